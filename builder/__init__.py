@@ -1,0 +1,1 @@
+"""Trip kits: from a folder of YAML to one offline website per trip."""

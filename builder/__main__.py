@@ -1,0 +1,5 @@
+"""Lets `python -m builder` stand for the `tripkit` command."""
+
+from builder.cli import main
+
+main()

@@ -1,0 +1,64 @@
+"""One drying run: what, how, the weight before and after, the packs made."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass, field
+from typing import Literal, get_args
+
+from builder.model.place import Places
+
+Method = Literal["dehydrator", "freeze-dryer", "oven", "sun", "bought"]
+METHODS: tuple[str, ...] = get_args(Method)
+HEAT_METHODS = frozenset({"dehydrator", "oven", "sun"})
+
+
+@dataclass(frozen=True, slots=True)
+class Heated:
+    """The heat step that drying itself does not give."""
+
+    to_c: float
+    when: Literal["before", "after"]
+
+
+@dataclass(frozen=True, slots=True)
+class Packs:
+    """The sealed portions of a batch; `of_g` is told only for bought ones."""
+
+    count: int
+    packaging: str | None = None
+    absorber: bool = False
+    of_g: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Batch:
+    """A drying run that was done or is planned, or something bought dried."""
+
+    id: str
+    method: Method
+    food: str | None = None
+    recipe: str | None = None
+    done: datetime.date | None = None
+    planned: datetime.date | None = None
+    fresh_g: float | None = None
+    dried_g: float | None = None
+    packs: Packs | None = None
+    kept_at_c: float = 20.0
+    used: int = 0
+    heated: Heated | None = None
+    jerky: bool = False
+    constant: bool = False
+    best_before: datetime.date | None = None
+    notes: str = ""
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+    @property
+    def holds(self) -> str:
+        """The id of the food or recipe that was dried."""
+        return self.food or self.recipe or ""
+
+    @property
+    def pack_count(self) -> int:
+        """How many packs were made; a batch kept loose counts as one."""
+        return self.packs.count if self.packs else 1

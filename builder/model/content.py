@@ -1,0 +1,38 @@
+"""All records of a content folder, by id."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from builder.model.batch import Batch
+from builder.model.food import Food
+from builder.model.gear import Dryer, Fuel, Iron, Packaging, Pot, Stove
+from builder.model.recipe import Recipe
+from builder.model.source import CautionText, Source
+from builder.model.trip import Trip
+
+
+@dataclass(frozen=True, slots=True)
+class Gear:
+    """All gear, by kind and id."""
+
+    stoves: Mapping[str, Stove]
+    fuels: Mapping[str, Fuel]
+    pots: Mapping[str, Pot]
+    irons: Mapping[str, Iron]
+    packaging: Mapping[str, Packaging]
+    dryers: Mapping[str, Dryer]
+
+
+@dataclass(frozen=True, slots=True)
+class Content:
+    """A checked content folder; every id that a record names exists."""
+
+    foods: Mapping[str, Food]
+    batches: Mapping[str, Batch]
+    recipes: Mapping[str, Recipe]
+    gear: Gear
+    trips: Mapping[str, Trip]
+    cautions: Mapping[str, CautionText]
+    sources: Mapping[str, Source]

@@ -1,0 +1,88 @@
+"""A food and its composition."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal, get_args
+
+from builder.model.place import Places
+
+FoodKind = Literal[
+    "fruit", "vegetable", "legume", "grain", "nut", "meat", "poultry", "fish", "egg", "dairy",
+    "fat", "sugar", "herb", "drink", "meal", "other",
+]  # fmt: skip
+FoodState = Literal["raw", "cooked", "dried", "ready"]
+Cut = Literal["whole", "minced"]
+Hazard = Literal["honey", "kidney-bean", "wild-mushroom", "whole-nut"]
+
+KINDS: tuple[str, ...] = get_args(FoodKind)
+STATES: tuple[str, ...] = get_args(FoodState)
+CUTS: tuple[str, ...] = get_args(Cut)
+HAZARDS: tuple[str, ...] = get_args(Hazard)
+
+# Regulation (EU) No 1169/2011, Annex II: the fourteen that a label must name.
+ALLERGENS: tuple[str, ...] = (
+    "cereals-gluten", "crustaceans", "eggs", "fish", "peanuts", "soybeans", "milk", "nuts",
+    "celery", "mustard", "sesame", "sulphites", "lupin", "molluscs",
+)  # fmt: skip
+
+FLESH_KINDS = frozenset({"meat", "poultry", "fish"})
+ANIMAL_KINDS = FLESH_KINDS | {"egg", "dairy"}
+# Goes by its centre temperature instead of a cooking-time factor.
+BY_CENTRE_TEMPERATURE = FLESH_KINDS | {"egg"}
+
+
+@dataclass(frozen=True, slots=True)
+class Composition:
+    """What 100 g hold; `energy_kcal` is None where the label or table tells none."""
+
+    water_g: float = 0.0
+    energy_kcal: float | None = None
+    protein_g: float = 0.0
+    fat_g: float = 0.0
+    carbohydrate_g: float = 0.0
+    fibre_g: float = 0.0
+    sodium_mg: float = 0.0
+    ash_g: float = 0.0
+    alcohol_g: float = 0.0
+
+    @property
+    def water_share(self) -> float:
+        """The share of water, 0…1 of the whole."""
+        return self.water_g / 100
+
+
+@dataclass(frozen=True, slots=True)
+class Food:
+    """Something edible with a known composition per 100 g."""
+
+    id: str
+    name: str
+    kind: FoodKind
+    state: FoodState
+    per_100g: Composition
+    density_g_ml: float | None = None
+    piece_g: float | None = None
+    allergens: tuple[str, ...] = ()
+    contains: tuple[str, ...] = ()
+    beware: tuple[Hazard, ...] = ()
+    cut: Cut | None = None
+    game: bool = False
+    source: str | None = None
+    ndb: str | None = None
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+    @property
+    def kinds(self) -> frozenset[str]:
+        """Its own kind and those of what it is made of."""
+        return frozenset((self.kind, *self.contains))
+
+    @property
+    def is_flesh(self) -> bool:
+        """Whether it is meat, poultry or fish, or holds some."""
+        return bool(self.kinds & FLESH_KINDS)
+
+    @property
+    def is_raw_animal(self) -> bool:
+        """Whether it is raw meat, poultry, fish or egg."""
+        return self.state == "raw" and self.kind in BY_CENTRE_TEMPERATURE

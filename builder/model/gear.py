@@ -1,0 +1,110 @@
+"""Stoves, fuels, pots, irons, packaging and dryers."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal, get_args
+
+from builder.model.batch import Method
+from builder.model.place import Places
+
+FuelKind = Literal["gas", "liquid", "alcohol", "solid"]
+Material = Literal["aluminium", "steel", "titanium", "cast-iron", "copper", "enamel"]
+Barrier = Literal["foil", "glass", "can", "vacuum-bag", "zip-bag", "paper"]
+
+FUEL_KINDS: tuple[str, ...] = get_args(FuelKind)
+MATERIALS: tuple[str, ...] = get_args(Material)
+BARRIERS: tuple[str, ...] = get_args(Barrier)
+GASES: tuple[str, ...] = ("propane", "isobutane", "butane")
+
+LOOSE_PACKAGING = "zip-bag"  # all food of a meal that has no packs goes in one of these
+
+
+@dataclass(frozen=True, slots=True)
+class Stove:
+    """A burner."""
+
+    id: str
+    name: str
+    burns: str
+    power_w: float
+    efficiency_share: float
+    mass_g: float
+    lowest_w: float = 0.0
+    liquid_feed: bool = False
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Container:
+    """A size in which a fuel is sold or carried."""
+
+    holds_g: float
+    empty_g: float
+
+
+@dataclass(frozen=True, slots=True)
+class Fuel:
+    """What a stove burns; `mix` gives the mass share of each gas."""
+
+    id: str
+    name: str
+    kind: FuelKind
+    energy_mj_kg: float
+    containers: tuple[Container, ...] = ()
+    mix: tuple[tuple[str, float], ...] = ()
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Pot:
+    """A pot; `fill_share` is how full it may be."""
+
+    id: str
+    name: str
+    holds_ml: float
+    mass_g: float
+    material: Material
+    fill_share: float = 0.75
+    loss_at_boil_w: float = 100.0
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+    @property
+    def room_ml(self) -> float:
+        """What it takes at once."""
+        return self.holds_ml * self.fill_share
+
+
+@dataclass(frozen=True, slots=True)
+class Iron:
+    """A campfire iron; `presses` is how many fillings it takes at once."""
+
+    id: str
+    name: str
+    mass_g: float
+    presses: int = 1
+    material: Material = "cast-iron"
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Packaging:
+    """What one pack is packed in."""
+
+    id: str
+    name: str
+    mass_g: float
+    barrier: Barrier
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Dryer:
+    """What dries at home, with what it takes at once."""
+
+    id: str
+    name: str
+    method: Method
+    load_g: float
+    hours: float
+    places: Places = field(default_factory=Places, compare=False, repr=False)

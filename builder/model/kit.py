@@ -1,0 +1,367 @@
+"""The computed kit: everything that pages, `kit.json` and the pocket page show."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+
+from builder.model.batch import Method
+from builder.model.recipe import Do, MealName, Vessel
+from builder.model.source import CautionText, Level, Source
+from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units, WaterSource, Wind
+
+
+@dataclass(frozen=True, slots=True)
+class KitPerson:
+    """One of the party as the kit needs them."""
+
+    name: str
+    energy_share: float  # need over the party's mean need
+    energy_need_kcal: float  # over the whole trip
+    avoids: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Conditions:
+    """Where a meal is cooked, with what follows from the height."""
+
+    altitude_m: float
+    pressure_hpa: float
+    boiling_point_c: float
+    time_factor: float
+    air_low_c: float
+    air_high_c: float
+    wind: Wind
+    water_source: WaterSource
+    treat: Treatment
+    water_c: float  # how cold the water comes into the pot
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedIngredient:
+    """An ingredient for the people who eat this meal."""
+
+    id: str
+    name: str
+    food: str | None
+    recipe: str | None
+    amount_g: float
+    dried_by: Method | None
+    batch: str | None
+    packs: int
+    density_g_ml: float | None
+    piece_g: float | None
+    is_raw_animal: bool
+    energy_kcal: float
+    water_ml: float  # its own water, as carried
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedStep:
+    """A step with this party's amounts and this height's minutes; 0 stands for none."""
+
+    do: Do
+    ingredients: tuple[PlannedIngredient, ...]
+    water_ml: float
+    minutes: float
+    minutes_at_sea_level: float
+    stir: bool
+    lid: bool
+    hot: bool
+    say: str  # may name ingredients as <id>
+    each_side_min: float
+    presses: int
+    pieces: float  # pressed pieces for all who eat
+
+
+@dataclass(frozen=True, slots=True)
+class NutritionTotals:
+    """What a meal, a day or a trip holds."""
+
+    energy_kcal: float = 0.0
+    protein_g: float = 0.0
+    fat_g: float = 0.0
+    carbohydrate_g: float = 0.0
+    fibre_g: float = 0.0
+    sodium_mg: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class PlannedMeal:
+    """One thing cooked or eaten, for those who eat it."""
+
+    meal: MealName
+    title: str
+    recipe: str | None
+    food: str | None
+    eaters: tuple[str, ...]
+    plate_shares: tuple[float, ...]  # of the pot, in the order of `eaters`; sums to 1
+    cook_in: Vessel | None
+    conditions: Conditions
+    cooked_on: str | None  # "stove", "fire" or None
+    pot: str | None  # id
+    ingredients: tuple[PlannedIngredient, ...]
+    steps: tuple[PlannedStep, ...]
+    mass_g: float
+    packaging_g: float
+    nutrition: NutritionTotals
+    water_ml: float
+    soak_water_ml: float
+    unboiled_water_ml: float  # soaked or mixed in and not boiled afterwards
+    food_water_ml: float  # drunk with the food: its own and what is cooked into it
+    drain_ml: float
+    potfuls: int
+    presses: int
+    heat_kj: float
+    fuel_heat_kj: float
+    wood_g: float
+    minutes: float
+    reach_c: float | None
+    serves: float
+    note: str
+    place: str  # file:line of the meal in the trip
+
+
+@dataclass(frozen=True, slots=True)
+class PersonDay:
+    """What one person needs on one day."""
+
+    name: str
+    energy_need_kcal: float
+    basal_kcal: float
+    travel_kcal: float
+    load_g: float
+    intake_ml: float  # adequate intake of a day without travel
+    rate_ml_h: float
+    water_need_ml: float
+    water_from_food_ml: float
+    to_drink_ml: float
+
+
+@dataclass(frozen=True, slots=True)
+class WaterDay:
+    """The party's water on one day."""
+
+    cooking_ml: float
+    drinks_ml: float
+    drinking_ml: float
+    washing_ml: float
+    total_ml: float
+    carry_ml: float
+    treat_ml: float
+
+
+@dataclass(frozen=True, slots=True)
+class FuelDay:
+    """Where the day's fuel goes."""
+
+    meals_kj: float
+    melting_kj: float
+    boiling_water_kj: float  # water boiled to make it safe
+    melting_minutes: float
+    fuel_g: float
+    wood_g: float
+
+
+@dataclass(frozen=True, slots=True)
+class KitDay:
+    """One day, computed."""
+
+    day: int
+    date: datetime.date | None
+    title: str
+    conditions: Conditions
+    ends_home: bool
+    home: tuple[str, ...]
+    travel_by: TravelBy | None
+    travel_hours: float
+    distance_m: float | None
+    ascent_m: float
+    descent_m: float
+    between_water_h: float
+    meals: tuple[PlannedMeal, ...]
+    people: tuple[PersonDay, ...]
+    nutrition: NutritionTotals
+    energy_need_kcal: float
+    water: WaterDay
+    fuel: FuelDay
+    minutes: float  # cooking and melting
+    notes: str
+
+
+@dataclass(frozen=True, slots=True)
+class ContainerCount:
+    """So many containers of one size."""
+
+    holds_g: float
+    empty_g: float
+    count: int
+
+
+@dataclass(frozen=True, slots=True)
+class KitFuel:
+    """The fuel to take."""
+
+    id: str
+    name: str
+    stove: str
+    energy_mj_kg: float
+    likely_g: float
+    reserve_share: float
+    carry_g: float
+    containers: tuple[ContainerCount, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class KitBatch:
+    """A batch that the trip's meals name, judged."""
+
+    id: str
+    name: str
+    method: Method
+    food: str | None
+    recipe: str | None
+    fresh_g: float | None
+    dried_g: float | None
+    listed_water_share: float
+    water_share: float  # of the fresh food, corrected where the weighings ask for it
+    water_removed_g: float
+    residual_moisture: float
+    dry_limit: float
+    dry_enough: bool
+    target_g: float | None  # the weight at which this load is dry enough
+    to_go_g: float
+    dried_on: datetime.date | None
+    planned: bool
+    best_before: datetime.date | None
+    months: float | None
+    reasons: tuple[str, ...]  # why it keeps that long
+    packs_used: int
+    packs_left: int
+    pack_g: float
+    packaging: str | None
+    raw_animal: bool
+    notes: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Carried:
+    """One thing in one person's pack."""
+
+    what: str
+    mass_g: float
+    kind: str  # "food", "fuel", "gear", "water" or "own"
+
+
+@dataclass(frozen=True, slots=True)
+class PersonLoad:
+    """What one person carries on the first morning."""
+
+    name: str
+    total_g: float
+    limit_g: float
+    of_limit: float
+    carries: tuple[Carried, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Weights:
+    """The party's load."""
+
+    food_g: float
+    packaging_g: float
+    fuel_g: float
+    gear_g: float
+    water_most_g: float
+    people: tuple[PersonLoad, ...]
+    by_day_g: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class KitCaution:
+    """A safety sentence with the reason it is shown."""
+
+    id: str
+    level: Level
+    title: str
+    text: str
+    because: str
+    where: str  # page of the kit, such as "day-2" or "cook/bean-pot"
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ShoppingLine:
+    """Something that no batch covers; for what is still to be dried, the fresh weight."""
+
+    food: str
+    name: str
+    mass_g: float
+    dry_by: Method | None
+    dried_g: float
+    used_in: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StockProposal:
+    """A batch in stock that could cover an ingredient no batch is named for."""
+
+    food: str
+    name: str
+    batch: str
+    mass_g: float
+    best_before: datetime.date | None
+
+
+@dataclass(frozen=True, slots=True)
+class Input:
+    """One number that a figure was computed from."""
+
+    name: str
+    value: float | str
+    unit: str
+    origin: str  # a place in the YAML, "default", a constant's source, or another figure's id
+
+
+@dataclass(frozen=True, slots=True)
+class Derivation:
+    """How one figure came about."""
+
+    figure: str  # an address in kit.json, such as "fuel.likely_g"
+    title: str
+    value: float
+    unit: str
+    formula: str
+    inputs: tuple[Input, ...]
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Kit:
+    """All that was computed for one trip."""
+
+    id: str
+    title: str
+    start: datetime.date | None
+    units: Units
+    language: str
+    mug_ml: float
+    shelter: Shelter
+    notes: str
+    party: tuple[KitPerson, ...]
+    days: tuple[KitDay, ...]
+    nutrition: NutritionTotals
+    energy_need_kcal: float
+    fuel: KitFuel | None
+    wood_g: float
+    irons: tuple[str, ...]
+    pots: tuple[tuple[str, str, float], ...]  # id, name, ml it takes at once
+    batches: tuple[KitBatch, ...]
+    weights: Weights
+    cautions: tuple[KitCaution, ...]
+    standing: CautionText  # the sentence that every kit carries
+    shopping: tuple[ShoppingLine, ...]
+    proposals: tuple[StockProposal, ...]
+    derivations: tuple[Derivation, ...]
+    sources: tuple[Source, ...]
+    defaults: tuple[DefaultUsed, ...]

@@ -1,0 +1,68 @@
+"""Foods with amounts, and the steps that cook them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal, get_args
+
+from builder.model.batch import Method
+from builder.model.place import Places
+
+Do = Literal["soak", "boil", "simmer", "fry", "press", "rest", "mix", "serve"]
+Vessel = Literal["pot", "iron", "mug", "none"]
+MealName = Literal["breakfast", "lunch", "dinner", "snacks", "drinks"]
+
+DOINGS: tuple[str, ...] = get_args(Do)
+VESSELS: tuple[str, ...] = get_args(Vessel)
+MEALS: tuple[MealName, ...] = get_args(MealName)
+
+
+@dataclass(frozen=True, slots=True)
+class Ingredient:
+    """One line of a recipe: so much of a food, or of a whole dried meal, as it is carried."""
+
+    id: str
+    amount_g: float
+    food: str | None = None
+    recipe: str | None = None
+    dried_by: Method | None = None
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Step:
+    """One thing to do; amounts are for the recipe's own number of servings."""
+
+    do: Do
+    uses: tuple[str, ...] = ()
+    water_ml: float = 0.0
+    water_auto: bool = False  # the water that drying took out of `uses`
+    minutes: float = 0.0
+    stir: bool = False
+    lid: bool = False
+    hot: bool = False
+    say: str = ""
+    each_side_min: float = 0.0
+    pieces: float = 1.0  # pressed pieces for each serving
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Recipe:
+    """Foods, amounts and steps for a number of servings."""
+
+    id: str
+    name: str
+    serves: float
+    cook_in: Vessel
+    uses: tuple[Ingredient, ...]
+    steps: tuple[Step, ...]
+    meals: tuple[MealName, ...] = ()
+    reach_c: float | None = None
+    drain_ml: float = 0.0
+    note: str = ""
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+    def ingredient(self, ingredient_id: str) -> Ingredient:
+        """Give the ingredient with an id that reading has checked."""
+        return next(each for each in self.uses if each.id == ingredient_id)

@@ -1,0 +1,52 @@
+"""Published documents, and the safety sentences that rest on them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal, get_args
+
+from builder.model.place import Places
+
+Known = Literal["read", "copy", "memory", "practice"]
+KNOWN: tuple[str, ...] = get_args(Known)
+Level = Literal["danger", "care", "note"]
+LEVELS: tuple[Level, ...] = get_args(Level)
+
+HOW_KNOWN = {
+    "read": "read",
+    "copy": "read in a copy",
+    "memory": "quoted from memory",
+    "practice": "common practice, no source",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Source:
+    """A document that a number or caution rests on, and how it is known."""
+
+    id: str
+    title: str
+    how: Known
+    publisher: str = ""
+    author: str = ""
+    year: int | None = None
+    url: str = ""
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+    @property
+    def citation(self) -> str:
+        """The source in one line, with how it is known."""
+        parts = [self.author, self.publisher, str(self.year or ""), self.title]
+        return f"{', '.join(part for part in parts if part)} ({HOW_KNOWN[self.how]})"
+
+
+@dataclass(frozen=True, slots=True)
+class CautionText:
+    """The words of a caution; its condition is a predicate in planning."""
+
+    id: str
+    level: Level
+    title: str
+    text: str
+    sources: tuple[str, ...] = ()
+    places: Places = field(default_factory=Places, compare=False, repr=False)

@@ -1,0 +1,203 @@
+"""A trip: who goes, where they camp, how they travel, what they eat."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass, field
+from typing import Literal, get_args
+
+from builder.model.food import Composition
+from builder.model.place import Places
+from builder.model.recipe import MealName
+
+Sex = Literal["female", "male"]
+Wind = Literal["sheltered", "breezy", "windy"]
+WaterSource = Literal["tap", "stream", "lake", "snow", "none"]
+Treatment = Literal["none", "filter", "chemical", "boil"]
+TravelBy = Literal["walking", "paddling", "skiing", "snowshoeing", "cycling", "resting"]
+Ground = Literal["road", "path", "rough", "sand", "firm-snow", "soft-snow"]
+Shelter = Literal["tent", "tarp", "hut", "snow", "open"]
+Units = Literal["metric", "us"]
+
+SEXES: tuple[str, ...] = get_args(Sex)
+WINDS: tuple[str, ...] = get_args(Wind)
+WATER_SOURCES: tuple[str, ...] = get_args(WaterSource)
+TREATMENTS: tuple[str, ...] = get_args(Treatment)
+TRAVEL_BY: tuple[str, ...] = get_args(TravelBy)
+GROUNDS: tuple[str, ...] = get_args(Ground)
+SHELTERS: tuple[str, ...] = get_args(Shelter)
+UNITS: tuple[str, ...] = get_args(Units)
+DIETS: tuple[str, ...] = ("vegetarian", "vegan")
+
+# What a meal eaten at home takes off the day's need and drinking.
+HOME_SHARE: dict[str, float] = {"breakfast": 0.25, "lunch": 0.25, "dinner": 0.35, "snacks": 0.15}
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """One of the party; None stands for what was not told."""
+
+    name: str
+    sex: Sex | None = None
+    age_years: float = 35.0
+    mass_kg: float = 70.0
+    height_cm: float = 170.0
+    carries_to_g: float | None = None
+    own_gear_g: float | None = None
+    avoids: tuple[str, ...] = ()
+    pregnant: bool = False
+    nursing: bool = False
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class WaterPlace:
+    """Where water comes from at a camp and on the way to it."""
+
+    camp: WaterSource = "stream"
+    treat: Treatment = "none"
+    at_c: float | None = None
+    between_water_h: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Camp:
+    """The conditions in which a meal is cooked."""
+
+    altitude_m: float | None
+    air_low_c: float = 5.0
+    air_high_c: float = 20.0
+    wind: Wind = "sheltered"
+    water: WaterPlace = WaterPlace()
+
+
+@dataclass(frozen=True, slots=True)
+class Travel:
+    """A day's way."""
+
+    by: TravelBy
+    hours: float
+    distance_m: float | None = None
+    ascent_m: float = 0.0
+    descent_m: float = 0.0
+    ground: Ground = "path"
+    load_g: float | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A packet's own label, per 100 g, for food without an entry."""
+
+    name: str
+    per_100g: Composition
+    allergens: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class MealItem:
+    """One thing to cook, or to eat as it is."""
+
+    recipe: str | None = None
+    food: str | None = None
+    label: Label | None = None
+    batches: tuple[tuple[str, str], ...] = ()  # ingredient id ("" for what is eaten) → batch id
+    dried_by: str | None = None
+    each_g: float = 0.0
+    eaters: tuple[str, ...] = ()
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+    def batch_of(self, ingredient_id: str) -> str | None:
+        """Give the batch that an ingredient comes from."""
+        return dict(self.batches).get(ingredient_id)
+
+
+@dataclass(frozen=True, slots=True)
+class Meal:
+    """What is eaten together at one time of the day."""
+
+    meal: MealName
+    items: tuple[MealItem, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Day:
+    """One day, from the morning to the camp of its evening."""
+
+    number: int
+    title: str
+    camp: Camp
+    meals: tuple[Meal, ...]
+    travel: Travel | None = None
+    ends_home: bool = False
+    home: tuple[str, ...] = ()
+    notes: str = ""
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+    @property
+    def travel_hours(self) -> float:
+        """Hours on the way; a day of rest has none."""
+        return self.travel.hours if self.travel and self.travel.by != "resting" else 0.0
+
+    @property
+    def home_share(self) -> float:
+        """The share of need and drinking that is met at home."""
+        return sum(HOME_SHARE.get(meal, 0.0) for meal in self.home)
+
+
+@dataclass(frozen=True, slots=True)
+class SharedGear:
+    """A thing that the party carries between them."""
+
+    name: str
+    mass_g: float
+
+
+@dataclass(frozen=True, slots=True)
+class Fire:
+    """A wood fire and what is cooked on it."""
+
+    irons: tuple[str, ...] = ()
+    wood_moisture_share: float = 0.20
+    allowed: bool = True
+
+
+@dataclass(frozen=True, slots=True)
+class DefaultUsed:
+    """Something the trip file did not tell, and what was taken instead."""
+
+    what: str
+    value: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Trip:
+    """Everything a user says about one trip."""
+
+    id: str
+    title: str
+    party: tuple[Person, ...]
+    days: tuple[Day, ...]
+    start: datetime.date | None = None
+    units: Units = "metric"
+    language: str = "en"
+    stove: str | None = None
+    pots: tuple[str, ...] = ()
+    fuel_reserve_share: float = 0.15
+    fire: Fire | None = None
+    mug_ml: float = 300.0
+    washing_ml: float = 1000.0
+    gear_shared: tuple[SharedGear, ...] = ()
+    start_camp: Camp | None = None
+    shelter: Shelter = "tent"
+    notes: str = ""
+    defaults: tuple[DefaultUsed, ...] = ()
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+    def person(self, name: str) -> Person:
+        """Give the one of the party with a name that reading has checked."""
+        return next(person for person in self.party if person.name == name)
+
+    def date_of(self, day_number: int) -> datetime.date | None:
+        """Give the calendar date of a day, counted from 1, where the start is told."""
+        return self.start + datetime.timedelta(days=day_number - 1) if self.start else None
