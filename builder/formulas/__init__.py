@@ -1,0 +1,1 @@
+"""The arithmetic: floats in, floats out, one subject in each file."""

@@ -1,0 +1,126 @@
+"""Limits that keep food from making people ill."""
+
+from __future__ import annotations
+
+from builder.formulas.ranges import require, require_known
+
+# foodsafety.gov chart: 165, 160 and 145 degF, rounded up to whole degrees C, never down.
+POULTRY_CENTRE_C = 74.0
+MINCED_CENTRE_C = 72.0
+WHOLE_CUT_CENTRE_C = 63.0
+FISH_CENTRE_C = 63.0
+EGG_CENTRE_C = 72.0
+WHOLE_CUT_REST_MIN = 3.0
+LEFTOVERS_C = 74.0
+
+# USDA FSIS, Jerky and food safety: 160 degF, poultry 165 degF, before drying.
+HEATED_BEFORE_DRYING_C = 71.0
+POULTRY_HEATED_BEFORE_DRYING_C = 74.0
+
+# USDA FSIS: two hours out of the cold, one above 90 degF.
+HOURS_OUT_OF_COLD = 2.0
+HOURS_OUT_OF_COLD_HOT = 1.0
+HOT_ABOVE_C = 32.2
+
+_CENTRE_KINDS = ("poultry", "meat", "egg", "fish")
+_HEATED_KINDS = ("poultry", "meat", "fish")
+
+
+def centre_temperature_c(food_kind: str, minced: bool, game: bool) -> float:
+    """Temperature that the middle of an animal food must reach.
+
+    Parameters
+    ----------
+    food_kind : str
+        poultry, meat, egg or fish.
+    minced : bool
+        Whether meat is minced; pieces of dried meat lie like minced meat and count as such.
+    game : bool
+        Whether the animal was game.
+
+    Returns
+    -------
+    float
+        Least temperature in the middle. [degC]
+
+    Raises
+    ------
+    ValueError
+        If the food kind is none of those above.
+
+    Notes
+    -----
+    Poultry and game 74, minced meat and egg 72, whole cuts 63 with 3 minutes of rest, fish 63.
+
+    References
+    ----------
+    .. [fsis-temperatures] USDA FSIS, 2020, safe minimum internal temperatures (read in a copy).
+    """
+    require_known("food kind", food_kind, _CENTRE_KINDS)
+    if food_kind == "poultry" or game:
+        return POULTRY_CENTRE_C
+    if food_kind == "egg":
+        return EGG_CENTRE_C
+    if food_kind == "fish":
+        return FISH_CENTRE_C
+    return MINCED_CENTRE_C if minced else WHOLE_CUT_CENTRE_C
+
+
+def heated_before_drying_c(food_kind: str, game: bool) -> float:
+    """Temperature that raw meat or fish must reach before it is dried warm.
+
+    Parameters
+    ----------
+    food_kind : str
+        poultry, meat or fish.
+    game : bool
+        Whether the animal was game.
+
+    Returns
+    -------
+    float
+        Least temperature in the middle before drying. [degC]
+
+    Raises
+    ------
+    ValueError
+        If the food kind is none of those above.
+
+    Notes
+    -----
+    Meat and fish 71, poultry and game 74: in dry heat germs harden before they die.
+
+    References
+    ----------
+    .. [fsis-jerky] USDA FSIS, 2016, Jerky and food safety (read in a copy).
+    """
+    require_known("food kind", food_kind, _HEATED_KINDS)
+    if food_kind == "poultry" or game:
+        return POULTRY_HEATED_BEFORE_DRYING_C
+    return HEATED_BEFORE_DRYING_C
+
+
+def hours_out_of_cold(air_c: float) -> float:
+    """How long food that spoils may lie out of the cold.
+
+    Parameters
+    ----------
+    air_c : float
+        Temperature of the air. [degC], -90 to 60
+
+    Returns
+    -------
+    float
+        Hours: 2, above 32.2 degC 1. [h]
+
+    Raises
+    ------
+    ValueError
+        If the temperature is outside the range above.
+
+    References
+    ----------
+    .. [fsis-two-hours] USDA FSIS, 2016, food out of refrigeration (read in a copy).
+    """
+    require("air temperature", air_c, "°C", -90.0, 60.0)
+    return HOURS_OUT_OF_COLD_HOT if air_c > HOT_ABOVE_C else HOURS_OUT_OF_COLD
