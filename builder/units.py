@@ -1,0 +1,319 @@
+"""Text with units → float, and float → text: the only module that knows pint.
+
+People's text never reaches pint: our own small grammar splits number and unit, our own list says
+which units there are, and pint serves as the table of factors.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from functools import cache
+from typing import Any, Literal
+
+System = Literal["metric", "us"]
+
+# Our unit word → pint's name. `cup`, `tsp`, `tbsp` and `fl oz` are the US ones.
+_MASS = {
+    "mg": "milligram", "g": "gram", "kg": "kilogram",
+    "oz": "ounce", "lb": "pound", "lbs": "pound",
+}  # fmt: skip
+_VOLUME = {
+    "ml": "milliliter", "cl": "centiliter", "dl": "deciliter", "l": "liter",
+    "tsp": "teaspoon", "tbsp": "tablespoon", "cup": "cup", "cups": "cup",
+    "fl oz": "fluid_ounce", "pint": "pint", "pints": "pint", "qt": "quart", "gal": "gallon",
+}  # fmt: skip
+_TEMPERATURE = {
+    "degC": "degree_Celsius", "°C": "degree_Celsius",
+    "degF": "degree_Fahrenheit", "°F": "degree_Fahrenheit", "K": "kelvin",
+}  # fmt: skip
+_LENGTH = {
+    "mm": "millimeter", "cm": "centimeter", "m": "meter", "km": "kilometer",
+    "in": "inch", "ft": "foot", "yd": "yard", "mi": "mile",
+}  # fmt: skip
+_TIME = {
+    "s": "second", "min": "minute", "h": "hour", "day": "day", "days": "day",
+}  # fmt: skip
+_ENERGY = {"kcal": "kilocalorie", "kJ": "kilojoule", "MJ": "megajoule"}
+_POWER = {"W": "watt", "kW": "kilowatt"}
+_PRESSURE = {
+    "hPa": "hectopascal", "mbar": "millibar", "kPa": "kilopascal", "Pa": "pascal",
+    "mmHg": "millimeter_Hg", "inHg": "inch_Hg",
+}  # fmt: skip
+_SPECIFIC_ENERGY = {
+    "MJ/kg": "megajoule/kilogram", "kJ/g": "kilojoule/gram", "kJ/kg": "kilojoule/kilogram",
+    "kcal/g": "kilocalorie/gram", "kcal/kg": "kilocalorie/kilogram",
+}  # fmt: skip
+_DENSITY = {"g/ml": "gram/milliliter", "kg/l": "kilogram/liter", "kg/m3": "kilogram/meter**3"}
+_SHARE = {"%": "percent"}
+
+
+@dataclass(frozen=True, slots=True)
+class Dimension:
+    """One kind of quantity: its units and the one we compute in."""
+
+    name: str
+    units: dict[str, str]
+    canonical: str  # pint's name of the unit that every float of this kind is in
+    examples: str
+    lowest: float  # below this it is not a quantity of our world
+    highest: float
+
+
+# The bounds keep out slips of the pen and numbers that would overflow, not unusual trips.
+DIMENSIONS: dict[str, Dimension] = {
+    "mass_g": Dimension("mass", _MASS, "gram", "250 g, 1.5 kg or 9 oz", 0, 1e7),
+    "mass_kg": Dimension("mass", _MASS, "kilogram", "64 kg or 141 lb", 0, 1e4),
+    "sodium_mg": Dimension("mass", _MASS, "milligram", "120 mg or 0.12 g", 0, 1e5),
+    "volume_ml": Dimension("volume", _VOLUME, "milliliter", "300 ml, 1.5 l or 2 cups", 0, 1e7),
+    "temperature_c": Dimension(
+        "temperature", _TEMPERATURE, "degree_Celsius", "15 degC or 59 degF", -90, 400
+    ),
+    "air_c": Dimension(
+        "air temperature", _TEMPERATURE, "degree_Celsius", "4 degC or 39 degF", -70, 60
+    ),
+    "water_c": Dimension(
+        "water temperature", _TEMPERATURE, "degree_Celsius", "8 degC or 46 degF", 0, 100
+    ),
+    "length_m": Dimension("length", _LENGTH, "meter", "640 m, 13 km or 2100 ft", 0, 1e7),
+    "altitude_m": Dimension("length", _LENGTH, "meter", "640 m or 2100 ft", -500, 9000),
+    "height_cm": Dimension("length", _LENGTH, "centimeter", "172 cm or 68 in", 0, 300),
+    "duration_min": Dimension("time", _TIME, "minute", "20 min or 1.5 h", 0, 1e6),
+    "duration_h": Dimension("time", _TIME, "hour", "3 h or 90 min", 0, 1e5),
+    "share": Dimension("share", _SHARE, "dimensionless", "15 %", 0, 1),
+    "energy_kcal": Dimension("energy", _ENERGY, "kilocalorie", "132 kcal or 552 kJ", 0, 1e6),
+    "power_w": Dimension("power", _POWER, "watt", "2600 W or 2.6 kW", 0, 1e6),
+    "pressure_hpa": Dimension("pressure", _PRESSURE, "hectopascal", "940 hPa", 0, 2e3),
+    "energy_mj_kg": Dimension(
+        "heating value", _SPECIFIC_ENERGY, "megajoule/kilogram", "45.8 MJ/kg", 0, 200
+    ),
+    "density_g_ml": Dimension("density", _DENSITY, "gram/milliliter", "0.72 g/ml", 0.01, 25),
+}
+
+_FRACTIONS = {
+    "¼": "1/4", "½": "1/2", "¾": "3/4", "⅓": "1/3", "⅔": "2/3",
+    "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
+}  # fmt: skip
+_PLAIN = re.compile(r"(?P<sign>[-+−]?)(?P<whole>[0-9]{1,9})(?:[.,](?P<part>[0-9]{1,9}))?")
+_FRACTION = re.compile(r"(?:(?P<whole>[0-9]{1,4}) +)?(?P<over>[0-9]{1,4})/(?P<under>[0-9]{1,4})")
+_SPLIT = re.compile(r"(?P<number>[-+−0-9.,/ '’_]*[0-9])\s*(?P<unit>[^0-9\s].*)?", re.DOTALL)
+
+
+class QuantityError(ValueError):
+    """Text that is no quantity of the kind wanted; says what was found and what would do."""
+
+    def __init__(self, kind: str, says: str, mend: str) -> None:
+        """Keep the stable kind, what is wrong, and what would do."""
+        super().__init__(f"{says} — {mend}")
+        self.kind, self.says, self.mend = kind, says, mend
+
+
+def read_number(text: str) -> float:
+    """Read a number as people write it: `1.5`, `1,5`, `1/2`, `1 1/2`, `½`, `1½`; never thousands.
+
+    Raises QuantityError where the text is no number or could mean two.
+    """
+    plain = _without_fraction_signs(text)
+    if match := _FRACTION.fullmatch(plain):
+        if int(match["under"]) == 0:
+            raise QuantityError("number", f"{text!r} divides by zero", "write a number such as 1/2")
+        return float(int(match["whole"] or 0) + Fraction(int(match["over"]), int(match["under"])))
+    match = _PLAIN.fullmatch(plain)
+    if not match:
+        raise QuantityError(
+            "number", f"{text!r} is not one number", "write it like 1.5, 1/2 or 1500, no thousands"
+        )
+    if "," in plain and match["part"] and len(match["part"]) == 3 and match["whole"] != "0":
+        raise QuantityError(
+            "number-unclear",
+            f"{text!r} could mean {plain.replace(',', '')} or {plain.replace(',', '.')}",
+            "write thousands without a comma, or use a decimal point",
+        )
+    value = float(f"{match['whole']}.{match['part'] or '0'}")
+    return -value if match["sign"] in ("-", "−") else value
+
+
+def _without_fraction_signs(text: str) -> str:
+    """Write ½ as 1/2 and 1½ as 1 1/2."""
+    for sign, written in _FRACTIONS.items():
+        text = text.replace(sign, f" {written}")
+    return text.strip()
+
+
+def read_quantity(text: str, quantity: str) -> float:
+    """Read a text such as `1.5 l` as a float of the named quantity (a key of DIMENSIONS).
+
+    Raises QuantityError with what was found and what would do.
+    """
+    dimension = DIMENSIONS[quantity]
+    match = _SPLIT.fullmatch(_without_fraction_signs(text))
+    if not match:
+        raise QuantityError(
+            "quantity", f"{text!r} is no {dimension.name}", f"write {dimension.examples}"
+        )
+    unit = match["unit"]
+    if not unit:
+        raise QuantityError("unit-missing", f"{text!r} has no unit", f"write {dimension.examples}")
+    unit = unit.strip()
+    if unit not in dimension.units:
+        unit = _forgiven(unit, dimension)
+    value = _to_canonical(read_number(match["number"]), dimension.units[unit], dimension.canonical)
+    if not dimension.lowest <= value <= dimension.highest:
+        raise QuantityError(
+            "out-of-range",
+            f"{text!r} is no {dimension.name} that can be",
+            f"write {dimension.examples}",
+        )
+    return value
+
+
+def _forgiven(unit: str, dimension: Dimension) -> str:
+    """Give the known unit that a unit written in other case stands for, where only one can."""
+    same = [known for known in dimension.units if known.lower() == unit.lower()]
+    if len(same) == 1:
+        return same[0]
+    raise QuantityError(
+        "unit-unknown",
+        f"{unit!r} is no unit of {dimension.name}",
+        f"known are {', '.join(dimension.units)}; write {dimension.examples}",
+    )
+
+
+@cache
+def _registry() -> Any:
+    """Give the one pint registry; built when first needed, since it is slow to load."""
+    import pint
+
+    return pint.UnitRegistry(autoconvert_offset_to_baseunit=True)
+
+
+@cache
+def _line(unit: str, canonical: str) -> tuple[float, float]:
+    """Give factor and offset from a unit to our own."""
+    if unit == canonical:
+        return 1.0, 0.0
+    registry = _registry()
+    zero = registry.Quantity(0.0, unit).to(canonical).magnitude
+    one = registry.Quantity(1.0, unit).to(canonical).magnitude
+    return float(one - zero), float(zero)
+
+
+def _to_canonical(value: float, unit: str, canonical: str) -> float:
+    factor, offset = _line(unit, canonical)
+    return value * factor + offset
+
+
+def _from_canonical(value: float, unit: str, canonical: str) -> float:
+    factor, offset = _line(unit, canonical)
+    return (value - offset) / factor
+
+
+# ---------------------------------------------------------------------------------------------
+# float → text
+
+NBSP = "\u00a0"  # number and unit stay on one line
+
+
+def rounded(value: float, decimals: int = 0) -> float:
+    """Round half up, as the script in the page rounds.
+
+    The nudge keeps 2.675 and its like, which binary floats hold a hair too low, from going down.
+    """
+    scale = 10.0**decimals
+    return float(math.floor(value * scale + 0.5 + 1e-9) / scale)
+
+
+def _digits(value: float, decimals: int) -> str:
+    """Give a rounded number with thousands apart and no trailing zeros."""
+    number = rounded(value, decimals)
+    text = f"{number:,.{decimals}f}"
+    if decimals:
+        text = text.rstrip("0").rstrip(".")
+    return "0" if text in ("-0", "") else text.replace("-", "−")
+
+
+# Each row: below this value (in the unit we compute in), this unit with so many decimals.
+_Row = tuple[float, str, str, int]
+_SHOWN: dict[tuple[str, System], tuple[_Row, ...]] = {
+    ("mass_g", "metric"): (
+        (10, "g", "gram", 1), (999.5, "g", "gram", 0), (math.inf, "kg", "kilogram", 2),
+    ),
+    ("mass_g", "us"): ((453.592, "oz", "ounce", 1), (math.inf, "lb", "pound", 2)),
+    ("volume_ml", "metric"): ((999.5, "ml", "milliliter", 0), (math.inf, "l", "liter", 2)),
+    ("volume_ml", "us"): (
+        (14.7, "tsp", "teaspoon", 1), (236.5, "fl oz", "fluid_ounce", 1),
+        (3785.4, "cups", "cup", 1), (math.inf, "gal", "gallon", 2),
+    ),
+    ("temperature_c", "metric"): ((math.inf, "°C", "degree_Celsius", 0),),
+    ("temperature_c", "us"): ((math.inf, "°F", "degree_Fahrenheit", 0),),
+    ("length_m", "metric"): ((2000, "m", "meter", 0), (math.inf, "km", "kilometer", 1)),
+    ("length_m", "us"): ((1609.344, "ft", "foot", 0), (math.inf, "mi", "mile", 1)),
+    ("altitude_m", "metric"): ((math.inf, "m", "meter", 0),),
+    ("altitude_m", "us"): ((math.inf, "ft", "foot", 0),),
+    ("energy_kcal", "metric"): ((math.inf, "kcal", "kilocalorie", 0),),
+    ("heat_kj", "metric"): ((math.inf, "kJ", "kilojoule", 0),),
+    ("pressure_hpa", "metric"): ((math.inf, "hPa", "hectopascal", 0),),
+    ("pressure_hpa", "us"): ((math.inf, "inHg", "inch_Hg", 1),),
+    ("power_w", "metric"): ((math.inf, "W", "watt", 0),),
+}  # fmt: skip
+_CANONICAL_SHOWN = {
+    "mass_g": "gram", "volume_ml": "milliliter", "temperature_c": "degree_Celsius",
+    "length_m": "meter", "altitude_m": "meter", "energy_kcal": "kilocalorie",
+    "heat_kj": "kilojoule", "pressure_hpa": "hectopascal", "power_w": "watt",
+}  # fmt: skip
+
+
+def show(value: float, quantity: str, units: System = "metric") -> str:
+    """Give a quantity as people read it, such as `412 g`, `1.25 kg`, `1 h 10 min` or `15 %`."""
+    if quantity == "duration_min":
+        return _show_minutes(value)
+    if quantity == "hours":
+        return _show_minutes(value * 60)
+    if quantity == "share":
+        return f"{_digits(value * 100, 0)}{NBSP}%"
+    rows = _SHOWN.get((quantity, units)) or _SHOWN[(quantity, "metric")]
+    for below, word, unit, decimals in rows:
+        if abs(value) < below:
+            number = _from_canonical(value, unit, _CANONICAL_SHOWN[quantity])
+            text = _digits(number, decimals)
+            if word == "cups" and text == "1":
+                word = "cup"
+            return f"{text}{NBSP}{word}"
+    raise AssertionError(f"no row for {quantity}")  # pragma: no cover - the last row is endless
+
+
+def _show_minutes(minutes: float) -> str:
+    if 0 < minutes < 1:
+        return f"{_digits(minutes * 60, 0)}{NBSP}s"
+    whole = int(rounded(minutes))
+    hours, rest = divmod(whole, 60)
+    if not hours:
+        return f"{rest}{NBSP}min"
+    return f"{hours}{NBSP}h {rest}{NBSP}min" if rest else f"{hours}{NBSP}h"
+
+
+def shown_both(value: float, quantity: str, units: System = "metric") -> tuple[str, str]:
+    """Give a quantity in the trip's units and in the other ones; "" where both are the same."""
+    first = show(value, quantity, units)
+    other = show(value, quantity, "us" if units == "metric" else "metric")
+    return first, "" if other == first else other
+
+
+def show_at_least(temperature_c: float, units: System = "metric") -> str:
+    """Give a temperature to reach, rounded up: a safe limit is never rounded down."""
+    unit, word = ("degree_Celsius", "°C") if units == "metric" else ("degree_Fahrenheit", "°F")
+    number = _from_canonical(temperature_c, unit, "degree_Celsius")
+    return f"{math.ceil(number - 1e-9)}{NBSP}{word}"
+
+
+_QUARTERS = ("", "¼", "½", "¾")
+
+
+def mugs(volume_ml: float, mug_ml: float) -> str:
+    """Give a volume in mugs of the trip's own size, to the quarter; never less than a quarter."""
+    quarters = max(1, int(rounded(volume_ml / mug_ml * 4))) if volume_ml > 0 else 0
+    whole, part = divmod(quarters, 4)
+    number = f"{whole or ''}{_QUARTERS[part]}" or "0"
+    return f"{number}{NBSP}{'mug' if 0 < quarters <= 4 else 'mugs'}"
