@@ -1,0 +1,146 @@
+"""From pages to a kit: one folder and one zip, put in place of the old ones as a whole."""
+
+from __future__ import annotations
+
+import shutil
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from builder.problems import Problem, errors
+from builder.site import archive, offline, swap
+from builder.site.checks import check_kit
+from builder.site.errors import SiteError
+from builder.site.finish import finish_page
+from builder.site.navigation import NavItem, is_safe_path, nav_paths
+from builder.site.pocket import pocket_page
+
+POCKET_NAME = "pocket.html"
+DATA_NAME = "kit.json"
+# Names the build itself writes; a page or file of the same name would be lost.
+OWN_NAMES = (POCKET_NAME, offline.WORKER_NAME, offline.MANIFEST_NAME)
+
+
+@dataclass(frozen=True, slots=True)
+class SiteInput:
+    """All that one kit is made of."""
+
+    trip_id: str
+    title: str
+    language: str
+    pages: Mapping[str, str]  # Markdown by path, in reading order
+    nav: Sequence[NavItem]
+    files: Mapping[str, bytes]  # written as they are, kit.json among them
+    pocket_html: str  # the body; its head, style, script and policy are added here
+    epoch: int  # seconds since 1970, the date of everything in the kit
+
+
+def build_site(site: SiteInput, out: Path, assets: Path, base_config: Path) -> tuple[Problem, ...]:
+    """Build the kit folder and zip of one trip, swapped in whole.
+
+    `assets` is the folder of theme/ and assets/, `base_config` the base mkdocs.yml. Gives what a
+    person may want to mend; raises SiteError, and then the kit that was there before is as it was.
+    """
+    _check_input(site)
+    try:
+        out.mkdir(parents=True, exist_ok=True)
+        swap.recover(out)
+        with swap.kit_lock(out, site.trip_id):
+            swap.recover_kit(out, site.trip_id)
+            _refuse_foreign_folder(out / site.trip_id)
+            try:
+                doubts = _write_new(site, out, assets, base_config)
+                swap.swap(out, site.trip_id)
+                return doubts
+            finally:
+                swap.recover_kit(out, site.trip_id)
+    except OSError as error:
+        raise SiteError(
+            f"the kit {site.trip_id} could not be written: {error.strerror or error}"
+            + (f" ({error.filename})" if error.filename else ""),
+            ["the kit that was there before is untouched; see to space and rights of the folder"],
+        ) from error
+
+
+def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> tuple[Problem, ...]:
+    """Write the new folder and, when it is found good, the new zip."""
+    # Here, not above: whoever only reads a kit need not wait for the generator's import.
+    from builder.site.run_mkdocs import render
+
+    docs = swap.work_folder(out, site.trip_id)
+    new = swap.new_folder(out, site.trip_id)
+    for name, text in site.pages.items():
+        _write(docs / name, text.encode("utf-8"))
+    for name, content in site.files.items():
+        _write(docs / name, content)
+    pocket = pocket_page(site.pocket_html, site.title, site.language, assets / "assets")
+    _write(docs / POCKET_NAME, pocket.encode("utf-8"))
+    for file in _shipped(assets / "assets"):
+        _write(docs / "assets" / file.name, file.read_bytes())
+    render(
+        docs=docs.resolve(),
+        into=new.resolve(),
+        title=site.title,
+        language=site.language,
+        nav=site.nav,
+        epoch=site.epoch,
+        theme=(assets / "theme").resolve(),
+        base_config=base_config,
+    )
+    for page in _rendered(new, site.pages):
+        page.write_text(
+            finish_page(page.read_text(encoding="utf-8")), encoding="utf-8", newline="\n"
+        )
+    offline.add_manifest(new, site.title, site.language)
+    offline.add_service_worker(new, assets / "assets" / "service-worker.js")
+    problems = check_kit(new, site.trip_id)
+    if errors(problems):
+        raise SiteError(
+            f"the kit {site.trip_id} did not pass the checks on its pages", problems=problems
+        )
+    archive.zip_folder(new, swap.new_zip(out, site.trip_id), site.epoch, top=site.trip_id)
+    shutil.rmtree(docs)
+    return problems
+
+
+def _check_input(site: SiteInput) -> None:
+    """Refuse paths that leave the kit, pages outside the navigation, and names taken twice."""
+    paths = [*site.pages, *site.files]
+    bad = [path for path in [site.trip_id, *paths] if not is_safe_path(path)]
+    if bad:
+        raise SiteError("these names cannot be files of a kit", bad)
+    folded = [path.casefold() for path in [*paths, *OWN_NAMES]]
+    twice = sorted({path for path in folded if folded.count(path) > 1})
+    if twice:
+        raise SiteError("these names are taken twice in the kit", twice)
+    listed = list(nav_paths(site.nav))
+    if sorted(listed) != sorted(site.pages):
+        odd = sorted(set(listed) ^ set(site.pages)) or ["a page is listed twice"]
+        raise SiteError("the navigation does not list each page once", odd)
+    if DATA_NAME not in site.files:
+        raise SiteError(f"a kit needs its {DATA_NAME}")
+
+
+def _refuse_foreign_folder(kit: Path) -> None:
+    """Refuse to replace a folder that no build has made."""
+    if kit.exists() and not (kit / DATA_NAME).is_file():
+        raise SiteError(
+            f"{kit} is there already and is not a kit", ["move it away, or name another --out"]
+        )
+
+
+def _shipped(assets: Path) -> list[Path]:
+    """Give the asset files that go into each kit as they are."""
+    inlined = {"pocket.css", "pocket.js", "service-worker.js"}
+    return sorted(file for file in assets.iterdir() if file.is_file() and file.name not in inlined)
+
+
+def _rendered(new: Path, pages: Iterable[str]) -> list[Path]:
+    """Give the HTML files that came of the Markdown pages."""
+    return [(new / page).with_suffix(".html") for page in pages]
+
+
+def _write(target: Path, content: bytes) -> None:
+    """Write a file and the folders it lies in."""
+    target.parent.mkdir(parents=True, exist_ok=True)
+    target.write_bytes(content)

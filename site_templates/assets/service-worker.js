@@ -1,0 +1,34 @@
+/* Keeps a hosted kit for use without a network. MARK and FILES are put above by the build:
+   MARK changes with any file, so a rebuilt kit is fetched whole and the old one dropped. */
+"use strict";
+const SCOPE = self.registration.scope;
+const PREFIX = "trip-kit " + SCOPE + " ";
+const STORE = PREFIX + MARK;
+
+self.addEventListener("install", (event) => {
+  event.waitUntil((async () => {
+    const store = await caches.open(STORE);
+    await store.addAll(FILES.map((name) => new Request(new URL(name, SCOPE), { cache: "reload" })));
+    await self.skipWaiting();
+  })());
+});
+
+self.addEventListener("activate", (event) => {
+  event.waitUntil((async () => {
+    const names = await caches.keys();
+    const old = names.filter((name) => name.startsWith(PREFIX) && name !== STORE);
+    await Promise.all(old.map((name) => caches.delete(name)));
+    await self.clients.claim();
+  })());
+});
+
+self.addEventListener("fetch", (event) => {
+  if (event.request.method !== "GET" || !event.request.url.startsWith(SCOPE)) return;
+  event.respondWith((async () => {
+    const store = await caches.open(STORE);
+    const url = new URL(event.request.url);
+    if (url.href.split(/[?#]/)[0] === SCOPE) url.pathname += "index.html";
+    const kept = await store.match(url.href, { ignoreSearch: true });
+    return kept || fetch(event.request);
+  })());
+});

@@ -1,0 +1,167 @@
+"""A small made-up kit that uses every kind of thing a page may hold."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+from builder.site.assemble import SiteInput
+
+ROOT = Path(__file__).resolve().parents[2]
+ASSETS = ROOT / "site_templates"
+BASE_CONFIG = ROOT / "mkdocs.yml"
+EPOCH = 1_914_883_200
+
+INDEX = """# Lake & <Shore> walk {#top}
+
+<div class="next" markdown>
+**Next:** put the beans in water at 17 h.
+[Open day 1](day-1.md)
+</div>
+
+<dl class="glance">
+<div><dt>Days</dt><dd>2</dd></div>
+<div><dt>People</dt><dd>4</dd></div>
+<div><dt>Gas</dt><dd>412 g <span class="small">14.5 oz</span></dd></div>
+<div><dt>Heaviest load</dt><dd>13.2 kg <span class="small">29.1 lb</span></dd></div>
+</dl>
+
+<div class="caution danger" markdown>
+**Danger** Carbon monoxide
+:   Never cook in a closed tent.
+    Because: the shelter is a tent. [All cautions](cautions.md#carbon-monoxide)
+</div>
+
+| Day | Camp | Height | Food |
+|-----|------|-------:|-----:|
+| [1](day-1.md) | Low camp by the water | 640 m <span class="small">2100 ft</span> | 3.2 kg |
+| [2](day-2.md) | Home | 120 m <span class="small">390 ft</span> | 1.1 kg |
+
+## All in one file {#files}
+
+[Pocket page](pocket.html), [data](kit.json).
+"""
+
+DAY = """# Day {n} {{#day}}
+
+<div class="timer-row" markdown>
+Boiled beans stand for 10 min.
+<button type="button" class="timer" data-minutes="10">Start 10 min</button>
+</div>
+
+| What | Who | Energy | Water | Fuel | Time | Potfuls | Mass |
+|------|:---:|-------:|------:|-----:|-----:|--------:|-----:|
+| Smoky bean pot with rice and oil | all | 812 kcal | 1260 ml | 41 g | 34 min | 2 | 640 g |
+
+<details class="derivation" markdown>
+<summary>How 41 g of gas came about</summary>
+
+heat = 1.26 · 4.186 · (97.9 − 8) kJ
+</details>
+
+## Cautions {{#cautions}}
+
+<div class="caution care" markdown>
+**Care** Treat the water. Because: it comes from a stream.
+</div>
+
+<div class="caution note" markdown>
+**Note** Salt and sweet drinks help. Because: it will be 27 °C.
+</div>
+"""
+
+RECIPE = """# Smoky bean pot {#recipe}
+
+<div class="party" data-party="4" markdown>
+For 4 people.
+</div>
+
+<ul>
+<li><span class="scales" data-value="160" data-party="4" data-kind="g" data-step="1">160 g</span>
+beans</li>
+<li><span class="scales" data-value="520" data-party="4" data-kind="ml" data-step="10">520 ml</span>
+water</li>
+</ul>
+
+## Steps {#steps}
+
+<ol class="steps">
+<li><label><input type="checkbox"> Soak the beans 10 min.</label></li>
+<li><label><input type="checkbox"> Bring to the boil, simmer 9 min
+<span class="small">8 min at sea level</span>.</label>
+<button type="button" class="timer" data-minutes="9">Start 9 min</button></li>
+<li><label><input type="checkbox"> Serve.</label></li>
+</ol>
+"""
+
+CAUTIONS = """# Cautions {#all}
+
+## Carbon monoxide {#carbon-monoxide}
+
+Never cook in a closed tent.
+"""
+
+CHART = """
+<figure class="chart">
+<svg viewBox="0 0 320 60" role="img" aria-labelledby="chart-title">
+<title id="chart-title">Energy: day 1 3200 kcal, day 2 2900 kcal</title>
+<rect x="60" y="5" width="220" height="18" class="bar"/>
+<text x="4" y="19">Day 1</text>
+<rect x="60" y="33" width="180" height="18" class="bar other"/>
+<text x="4" y="47">Day 2</text>
+</svg>
+<figcaption>Energy per day</figcaption>
+</figure>
+"""
+
+POCKET = """<main>
+<h1>Lake &amp; &lt;Shore&gt; walk</h1>
+<h2 id="day-1">Day 1</h2>
+<ol class="steps"><li><label><input type="checkbox"> Soak the beans.</label></li></ol>
+<table><caption>Food</caption><thead><tr><th scope="col">What</th><th scope="col">Mass</th></tr>
+</thead><tbody><tr><td>Beans</td><td class="num">160 g</td></tr></tbody></table>
+</main>
+"""
+
+KIT_JSON = {
+    "format": "trip-kit",
+    "version": 1,
+    "trip": {
+        "id": "lake-walk",
+        "title": "Lake & <Shore> walk",
+        "start": "2031-07-11",
+        "party": [{"name": "Ash", "energy_share": 1.0}],
+    },
+    "days": [{"day": 1}, {"day": 2}],
+}
+
+
+def sample_site(
+    trip_id: str = "lake-walk",
+    title: str = "Lake & <Shore> walk",
+    start: str = "2031-07-11",
+    extra_page: str = "",
+) -> SiteInput:
+    """Give a site of six pages; `extra_page` is put at the end of the cautions."""
+    trip = {**KIT_JSON["trip"], "id": trip_id, "title": title, "start": start}  # type: ignore[dict-item]
+    return SiteInput(
+        trip_id=trip_id,
+        title=title,
+        language="en",
+        pages={
+            "index.md": INDEX,
+            "day-1.md": DAY.format(n=1) + CHART,
+            "day-2.md": DAY.format(n=2),
+            "cook/bean-pot.md": RECIPE,
+            "cautions.md": CAUTIONS + extra_page,
+        },
+        nav=(
+            ("At a glance", "index.md"),
+            ("Days", (("Day 1 & <more>", "day-1.md"), ("Day 2", "day-2.md"))),
+            ("Cooking", (("Smoky bean pot", "cook/bean-pot.md"),)),
+            ("Cautions", "cautions.md"),
+        ),
+        files={"kit.json": json.dumps({**KIT_JSON, "trip": trip}).encode()},
+        pocket_html=POCKET,
+        epoch=EPOCH,
+    )
