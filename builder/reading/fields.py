@@ -1,0 +1,314 @@
+"""Reads the fields of one mapping, noting every problem and every key nobody asked for."""
+
+from __future__ import annotations
+
+import datetime
+import math
+import re
+from collections.abc import Iterable, Sequence
+from types import MappingProxyType
+
+from builder.model.place import Place, Places
+from builder.problems import Problem, did_you_mean, nearest
+from builder.reading.yaml_door import Entry, Node
+from builder.units import DIMENSIONS, QuantityError, read_quantity
+
+ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
+LONGEST_ID = 60
+LONGEST_TEXT = 4000
+_DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_YEARS = (1900, 2200)
+
+
+class Fields:
+    """One mapping while it is read; problems go to the list shared by the whole folder."""
+
+    def __init__(self, node: Node, problems: list[Problem], what: str) -> None:
+        """Open a mapping; `what` names the record for messages, such as "food"."""
+        self.node, self.problems, self.what = node, problems, what
+        self._asked: set[str] = set()
+        self._before = _count_errors(problems)
+        if not node.is_map:
+            self.problem(
+                node.place,
+                "not-a-mapping",
+                f"a {what} must be a mapping, found {node.described()}",
+                "write `key: value` lines",
+            )
+
+    # -- problems -----------------------------------------------------------------------------
+
+    def problem(self, place: Place, kind: str, says: str, mend: str) -> None:
+        """Note an error."""
+        self.problems.append(Problem(place, kind, says, mend))
+
+    def warn(self, place: Place, kind: str, says: str, mend: str) -> None:
+        """Note a warning."""
+        self.problems.append(Problem(place, kind, says, mend, "warning"))
+
+    def done(self) -> bool:
+        """Note the keys that nobody asked for; tell whether the record is free of errors."""
+        for key, entry in self.node.entries.items():
+            if key not in self._asked:
+                near = nearest(key, self._asked)
+                mend = f"did you mean {near}?" if near else f"known are: {_listed(self._asked)}"
+                self.problem(
+                    entry.place, "key-unknown", f"a {self.what} has no field {key!r}", mend
+                )
+        return _count_errors(self.problems) == self._before
+
+    # -- access -------------------------------------------------------------------------------
+
+    def has(self, key: str) -> bool:
+        """Tell whether a field stands there with something in it."""
+        self._asked.add(key)
+        entry = self.node.entries.get(key)
+        return entry is not None and entry.node.value is not None
+
+    def place(self, key: str) -> Place:
+        """Give the place of a field's value, or of the record where it was left out."""
+        entry = self.node.entries.get(key)
+        return entry.node.place if entry else self.node.place
+
+    def places(self) -> Places:
+        """Give the places of all fields, for the record to keep."""
+        fields = {key: entry.node.place for key, entry in self.node.entries.items()}
+        return Places(self.node.place, MappingProxyType(fields))
+
+    def value(self, key: str, required: bool = False, example: str = "") -> Node | None:
+        """Give the node behind a key; note a problem where it is required and missing."""
+        if self.has(key):
+            return self.node.entries[key].node
+        if required and self.node.is_map:
+            mend = f"write `{key}: {example}`" if example else f"write `{key}:`"
+            self.problem(self.node.place, "missing", f"this {self.what} has no {key}", mend)
+        return None
+
+    # -- plain values -------------------------------------------------------------------------
+
+    def text(self, key: str, required: bool = False, default: str = "", example: str = "…") -> str:
+        """Read a text."""
+        node = self.value(key, required, example)
+        return self.text_of(node, key) if node else default
+
+    def text_of(self, node: Node, key: str) -> str:
+        """Read a node that must be a text; numbers are taken as they were written."""
+        if node.is_map or node.is_list or isinstance(node.value, bool) or node.value is None:
+            self.problem(
+                node.place, "not-text", f"{key} must be a text, found {node.described()}",
+                "put it in quotes",
+            )  # fmt: skip
+            return ""
+        text = str(node.value).strip()
+        if len(text) > LONGEST_TEXT:
+            self.problem(
+                node.place, "text-too-long", f"{key} has {len(text)} characters",
+                f"keep it under {LONGEST_TEXT}",
+            )  # fmt: skip
+        return text
+
+    def id(self, key: str = "id", required: bool = True) -> str:
+        """Read an id: lower-case letters, digits and hyphens."""
+        node = self.value(key, required, "some-id")
+        return self.id_of(node, key) if node else ""
+
+    def id_of(self, node: Node, key: str) -> str:
+        """Read a node that must be an id."""
+        text = self.text_of(node, key)
+        if text and (not ID.fullmatch(text) or len(text) > LONGEST_ID):
+            suggestion = re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")[:LONGEST_ID]
+            self.problem(
+                node.place, "id", f"{text!r} is no id",
+                f"write {suggestion or 'some-id'} (lower-case letters, digits, single hyphens)",
+            )  # fmt: skip
+            return ""
+        return text
+
+    def choice(
+        self, key: str, options: Sequence[str], required: bool = False, default: str = ""
+    ) -> str:
+        """Read one of a few known words."""
+        node = self.value(key, required, options[0])
+        return self.choice_of(node, key, options) or default if node else default
+
+    def choice_of(self, node: Node, key: str, options: Sequence[str]) -> str:
+        """Read a node that must be one of a few known words; "" where it is not."""
+        text = self.text_of(node, key)
+        if text and text not in options:
+            self.problem(
+                node.place, "word-unknown", f"{text!r} is no {key}", did_you_mean(text, options)
+            )
+            return ""
+        return text
+
+    def flag(self, key: str, default: bool = False) -> bool:
+        """Read true or false."""
+        node = self.value(key)
+        if node is None:
+            return default
+        if not isinstance(node.value, bool):
+            self.problem(
+                node.place, "not-a-flag", f"{key} must be true or false, found {node.described()}",
+                f"write `{key}: true` or `{key}: false`",
+            )  # fmt: skip
+            return default
+        return node.value
+
+    def number(
+        self,
+        key: str,
+        required: bool = False,
+        default: float = 0.0,
+        at_least: float = 0.0,
+        at_most: float = 1e6,
+        more_than: float | None = None,
+        whole: bool = False,
+    ) -> float:
+        """Read a bare number, for keys that count or name their unit."""
+        node = self.value(key, required, "2")
+        if node is None:
+            return default
+        value = node.value
+        if isinstance(value, bool) or not isinstance(value, (int, float)):
+            self.problem(
+                node.place, "not-a-number", f"{key} takes a bare number, found {node.described()}",
+                f"write `{key}: 2`",
+            )  # fmt: skip
+            return default
+        number = float(value)
+        low = more_than is not None and number <= more_than
+        if not math.isfinite(number) or number < at_least or number > at_most or low:
+            bound = f"more than {more_than:g}" if more_than is not None else f"from {at_least:g}"
+            self.problem(
+                node.place, "out-of-range", f"{key} cannot be {node.described()}",
+                f"write a number {bound} to {at_most:g}",
+            )  # fmt: skip
+            return default
+        if whole and number != int(number):
+            self.problem(
+                node.place, "not-whole", f"{key} counts, so it cannot be {node.described()}",
+                f"write a whole number such as {round(number)}",
+            )  # fmt: skip
+            return default
+        return number
+
+    def count(self, key: str, required: bool = False, default: int = 0, at_least: int = 0) -> int:
+        """Read a whole number."""
+        return int(
+            self.number(key, required, default, at_least=at_least, at_most=10_000, whole=True)
+        )
+
+    # -- quantities ---------------------------------------------------------------------------
+
+    def quantity(
+        self,
+        key: str,
+        quantity: str,
+        required: bool = False,
+        default: float = 0.0,
+        positive: bool = False,
+    ) -> float:
+        """Read a text with a unit as a float of the named quantity."""
+        found = self.maybe_quantity(key, quantity, required, positive)
+        return default if found is None else found
+
+    def maybe_quantity(
+        self, key: str, quantity: str, required: bool = False, positive: bool = False
+    ) -> float | None:
+        """Read a text with a unit, or give None where it was left out or is wrong."""
+        example = DIMENSIONS[quantity].examples.split(",")[0].split(" or ")[0]
+        node = self.value(key, required, example)
+        return self.quantity_of(node, key, quantity, positive) if node else None
+
+    def quantity_of(
+        self, node: Node, key: str, quantity: str, positive: bool = False
+    ) -> float | None:
+        """Read a node that must be a text with a unit; None with a problem where it is not."""
+        dimension = DIMENSIONS[quantity]
+        if node.is_map or node.is_list or isinstance(node.value, bool) or node.value is None:
+            says = f"{key} must be a {dimension.name}, found {node.described()}"
+            self.problem(node.place, "quantity", says, f"write {dimension.examples}")
+            return None
+        try:
+            value = read_quantity(str(node.value), quantity)
+        except QuantityError as error:
+            self.problem(node.place, error.kind, f"{key}: {error.says}", error.mend)
+            return None
+        if positive and value <= 0:
+            says = f"{key} must be more than nothing, found {node.described()}"
+            self.problem(node.place, "out-of-range", says, f"write {dimension.examples}")
+            return None
+        return value
+
+    def date(self, key: str, required: bool = False) -> datetime.date | None:
+        """Read a calendar date such as 2031-09-04."""
+        node = self.value(key, required, "2031-09-04")
+        if node is None:
+            return None
+        text = self.text_of(node, key)
+        try:
+            if not _DATE.fullmatch(text):
+                raise ValueError
+            date = datetime.date.fromisoformat(text)
+            if not _YEARS[0] <= date.year <= _YEARS[1]:
+                raise ValueError
+        except ValueError:
+            says = f"{text!r} is no date" if text else f"{key} is no date"
+            self.problem(node.place, "date", says, "write year-month-day, such as 2031-09-04")
+            return None
+        return date
+
+    # -- lists and records --------------------------------------------------------------------
+
+    def list(self, key: str, required: bool = False, lone_item: bool = False) -> tuple[Node, ...]:
+        """Read a list; with `lone_item`, one thing alone needs no list."""
+        node = self.value(key, required, "[…]")
+        if node is None:
+            return ()
+        if node.is_list:
+            return node.items
+        if lone_item:
+            return (node,)
+        self.problem(
+            node.place, "not-a-list", f"{key} must be a list, found {node.described()}",
+            f"write `{key}: [{node.value if isinstance(node.value, str) else '…'}]`",
+        )  # fmt: skip
+        return ()
+
+    def words(self, key: str, options: Sequence[str] | None = None) -> tuple[str, ...]:
+        """Read a list of words, of known ones where `options` are given."""
+        found = []
+        for node in self.list(key, lone_item=True):
+            word = self.choice_of(node, key, options) if options else self.text_of(node, key)
+            if word and word not in found:
+                found.append(word)
+        return tuple(found)
+
+    def record(self, key: str, what: str, required: bool = False) -> Fields | None:
+        """Open a mapping inside this one."""
+        node = self.value(key, required)
+        return Fields(node, self.problems, what) if node else None
+
+
+def overlaid(under: Node | None, over: Node | None) -> Node | None:
+    """Lay one mapping over another, field by field; other values replace what is under them."""
+    if under is None or not under.is_map:
+        return over if over is not None else under
+    if over is None:
+        return under
+    if not over.is_map:
+        return over
+    entries = dict(under.entries)
+    for key, entry in over.entries.items():
+        below = entries.get(key)
+        node = overlaid(below.node, entry.node) if below and entry.node.is_map else entry.node
+        entries[key] = Entry(entry.place, node or entry.node)
+    return Node(over.place, entries, over.start, over.end, over.size, over.flow)
+
+
+def _count_errors(problems: Iterable[Problem]) -> int:
+    return sum(problem.severity == "error" for problem in problems)
+
+
+def _listed(words: Iterable[str]) -> str:
+    return ", ".join(sorted(words))

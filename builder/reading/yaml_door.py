@@ -1,0 +1,275 @@
+"""The one door for YAML: text → a bounded tree of plain values, each with its place.
+
+YAML 1.1 as PyYAML reads it turns `16:30` into 990, `no` into False, `012` into 10 and lets a
+repeated key win silently. Here only plain numbers, true, false and null are more than text, a
+repeated key is a problem, and depth, size and alias expansion are bounded. The tree is built from
+parser events without recursion, so that no nesting can exhaust the stack.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+import yaml
+
+from builder.model.place import Place
+from builder.problems import Problem
+
+if TYPE_CHECKING:
+    from collections.abc import Iterator
+
+LARGEST_BYTES = 2_000_000
+DEEPEST = 40
+MOST_NODES = 200_000  # with aliases expanded
+
+# The C parser where libyaml is there; both give the same events.
+_LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
+
+_INT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})")
+_FLOAT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})\.[0-9]{1,17}")
+_NAMED = {"true": True, "false": False, "null": None, "~": None, "": None}
+_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ufffe\uffff]")
+
+Plain = str | int | float | bool | None
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """One key of a mapping, its place, and what stands behind it."""
+
+    place: Place
+    node: Node
+
+
+@dataclass(frozen=True, slots=True)
+class Node:
+    """A value, list or mapping, with where it starts and ends in the text."""
+
+    place: Place
+    value: Plain | tuple[Node, ...] | dict[str, Entry]
+    start: int  # character offsets, for cutting a record out of its file
+    end: int
+    size: int = 1  # nodes below it, itself included
+    flow: bool = False
+
+    @property
+    def is_map(self) -> bool:
+        """Whether it is a mapping."""
+        return isinstance(self.value, dict)
+
+    @property
+    def is_list(self) -> bool:
+        """Whether it is a list."""
+        return isinstance(self.value, tuple)
+
+    @property
+    def entries(self) -> dict[str, Entry]:
+        """The entries of a mapping; none for anything else."""
+        return self.value if isinstance(self.value, dict) else {}
+
+    @property
+    def items(self) -> tuple[Node, ...]:
+        """The items of a list; none for anything else."""
+        return self.value if isinstance(self.value, tuple) else ()
+
+    def described(self) -> str:
+        """Say what was found, in few words."""
+        if self.is_map:
+            return "a mapping"
+        if self.is_list:
+            return "a list"
+        if self.value is None:
+            return "nothing"
+        if isinstance(self.value, bool):
+            return "true" if self.value else "false"
+        text = str(self.value)
+        return repr(text if len(text) <= 60 else text[:57] + "…")
+
+
+class _Stop(Exception):
+    """Ends the reading of one document with one problem."""
+
+    def __init__(self, problem: Problem) -> None:
+        self.problem = problem
+
+
+def decode(raw: bytes, file: str) -> tuple[str, list[Problem]]:
+    """Turn a file's bytes into text, or say why it is no YAML text of ours."""
+    start = Place(file, 1, 1)
+    if len(raw) > LARGEST_BYTES:
+        mend = f"keep a file under {LARGEST_BYTES // 1_000_000} MB; split it"
+        return "", [Problem(start, "file-too-large", f"the file has {len(raw)} bytes", mend)]
+    try:
+        text = raw.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = raw.count(b"\n", 0, error.start) + 1
+        column = error.start - raw.rfind(b"\n", 0, error.start)
+        place = Place(file, line, column)
+        return "", [Problem(place, "not-utf8", "this is no UTF-8 text", "save the file as UTF-8")]
+    text = text.replace("\r\n", "\n").replace("\r", "\n")
+    if found := _CONTROL.search(text):
+        place = _place_at(text, found.start(), file)
+        says = f"a control character stands here (U+{ord(found[0]):04X})"
+        return "", [Problem(place, "control-character", says, "delete it")]
+    return text, []
+
+
+def _place_at(text: str, offset: int, file: str) -> Place:
+    line = text.count("\n", 0, offset) + 1
+    return Place(file, line, offset - text.rfind("\n", 0, offset))
+
+
+def read_yaml(text: str, file: str) -> tuple[Node | None, list[Problem]]:
+    """Read one document; None with problems where it cannot be read, None alone where empty."""
+    problems: list[Problem] = []
+    try:
+        return _compose(text, file, problems), problems
+    except _Stop as stop:
+        return None, [*problems, stop.problem]
+    except yaml.MarkedYAMLError as error:
+        return None, [*problems, _as_problem(error, text, file)]
+    except yaml.YAMLError as error:
+        place = Place(file, 1, 1)
+        says = f"this is no YAML ({str(error).splitlines()[0]})"
+        return None, [*problems, Problem(place, "yaml", says, "mend the marked line")]
+
+
+def _as_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Problem:
+    mark = error.problem_mark or error.context_mark
+    place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file, 1, 1)
+    what = (error.problem or error.context or "it cannot be read").strip()
+    line = text.split("\n")[place.line - 1] if place.line <= text.count("\n") + 1 else ""
+    if "\t" in line[: max(place.column, 1)]:
+        mend = "indent with spaces, not with a tab"
+    elif "mapping values are not allowed" in what:
+        mend = "put quotes round a text that holds a colon, or mend the indentation"
+    else:
+        mend = "look for a missing quote, bracket or colon, or wrong indentation just above"
+    return Problem(place, "yaml", f"this line is no YAML ({what})", mend)
+
+
+@dataclass(slots=True)
+class _Open:
+    """A list or mapping that is still being filled."""
+
+    event: Any
+    place: Place
+    nodes: list[Node]
+    keys: dict[str, Place]
+    pairs: dict[str, Entry]
+    key: tuple[str, Place] | None = None
+
+    @property
+    def is_map(self) -> bool:
+        return isinstance(self.event, yaml.MappingStartEvent)
+
+
+def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
+    """Build the tree from parser events."""
+    anchors: dict[str, Node] = {}
+    stack: list[_Open] = []
+    node: Node
+    root: Node | None = None
+    documents = 0
+    for event, place in _events(text, file):
+        if isinstance(event, yaml.DocumentStartEvent):
+            documents += 1
+            if documents > 1:
+                mend = "keep one document in a file, or write a list"
+                raise _Stop(Problem(place, "second-document", "a second document starts", mend))
+            continue
+        if isinstance(event, (yaml.SequenceStartEvent, yaml.MappingStartEvent)):
+            _refuse_tag(event, place)
+            if len(stack) >= DEEPEST:
+                says = f"this is nested more than {DEEPEST} deep"
+                raise _Stop(Problem(place, "too-deep", says, "write it flatter"))
+            stack.append(_Open(event, place, [], {}, {}))
+            continue
+        if isinstance(event, (yaml.SequenceEndEvent, yaml.MappingEndEvent)):
+            opened = stack.pop()
+            node = _closed(opened, event.end_mark.index)
+            anchor = opened.event.anchor
+        elif isinstance(event, yaml.ScalarEvent):
+            _refuse_tag(event, place)
+            node = Node(place, _plain(event), event.start_mark.index, event.end_mark.index)
+            anchor = event.anchor
+        elif isinstance(event, yaml.AliasEvent):
+            if event.anchor not in anchors:
+                says = f"*{event.anchor} names nothing that stands complete above it"
+                raise _Stop(Problem(place, "alias", says, f"write &{event.anchor} above"))
+            node, anchor = anchors[event.anchor], None
+        else:
+            continue
+        if anchor:
+            anchors[anchor] = node
+        if not stack:
+            root = node
+        else:
+            _put(stack[-1], node, place, problems)
+    return root
+
+
+def _events(text: str, file: str) -> Iterator[tuple[Any, Place]]:
+    event: Any
+    for event in yaml.parse(text, Loader=_LOADER):
+        mark = event.start_mark
+        yield event, Place(file, mark.line + 1, mark.column + 1)
+
+
+def _refuse_tag(event: Any, place: Place) -> None:
+    if event.tag and event.tag not in ("!", "tag:yaml.org,2002:str"):
+        says = f"the tag {event.tag!r} is not read"
+        raise _Stop(Problem(place, "tag", says, "delete it; write plain text, numbers and lists"))
+
+
+def _plain(event: Any) -> Plain:
+    """Resolve a scalar: quoted text stays text; only plain numbers and names are more."""
+    text: str = event.value
+    if not event.implicit[0] or event.style in ("'", '"', "|", ">"):
+        return text
+    if text.lower() in _NAMED:
+        return _NAMED[text.lower()]
+    if _INT.fullmatch(text):
+        return int(text)
+    if _FLOAT.fullmatch(text):
+        return float(text)
+    return text
+
+
+def _closed(opened: _Open, end: int) -> Node:
+    value: tuple[Node, ...] | dict[str, Entry]
+    if opened.is_map:
+        value = opened.pairs
+        size = 1 + sum(entry.node.size for entry in opened.pairs.values())
+    else:
+        value = tuple(opened.nodes)
+        size = 1 + sum(node.size for node in opened.nodes)
+    if size > MOST_NODES:
+        says = f"this holds more than {MOST_NODES} values once its aliases are written out"
+        raise _Stop(Problem(opened.place, "too-large", says, "split the file"))
+    start = opened.event.start_mark.index
+    flow = bool(opened.event.flow_style)
+    return Node(opened.place, value, start, end, size, flow)
+
+
+def _put(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None:
+    if not into.is_map:
+        into.nodes.append(node)
+        return
+    if into.key is None:
+        if node.is_map or node.is_list or node.value is None:
+            says = f"a key must be a word, not {node.described()}"
+            raise _Stop(Problem(place, "key", says, "write `key: value`"))
+        key = str(node.value) if not isinstance(node.value, bool) else str(node.value).lower()
+        into.key = (key, place)
+        return
+    key, key_place = into.key
+    into.key = None
+    if key in into.pairs:
+        first = into.pairs[key].place
+        says = f"{key!r} stands twice in one record (first on line {first.line})"
+        problems.append(Problem(key_place, "key-twice", says, "keep one of them"))
+        return
+    into.pairs[key] = Entry(key_place, node)
