@@ -71,7 +71,7 @@ def boiling_point_c(pressure_hpa: float) -> float:
     g = _N2 * b * b + _N5 * b + _N8
     d = 2.0 * g / (-f - math.sqrt(f * f - 4.0 * e * g))
     inner = (_N10 + d) ** 2 - 4.0 * (_N9 + _N10 * d)
-    return (_N10 + d - math.sqrt(inner)) / 2.0 - ZERO_CELSIUS_K
+    return float((_N10 + d - math.sqrt(inner)) / 2.0 - ZERO_CELSIUS_K)
 
 
 def time_factor(boiling_point_c: float) -> float:
