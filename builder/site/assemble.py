@@ -73,13 +73,16 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
         _write(docs / name, text.encode("utf-8"))
     for name, content in site.files.items():
         _write(docs / name, content)
-    pocket = pocket_page(site.pocket_html, site.title, site.language, assets / "assets")
+    pocket = pocket_page(
+        site.pocket_html, site.trip_id, site.title, site.language, assets / "assets"
+    )
     _write(docs / POCKET_NAME, pocket.encode("utf-8"))
     for file in _shipped(assets / "assets"):
         _write(docs / "assets" / file.name, file.read_bytes())
     render(
         docs=docs.resolve(),
         into=new.resolve(),
+        trip_id=site.trip_id,
         title=site.title,
         language=site.language,
         nav=site.nav,

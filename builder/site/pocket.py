@@ -9,20 +9,24 @@ from pathlib import Path
 from builder.site.security import inline_scripts, inline_styles, policy, with_policy
 
 WHOLE_PAGE = re.compile(r"\s*<!doctype html", re.I)
+# A whole page may name these two beside it; here they are inside.
+PLACEHOLDER = re.compile(r'<script[^>]* src="assets/pocket\.js"[^>]*></script>', re.I)
 BODY = re.compile(r"<body[^>]*>(?P<body>.*)</body>", re.S | re.I)
 
 
-def pocket_page(html: str, title: str, language: str, assets: Path) -> str:
+def pocket_page(html: str, trip_id: str, title: str, language: str, assets: Path) -> str:
     """Give the one-file page for a body, its style and script inside and their hashes on top."""
     if WHOLE_PAGE.match(html):
         found = BODY.search(html)
         html = found["body"] if found else html
+    html = PLACEHOLDER.sub("", html)
     style = (assets / "pocket.css").read_text(encoding="utf-8")
     script = (assets / "pocket.js").read_text(encoding="utf-8")
     tail = f"<script>{script}</script>\n" if script else ""
     page = (
         f'<!doctype html>\n<html lang="{escape(language)}">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width,initial-scale=1">\n'
+        f'<meta name="kit" content="{escape(trip_id)}">\n'
         f"<title>{escape(title)}</title>\n<style>{style}</style>\n</head>\n"
     )
     # Only the script put in here is named in the policy: one in the body would be page text.

@@ -35,6 +35,7 @@ def render(
     *,
     docs: Path,
     into: Path,
+    trip_id: str,
     title: str,
     language: str,
     nav: Sequence[NavItem],
@@ -45,7 +46,7 @@ def render(
     """Render a folder of Markdown; any warning of the generator stops the kit."""
     with _collected_warnings() as warnings, _source_date(epoch):
         try:
-            config = _configure(docs, into, title, language, nav, theme, base_config)
+            config = _configure(docs, into, trip_id, title, language, nav, theme, base_config)
             config.plugins.on_startup(command="build", dirty=False)
             build(config)
             config.plugins.on_shutdown()
@@ -58,6 +59,7 @@ def render(
 def _configure(
     docs: Path,
     into: Path,
+    trip_id: str,
     title: str,
     language: str,
     nav: Sequence[NavItem],
@@ -77,6 +79,8 @@ def _configure(
             "site_dir": str(into),
             "nav": _nav_config(nav),
             "theme": chosen,
+            # Tick-offs and timers of two kits on one host are told apart by this.
+            "extra": {**config["extra"], "kit": trip_id},
             # Warnings are counted here, so that every one of them is told.
             "strict": False,
         }

@@ -1,0 +1,19 @@
+"use strict";
+/* Keeps tick-offs where the viewer allows it; the page needs none of this. */
+(() => {
+  const name = `trip-kit ${document.querySelector('meta[name="kit"]').content} pocket`;
+  const boxes = [...document.querySelectorAll('.steps input[type="checkbox"], input.tick')];
+  const words = (box, i) => `${i} ${(box.closest("label") || box.parentElement).textContent.replace(/\s+/g, " ").trim()}`;
+  const show = (box) => box.closest("li")?.classList.toggle("done", box.checked);
+  let before = [];
+  try { before = JSON.parse(localStorage.getItem(name)) || []; } catch { /* forgotten */ }
+  boxes.forEach((box, i) => {
+    box.checked = before.includes(words(box, i));
+    show(box);
+    box.addEventListener("change", () => {
+      show(box);
+      const ticked = boxes.map((one, j) => one.checked && words(one, j)).filter(Boolean);
+      try { localStorage.setItem(name, JSON.stringify(ticked)); } catch { /* forgotten */ }
+    });
+  });
+})();

@@ -12,7 +12,7 @@ ASSETS = ROOT / "site_templates"
 BASE_CONFIG = ROOT / "mkdocs.yml"
 EPOCH = 1_914_883_200
 
-INDEX = """# Lake & <Shore> walk {#top}
+INDEX = """# Lake &amp; &lt;Shore&gt; walk {#top}
 
 <div class="next" markdown>
 **Next:** put the beans in water at 17 h.
@@ -27,9 +27,9 @@ INDEX = """# Lake & <Shore> walk {#top}
 </dl>
 
 <div class="caution danger" markdown>
-**Danger** Carbon monoxide
-:   Never cook in a closed tent.
-    Because: the shelter is a tent. [All cautions](cautions.md#carbon-monoxide)
+**Danger: carbon monoxide.** Never cook in a closed tent.
+
+Because: the shelter is a tent. [All cautions](cautions.md#carbon-monoxide)
 </div>
 
 | Day | Camp | Height | Food |

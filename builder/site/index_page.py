@@ -1,0 +1,149 @@
+"""The page above all kits: one plain HTML file that lists them, newest trip first."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+from html import escape
+from pathlib import Path
+
+from builder.site.errors import SiteError
+from builder.site.security import inline_styles, policy, with_policy
+from builder.site.swap import kit_lock
+
+INDEX_NAME = "index.html"
+DATA_NAME = "kit.json"
+MARK = '<meta name="generator" content="trip kits">'
+ISO_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
+STYLE = """
+:root { color-scheme: light dark; --paper: #fbfaf6; --ink: #1b2a26; --soft: #3b4945;
+  --link: #0d4a3e; --accent: #7d3108; --line: #6c7874; }
+@media (prefers-color-scheme: dark) { :root { --paper: #101917; --ink: #e9ece4; --soft: #c0cac5;
+  --link: #a3dcc8; --accent: #f4ba74; --line: #84938d; } }
+body { max-width: 42rem; margin: 0 auto; padding: 1.2rem; background: var(--paper);
+  color: var(--ink); font: 1.1rem/1.5 system-ui, "Segoe UI", "Noto Sans", sans-serif;
+  overflow-wrap: anywhere; }
+h1 { border-bottom: 2px solid var(--accent); line-height: 1.2; }
+ul { padding: 0; list-style: none; }
+li { padding: .8rem 0; border-bottom: 1px solid var(--line); }
+li > a { font-size: 1.25rem; font-weight: 700; }
+p { margin: .2rem 0; }
+.facts, footer { color: var(--soft); }
+a { color: var(--link); }
+p a { display: inline-block; padding: .3rem 1rem .3rem 0; }
+:focus-visible { outline: 3px solid var(--accent); outline-offset: 2px; }
+footer { margin-top: 2rem; font-size: .95rem; }
+@media print { :root { --paper: #fff; --ink: #000; --soft: #000; --link: #000; } }
+"""
+
+
+@dataclass(frozen=True, slots=True)
+class KitEntry:
+    """What the list says of one kit."""
+
+    folder: str
+    title: str
+    start: str  # ISO date, or "" where the trip has none or does not tell
+    day_count: int
+    people_count: int
+
+
+def write_index(out: Path) -> None:
+    """Write the page that lists every kit of the folder, when it is not the same already."""
+    index = out / INDEX_NAME
+    try:
+        with kit_lock(out, "index"):
+            page = index_page(find_kits(out)).encode("utf-8")
+            before = index.read_bytes() if index.exists() else b""
+            if before == page:
+                return
+            if before and MARK.encode() not in before:
+                raise SiteError(
+                    f"{index} is there already and is not a list of kits",
+                    ["move it away, or name another --out folder"],
+                )
+            fresh = out / f".{INDEX_NAME}.new"
+            fresh.write_bytes(page)
+            os.replace(fresh, index)
+    except OSError as error:
+        raise SiteError(
+            f"the list of kits could not be written: {error.strerror or error}",
+            ["see to space and rights of the folder"],
+        ) from error
+
+
+def find_kits(out: Path) -> list[KitEntry]:
+    """Give the kits of a folder, newest trip first; those without a date come last, by title."""
+    found = [
+        entry
+        for folder in sorted(out.iterdir())
+        if not folder.name.startswith(".") and (entry := _read_entry(folder)) is not None
+    ]
+    found.sort(key=lambda entry: (entry.title.casefold(), entry.folder))
+    found.sort(key=lambda entry: entry.start, reverse=True)
+    return found
+
+
+def index_page(kits: Sequence[KitEntry]) -> str:
+    """Give the page for some kits."""
+    if kits:
+        body = "<ul>\n" + "\n".join(_item(kit) for kit in kits) + "\n</ul>"
+    else:
+        body = "<p>No kit has been built yet.</p>"
+    page = (
+        '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        '<meta name="viewport" content="width=device-width,initial-scale=1">\n'
+        f"{MARK}\n<title>Trip kits</title>\n<style>{STYLE}</style>\n</head>\n<body>\n<main>\n"
+        f"<h1>Trip kits</h1>\n{body}\n</main>\n<footer>Local rules and licensed or official "
+        "advice come first. All numbers are estimates.</footer>\n</body>\n</html>\n"
+    )
+    return with_policy(page, policy([], inline_styles(page), alone=True))
+
+
+def _item(kit: KitEntry) -> str:
+    """Give one kit of the list."""
+    facts = [
+        kit.start,
+        _count(kit.day_count, "day", "days"),
+        _count(kit.people_count, "person", "people"),
+    ]
+    title, folder = escape(kit.title), escape(kit.folder)
+    return (
+        f'<li><a href="{folder}/index.html">{title}</a>\n'
+        f'<p class="facts">{" · ".join(escape(fact) for fact in facts if fact)}</p>\n'
+        f'<p><a href="{folder}/pocket.html" aria-label="{title} on one page">On one page</a>'
+        f'<a href="{folder}.zip" aria-label="{title} as a zip">As a zip to hand around</a></p></li>'
+    )
+
+
+def _count(number: int, one: str, many: str) -> str:
+    """Give a count with its word, or nothing for none."""
+    return f"{number} {one if number == 1 else many}" if number else ""
+
+
+def _read_entry(folder: Path) -> KitEntry | None:
+    """Read what a kit says of itself; a folder that is no kit gives None."""
+    try:
+        data = json.loads((folder / DATA_NAME).read_text(encoding="utf-8"))
+    except (OSError, ValueError, RecursionError):
+        return None
+    if not isinstance(data, dict) or data.get("format") != "trip-kit":
+        return None
+    trip = data.get("trip")
+    trip = trip if isinstance(trip, dict) else {}
+    start = str(trip.get("start") or "")
+    return KitEntry(
+        folder=folder.name,
+        title=str(trip.get("title") or folder.name),
+        start=start if ISO_DATE.fullmatch(start) else "",
+        day_count=_length(data.get("days")),
+        people_count=_length(trip.get("party")),
+    )
+
+
+def _length(value: object) -> int:
+    """Give the length of a list, or 0 for anything else."""
+    return len(value) if isinstance(value, list) else 0
