@@ -105,8 +105,10 @@ def _least(need: int, holds: list[int], empties: list[int]) -> tuple[int, ...]:
             continue
         least_held[rest] = held
         for kind in others:
-            more = tuple(n + (kind == other) for other, n in enumerate(counts))
-            heapq.heappush(queue, (_sum(extra, extras[kind]), held + holds[kind], more))
+            dearer = _sum(extra, extras[kind])
+            if _sum(dearer, floor) <= best_total:
+                more = tuple(n + (kind == other) for other, n in enumerate(counts))
+                heapq.heappush(queue, (dearer, held + holds[kind], more))
     return best
 
 
