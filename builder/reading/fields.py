@@ -95,16 +95,20 @@ class Fields:
         """Read a node that must be a text; numbers are taken as they were written."""
         if node.is_map or node.is_list or isinstance(node.value, bool) or node.value is None:
             self.problem(
-                node.place, "not-text", f"{key} must be a text, found {node.described()}",
+                node.place,
+                "not-text",
+                f"{key} must be a text, found {node.described()}",
                 "put it in quotes",
-            )  # fmt: skip
+            )
             return ""
         text = str(node.value).strip()
         if len(text) > LONGEST_TEXT:
             self.problem(
-                node.place, "text-too-long", f"{key} has {len(text)} characters",
+                node.place,
+                "text-too-long",
+                f"{key} has {len(text)} characters",
                 f"keep it under {LONGEST_TEXT}",
-            )  # fmt: skip
+            )
         return text
 
     def id(self, key: str = "id", required: bool = True) -> str:
@@ -118,9 +122,11 @@ class Fields:
         if text and (not ID.fullmatch(text) or len(text) > LONGEST_ID):
             suggestion = re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")[:LONGEST_ID]
             self.problem(
-                node.place, "id", f"{text!r} is no id",
+                node.place,
+                "id",
+                f"{text!r} is no id",
                 f"write {suggestion or 'some-id'} (lower-case letters, digits, single hyphens)",
-            )  # fmt: skip
+            )
             return ""
         return text
 
@@ -148,9 +154,11 @@ class Fields:
             return default
         if not isinstance(node.value, bool):
             self.problem(
-                node.place, "not-a-flag", f"{key} must be true or false, found {node.described()}",
+                node.place,
+                "not-a-flag",
+                f"{key} must be true or false, found {node.described()}",
                 f"write `{key}: true` or `{key}: false`",
-            )  # fmt: skip
+            )
             return default
         return node.value
 
@@ -171,24 +179,30 @@ class Fields:
         value = node.value
         if isinstance(value, bool) or not isinstance(value, (int, float)):
             self.problem(
-                node.place, "not-a-number", f"{key} takes a bare number, found {node.described()}",
+                node.place,
+                "not-a-number",
+                f"{key} takes a bare number, found {node.described()}",
                 f"write `{key}: 2`",
-            )  # fmt: skip
+            )
             return default
         number = float(value)
         low = more_than is not None and number <= more_than
         if not math.isfinite(number) or number < at_least or number > at_most or low:
             bound = f"more than {more_than:g}" if more_than is not None else f"from {at_least:g}"
             self.problem(
-                node.place, "out-of-range", f"{key} cannot be {node.described()}",
+                node.place,
+                "out-of-range",
+                f"{key} cannot be {node.described()}",
                 f"write a number {bound} to {at_most:g}",
-            )  # fmt: skip
+            )
             return default
         if whole and number != int(number):
             self.problem(
-                node.place, "not-whole", f"{key} counts, so it cannot be {node.described()}",
+                node.place,
+                "not-whole",
+                f"{key} counts, so it cannot be {node.described()}",
                 f"write a whole number such as {round(number)}",
-            )  # fmt: skip
+            )
             return default
         return number
 
@@ -270,9 +284,11 @@ class Fields:
         if lone_item:
             return (node,)
         self.problem(
-            node.place, "not-a-list", f"{key} must be a list, found {node.described()}",
+            node.place,
+            "not-a-list",
+            f"{key} must be a list, found {node.described()}",
             f"write `{key}: [{node.value if isinstance(node.value, str) else '…'}]`",
-        )  # fmt: skip
+        )
         return ()
 
     def words(self, key: str, options: Sequence[str] | None = None) -> tuple[str, ...]:

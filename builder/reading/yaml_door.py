@@ -173,6 +173,7 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
     node: Node
     root: Node | None = None
     documents = 0
+    event: Any
     for event, place in _events(text, file):
         if isinstance(event, yaml.DocumentStartEvent):
             documents += 1
@@ -189,11 +190,11 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
             continue
         if isinstance(event, (yaml.SequenceEndEvent, yaml.MappingEndEvent)):
             opened = stack.pop()
-            node = _closed(opened, event.end_mark.index)
+            node = _closed(opened, _span(event)[1])
             anchor = opened.event.anchor
         elif isinstance(event, yaml.ScalarEvent):
             _refuse_tag(event, place)
-            node = Node(place, _plain(event), event.start_mark.index, event.end_mark.index)
+            node = Node(place, _plain(event), *_span(event))
             anchor = event.anchor
         elif isinstance(event, yaml.AliasEvent):
             if event.anchor not in anchors:
@@ -216,6 +217,10 @@ def _events(text: str, file: str) -> Iterator[tuple[Any, Place]]:
     for event in yaml.parse(text, Loader=_LOADER):
         mark = event.start_mark
         yield event, Place(file, mark.line + 1, mark.column + 1)
+
+
+def _span(event: Any) -> tuple[int, int]:
+    return event.start_mark.index, event.end_mark.index
 
 
 def _refuse_tag(event: Any, place: Place) -> None:

@@ -1,0 +1,120 @@
+"""Reads the drying log."""
+
+from __future__ import annotations
+
+from typing import Literal, cast
+
+from builder.model.batch import METHODS, Batch, Heated, Method, Packs
+from builder.reading.fields import Fields
+
+STYLES = ("jerky",)
+
+
+def read_batch(fields: Fields) -> Batch | None:
+    """Read one batch; None where it has errors."""
+    batch_id = fields.id()
+    method = cast(Method, fields.choice("method", METHODS, required=True))
+    bought = method == "bought"
+    food, recipe = fields.text("food"), fields.text("recipe")
+    if bool(food) == bool(recipe) and fields.node.is_map:
+        fields.problem(
+            fields.node.place,
+            "food-or-recipe",
+            "a batch holds one food or one recipe" + (", not both" if food else ""),
+            "write `food: <id>` or `recipe: <id>`",
+        )
+    done, planned = fields.date("done"), fields.date("planned")
+    packs = _packs(fields, bought)
+    best_before = fields.date("best_before")
+    fresh_g = fields.maybe_quantity("fresh", "mass_g", positive=True)
+    dried_g = fields.maybe_quantity("dried", "mass_g", positive=True)
+    if bought:
+        if packs and packs.of_g is None:
+            fields.problem(
+                fields.place("packs"),
+                "missing",
+                "a bought batch must tell what a pack holds",
+                "write `packs: {count: 3, of: 120 g}`",
+            )
+    else:
+        _check_own(fields, bool(done), bool(planned), fresh_g is not None, dried_g is not None)
+    batch = Batch(
+        id=batch_id,
+        method=method,
+        food=food or None,
+        recipe=recipe or None,
+        done=done,
+        planned=planned,
+        fresh_g=fresh_g,
+        dried_g=dried_g,
+        packs=packs,
+        kept_at_c=fields.quantity("kept_at", "air_c", default=20.0),
+        used=fields.count("used"),
+        heated=_heated(fields),
+        jerky=fields.choice("style", STYLES) == "jerky",
+        constant=fields.flag("constant"),
+        best_before=best_before,
+        notes=fields.text("notes"),
+        places=fields.places(),
+    )
+    return batch if fields.done() else None
+
+
+def _check_own(fields: Fields, done: bool, planned: bool, fresh: bool, dried: bool) -> None:
+    if done == planned and fields.node.is_map:
+        fields.problem(
+            fields.node.place,
+            "missing",
+            "a batch is done or planned" + (", not both" if done else ""),
+            "write `done: 2031-03-14` or `planned: 2031-03-14`",
+        )
+    if not fresh and fields.node.is_map:
+        fields.problem(
+            fields.node.place,
+            "missing",
+            "this batch does not tell its weight before drying",
+            "write `fresh: 1850 g`",
+        )
+    if done and not dried:
+        fields.problem(
+            fields.node.place,
+            "missing",
+            "this batch is done but does not tell its dry weight",
+            "write `dried: 655 g`",
+        )
+
+
+def _packs(fields: Fields, bought: bool) -> Packs | None:
+    record = fields.record("packs", "packs", required=bought)
+    if record is None:
+        return None
+    packs = Packs(
+        count=record.count("count", required=True, default=1, at_least=1),
+        packaging=record.text("in") or None,
+        absorber=record.flag("absorber"),
+        of_g=record.maybe_quantity("of", "mass_g", positive=True),
+    )
+    if packs.of_g is not None and not bought:
+        record.problem(
+            record.place("of"),
+            "packs-of",
+            "only a bought batch tells what a pack holds",
+            "leave `of` out: dried weight over count gives it",
+        )
+    record.done()
+    return packs
+
+
+def _heated(fields: Fields) -> Heated | None:
+    record = fields.record("heated", "heat step")
+    if record is None:
+        return None
+    heated = Heated(
+        to_c=record.quantity("to", "temperature_c", required=True),
+        when=cast(
+            Literal["before", "after"],
+            record.choice("when", ("before", "after"), required=True, default="after"),
+        ),
+    )
+    record.done()
+    return heated

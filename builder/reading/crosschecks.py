@@ -1,0 +1,162 @@
+"""Checks between records: every id that is named must exist, and mean what it is used for."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Iterable
+from dataclasses import replace
+
+from builder.model.batch import Batch
+from builder.model.content import Content
+from builder.model.gear import LOOSE_PACKAGING
+from builder.model.place import Place
+from builder.model.trip import MealItem, Trip
+from builder.problems import Problem, did_you_mean
+
+Broken = Collection[tuple[str, str]]
+
+
+def crosscheck(content: Content, broken: Broken) -> tuple[Content, list[Problem]]:
+    """Give the content without the records that name what is not there, and the problems.
+
+    `broken` holds (kind, id) of records that stand in a file but have errors of their own;
+    naming one of them is not told again.
+    """
+    check = _Checks(content, broken)
+    check.gear()
+    check.cautions()
+    check.foods()
+    batches = {name: b for name, b in content.batches.items() if check.batch(b)}
+    checked = replace(content, batches=batches)
+    check.content = checked
+    trips = {name: trip for name, trip in content.trips.items() if check.trip(trip)}
+    return replace(checked, trips=trips), check.problems
+
+
+class _Checks:
+    def __init__(self, content: Content, broken: Broken) -> None:
+        self.content, self.broken = content, set(broken)
+        self.problems: list[Problem] = []
+
+    def known(self, kind: str, name: str, ids: Iterable[str], place: Place) -> bool:
+        """Tell whether a named record is there; note a problem where it never was written."""
+        if name in ids:
+            return True
+        if (kind, name) not in self.broken:
+            says = f"there is no {_NAMES.get(kind, kind)} {name!r}"
+            self.problems.append(
+                Problem(place, f"{kind.rstrip('s')}-unknown", says, did_you_mean(name, ids))
+            )
+        return False
+
+    def gear(self) -> None:
+        for stove in self.content.gear.stoves.values():
+            self.known("fuels", stove.burns, self.content.gear.fuels, stove.places.of("burns"))
+
+    def cautions(self) -> None:
+        for caution in self.content.cautions.values():
+            for source in caution.sources:
+                self.known("source", source, self.content.sources, caution.places.of("sources"))
+
+    def foods(self) -> None:
+        for food in self.content.foods.values():
+            if food.source:
+                self.known("source", food.source, self.content.sources, food.places.of("source"))
+
+    def batch(self, batch: Batch) -> bool:
+        before = len(self.problems)
+        good = True
+        if batch.food:
+            good &= self.known("food", batch.food, self.content.foods, batch.places.of("food"))
+        if batch.recipe:
+            place = batch.places.of("recipe")
+            good &= self.known("recipe", batch.recipe, self.content.recipes, place)
+        if batch.packs and batch.packs.packaging:
+            place = batch.places.of("packs")
+            ids = self.content.gear.packaging
+            good &= self.known("packaging", batch.packs.packaging, ids, place)
+        if not good:
+            self.broken.add(("batch", batch.id))
+        return good and len(self.problems) == before
+
+    def trip(self, trip: Trip) -> bool:
+        before = len(self.problems)
+        good = True
+        gear = self.content.gear
+        place = trip.places.of("stove")
+        if trip.stove:
+            good &= self.known("stoves", trip.stove, gear.stoves, place)
+        for pot in trip.pots:
+            good &= self.known("pots", pot, gear.pots, place)
+        for iron in trip.fire.irons if trip.fire else ():
+            good &= self.known("irons", iron, gear.irons, trip.places.of("fire"))
+        if LOOSE_PACKAGING not in gear.packaging:
+            self.known("packaging", LOOSE_PACKAGING, gear.packaging, trip.places.record)
+        for day in trip.days:
+            for meal in day.meals:
+                for item in meal.items:
+                    good &= self.item(trip, item)
+        return good and len(self.problems) == before
+
+    def item(self, trip: Trip, item: MealItem) -> bool:
+        good = all([self.from_batch(item, ingredient, batch) for ingredient, batch in item.batches])
+        if item.recipe and item.recipe in self.content.recipes:
+            good &= self.can_be_cooked(trip, item)
+        return good
+
+    def from_batch(self, item: MealItem, ingredient_id: str, batch_id: str) -> bool:
+        place = item.places.of("from")
+        if not self.known("batch", batch_id, self.content.batches, place):
+            return False
+        batch = self.content.batches[batch_id]
+        wanted = item.food or (item.label.name if item.label else "")
+        if item.recipe:
+            ingredient = self.content.recipes[item.recipe].ingredient(ingredient_id)
+            wanted = ingredient.food or ingredient.recipe or ""
+        if batch.holds != wanted:
+            self.problems.append(
+                Problem(
+                    place,
+                    "batch-holds-other",
+                    f"batch {batch_id!r} holds {batch.holds}, not {wanted}",
+                    _batches_of(wanted, self.content),
+                )
+            )
+            return False
+        return True
+
+    def can_be_cooked(self, trip: Trip, item: MealItem) -> bool:
+        """Check that the trip has the heat, the pot and the iron a recipe needs."""
+        recipe = self.content.recipes[item.recipe or ""]
+        place = item.places.of("cook")
+        doings = {step.do for step in recipe.steps}
+        in_pot = bool(doings & {"boil", "simmer", "fry"}) or any(
+            step.do == "soak" and step.hot for step in recipe.steps
+        )
+        fire = trip.fire is not None and trip.fire.allowed
+        good = True
+
+        def problem(kind: str, says: str, mend: str) -> None:
+            nonlocal good
+            good = False
+            self.problems.append(Problem(place, kind, f"{recipe.id} {says}", mend))
+
+        if in_pot and not trip.stove and not fire:
+            mend = "name a stove (`stove: {use: …}`) or allow a fire"
+            problem("no-heat", "needs heat, and this trip has neither stove nor fire", mend)
+        if in_pot and not trip.pots:
+            mend = "name one in `stove: {pots: […]}` or `fire: {pots: […]}`"
+            problem("no-pot", "needs a pot, and this trip has none", mend)
+        if "press" in doings and not fire:
+            problem("no-fire", "needs embers, and this trip allows no fire", "cook another dish")
+        elif "press" in doings and not (trip.fire and trip.fire.irons):
+            mend = "name one in `fire: {irons: […]}`"
+            problem("no-iron", "needs an iron, and this trip has none", mend)
+        return good
+
+
+_NAMES = {"stoves": "stove", "fuels": "fuel", "pots": "pot", "irons": "iron"}
+
+
+def _batches_of(holds: str, content: Content) -> str:
+    ids = sorted(name for name, batch in content.batches.items() if batch.holds == holds)
+    return f"batches of {holds} are: {', '.join(ids)}" if ids else f"no batch holds {holds}"

@@ -1,0 +1,296 @@
+"""Reads a whole content folder over the shipped one: records, problems, and each record's text."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, TypeVar
+
+from builder.model.batch import Batch
+from builder.model.content import Content, Gear
+from builder.model.food import Food
+from builder.model.gear import Dryer, Fuel, Iron, Packaging, Pot, Stove
+from builder.model.place import Place
+from builder.model.recipe import Recipe
+from builder.model.source import CautionText, Source
+from builder.model.trip import Trip
+from builder.problems import Problem, in_order
+from builder.reading.batches import read_batch
+from builder.reading.crosschecks import crosscheck
+from builder.reading.fields import ID, Fields
+from builder.reading.foods import read_food
+from builder.reading.gear import SECTIONS
+from builder.reading.recipes import check_nested, read_recipe
+from builder.reading.texts import read_caution, read_source
+from builder.reading.trips import not_fed, read_trip
+from builder.reading.yaml_door import Node, decode, read_yaml
+
+ROOMS = ("sources.yaml", "cautions", "gear", "foods", "recipes", "batches", "trips")
+ALWAYS_SHIPPED = ("sources.yaml", "cautions", "gear", "foods")
+
+Record = TypeVar("Record", Food, Batch, Recipe, Trip, CautionText, Source)
+
+
+@dataclass(frozen=True, slots=True)
+class RecordText:
+    """A record's own words, so that a kit can hand them on with their comments."""
+
+    path: str  # inside a content folder, such as "foods/fruit.yaml"
+    text: str  # of the whole file
+    node: Node
+    section: str = ""  # of a gear file, such as "stoves"
+    whole_file: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Layer:
+    """One folder, the rooms of it that are read, and how its path is shown to people."""
+
+    folder: Path
+    shown: str
+    rooms: tuple[str, ...] = ROOMS
+
+
+@dataclass(frozen=True, slots=True)
+class Folder:
+    """What was read."""
+
+    content: Content
+    problems: tuple[Problem, ...]
+    texts: Mapping[tuple[str, str], RecordText]  # by (kind, id)
+    own: frozenset[tuple[str, str]]  # those of the top layer
+
+
+@dataclass(frozen=True, slots=True)
+class _File:
+    path: str
+    shown: str
+    text: str
+    node: Node
+
+
+class _FolderReader:
+    """Reads layer by layer, kind by kind; later layers replace records of the same id."""
+
+    def __init__(self, layers: Iterable[Layer]) -> None:
+        self.layers = list(layers)
+        self.problems: list[Problem] = []
+        self.texts: dict[tuple[str, str], RecordText] = {}
+        self.owner: dict[tuple[str, str], int] = {}
+        self.broken: set[tuple[str, str]] = set()  # ids that stand in a file but have errors
+
+    # -- files --------------------------------------------------------------------------------
+
+    def files(self, room: str) -> Iterable[tuple[int, _File]]:
+        """Read the files of one room in all layers, in a stable order."""
+        for number, layer in enumerate(self.layers):
+            if room not in layer.rooms:
+                continue
+            for path in self._paths(layer, room):
+                file = self._file(layer, path)
+                if file is not None:
+                    yield number, file
+
+    def _paths(self, layer: Layer, room: str) -> list[Path]:
+        place = layer.folder / room
+        if room.endswith(".yaml"):
+            return [place] if place.is_file() else []
+        if not place.is_dir():
+            return []
+        found = []
+        for path in sorted(place.rglob("*")):
+            relative = path.relative_to(layer.folder)
+            if any(part.startswith(".") for part in relative.parts) or not path.is_file():
+                continue
+            if room == "trips" and len(relative.parts) > 2 and path.name != "trip.yaml":
+                continue
+            if path.suffix == ".yml":
+                shown = Place(f"{layer.shown}/{relative.as_posix()}", 1, 1)
+                self.problems.append(
+                    Problem(
+                        shown,
+                        "file-name",
+                        "this file is not read: its name ends in .yml",
+                        f"call it {path.stem}.yaml",
+                        "warning",
+                    )
+                )
+            elif path.suffix == ".yaml":
+                found.append(path)
+        return found
+
+    def _file(self, layer: Layer, path: Path) -> _File | None:
+        relative = path.relative_to(layer.folder).as_posix()
+        shown = f"{layer.shown}/{relative}"
+        try:
+            raw = path.read_bytes()
+        except OSError as error:
+            says = f"this file cannot be read ({error.strerror})"
+            mend = "check the file and its permissions"
+            self.problems.append(Problem(Place(shown, 1, 1), "file", says, mend))
+            return None
+        text, problems = decode(raw, shown)
+        self.problems += problems
+        if problems:
+            return None
+        node, problems = read_yaml(text, shown)
+        self.problems += problems
+        if node is None or node.value is None:
+            return None
+        return _File(relative, shown, text, node)
+
+    # -- records ------------------------------------------------------------------------------
+
+    def read(
+        self,
+        kind: str,
+        room: str,
+        reader: Callable[[Fields], Record | None],
+    ) -> dict[str, Record]:
+        """Read all records of a kind that may stand alone or in a list."""
+        found: dict[str, Record] = {}
+        for layer, file in self.files(room):
+            nodes = file.node.items if file.node.is_list else (file.node,)
+            for node in nodes:
+                text = RecordText(file.path, file.text, node, whole_file=not file.node.is_list)
+                record = reader(Fields(node, self.problems, kind))
+                self._keep(kind, found, record, layer, node, text)
+        return found
+
+    def _keep(
+        self,
+        kind: str,
+        found: dict[str, Any],
+        record: Any,
+        layer: int,
+        node: Node,
+        text: RecordText,
+    ) -> None:
+        entry = node.entries.get("id")
+        written = str(entry.node.value) if entry else ""
+        if record is None:
+            if written:
+                self.broken.add((kind, written))
+            return
+        key = (kind, record.id)
+        if self.owner.get(key) == layer:
+            first = found[record.id].places.record
+            place = entry.node.place if entry else node.place
+            says = f"there are two {kind} records with the id {record.id!r} (first at {first})"
+            self.problems.append(Problem(place, "id-twice", says, "give one of them another id"))
+            return
+        found[record.id] = record
+        self.owner[key] = layer
+        self.texts[key] = text
+        self.broken.discard(key)
+
+    def read_gear(self) -> Gear:
+        """Read all gear files: mappings of lists."""
+        found: dict[str, dict[str, Any]] = {section: {} for section in SECTIONS}
+        for layer, file in self.files("gear"):
+            whole = Fields(file.node, self.problems, "gear file")
+            for section, reader in SECTIONS.items():
+                for node in whole.list(section):
+                    record = reader(Fields(node, self.problems, section.rstrip("s")))
+                    text = RecordText(file.path, file.text, node, section)
+                    self._keep(section, found[section], record, layer, node, text)
+            whole.done()
+        return Gear(
+            stoves=_only(found["stoves"], Stove),
+            fuels=_only(found["fuels"], Fuel),
+            pots=_only(found["pots"], Pot),
+            irons=_only(found["irons"], Iron),
+            packaging=_only(found["packaging"], Packaging),
+            dryers=_only(found["dryers"], Dryer),
+        )
+
+    def read_recipes(self, foods: Mapping[str, Food]) -> dict[str, Recipe]:
+        """Read recipes, one in each file, and drop those that hold themselves."""
+        recipes = self.read("recipe", "recipes", lambda fields: read_recipe(fields, foods))
+        for recipe in recipes.values():
+            stem = Path(recipe.places.record.file).stem
+            if stem != recipe.id:
+                place = recipe.places.of("id")
+                says = f"recipe {recipe.id!r} stands in a file called {stem}.yaml"
+                mend = f"call the file {recipe.id}.yaml"
+                self.problems.append(Problem(place, "file-name", says, mend, "warning"))
+        broken = {name for kind, name in self.broken if kind == "recipe"}
+        bad, problems = check_nested(recipes, {*recipes, *broken})
+        self.problems += problems
+        self.broken |= {("recipe", name) for name in bad}
+        return {name: recipe for name, recipe in recipes.items() if name not in bad}
+
+    def read_trips(
+        self, foods: Mapping[str, Food], recipes: Mapping[str, Recipe]
+    ) -> dict[str, Trip]:
+        """Read trips; the file's name is the trip's id."""
+        trips: dict[str, Trip] = {}
+        for layer, file in self.files("trips"):
+            parts = Path(file.path).parts
+            trip_id = parts[1] if len(parts) > 2 else Path(file.path).stem
+            place = Place(file.shown, 1, 1)
+            if not ID.fullmatch(trip_id):
+                says = f"{trip_id!r} cannot be a trip's id"
+                mend = "name the file with lower-case letters, digits and hyphens"
+                self.problems.append(Problem(place, "id", says, mend))
+                continue
+            trip = read_trip(Fields(file.node, self.problems, "trip"), trip_id, foods, recipes)
+            if trip is None:
+                self.broken.add(("trip", trip_id))
+                continue
+            if self.owner.get(("trip", trip_id)) == layer:
+                says = f"there are two trips with the id {trip_id!r}"
+                self.problems.append(Problem(place, "id-twice", says, "rename one of the files"))
+                continue
+            self.problems += not_fed(trip)
+            trips[trip_id] = trip
+            self.owner["trip", trip_id] = layer
+            self.texts["trip", trip_id] = RecordText(
+                file.path, file.text, file.node, whole_file=True
+            )
+        return trips
+
+
+_Gear = TypeVar("_Gear", Stove, Fuel, Pot, Iron, Packaging, Dryer)
+
+
+def _only(records: Mapping[str, Any], kind: type[_Gear]) -> dict[str, _Gear]:
+    return {name: record for name, record in records.items() if isinstance(record, kind)}
+
+
+def read_folder(layers: Iterable[Layer]) -> Folder:
+    """Read all layers, lowest first, and cross-check what was read."""
+    reader = _FolderReader(layers)
+    top = len(reader.layers) - 1
+    sources = reader.read("source", "sources.yaml", read_source)
+    cautions = reader.read("caution", "cautions", read_caution)
+    gear = reader.read_gear()
+    foods = reader.read("food", "foods", read_food)
+    recipes = reader.read_recipes(foods)
+    batches = reader.read("batch", "batches", read_batch)
+    trips = reader.read_trips(foods, recipes)
+    content = Content(foods, batches, recipes, gear, trips, cautions, sources)
+    content, problems = crosscheck(content, reader.broken)
+    return Folder(
+        content=content,
+        problems=in_order([*_unechoed(reader.problems, reader.broken), *problems]),
+        texts=reader.texts,
+        own=frozenset(key for key, layer in reader.owner.items() if layer == top),
+    )
+
+
+_ECHO_KINDS = {"food-unknown": "food", "recipe-unknown": "recipe"}
+
+
+def _unechoed(problems: Iterable[Problem], broken: set[tuple[str, str]]) -> list[Problem]:
+    """Leave out "there is no food x" where x is there, with errors of its own."""
+    kept = []
+    for problem in problems:
+        kind = _ECHO_KINDS.get(problem.kind)
+        if kind and any(
+            problem.says == f"there is no {kind} {name!r}" for of, name in broken if of == kind
+        ):
+            continue
+        kept.append(problem)
+    return kept

@@ -1,0 +1,100 @@
+"""Reads foods."""
+
+from __future__ import annotations
+
+from typing import cast
+
+from builder.model.food import (
+    ALLERGENS,
+    CUTS,
+    HAZARDS,
+    KINDS,
+    STATES,
+    Composition,
+    Cut,
+    Food,
+    FoodKind,
+    FoodState,
+    Hazard,
+)
+from builder.reading.fields import Fields
+
+# The design's bounds: what the parts of 100 g may add up to before it is a slip.
+PARTS_ERROR_ABOVE_G = 110.0
+PARTS_WARNING_ABOVE_G = 104.0
+PARTS_WARNING_BELOW_G = 90.0
+
+_SALT_G_PER_MG_SODIUM = 2.5 / 1000
+
+
+def read_food(fields: Fields) -> Food | None:
+    """Read one food; None where it has errors."""
+    food_id = fields.id()
+    per_100g = Composition()
+    parts = fields.record("per_100g", "composition", required=True)
+    if parts is not None:
+        per_100g = read_composition(parts)
+        if parts.done():
+            _check_parts(parts, per_100g)
+    food = Food(
+        id=food_id,
+        name=fields.text("name", required=True),
+        kind=cast(FoodKind, fields.choice("kind", KINDS, required=True)),
+        state=cast(FoodState, fields.choice("state", STATES, required=True)),
+        per_100g=per_100g,
+        density_g_ml=fields.maybe_quantity("density", "density_g_ml", positive=True),
+        piece_g=fields.maybe_quantity("piece", "mass_g", positive=True),
+        allergens=fields.words("allergens", ALLERGENS),
+        contains=fields.words("contains", KINDS),
+        beware=cast(tuple[Hazard, ...], fields.words("beware", HAZARDS)),
+        cut=cast(Cut | None, fields.choice("cut", CUTS) or None),
+        game=fields.flag("game"),
+        source=fields.text("source") or None,
+        ndb=fields.text("ndb") or None,
+        places=fields.places(),
+    )
+    return food if fields.done() else None
+
+
+def read_composition(parts: Fields) -> Composition:
+    """Read what 100 g hold; energy may be left out where protein, fat and carbohydrate tell it."""
+    energy = parts.maybe_quantity("energy", "energy_kcal")
+    composition = Composition(
+        water_g=parts.quantity("water", "mass_g"),
+        energy_kcal=energy,
+        protein_g=parts.quantity("protein", "mass_g"),
+        fat_g=parts.quantity("fat", "mass_g"),
+        carbohydrate_g=parts.quantity("carbohydrate", "mass_g"),
+        fibre_g=parts.quantity("fibre", "mass_g"),
+        sodium_mg=parts.quantity("sodium", "sodium_mg"),
+        ash_g=parts.quantity("ash", "mass_g"),
+        alcohol_g=parts.quantity("alcohol", "mass_g"),
+    )
+    if composition.fibre_g > composition.carbohydrate_g + 0.5:
+        parts.problem(
+            parts.place("fibre"),
+            "fibre",
+            "there is more fibre than carbohydrate, which counts fibre in",
+            "write carbohydrate with its fibre",
+        )
+    return composition
+
+
+def _check_parts(parts: Fields, composition: Composition) -> None:
+    """Compare the sum of the parts with 100 g; salt stands for ash where ash is not told."""
+    mineral_g = composition.ash_g or composition.sodium_mg * _SALT_G_PER_MG_SODIUM
+    total_g = (
+        composition.water_g
+        + composition.protein_g
+        + composition.fat_g
+        + composition.carbohydrate_g
+        + composition.alcohol_g
+        + mineral_g
+    )
+    place = parts.node.place
+    says = f"the parts of 100 g add up to {total_g:.1f} g"
+    if total_g > PARTS_ERROR_ABOVE_G:
+        mend = "check each figure; carbohydrate counts fibre in, once"
+        parts.problem(place, "parts-sum", says, mend)
+    elif total_g > PARTS_WARNING_ABOVE_G or total_g < PARTS_WARNING_BELOW_G:
+        parts.warn(place, "parts-sum", says, "check water, protein, fat and carbohydrate")

@@ -1,0 +1,152 @@
+"""Reads stoves, fuels, pots, irons, packaging and dryers."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import cast
+
+from builder.model.batch import METHODS, Method
+from builder.model.gear import (
+    BARRIERS,
+    FUEL_KINDS,
+    GASES,
+    MATERIALS,
+    Barrier,
+    Container,
+    Dryer,
+    Fuel,
+    FuelKind,
+    Iron,
+    Material,
+    Packaging,
+    Pot,
+    Stove,
+)
+from builder.reading.fields import Fields
+
+MIX_SUM_MAY_BE_OFF = 0.011  # labels print whole percent
+
+
+def read_stove(fields: Fields) -> Stove | None:
+    """Read a stove; None where it has errors."""
+    stove = Stove(
+        id=fields.id(),
+        name=fields.text("name", required=True),
+        burns=fields.text("burns", required=True, example="gas-mix"),
+        power_w=fields.quantity("power", "power_w", required=True, positive=True, default=1.0),
+        efficiency_share=fields.quantity(
+            "efficiency", "share", required=True, positive=True, default=0.5
+        ),
+        mass_g=fields.quantity("mass", "mass_g", required=True),
+        lowest_w=fields.quantity("lowest", "power_w"),
+        liquid_feed=fields.flag("liquid_feed"),
+        places=fields.places(),
+    )
+    return stove if fields.done() else None
+
+
+def read_fuel(fields: Fields) -> Fuel | None:
+    """Read a fuel; None where it has errors."""
+    containers = []
+    for node in fields.list("containers"):
+        record = Fields(node, fields.problems, "container")
+        containers.append(
+            Container(
+                holds_g=record.quantity("holds", "mass_g", required=True, positive=True),
+                empty_g=record.quantity("empty", "mass_g"),
+            )
+        )
+        record.done()
+    mix = []
+    record_mix = fields.record("mix", "gas mix")
+    if record_mix is not None:
+        for gas in GASES:
+            share = record_mix.quantity(gas, "share")
+            if share:
+                mix.append((gas, share))
+        if record_mix.done() and abs(sum(share for _, share in mix) - 1) > MIX_SUM_MAY_BE_OFF:
+            total = sum(share for _, share in mix) * 100
+            record_mix.problem(
+                record_mix.node.place,
+                "mix-sum",
+                f"the gases add up to {total:.0f} %",
+                "make them add up to 100 %",
+            )
+    fuel = Fuel(
+        id=fields.id(),
+        name=fields.text("name", required=True),
+        kind=cast(FuelKind, fields.choice("kind", FUEL_KINDS, required=True)),
+        energy_mj_kg=fields.quantity(
+            "energy", "energy_mj_kg", required=True, positive=True, default=1.0
+        ),
+        containers=tuple(containers),
+        mix=tuple(mix),
+        places=fields.places(),
+    )
+    return fuel if fields.done() else None
+
+
+def read_pot(fields: Fields) -> Pot | None:
+    """Read a pot; None where it has errors."""
+    pot = Pot(
+        id=fields.id(),
+        name=fields.text("name", required=True),
+        holds_ml=fields.quantity("holds", "volume_ml", required=True, positive=True, default=1.0),
+        mass_g=fields.quantity("mass", "mass_g", required=True),
+        material=cast(Material, fields.choice("material", MATERIALS, required=True)),
+        fill_share=fields.quantity("fill_to", "share", default=0.75, positive=True),
+        loss_at_boil_w=fields.quantity("loss_at_boil", "power_w", default=100.0),
+        places=fields.places(),
+    )
+    return pot if fields.done() else None
+
+
+def read_iron(fields: Fields) -> Iron | None:
+    """Read a campfire iron; None where it has errors."""
+    iron = Iron(
+        id=fields.id(),
+        name=fields.text("name", required=True),
+        mass_g=fields.quantity("mass", "mass_g", required=True),
+        presses=fields.count("presses", default=1, at_least=1),
+        material=cast(Material, fields.choice("material", MATERIALS, default="cast-iron")),
+        places=fields.places(),
+    )
+    return iron if fields.done() else None
+
+
+def read_packaging(fields: Fields) -> Packaging | None:
+    """Read a kind of packaging; None where it has errors."""
+    packaging = Packaging(
+        id=fields.id(),
+        name=fields.text("name", required=True),
+        mass_g=fields.quantity("mass", "mass_g", required=True),
+        barrier=cast(Barrier, fields.choice("barrier", BARRIERS, required=True)),
+        places=fields.places(),
+    )
+    return packaging if fields.done() else None
+
+
+def read_dryer(fields: Fields) -> Dryer | None:
+    """Read a dryer; None where it has errors."""
+    dryer = Dryer(
+        id=fields.id(),
+        name=fields.text("name", required=True),
+        method=cast(
+            Method,
+            fields.choice("method", [m for m in METHODS if m != "bought"], required=True),
+        ),
+        load_g=fields.quantity("load", "mass_g", required=True, positive=True),
+        hours=fields.number("hours", required=True, more_than=0, at_most=500),
+        places=fields.places(),
+    )
+    return dryer if fields.done() else None
+
+
+SECTIONS: dict[str, Callable[[Fields], object | None]] = {
+    "stoves": read_stove,
+    "fuels": read_fuel,
+    "pots": read_pot,
+    "irons": read_iron,
+    "packaging": read_packaging,
+    "dryers": read_dryer,
+}

@@ -1,0 +1,365 @@
+"""Reads recipes; foods must be known already, since they turn cups and pieces into grams."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from typing import cast
+
+from builder.model.batch import METHODS, Method
+from builder.model.food import Food
+from builder.model.recipe import (
+    DOINGS,
+    MEALS,
+    VESSELS,
+    Do,
+    Ingredient,
+    MealName,
+    Recipe,
+    Step,
+    Vessel,
+)
+from builder.problems import Problem, did_you_mean
+from builder.reading.fields import Fields
+from builder.reading.yaml_door import Node
+from builder.units import DIMENSIONS, QuantityError, read_number, read_quantity
+
+# Which fields a step takes besides `do`, `with` and `say`.
+STEP_FIELDS: dict[str, tuple[str, ...]] = {
+    "soak": ("water", "minutes", "hot", "stir", "lid"),
+    "boil": ("water", "stir", "lid"),
+    "simmer": ("minutes", "stir", "lid"),
+    "fry": ("minutes", "stir", "lid"),
+    "press": ("each_side", "pieces"),
+    "rest": ("minutes", "lid", "stir"),
+    "mix": ("water", "stir", "lid"),
+    "serve": (),
+}
+NEEDS_MINUTES = ("soak", "simmer", "fry", "rest")
+NEEDS_POT_HEAT = ("boil", "simmer", "fry")
+NAMED_IN_TEXT = re.compile(r"<([a-z0-9-]+)>")
+
+_PIECES = re.compile(r"(?P<number>.*[0-9¼½¾⅓⅔⅛⅜⅝⅞])\s*(?:piece|pieces)")
+
+
+def read_recipe(fields: Fields, foods: Mapping[str, Food]) -> Recipe | None:
+    """Read one recipe; None where it has errors."""
+    recipe_id = fields.id()
+    meals = fields.words("meal", MEALS)
+    uses = _ingredients(fields, foods)
+    known = {ingredient.id for ingredient in uses}
+    vessel = cast(Vessel, fields.choice("cook_in", VESSELS, required=True))
+    steps = _steps(fields, known, {each.id for each in uses if each.dried_by or each.recipe})
+    recipe = Recipe(
+        id=recipe_id,
+        name=fields.text("name", required=True),
+        serves=fields.number("serves", required=True, default=1.0, more_than=0, at_most=1000),
+        cook_in=vessel,
+        uses=uses,
+        steps=steps,
+        meals=cast(tuple[MealName, ...], meals),
+        reach_c=fields.maybe_quantity("reach", "temperature_c"),
+        drain_ml=fields.quantity("drain", "volume_ml"),
+        note=fields.text("note"),
+        places=fields.places(),
+    )
+    _check_vessel(fields, recipe)
+    _check_named(fields, recipe)
+    _check_drain(fields, recipe)
+    return recipe if fields.done() else None
+
+
+def _ingredients(fields: Fields, foods: Mapping[str, Food]) -> tuple[Ingredient, ...]:
+    found: dict[str, Ingredient] = {}
+    for node in fields.list("uses", required=True):
+        line = Fields(node, fields.problems, "line of uses")
+        food, recipe = line.text("food"), line.text("recipe")
+        if bool(food) == bool(recipe) and node.is_map:
+            line.problem(
+                node.place,
+                "food-or-recipe",
+                "a line of uses names one food or one dried meal",
+                "write `food: <id>` or `recipe: <id>`",
+            )
+        if food and food not in foods:
+            line.problem(
+                line.place("food"),
+                "food-unknown",
+                f"there is no food {food!r}",
+                did_you_mean(food, foods),
+            )
+        ingredient_id = line.id(required=False) or food or recipe
+        dried_by = line.choice("dried_by", METHODS)
+        if recipe and not dried_by:
+            dried_by = "dehydrator"
+        amount = line.value("amount", required=True, example="80 g")
+        ingredient = Ingredient(
+            id=ingredient_id,
+            amount_g=amount_g(line, amount, "amount", foods.get(food)) if amount else 0.0,
+            food=food or None,
+            recipe=recipe or None,
+            dried_by=cast(Method | None, dried_by or None),
+            places=line.places(),
+        )
+        line.done()
+        if ingredient_id in found:
+            line.problem(
+                node.place,
+                "id-twice",
+                f"two lines of uses are called {ingredient_id!r}",
+                "give one of them an `id:` of its own",
+            )
+        elif ingredient_id:
+            found[ingredient_id] = ingredient
+    if not found and fields.has("uses") and not fields.list("uses"):
+        fields.problem(
+            fields.place("uses"), "empty", "this recipe uses nothing", "name at least one food"
+        )
+    return tuple(found.values())
+
+
+def amount_g(fields: Fields, node: Node, key: str, food: Food | None) -> float:
+    """Read an amount of food told as a mass, a volume or in pieces; give grams."""
+    if node.is_map or node.is_list or isinstance(node.value, bool) or node.value is None:
+        fields.problem(
+            node.place,
+            "quantity",
+            f"{key} must be an amount, found {node.described()}",
+            f"write {DIMENSIONS['mass_g'].examples}",
+        )
+        return 0.0
+    text = str(node.value)
+    try:
+        return _amount_g(text, food)
+    except QuantityError as error:
+        fields.problem(node.place, error.kind, f"{key}: {error.says}", error.mend)
+        return 0.0
+
+
+def _amount_g(text: str, food: Food | None) -> float:
+    if match := _PIECES.fullmatch(text.strip()):
+        if food is None or food.piece_g is None:
+            who = food.name if food else "this"
+            raise QuantityError(
+                "piece-missing",
+                f"{text!r}: nobody told what a piece of {who} weighs",
+                "write the mass, or tell the food's `piece: 120 g`",
+            )
+        return _more_than_nothing(read_number(match["number"]) * food.piece_g, text)
+    try:
+        return _more_than_nothing(read_quantity(text, "mass_g"), text)
+    except QuantityError as as_mass:
+        if as_mass.kind != "unit-unknown":
+            raise
+    try:
+        volume_ml = read_quantity(text, "volume_ml")
+    except QuantityError as as_volume:
+        if as_volume.kind != "unit-unknown":
+            raise
+        raise QuantityError(
+            "unit-unknown",
+            f"{text!r} is no amount of food",
+            "write a mass (250 g), a volume (2 cups) or pieces (2 pieces)",
+        ) from None
+    if food is None or food.density_g_ml is None:
+        who = food.name if food else "this"
+        raise QuantityError(
+            "density-missing",
+            f"{text!r} is a volume, and nobody told the density of {who}",
+            "write the mass, or tell the food's `density: 0.72 g/ml`",
+        )
+    return _more_than_nothing(volume_ml * food.density_g_ml, text)
+
+
+def _more_than_nothing(mass_g: float, text: str) -> float:
+    if mass_g <= 0:
+        raise QuantityError("out-of-range", f"{text!r} is nothing", "write an amount, or drop it")
+    return mass_g
+
+
+def _steps(fields: Fields, known: set[str], dried: set[str]) -> tuple[Step, ...]:
+    found = []
+    for node in fields.list("steps", required=True):
+        line = Fields(node, fields.problems, "step")
+        do = line.choice("do", DOINGS, required=True)
+        if not do:
+            continue
+        step = _step(line, cast(Do, do), known, dried)
+        if line.done():
+            found.append(step)
+    if fields.has("steps") and not fields.list("steps"):
+        fields.problem(
+            fields.place("steps"),
+            "empty",
+            "this recipe has no steps",
+            "write at least `- {do: serve}`",
+        )
+    return tuple(found)
+
+
+def _step(line: Fields, do: Do, known: set[str], dried: set[str]) -> Step:
+    allowed = STEP_FIELDS[do]
+    uses = line.words("with")
+    for node in line.list("with", lone_item=True):
+        if str(node.value) not in known:
+            line.problem(
+                node.place,
+                "ingredient-unknown",
+                f"this recipe uses no {node.described()}",
+                did_you_mean(str(node.value), known),
+            )
+    minutes = each_side_min = 0.0
+    if "minutes" in allowed:
+        minutes = line.number("minutes", required=do in NEEDS_MINUTES, at_most=2880)
+    elif do == "boil" and line.has("minutes"):
+        line.problem(
+            line.place("minutes"),
+            "boil-minutes",
+            "a boil only brings the pot to the boil",
+            "follow it with `- {do: simmer, minutes: …}`",
+        )
+    if "each_side" in allowed:
+        each_side_min = line.quantity("each_side", "duration_min", required=True, positive=True)
+    water_ml, auto = 0.0, False
+    if "water" in allowed:
+        water = line.value("water")
+        if water is not None and water.value == "auto":
+            auto = True
+            if not set(uses) & dried:
+                line.problem(
+                    water.place,
+                    "auto-water",
+                    "auto gives back what drying took out, and nothing here is dried",
+                    "write the water, or name what is dried in `with`",
+                )
+        elif water is not None:
+            water_ml = line.quantity("water", "volume_ml")
+    return Step(
+        do=do,
+        uses=uses,
+        water_ml=water_ml,
+        water_auto=auto,
+        minutes=minutes,
+        stir=line.flag("stir") if "stir" in allowed else False,
+        lid=line.flag("lid") if "lid" in allowed else False,
+        hot=line.flag("hot") if "hot" in allowed else False,
+        say=line.text("say"),
+        each_side_min=each_side_min,
+        pieces=line.number("pieces", default=1.0, more_than=0, at_most=100)
+        if "pieces" in allowed
+        else 1.0,
+        places=line.places(),
+    )
+
+
+def _check_vessel(fields: Fields, recipe: Recipe) -> None:
+    doings = {step.do for step in recipe.steps}
+    pressed = "press" in doings
+    if recipe.cook_in == "iron" and recipe.steps and not pressed:
+        fields.problem(
+            fields.place("cook_in"),
+            "vessel",
+            "a recipe for the iron has no press step",
+            "add `- {do: press, with: […], each_side: 4 min}`",
+        )
+    if pressed and recipe.cook_in not in ("iron", ""):
+        fields.problem(
+            fields.place("cook_in"),
+            "vessel",
+            f"a press step needs an iron, not {recipe.cook_in}",
+            "write `cook_in: iron`",
+        )
+    if recipe.cook_in == "none":
+        for step in recipe.steps:
+            if step.do in NEEDS_POT_HEAT or (step.do == "soak" and step.hot):
+                fields.problem(
+                    step.places.record,
+                    "vessel",
+                    f"nothing to {step.do} in: cook_in is none",
+                    "write `cook_in: pot` (or mug)",
+                )
+
+
+def _check_named(fields: Fields, recipe: Recipe) -> None:
+    known = {ingredient.id for ingredient in recipe.uses}
+    used: set[str] = set()
+    for step in recipe.steps:
+        used.update(step.uses)
+        for name in NAMED_IN_TEXT.findall(step.say):
+            used.add(name)
+            if name not in known:
+                fields.problem(
+                    step.places.of("say"),
+                    "ingredient-unknown",
+                    f"this recipe uses no <{name}>",
+                    did_you_mean(name, known),
+                )
+    for ingredient in recipe.uses:
+        if recipe.steps and ingredient.id not in used:
+            fields.warn(
+                ingredient.places.record,
+                "ingredient-unused",
+                f"no step takes {ingredient.id!r}",
+                "name it in a step's `with`",
+            )
+
+
+def _check_drain(fields: Fields, recipe: Recipe) -> None:
+    told_ml = sum(step.water_ml for step in recipe.steps)
+    auto = any(step.water_auto for step in recipe.steps)
+    if recipe.drain_ml > told_ml and not auto:
+        fields.problem(
+            fields.place("drain"),
+            "drain",
+            f"{recipe.drain_ml:.0f} ml are poured away, but only {told_ml:.0f} ml go in",
+            "write less, or tell the water of the steps",
+        )
+
+
+def check_nested(
+    recipes: Mapping[str, Recipe], all_ids: Iterable[str]
+) -> tuple[set[str], list[Problem]]:
+    """Check dried meals named by recipes: they must exist and may not hold themselves.
+
+    Gives the ids of recipes that cannot be used, and the problems.
+    """
+    known = set(all_ids)
+    bad: set[str] = set()
+    problems: list[Problem] = []
+    for recipe in recipes.values():
+        for each in recipe.uses:
+            if each.recipe and each.recipe not in known:
+                bad.add(recipe.id)
+                problems.append(
+                    Problem(
+                        each.places.of("recipe"),
+                        "recipe-unknown",
+                        f"there is no recipe {each.recipe!r}",
+                        did_you_mean(each.recipe, known),
+                    )
+                )
+        if _holds_itself(recipe.id, recipes):
+            bad.add(recipe.id)
+            problems.append(
+                Problem(
+                    recipe.places.record,
+                    "recipe-circle",
+                    f"recipe {recipe.id!r} holds itself",
+                    "take the dried meal out of its own list",
+                )
+            )
+    return bad, problems
+
+
+def _holds_itself(recipe_id: str, recipes: Mapping[str, Recipe]) -> bool:
+    seen: set[str] = set()
+    waiting = [recipe_id]
+    while waiting:
+        recipe = recipes.get(waiting.pop())
+        for each in recipe.uses if recipe else ():
+            if each.recipe == recipe_id:
+                return True
+            if each.recipe and each.recipe not in seen:
+                seen.add(each.recipe)
+                waiting.append(each.recipe)
+    return False

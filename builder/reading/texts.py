@@ -1,0 +1,52 @@
+"""Reads sources and cautions."""
+
+from __future__ import annotations
+
+from typing import cast
+
+from builder.model.source import KNOWN, LEVELS, CautionText, Known, Level, Source
+from builder.reading.fields import Fields
+
+
+def read_source(fields: Fields) -> Source | None:
+    """Read a source; `read: false` alone means quoted from memory."""
+    read = fields.flag("read", default=False)
+    how = fields.choice("how", KNOWN, default="read" if read else "memory")
+    source = Source(
+        id=fields.id(),
+        title=fields.text("title", required=True),
+        how=cast(Known, how),
+        publisher=fields.text("publisher"),
+        author=fields.text("author"),
+        year=fields.count("year") or None,
+        url=fields.text("url"),
+        places=fields.places(),
+    )
+    if source.url and not source.url.startswith(("https://", "http://")):
+        fields.problem(
+            fields.place("url"),
+            "url",
+            f"{source.url!r} is no web address",
+            "write https://… or leave it out",
+        )
+    if read != (how in ("read", "copy")) and fields.has("how"):
+        fields.problem(
+            fields.place("how"),
+            "how",
+            f"read: {str(read).lower()} and how: {how} disagree",
+            "read: true goes with how: read or copy, read: false with memory or practice",
+        )
+    return source if fields.done() else None
+
+
+def read_caution(fields: Fields) -> CautionText | None:
+    """Read the words of a caution; None where it has errors."""
+    caution = CautionText(
+        id=fields.id(),
+        level=cast(Level, fields.choice("level", LEVELS, required=True)),
+        title=fields.text("title", required=True),
+        text=fields.text("text", required=True),
+        sources=fields.words("sources"),
+        places=fields.places(),
+    )
+    return caution if fields.done() else None

@@ -1,0 +1,603 @@
+"""Reads trips; foods and recipes must be known already."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import cast
+
+from builder.model.food import ALLERGENS, KINDS, Food
+from builder.model.recipe import MEALS, MealName, Recipe
+from builder.model.trip import (
+    DIETS,
+    GROUNDS,
+    HOME_SHARE,
+    SEXES,
+    SHELTERS,
+    TRAVEL_BY,
+    TREATMENTS,
+    UNITS,
+    WATER_SOURCES,
+    WINDS,
+    Camp,
+    Day,
+    DefaultUsed,
+    Fire,
+    Ground,
+    Label,
+    Meal,
+    MealItem,
+    Person,
+    Sex,
+    SharedGear,
+    Shelter,
+    Travel,
+    TravelBy,
+    Treatment,
+    Trip,
+    Units,
+    WaterPlace,
+    WaterSource,
+    Wind,
+)
+from builder.problems import Problem, did_you_mean
+from builder.reading.fields import Fields, overlaid
+from builder.reading.foods import read_composition
+from builder.reading.recipes import amount_g
+from builder.reading.yaml_door import Node
+
+YOUNGEST_YEARS = 1
+OLDEST_YEARS = 120
+LANGUAGES = ("en",)
+
+# Taken where the trip does not tell; each one used is listed in the kit.
+DEFAULT_AIR_LOW_C = 5.0
+DEFAULT_AIR_HIGH_C = 20.0
+DEFAULT_BETWEEN_WATER_H = 3.0
+DEFAULT_HOURS = 5.0
+# km/h on the level and hours for each 600 m of ascent, after Naismith 1892, for days whose hours
+# nobody told; the other ways are common practice.
+DEFAULT_SPEED_KM_H = {
+    "walking": 5.0,
+    "snowshoeing": 3.0,
+    "skiing": 5.0,
+    "paddling": 5.0,
+    "cycling": 15.0,
+}
+ASCENT_M_PER_H = 600.0
+
+_CONDITIONS = ("camp_altitude", "air", "wind", "water")
+
+
+class _TripReader:
+    """Reads one trip and notes the defaults it had to take."""
+
+    def __init__(
+        self, fields: Fields, foods: Mapping[str, Food], recipes: Mapping[str, Recipe]
+    ) -> None:
+        self.fields, self.foods, self.recipes = fields, foods, recipes
+        self.defaults: list[DefaultUsed] = []
+        self.names: tuple[str, ...] = ()
+
+    def default(self, what: str, value: str, why: str) -> None:
+        """Note what was taken for something that was not told."""
+        self.defaults.append(DefaultUsed(what, value, why))
+
+    def read(self, trip_id: str) -> Trip | None:
+        fields = self.fields
+        party = self._party()
+        self.names = tuple(person.name for person in party)
+        stove_id, pots, reserve = self._stove()
+        fire, fire_pots = self._fire()
+        every_day = fields.value("every_day")
+        days = self._days(every_day)
+        trip = Trip(
+            id=trip_id,
+            title=fields.text("title", required=True, example="Four days in the hills"),
+            party=party,
+            days=days,
+            start=fields.date("start"),
+            units=cast(Units, fields.choice("units", UNITS, default="metric")),
+            language=fields.choice("language", LANGUAGES, default="en"),
+            stove=stove_id,
+            pots=tuple(dict.fromkeys((*pots, *fire_pots))),
+            fuel_reserve_share=reserve,
+            fire=fire,
+            mug_ml=self._quantity("mug", "volume_ml", 300.0, "300 ml", positive=True),
+            washing_ml=self._quantity("washing", "volume_ml", 1000.0, "1 l per camp"),
+            gear_shared=self._gear_shared(),
+            start_camp=self._start_camp(every_day),
+            shelter=cast(Shelter, fields.choice("shelter", SHELTERS, default="tent")),
+            notes=fields.text("notes"),
+            defaults=tuple(self.defaults),
+            places=fields.places(),
+        )
+        review = fields.value("review")
+        if review is not None and not review.is_map:
+            fields.problem(
+                review.place,
+                "not-a-mapping",
+                f"review must be a mapping, found {review.described()}",
+                "write `review: {}` and fill it in after the trip",
+            )
+        return trip if fields.done() else None
+
+    def _quantity(
+        self, key: str, quantity: str, default: float, shown: str, positive: bool = False
+    ) -> float:
+        if not self.fields.has(key):
+            self.default(key, shown, "the trip does not tell it")
+        return self.fields.quantity(key, quantity, default=default, positive=positive)
+
+    # -- party --------------------------------------------------------------------------------
+
+    def _party(self) -> tuple[Person, ...]:
+        people: dict[str, Person] = {}
+        nodes = self.fields.list("party", required=True)
+        for node in nodes:
+            record = Fields(node, self.fields.problems, "person")
+            person = self._person(record)
+            record.done()
+            if person.name in people:
+                record.problem(
+                    record.place("name"),
+                    "name-twice",
+                    f"two people are called {person.name!r}",
+                    "tell them apart, such as Ash B",
+                )
+            elif person.name:
+                people[person.name] = person
+        if self.fields.has("party") and not nodes:
+            self.fields.problem(
+                self.fields.place("party"), "empty", "nobody goes", "name at least one person"
+            )
+        return tuple(people.values())
+
+    def _person(self, record: Fields) -> Person:
+        name = record.text("name", required=True, example="Ash")
+        sex = cast(Sex | None, record.choice("sex", SEXES) or None)
+        self._age_problem(record)
+        age = record.number("age", default=35.0, at_least=0, at_most=OLDEST_YEARS)
+        own_gear_g = record.maybe_quantity("own_gear", "mass_g")
+        carries_to_g = record.maybe_quantity("carries_to", "mass_g")
+        if not sex:
+            self.default(f"sex of {name}", "mean of both", "the trip does not tell it")
+        for key, shown in (("age", "35 years"), ("mass", "70 kg"), ("height", "170 cm")):
+            if not record.has(key):
+                self.default(f"{key} of {name}", shown, "the trip does not tell it")
+        if record.has("age") and age < 18 and not record.has("mass"):
+            record.warn(
+                record.node.place,
+                "child-mass",
+                f"{name} is {age:g} and no mass is told, so 70 kg is taken",
+                "write `mass: 30 kg`",
+            )
+        if own_gear_g is None and carries_to_g != 0:
+            self.default(
+                f"own gear of {name}", "0 g", "tell own_gear: it counts in load and walking"
+            )
+        if carries_to_g == 0 and own_gear_g:
+            record.problem(
+                record.place("own_gear"),
+                "own-gear",
+                f"{name} carries nothing, and yet has gear of {own_gear_g:.0f} g",
+                "write what they carry to, or give the gear to somebody else",
+            )
+        return Person(
+            name=name,
+            sex=sex,
+            age_years=age,
+            mass_kg=record.quantity("mass", "mass_kg", default=70.0, positive=True),
+            height_cm=record.quantity("height", "height_cm", default=170.0, positive=True),
+            carries_to_g=carries_to_g,
+            own_gear_g=own_gear_g,
+            avoids=self._avoids(record),
+            pregnant=record.flag("pregnant"),
+            nursing=record.flag("nursing"),
+            places=record.places(),
+        )
+
+    def _age_problem(self, record: Fields) -> None:
+        node = record.value("age")
+        if node is not None and isinstance(node.value, (int, float)) and node.value < 1:
+            record.problem(
+                node.place,
+                "too-young",
+                f"the tool plans for people from {YOUNGEST_YEARS} year on, found "
+                f"{node.described()}",
+                "leave a baby out: milk and its amounts are for a doctor or midwife to say",
+            )
+
+    def _avoids(self, record: Fields) -> tuple[str, ...]:
+        known = (*DIETS, *ALLERGENS, *KINDS, *self.foods)
+        return record.words("avoids", known)
+
+    # -- stove and fire -----------------------------------------------------------------------
+
+    def _stove(self) -> tuple[str | None, tuple[str, ...], float]:
+        record = self.fields.record("stove", "stove")
+        if record is None:
+            return None, (), 0.15
+        stove = record.text("use") or None
+        pots = record.words("pots")
+        reserve = record.quantity("fuel_reserve", "share", default=0.15)
+        if stove and not record.has("fuel_reserve"):
+            self.default("fuel reserve", "15 %", "the trip does not tell it")
+        record.done()
+        return stove, pots, reserve
+
+    def _fire(self) -> tuple[Fire | None, tuple[str, ...]]:
+        record = self.fields.record("fire", "fire")
+        if record is None:
+            return None, ()
+        if not record.has("wood_moisture"):
+            self.default("moisture of the wood", "20 %", "the trip does not tell it")
+        fire = Fire(
+            irons=record.words("irons"),
+            wood_moisture_share=record.quantity("wood_moisture", "share", default=0.20),
+            allowed=record.flag("allowed", default=True),
+        )
+        pots = record.words("pots")
+        record.done()
+        return fire, pots
+
+    def _gear_shared(self) -> tuple[SharedGear, ...]:
+        gear = []
+        for node in self.fields.list("gear_shared"):
+            record = Fields(node, self.fields.problems, "shared gear")
+            gear.append(
+                SharedGear(
+                    name=record.text("name", required=True),
+                    mass_g=record.quantity("mass", "mass_g", required=True),
+                )
+            )
+            record.done()
+        return tuple(gear)
+
+    # -- days ---------------------------------------------------------------------------------
+
+    def _start_camp(self, every_day: Node | None) -> Camp | None:
+        own = self.fields.value("start_camp")
+        if own is None:
+            return None
+        own_fields = Fields(own, self.fields.problems, "start camp")
+        for key in _CONDITIONS:
+            own_fields.has(key)
+        own_fields.done()
+        first = self.fields.list("days")[:1]
+        below = overlaid(every_day, first[0]) if first else every_day
+        merged = overlaid(_only(below, _CONDITIONS), own)
+        if merged is None or not merged.is_map:
+            return None
+        quiet = _TripReader(Fields(merged, [], "start camp"), self.foods, self.recipes)
+        return quiet._camp(Fields(merged, [], "start camp"), 0, False)
+
+    def _days(self, every_day: Node | None) -> tuple[Day, ...]:
+        if every_day is not None:
+            common = Fields(every_day, self.fields.problems, "every_day")
+            for key in ("air", "wind", "water", "travel"):
+                common.has(key)
+            common.done()
+        nodes = self.fields.list("days", required=True)
+        if self.fields.has("days") and not nodes:
+            self.fields.problem(
+                self.fields.place("days"), "empty", "this trip has no days", "write at least one"
+            )
+        days = []
+        for number, node in enumerate(nodes, start=1):
+            days.append(self._day(number, node, every_day, last=number == len(nodes)))
+        return tuple(days)
+
+    def _day(self, number: int, node: Node, every_day: Node | None, last: bool) -> Day:
+        own = Fields(node, self.fields.problems, "day")
+        merged = overlaid(every_day, node) if node.is_map else node
+        day = Fields(merged or node, self.fields.problems, "day")
+        ends = day.choice("ends", ("home",))
+        if ends and not last:
+            own.problem(
+                own.place("ends"),
+                "ends-early",
+                f"day {number} ends at home, and more days follow",
+                "let only the last day end at home",
+            )
+        home = [meal for meal in day.words("home", tuple(HOME_SHARE)) if meal]
+        meals = self._meals(day, number)
+        eaten = {meal.meal for meal in meals}
+        for meal in home:
+            if meal in eaten:
+                own.problem(
+                    own.place("home"),
+                    "home-meal",
+                    f"{meal} of day {number} is eaten at home and planned as well",
+                    "take it out of `home` or out of `meals`",
+                )
+        if ends == "home":
+            if "dinner" in eaten:
+                own.problem(
+                    own.place("meals"),
+                    "home-meal",
+                    f"day {number} ends at home and still has a dinner",
+                    "move it, or leave out `ends: home`",
+                )
+            elif "dinner" not in home:
+                home.append("dinner")
+        camp = self._camp(day, number, required=ends != "home")
+        read = Day(
+            number=number,
+            title=day.text("title", default=f"Day {number}"),
+            camp=camp,
+            meals=meals,
+            travel=self._travel(day, number),
+            ends_home=ends == "home",
+            home=tuple(home),
+            notes=day.text("notes"),
+            places=own.places(),
+        )
+        day.done()
+        return read
+
+    def _camp(self, day: Fields, number: int, required: bool) -> Camp:
+        altitude_m = day.maybe_quantity("camp_altitude", "altitude_m", required=required)
+        air_low_c, air_high_c = self._air(day, number)
+        if not day.has("wind"):
+            self.default(f"wind on day {number}", "sheltered", "the trip does not tell it")
+        return Camp(
+            altitude_m=altitude_m,
+            air_low_c=air_low_c,
+            air_high_c=air_high_c,
+            wind=cast(Wind, day.choice("wind", WINDS, default="sheltered")),
+            water=self._water(day, number),
+        )
+
+    def _air(self, day: Fields, number: int) -> tuple[float, float]:
+        record = day.record("air", "air")
+        if record is None:
+            self.default(f"air on day {number}", "5 to 20 °C", "the trip does not tell it")
+            return DEFAULT_AIR_LOW_C, DEFAULT_AIR_HIGH_C
+        low = record.maybe_quantity("low", "air_c")
+        high = record.maybe_quantity("high", "air_c")
+        record.done()
+        if low is None:
+            low = min(DEFAULT_AIR_LOW_C, high) if high is not None else DEFAULT_AIR_LOW_C
+            self.default(f"lowest air on day {number}", f"{low:g} °C", "the trip does not tell it")
+        if high is None:
+            high = max(DEFAULT_AIR_HIGH_C, low)
+            self.default(
+                f"highest air on day {number}", f"{high:g} °C", "the trip does not tell it"
+            )
+        if low > high:
+            record.problem(
+                record.place("low"),
+                "air",
+                f"the low ({low:g} °C) is above the high ({high:g} °C)",
+                "swap them",
+            )
+        return low, high
+
+    def _water(self, day: Fields, number: int) -> WaterPlace:
+        record = day.record("water", "water")
+        if record is None:
+            self.default(
+                f"water on day {number}", "a stream, not treated", "the trip does not tell it"
+            )
+            return WaterPlace()
+        for key, shown in (("camp", "a stream"), ("treat", "not treated")):
+            if not record.has(key):
+                self.default(f"water {key} on day {number}", shown, "the trip does not tell it")
+        water = WaterPlace(
+            camp=cast(WaterSource, record.choice("camp", WATER_SOURCES, default="stream")),
+            treat=cast(Treatment, record.choice("treat", TREATMENTS, default="none")),
+            at_c=record.maybe_quantity("at", "water_c"),
+            between_water_h=record.maybe_quantity("between_water", "duration_h"),
+        )
+        record.done()
+        return water
+
+    def _travel(self, day: Fields, number: int) -> Travel | None:
+        record = day.record("travel", "travel")
+        if record is None:
+            return None
+        by = cast(TravelBy, record.choice("by", TRAVEL_BY, default="walking"))
+        distance_m = record.maybe_quantity("distance", "length_m", positive=True)
+        ascent_m = record.quantity("ascent", "length_m")
+        if not record.has("by"):
+            self.default(f"way of travel on day {number}", "walking", "the trip does not tell it")
+        if record.has("hours") or by == "resting":
+            hours = record.number("hours", at_most=16, default=DEFAULT_HOURS)
+        else:
+            hours = DEFAULT_HOURS
+            if distance_m is not None:
+                hours = distance_m / 1000 / DEFAULT_SPEED_KM_H[by] + ascent_m / ASCENT_M_PER_H
+                hours = min(hours, 16.0)
+            self.default(
+                f"hours on day {number}", f"{hours:.1f} h", "from the way, where it is told"
+            )
+        travel = Travel(
+            by=by,
+            hours=hours,
+            distance_m=distance_m,
+            ascent_m=ascent_m,
+            descent_m=record.quantity("descent", "length_m"),
+            ground=cast(Ground, record.choice("ground", GROUNDS, default="path")),
+            load_g=record.maybe_quantity("load", "mass_g"),
+        )
+        if by == "walking" and distance_m is not None and not record.has("ground"):
+            self.default(f"ground on day {number}", "path", "the trip does not tell it")
+        if by == "walking" and distance_m is not None and hours > 0:
+            self._check_way(record, travel)
+        record.done()
+        return travel
+
+    def _check_way(self, record: Fields, travel: Travel) -> None:
+        assert travel.distance_m is not None
+        if travel.ascent_m + travel.descent_m > travel.distance_m:
+            record.problem(
+                record.place("distance"),
+                "too-steep",
+                f"{travel.ascent_m + travel.descent_m:.0f} m up and down in "
+                f"{travel.distance_m:.0f} m of way is a cliff",
+                "check distance, ascent and descent and their units",
+            )
+        if travel.distance_m / 1000 / travel.hours > 12:
+            record.problem(
+                record.place("hours"),
+                "too-fast",
+                f"{travel.distance_m / 1000 / travel.hours:.0f} km/h is no walk",
+                "check distance and hours, or write `by: cycling`",
+            )
+
+    # -- meals --------------------------------------------------------------------------------
+
+    def _meals(self, day: Fields, number: int) -> tuple[Meal, ...]:
+        record = day.record("meals", "meals", required=True)
+        if record is None:
+            return ()
+        meals = []
+        for name in record.node.entries:
+            if name not in MEALS:
+                continue
+            items = []
+            for node in record.list(name, lone_item=True):
+                item = self._item(Fields(node, self.fields.problems, "meal"))
+                if item is not None:
+                    items.append(item)
+            if items:
+                meals.append(Meal(name, tuple(items)))
+        for name in MEALS:
+            record.has(name)
+        record.done()
+        return tuple(meals)
+
+    def _item(self, item: Fields) -> MealItem | None:
+        cook, eat = item.text("cook"), item.text("eat")
+        if bool(cook) == bool(eat) and item.node.is_map:
+            item.problem(
+                item.node.place,
+                "cook-or-eat",
+                "a meal is either cooked or eaten as it is",
+                "write `cook: <recipe>` or `eat: <food>, each: 60 g`",
+            )
+            return None
+        eaters = self._eaters(item)
+        read = self._cooked(item, cook, eaters) if cook else self._eaten(item, eat, eaters)
+        return read if item.done() else None
+
+    def _eaters(self, item: Fields) -> tuple[str, ...]:
+        if not item.has("for"):
+            return self.names
+        wanted = item.words("for", self.names) if self.names else ()
+        return tuple(name for name in self.names if name in wanted)
+
+    def _cooked(self, item: Fields, cook: str, eaters: tuple[str, ...]) -> MealItem:
+        recipe = self.recipes.get(cook)
+        if recipe is None:
+            item.problem(
+                item.place("cook"),
+                "recipe-unknown",
+                f"there is no recipe {cook!r}",
+                did_you_mean(cook, self.recipes),
+            )
+        return MealItem(
+            recipe=cook,
+            batches=self._from(item, recipe),
+            eaters=eaters,
+            places=item.places(),
+        )
+
+    def _from(self, item: Fields, recipe: Recipe | None) -> tuple[tuple[str, str], ...]:
+        node = item.value("from")
+        if node is None or recipe is None:
+            return ()
+        ids = [each.id for each in recipe.uses]
+        if node.is_map:
+            found = []
+            for key, entry in node.entries.items():
+                if key not in ids:
+                    item.problem(
+                        entry.place,
+                        "ingredient-unknown",
+                        f"recipe {recipe.id} uses no {key!r}",
+                        did_you_mean(key, ids),
+                    )
+                    continue
+                found.append((key, item.text_of(entry.node, "from")))
+            return tuple(found)
+        dried = [each.id for each in recipe.uses if each.dried_by or each.recipe]
+        if len(dried) != 1:
+            says = (
+                "none of its ingredients is dried"
+                if not dried
+                else (f"{len(dried)} of its ingredients are dried")
+            )
+            item.problem(
+                node.place,
+                "from",
+                f"recipe {recipe.id}: {says}, so one batch does not tell which",
+                f"write `from: {{{(dried or ids or ['…'])[0]}: {node.value}}}`",
+            )
+            return ()
+        return ((dried[0], item.text_of(node, "from")),)
+
+    def _eaten(self, item: Fields, eat: str, eaters: tuple[str, ...]) -> MealItem:
+        label = self._label(item, eat)
+        food = None if label else self.foods.get(eat)
+        batch = item.text("from")
+        if label is None and food is None and eat not in self.recipes:
+            item.problem(
+                item.place("eat"),
+                "food-unknown",
+                f"there is no food {eat!r}",
+                did_you_mean(eat, self.foods) + " Or give its label: `energy: 450 kcal`",
+            )
+        each = item.value("each", required=True, example="60 g")
+        return MealItem(
+            food=None if label else eat,
+            label=label,
+            batches=(("", batch),) if batch else (),
+            dried_by=item.choice(
+                "dried_by", ("dehydrator", "freeze-dryer", "oven", "sun", "bought")
+            )
+            or None,
+            each_g=amount_g(item, each, "each", food) if each else 0.0,
+            eaters=eaters,
+            places=item.places(),
+        )
+
+    def _label(self, item: Fields, name: str) -> Label | None:
+        keys = ("energy", "protein", "fat", "carbohydrate", "fibre", "sodium", "water", "ash",
+                "alcohol", "allergens")  # fmt: skip
+        if not any(key in item.node.entries for key in keys):
+            return None
+        composition = read_composition(item)
+        allergens = item.words("allergens", ALLERGENS)
+        return Label(name, composition, allergens)
+
+
+def read_trip(
+    fields: Fields, trip_id: str, foods: Mapping[str, Food], recipes: Mapping[str, Recipe]
+) -> Trip | None:
+    """Read one trip; None where it has errors."""
+    return _TripReader(fields, foods, recipes).read(trip_id)
+
+
+def _only(node: Node | None, keys: tuple[str, ...]) -> Node | None:
+    if node is None or not node.is_map:
+        return None
+    entries = {key: entry for key, entry in node.entries.items() if key in keys}
+    return Node(node.place, entries, node.start, node.end, node.size, node.flow)
+
+
+def not_fed(trip: Trip) -> list[Problem]:
+    """Warn of people whom no meal feeds."""
+    fed = {name for day in trip.days for meal in day.meals for item in meal.items
+           for name in item.eaters}  # fmt: skip
+    return [
+        Problem(
+            person.places.record,
+            "not-fed",
+            f"{person.name} gets nothing to eat on this trip",
+            "add them to a meal's `for`, or take them out of the party",
+            "warning",
+        )
+        for person in trip.party
+        if person.name not in fed
+    ]
