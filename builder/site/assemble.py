@@ -5,7 +5,7 @@ from __future__ import annotations
 import shutil
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from pathlib import Path
+from pathlib import Path, PurePosixPath
 
 from builder.problems import Problem, errors
 from builder.site import archive, offline, swap
@@ -19,6 +19,7 @@ POCKET_NAME = "pocket.html"
 DATA_NAME = "kit.json"
 # Names the build itself writes; a page or file of the same name would be lost.
 OWN_NAMES = (POCKET_NAME, offline.WORKER_NAME, offline.MANIFEST_NAME)
+OWN_FOLDERS = ("assets", "search")
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,10 +110,15 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
 def _check_input(site: SiteInput) -> None:
     """Refuse paths that leave the kit, pages outside the navigation, and names taken twice."""
     paths = [*site.pages, *site.files]
-    bad = [path for path in [site.trip_id, *paths] if not is_safe_path(path)]
+    bad = [
+        path
+        for path in [site.trip_id, *paths]
+        if not is_safe_path(path) or path.split("/")[0].casefold() in OWN_FOLDERS
+    ]
     if bad:
         raise SiteError("these names cannot be files of a kit", bad)
-    folded = [path.casefold() for path in [*paths, *OWN_NAMES]]
+    rendered = [PurePosixPath(page).with_suffix(".html").as_posix() for page in site.pages]
+    folded = [path.casefold() for path in [*rendered, *site.files, *OWN_NAMES]]
     twice = sorted({path for path in folded if folded.count(path) > 1})
     if twice:
         raise SiteError("these names are taken twice in the kit", twice)

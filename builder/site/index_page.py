@@ -114,8 +114,9 @@ def _item(kit: KitEntry) -> str:
     return (
         f'<li><a href="{folder}/index.html">{title}</a>\n'
         f'<p class="facts">{" · ".join(escape(fact) for fact in facts if fact)}</p>\n'
-        f'<p><a href="{folder}/pocket.html" aria-label="{title} on one page">On one page</a>'
-        f'<a href="{folder}.zip" aria-label="{title} as a zip">As a zip to hand around</a></p></li>'
+        f'<p><a href="{folder}/pocket.html" aria-label="On one page: {title}">On one page</a>'
+        f'<a href="{folder}.zip" aria-label="As a zip to hand around: {title}">'
+        "As a zip to hand around</a></p></li>"
     )
 
 

@@ -1,0 +1,142 @@
+"""Zips are the same bytes each time, and a stranger's zip cannot do harm."""
+
+from __future__ import annotations
+
+import stat
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from builder.site import archive
+from builder.site.errors import SiteError
+
+EPOCH = 1_914_883_200
+
+
+def raw_zip(path: Path, *entries: tuple[str | zipfile.ZipInfo, bytes]) -> Path:
+    with zipfile.ZipFile(path, "w", zipfile.ZIP_DEFLATED) as target:
+        for name, content in entries:
+            target.writestr(name, content)
+    return path
+
+
+def link_entry(name: str) -> zipfile.ZipInfo:
+    entry = zipfile.ZipInfo(name)
+    entry.create_system = 3
+    entry.external_attr = (stat.S_IFLNK | 0o777) << 16
+    return entry
+
+
+def test_the_same_files_give_the_same_bytes_in_any_order(tmp_path: Path) -> None:
+    archive.zip_files({"b.txt": b"two", "a.txt": b"one"}, tmp_path / "1.zip", EPOCH)
+    archive.zip_files({"a.txt": b"one", "b.txt": b"two"}, tmp_path / "2.zip", EPOCH)
+    assert (tmp_path / "1.zip").read_bytes() == (tmp_path / "2.zip").read_bytes()
+    with zipfile.ZipFile(tmp_path / "1.zip") as made:
+        assert made.namelist() == ["a.txt", "b.txt"]
+
+
+@pytest.mark.parametrize(
+    ("epoch", "date"),
+    [
+        (EPOCH, (2030, 9, 6, 0, 0, 0)),
+        (0, (1980, 1, 1, 0, 0, 0)),
+        (5_000_000_000, (2107, 12, 31, 23, 59, 58)),
+    ],
+)
+def test_entries_carry_the_date_of_the_kit(
+    tmp_path: Path, epoch: int, date: tuple[int, ...]
+) -> None:
+    archive.zip_files({"a.txt": b"one"}, tmp_path / "1.zip", epoch)
+    with zipfile.ZipFile(tmp_path / "1.zip") as made:
+        assert made.infolist()[0].date_time == date
+
+
+def test_a_folder_is_zipped_under_its_name_and_comes_back_the_same(tmp_path: Path) -> None:
+    (tmp_path / "kit" / "cook").mkdir(parents=True)
+    (tmp_path / "kit" / "index.html").write_bytes(b"<p>hello")
+    (tmp_path / "kit" / "cook" / "pot.html").write_bytes(b"\x00\xff" * 50_000)
+    archive.zip_folder(tmp_path / "kit", tmp_path / "kit.zip", EPOCH, top="kit")
+    names = archive.unpack(tmp_path / "kit.zip", tmp_path / "back")
+    assert names == ["kit/cook/pot.html", "kit/index.html"]
+    for name in names:
+        assert (tmp_path / "back" / name).read_bytes() == (tmp_path / name).read_bytes()
+
+
+@pytest.mark.parametrize(
+    ("name", "reason"),
+    [
+        ("../out.txt", "leads out of the folder"),
+        ("a/../../out.txt", "leads out of the folder"),
+        ("/etc/out.txt", "is an absolute name"),
+        ("C:/out.txt", "is an absolute name"),
+        ("c:out.txt", "is an absolute name"),
+        ("note.txt:stream", "is an absolute name"),
+        ("a\\..\\out.txt", "is not a plain file name"),
+        ("//host/share/out.txt", "is an absolute name"),
+    ],
+)
+def test_names_that_lead_elsewhere_are_refused(tmp_path: Path, name: str, reason: str) -> None:
+    bad = raw_zip(tmp_path / "bad.zip", ("good.txt", b"x"), (name, b"x"))
+    with pytest.raises(SiteError, match=reason):
+        archive.unpack(bad, tmp_path / "into")
+    assert not (tmp_path / "into").exists()
+
+
+def test_links_are_refused(tmp_path: Path) -> None:
+    bad = raw_zip(tmp_path / "bad.zip", (link_entry("link"), b"/etc/passwd"))
+    with pytest.raises(SiteError, match="is a link or a device"):
+        archive.unpack(bad, tmp_path / "into")
+
+
+@pytest.mark.parametrize("second", ["a.txt", "A.TXT"])
+@pytest.mark.filterwarnings("ignore:Duplicate name")
+def test_a_name_that_comes_twice_is_refused(tmp_path: Path, second: str) -> None:
+    bad = raw_zip(tmp_path / "bad.zip", ("a.txt", b"1"), (second, b"2"))
+    with pytest.raises(SiteError, match="is in it twice"):
+        archive.unpack(bad, tmp_path / "into")
+
+
+def test_a_bomb_is_refused_by_its_ratio(tmp_path: Path) -> None:
+    bad = raw_zip(tmp_path / "bad.zip", ("zeros", bytes(8 * 1024 * 1024)))
+    with pytest.raises(SiteError, match="grows more than 200 times"):
+        archive.unpack(bad, tmp_path / "into")
+
+
+def test_too_many_files_are_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(archive, "MOST_FILES", 3)
+    bad = raw_zip(tmp_path / "bad.zip", *[(f"{n}.txt", b"x") for n in range(4)])
+    with pytest.raises(SiteError, match="holds 4 files; 3 are the most"):
+        archive.unpack(bad, tmp_path / "into")
+
+
+def test_too_many_bytes_are_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(archive, "MOST_BYTES", 1024 * 1024)
+    bad = raw_zip(tmp_path / "bad.zip", ("a", bytes(700_000)), ("b", bytes(700_000)))
+    with pytest.raises(SiteError, match="unpacks to more than 1 MB"):
+        archive.unpack(bad, tmp_path / "into")
+
+
+def test_a_header_that_lies_about_the_size_is_found_out(tmp_path: Path) -> None:
+    honest = raw_zip(tmp_path / "honest.zip", ("a.txt", b"x" * 1000))
+    size = (1000).to_bytes(4, "little")
+    lying = tmp_path / "lying.zip"
+    lying.write_bytes(honest.read_bytes().replace(size, (10).to_bytes(4, "little")))
+    with pytest.raises(SiteError):
+        archive.unpack(lying, tmp_path / "into")
+
+
+@pytest.mark.parametrize("content", [b"", b"not a zip", b"PK\x05\x06" + bytes(17)])
+def test_a_file_that_is_no_zip_is_told(tmp_path: Path, content: bytes) -> None:
+    (tmp_path / "odd.zip").write_bytes(content)
+    with pytest.raises(SiteError, match="cannot be unpacked"):
+        archive.unpack(tmp_path / "odd.zip", tmp_path / "into")
+
+
+def test_a_full_folder_is_not_unpacked_into(tmp_path: Path) -> None:
+    good = raw_zip(tmp_path / "good.zip", ("a.txt", b"x"))
+    (tmp_path / "into").mkdir()
+    (tmp_path / "into" / "mine.txt").write_text("mine")
+    with pytest.raises(SiteError, match="is not empty"):
+        archive.unpack(good, tmp_path / "into")
+    assert (tmp_path / "into" / "mine.txt").read_text() == "mine"

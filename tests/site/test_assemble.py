@@ -1,0 +1,229 @@
+"""A small kit end to end: whole, harmless, reproducible, and never at the old one's cost."""
+
+from __future__ import annotations
+
+import json
+import os
+import re
+import sys
+import zipfile
+from collections.abc import Mapping
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from builder.site import archive, swap
+from builder.site.assemble import SiteInput, build_site
+from builder.site.errors import SiteError
+from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
+
+MOST_ZIP_BYTES = 500 * 1024
+
+
+def build(out: Path, site: SiteInput | None = None) -> Path:
+    site = site or sample_site()
+    build_site(site, out, ASSETS, BASE_CONFIG)
+    return out / site.trip_id
+
+
+def contents(folder: Path) -> Mapping[str, bytes]:
+    return {
+        file.relative_to(folder).as_posix(): file.read_bytes()
+        for file in sorted(folder.rglob("*"))
+        if file.is_file()
+    }
+
+
+@pytest.fixture(scope="module")
+def kit(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    return build(tmp_path_factory.mktemp("kits"))
+
+
+def test_the_kit_holds_what_was_given_and_what_a_kit_needs(kit: Path) -> None:
+    names = set(contents(kit))
+    assert {
+        "index.html", "day-1.html", "day-2.html", "cook/bean-pot.html", "cautions.html",
+        "pocket.html", "kit.json", "sw.js", "webmanifest.json", "search/search_index.js",
+        "assets/kit.css", "assets/kit.js", "assets/iframe-worker.js", "assets/icon.svg",
+    } <= names  # fmt: skip
+
+
+def test_the_kit_holds_nothing_no_one_uses(kit: Path) -> None:
+    odd = [
+        name
+        for name in contents(kit)
+        if name.endswith((".map", ".md", ".gz"))
+        or "lunr/" in name
+        or name in ("404.html", "sitemap.xml")
+        or name.startswith("assets/pocket")
+    ]
+    assert odd == []
+
+
+def test_nothing_is_left_beside_the_kit(kit: Path) -> None:
+    assert sorted(path.name for path in kit.parent.iterdir()) == [
+        ".lake-walk.lock", "lake-walk", "lake-walk.zip",
+    ]  # fmt: skip
+
+
+def test_the_zip_is_the_folder_and_small(kit: Path, tmp_path: Path) -> None:
+    packed = kit.parent / "lake-walk.zip"
+    assert packed.stat().st_size <= MOST_ZIP_BYTES
+    archive.unpack(packed, tmp_path / "back")
+    assert contents(tmp_path / "back" / "lake-walk") == contents(kit)
+
+
+def test_each_page_carries_its_policy_first_and_no_outside_address(kit: Path) -> None:
+    for name, content in contents(kit).items():
+        if not name.endswith(".html"):
+            continue
+        html = content.decode()
+        head = html[: html.index("<title>")]
+        assert re.search(
+            r'<meta charset="utf-8">\s*<meta http-equiv="Content-Security-Policy"', head
+        ), name
+        assert not re.search(r'\b(?:src|srcset)="(?:https?:)?//', html), name
+        assert not re.search(r'<link[^>]+href="(?:https?:)?//', html), name
+        assert " style=" not in html, name
+
+
+def test_every_page_says_the_standing_sentence(kit: Path) -> None:
+    for page in ["index.html", "day-1.html", "cook/bean-pot.html", "cautions.html"]:
+        html = (kit / page).read_text(encoding="utf-8")
+        assert "Local rules and licensed or official advice come first." in html
+
+
+def test_titles_are_only_text_everywhere(tmp_path: Path) -> None:
+    bad = "</title><script>bad()</script>\"'&amp; <b>"
+    site = sample_site(title=bad)
+    site = replace(site, nav=((bad, "index.md"), (bad, (*site.nav[1:],))))
+    kit = build(tmp_path, site)
+    for page in kit.rglob("*.html"):
+        html = page.read_text(encoding="utf-8")
+        assert "<script>bad()" not in html, page
+        assert "<b>" not in html, page
+
+
+def test_the_same_input_gives_the_same_bytes(
+    kit: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1")
+    again = build(tmp_path)
+    assert contents(again) == contents(kit)
+    assert (tmp_path / "lake-walk.zip").read_bytes() == (kit.parent / "lake-walk.zip").read_bytes()
+    assert os.environ["SOURCE_DATE_EPOCH"] == "1"
+
+
+def test_a_second_build_replaces_the_first(tmp_path: Path) -> None:
+    build(tmp_path)
+    site = sample_site(extra_page="\nA new line.\n")
+    kit = build(tmp_path, replace(site, files={**site.files, "map.svg": b"<svg></svg>"}))
+    assert "A new line." in (kit / "cautions.html").read_text(encoding="utf-8")
+    again = build(tmp_path)
+    assert not (again / "map.svg").exists()
+
+
+FAULTY_TEXTS = {
+    "dead link": ("\n[x](gone.md)\n", "dead links"),
+    "dead anchor": ("\n[x](day-1.md#gone)\n", "dead links"),
+    "script": ("\n<script>bad()</script>\n", "did not pass the checks"),
+    "handler": ('\n<p onclick="bad()">x</p>\n', "did not pass the checks"),
+    "style": ('\n<p style="color:red">x</p>\n', "did not pass the checks"),
+    "outside picture": ("\n![x](https://example.org/x.png)\n", "did not pass the checks"),
+    "script link": ("\n[x](javascript:bad())\n", "did not pass the checks"),
+}
+
+
+@pytest.mark.parametrize("fault", sorted(FAULTY_TEXTS))
+def test_a_faulty_page_stops_the_build_and_leaves_the_old_kit(tmp_path: Path, fault: str) -> None:
+    kit = build(tmp_path)
+    before = contents(tmp_path)
+    text, message = FAULTY_TEXTS[fault]
+    with pytest.raises(SiteError, match=message) as stopped:
+        build(tmp_path, sample_site(extra_page=text))
+    assert stopped.value.hints or stopped.value.problems
+    assert contents(tmp_path) == before
+    assert kit.exists()
+
+
+def test_every_dead_link_is_told_at_once(tmp_path: Path) -> None:
+    with pytest.raises(SiteError) as stopped:
+        build(tmp_path, sample_site(extra_page="\n[x](gone.md) [y](day-1.md#gone)\n"))
+    told = "\n".join(stopped.value.hints)
+    assert "gone.md" in told
+    assert "#gone" in told
+
+
+@pytest.mark.parametrize(
+    ("change", "message"),
+    [
+        ({"trip_id": "../walk"}, "cannot be files of a kit"),
+        ({"files": {"kit.json": b"{}", "../x": b""}}, "cannot be files of a kit"),
+        ({"files": {"kit.json": b"{}", "KIT.json": b""}}, "taken twice"),
+        ({"files": {"kit.json": b"{}", "pocket.html": b""}}, "taken twice"),
+        ({"files": {"kit.json": b"{}", "day-1.html": b""}}, "taken twice"),
+        ({"files": {"kit.json": b"{}", "assets/kit.js": b""}}, "cannot be files of a kit"),
+        ({"files": {}}, "needs its kit.json"),
+        ({"nav": (("A", "index.md"),)}, "does not list each page once"),
+    ],
+)
+def test_input_that_cannot_be_a_kit_is_refused(
+    tmp_path: Path, change: dict[str, object], message: str
+) -> None:
+    with pytest.raises(SiteError, match=message):
+        build(tmp_path, replace(sample_site(), **change))  # type: ignore[arg-type]
+    assert list(tmp_path.iterdir()) == []
+
+
+def test_a_folder_that_is_no_kit_is_not_replaced(tmp_path: Path) -> None:
+    (tmp_path / "lake-walk").mkdir()
+    (tmp_path / "lake-walk" / "diary.txt").write_text("mine")
+    with pytest.raises(SiteError, match="is there already and is not a kit"):
+        build(tmp_path)
+    assert (tmp_path / "lake-walk" / "diary.txt").read_text() == "mine"
+
+
+def test_a_full_disk_leaves_the_old_kit_and_says_so(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    build(tmp_path)
+    before = contents(tmp_path)
+
+    def full(*_: object, **__: object) -> None:
+        raise OSError(28, "No space left on device", "some file")
+
+    monkeypatch.setattr("builder.site.archive.zip_folder", full)
+    with pytest.raises(SiteError, match=r"No space left on device \(some file\)") as stopped:
+        build(tmp_path)
+    assert "untouched" in stopped.value.hints[0]
+    assert contents(tmp_path) == before
+
+
+@pytest.mark.skipif(
+    sys.platform == "win32" or os.geteuid() == 0, reason="the administrator may write anywhere"
+)
+def test_a_read_only_folder_is_told(tmp_path: Path) -> None:
+    out = tmp_path / "kits"
+    out.mkdir(mode=0o555)
+    with pytest.raises(SiteError, match="could not be written: Permission denied"):
+        build(out)
+
+
+def test_a_file_in_place_of_the_folder_is_told(tmp_path: Path) -> None:
+    (tmp_path / "kits").write_text("x")
+    with pytest.raises(SiteError, match="could not be written"):
+        build(tmp_path / "kits")
+
+
+def test_an_interrupted_swap_is_finished_before_the_next_build(tmp_path: Path) -> None:
+    kit = build(tmp_path)
+    kit.rename(swap.old_folder(tmp_path, "lake-walk"))
+    build(tmp_path, sample_site(trip_id="other-walk"))
+    assert json.loads((kit / "kit.json").read_text())["trip"]["id"] == "lake-walk"
+    assert not swap.old_folder(tmp_path, "lake-walk").exists()
+
+
+def test_the_zip_carries_the_date_of_the_trip(kit: Path) -> None:
+    with zipfile.ZipFile(kit.parent / "lake-walk.zip") as packed:
+        assert {entry.date_time for entry in packed.infolist()} == {(2030, 9, 6, 0, 0, 0)}

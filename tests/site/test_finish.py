@@ -1,0 +1,41 @@
+"""What Markdown writes as styles becomes classes, and tables get their scroll box."""
+
+from __future__ import annotations
+
+import markdown  # type: ignore[import-untyped]
+import pytest
+
+from builder.site.finish import finish_page
+
+PAGE = '<head><meta charset="utf-8"></head><article>{}</article>'
+TABLE = "| a | b | c | d |\n|---|--:|:-:|:--|\n| 1 | 2 | 3 | 4 |\n"
+
+
+def finished(text: str) -> str:
+    return finish_page(PAGE.format(markdown.markdown(text, extensions=["tables"])))
+
+
+def test_aligned_columns_become_classes() -> None:
+    html = finished(TABLE)
+    assert "style=" not in html
+    for cell in (
+        '<th scope="col">a</th>',
+        '<th scope="col" class="num">b</th>',
+        '<th scope="col" class="mid">c</th>',
+        '<td class="num">2</td>',
+        '<td class="mid">3</td>',
+        "<td>4</td>",
+    ):
+        assert cell in html
+
+
+def test_a_table_lies_in_a_box_that_scrolls() -> None:
+    html = finished(TABLE)
+    assert '<div class="wide"><table class="rows">' in html
+    assert "</table></div>" in html
+
+
+@pytest.mark.parametrize("words", ['&lt;td style="text-align: right;"&gt;', "a < b", "<table"])
+def test_words_that_look_like_cells_stay_words(words: str) -> None:
+    html = finish_page(PAGE.format(f"<p>{words}</p>"))
+    assert f"<p>{words}</p>" in html

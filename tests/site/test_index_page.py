@@ -1,0 +1,82 @@
+"""The list of kits: newest first, harmless, and never over someone else's page."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+
+import pytest
+
+from builder.site.errors import SiteError
+from builder.site.index_page import find_kits, write_index
+
+
+def put_kit(out: Path, folder: str, title: object, start: object, days: int = 2) -> None:
+    (out / folder).mkdir(parents=True)
+    trip = {"id": folder, "title": title, "start": start, "party": [{}, {}]}
+    data = {"format": "trip-kit", "trip": trip, "days": [{}] * days}
+    (out / folder / "kit.json").write_text(json.dumps(data))
+
+
+def test_kits_come_newest_first_and_undated_ones_last(tmp_path: Path) -> None:
+    put_kit(tmp_path, "old", "Old", "2030-05-01")
+    put_kit(tmp_path, "plain-b", "b plain", None)
+    put_kit(tmp_path, "new", "New", "2031-05-01")
+    put_kit(tmp_path, "plain-a", "A plain", "")
+    assert [kit.folder for kit in find_kits(tmp_path)] == ["new", "old", "plain-a", "plain-b"]
+
+
+def test_the_page_names_each_kit_with_its_ways_in(tmp_path: Path) -> None:
+    put_kit(tmp_path, "fell", "Fell", "2031-05-01", days=1)
+    write_index(tmp_path)
+    page = (tmp_path / "index.html").read_text(encoding="utf-8")
+    for part in ("fell/index.html", "fell/pocket.html", "fell.zip"):
+        assert f'href="{part}"' in page
+    assert "2031-05-01 · 1 day · 2 people" in page
+    assert 'lang="en"' in page
+    assert page.index("Content-Security-Policy") < page.index("<title>")
+    assert "<script" not in page
+
+
+def test_titles_are_only_text(tmp_path: Path) -> None:
+    put_kit(tmp_path, "fell", '<script>"x"</script>&', "2031-05-01<b>")
+    write_index(tmp_path)
+    page = (tmp_path / "index.html").read_text(encoding="utf-8")
+    assert "<script" not in page
+    assert "&lt;script&gt;&quot;x&quot;&lt;/script&gt;&amp;" in page
+    assert "<b>" not in page
+
+
+@pytest.mark.parametrize("text", ["", "[]", "{}", "nonsense", '{"format": "other"}', "[" * 100_000])
+def test_folders_that_are_no_kits_are_left_out(tmp_path: Path, text: str) -> None:
+    (tmp_path / "odd").mkdir()
+    (tmp_path / "odd" / "kit.json").write_text(text)
+    write_index(tmp_path)
+    assert "No kit has been built yet" in (tmp_path / "index.html").read_text(encoding="utf-8")
+
+
+@pytest.mark.parametrize("trip", [None, [], {"title": 5, "party": "x", "start": 7}])
+def test_a_kit_with_odd_data_is_listed_all_the_same(tmp_path: Path, trip: object) -> None:
+    (tmp_path / "odd").mkdir()
+    (tmp_path / "odd" / "kit.json").write_text(json.dumps({"format": "trip-kit", "trip": trip}))
+    assert [kit.folder for kit in find_kits(tmp_path)] == ["odd"]
+
+
+def test_an_unchanged_list_is_not_written_again(tmp_path: Path) -> None:
+    put_kit(tmp_path, "fell", "Fell", "2031-05-01")
+    write_index(tmp_path)
+    before = (tmp_path / "index.html").stat().st_mtime_ns
+    write_index(tmp_path)
+    assert (tmp_path / "index.html").stat().st_mtime_ns == before
+
+
+def test_a_page_of_someone_else_is_not_overwritten(tmp_path: Path) -> None:
+    (tmp_path / "index.html").write_text("my own page")
+    with pytest.raises(SiteError, match="is not a list of kits"):
+        write_index(tmp_path)
+    assert (tmp_path / "index.html").read_text() == "my own page"
+
+
+def test_hidden_folders_of_a_running_build_are_not_listed(tmp_path: Path) -> None:
+    put_kit(tmp_path, ".fell.new", "Fell", "2031-05-01")
+    assert find_kits(tmp_path) == []
