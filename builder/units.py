@@ -65,7 +65,6 @@ class Dimension:
 # The bounds keep out slips of the pen and numbers that would overflow, not unusual trips.
 DIMENSIONS: dict[str, Dimension] = {
     "mass_g": Dimension("mass", _MASS, "gram", "250 g, 1.5 kg or 9 oz", 0, 1e7),
-    "mass_kg": Dimension("mass", _MASS, "kilogram", "64 kg or 141 lb", 0, 1e4),
     "sodium_mg": Dimension("mass", _MASS, "milligram", "120 mg or 0.12 g", 0, 1e5),
     "volume_ml": Dimension("volume", _VOLUME, "milliliter", "300 ml, 1.5 l or 2 cups", 0, 1e7),
     "temperature_c": Dimension(
@@ -74,6 +73,10 @@ DIMENSIONS: dict[str, Dimension] = {
     "air_c": Dimension(
         "air temperature", _TEMPERATURE, "degree_Celsius", "4 degC or 39 degF", -70, 60
     ),
+    "kept_c": Dimension(
+        "storage temperature", _TEMPERATURE, "degree_Celsius", "15 degC or 59 degF", -40, 40
+    ),
+    "body_kg": Dimension("body mass", _MASS, "kilogram", "64 kg or 141 lb", 3, 300),
     "water_c": Dimension(
         "water temperature", _TEMPERATURE, "degree_Celsius", "8 degC or 46 degF", 0, 100
     ),
@@ -82,6 +85,7 @@ DIMENSIONS: dict[str, Dimension] = {
     "height_cm": Dimension("length", _LENGTH, "centimeter", "172 cm or 68 in", 0, 300),
     "duration_min": Dimension("time", _TIME, "minute", "20 min or 1.5 h", 0, 1e6),
     "duration_h": Dimension("time", _TIME, "hour", "3 h or 90 min", 0, 1e5),
+    "wood_moisture_share": Dimension("moisture of wood", _SHARE, "dimensionless", "20 %", 0, 0.6),
     "share": Dimension("share", _SHARE, "dimensionless", "15 %", 0, 1),
     "energy_kcal": Dimension("energy", _ENERGY, "kilocalorie", "132 kcal or 552 kJ", 0, 1e6),
     "power_w": Dimension("power", _POWER, "watt", "2600 W or 2.6 kW", 0, 1e6),

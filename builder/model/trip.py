@@ -6,6 +6,7 @@ import datetime
 from dataclasses import dataclass, field
 from typing import Literal, get_args
 
+from builder.model.batch import Method
 from builder.model.food import Composition
 from builder.model.place import Places
 from builder.model.recipe import MealName
@@ -28,6 +29,9 @@ GROUNDS: tuple[str, ...] = get_args(Ground)
 SHELTERS: tuple[str, ...] = get_args(Shelter)
 UNITS: tuple[str, ...] = get_args(Units)
 DIETS: tuple[str, ...] = ("vegetarian", "vegan")
+
+# The longest stretch without water where a trip does not tell it, on days of travel.
+DEFAULT_BETWEEN_WATER_H = 3.0
 
 # What a meal eaten at home takes off the day's need and drinking.
 HOME_SHARE: dict[str, float] = {"breakfast": 0.25, "lunch": 0.25, "dinner": 0.35, "snacks": 0.15}
@@ -101,7 +105,7 @@ class MealItem:
     food: str | None = None
     label: Label | None = None
     batches: tuple[tuple[str, str], ...] = ()  # ingredient id ("" for what is eaten) → batch id
-    dried_by: str | None = None
+    dried_by: Method | None = None
     each_g: float = 0.0
     eaters: tuple[str, ...] = ()
     places: Places = field(default_factory=Places, compare=False, repr=False)

@@ -48,7 +48,7 @@ def read_batch(fields: Fields) -> Batch | None:
         fresh_g=fresh_g,
         dried_g=dried_g,
         packs=packs,
-        kept_at_c=fields.quantity("kept_at", "air_c", default=20.0),
+        kept_at_c=fields.quantity("kept_at", "kept_c", default=20.0),
         used=fields.count("used"),
         heated=_heated(fields),
         jerky=fields.choice("style", STYLES) == "jerky",

@@ -5,9 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import cast
 
+from builder.model.batch import METHODS, Method
 from builder.model.food import ALLERGENS, KINDS, Food
-from builder.model.recipe import MEALS, MealName, Recipe
+from builder.model.recipe import MEALS, Recipe
 from builder.model.trip import (
+    DEFAULT_BETWEEN_WATER_H,
     DIETS,
     GROUNDS,
     HOME_SHARE,
@@ -52,7 +54,6 @@ LANGUAGES = ("en",)
 # Taken where the trip does not tell; each one used is listed in the kit.
 DEFAULT_AIR_LOW_C = 5.0
 DEFAULT_AIR_HIGH_C = 20.0
-DEFAULT_BETWEEN_WATER_H = 3.0
 DEFAULT_HOURS = 5.0
 # km/h on the level and hours for each 600 m of ascent, after Naismith 1892, for days whose hours
 # nobody told; the other ways are common practice.
@@ -64,6 +65,7 @@ DEFAULT_SPEED_KM_H = {
     "cycling": 15.0,
 }
 ASCENT_M_PER_H = 600.0
+FASTEST_WALK_KM_H = 10.8  # the walking formula ends at 3 m/s
 
 _CONDITIONS = ("camp_altitude", "air", "wind", "water")
 
@@ -186,7 +188,7 @@ class _TripReader:
             name=name,
             sex=sex,
             age_years=age,
-            mass_kg=record.quantity("mass", "mass_kg", default=70.0, positive=True),
+            mass_kg=record.quantity("mass", "body_kg", default=70.0, positive=True),
             height_cm=record.quantity("height", "height_cm", default=170.0, positive=True),
             carries_to_g=carries_to_g,
             own_gear_g=own_gear_g,
@@ -233,7 +235,9 @@ class _TripReader:
             self.default("moisture of the wood", "20 %", "the trip does not tell it")
         fire = Fire(
             irons=record.words("irons"),
-            wood_moisture_share=record.quantity("wood_moisture", "share", default=0.20),
+            wood_moisture_share=record.quantity(
+                "wood_moisture", "wood_moisture_share", default=0.20
+            ),
             allowed=record.flag("allowed", default=True),
         )
         pots = record.words("pots")
@@ -282,15 +286,20 @@ class _TripReader:
             self.fields.problem(
                 self.fields.place("days"), "empty", "this trip has no days", "write at least one"
             )
-        days = []
+        days: list[Day] = []
+        before: Node | None = None
         for number, node in enumerate(nodes, start=1):
-            days.append(self._day(number, node, every_day, last=number == len(nodes)))
+            merged = (overlaid(every_day, node) if node.is_map else node) or node
+            if node.is_map and "ends" in node.entries:
+                # No camp of its own: what it does not tell is as at the last camp.
+                merged = overlaid(_only(before, _CONDITIONS), merged) or merged
+            days.append(self._day(number, node, merged, last=number == len(nodes)))
+            before = merged
         return tuple(days)
 
-    def _day(self, number: int, node: Node, every_day: Node | None, last: bool) -> Day:
+    def _day(self, number: int, node: Node, merged: Node, last: bool) -> Day:
         own = Fields(node, self.fields.problems, "day")
-        merged = overlaid(every_day, node) if node.is_map else node
-        day = Fields(merged or node, self.fields.problems, "day")
+        day = Fields(merged, self.fields.problems, "day")
         ends = day.choice("ends", ("home",))
         if ends and not last:
             own.problem(
@@ -379,10 +388,13 @@ class _TripReader:
             self.default(
                 f"water on day {number}", "a stream, not treated", "the trip does not tell it"
             )
+            self._note_between_water(number)
             return WaterPlace()
         for key, shown in (("camp", "a stream"), ("treat", "not treated")):
             if not record.has(key):
                 self.default(f"water {key} on day {number}", shown, "the trip does not tell it")
+        if not record.has("between_water"):
+            self._note_between_water(number)
         water = WaterPlace(
             camp=cast(WaterSource, record.choice("camp", WATER_SOURCES, default="stream")),
             treat=cast(Treatment, record.choice("treat", TREATMENTS, default="none")),
@@ -391,6 +403,13 @@ class _TripReader:
         )
         record.done()
         return water
+
+    def _note_between_water(self, number: int) -> None:
+        self.default(
+            f"longest stretch without water on day {number}",
+            f"{DEFAULT_BETWEEN_WATER_H:g} h, or all hours on the way where they are fewer",
+            "the trip does not tell between_water",
+        )
 
     def _travel(self, day: Fields, number: int) -> Travel | None:
         record = day.record("travel", "travel")
@@ -437,7 +456,7 @@ class _TripReader:
                 f"{travel.distance_m:.0f} m of way is a cliff",
                 "check distance, ascent and descent and their units",
             )
-        if travel.distance_m / 1000 / travel.hours > 12:
+        if travel.distance_m / 1000 / travel.hours > FASTEST_WALK_KM_H:
             record.problem(
                 record.place("hours"),
                 "too-fast",
@@ -485,6 +504,13 @@ class _TripReader:
         if not item.has("for"):
             return self.names
         wanted = item.words("for", self.names) if self.names else ()
+        if not item.list("for", lone_item=True):
+            item.problem(
+                item.place("for"),
+                "empty",
+                "nobody eats this",
+                "name somebody, or leave `for` out: then all eat",
+            )
         return tuple(name for name in self.names if name in wanted)
 
     def _cooked(self, item: Fields, cook: str, eaters: tuple[str, ...]) -> MealItem:
@@ -553,10 +579,7 @@ class _TripReader:
             food=None if label else eat,
             label=label,
             batches=(("", batch),) if batch else (),
-            dried_by=item.choice(
-                "dried_by", ("dehydrator", "freeze-dryer", "oven", "sun", "bought")
-            )
-            or None,
+            dried_by=cast(Method | None, item.choice("dried_by", METHODS) or None),
             each_g=amount_g(item, each, "each", food) if each else 0.0,
             eaters=eaters,
             places=item.places(),

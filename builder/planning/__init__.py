@@ -1,0 +1,1 @@
+"""Checked records + formulas → one computed kit."""

@@ -1,0 +1,69 @@
+"""The conditions a meal is cooked in: which camp, how high, how cold the water."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.formulas.air import pressure_hpa
+from builder.formulas.boiling import boiling_point_c, time_factor
+from builder.model.kit import Conditions
+from builder.model.recipe import MealName
+from builder.model.trip import Camp, Day, Trip
+from builder.planning.refusals import told_at
+
+UNTOLD_WATER_C = 10.0
+SNOW_WATER_C = 0.0
+
+
+@dataclass(frozen=True, slots=True)
+class CookingPlaces:
+    """Where each meal of a trip is cooked."""
+
+    start: Conditions
+    by_day: tuple[Conditions, ...]
+
+    def of_meal(self, day: Day, meal: MealName) -> Conditions:
+        """Give the camp of a meal: breakfast at the last night's, all else at the day's own."""
+        if meal != "breakfast":
+            return self.by_day[day.number - 1]
+        return self.by_day[day.number - 2] if day.number > 1 else self.start
+
+
+def conditions_of(camp: Camp, altitude_m: float) -> Conditions:
+    """Give a camp with what follows from its height."""
+    pressure = pressure_hpa(altitude_m)
+    boiling = boiling_point_c(pressure)
+    if camp.water.camp == "snow":
+        water_c = SNOW_WATER_C
+    else:
+        water_c = camp.water.at_c if camp.water.at_c is not None else UNTOLD_WATER_C
+    return Conditions(
+        altitude_m=altitude_m,
+        pressure_hpa=pressure,
+        boiling_point_c=boiling,
+        time_factor=time_factor(boiling),
+        air_low_c=camp.air_low_c,
+        air_high_c=camp.air_high_c,
+        wind=camp.wind,
+        water_source=camp.water.camp,
+        treat=camp.water.treat,
+        water_c=min(water_c, boiling),
+    )
+
+
+def cooking_places(trip: Trip) -> CookingPlaces:
+    """Give the conditions of every camp; a day that ends at home cooks at the last camp."""
+    by_day: list[Conditions] = []
+    start_altitude = trip.start_camp.altitude_m if trip.start_camp else None
+    for day in trip.days:
+        altitude_m = day.camp.altitude_m
+        if altitude_m is None:
+            altitude_m = by_day[-1].altitude_m if by_day else start_altitude or 0.0
+        with told_at(day.places.of("camp_altitude"), f"day {day.number}"):
+            by_day.append(conditions_of(day.camp, altitude_m))
+    start = by_day[0]
+    if trip.start_camp is not None:
+        altitude_m = start_altitude if start_altitude is not None else start.altitude_m
+        with told_at(trip.places.of("start_camp"), "start camp"):
+            start = conditions_of(trip.start_camp, altitude_m)
+    return CookingPlaces(start, tuple(by_day))

@@ -1,0 +1,88 @@
+"""The heat a trip has: its stove or open fire, its pots, its irons."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from builder.formulas.fire import (
+    OPEN_FIRE_EFFICIENCY_SHARE,
+    OPEN_FIRE_LOWEST_W,
+    OPEN_FIRE_POWER_W,
+    wood_heating_value_mj_kg,
+)
+from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, whole_units
+from builder.model.content import Content
+from builder.model.gear import Fuel, Pot, Stove
+from builder.model.trip import Trip
+
+
+@dataclass(frozen=True, slots=True)
+class Burner:
+    """What heats a pot: a stove, or a fire under it."""
+
+    on: str  # "stove" or "fire"
+    power_w: float
+    lowest_w: float
+    efficiency_share: float
+
+    def fuel_heat_kj(self, heat_kj: float, wind: str) -> float:
+        """Give the heat the fuel must hold for a useful heat in this wind."""
+        return fuel_heat_kj(heat_kj, self.efficiency_share, WIND_FACTOR[wind])
+
+    def minutes(self, heat_kj: float, wind: str) -> float:
+        """Give how long a useful heat takes at full power in this wind."""
+        return heating_min(heat_kj, self.efficiency_share, WIND_FACTOR[wind], self.power_w)
+
+
+@dataclass(frozen=True, slots=True)
+class Hearth:
+    """A trip's means of cooking."""
+
+    burner: Burner | None
+    stove: Stove | None
+    fuel: Fuel | None
+    pots: tuple[Pot, ...]
+    presses_at_once: int
+    wood_mj_kg: float
+
+    def pot_for(self, volume_ml: float) -> tuple[Pot | None, int]:
+        """Give the pot with the fewest potfuls, then the lightest, and the potfuls."""
+        if not self.pots or volume_ml <= 0:
+            return None, 0
+        pot = min(
+            self.pots, key=lambda each: (whole_units(volume_ml, each.room_ml), each.mass_g, each.id)
+        )
+        return pot, whole_units(volume_ml, pot.room_ml)
+
+    def lightest_pot_for(self, volume_ml: float) -> tuple[Pot | None, int]:
+        """Give the lightest pot that takes it in one potful; where none does, as `pot_for`."""
+        fitting = [each for each in self.pots if whole_units(volume_ml, each.room_ml) <= 1]
+        if not fitting or volume_ml <= 0:
+            return self.pot_for(volume_ml)
+        return min(fitting, key=lambda each: (each.mass_g, each.id)), 1
+
+
+def hearth_of(trip: Trip, content: Content) -> Hearth:
+    """Give what a trip cooks on: pots on the stove where there is one, irons over the fire."""
+    gear = content.gear
+    stove = gear.stoves[trip.stove] if trip.stove else None
+    fire = trip.fire if trip.fire and trip.fire.allowed else None
+    burner = None
+    if stove:
+        burner = Burner("stove", stove.power_w, stove.lowest_w, stove.efficiency_share)
+    elif fire:
+        burner = Burner("fire", OPEN_FIRE_POWER_W, OPEN_FIRE_LOWEST_W, OPEN_FIRE_EFFICIENCY_SHARE)
+    moisture = fire.wood_moisture_share if fire else 0.0
+    return Hearth(
+        burner=burner,
+        stove=stove,
+        fuel=gear.fuels[stove.burns] if stove else None,
+        pots=tuple(gear.pots[name] for name in _unique(trip.pots)),
+        presses_at_once=sum(gear.irons[name].presses for name in fire.irons) if fire else 0,
+        wood_mj_kg=wood_heating_value_mj_kg(moisture),
+    )
+
+
+def _unique(names: Iterable[str]) -> list[str]:
+    return list(dict.fromkeys(names))

@@ -1,0 +1,173 @@
+"""What an ingredient is made of: a food, a whole dried meal, or a packet with its label."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+
+from builder.formulas.drying import rehydration_water_ml, solids_factor, usual_residual_share
+from builder.formulas.nutrition import energy_kcal
+from builder.model.content import Content
+from builder.model.food import FLESH_KINDS, Composition, Food
+from builder.model.recipe import Ingredient, Recipe
+from builder.model.trip import Label
+
+
+@dataclass(frozen=True, slots=True)
+class Substance:
+    """Something to dry, cook or eat, with its composition before any drying of ours."""
+
+    id: str
+    name: str
+    kind: str
+    composition: Composition
+    foods: tuple[Food, ...]  # what it is made of
+    allergens: frozenset[str]
+    density_g_ml: float | None = None
+    piece_g: float | None = None
+
+    @property
+    def kinds(self) -> frozenset[str]:
+        """Every kind of food in it."""
+        return frozenset((self.kind,)).union(*(food.kinds for food in self.foods))
+
+    @property
+    def has_flesh(self) -> bool:
+        """Whether there is meat, poultry or fish in it."""
+        return bool(self.kinds & FLESH_KINDS)
+
+    @property
+    def is_raw_animal(self) -> bool:
+        """Whether it is raw meat, poultry, fish or egg itself; a whole meal has been cooked."""
+        return self.kind != "meal" and any(food.is_raw_animal for food in self.foods)
+
+    @property
+    def is_game(self) -> bool:
+        """Whether it is game."""
+        return any(food.game for food in self.foods)
+
+
+def energy_per_100g_kcal(composition: Composition) -> float:
+    """Give the listed energy, or what protein, fat, carbohydrate and alcohol give."""
+    if composition.energy_kcal is not None:
+        return composition.energy_kcal
+    return energy_kcal(
+        composition.protein_g,
+        composition.fat_g,
+        composition.carbohydrate_g,
+        min(composition.fibre_g, composition.carbohydrate_g),
+        composition.alcohol_g,
+    )
+
+
+def substance_of_food(food: Food) -> Substance:
+    """Give a food as a substance."""
+    return Substance(
+        food.id,
+        food.name,
+        food.kind,
+        food.per_100g,
+        (food,),
+        frozenset(food.allergens),
+        food.density_g_ml,
+        food.piece_g,
+    )
+
+
+def substance_of_label(label: Label) -> Substance:
+    """Give a packet's label as a substance."""
+    return Substance(
+        label.name, label.name, "other", label.per_100g, (), frozenset(label.allergens)
+    )
+
+
+def substance_of_recipe(recipe: Recipe, content: Content) -> Substance:
+    """Give a whole cooked meal as a substance, mixed from its ingredients and cooking water."""
+    parts: list[tuple[Composition, float]] = []
+    foods: dict[str, Food] = {}
+    allergens: set[str] = set()
+    auto_ml: dict[str, float] = {}
+    for ingredient in recipe.uses:
+        substance = substance_of_ingredient(ingredient, content)
+        carried, auto = as_usually_dried(substance, ingredient.dried_by)
+        parts.append((carried, ingredient.amount_g))
+        auto_ml[ingredient.id] = auto * ingredient.amount_g
+        foods.update((food.id, food) for food in substance.foods)
+        allergens |= substance.allergens
+    water_ml = sum(
+        step.water_ml + (sum(auto_ml[name] for name in step.uses) if step.water_auto else 0.0)
+        for step in recipe.steps
+    )
+    parts.append((Composition(water_g=100.0, energy_kcal=0.0), water_ml - recipe.drain_ml))
+    return Substance(
+        recipe.id,
+        recipe.name,
+        "meal",
+        mixed(parts),
+        tuple(foods.values()),
+        frozenset(allergens),
+    )
+
+
+def substance_of_ingredient(ingredient: Ingredient, content: Content) -> Substance:
+    """Give what a line of a recipe names."""
+    if ingredient.recipe:
+        return substance_of_recipe(content.recipes[ingredient.recipe], content)
+    return substance_of_food(content.foods[ingredient.food or ""])
+
+
+def substance_named(name: str, content: Content) -> Substance:
+    """Give the food with an id, or else the recipe with it."""
+    if name in content.foods:
+        return substance_of_food(content.foods[name])
+    return substance_of_recipe(content.recipes[name], content)
+
+
+def mixed(parts: list[tuple[Composition, float]]) -> Composition:
+    """Give 100 g of a mixture of compositions by their mass."""
+    total_g = sum(mass_g for _, mass_g in parts)
+
+    def mean(name: str) -> float:
+        return sum(float(getattr(each, name)) * mass_g for each, mass_g in parts) / total_g
+
+    return Composition(
+        water_g=mean("water_g"),
+        energy_kcal=sum(energy_per_100g_kcal(each) * mass_g for each, mass_g in parts) / total_g,
+        protein_g=mean("protein_g"),
+        fat_g=mean("fat_g"),
+        carbohydrate_g=mean("carbohydrate_g"),
+        fibre_g=mean("fibre_g"),
+        sodium_mg=mean("sodium_mg"),
+        ash_g=mean("ash_g"),
+        alcohol_g=mean("alcohol_g"),
+    )
+
+
+def concentrated(listed: Composition, residual_share: float) -> Composition:
+    """Give 100 g of a food dried to a residual moisture: its solids, closer together."""
+    factor = solids_factor(listed.water_share, residual_share)
+    return replace(
+        listed,
+        water_g=residual_share * 100,
+        energy_kcal=energy_per_100g_kcal(listed) * factor,
+        protein_g=listed.protein_g * factor,
+        fat_g=listed.fat_g * factor,
+        carbohydrate_g=listed.carbohydrate_g * factor,
+        fibre_g=listed.fibre_g * factor,
+        sodium_mg=listed.sodium_mg * factor,
+        ash_g=listed.ash_g * factor,
+        alcohol_g=listed.alcohol_g * factor,
+    )
+
+
+def as_usually_dried(substance: Substance, dried_by: str | None) -> tuple[Composition, float]:
+    """Give the composition as carried where no batch is named, and the auto water for each gram.
+
+    What is not dried, was bought dried, or is drier than the method leaves it, is as listed.
+    """
+    listed = substance.composition
+    if dried_by is None or dried_by == "bought":
+        return listed, 0.0
+    residual = usual_residual_share(dried_by, substance.kind)
+    if listed.water_share <= residual:
+        return listed, 0.0
+    return concentrated(listed, residual), rehydration_water_ml(1.0, listed.water_share, residual)
