@@ -32,6 +32,10 @@ HIGH_ABOVE_M = 2500.0
 MOST_FROM_FOOD_SHARE = 0.3
 LEAST_TO_DRINK_ML = 1000.0
 NIGHT_HOURS = 10.0
+# More than this, in an hour or a day, can do harm: 1.5 and 12 quarts, TB MED 507 (read in a
+# copy). The need of a long hot day can lie above it.
+MOST_ML_H = 1420.0
+MOST_ML_DAY = 11400.0
 
 
 def adequate_intake_ml(

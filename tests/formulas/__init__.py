@@ -1,0 +1,1 @@
+"""Tests of the arithmetic: edges, errors, and laws tried on many inputs."""

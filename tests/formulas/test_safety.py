@@ -1,0 +1,77 @@
+"""Safety limits: each kind, errors."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+
+from builder.formulas.safety import (
+    LEFTOVERS_C,
+    WHOLE_CUT_REST_MIN,
+    centre_temperature_c,
+    heated_before_drying_c,
+    hours_out_of_cold,
+)
+
+
+@pytest.mark.parametrize(
+    ("kind", "minced", "game", "centre_c"),
+    [
+        ("poultry", False, False, 74.0),
+        ("poultry", True, True, 74.0),
+        ("meat", False, True, 74.0),
+        ("meat", True, True, 74.0),
+        ("meat", True, False, 72.0),
+        ("meat", False, False, 63.0),
+        ("egg", False, False, 72.0),
+        ("fish", False, False, 63.0),
+        ("fish", True, False, 63.0),
+    ],
+)
+def test_centre_temperatures(kind: str, minced: bool, game: bool, centre_c: float) -> None:
+    assert centre_temperature_c(kind, minced, game) == centre_c
+
+
+@pytest.mark.parametrize("kind", ["poultry", "meat", "egg", "fish"])
+def test_mincing_and_game_never_lower_the_limit(kind: str) -> None:
+    plain = centre_temperature_c(kind, False, False)
+    assert centre_temperature_c(kind, True, False) >= plain
+    assert centre_temperature_c(kind, False, True) >= plain
+    assert plain <= LEFTOVERS_C
+
+
+@pytest.mark.parametrize("kind", ["fruit", "dairy", ""])
+def test_kinds_without_a_centre_temperature_are_refused(kind: str) -> None:
+    with pytest.raises(ValueError, match="known are poultry, meat, egg, fish"):
+        centre_temperature_c(kind, False, False)
+
+
+@pytest.mark.parametrize(
+    ("kind", "game", "heated_c"),
+    [("meat", False, 71.0), ("fish", False, 71.0), ("poultry", False, 74.0), ("meat", True, 74.0)],
+)
+def test_heat_before_drying(kind: str, game: bool, heated_c: float) -> None:
+    assert heated_before_drying_c(kind, game) == heated_c
+
+
+def test_egg_has_no_heat_that_makes_drying_it_safe() -> None:
+    with pytest.raises(ValueError, match="food kind 'egg' is not known"):
+        heated_before_drying_c("egg", False)
+
+
+@pytest.mark.parametrize(
+    ("air_c", "hours"), [(-20.0, 2.0), (20.0, 2.0), (32.2, 2.0), (32.21, 1.0), (45.0, 1.0)]
+)
+def test_hours_out_of_the_cold(air_c: float, hours: float) -> None:
+    assert hours_out_of_cold(air_c) == hours
+
+
+@pytest.mark.parametrize("air_c", [-91.0, 61.0, math.nan])
+def test_air_nobody_camps_in_is_refused(air_c: float) -> None:
+    with pytest.raises(ValueError, match="air temperature is"):
+        hours_out_of_cold(air_c)
+
+
+def test_whole_cuts_rest() -> None:
+    assert WHOLE_CUT_REST_MIN == 3.0

@@ -1,0 +1,1 @@
+"""Outside checks: published numbers, and what independent libraries say."""
