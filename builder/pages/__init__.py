@@ -1,0 +1,1 @@
+"""From a computed kit to its pages: Markdown by path, the pocket page, and the data files."""

@@ -1,0 +1,99 @@
+"""All that a kit shows: pages, navigation, data files, and the pocket page."""
+
+from __future__ import annotations
+
+import datetime
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TypeAlias
+
+from builder.model.kit import Kit
+from builder.pages import ink
+from builder.pages.carry import carry_page
+from builder.pages.cautions import cautions_page
+from builder.pages.cook import CookPage, cook_pages, step_anchors
+from builder.pages.day import DayPage, day_pages
+from builder.pages.drying import drying_page
+from builder.pages.fuel import fuel_page
+from builder.pages.glance import glance_page
+from builder.pages.kit_json import kit_data
+from builder.pages.numbers import numbers_page
+from builder.pages.pocket import PocketPage, pocket_days
+from builder.pages.shopping import shopping_page
+from builder.pages.water import water_page
+
+NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"
+
+SCHEMA_NAME = "kit.schema.json"
+
+
+@dataclass(frozen=True, slots=True)
+class Book:
+    """The pages of a kit, before any site is made of them."""
+
+    markdown: Mapping[str, str]  # by path, in reading order
+    nav: tuple[NavItem, ...]  # titles are plain text, not yet made harmless
+    files: Mapping[str, bytes]
+    pocket_html: str
+
+
+def write_book(kit: Kit, templates: Path, today: datetime.date | None) -> Book:
+    """Write all pages of a kit; `today` decides what is to be done next."""
+    cook = cook_pages(kit)
+    anchors = step_anchors(cook)
+    days = day_pages(kit, anchors)
+    glance = glance_page(kit, anchors, today)
+    water, fuel, carry = water_page(kit), fuel_page(kit), carry_page(kit)
+    shopping, cautions = shopping_page(kit, cook), cautions_page(kit)
+    pages: dict[str, tuple[str, object]] = {
+        "index.md": ("index", glance),
+        **{day.path: ("day", day) for day in days},
+        **{each.path: ("cook", each) for each in cook},
+        "water.md": ("water", water),
+        "fuel.md": ("fuel", fuel),
+        "carry.md": ("carry", carry),
+        "shopping.md": ("shopping", shopping),
+        "drying.md": ("drying", drying_page(kit)),
+        "cautions.md": ("cautions", cautions),
+        "numbers.md": ("numbers", numbers_page(kit)),
+    }
+    pocket = PocketPage(
+        kit.language, glance, pocket_days(kit, days), carry, water, fuel, cautions, shopping
+    )
+    return Book(
+        {
+            path: ink.write(templates, f"pages/{name}.md.j2", "../" * path.count("/"), view)
+            for path, (name, view) in pages.items()
+        },
+        _nav(days, cook),
+        {
+            "kit.json": _json(kit_data(kit)),
+            SCHEMA_NAME: (templates / SCHEMA_NAME).read_bytes(),
+        },
+        ink.write(templates, "pocket.html.j2", "", pocket),
+    )
+
+
+def _json(data: Mapping[str, object]) -> bytes:
+    """Give data as JSON that every reader takes: no NaN, no infinity."""
+    return (json.dumps(data, ensure_ascii=False, allow_nan=False, indent=1) + "\n").encode()
+
+
+def _nav(days: tuple[DayPage, ...], cook: tuple[CookPage, ...]) -> tuple[NavItem, ...]:
+    """Give the navigation in reading order."""
+    recipes: tuple[NavItem, ...] = tuple((page.title, page.path) for page in cook)
+    cooking: tuple[NavItem, ...] = (("Cook", recipes),) if recipes else ()
+    return (
+        ("At a glance", "index.md"),
+        ("Days", tuple((day.title, day.path) for day in days)),
+        *cooking,
+        ("Water", "water.md"),
+        ("Fuel", "fuel.md"),
+        ("Carry", "carry.md"),
+        ("Shopping", "shopping.md"),
+        ("Drying", "drying.md"),
+        ("Cautions", "cautions.md"),
+        ("Numbers", "numbers.md"),
+    )

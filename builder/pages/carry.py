@@ -1,0 +1,94 @@
+"""The page of packs: who carries what, how heavy it is, how it gets lighter."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.model.kit import Kit, PersonLoad
+from builder.pages import words
+from builder.pages.cautions import Box, boxes_at
+from builder.pages.charts import Chart, weight_chart
+from builder.pages.figures import Figures, figures_of, percent
+from builder.pages.pieces import Cell, Fact, Piece, Table, link, table, text
+
+_ORDER = ("own", "gear", "fuel", "water", "food")
+
+
+@dataclass(frozen=True, slots=True)
+class Pack:
+    """One person's pack."""
+
+    anchor: str
+    name: str
+    total: Cell
+    share: str
+    things: Table
+
+
+@dataclass(frozen=True, slots=True)
+class CarryPage:
+    """All packs."""
+
+    who: Table
+    packs: tuple[Pack, ...]
+    facts: tuple[Fact, ...]
+    by_day: Table
+    chart: Chart
+    boxes: tuple[Box, ...]
+
+
+def carry_page(kit: Kit) -> CarryPage:
+    """Give who carries what."""
+    figures = figures_of(kit)
+    weights = kit.weights
+    facts = (
+        Fact("Food", figures.both(weights.food_g, "mass_g", "weights.food_g")),
+        Fact("Its packs", figures.both(weights.packaging_g, "mass_g", "weights.packaging_g")),
+        Fact("Fuel and containers", figures.both(weights.fuel_g, "mass_g", "weights.fuel_g")),
+        Fact("Shared gear", figures.both(weights.gear_g, "mass_g", "weights.gear_g")),
+        Fact("Most water at once", figures.both(weights.water_most_g, "mass_g")),
+    )
+    by_day = [
+        (text(words.day_and_date(day)), figures.both(mass, "mass_g"))
+        for day, mass in zip(kit.days, weights.by_day_g, strict=False)
+    ]
+    return CarryPage(
+        short_carry(kit, figures),
+        tuple(_pack(figures, each, number) for number, each in enumerate(weights.people, start=1)),
+        facts,
+        table(("Morning of", "Whole party"), by_day, "lr"),
+        weight_chart(kit),
+        boxes_at(kit, "carry.md"),
+    )
+
+
+def short_carry(kit: Kit, figures: Figures) -> Table:
+    """Say what each one's pack weighs on the first morning."""
+    rows = [
+        (
+            link(each.name, f"carry.md#pack-{number}"),
+            figures.both(each.total_g, "mass_g"),
+            text(_share(each)),
+        )
+        for number, each in enumerate(kit.weights.people, start=1)
+    ]
+    return table(("Who", "Pack", "Of the limit"), rows, "lrr")
+
+
+def _share(each: PersonLoad) -> str:
+    """Give the share of what someone can carry; nothing where no limit was told."""
+    return percent(each.of_limit) if each.limit_g > 0 else ""
+
+
+def _pack(figures: Figures, each: PersonLoad, number: int) -> Pack:
+    things = sorted(each.carries, key=lambda thing: _ORDER.index(thing.kind))
+    rows = [(text(thing.what), figures.both(thing.mass_g, "mass_g")) for thing in things]
+    limit = figures.plain(each.limit_g, "mass_g") if each.limit_g > 0 else ""
+    total = figures.both(each.total_g, "mass_g", f"weights.people[{number - 1}].total_g")
+    return Pack(
+        f"pack-{number}",
+        each.name,
+        (*total, Piece(f" of {limit} at most")) if limit else total,
+        _share(each),
+        table(("What", "Mass"), rows, "lr"),
+    )

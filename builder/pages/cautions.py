@@ -1,0 +1,165 @@
+"""The cautions of a kit: boxes on the page they belong to, and one page with all of them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.model.kit import Kit, KitCaution
+from builder.model.source import LEVELS, Level
+from builder.pages import words
+from builder.pages.pieces import Cell, Piece, link, text
+
+
+@dataclass(frozen=True, slots=True)
+class Box:
+    """A caution where it is needed."""
+
+    level: str
+    word: str
+    title: str
+    text: str
+    because: str
+    href: str
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """One reason in this trip, and the page it belongs to."""
+
+    because: str
+    where: Cell
+
+
+@dataclass(frozen=True, slots=True)
+class Entry:
+    """A caution with all its reasons in this trip."""
+
+    id: str
+    level: str
+    word: str
+    title: str
+    text: str
+    cases: tuple[Case, ...]
+    sources: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Group:
+    """The cautions of one level."""
+
+    level: str
+    title: str
+    says: str
+    entries: tuple[Entry, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class CautionsPage:
+    """All cautions, the gravest first."""
+
+    groups: tuple[Group, ...]
+    standing: str
+
+
+_GROUPS: dict[Level, tuple[str, str]] = {
+    "danger": ("Danger", "Someone can be badly hurt or fall very ill. Act before you go."),
+    "care": ("Take care", "Fine when done right. Read these before you pack and before you cook."),
+    "note": ("Note", "Good to know."),
+}
+
+
+def page_of(where: str) -> str:
+    """Give the Markdown path of the page that a caution belongs to."""
+    return f"{where.partition('#')[0].removesuffix('.md').removesuffix('.html')}.md"
+
+
+def page_names(kit: Kit) -> dict[str, str]:
+    """Give the name of each page that a caution can belong to, by path."""
+    names = {
+        "index.md": "whole trip",
+        "water.md": "Water",
+        "fuel.md": "Fuel",
+        "carry.md": "Carry",
+        "drying.md": "Drying",
+        "shopping.md": "Shopping",
+    }
+    names |= {f"day-{day.day}.md": words.day_name(day) for day in kit.days}
+    for day in kit.days:
+        names |= {f"cook/{meal.recipe}.md": meal.title for meal in day.meals if meal.recipe}
+    return names
+
+
+def boxes_at(kit: Kit, path: str) -> tuple[Box, ...]:
+    """Give the cautions that belong to a page, the gravest first."""
+    found = [each for each in kit.cautions if page_of(each.where) == path]
+    return tuple(box_of(each) for level in LEVELS for each in found if each.level == level)
+
+
+def box_of(caution: KitCaution) -> Box:
+    """Give a caution as a box."""
+    return Box(
+        caution.level,
+        words.LEVELS[caution.level],
+        caution.title,
+        caution.text,
+        _reason(caution),
+        f"cautions.md#{caution.id}",
+    )
+
+
+def _reason(caution: KitCaution) -> str:
+    """Give the reason without a stop: what follows it differs by page."""
+    return caution.because.rstrip(" .")
+
+
+def grave(kit: Kit) -> tuple[tuple[str, Cell], ...]:
+    """Give the short list of dangers and cares, each once, with the word of its level."""
+    titles: dict[tuple[Level, str], str] = {}
+    for caution in kit.cautions:
+        if caution.level != "note":
+            titles.setdefault((caution.level, caution.id), caution.title)
+    return tuple(
+        (words.LEVELS[level], link(title, f"cautions.md#{caution_id}"))
+        for wanted in LEVELS
+        for (level, caution_id), title in titles.items()
+        if level == wanted
+    )
+
+
+def cautions_page(kit: Kit) -> CautionsPage:
+    """Put each caution down once, with every reason for it."""
+    names = page_names(kit)
+    cited = {source.id: source.citation for source in kit.sources}
+    groups = []
+    for level in LEVELS:
+        together: dict[str, list[KitCaution]] = {}
+        for caution in kit.cautions:
+            if caution.level == level:
+                together.setdefault(caution.id, []).append(caution)
+        if together:
+            title, says = _GROUPS[level]
+            entries = tuple(_entry(each, names, cited) for each in together.values())
+            groups.append(Group(level, title, says, entries))
+    return CautionsPage(tuple(groups), kit.standing.text)
+
+
+def _entry(alike: list[KitCaution], names: dict[str, str], cited: dict[str, str]) -> Entry:
+    first = alike[0]
+    sources = dict.fromkeys(source for each in alike for source in each.sources)
+    return Entry(
+        first.id,
+        first.level,
+        words.LEVELS[first.level],
+        first.title,
+        first.text,
+        tuple(dict.fromkeys(Case(_reason(each), _where(each.where, names)) for each in alike)),
+        tuple(
+            link(cited[source], f"numbers.md#source-{source}") if source in cited else text(source)
+            for source in sources
+        ),
+    )
+
+
+def _where(where: str, names: dict[str, str]) -> Cell:
+    path = page_of(where)
+    return (Piece(names[path], href=path),) if path in names else text(where)

@@ -1,0 +1,351 @@
+"""The page of a recipe: amounts, warnings, then steps as they are cooked at this height."""
+
+from __future__ import annotations
+
+import math
+import re
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
+
+from builder.formulas.heat import FOOD_ROOM_ML_PER_G
+from builder.model.kit import Kit, KitDay, PlannedIngredient, PlannedMeal, PlannedStep
+from builder.pages import words
+from builder.pages.cautions import Box, boxes_at
+from builder.pages.figures import Figures, figures_of, number, percent, worked
+from builder.pages.pieces import Cell, Fact, Piece, Scale, Table, table, text
+from builder.units import rounded
+
+_NAMED = re.compile(r"<([a-z0-9-]+)>")
+_HEATED = ("boil", "simmer", "fry", "press")
+_IN = {"pot": "In the pot", "iron": "In the iron", "mug": "In the mug", "none": "No cooking"}
+
+
+@dataclass(frozen=True, slots=True)
+class StepLine:
+    """One line to tick off: first what to measure, then what to do."""
+
+    amounts: tuple[Cell, ...]
+    do: str
+    more: Cell  # what belongs to it
+    say: Cell
+    sea_level: str
+    timer: str  # whole minutes, "" where there is nothing to wait for
+    timer_says: str
+
+
+@dataclass(frozen=True, slots=True)
+class Cooking:
+    """One way the recipe is cooked in this trip; several days may share it."""
+
+    anchor: str
+    title: str
+    party: int
+    eaters: str
+    facts: tuple[Fact, ...]
+    amounts: Table
+    potfuls: Cell
+    steps: tuple[StepLine, ...]
+    plates: Table | None
+    one_mug: bool  # the steps are for one mug of several
+    times: tuple[tuple[int, int], ...] = ()  # day, and the meal's place in it
+
+
+@dataclass(frozen=True, slots=True)
+class CookPage:
+    """One recipe."""
+
+    path: str
+    title: str
+    note: str
+    boxes: tuple[Box, ...]
+    notes: tuple[Box, ...]
+    cookings: tuple[Cooking, ...]
+    several: bool
+
+
+@dataclass(frozen=True, slots=True)
+class _Time:
+    """One time that a recipe is cooked: the day, and the meal's place in it."""
+
+    day: KitDay
+    place: int
+    meal: PlannedMeal
+
+
+Anchors = Mapping[tuple[int, int], str]
+
+
+def cook_pages(kit: Kit) -> tuple[CookPage, ...]:
+    """Give a page for each recipe of the trip, in the order of first cooking."""
+    times: dict[str, list[_Time]] = {}
+    for day in kit.days:
+        for place, meal in enumerate(day.meals):
+            if meal.recipe:
+                times.setdefault(meal.recipe, []).append(_Time(day, place, meal))
+    return tuple(_page(kit, recipe, cooked) for recipe, cooked in times.items())
+
+
+def step_anchors(pages: tuple[CookPage, ...]) -> Anchors:
+    """Give the address of the steps for each cooked meal, by day and its place in the day."""
+    return {
+        time: f"{page.path}#{way.anchor}"
+        for page in pages
+        for way in page.cookings
+        for time in way.times
+    }
+
+
+def cook_link(meal: PlannedMeal, href: str) -> Cell:
+    """Give a meal's title, leading to its steps where it is cooked."""
+    return (Piece(meal.title, href=href),)
+
+
+def _page(kit: Kit, recipe: str, times: list[_Time]) -> CookPage:
+    path = f"cook/{recipe}.md"
+    boxes = boxes_at(kit, path)
+    cookings = tuple(_together(kit, times))
+    meal = times[0].meal
+    return CookPage(
+        path,
+        meal.title,
+        meal.note,
+        tuple(box for box in boxes if box.level != "note"),
+        tuple(box for box in boxes if box.level == "note"),
+        cookings,
+        len(cookings) > 1,
+    )
+
+
+def _together(kit: Kit, times: list[_Time]) -> Iterator[Cooking]:
+    """Give the ways a recipe is cooked; times that read the same are told once."""
+    alike: dict[Cooking, list[_Time]] = {}
+    for time in times:
+        alike.setdefault(cooking(kit, time.meal), []).append(time)
+    taken: set[str] = set()
+    for shown, shared in alike.items():
+        first = shared[0]
+        name = anchor = f"day-{first.day.day}-{first.meal.meal}"
+        again = 1
+        while anchor in taken:
+            again += 1
+            anchor = f"{name}-{again}"
+        taken.add(anchor)
+        yield replace(
+            shown,
+            anchor=anchor,
+            title=words.listed(dict.fromkeys(_when(time.day, time.meal) for time in shared)),
+            times=tuple((time.day.day, time.place) for time in shared),
+        )
+
+
+def _when(day: KitDay, meal: PlannedMeal) -> str:
+    return f"{words.day_name(day)} {words.MEALS[meal.meal].lower()}"
+
+
+def cooking(kit: Kit, meal: PlannedMeal) -> Cooking:
+    """Give one meal as it is cooked."""
+    figures = figures_of(kit)
+    party = len(meal.eaters)
+    potfuls = _potfuls(kit, meal)
+    return Cooking(
+        "",
+        "",
+        party,
+        words.listed(meal.eaters),
+        _facts(kit, figures, meal, potfuls),
+        _amounts(figures, meal),
+        potfuls if meal.potfuls > 1 else (),
+        tuple(_steps(figures, meal)),
+        _plates(meal),
+        meal.cook_in == "mug" and party > 1,
+    )
+
+
+def _facts(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> tuple[Fact, ...]:
+    here = meal.conditions
+    pots = {pot_id: name for pot_id, name, _ in kit.pots}
+    vessel = pots.get(meal.pot or "", _IN[meal.cook_in or "none"])
+    if meal.cook_in == "iron":
+        vessel = words.listed(kit.irons) or vessel
+    heat = {"stove": ", on the stove", "fire": ", on the fire"}.get(meal.cooked_on or "", "")
+    facts = [Fact("Cook in", text(vessel + heat))]
+    if potfuls:
+        facts.append(Fact("Fill the pot", potfuls))
+    if meal.minutes:
+        facts.append(Fact("Time needed", text(figures.plain(meal.minutes, "duration_min"))))
+    if meal.cooked_on:
+        camp = figures.both(here.altitude_m, "altitude_m")
+        facts.append(Fact("Camp at", camp))
+        facts.append(Fact("Water boils at", figures.both(here.boiling_point_c, "temperature_c")))
+    each = meal.nutrition.energy_kcal / len(meal.eaters)
+    facts.append(Fact("Each, on average", text(figures.plain(each, "energy_kcal"))))
+    return tuple(facts)
+
+
+def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
+    party = len(meal.eaters)
+    rows: list[tuple[Cell, ...]] = []
+    for each in meal.ingredients:
+        name = text(words.carried(each))
+        if each.packs:
+            name = (*name, Piece(" "), Piece(f"{words.counted(each.packs, 'pack')}", small=True))
+        rows.append((name, _amount(figures, each, party), _share(figures, each, party)))
+    if meal.water_ml:
+        water = figures.scaled(meal.water_ml, "volume_ml", party)
+        in_mugs = (Piece(" "), Piece("("), *figures.scaled_mugs(meal.water_ml, party), Piece(")"))
+        one = text(figures.plain(meal.water_ml / party, "volume_ml"))
+        rows.append((text("Water, all together"), (*water, *in_mugs), one))
+    return table(("What", _for(party), "Each"), rows, "lrr")
+
+
+def _for(party: int) -> str:
+    return f"For {party}"
+
+
+def _amount(figures: Figures, each: PlannedIngredient, party: int) -> Cell:
+    shown = figures.scaled(each.amount_g, "mass_g", party)
+    if each.piece_g:
+        pieces = each.amount_g / each.piece_g
+        scale = Scale("count", number(pieces), party, "")
+        count = Piece(worked(rounded(pieces, 1)), scale=scale)
+        return (*shown, Piece(" ("), count, Piece(" pieces)"))
+    if each.density_g_ml:
+        volume = each.amount_g / each.density_g_ml
+        return (*shown, Piece(" ("), *figures.scaled_mugs(volume, party), Piece(")"))
+    return shown
+
+
+def _share(figures: Figures, each: PlannedIngredient, party: int) -> Cell:
+    return text(figures.plain(each.amount_g / party, "mass_g"))
+
+
+def _potfuls(kit: Kit, meal: PlannedMeal) -> Cell:
+    """Give how many times the pot is filled, so that it can follow the number of eaters."""
+    rooms = {pot_id: room_ml for pot_id, _, room_ml in kit.pots}
+    room_ml = rooms.get(meal.pot or "", 0.0)
+    if not meal.potfuls or room_ml <= 0:
+        return ()
+    food_g = 0.0 if meal.cook_in == "mug" else sum(each.amount_g for each in meal.ingredients)
+    full = (meal.water_ml + FOOD_ROOM_ML_PER_G * food_g) / room_ml
+    full = min(max(full, meal.potfuls - 0.99), meal.potfuls)
+    scale = Scale("potfuls", number(full), len(meal.eaters), "")
+    return (Piece(words.counted(meal.potfuls, "potful"), strong=True, scale=scale),)
+
+
+def _steps(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
+    """Give the steps; the check of the middle and the pouring away follow the last heat."""
+    heated = [place for place, step in enumerate(meal.steps) if step.do in _HEATED]
+    last = heated[-1] if heated else len(meal.steps) - 1
+    seen: set[str] = set()
+    boiled = False
+    for place, step in enumerate(meal.steps):
+        if step.do == "soak" and step.hot and not boiled:
+            yield _boil_first(figures, meal, place)
+        boiled = boiled or step.do == "boil" or (step.do == "soak" and step.hot)
+        yield _step(figures, meal, step, seen)
+        seen.update(each.id for each in step.ingredients)
+        if place == last:
+            yield from _after_heat(figures, meal)
+
+
+def _boil_first(figures: Figures, meal: PlannedMeal, place: int) -> StepLine:
+    """Put the boiling before the first hot soak, of all the water that is poured on hot."""
+    water_ml = sum(step.water_ml for step in meal.steps[place:] if step.do == "soak" and step.hot)
+    water = (figures.water(water_ml, len(meal.eaters)),) if water_ml else ()
+    return StepLine(water, "Bring to the boil.", (), (), "", "", "")
+
+
+def _after_heat(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
+    if meal.reach_c is not None:
+        least = figures.least(meal.reach_c)
+        more = (Piece("At least "), *least, Piece(" in the thickest part. Less? Cook on."))
+        yield StepLine((), "Measure the middle.", more, (), "", "", "")
+    if meal.drain_ml:
+        away = figures.scaled(meal.drain_ml, "volume_ml", len(meal.eaters))
+        more = (Piece("About "), *away, Piece(". Far from stream and lake."))
+        yield StepLine((), "Pour off the water.", more, (), "", "", "")
+
+
+def _step(figures: Figures, meal: PlannedMeal, step: PlannedStep, seen: set[str]) -> StepLine:
+    """Give a step; what is in the pot already, or named in the recipe's words, is not repeated."""
+    names = words.short_names(meal.ingredients)
+    party = len(meal.eaters)
+    parts, scaled = 1, party
+    if meal.cook_in == "mug" and party > 1 and step.do != "boil":
+        parts, scaled = party, 0  # each fills their own mug
+    said = set(_NAMED.findall(step.say))
+    amounts = [
+        (
+            *figures.scaled(each.amount_g / parts, "mass_g", scaled, strong=True),
+            Piece(f" {names[each.id]}"),
+        )
+        for each in step.ingredients
+        if each.id not in seen | said
+    ]
+    if step.water_ml:
+        what = "boiling water" if step.do == "soak" and step.hot else "water"
+        amounts.append(figures.water(step.water_ml / parts, scaled, what))
+    minutes = figures.plain(step.minutes, "duration_min") if step.minutes else ""
+    at_sea = figures.plain(step.minutes_at_sea_level, "duration_min")
+    timed = step.minutes or step.each_side_min
+    return StepLine(
+        tuple(amounts),
+        _do(figures, step, minutes),
+        _pressed(step, party) if step.do == "press" else (),
+        _said(figures, meal, step.say, parts, scaled),
+        f"{at_sea} at sea level" if minutes and at_sea != minutes else "",
+        number(rounded(timed)) if timed >= 0.5 else "",
+        figures.plain(timed, "duration_min") if timed else "",
+    )
+
+
+def _do(figures: Figures, step: PlannedStep, minutes: str) -> str:
+    """Give the short imperative of a step."""
+    stirring = ", stirring" if step.stir else ""
+    lid = ", lid on" if step.lid else ""
+    if step.do == "press":
+        side = figures.plain(step.each_side_min, "duration_min")
+        return f"Press {side} on each side."
+    if step.do == "soak" and step.hot:
+        return f"Pour it on. Soak {minutes}{lid}."
+    if step.do == "boil":
+        return f"Bring to the boil{stirring}{lid}."
+    if step.do == "rest":
+        return f"Let stand {minutes}{lid}."
+    if step.do in ("mix", "serve"):
+        return f"{step.do.capitalize()}."
+    return f"{step.do.capitalize()} {minutes}{stirring}{lid}."
+
+
+def _pressed(step: PlannedStep, party: int) -> Cell:
+    """Say how many pieces there are, and how many the irons take at a time."""
+    if not step.pieces or not step.presses:
+        return ()
+    at_a_time = math.ceil(step.pieces / step.presses - 1e-9)
+    pieces = Piece(
+        worked(rounded(step.pieces, 1)), scale=Scale("count", number(step.pieces), party, "")
+    )
+    return (pieces, Piece(f" pieces, {at_a_time} at a time."))
+
+
+def _said(figures: Figures, meal: PlannedMeal, say: str, parts: int, party: int) -> Cell:
+    """Give the recipe's own words, with amount and name in place of each `<id>`."""
+    known, names = {each.id: each for each in meal.ingredients}, words.short_names(meal.ingredients)
+    pieces: list[Piece] = []
+    end = 0
+    for match in _NAMED.finditer(say):
+        if each := known.get(match[1]):
+            pieces.append(Piece(say[end : match.start()]))
+            pieces.append(figures.scaled(each.amount_g / parts, "mass_g", party, strong=True)[0])
+            pieces.append(Piece(f" {names[each.id]}"))
+            end = match.end()
+    return (*pieces, Piece(say[end:])) if say else ()
+
+
+def _plates(meal: PlannedMeal) -> Table | None:
+    """Say who gets how much, where the shares differ."""
+    shown = [percent(share) for share in meal.plate_shares]
+    if len(set(shown)) < 2:
+        return None
+    rows = [(text(name), text(share)) for name, share in zip(meal.eaters, shown, strict=True)]
+    return table(("Who", "Share of the pot"), rows, "lr")

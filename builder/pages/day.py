@@ -1,0 +1,215 @@
+"""The page of a day: what to eat, the way, the weather, water, fuel and energy."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.model.kit import Kit, KitDay, PlannedMeal
+from builder.model.recipe import MEALS
+from builder.pages import words
+from builder.pages.cautions import Box, boxes_at
+from builder.pages.cook import Anchors, cook_link
+from builder.pages.figures import Figures, figures_of, percent
+from builder.pages.pieces import Cell, Fact, Piece, Table, join, link, table, text
+
+
+@dataclass(frozen=True, slots=True)
+class DayPage:
+    """One day of the trip."""
+
+    path: str
+    title: str
+    when: str
+    notes: str
+    before: Cell
+    after: Cell
+    facts: tuple[Fact, ...]
+    menu: Table
+    at_home: str
+    boxes: tuple[Box, ...]
+    dangers: tuple[Cell, ...]  # of the recipes cooked this day
+    water: Table
+    people: Table
+    fuel: tuple[Fact, ...]
+
+
+def day_pages(kit: Kit, anchors: Anchors) -> tuple[DayPage, ...]:
+    """Give a page for each day."""
+    return tuple(_page(kit, number, anchors) for number in range(len(kit.days)))
+
+
+def day_path(day: KitDay) -> str:
+    """Give the path of a day's page."""
+    return f"day-{day.day}.md"
+
+
+def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
+    day = kit.days[number]
+    figures = figures_of(kit)
+    return DayPage(
+        day_path(day),
+        f"{words.day_name(day)}: {day.title}" if day.title else words.day_name(day),
+        words.date(day.date) if day.date else "",
+        day.notes,
+        _beside(kit, number - 1, "← "),
+        _beside(kit, number + 1, "", " →"),
+        _facts(figures, day),
+        menu(kit, day, anchors),
+        words.listed(day.home),
+        boxes_at(kit, day_path(day)),
+        _dangers(kit, day),
+        water_of_day(figures, day),
+        _people(figures, day),
+        fuel_of_day(figures, day),
+    )
+
+
+def _beside(kit: Kit, number: int, ahead: str, behind: str = "") -> Cell:
+    if not 0 <= number < len(kit.days):
+        return ()
+    day = kit.days[number]
+    return link(f"{ahead}{words.day_name(day)}{behind}", day_path(day))
+
+
+def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
+    here = day.conditions
+    facts = [Fact("Travel", travel(figures, day))]
+    if not day.ends_home:
+        facts.append(Fact("Camp at", figures.both(here.altitude_m, "altitude_m")))
+        facts.append(Fact("Water at camp", text(words.water_at(here))))
+    low = figures.both(here.air_low_c, "temperature_c")
+    high = figures.both(here.air_high_c, "temperature_c")
+    wind = Piece(f", {words.WINDS[here.wind]}")
+    facts.append(Fact("Air", (*low, Piece(" to "), *high, wind)))
+    facts.append(Fact("Water boils at", figures.both(here.boiling_point_c, "temperature_c")))
+    if day.minutes:
+        facts.append(Fact("Time at the pot", text(figures.plain(day.minutes, "duration_min"))))
+    facts.append(Fact("Energy", energy(figures, day)))
+    return tuple(facts)
+
+
+def travel(figures: Figures, day: KitDay) -> Cell:
+    """Say how far and how high the day's way goes."""
+    if not day.travel_by or not day.travel_hours:
+        return text("a day of rest")
+    parts = [text(f"{day.travel_by}, {figures.plain(day.travel_hours, 'hours')}")]
+    if day.distance_m is not None:
+        parts.append(figures.both(day.distance_m, "length_m"))
+    for way, climbed in (("up", day.ascent_m), ("down", day.descent_m)):
+        if climbed:
+            parts.append((Piece(f"{way} "), *figures.both(climbed, "altitude_m")))
+    return join(parts)
+
+
+def energy(figures: Figures, day: KitDay) -> Cell:
+    """Set the food energy of a day against what it asks for."""
+    eaten = figures.plain(day.nutrition.energy_kcal, "energy_kcal")
+    need = figures.both(
+        day.energy_need_kcal, "energy_kcal", f"days[{day.day - 1}].energy_need_kcal"
+    )
+    share = day.nutrition.energy_kcal / day.energy_need_kcal if day.energy_need_kcal else 1.0
+    return (Piece(f"{eaten} of "), *need, Piece(f" needed ({percent(share)})"))
+
+
+def menu(kit: Kit, day: KitDay, anchors: Anchors) -> Table:
+    """Give the day's meals in the order they are eaten."""
+    figures = figures_of(kit)
+    rows: list[tuple[Cell, ...]] = []
+    for name in MEALS:
+        for number, meal in enumerate(day.meals):
+            if meal.meal == name:
+                what = cook_link(meal, anchors.get((day.day, number), ""))
+                rows.append(
+                    (
+                        text(words.MEALS[name]),
+                        (*what, *_for_whom(kit, meal)),
+                        _food(figures, meal),
+                        text(figures.plain(meal.minutes, "duration_min") if meal.minutes else ""),
+                    )
+                )
+    return table(("Meal", "What", "Food", "Time"), rows, "llrr")
+
+
+def _for_whom(kit: Kit, meal: PlannedMeal) -> Cell:
+    if len(meal.eaters) == len(kit.party):
+        return ()
+    return (Piece(" "), Piece(f"for {words.listed(meal.eaters)}", small=True))
+
+
+def _food(figures: Figures, meal: PlannedMeal) -> Cell:
+    """Give the food as carried; what is handed out also by the person."""
+    whole = figures.both(meal.mass_g, "mass_g")
+    if meal.recipe:
+        return whole
+    each = figures.plain(meal.mass_g / len(meal.eaters), "mass_g")
+    return (*whole, Piece(", "), Piece(f"{each} each"))
+
+
+def _dangers(kit: Kit, day: KitDay) -> tuple[Cell, ...]:
+    """Give the dangers of the recipes that are cooked on a day."""
+    pages = dict.fromkeys(
+        (f"cook/{meal.recipe}.md", meal.title) for meal in day.meals if meal.recipe
+    )
+    return tuple(
+        (Piece(f"{box.title}: "), Piece(title, href=path))
+        for path, title in pages
+        for box in boxes_at(kit, path)
+        if box.level == "danger"
+    )
+
+
+def water_of_day(figures: Figures, day: KitDay) -> Table:
+    """Give what the party's water of a day is for."""
+    water = day.water
+    named = (
+        ("To drink", water.drinking_ml, "drinking_ml"),
+        ("Hot drinks", water.drinks_ml, "drinks_ml"),
+        ("To cook with", water.cooking_ml, "cooking_ml"),
+        ("To wash with", water.washing_ml, "washing_ml"),
+        ("All of the day", water.total_ml, "total_ml"),
+        ("Of this, make safe first", water.treat_ml, "treat_ml"),
+        ("Most carried at once", water.carry_ml, "carry_ml"),
+    )
+    rows = [
+        (
+            text(name),
+            figures.both(volume, "volume_ml", f"days[{day.day - 1}].water.{field}"),
+        )
+        for name, volume, field in named
+        if volume or field in ("drinking_ml", "total_ml")
+    ]
+    return table(("For all", "Water"), rows, "lr")
+
+
+def _people(figures: Figures, day: KitDay) -> Table:
+    rows = [
+        (
+            text(person.name),
+            text(figures.plain(person.to_drink_ml, "volume_ml")),
+            text(figures.plain(person.energy_need_kcal, "energy_kcal")),
+        )
+        for person in day.people
+    ]
+    return table(("Who", "Drink", "Energy needed"), rows, "lrr")
+
+
+def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
+    """Give the fuel and wood of a day, and what it goes into."""
+    facts = []
+    if day.fuel.fuel_g:
+        figure = f"days[{day.day - 1}].fuel_g"
+        facts.append(Fact("Fuel", figures.both(day.fuel.fuel_g, "mass_g", figure)))
+    if day.fuel.wood_g:
+        figure = f"days[{day.day - 1}].wood_g"
+        facts.append(Fact("Wood", figures.both(day.fuel.wood_g, "mass_g", figure)))
+    burnt = day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj
+    for name, heat in (
+        ("Melting snow", day.fuel.melting_kj),
+        ("Boiling water to make it safe", day.fuel.boiling_water_kj),
+    ):
+        if heat and burnt:
+            facts.append(Fact(name, text(f"{percent(heat / burnt)} of it")))
+    if day.fuel.melting_minutes:
+        minutes = figures.plain(day.fuel.melting_minutes, "duration_min")
+        facts.append(Fact("Time to melt snow", text(minutes)))
+    return tuple(facts)

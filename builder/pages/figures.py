@@ -1,0 +1,102 @@
+"""Numbers as a page shows them: the trip's units first, the other ones in small."""
+
+from __future__ import annotations
+
+import math
+import re
+from dataclasses import dataclass
+
+from builder.model.kit import Kit
+from builder.pages.pieces import Cell, Piece, Scale
+from builder.units import mugs, rounded, show, show_at_least, shown_both
+
+_KINDS = {"mass_g": "g", "volume_ml": "ml"}
+_NOT_FOR_AN_ADDRESS = re.compile(r"[^a-z0-9]+")
+
+
+def anchor(figure: str) -> str:
+    """Give the address, on the page of numbers, of how a figure came about."""
+    return "how-" + _NOT_FOR_AN_ADDRESS.sub("-", figure.lower()).strip("-")
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """Shows numbers for one kit."""
+
+    units: str
+    mug_ml: float
+    derived: frozenset[str]  # figures whose derivation the kit holds
+
+    def plain(self, value: float, quantity: str) -> str:
+        """Give a number in the trip's units alone."""
+        return show(value, quantity, "us" if self.units == "us" else "metric")
+
+    def both(self, value: float, quantity: str, figure: str = "") -> Cell:
+        """Give a number in both units; where its derivation is known, it leads there."""
+        first, other = shown_both(value, quantity, "us" if self.units == "us" else "metric")
+        href = f"numbers.md#{anchor(figure)}" if figure in self.derived else ""
+        shown = Piece(first, href=href)
+        return (shown, Piece(" "), Piece(other, small=True)) if other else (shown,)
+
+    def least(self, temperature_c: float) -> Cell:
+        """Give a temperature to reach, rounded up in both units."""
+        metric, us = show_at_least(temperature_c, "metric"), show_at_least(temperature_c, "us")
+        first, other = (us, metric) if self.units == "us" else (metric, us)
+        return (Piece(first), Piece(" "), Piece(other, small=True))
+
+    def mugs(self, volume_ml: float) -> str:
+        """Give a volume in the trip's own mugs."""
+        return mugs(volume_ml, self.mug_ml)
+
+    def scaled(self, value: float, quantity: str, party: int, strong: bool = False) -> Cell:
+        """Give an amount in both units that follows the number of eaters; for 0 it stays."""
+        system = "us" if self.units == "us" else "metric"
+        first, other = shown_both(value, quantity, "us" if system == "us" else "metric")
+        kind = _KINDS[quantity]
+        exact = number(value)
+        if not party:
+            stays = Piece(first, strong=strong)
+            return (stays, Piece(" "), Piece(other, small=True)) if other else (stays,)
+        shown = Piece(first, strong=strong, scale=Scale(kind, exact, party, system))
+        if not other:
+            return (shown,)
+        beside = "metric" if system == "us" else "us"
+        small = Piece(other, small=True, scale=Scale(kind, exact, party, beside))
+        return (shown, Piece(" "), small)
+
+    def scaled_mugs(self, volume_ml: float, party: int) -> Cell:
+        """Give a volume in mugs that follows the number of eaters."""
+        scale = Scale("mugs", number(volume_ml), party, self.units, number(self.mug_ml))
+        return (Piece(self.mugs(volume_ml), scale=scale if party else None),)
+
+    def water(self, volume_ml: float, party: int, what: str = "water") -> Cell:
+        """Give water to measure: millilitres and mugs, following the number of eaters."""
+        first, *rest = self.scaled(volume_ml, "volume_ml", party, strong=True)
+        return (first, Piece(f" {what}, "), *self.scaled_mugs(volume_ml, party), *rest)
+
+
+def figures_of(kit: Kit) -> Figures:
+    """Give what shows the numbers of a kit."""
+    return Figures(kit.units, kit.mug_ml, frozenset(each.figure for each in kit.derivations))
+
+
+def number(value: float) -> str:
+    """Give a number for the script in the page, unrounded."""
+    return str(int(value)) if value == int(value) else repr(float(value))
+
+
+def percent(share: float) -> str:
+    """Give a share in percent."""
+    return show(share, "share")
+
+
+def worked(value: float, unit: str = "") -> str:
+    """Give a number with enough digits to work on with by hand, in the unit it is computed in."""
+    if not math.isfinite(value):
+        return "without limit"
+    whole = math.floor(math.log10(abs(value))) + 1 if value else 1
+    decimals = max(0, 5 - whole)
+    number = f"{rounded(value, min(decimals, 8)):,.{min(decimals, 8)}f}"
+    if "." in number:
+        number = number.rstrip("0").rstrip(".")
+    return f"{number.replace('-', '−')}\u00a0{unit}" if unit else number.replace("-", "−")

@@ -1,0 +1,169 @@
+"""The first page: what to do next, then the trip at a glance."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+
+from builder.model.kit import Kit, KitDay
+from builder.pages import words
+from builder.pages.carry import short_carry
+from builder.pages.cautions import grave
+from builder.pages.charts import Chart, energy_chart
+from builder.pages.cook import Anchors, cook_link
+from builder.pages.day import day_path
+from builder.pages.figures import Figures, figures_of, percent
+from builder.pages.fuel import containers
+from builder.pages.pieces import Cell, Fact, Piece, Table, join, link, text
+
+
+@dataclass(frozen=True, slots=True)
+class DayLine:
+    """A day in one line."""
+
+    day: Cell
+    date: str
+    iso: str
+    where: Cell
+    dinner: Cell
+
+
+@dataclass(frozen=True, slots=True)
+class GlancePage:
+    """The trip at a glance."""
+
+    title: str
+    when: str
+    next_title: str
+    next_things: tuple[Cell, ...]
+    days: tuple[DayLine, ...]
+    facts: tuple[Fact, ...]
+    cautions: tuple[tuple[str, Cell], ...]
+    carry: Table
+    chart: Chart
+    notes: str
+    standing: str
+
+
+def glance_page(kit: Kit, anchors: Anchors, today: datetime.date | None) -> GlancePage:
+    """Give the first page, as it is of use on a given day."""
+    figures = figures_of(kit)
+    next_title, next_things = _next(kit, figures, anchors, today)
+    return GlancePage(
+        kit.title,
+        trip_dates(kit),
+        next_title,
+        next_things,
+        tuple(day_line(kit, day, anchors) for day in kit.days),
+        _facts(kit, figures),
+        grave(kit),
+        short_carry(kit, figures),
+        energy_chart(kit),
+        kit.notes,
+        kit.standing.text,
+    )
+
+
+def trip_dates(kit: Kit) -> str:
+    """Give first and last date, how many days, how many people."""
+    many = f"{words.counted(len(kit.days), 'day')}, {len(kit.party)} people"
+    if len(kit.party) == 1:
+        many = f"{words.counted(len(kit.days), 'day')}, 1 person"
+    first, last = kit.days[0].date, kit.days[-1].date
+    if not first or not last:
+        return many
+    if first == last:
+        return f"{words.date(first)}. {many}"
+    return f"{words.date(first)} to {words.date(last)}. {many}"
+
+
+def _next(
+    kit: Kit, figures: Figures, anchors: Anchors, today: datetime.date | None
+) -> tuple[str, tuple[Cell, ...]]:
+    """Say what is to be done first: at home, on the way, or afterwards."""
+    if kit.start and today and today >= kit.start:
+        now = next((day for day in kit.days if day.date == today), None)
+        if now:
+            dinner = day_line(kit, now, anchors).dinner
+            tonight = ((Piece("Tonight: "), *dinner),) if dinner else ()
+            return (
+                f"Today is day {now.day}",
+                (*tonight, link("The whole day", day_path(now))),
+            )
+        return (
+            "The trip is over",
+            (
+                text(
+                    "Write down what was left over and how much fuel went. Next time starts so."
+                ),
+            ),
+        )
+    return "Before you go", tuple(_at_home(kit, figures))
+
+
+def _at_home(kit: Kit, figures: Figures) -> list[Cell]:
+    things: list[Cell] = []
+    wet = sum(not each.dry_enough and not each.planned for each in kit.batches)
+    to_dry = sum(each.planned for each in kit.batches) + sum(
+        each.dry_by is not None and each.dry_by != "bought" for each in kit.shopping
+    )
+    if wet:
+        batches = words.counted(wet, "batch", "batches")
+        things.append((Piece("Dry further: "), Piece(batches, href="drying.md")))
+    if to_dry:
+        foods = words.counted(to_dry, "food")
+        things.append((Piece("Still to dry: "), Piece(foods, href="drying.md")))
+    if kit.shopping:
+        lines = words.counted(len(kit.shopping), "thing")
+        things.append((Piece("Buy: "), Piece(lines, href="shopping.md")))
+    if kit.fuel and kit.fuel.containers:
+        things.append((Piece("Take fuel: "), Piece(containers(kit.fuel, figures), href="fuel.md")))
+    things.append((Piece("Share out the "), Piece("packs", href="carry.md")))
+    return things
+
+
+def day_line(kit: Kit, day: KitDay, anchors: Anchors) -> DayLine:
+    """Give one day: date, camp and dinner."""
+    figures = figures_of(kit)
+    dinners = [
+        cook_link(meal, anchors.get((day.day, number), ""))
+        for number, meal in enumerate(day.meals)
+        if meal.meal == "dinner"
+    ]
+    camp = (
+        text("home")
+        if day.ends_home
+        else (Piece("camp at "), *figures.both(day.conditions.altitude_m, "altitude_m"))
+    )
+    title = (Piece(f"{day.title}, "), *camp) if day.title else camp
+    return DayLine(
+        link(words.day_name(day), day_path(day)),
+        words.date(day.date) if day.date else "",
+        day.date.isoformat() if day.date else "",
+        title,
+        join(dinners),
+    )
+
+
+def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:
+    weights = kit.weights
+    facts = [Fact("People", text(words.listed(person.name for person in kit.party)))]
+    food = figures.both(weights.food_g, "mass_g", "weights.food_g")
+    facts.append(Fact("Food", food))
+    share = kit.nutrition.energy_kcal / kit.energy_need_kcal if kit.energy_need_kcal else 1.0
+    eaten = figures.plain(kit.nutrition.energy_kcal, "energy_kcal")
+    need = figures.plain(kit.energy_need_kcal, "energy_kcal")
+    facts.append(Fact("Energy in it", text(f"{eaten} of {need} needed ({percent(share)})")))
+    water = figures.both(weights.water_most_g, "volume_ml", "weights.water_most_g")
+    facts.append(Fact("Most water carried at once", water))
+    if kit.fuel:
+        likely = figures.both(kit.fuel.likely_g, "mass_g", "fuel.likely_g")
+        facts.append(Fact("Fuel likely burnt", likely))
+        facts.append(Fact("Fuel to take", link(containers(kit.fuel, figures), "fuel.md")))
+    if kit.wood_g:
+        facts.append(Fact("Wood", figures.both(kit.wood_g, "mass_g", "wood.likely_g")))
+    if weights.people:
+        heaviest = max(weights.people, key=lambda each: each.total_g)
+        mass = figures.both(heaviest.total_g, "mass_g")
+        facts.append(Fact("Heaviest pack", (Piece(f"{heaviest.name}, "), *mass)))
+    return tuple(facts)

@@ -1,0 +1,74 @@
+"""The one template environment, and the filters that make people's text harmless on a page."""
+
+from __future__ import annotations
+
+import re
+import unicodedata
+from functools import cache
+from pathlib import Path
+
+from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
+from jinja2.runtime import Context
+
+# Every sign that Markdown or HTML reads as more than itself, inside a line.
+_SIGNS = str.maketrans({sign: f"&#{ord(sign)};" for sign in '"#$*<>[\\]^_`{}~='} | {"&": "&amp;"})
+# Signs that mean something only at the start of a line: lists, headings, admonitions, rules.
+_AT_START = re.compile(r"^( ?)([-+:!])")
+_NUMBER_DOT = re.compile(r"^( ?\d+)([.)])(?=\s|$)")
+_SPACES = re.compile(r"[\t\n\v\f\r\x1c-\x1f\x85\u2028\u2029 ]+")
+_EMPTY_LINES = re.compile(r"\n{3,}")
+# Joins emoji and the letters of some scripts; all other unseen signs can hide or reorder text.
+_JOINERS = "\u200c\u200d"
+
+
+def line(text: str) -> str:
+    """Give a text as one line that neither Markdown nor HTML reads as anything but text."""
+    seen = "".join(sign for sign in _SPACES.sub(" ", text) if _is_seen(sign))
+    seen = seen.translate(_SIGNS)
+    for sign in (_NUMBER_DOT, _AT_START):
+        seen = sign.sub(lambda found: f"{found[1]}&#{ord(found[2])};", seen)
+    return seen
+
+
+def cell(text: str) -> str:
+    """Give a text as `line` does, fit to stand in a table."""
+    return line(text).replace("|", "&#124;")
+
+
+def _is_seen(sign: str) -> bool:
+    """Tell whether a sign can be shown, and so cannot hide or turn round what stands beside it."""
+    hidden = unicodedata.category(sign) in ("Cc", "Cf", "Cs") or sign in "\ufffe\uffff"
+    return not hidden or sign in _JOINERS
+
+
+@pass_context
+def address(context: Context, target: str) -> str:
+    """Give a link to a page of the kit, as seen from the page that is being written."""
+    return str(context["up"]) + target
+
+
+def at(anchor: str) -> str:
+    """Give a heading its own address, `{#water}`, which is the same with every generator."""
+    return f"{{#{anchor}}}"
+
+
+@cache
+def environment(templates: Path) -> Environment:
+    """Give the environment for a templates folder; compiled templates are kept between kits."""
+    made = Environment(
+        loader=FileSystemLoader(templates),
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+        autoescape=False,  # most of it is Markdown; `line` and `cell` take its place
+        auto_reload=False,
+    )
+    made.filters.update(line=line, cell=cell, address=address, at=at)
+    return made
+
+
+def write(templates: Path, name: str, up: str, page: object) -> str:
+    """Fill in a template with a view; `up` leads from the page to the top of the kit."""
+    text = environment(templates).get_template(name).render(page=page, up=up)
+    return _EMPTY_LINES.sub("\n\n", text).strip("\n") + "\n"

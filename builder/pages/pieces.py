@@ -1,0 +1,84 @@
+"""The smallest things a page is made of: pieces of text, tables, steps, caution boxes."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Scale:
+    """What the script in the page needs to show an amount for another number of eaters."""
+
+    kind: str  # g, ml, mugs, count or potfuls
+    value: str  # for the party, unrounded
+    party: int
+    units: str  # metric or us
+    mug: str = ""  # ml in a mug, where the kind is mugs
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """A run of text: plain, linked, strong, scaled with the party, or small beside another."""
+
+    text: str
+    href: str = ""  # from the top of the kit
+    strong: bool = False
+    small: bool = False
+    scale: Scale | None = None
+
+
+Cell = tuple[Piece, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """The head of a column; numbers stand right."""
+
+    head: Cell
+    right: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Table:
+    """Rows under heads, all as finished text."""
+
+    columns: tuple[Column, ...]
+    rows: tuple[tuple[Cell, ...], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A key figure with its name."""
+
+    name: str
+    value: Cell
+
+
+def text(words: str) -> Cell:
+    """Give plain words."""
+    return (Piece(words),)
+
+
+def link(words: str, href: str) -> Cell:
+    """Give words that lead to a page of the kit."""
+    return (Piece(words, href=href),)
+
+
+def join(cells: Sequence[Cell], between: str = ", ") -> Cell:
+    """Give cells one after the other."""
+    joined: list[Piece] = []
+    for number, each in enumerate(cells):
+        if number:
+            joined.append(Piece(between))
+        joined.extend(each)
+    return tuple(joined)
+
+
+def table(heads: tuple[str, ...], rows: Sequence[tuple[Cell, ...]], right: str = "") -> Table:
+    """Give a table; `right` has an `r` for each column of numbers, such as `"lrr"`."""
+    sides = right or "l" * len(heads)
+    return Table(
+        tuple(Column(text(head), side == "r") for head, side in zip(heads, sides, strict=True)),
+        tuple(rows),
+    )

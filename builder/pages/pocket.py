@@ -1,0 +1,72 @@
+"""The pocket page: the whole kit in one file, from the same views as the pages."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.model.kit import Kit, KitDay
+from builder.model.recipe import MEALS
+from builder.pages import words
+from builder.pages.carry import CarryPage
+from builder.pages.cautions import Box, CautionsPage, boxes_at
+from builder.pages.cook import Cooking, cooking
+from builder.pages.day import DayPage
+from builder.pages.fuel import FuelPage
+from builder.pages.glance import GlancePage
+from builder.pages.shopping import ShoppingPage
+from builder.pages.water import WaterPage
+
+
+@dataclass(frozen=True, slots=True)
+class PocketMeal:
+    """A cooked meal in its place in the day."""
+
+    title: str
+    note: str
+    dangers: tuple[Box, ...]
+    cooking: Cooking
+
+
+@dataclass(frozen=True, slots=True)
+class PocketDay:
+    """A day with the steps of its meals."""
+
+    anchor: str
+    page: DayPage
+    meals: tuple[PocketMeal, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PocketPage:
+    """Everything, in the order it is needed."""
+
+    language: str
+    glance: GlancePage
+    days: tuple[PocketDay, ...]
+    carry: CarryPage
+    water: WaterPage
+    fuel: FuelPage
+    cautions: CautionsPage
+    shopping: ShoppingPage
+
+
+def pocket_days(kit: Kit, days: tuple[DayPage, ...]) -> tuple[PocketDay, ...]:
+    """Put the steps of each day's meals behind its menu."""
+    return tuple(
+        PocketDay(f"day-{day.day}", page, _meals(kit, day))
+        for day, page in zip(kit.days, days, strict=True)
+    )
+
+
+def _meals(kit: Kit, day: KitDay) -> tuple[PocketMeal, ...]:
+    return tuple(
+        PocketMeal(
+            f"{words.MEALS[meal.meal]}: {meal.title}",
+            meal.note,
+            tuple(box for box in boxes_at(kit, f"cook/{meal.recipe}.md") if box.level == "danger"),
+            cooking(kit, meal),
+        )
+        for name in MEALS
+        for meal in day.meals
+        if meal.meal == name and meal.recipe
+    )

@@ -1,0 +1,376 @@
+"""A small made-up kit by hand: two days, two people, a pot, an iron, and a bag of nuts."""
+
+from __future__ import annotations
+
+import datetime
+
+from builder.model.kit import (
+    Carried,
+    Conditions,
+    ContainerCount,
+    Derivation,
+    FuelDay,
+    Input,
+    Kit,
+    KitBatch,
+    KitCaution,
+    KitDay,
+    KitFuel,
+    KitPerson,
+    NutritionTotals,
+    PersonDay,
+    PersonLoad,
+    PlannedIngredient,
+    PlannedMeal,
+    PlannedStep,
+    ShoppingLine,
+    StockProposal,
+    WaterDay,
+    Weights,
+)
+from builder.model.source import CautionText, Source
+from builder.model.trip import DefaultUsed
+
+START = datetime.date(2031, 9, 4)
+LOW_CAMP = Conditions(640, 938.8, 97.85, 1.16, 4, 16, "sheltered", "stream", "filter", 8)
+HIGH_CAMP = Conditions(1900, 805.0, 93.65, 1.55, -2, 9, "breezy", "snow", "none", 0)
+
+
+def ingredient(item: str, name: str, amount_g: float, **more: object) -> PlannedIngredient:
+    """Give an ingredient with usual values for all that is not told."""
+    given: dict[str, object] = {
+        "id": item,
+        "name": name,
+        "food": item,
+        "recipe": None,
+        "amount_g": amount_g,
+        "dried_by": None,
+        "batch": None,
+        "packs": 0,
+        "density_g_ml": None,
+        "piece_g": None,
+        "is_raw_animal": False,
+        "energy_kcal": 3.5 * amount_g,
+        "water_ml": 0.1 * amount_g,
+    }
+    return PlannedIngredient(**{**given, **more})  # type: ignore[arg-type]
+
+
+def step(do: str, *ingredients: PlannedIngredient, **more: object) -> PlannedStep:
+    """Give a step with nothing in it but what is told."""
+    given: dict[str, object] = {
+        "do": do,
+        "ingredients": ingredients,
+        "water_ml": 0.0,
+        "minutes": 0.0,
+        "minutes_at_sea_level": 0.0,
+        "stir": False,
+        "lid": False,
+        "hot": False,
+        "say": "",
+        "each_side_min": 0.0,
+        "presses": 0,
+        "pieces": 0.0,
+    }
+    return PlannedStep(**{**given, **more})  # type: ignore[arg-type]
+
+
+def meal(when: str, title: str, *ingredients: PlannedIngredient, **more: object) -> PlannedMeal:
+    """Give a meal for both, with nothing cooked but what is told."""
+    mass_g = sum(each.amount_g for each in ingredients)
+    given: dict[str, object] = {
+        "meal": when,
+        "title": title,
+        "recipe": None,
+        "food": None,
+        "eaters": ("Ash", "Rowan"),
+        "plate_shares": (0.45, 0.55),
+        "cook_in": None,
+        "conditions": LOW_CAMP,
+        "cooked_on": None,
+        "pot": None,
+        "ingredients": ingredients,
+        "steps": (),
+        "mass_g": mass_g,
+        "packaging_g": 7.0,
+        "nutrition": NutritionTotals(3.5 * mass_g, 40, 30, 0.5 * mass_g, 12, 800),
+        "water_ml": 0.0,
+        "soak_water_ml": 0.0,
+        "unboiled_water_ml": 0.0,
+        "food_water_ml": 0.1 * mass_g,
+        "drain_ml": 0.0,
+        "potfuls": 0,
+        "presses": 0,
+        "heat_kj": 0.0,
+        "fuel_heat_kj": 0.0,
+        "wood_g": 0.0,
+        "minutes": 0.0,
+        "reach_c": None,
+        "serves": 2.0,
+        "note": "",
+        "place": "trips/sample.yaml:20",
+    }
+    return PlannedMeal(**{**given, **more})  # type: ignore[arg-type]
+
+
+def bean_pot() -> PlannedMeal:
+    """Give a pot meal that soaks, boils, simmers, rests and serves."""
+    beans = ingredient(
+        "beans",
+        "Black beans, cooked",
+        160,
+        food="black-beans-cooked",
+        dried_by="freeze-dryer",
+        batch="black-beans-spring",
+        packs=1,
+        density_g_ml=0.4,
+    )
+    rice = ingredient("rice", "Rice, instant", 240, density_g_ml=0.8)
+    oil = ingredient("oil", "Olive oil", 20)
+    return meal(
+        "dinner",
+        "Smoky bean pot",
+        beans,
+        rice,
+        oil,
+        recipe="smoky-bean-pot",
+        cook_in="pot",
+        cooked_on="stove",
+        pot="pot-2l",
+        steps=(
+            step("soak", beans, water_ml=290.5, minutes=10, minutes_at_sea_level=10),
+            step("boil", beans, rice, oil, water_ml=520, lid=True),
+            step("simmer", minutes=9.26, minutes_at_sea_level=8, stir=True),
+            step("rest", minutes=5.8, minutes_at_sea_level=5, lid=True),
+            step("serve", say="Split <beans> by eye; salt to taste."),
+        ),
+        water_ml=810.5,
+        soak_water_ml=290.5,
+        potfuls=2,
+        heat_kj=310.4,
+        fuel_heat_kj=620.7,
+        minutes=29.7,
+        note="Tastes better with lime.",
+    )
+
+
+def toasties() -> PlannedMeal:
+    """Give an iron meal with raw egg, which has a temperature to reach."""
+    bread = ingredient("bread", "Bread", 280, piece_g=35.0)
+    egg = ingredient("egg", "Egg, raw", 100, is_raw_animal=True)
+    return meal(
+        "dinner",
+        "Egg toasties",
+        bread,
+        egg,
+        recipe="egg-toasties",
+        cook_in="iron",
+        conditions=HIGH_CAMP,
+        cooked_on="fire",
+        steps=(
+            step("mix", egg, water_ml=40, say="Beat until smooth."),
+            step("press", bread, egg, each_side_min=4, presses=2, pieces=4),
+            step("serve"),
+        ),
+        water_ml=40,
+        presses=2,
+        wood_g=3600.0,
+        minutes=18,
+        reach_c=72.0,
+        plate_shares=(0.5, 0.5),
+    )
+
+
+def sample_kit() -> Kit:
+    """Give the kit that the tests of the pages look at."""
+    nuts = meal("snacks", "Nut mix", ingredient("nut-mix", "Nut mix", 120), food="nut-mix")
+    oats = meal(
+        "breakfast",
+        "Apple oats",
+        ingredient("oats", "Oats", 180, density_g_ml=0.4),
+        recipe="apple-oats",
+        cook_in="pot",
+        cooked_on="stove",
+        pot="pot-2l",
+        steps=(
+            step("boil", water_ml=500),
+            step("mix", ingredient("oats", "Oats", 180, density_g_ml=0.4), say="Stir in <oats>."),
+        ),
+        water_ml=500,
+        potfuls=1,
+        heat_kj=190.0,
+        fuel_heat_kj=380.0,
+        minutes=7.2,
+    )
+    days = (
+        _day(1, LOW_CAMP, (oats, nuts, bean_pot()), "Road end to the low camp"),
+        _day(2, HIGH_CAMP, (oats, toasties()), "Up to the snow"),
+    )
+    return Kit(
+        id="sample",
+        title="Sample hill",
+        start=START,
+        units="metric",
+        language="en",
+        mug_ml=300,
+        shelter="tent",
+        notes="Meet at the road end at nine.",
+        party=(KitPerson("Ash", 0.9, 5850, ("nuts",)), KitPerson("Rowan", 1.1, 7150, ())),
+        days=days,
+        nutrition=NutritionTotals(12160, 400, 350, 1500, 120, 9000),
+        energy_need_kcal=13000,
+        fuel=KitFuel(
+            "gas-mix",
+            "Propane-butane mix",
+            "Small gas burner",
+            45.8,
+            58.25,
+            0.15,
+            66.99,
+            (ContainerCount(100, 90, 1),),
+        ),
+        wood_g=3600,
+        irons=("Square iron",),
+        pots=(("pot-2l", "Two-litre pot", 1500),),
+        batches=(_beans(), _wet_apples()),
+        weights=_weights(),
+        cautions=_cautions(),
+        standing=CautionText(
+            "standing",
+            "note",
+            "Estimates",
+            "Local rules and licensed or official advice come first. All numbers are estimates.",
+        ),
+        shopping=(
+            ShoppingLine("rice", "Rice, instant", 240, None, 0, ("smoky-bean-pot",)),
+            ShoppingLine("apple-raw", "Apple, raw", 600, "dehydrator", 95.5, ("apple-oats",)),
+        ),
+        proposals=(StockProposal("oats", "Oats", "oats-winter", 180, datetime.date(2032, 1, 9)),),
+        derivations=_derivations(),
+        sources=(
+            Source("iso2533", "Standard Atmosphere", "memory", "ISO", "", 1975),
+            Source("field", "Wood for embers", "practice", url="https://example.org/wood_fires"),
+        ),
+        defaults=(DefaultUsed("wind", "sheltered", "not told for day 1"),),
+    )
+
+
+def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: str) -> KitDay:
+    fed = sum(each.nutrition.energy_kcal for each in meals)
+    return KitDay(
+        day=number,
+        date=START + datetime.timedelta(days=number - 1),
+        title=title,
+        conditions=here,
+        ends_home=False,
+        home=("lunch",) if number == 1 else (),
+        travel_by="walking",
+        travel_hours=5,
+        distance_m=13000,
+        ascent_m=560,
+        descent_m=90,
+        between_water_h=3,
+        meals=meals,
+        people=(
+            PersonDay("Ash", 2925, 1450, 1200, 11800, 2000, 500, 3700, 600, 3100),
+            PersonDay("Rowan", 3575, 1800, 1500, 14200, 2500, 500, 4100, 750, 3350),
+        ),
+        nutrition=NutritionTotals(fed, 90, 80, 350, 30, 2200),
+        energy_need_kcal=6500,
+        water=WaterDay(1310.5, 600, 5850, 1000, 8760.5, 3000, 6140.5),
+        fuel=FuelDay(1000, 0, 0, 0, 29.125, 0)
+        if number == 1
+        else FuelDay(380, 900, 0, 12.4, 29.125, 3600),
+        minutes=37,
+        notes="The bridge may be out." if number == 1 else "",
+    )
+
+
+def _beans() -> KitBatch:
+    return KitBatch(
+        id="black-beans-spring", name="Black beans, cooked", method="freeze-dryer",
+        food="black-beans-cooked", recipe=None, fresh_g=1850, dried_g=655,
+        listed_water_share=0.657, water_share=0.653, water_removed_g=1195,
+        residual_moisture=0.02, dry_limit=0.05, dry_enough=True, target_g=675.7, to_go_g=0,
+        dried_on=datetime.date(2031, 3, 14), planned=False,
+        best_before=datetime.date(2041, 3, 14), months=120,
+        reasons=("freeze-dried plant food in foil with an absorber: at most 120 months",),
+        packs_used=1, packs_left=3, pack_g=163.75, packaging="foil-pouch", raw_animal=False,
+        notes=("Wetter than listed: the weighings were kept.",),
+    )  # fmt: skip
+
+
+def _wet_apples() -> KitBatch:
+    return KitBatch(
+        id="apple-autumn", name="Apple, raw", method="dehydrator", food="apple-raw", recipe=None,
+        fresh_g=2000, dried_g=420, listed_water_share=0.856, water_share=0.856,
+        water_removed_g=1580, residual_moisture=0.314, dry_limit=0.2, dry_enough=False,
+        target_g=360, to_go_g=60, dried_on=datetime.date(2030, 10, 2), planned=False,
+        best_before=None, months=None, reasons=("not dry enough to keep",),
+        packs_used=1, packs_left=0, pack_g=420, packaging=None, raw_animal=False, notes=(),
+    )  # fmt: skip
+
+
+def _weights() -> Weights:
+    return Weights(
+        food_g=1260, packaging_g=51, fuel_g=190, gear_g=2715, water_most_g=3000,
+        people=(
+            PersonLoad("Ash", 11800, 14000, 11800 / 14000, (
+                Carried("Own gear", 7000, "own"),
+                Carried("Day 1 dinner: Smoky bean pot", 436, "food"),
+                Carried("Water", 3000, "water"),
+            )),
+            PersonLoad("Rowan", 14200, 18000, 14200 / 18000, (
+                Carried("Day 2 dinner: Egg toasties", 387, "food"),
+                Carried("Square iron", 1900, "gear"),
+                Carried("Own gear", 9000, "own"),
+            )),
+        ),
+        by_day_g=(26000, 24800),
+    )  # fmt: skip
+
+
+def _cautions() -> tuple[KitCaution, ...]:
+    return (
+        KitCaution(
+            "gas-in-the-cold", "care", "Gas burns weakly in the cold",
+            "Keep the canister warm in your coat. Do not heat it.",
+            "the night is −2 °C", "day-2", ("field",),
+        ),
+        KitCaution(
+            "not-dry-enough", "danger", "Not dry enough",
+            "Dry it further before you pack it. Throw it out if it smells or shows mould.",
+            "Apple, raw holds 31 % water, 20 % is the most", "drying", (),
+        ),
+        KitCaution(
+            "raw-animal-food", "danger", "Raw animal food",
+            "Keep it cold. Wash your hands after touching it. Measure the middle.",
+            "Egg, raw is in this meal", "cook/egg-toasties", ("field", "iso2533"),
+        ),
+        KitCaution(
+            "clean-hands", "note", "Clean hands", "Wash your hands before you cook.",
+            "food is cooked on this trip", "index", (),
+        ),
+    )  # fmt: skip
+
+
+def _derivations() -> tuple[Derivation, ...]:
+    return (
+        Derivation(
+            "days[0].pressure_hpa", "Air pressure", 938.8, "hPa",
+            "101325 · (1 − 0.0065·h/288.15)^5.25588 / 100",
+            (Input("h", 640.0, "m", "trips/sample.yaml:12"),), ("iso2533",),
+        ),
+        Derivation(
+            "fuel.carry_g", "Fuel to carry", 66.9875, "g", "likely · (1 + reserve)",
+            (
+                Input("likely", 58.25, "g", "fuel.likely_g"),
+                Input("reserve", 0.15, "share", "default"),
+            ),
+            (),
+        ),
+        Derivation(
+            "fuel.likely_g", "Fuel likely burnt", 58.25, "g", "Σ fuel heat / energy",
+            (Input("energy", 45.8, "MJ/kg", "field"),), ("field",),
+        ),
+    )  # fmt: skip
