@@ -28,7 +28,7 @@ def test_the_sea_has_the_standard_pressure_exactly() -> None:
 
 @pytest.mark.parametrize("altitude", [-500.001, 11000.001, math.nan, math.inf])
 def test_heights_outside_the_layer_are_refused(altitude: float) -> None:
-    with pytest.raises(ValueError, match="altitude is .* must be -500 to 11000 m"):
+    with pytest.raises(ValueError, match=r"altitude is .* must be -500 to 11000 m"):
         pressure_hpa(altitude)
 
 

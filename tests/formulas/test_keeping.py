@@ -67,7 +67,7 @@ def test_bag_and_fat_halve_once_together(group: str) -> None:
     assert halves == [whole / 2.0] * 3
 
 
-def test_the_table_of_the_design() -> None:
+def test_the_months_of_each_group() -> None:
     assert TABLE_MONTHS == {
         "fruit": 12.0,
         "plant": 6.0,

@@ -16,7 +16,7 @@ def test_values_inside_and_on_the_limits_pass(value: float) -> None:
 
 @pytest.mark.parametrize("value", [-0.001, 10.001, math.nan, math.inf, -math.inf])
 def test_values_outside_are_refused(value: float) -> None:
-    with pytest.raises(ValueError, match="height is .* it must be 0 to 10 m"):
+    with pytest.raises(ValueError, match=r"height is .* it must be 0 to 10 m"):
         require("height", value, "m", 0.0, 10.0)
 
 
@@ -34,7 +34,7 @@ def test_a_share_is_told_without_a_unit() -> None:
 @pytest.mark.parametrize("value", [0.0, -1.0, math.nan, math.inf])
 def test_above_leaves_out_the_floor(value: float) -> None:
     require_above("power", 1e-9, "W", 0.0)
-    with pytest.raises(ValueError, match="power is .* W; it must be more than 0 W"):
+    with pytest.raises(ValueError, match=r"power is .* W; it must be more than 0 W"):
         require_above("power", value, "W", 0.0)
 
 
