@@ -10,12 +10,19 @@ from builder.site.security import secure_page
 # look like this, because its "<" is escaped.
 CELL_STYLE = re.compile(r'<(?P<cell>t[hd]) style="text-align: ?(?P<side>left|right|center);?">')
 SIDE_CLASS = {"left": "", "right": ' class="num"', "center": ' class="mid"'}
+# The theme's search box is a dialog without a name; the field in it has one, in the right language.
+SEARCH_DIALOG = re.compile(
+    r'(?P<dialog><div class="md-search"[^>]*role="dialog")(?P<between>>.*?<input[^>]*'
+    r'class="md-search__input"[^>]*aria-label="(?P<name>[^"]*)")',
+    re.S,
+)
 PLAIN_TABLE = re.compile(r"<table>(?P<rows>.*?)</table>", re.S)
 
 
 def finish_page(html: str) -> str:
     """Give the page with classes for styles, table regions, and its policy."""
     html = CELL_STYLE.sub(lambda cell: f"<{cell['cell']}{SIDE_CLASS[cell['side']]}>", html)
+    html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
     return secure_page(PLAIN_TABLE.sub(_table_region, html))
 
 

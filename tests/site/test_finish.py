@@ -39,3 +39,12 @@ def test_a_table_lies_in_a_box_that_scrolls() -> None:
 def test_words_that_look_like_cells_stay_words(words: str) -> None:
     html = finish_page(PAGE.format(f"<p>{words}</p>"))
     assert f"<p>{words}</p>" in html
+
+
+def test_the_search_box_takes_its_name_from_its_field() -> None:
+    html = finish_page(
+        PAGE.format("")
+        + '<div class="md-search" data-md-component="search" role="dialog"><form>'
+        + '<input type="text" class="md-search__input" aria-label="Suche"></form></div>'
+    )
+    assert 'role="dialog" aria-label="Suche"><form>' in html

@@ -1,0 +1,83 @@
+"""Opening pages the way the tests do, and noting what a page does that it must not."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from playwright.sync_api import Browser, BrowserContext, Page
+
+
+@dataclass(slots=True)
+class Seen:
+    """What a page asked for and complained about."""
+
+    requests: list[str] = field(default_factory=list)
+    complaints: list[str] = field(default_factory=list)
+
+    def watch(self, page: Page) -> None:
+        """Note everything from now on."""
+        page.on("request", lambda request: self.requests.append(request.url))
+        page.on("pageerror", lambda error: self.complaints.append(str(error)))
+        page.on(
+            "console",
+            lambda message: (
+                self.complaints.append(message.text)
+                if message.type in ("error", "warning")
+                else None
+            ),
+        )
+
+    @property
+    def outside(self) -> list[str]:
+        """Give the requests that leave the disk."""
+        return [url for url in self.requests if not url.startswith(("file:", "data:", "about:"))]
+
+
+def pages_of(kits: Path) -> list[Path]:
+    """Give every page below a folder of kits."""
+    return sorted(
+        page
+        for page in kits.rglob("*.html")
+        if not any(part.startswith(".") for part in page.relative_to(kits).parts)
+    )
+
+
+def site_pages_of(kits: Path) -> list[Path]:
+    """Give the pages that carry the theme: neither the list of kits nor a pocket page."""
+    return [page for page in pages_of(kits) if page.parent != kits and page.name != "pocket.html"]
+
+
+def wait_until(page: Page, condition: str) -> None:
+    """Wait for a condition; Playwright's own way needs eval, which the policy forbids."""
+    page.evaluate(
+        f"""async () => {{
+          for (let tries = 0; tries < 200; tries += 1) {{
+            if (await ({condition})) return;
+            await new Promise(resolve => setTimeout(resolve, 50));
+          }}
+          throw new Error("waited in vain");
+        }}"""
+    )
+
+
+@contextmanager
+def offline_page(
+    browser: Browser, width: int = 1280, height: int = 800, **options: object
+) -> Iterator[tuple[Page, Seen]]:
+    """Open an empty page with the network off."""
+    context: BrowserContext = browser.new_context(
+        viewport={"width": width, "height": height},
+        offline=True,
+        **options,  # type: ignore[arg-type]
+    )
+    context.set_default_timeout(10_000)
+    try:
+        page = context.new_page()
+        seen = Seen()
+        seen.watch(page)
+        yield page, seen
+    finally:
+        context.close()

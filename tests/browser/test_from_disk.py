@@ -1,0 +1,161 @@
+"""Every page opens from disk with the network off, at any width, and can be searched."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, expect
+
+from .looking import offline_page, pages_of, site_pages_of
+
+
+def test_no_page_asks_for_anything_but_files_or_complains(browser: Browser, kits: Path) -> None:
+    with offline_page(browser) as (page, seen):
+        for file in pages_of(kits):
+            page.goto(file.as_uri(), wait_until="load")
+            page.wait_for_timeout(100)
+            assert page.locator("h1").count() == 1, file
+    assert seen.outside == []
+    assert seen.complaints == []
+    assert len(seen.requests) > len(pages_of(kits))
+
+
+@pytest.mark.parametrize("width", [320, 360, 1280])
+def test_no_page_scrolls_sideways(browser: Browser, kits: Path, width: int) -> None:
+    too_wide = {}
+    with offline_page(browser, width=width) as (page, _):
+        for file in pages_of(kits):
+            page.goto(file.as_uri())
+            needed = page.evaluate("document.documentElement.scrollWidth")
+            if needed > width:
+                too_wide[file.relative_to(kits).as_posix()] = needed
+    assert too_wide == {}
+
+
+@pytest.mark.parametrize("width", [360, 1280])
+@pytest.mark.parametrize("depth", ["index.html", "cook"])
+def test_typing_into_the_search_finds_pages(
+    browser: Browser, kits: Path, width: int, depth: str
+) -> None:
+    kit = sorted(path.parent for path in kits.glob("*/kit.json"))[0]
+    start = kit / depth if depth.endswith(".html") else sorted((kit / depth).glob("*.html"))[0]
+    with offline_page(browser, width=width) as (page, seen):
+        page.goto(start.as_uri())
+        title = page.locator("h1").inner_text()
+        if width < 1000:
+            page.locator("header label[for=__search]").first.click()
+        page.locator("input.md-search__input").click()
+        page.keyboard.type("carbon", delay=30)
+        result = page.locator(".md-search-result__item a").first
+        expect(result).to_be_visible()
+        expect(page.locator(".md-search-result__meta")).not_to_have_text("No matching documents")
+        result.click()
+        expect(page.locator("h1")).to_be_visible()
+        assert page.url.startswith(kit.as_uri())
+        assert title
+    assert seen.outside == []
+    assert seen.complaints == []
+
+
+def test_pages_say_the_same_without_scripts(browser: Browser, kits: Path) -> None:
+    with offline_page(browser, java_script_enabled=False) as (page, _):
+        for file in pages_of(kits):
+            page.goto(file.as_uri())
+            assert page.locator("h1").is_visible(), file
+            assert page.locator("button.timer:visible").count() == 0, file
+
+
+def test_the_skip_link_is_first_and_leads_to_the_text(browser: Browser, kits: Path) -> None:
+    for file in site_pages_of(kits)[:3]:
+        with offline_page(browser) as (page, _):
+            page.goto(file.as_uri())
+            page.keyboard.press("Tab")
+            focused = page.locator(":focus")
+            assert "md-skip" in (focused.get_attribute("class") or "")
+            target = (focused.get_attribute("href") or "").split("#")[1]
+            page.keyboard.press("Enter")
+            assert page.url.endswith(f"#{target}")
+            assert page.locator(f"article #{target}").count() == 1
+
+
+def test_colours_can_be_chosen_under_the_policy_and_are_kept(browser: Browser, kits: Path) -> None:
+    file = site_pages_of(kits)[0]
+    with offline_page(browser, color_scheme="light") as (page, seen):
+        page.goto(file.as_uri())
+        body = page.locator("body")
+        label = page.locator("form[data-md-component=palette] label:visible")
+        expect(body).to_have_attribute("data-md-color-scheme", "default")
+        label.click()
+        expect(body).to_have_attribute("data-md-color-media", "(prefers-color-scheme: light)")
+        label.click()
+        expect(body).to_have_attribute("data-md-color-scheme", "slate")
+        page.reload()
+        expect(body).to_have_attribute("data-md-color-scheme", "slate")
+        assert page.evaluate("getComputedStyle(document.body).backgroundColor") == "rgb(16, 25, 23)"
+    assert seen.complaints == []
+
+
+def test_dark_follows_the_system(browser: Browser, kits: Path) -> None:
+    with offline_page(browser, color_scheme="dark") as (page, _):
+        page.goto(site_pages_of(kits)[0].as_uri())
+        expect(page.locator("body")).to_have_attribute("data-md-color-scheme", "slate")
+
+
+def test_nothing_moves_for_those_who_ask_for_that(browser: Browser, kits: Path) -> None:
+    with offline_page(browser, reduced_motion="reduce") as (page, _):
+        page.goto(site_pages_of(kits)[0].as_uri())
+        moving = page.evaluate(
+            """[...document.querySelectorAll('*')].filter(one => {
+                 const style = getComputedStyle(one);
+                 return style.transitionDuration.split(',').some(d => parseFloat(d) > 0)
+                     && style.transitionProperty !== 'none';
+               }).length"""
+        )
+        assert moving == 0
+
+
+def test_a_script_in_a_page_is_not_run(browser: Browser, kits: Path, tmp_path: Path) -> None:
+    file = site_pages_of(kits)[0]
+    html = file.read_text(encoding="utf-8")
+    probe = "<script>document.title = 'run'</script><p onclick=''></p>"
+    changed = tmp_path / "probe.html"
+    changed.write_text(html.replace("</article>", probe + "</article>"), encoding="utf-8")
+    with offline_page(browser) as (page, seen):
+        page.goto(changed.as_uri())
+        assert page.title() != "run"
+    assert any("Content Security Policy" in text for text in seen.complaints)
+
+
+def test_paper_is_black_on_white_without_anything_to_press(browser: Browser, kits: Path) -> None:
+    with offline_page(browser, color_scheme="dark") as (page, _):
+        for file in pages_of(kits):
+            page.goto(file.as_uri())
+            page.emulate_media(media="print")
+            assert page.locator("header.md-header:visible, button:visible").count() == 0, file
+            ink, ground = page.evaluate(
+                """() => { const style = getComputedStyle(document.querySelector('h1'));
+                     return [style.color, getComputedStyle(document.body).backgroundColor]; }"""
+            )
+            assert ink == "rgb(0, 0, 0)", file
+            assert ground == "rgb(255, 255, 255)", file
+
+
+def test_the_pocket_page_prints_as_a_booklet(browser: Browser, kits: Path) -> None:
+    pocket = next(page for page in pages_of(kits) if page.name == "pocket.html")
+    with offline_page(browser) as (page, _):
+        page.goto(pocket.as_uri())
+        printed = page.pdf(prefer_css_page_size=True)
+    width, height = 419.5, 595.3  # A5 in points
+    boxes = [
+        tuple(float(number) for number in found.split())
+        for found in _between(printed.decode("latin-1"), "/MediaBox [", "]")
+    ]
+    assert boxes
+    for box in boxes:
+        assert box[2] == pytest.approx(width, abs=1.0)
+        assert box[3] == pytest.approx(height, abs=1.0)
+
+
+def _between(text: str, start: str, end: str) -> list[str]:
+    return [part.split(end)[0] for part in text.split(start)[1:]]

@@ -1,0 +1,147 @@
+"""A hosted kit is fetched whole once, under any path, and then needs no network."""
+
+from __future__ import annotations
+
+import http.server
+import os
+import threading
+from collections.abc import Iterator
+from functools import partial
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, BrowserContext, Page, expect
+
+from .looking import Seen, site_pages_of, wait_until
+
+KEPT = """async () => {
+  await navigator.serviceWorker.ready;
+  const names = (await caches.keys()).filter(name => name.includes(location.pathname
+    .split('/').slice(0, -1).join('/')));
+  return Promise.all(names.map(async name => (await (await caches.open(name)).keys()).length));
+}"""
+REPLACED = "caches.keys().then(names => names.length === 1 && names[0].includes(' new-'))"
+
+
+class _Silent(http.server.SimpleHTTPRequestHandler):
+    """Serves a folder and says nothing."""
+
+    def log_message(self, format: str, *args: object) -> None:
+        """Say nothing."""
+
+
+class Host:
+    """A web host that can be switched off."""
+
+    def __init__(self, folder: Path) -> None:
+        handler = partial(_Silent, directory=str(folder))
+        self.server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
+        self.server.daemon_threads = True
+        self.thread = threading.Thread(target=self.server.serve_forever)
+        self.thread.start()
+        self.address = f"http://127.0.0.1:{self.server.server_port}"
+        self.running = True
+
+    def stop(self) -> None:
+        """Switch the host off."""
+        if self.running:
+            self.server.shutdown()
+            self.server.server_close()
+            self.thread.join()
+            self.running = False
+
+
+@pytest.fixture
+def host(kits: Path) -> Iterator[Host]:
+    # Two folders up, so that every kit lies under a path of its own.
+    started = Host(kits.parents[1])
+    yield started
+    started.stop()
+
+
+@pytest.fixture
+def context(browser: Browser) -> Iterator[BrowserContext]:
+    opened = browser.new_context(viewport={"width": 360, "height": 740})
+    opened.set_default_timeout(10_000)
+    yield opened
+    opened.close()
+
+
+def kit_address(host: Host, kits: Path) -> tuple[Path, str]:
+    kit = sorted(path.parent for path in kits.glob("*/kit.json"))[0]
+    return kit, f"{host.address}/{kit.relative_to(kits.parents[1]).as_posix()}"
+
+
+def open_and_keep(page: Page, address: str) -> list[int]:
+    page.goto(f"{address}/index.html")
+    wait_until(page, "navigator.serviceWorker.controller !== null")
+    counts: list[int] = page.evaluate(KEPT)
+    return counts
+
+
+def test_after_one_visit_every_page_opens_with_the_host_gone(
+    context: BrowserContext, host: Host, kits: Path
+) -> None:
+    kit, address = kit_address(host, kits)
+    page = context.new_page()
+    seen = Seen()
+    seen.watch(page)
+    files = [file for file in kit.rglob("*") if file.is_file() and file.name != "sw.js"]
+    assert open_and_keep(page, address) == [len(files)]
+    host.stop()
+    for file in [*site_pages_of(kit), kit / "pocket.html"]:
+        page.goto(f"{address}/{file.relative_to(kit).as_posix()}")
+        expect(page.locator("h1")).to_be_visible()
+    page.goto(f"{address}/")
+    expect(page.locator("h1")).to_be_visible()
+    page.goto(f"{address}/index.html?from=home#top")
+    page.locator("header label[for=__search]").first.click()
+    page.locator("input.md-search__input").click()
+    page.keyboard.type("carbon", delay=30)
+    expect(page.locator(".md-search-result__item a").first).to_be_visible()
+    assert [url for url in seen.requests if not url.startswith((address, "data:"))] == []
+    assert seen.complaints == []
+
+
+def test_a_rebuilt_kit_replaces_the_kept_one(
+    context: BrowserContext, kits: Path, tmp_path: Path
+) -> None:
+    kit = sorted(path.parent for path in kits.glob("*/kit.json"))[0]
+    copy = tmp_path / "shared" / kit.name
+    for file in kit.rglob("*"):
+        if file.is_file():
+            target = copy / file.relative_to(kit)
+            target.parent.mkdir(parents=True, exist_ok=True)
+            target.write_bytes(file.read_bytes())
+    host = Host(tmp_path)
+    try:
+        page = context.new_page()
+        address = f"{host.address}/shared/{kit.name}"
+        open_and_keep(page, address)
+        index = copy / "index.html"
+        index.write_text(index.read_text().replace("</h1>", " (new)</h1>"), encoding="utf-8")
+        worker = (copy / "sw.js").read_text()
+        (copy / "sw.js").write_text(worker.replace('MARK = "', 'MARK = "new-'), encoding="utf-8")
+        for changed in (index, copy / "sw.js"):
+            # Hosts tell changes to the second; this one came a while later.
+            os.utime(changed, (changed.stat().st_mtime + 60,) * 2)
+        page.evaluate("navigator.serviceWorker.ready.then(one => one.update())")
+        wait_until(page, REPLACED)
+        page.reload()
+        expect(page.locator("h1")).to_contain_text("(new)")
+    finally:
+        host.stop()
+
+
+def test_a_hosted_kit_can_be_installed(context: BrowserContext, host: Host, kits: Path) -> None:
+    kit, address = kit_address(host, kits)
+    page = context.new_page()
+    page.goto(f"{address}/{site_pages_of(kit)[-1].relative_to(kit).as_posix()}")
+    link = page.locator("link[rel=manifest]")
+    expect(link).to_have_attribute("href", f"{address}/webmanifest.json")
+    manifest = page.evaluate(
+        "fetch(document.querySelector('link[rel=manifest]').href).then(answer => answer.json())"
+    )
+    assert manifest["start_url"] == "index.html"
+    for icon in manifest["icons"]:
+        assert (kit / icon["src"]).is_file()
