@@ -12,7 +12,7 @@ from builder.model.kit import Kit, KitDay, PlannedIngredient, PlannedMeal, Plann
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.figures import Figures, figures_of, number, percent, worked
-from builder.pages.pieces import Cell, Fact, Piece, Scale, Table, table, text
+from builder.pages.pieces import Cell, Piece, Scale, Table, table, text
 from builder.units import rounded
 
 _NAMED = re.compile(r"<([a-z0-9-]+)>")
@@ -41,7 +41,7 @@ class Cooking:
     title: str
     party: int
     eaters: str
-    facts: tuple[Fact, ...]
+    in_short: Cell
     amounts: Table
     potfuls: Cell
     steps: tuple[StepLine, ...]
@@ -152,7 +152,7 @@ def cooking(kit: Kit, meal: PlannedMeal) -> Cooking:
         "",
         party,
         words.listed(meal.eaters),
-        _facts(kit, figures, meal, potfuls),
+        _in_short(kit, figures, meal, potfuls),
         _amounts(figures, meal),
         potfuls if meal.potfuls > 1 else (),
         tuple(_steps(figures, meal)),
@@ -161,25 +161,25 @@ def cooking(kit: Kit, meal: PlannedMeal) -> Cooking:
     )
 
 
-def _facts(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> tuple[Fact, ...]:
+def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> Cell:
+    """Say in what it is cooked, how long that takes, how hot water gets, how much it feeds."""
     here = meal.conditions
     pots = {pot_id: name for pot_id, name, _ in kit.pots}
     vessel = pots.get(meal.pot or "", _IN[meal.cook_in or "none"])
     if meal.cook_in == "iron":
         vessel = words.listed(kit.irons) or vessel
     heat = {"stove": ", on the stove", "fire": ", on the fire"}.get(meal.cooked_on or "", "")
-    facts = [Fact("Cook in", text(vessel + heat))]
-    if potfuls:
-        facts.append(Fact("Fill the pot", potfuls))
+    said: list[Piece] = []
     if meal.minutes:
-        facts.append(Fact("Time needed", text(figures.plain(meal.minutes, "duration_min"))))
+        said += [Piece(figures.plain(meal.minutes, "duration_min"), strong=True), Piece(". ")]
+    said.append(Piece(vessel + heat))
+    if potfuls:
+        said += [Piece(", "), *potfuls]
     if meal.cooked_on:
-        camp = figures.both(here.altitude_m, "altitude_m")
-        facts.append(Fact("Camp at", camp))
-        facts.append(Fact("Water boils at", figures.both(here.boiling_point_c, "temperature_c")))
+        said += [Piece(". Water boils at "), *figures.both(here.boiling_point_c, "temperature_c")]
+        said += [Piece(" up here, "), *figures.both(here.altitude_m, "altitude_m")]
     each = meal.nutrition.energy_kcal / len(meal.eaters)
-    facts.append(Fact("Each, on average", text(figures.plain(each, "energy_kcal"))))
-    return tuple(facts)
+    return (*said, Piece(f". About {figures.plain(each, 'energy_kcal')} each."))
 
 
 def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
@@ -191,10 +191,11 @@ def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
             name = (*name, Piece(" "), Piece(f"{words.counted(each.packs, 'pack')}", small=True))
         rows.append((name, _amount(figures, each, party), _share(figures, each, party)))
     if meal.water_ml:
-        water = figures.scaled(meal.water_ml, "volume_ml", party)
-        in_mugs = (Piece(" "), Piece("("), *figures.scaled_mugs(meal.water_ml, party), Piece(")"))
+        first, *other = figures.scaled(meal.water_ml, "volume_ml", party)
+        spooned = figures.spooned(meal.water_ml, party)
+        in_mugs = (Piece(" "), *(replace(piece, small=True) for piece in spooned))
         one = text(figures.plain(meal.water_ml / party, "volume_ml"))
-        rows.append((text("Water, all together"), (*water, *in_mugs), one))
+        rows.append((text("Water, all together"), (first, *in_mugs, *other), one))
     return table(("What", _for(party), "Each"), rows, "lrr")
 
 
@@ -203,16 +204,32 @@ def _for(party: int) -> str:
 
 
 def _amount(figures: Figures, each: PlannedIngredient, party: int) -> Cell:
-    shown = figures.scaled(each.amount_g, "mass_g", party)
+    """Give an amount: by weight, by the piece or the mug, and in the other units."""
+    first, *other = figures.scaled(each.amount_g, "mass_g", party)
+    by_eye = _by_eye(figures, each, each.amount_g, party)
     if each.piece_g:
-        pieces = each.amount_g / each.piece_g
-        scale = Scale("count", number(pieces), party, "")
-        count = Piece(worked(rounded(pieces, 1)), scale=scale)
-        return (*shown, Piece(" ("), count, Piece(" pieces)"))
+        return (first, Piece(", pieces: "), *by_eye, *other)
+    small = tuple(replace(piece, small=True) for piece in by_eye)
+    return (first, Piece(" "), *small, *other) if small else (first, *other)
+
+
+def _by_eye(figures: Figures, each: PlannedIngredient, amount_g: float, party: int) -> Cell:
+    """Give an amount without scales: in pieces, mugs or spoons, where the food tells how."""
+    if each.piece_g:
+        return _count(amount_g / each.piece_g, party)
     if each.density_g_ml:
-        volume = each.amount_g / each.density_g_ml
-        return (*shown, Piece(" ("), *figures.scaled_mugs(volume, party), Piece(")"))
-    return shown
+        return figures.spooned(amount_g / each.density_g_ml, party)
+    return ()
+
+
+def _measure(
+    figures: Figures, each: PlannedIngredient, amount_g: float, party: int, name: str
+) -> Cell:
+    """Give what to measure out for a step: `240 g rice, 1 mug`."""
+    first, *other = figures.scaled(amount_g, "mass_g", party, strong=True)
+    by_eye = _by_eye(figures, each, amount_g, party)
+    comma = Piece(", pieces: " if each.piece_g else ", ")
+    return (first, Piece(f" {name}"), *((comma, *by_eye) if by_eye else ()), *other)
 
 
 def _share(figures: Figures, each: PlannedIngredient, party: int) -> Cell:
@@ -275,10 +292,7 @@ def _step(figures: Figures, meal: PlannedMeal, step: PlannedStep, seen: set[str]
         parts, scaled = party, 0  # each fills their own mug
     said = set(_NAMED.findall(step.say))
     amounts = [
-        (
-            *figures.scaled(each.amount_g / parts, "mass_g", scaled, strong=True),
-            Piece(f" {names[each.id]}"),
-        )
+        _measure(figures, each, each.amount_g / parts, scaled, names[each.id])
         for each in step.ingredients
         if each.id not in seen | said
     ]
@@ -322,10 +336,13 @@ def _pressed(step: PlannedStep, party: int) -> Cell:
     if not step.pieces or not step.presses:
         return ()
     at_a_time = math.ceil(step.pieces / step.presses - 1e-9)
-    pieces = Piece(
-        worked(rounded(step.pieces, 1)), scale=Scale("count", number(step.pieces), party, "")
-    )
-    return (pieces, Piece(f" pieces, {at_a_time} at a time."))
+    return (Piece("Pieces: "), *_count(step.pieces, party), Piece(f", {at_a_time} at a time."))
+
+
+def _count(pieces: float, party: int) -> Cell:
+    """Give how many pieces, to the tenth."""
+    scale = Scale("count", number(pieces), party, "", step="0.1") if party else None
+    return (Piece(worked(rounded(pieces, 1)), scale=scale),)
 
 
 def _said(figures: Figures, meal: PlannedMeal, say: str, parts: int, party: int) -> Cell:

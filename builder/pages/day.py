@@ -23,6 +23,7 @@ class DayPage:
     notes: str
     before: Cell
     after: Cell
+    lines: tuple[Fact, ...]
     facts: tuple[Fact, ...]
     menu: Table
     at_home: str
@@ -30,7 +31,6 @@ class DayPage:
     dangers: tuple[Cell, ...]  # of the recipes cooked this day
     water: Table
     people: Table
-    fuel: tuple[Fact, ...]
 
 
 def day_pages(kit: Kit, anchors: Anchors) -> tuple[DayPage, ...]:
@@ -53,6 +53,7 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         day.notes,
         _beside(kit, number - 1, "← "),
         _beside(kit, number + 1, "", " →"),
+        _lines(figures, day),
         _facts(figures, day),
         menu(kit, day, anchors),
         words.listed(day.home),
@@ -60,7 +61,6 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         _dangers(kit, day),
         water_of_day(figures, day),
         _people(figures, day),
-        fuel_of_day(figures, day),
     )
 
 
@@ -71,21 +71,30 @@ def _beside(kit: Kit, number: int, ahead: str, behind: str = "") -> Cell:
     return link(f"{ahead}{words.day_name(day)}{behind}", day_path(day))
 
 
-def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
+def _lines(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
+    """Say where the way goes, what the air is like, where the water is."""
     here = day.conditions
-    facts = [Fact("Travel", travel(figures, day))]
-    if not day.ends_home:
-        facts.append(Fact("Camp at", figures.both(here.altitude_m, "altitude_m")))
-        facts.append(Fact("Water at camp", text(words.water_at(here))))
+    lines = [Fact("Travel", travel(figures, day))]
     low = figures.both(here.air_low_c, "temperature_c")
     high = figures.both(here.air_high_c, "temperature_c")
-    wind = Piece(f", {words.WINDS[here.wind]}")
-    facts.append(Fact("Air", (*low, Piece(" to "), *high, wind)))
-    facts.append(Fact("Water boils at", figures.both(here.boiling_point_c, "temperature_c")))
+    lines.append(Fact("Air", (*low, Piece(" to "), *high, Piece(f", {words.WINDS[here.wind]}"))))
+    if not day.ends_home:
+        lines.append(Fact("Water at camp", text(words.water_at(here))))
+    return tuple(lines)
+
+
+def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
+    here = day.conditions
+    at = f"days[{day.day - 1}]"
+    facts = []
+    if not day.ends_home:
+        facts.append(Fact("Camp at", figures.both(here.altitude_m, "altitude_m")))
+    boils = figures.both(here.boiling_point_c, "temperature_c", f"{at}.boiling_point_c")
+    facts.append(Fact("Water boils at", boils))
     if day.minutes:
         facts.append(Fact("Time at the pot", text(figures.plain(day.minutes, "duration_min"))))
-    facts.append(Fact("Energy", energy(figures, day)))
-    return tuple(facts)
+    facts.append(Fact("Food energy", energy(figures, day)))
+    return (*facts, *fuel_of_day(figures, day))
 
 
 def travel(figures: Figures, day: KitDay) -> Cell:
@@ -103,12 +112,19 @@ def travel(figures: Figures, day: KitDay) -> Cell:
 
 def energy(figures: Figures, day: KitDay) -> Cell:
     """Set the food energy of a day against what it asks for."""
-    eaten = figures.plain(day.nutrition.energy_kcal, "energy_kcal")
-    need = figures.both(
-        day.energy_need_kcal, "energy_kcal", f"days[{day.day - 1}].energy_need_kcal"
-    )
     share = day.nutrition.energy_kcal / day.energy_need_kcal if day.energy_need_kcal else 1.0
-    return (Piece(f"{eaten} of "), *need, Piece(f" needed ({percent(share)})"))
+    href = figures.how(f"days[{day.day - 1}].energy_need_kcal")
+    return energy_share(figures, share, day.nutrition.energy_kcal, day.energy_need_kcal, href)
+
+
+def energy_share(
+    figures: Figures, share: float, eaten_kcal: float, need_kcal: float, href: str = ""
+) -> Cell:
+    """Give food energy as a share of the need, with both in small."""
+    need = figures.plain(need_kcal, "energy_kcal")
+    eaten = figures.plain(eaten_kcal, "energy_kcal")
+    small = (Piece(f"{eaten.split()[0]} of", small=True), Piece(" "), Piece(need, small=True))
+    return (Piece(f"{percent(share)} of need", href=href), Piece(" "), *small)
 
 
 def menu(kit: Kit, day: KitDay, anchors: Anchors) -> Table:
@@ -122,27 +138,22 @@ def menu(kit: Kit, day: KitDay, anchors: Anchors) -> Table:
                 rows.append(
                     (
                         text(words.MEALS[name]),
-                        (*what, *_for_whom(kit, meal)),
-                        _food(figures, meal),
+                        (*what, *_for_whom(kit, figures, meal)),
+                        figures.both(meal.mass_g, "mass_g"),
                         text(figures.plain(meal.minutes, "duration_min") if meal.minutes else ""),
                     )
                 )
     return table(("Meal", "What", "Food", "Time"), rows, "llrr")
 
 
-def _for_whom(kit: Kit, meal: PlannedMeal) -> Cell:
-    if len(meal.eaters) == len(kit.party):
-        return ()
-    return (Piece(" "), Piece(f"for {words.listed(meal.eaters)}", small=True))
-
-
-def _food(figures: Figures, meal: PlannedMeal) -> Cell:
-    """Give the food as carried; what is handed out also by the person."""
-    whole = figures.both(meal.mass_g, "mass_g")
-    if meal.recipe:
-        return whole
-    each = figures.plain(meal.mass_g / len(meal.eaters), "mass_g")
-    return (*whole, Piece(", "), Piece(f"{each} each"))
+def _for_whom(kit: Kit, figures: Figures, meal: PlannedMeal) -> Cell:
+    """Say how much each gets of what is handed out, and for whom it is where not for all."""
+    said = ""
+    if not meal.recipe:
+        said = f", {figures.plain(meal.mass_g / len(meal.eaters), 'mass_g')} each"
+    if len(meal.eaters) < len(kit.party):
+        said += f", for {words.listed(meal.eaters)}"
+    return text(said) if said else ()
 
 
 def _dangers(kit: Kit, day: KitDay) -> tuple[Cell, ...]:

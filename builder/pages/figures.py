@@ -11,6 +11,8 @@ from builder.pages.pieces import Cell, Piece, Scale
 from builder.units import mugs, rounded, show, show_at_least, shown_both
 
 _KINDS = {"mass_g": "g", "volume_ml": "ml"}
+_LEAST_OF_A_MUG = 8  # less than an eighth is no longer a quarter, roughly
+_SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
 _NOT_FOR_AN_ADDRESS = re.compile(r"[^a-z0-9]+")
 
 
@@ -34,9 +36,12 @@ class Figures:
     def both(self, value: float, quantity: str, figure: str = "") -> Cell:
         """Give a number in both units; where its derivation is known, it leads there."""
         first, other = shown_both(value, quantity, "us" if self.units == "us" else "metric")
-        href = f"numbers.md#{anchor(figure)}" if figure in self.derived else ""
-        shown = Piece(first, href=href)
+        shown = Piece(first, href=self.how(figure))
         return (shown, Piece(" "), Piece(other, small=True)) if other else (shown,)
+
+    def how(self, figure: str) -> str:
+        """Give where a figure's derivation stands; "" where the kit holds none."""
+        return f"numbers.md#{anchor(figure)}" if figure in self.derived else ""
 
     def least(self, temperature_c: float) -> Cell:
         """Give a temperature to reach, rounded up in both units."""
@@ -64,15 +69,26 @@ class Figures:
         small = Piece(other, small=True, scale=Scale(kind, exact, party, beside))
         return (shown, Piece(" "), small)
 
-    def scaled_mugs(self, volume_ml: float, party: int) -> Cell:
-        """Give a volume in mugs that follows the number of eaters."""
-        scale = Scale("mugs", number(volume_ml), party, self.units, number(self.mug_ml))
-        return (Piece(self.mugs(volume_ml), scale=scale if party else None),)
+    def spooned(self, volume_ml: float, party: int) -> Cell:
+        """Give a volume in mugs or, where that is too little, in teaspoons; "" in between."""
+        if volume_ml * _LEAST_OF_A_MUG >= self.mug_ml:
+            shown = self.mugs(volume_ml)
+            scale = Scale("mugs", number(volume_ml), party, self.units, number(self.mug_ml))
+        elif volume_ml < _SPOONS_BELOW_ML:
+            shown, scale = (
+                show(volume_ml, "volume_ml", "us"),
+                Scale("ml", number(volume_ml), party, "us"),
+            )
+        else:
+            return ()
+        return (Piece(shown, scale=scale if party else None),)
 
     def water(self, volume_ml: float, party: int, what: str = "water") -> Cell:
         """Give water to measure: millilitres and mugs, following the number of eaters."""
         first, *rest = self.scaled(volume_ml, "volume_ml", party, strong=True)
-        return (first, Piece(f" {what}, "), *self.scaled_mugs(volume_ml, party), *rest)
+        spooned = self.spooned(volume_ml, party)
+        comma = (Piece(", "),) if spooned else ()
+        return (first, Piece(f" {what}"), *comma, *spooned, *rest)
 
 
 def figures_of(kit: Kit) -> Figures:

@@ -26,10 +26,14 @@ class FuelPage:
 
 
 def containers(fuel: KitFuel, figures: Figures) -> str:
-    """Give the containers to take: `2 × 230 g of Propane-butane mix`."""
+    """Give the containers to take, with what is in them: `2 × 230 g of propane-butane mix`."""
+    return f"{container_sizes(fuel, figures)} of {words.in_a_sentence(fuel.name)}"
+
+
+def container_sizes(fuel: KitFuel, figures: Figures) -> str:
+    """Give the containers to take: `2 × 230 g`."""
     sizes = [f"{each.count} × {figures.plain(each.holds_g, 'mass_g')}" for each in fuel.containers]
-    taken = words.listed(sizes) or figures.plain(fuel.carry_g, "mass_g")
-    return f"{taken} of {words.in_a_sentence(fuel.name)}"
+    return words.listed(sizes) or figures.plain(fuel.carry_g, "mass_g")
 
 
 def fuel_page(kit: Kit) -> FuelPage:

@@ -11,9 +11,9 @@ from builder.pages.carry import short_carry
 from builder.pages.cautions import grave
 from builder.pages.charts import Chart, energy_chart
 from builder.pages.cook import Anchors, cook_link
-from builder.pages.day import day_path
-from builder.pages.figures import Figures, figures_of, percent
-from builder.pages.fuel import containers
+from builder.pages.day import day_path, energy_share
+from builder.pages.figures import Figures, figures_of
+from builder.pages.fuel import container_sizes, containers
 from builder.pages.pieces import Cell, Fact, Piece, Table, join, link, text
 
 
@@ -92,11 +92,7 @@ def _next(
             )
         return (
             "The trip is over",
-            (
-                text(
-                    "Write down what was left over and how much fuel went. Next time starts so."
-                ),
-            ),
+            (text("Write down what was left over and how much fuel went. Next time starts so."),),
         )
     return "Before you go", tuple(_at_home(kit, figures))
 
@@ -147,23 +143,32 @@ def day_line(kit: Kit, day: KitDay, anchors: Anchors) -> DayLine:
 
 def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:
     weights = kit.weights
-    facts = [Fact("People", text(words.listed(person.name for person in kit.party)))]
-    food = figures.both(weights.food_g, "mass_g", "weights.food_g")
-    facts.append(Fact("Food", food))
     share = kit.nutrition.energy_kcal / kit.energy_need_kcal if kit.energy_need_kcal else 1.0
-    eaten = figures.plain(kit.nutrition.energy_kcal, "energy_kcal")
-    need = figures.plain(kit.energy_need_kcal, "energy_kcal")
-    facts.append(Fact("Energy in it", text(f"{eaten} of {need} needed ({percent(share)})")))
-    water = figures.both(weights.water_most_g, "volume_ml", "weights.water_most_g")
-    facts.append(Fact("Most water carried at once", water))
+    facts = [
+        Fact("Food", figures.both(weights.food_g, "mass_g", "weights.food_g")),
+        Fact(
+            "Food energy",
+            energy_share(
+                figures,
+                share,
+                kit.nutrition.energy_kcal,
+                kit.energy_need_kcal,
+                figures.how("energy_need_kcal"),
+            ),
+        ),
+        Fact(
+            "Most water carried",
+            figures.both(weights.water_most_g, "volume_ml", "weights.water_most_g"),
+        ),
+    ]
     if kit.fuel:
         likely = figures.both(kit.fuel.likely_g, "mass_g", "fuel.likely_g")
         facts.append(Fact("Fuel likely burnt", likely))
-        facts.append(Fact("Fuel to take", link(containers(kit.fuel, figures), "fuel.md")))
+        facts.append(Fact("Fuel to take", link(container_sizes(kit.fuel, figures), "fuel.md")))
     if kit.wood_g:
-        facts.append(Fact("Wood", figures.both(kit.wood_g, "mass_g", "wood.likely_g")))
+        facts.append(Fact("Dry wood", figures.both(kit.wood_g, "mass_g", "wood.likely_g")))
     if weights.people:
         heaviest = max(weights.people, key=lambda each: each.total_g)
         mass = figures.both(heaviest.total_g, "mass_g")
-        facts.append(Fact("Heaviest pack", (Piece(f"{heaviest.name}, "), *mass)))
+        facts.append(Fact(f"Heaviest pack, {heaviest.name}", mass))
     return tuple(facts)

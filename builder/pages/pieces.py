@@ -15,6 +15,7 @@ class Scale:
     party: int
     units: str  # metric or us
     mug: str = ""  # ml in a mug, where the kind is mugs
+    step: str = ""  # what a count is rounded to
 
 
 @dataclass(frozen=True, slots=True)
