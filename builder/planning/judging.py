@@ -59,6 +59,7 @@ class Judged:
     months: float | None
     best_before: datetime.date | None
     reasons: tuple[str, ...]
+    wants_proof: bool = False  # kept so that weight alone does not prove it dry
 
     @property
     def pack_g(self) -> float:
@@ -247,7 +248,10 @@ def _with_keeping(judged: Judged) -> Judged:
         reasons.append("common practice names far longer; no authority vouches for it")
     start = judged.keeps_from
     date = start + _months_long(months) if start else None
-    return _kept(judged, months, date, tuple(reasons))
+    return replace(
+        _kept(judged, months, date, tuple(reasons)),
+        wants_proof=wants_proof and not judged.dryness_proven,
+    )
 
 
 def _months_long(months: float) -> relativedelta:
