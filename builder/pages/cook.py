@@ -175,9 +175,9 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> C
     said.append(Piece(vessel + heat))
     if potfuls:
         said += [Piece(", "), *potfuls]
-    if meal.cooked_on:
+    if meal.cooked_on and meal.cook_in in ("pot", "mug"):
         said += [Piece(". Water boils at "), *figures.both(here.boiling_point_c, "temperature_c")]
-        said += [Piece(" up here, "), *figures.both(here.altitude_m, "altitude_m")]
+        said += [Piece(" here, at "), *figures.both(here.altitude_m, "altitude_m")]
     each = meal.nutrition.energy_kcal / len(meal.eaters)
     return (*said, Piece(f". About {figures.plain(each, 'energy_kcal')} each."))
 
@@ -274,7 +274,8 @@ def _boil_first(figures: Figures, meal: PlannedMeal, place: int) -> StepLine:
 
 def _after_heat(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
     if meal.reach_c is not None:
-        least = figures.least(meal.reach_c)
+        first, *other = figures.least(meal.reach_c)
+        least = (replace(first, strong=True), *other)
         more = (Piece("At least "), *least, Piece(" in the thickest part. Less? Cook on."))
         yield StepLine((), "Measure the middle.", more, (), "", "", "")
     if meal.drain_ml:

@@ -23,7 +23,7 @@ _JOINERS = "\u200c\u200d"
 
 def line(text: str) -> str:
     """Give a text as one line that neither Markdown nor HTML reads as anything but text."""
-    seen = "".join(sign for sign in _SPACES.sub(" ", text) if _is_seen(sign))
+    seen = "".join(sign for sign in _SPACES.sub(" ", str(text)) if _is_seen(sign))
     seen = seen.translate(_SIGNS)
     for sign in (_NUMBER_DOT, _AT_START):
         seen = sign.sub(lambda found: f"{found[1]}&#{ord(found[2])};", seen)

@@ -1,0 +1,154 @@
+"""Steps as the cook reads them."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from builder.model.kit import PlannedMeal
+from builder.pages.cook import cook_pages, cooking, step_anchors
+from builder.pages.pieces import Cell
+from builder.pages.words import short_names
+from tests.pages.sample_kit import bean_pot, ingredient, meal, sample_kit, step, toasties
+
+
+def said(cell: Cell) -> str:
+    return "".join(piece.text for piece in cell if not piece.small).replace("\u00a0", " ").strip()
+
+
+def lines(of: PlannedMeal) -> list[tuple[list[str], str, str]]:
+    """Give amounts, what to do, and what is said besides, for each step."""
+    return [
+        (
+            [said(amount) for amount in line.amounts],
+            line.do.replace("\u00a0", " "),
+            said((*line.more, *line.say)),
+        )
+        for line in cooking(sample_kit(), of).steps
+    ]
+
+
+def test_amounts_come_before_the_doing_and_nothing_is_added_twice() -> None:
+    assert lines(bean_pot()) == [
+        (["160 g black beans, 1¼ mugs", "291 ml water, 1 mug"], "Soak 10 min.", ""),
+        (
+            ["240 g rice, 1 mug", "20 g olive oil", "520 ml water, 1¾ mugs"],
+            "Bring to the boil, lid on.",
+            "",
+        ),
+        ([], "Simmer 9 min, stirring.", ""),
+        ([], "Let stand 6 min, lid on.", ""),
+        ([], "Serve.", "Split 160 g black beans by eye; salt to taste."),
+    ]
+
+
+def test_minutes_at_sea_level_are_told_where_they_differ() -> None:
+    steps = cooking(sample_kit(), bean_pot()).steps
+    assert [each.sea_level.replace("\u00a0", " ") for each in steps] == [
+        "",
+        "",
+        "8 min at sea level",
+        "5 min at sea level",
+        "",
+    ]
+
+
+def test_the_middle_is_measured_after_the_last_heat() -> None:
+    assert [do for _, do, _ in lines(toasties())] == [
+        "Mix.",
+        "Press 4 min on each side.",
+        "Measure the middle.",
+        "Serve.",
+    ]
+    assert lines(toasties())[1][2] == "Pieces: 4, 2 at a time."
+    assert lines(toasties())[2][2].startswith("At least 72 °C  in the thickest part")
+
+
+def test_a_temperature_to_reach_is_never_rounded_down() -> None:
+    assert "At least 73 °C" in lines(replace(toasties(), reach_c=72.2))[2][2]
+
+
+def test_water_is_boiled_before_it_is_poured_on() -> None:
+    tea = ingredient("tea", "Black tea, leaf", 4)
+    cup = meal(
+        "drinks",
+        "Tea",
+        tea,
+        recipe="tea",
+        cook_in="mug",
+        steps=(
+            step("soak", tea, water_ml=500, minutes=4, hot=True),
+            step("serve"),
+        ),
+        water_ml=500,
+        potfuls=1,
+    )
+    assert lines(cup) == [
+        (["500 ml water, 1¾ mugs"], "Bring to the boil.", ""),
+        (["2 g black tea", "250 ml boiling water, ¾ mug"], "Pour it on. Soak 4 min.", ""),
+        ([], "Serve.", ""),
+    ]
+    assert cooking(sample_kit(), cup).one_mug
+    assert not cooking(sample_kit(), replace(cup, eaters=("Ash",), plate_shares=(1.0,))).one_mug
+
+
+def test_water_to_pour_away_is_told() -> None:
+    steps = lines(replace(bean_pot(), drain_ml=200))
+    assert steps[3] == ([], "Pour off the water.", "About 200 ml . Far from stream and lake.")
+
+
+def test_potfuls_follow_the_party_but_never_fall_below_what_was_planned() -> None:
+    (potful,) = cooking(sample_kit(), bean_pot()).potfuls
+    assert potful.text == "2 potfuls"
+    assert potful.scale is not None
+    assert 1 < float(potful.scale.value) <= 2
+
+
+def test_shares_of_the_pot_are_told_only_where_they_differ() -> None:
+    plates = cooking(sample_kit(), bean_pot()).plates
+    assert plates is not None
+    assert [said(row[1]) for row in plates.rows] == ["45 %", "55 %"]
+    assert cooking(sample_kit(), toasties()).plates is None
+
+
+@pytest.mark.parametrize(
+    ("names", "short"),
+    [
+        (("Black beans, cooked", "Rice, instant"), ["black beans", "rice"]),
+        (("Milk, dry", "Milk, whole"), ["milk, dry", "milk, whole"]),
+        (("UHT milk",), ["UHT milk"]),
+        (("X",), ["X"]),
+    ],
+)
+def test_steps_use_the_short_name_where_it_is_clear(
+    names: tuple[str, ...], short: list[str]
+) -> None:
+    foods = [ingredient(f"f{number}", name, 1) for number, name in enumerate(names)]
+    assert list(short_names(foods).values()) == short
+
+
+def test_that_meat_is_raw_is_never_cut_off() -> None:
+    raw = ingredient("cod", "Cod, raw", 100, is_raw_animal=True)
+    assert short_names([raw]) == {"cod": "cod, raw"}
+
+
+def test_times_that_read_the_same_are_told_once() -> None:
+    kit = sample_kit()
+    oats = next(page for page in cook_pages(kit) if page.path == "cook/apple-oats.md")
+    assert [way.title for way in oats.cookings] == ["Day 1 breakfast and Day 2 breakfast"]
+    assert not oats.several
+    later = replace(kit.days[1], meals=tuple(
+        replace(each, eaters=("Ash",), plate_shares=(1.0,)) for each in kit.days[1].meals
+    ))  # fmt: skip
+    pages = cook_pages(replace(kit, days=(kit.days[0], later)))
+    assert [way.anchor for way in pages[0].cookings] == ["day-1-breakfast", "day-2-breakfast"]
+    assert step_anchors(pages)[2, 0] == "cook/apple-oats.md#day-2-breakfast"
+
+
+def test_twice_in_one_meal_gets_two_addresses() -> None:
+    kit = sample_kit()
+    alone = [replace(bean_pot(), eaters=(name,), plate_shares=(1.0,)) for name in ("Ash", "Rowan")]
+    day = replace(kit.days[0], meals=tuple(alone))
+    (page,) = cook_pages(replace(kit, days=(day,)))
+    assert [way.anchor for way in page.cookings] == ["day-1-dinner", "day-1-dinner-2"]

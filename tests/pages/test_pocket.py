@@ -1,0 +1,66 @@
+"""The pocket page: everything in one file, of use without scripts."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+
+from builder.pages.book import Book
+from tests.pages.seen import seen_in_html
+
+
+def test_it_is_whole_well_formed_html(book: Book) -> None:
+    assert book.pocket_html.startswith("<!doctype html>\n")
+    seen = seen_in_html(book.pocket_html)
+    assert not seen.unclosed and not seen.astray
+    assert len(seen.ids) == len(set(seen.ids))
+    assert [name for name, _ in seen.tags].count("h1") == 1
+    assert next(given for name, given in seen.tags if name == "html")["lang"] == "en"
+
+
+def test_it_asks_for_nothing_but_its_own_style_and_script(book: Book) -> None:
+    seen = seen_in_html(book.pocket_html)
+    asked = [
+        str(given.get("href") or given.get("src"))
+        for _, given in seen.tags
+        if given.get("href") or given.get("src")
+    ]
+    inside = {f"#{anchor}" for anchor in seen.ids}
+    assert set(asked) - inside == {"assets/pocket.css", "assets/pocket.js"}
+
+
+def test_it_holds_the_trip_in_the_order_it_is_needed(book: Book) -> None:
+    words = seen_in_html(book.pocket_html).words
+    order = [
+        "At a glance Day 1",
+        "Day 1: Road end",
+        "Dinner: Smoky bean pot",
+        "Soak 10",
+        "Day 2: Up to the snow",
+        "Raw animal food",
+        "Press 4",
+        "Own gear",
+        "To drink" if "To drink" in words else "Make safe",
+        "Propane-butane" if "Propane-butane" in words else "propane-butane mix",
+        "Because: the night is −2 °C",
+        "Rice, instant",
+    ]
+    text = words.replace("\u00a0", " ")
+    ends = text.partition("Road end to the low camp Day 2")[2]
+    assert ends
+    at = -1
+    for part in order:
+        found = text.find(part, at + 1)
+        assert found > at, part
+        at = found
+
+
+def test_headings_do_not_skip_a_level(book: Book) -> None:
+    levels = [int(level) for level in re.findall(r"<h([1-6])", book.pocket_html)]
+    assert all(after - before <= 1 for before, after in pairwise(levels))
+
+
+def test_every_table_has_heads(book: Book) -> None:
+    tables = re.findall(r"<table>.*?</table>", book.pocket_html, re.S)
+    assert tables
+    assert all('<th scope="col"' in table for table in tables)
