@@ -39,7 +39,7 @@ class Book:
     pocket_html: str
 
 
-def write_book(kit: Kit, templates: Path, today: datetime.date | None) -> Book:
+def write_book(kit: Kit, templates: Path, today: datetime.date | None = None) -> Book:
     """Write all pages of a kit; `today` decides what is to be done next."""
     cook = cook_pages(kit)
     anchors = step_anchors(cook)

@@ -84,7 +84,7 @@ def _pack(figures: Figures, each: PersonLoad, number: int) -> Pack:
     things = sorted(each.carries, key=lambda thing: _ORDER.index(thing.kind))
     rows = [(text(thing.what), figures.both(thing.mass_g, "mass_g")) for thing in things]
     limit = figures.plain(each.limit_g, "mass_g") if each.limit_g > 0 else ""
-    total = figures.both(each.total_g, "mass_g", f"weights.people[{number - 1}].total_g")
+    total = figures.both(each.total_g, "mass_g", f"weights.people.{each.name}.total_g")
     return Pack(
         f"pack-{number}",
         each.name,

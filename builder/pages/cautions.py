@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from builder.model.kit import Kit, KitCaution
 from builder.model.source import LEVELS, Level
 from builder.pages import words
-from builder.pages.pieces import Cell, Piece, link, text
+from builder.pages.pieces import Cell, link, text
 
 
 @dataclass(frozen=True, slots=True)
@@ -162,4 +162,6 @@ def _entry(alike: list[KitCaution], names: dict[str, str], cited: dict[str, str]
 
 def _where(where: str, names: dict[str, str]) -> Cell:
     path = page_of(where)
-    return (Piece(names[path], href=path),) if path in names else text(where)
+    if path == "cautions.md":
+        return ()
+    return link(names[path], path) if path in names else text(where)

@@ -85,7 +85,7 @@ def _lines(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
 
 def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     here = day.conditions
-    at = f"days[{day.day - 1}]"
+    at = f"days.{day.day - 1}"
     facts = []
     if not day.ends_home:
         facts.append(Fact("Camp at", figures.both(here.altitude_m, "altitude_m")))
@@ -113,7 +113,7 @@ def travel(figures: Figures, day: KitDay) -> Cell:
 def energy(figures: Figures, day: KitDay) -> Cell:
     """Set the food energy of a day against what it asks for."""
     share = day.nutrition.energy_kcal / day.energy_need_kcal if day.energy_need_kcal else 1.0
-    href = figures.how(f"days[{day.day - 1}].energy_need_kcal")
+    href = figures.how(f"days.{day.day - 1}.energy_need_kcal")
     return energy_share(figures, share, day.nutrition.energy_kcal, day.energy_need_kcal, href)
 
 
@@ -184,7 +184,7 @@ def water_of_day(figures: Figures, day: KitDay) -> Table:
     rows = [
         (
             text(name),
-            figures.both(volume, "volume_ml", f"days[{day.day - 1}].water.{field}"),
+            figures.both(volume, "volume_ml", f"days.{day.day - 1}.water.{field}"),
         )
         for name, volume, field in named
         if volume or field in ("drinking_ml", "total_ml")
@@ -193,11 +193,14 @@ def water_of_day(figures: Figures, day: KitDay) -> Table:
 
 
 def _people(figures: Figures, day: KitDay) -> Table:
+    at = f"days.{day.day - 1}.people"
     rows = [
         (
             text(person.name),
-            text(figures.plain(person.to_drink_ml, "volume_ml")),
-            text(figures.plain(person.energy_need_kcal, "energy_kcal")),
+            figures.both(person.to_drink_ml, "volume_ml", f"{at}.{person.name}.to_drink_ml"),
+            figures.both(
+                person.energy_need_kcal, "energy_kcal", f"{at}.{person.name}.energy_need_kcal"
+            ),
         )
         for person in day.people
     ]
@@ -208,10 +211,10 @@ def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     """Give the fuel and wood of a day, and what it goes into."""
     facts = []
     if day.fuel.fuel_g:
-        figure = f"days[{day.day - 1}].fuel_g"
+        figure = f"days.{day.day - 1}.fuel_g"
         facts.append(Fact("Fuel", figures.both(day.fuel.fuel_g, "mass_g", figure)))
     if day.fuel.wood_g:
-        figure = f"days[{day.day - 1}].wood_g"
+        figure = f"days.{day.day - 1}.wood_g"
         facts.append(Fact("Wood", figures.both(day.fuel.wood_g, "mass_g", figure)))
     burnt = day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj
     for name, heat in (

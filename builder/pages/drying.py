@@ -39,7 +39,7 @@ def drying_page(kit: Kit) -> DryingPage:
     return DryingPage(
         _still(kit, figures),
         _all(kit, figures) if kit.batches else None,
-        tuple(_batch(figures, each) for each in kit.batches),
+        tuple(_batch(figures, each, place) for place, each in enumerate(kit.batches)),
         boxes_at(kit, "drying.md"),
         _proposals(kit, figures),
     )
@@ -91,7 +91,8 @@ def _is_dry(batch: KitBatch) -> str:
     return "yes" if batch.dry_enough else "NO"
 
 
-def _batch(figures: Figures, batch: KitBatch) -> BatchView:
+def _batch(figures: Figures, batch: KitBatch, place: int) -> BatchView:
+    at = f"batches.{place}"
     facts = [Fact("How", text(words.DRIED[batch.method]))]
     if batch.dried_on:
         when = "Planned for" if batch.planned else "Dried on"
@@ -109,13 +110,19 @@ def _batch(figures: Figures, batch: KitBatch) -> BatchView:
         facts.append(
             Fact(
                 "Water still in it",
-                text(f"{percent(batch.residual_moisture)}; {percent(batch.dry_limit)} at most"),
+                (
+                    Piece(
+                        percent(batch.residual_moisture),
+                        href=figures.how(f"{at}.residual_moisture"),
+                    ),
+                    Piece(f"; {percent(batch.dry_limit)} at most"),
+                ),
             )
         )
     if batch.water_removed_g > 0 and batch.dried_g:
         facts.append(Fact("Puts it back", _water_back(figures, batch, batch.dried_g)))
     best = words.date(batch.best_before) if batch.best_before else "none"
-    facts.append(Fact("Best before", text(best)))
+    facts.append(Fact("Best before", link(best, figures.how(f"{at}.best_before"))))
     packs = Piece(f"{batch.packs_used} for this trip, {batch.packs_left} left over; ")
     mass = figures.both(batch.pack_g, "mass_g")
     facts.append(Fact("Packs", (packs, *mass, Piece(" each"))))

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import math
 import re
+from collections import Counter
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.model.kit import Kit
@@ -21,13 +23,24 @@ def anchor(figure: str) -> str:
     return "how-" + _NOT_FOR_AN_ADDRESS.sub("-", figure.lower()).strip("-")
 
 
+def anchors_of(kit: Kit) -> dict[str, str]:
+    """Give the address of each derivation by its figure; names in other scripts may collide."""
+    anchors: dict[str, str] = {}
+    taken: Counter[str] = Counter()
+    for each in kit.derivations:
+        name = anchor(each.figure)
+        taken[name] += 1
+        anchors[each.figure] = name if taken[name] == 1 else f"{name}-again-{taken[name]}"
+    return anchors
+
+
 @dataclass(frozen=True, slots=True)
 class Figures:
     """Shows numbers for one kit."""
 
     units: str
     mug_ml: float
-    derived: frozenset[str]  # figures whose derivation the kit holds
+    anchors: Mapping[str, str]  # of the derivations that the kit holds, by figure
 
     def plain(self, value: float, quantity: str) -> str:
         """Give a number in the trip's units alone."""
@@ -41,7 +54,7 @@ class Figures:
 
     def how(self, figure: str) -> str:
         """Give where a figure's derivation stands; "" where the kit holds none."""
-        return f"numbers.md#{anchor(figure)}" if figure in self.derived else ""
+        return f"numbers.md#{self.anchors[figure]}" if figure in self.anchors else ""
 
     def least(self, temperature_c: float) -> Cell:
         """Give a temperature to reach, rounded up in both units."""
@@ -93,7 +106,7 @@ class Figures:
 
 def figures_of(kit: Kit) -> Figures:
     """Give what shows the numbers of a kit."""
-    return Figures(kit.units, kit.mug_ml, frozenset(each.figure for each in kit.derivations))
+    return Figures(kit.units, kit.mug_ml, anchors_of(kit))
 
 
 def number(value: float) -> str:

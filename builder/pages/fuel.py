@@ -71,7 +71,7 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
     rows = []
     for day in kit.days:
         cells = [link(words.day_name(day), day_path(day))]
-        at = f"days[{day.day - 1}]"
+        at = f"days.{day.day - 1}"
         if kit.fuel:
             cells.append(figures.both(day.fuel.fuel_g, "mass_g", f"{at}.fuel_g"))
         if kit.wood_g:

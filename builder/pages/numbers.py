@@ -6,10 +6,10 @@ import re
 from dataclasses import dataclass
 
 from builder.model.kit import Derivation, Input, Kit
-from builder.pages.figures import anchor, worked
+from builder.pages.figures import anchors_of, worked
 from builder.pages.pieces import Cell, Piece, Table, link, table, text
 
-_DAY = re.compile(r"days\[(\d+)\]")
+_DAY = re.compile(r"days\.(\d+)\.")
 _UNITS = {"": "", "share": "", "degC": "°C", "°C": "°C"}
 
 
@@ -55,14 +55,16 @@ class NumbersPage:
 def numbers_page(kit: Kit) -> NumbersPage:
     """Give how each figure came about."""
     known = {each.figure: each.title for each in kit.derivations}
+    anchors = anchors_of(kit)
     cited = {source.id: source.citation for source in kit.sources}
     groups: dict[str, list[Worked]] = {}
     for each in kit.derivations:
-        groups.setdefault(_group(each.figure), []).append(_worked(each, known, cited))
+        groups.setdefault(_group(each.figure), []).append(_worked(each, known, cited, anchors))
     defaults = [(text(each.what), text(each.value), text(each.why)) for each in kit.defaults]
     return NumbersPage(
         tuple(
-            WorkedGroup(title, anchor(title), tuple(figures)) for title, figures in groups.items()
+            WorkedGroup(title, f"group-{number}", tuple(figures))
+            for number, (title, figures) in enumerate(groups.items(), start=1)
         ),
         table(("Not told", "Taken instead", "Why"), defaults) if defaults else None,
         tuple(
@@ -81,7 +83,7 @@ def _group(figure: str) -> str:
     """Name the group that a figure belongs to."""
     if day := _DAY.match(figure):
         return f"Day {int(day[1]) + 1}"
-    first = re.split(r"[.\[]", figure)[0]
+    first = figure.partition(".")[0]
     return {"weights": "Packs", "fuel": "Fuel", "wood": "Wood", "batches": "Batches"}.get(
         first, "The trip"
     )
@@ -91,13 +93,15 @@ def _unit(value: float, unit: str) -> str:
     return worked(value, _UNITS.get(unit, unit))
 
 
-def _worked(each: Derivation, known: dict[str, str], cited: dict[str, str]) -> Worked:
+def _worked(
+    each: Derivation, known: dict[str, str], cited: dict[str, str], anchors: dict[str, str]
+) -> Worked:
     rows = [
-        (text(given.name), text(_value(given)), _origin(given.origin, known, cited))
+        (text(given.name), text(_value(given)), _origin(given.origin, known, cited, anchors))
         for given in each.inputs
     ]
     return Worked(
-        anchor(each.figure),
+        anchors[each.figure],
         each.title,
         _unit(each.value, each.unit),
         each.formula,
@@ -115,10 +119,12 @@ def _value(given: Input) -> str:
     return given.value if isinstance(given.value, str) else _unit(given.value, given.unit)
 
 
-def _origin(origin: str, known: dict[str, str], cited: dict[str, str]) -> Cell:
+def _origin(
+    origin: str, known: dict[str, str], cited: dict[str, str], anchors: dict[str, str]
+) -> Cell:
     """Say where a number is from; another figure or a source is one tap away."""
     if origin in known:
-        return link(known[origin], f"numbers.md#{anchor(origin)}")
+        return link(known[origin], f"numbers.md#{anchors[origin]}")
     if origin in cited:
         return link(cited[origin], f"numbers.md#source-{origin}")
     return text(origin)

@@ -58,7 +58,7 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
 
 
 def _of(figures: Figures, day: KitDay, field: str, volume_ml: float) -> Cell:
-    return figures.both(volume_ml, "volume_ml", f"days[{day.day - 1}].water.{field}")
+    return figures.both(volume_ml, "volume_ml", f"days.{day.day - 1}.water.{field}")
 
 
 def _carry(kit: Kit, figures: Figures) -> Table:

@@ -357,7 +357,7 @@ def _cautions() -> tuple[KitCaution, ...]:
 def _derivations() -> tuple[Derivation, ...]:
     return (
         Derivation(
-            "days[0].pressure_hpa", "Air pressure", 938.8, "hPa",
+            "days.0.pressure_hpa", "Air pressure", 938.8, "hPa",
             "101325 · (1 − 0.0065·h/288.15)^5.25588 / 100",
             (Input("h", 640.0, "m", "trips/sample.yaml:12"),), ("iso2533",),
         ),
