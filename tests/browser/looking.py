@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from dataclasses import dataclass, field
 from pathlib import Path
 
-from playwright.sync_api import Browser, BrowserContext, Page
+from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 
 @dataclass(slots=True)
@@ -61,6 +61,16 @@ def wait_until(page: Page, condition: str) -> None:
           throw new Error("waited in vain");
         }}"""
     )
+
+
+def search_for(page: Page, word: str) -> None:
+    """Type a word into the search box, key by key: setting its value starts no search."""
+    field = page.locator("input.md-search__input")
+    opener = page.locator("header label[for=__search]").first
+    # On narrow screens the field lies beside the screen until it is opened, and takes the focus.
+    (opener if opener.is_visible() else field).click()
+    expect(field).to_be_focused()
+    page.keyboard.type(word, delay=30)
 
 
 @contextmanager

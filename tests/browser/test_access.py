@@ -8,7 +8,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page
 
-from .looking import offline_page, pages_of, site_pages_of
+from .looking import offline_page, pages_of, search_for, site_pages_of
 
 
 def faults(axe: Axe, page: Page) -> list[tuple[str, list[str]]]:
@@ -43,9 +43,7 @@ def test_axe_finds_no_violation_in_the_open_menu_and_search(
         assert page.locator(".md-sidebar--primary a.md-nav__link:visible").count() > 1
         assert faults(Axe(), page) == []
         page.goto(file.as_uri())
-        page.locator("header label[for=__search]").first.click()
-        page.locator("input.md-search__input").click()
-        page.keyboard.type("carbon", delay=30)
+        search_for(page, "carbon")
         page.locator(".md-search-result__item a").first.wait_for()
         page.wait_for_timeout(400)
         assert faults(Axe(), page) == []

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from .looking import offline_page, pages_of, site_pages_of
+from .looking import offline_page, pages_of, search_for, site_pages_of
 
 
 def test_no_page_asks_for_anything_but_files_or_complains(browser: Browser, kits: Path) -> None:
@@ -43,10 +43,7 @@ def test_typing_into_the_search_finds_pages(
     with offline_page(browser, width=width) as (page, seen):
         page.goto(start.as_uri())
         title = page.locator("h1").inner_text()
-        if width < 1000:
-            page.locator("header label[for=__search]").first.click()
-        page.locator("input.md-search__input").click()
-        page.keyboard.type("carbon", delay=30)
+        search_for(page, "carbon")
         result = page.locator(".md-search-result__item a").first
         expect(result).to_be_visible()
         expect(page.locator(".md-search-result__meta")).not_to_have_text("No matching documents")

@@ -12,7 +12,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
-from .looking import Seen, site_pages_of, wait_until
+from .looking import Seen, search_for, site_pages_of, wait_until
 
 KEPT = """async () => {
   await navigator.serviceWorker.ready;
@@ -94,10 +94,8 @@ def test_after_one_visit_every_page_opens_with_the_host_gone(
         expect(page.locator("h1")).to_be_visible()
     page.goto(f"{address}/")
     expect(page.locator("h1")).to_be_visible()
-    page.goto(f"{address}/index.html?from=home#top")
-    page.locator("header label[for=__search]").first.click()
-    page.locator("input.md-search__input").click()
-    page.keyboard.type("carbon", delay=30)
+    page.goto(f"{address}/index.html?from=home")
+    search_for(page, "carbon")
     expect(page.locator(".md-search-result__item a").first).to_be_visible()
     assert [url for url in seen.requests if not url.startswith((address, "data:"))] == []
     assert seen.complaints == []
