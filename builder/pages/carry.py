@@ -11,7 +11,7 @@ from builder.pages.charts import Chart, weight_chart
 from builder.pages.figures import Figures, figures_of, percent
 from builder.pages.pieces import Cell, Fact, Piece, Table, link, table, text
 
-_ORDER = ("own", "gear", "fuel", "water", "food")
+_ORDER = ("own", "gear", "fuel", "food", "water")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,7 +63,7 @@ def carry_page(kit: Kit) -> CarryPage:
 
 
 def short_carry(kit: Kit, figures: Figures) -> Table:
-    """Say what each one's pack weighs on the first morning."""
+    """Say what each one's pack weighs at its heaviest."""
     rows = [
         (
             link(each.name, f"carry.md#pack-{number}"),
@@ -82,7 +82,13 @@ def _share(each: PersonLoad) -> str:
 
 def _pack(figures: Figures, each: PersonLoad, number: int) -> Pack:
     things = sorted(each.carries, key=lambda thing: _ORDER.index(thing.kind))
-    rows = [(text(thing.what), figures.both(thing.mass_g, "mass_g")) for thing in things]
+    rows = [
+        (text(thing.what), figures.both(thing.mass_g, "mass_g"))
+        for thing in things
+        if thing.kind != "water"
+    ]
+    if water_g := sum(thing.mass_g for thing in things if thing.kind == "water"):
+        rows.append((text("Water"), figures.both(water_g, "volume_ml")))
     limit = figures.plain(each.limit_g, "mass_g") if each.limit_g > 0 else ""
     total = figures.both(each.total_g, "mass_g", f"weights.people.{each.name}.total_g")
     return Pack(

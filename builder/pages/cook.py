@@ -17,7 +17,8 @@ from builder.units import rounded
 
 _NAMED = re.compile(r"<([a-z0-9-]+)>")
 _HEATED = ("boil", "simmer", "fry", "press")
-_IN = {"pot": "In the pot", "iron": "In the iron", "mug": "In the mug", "none": "No cooking"}
+_POTTED = ("pot", "mug")  # what is heated in a pot
+_IN = {"pot": "In the pot", "iron": "In the iron", "mug": "In the mug", "none": "No fire, no stove"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,8 +166,10 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> C
     """Say in what it is cooked, how long that takes, how hot water gets, how much it feeds."""
     here = meal.conditions
     pots = {pot_id: name for pot_id, name, _ in kit.pots}
-    vessel = pots.get(meal.pot or "", _IN[meal.cook_in or "none"])
-    if meal.cook_in == "iron":
+    vessel = _IN[meal.cook_in or "none"]
+    if meal.cook_in in _POTTED:
+        vessel = pots.get(meal.pot or "", vessel)
+    elif meal.cook_in == "iron":
         vessel = words.listed(kit.irons) or vessel
     heat = {"stove": ", on the stove", "fire": ", on the fire"}.get(meal.cooked_on or "", "")
     said: list[Piece] = []
@@ -175,7 +178,7 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> C
     said.append(Piece(vessel + heat))
     if potfuls:
         said += [Piece(", "), *potfuls]
-    if meal.cooked_on and meal.cook_in in ("pot", "mug"):
+    if meal.cooked_on and meal.cook_in in _POTTED:
         said += [Piece(". Water boils at "), *figures.both(here.boiling_point_c, "temperature_c")]
         said += [Piece(" here, at "), *figures.both(here.altitude_m, "altitude_m")]
     each = meal.nutrition.energy_kcal / len(meal.eaters)
@@ -189,12 +192,14 @@ def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
         name = text(words.carried(each))
         if each.packs:
             name = (*name, Piece(" "), Piece(f"{words.counted(each.packs, 'pack')}", small=True))
-        rows.append((name, _amount(figures, each, party), _share(figures, each, party)))
+        rows.append(
+            (name, _amount(figures, each, party), figures.both(each.amount_g / party, "mass_g"))
+        )
     if meal.water_ml:
         first, *other = figures.scaled(meal.water_ml, "volume_ml", party)
         spooned = figures.spooned(meal.water_ml, party)
         in_mugs = (Piece(" "), *(replace(piece, small=True) for piece in spooned))
-        one = text(figures.plain(meal.water_ml / party, "volume_ml"))
+        one = figures.both(meal.water_ml / party, "volume_ml")
         rows.append((text("Water, all together"), (first, *in_mugs, *other), one))
     return table(("What", _for(party), "Each"), rows, "lrr")
 
@@ -232,15 +237,11 @@ def _measure(
     return (first, Piece(f" {name}"), *((comma, *by_eye) if by_eye else ()), *other)
 
 
-def _share(figures: Figures, each: PlannedIngredient, party: int) -> Cell:
-    return text(figures.plain(each.amount_g / party, "mass_g"))
-
-
 def _potfuls(kit: Kit, meal: PlannedMeal) -> Cell:
     """Give how many times the pot is filled, so that it can follow the number of eaters."""
     rooms = {pot_id: room_ml for pot_id, _, room_ml in kit.pots}
     room_ml = rooms.get(meal.pot or "", 0.0)
-    if not meal.potfuls or room_ml <= 0:
+    if not meal.potfuls or room_ml <= 0 or meal.cook_in not in _POTTED:
         return ()
     food_g = 0.0 if meal.cook_in == "mug" else sum(each.amount_g for each in meal.ingredients)
     full = (meal.water_ml + FOOD_ROOM_ML_PER_G * food_g) / room_ml
@@ -256,20 +257,20 @@ def _steps(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
     seen: set[str] = set()
     boiled = False
     for place, step in enumerate(meal.steps):
-        if step.do == "soak" and step.hot and not boiled:
-            yield _boil_first(figures, meal, place)
-        boiled = boiled or step.do == "boil" or (step.do == "soak" and step.hot)
+        if step.do == "soak" and step.hot and step.water_ml and not boiled:
+            yield _boil_first(figures, meal)
+            boiled = True
         yield _step(figures, meal, step, seen)
         seen.update(each.id for each in step.ingredients)
         if place == last:
             yield from _after_heat(figures, meal)
 
 
-def _boil_first(figures: Figures, meal: PlannedMeal, place: int) -> StepLine:
+def _boil_first(figures: Figures, meal: PlannedMeal) -> StepLine:
     """Put the boiling before the first hot soak, of all the water that is poured on hot."""
-    water_ml = sum(step.water_ml for step in meal.steps[place:] if step.do == "soak" and step.hot)
-    water = (figures.water(water_ml, len(meal.eaters)),) if water_ml else ()
-    return StepLine(water, "Bring to the boil.", (), (), "", "", "")
+    water_ml = sum(step.water_ml for step in meal.steps if step.do == "soak" and step.hot)
+    water = figures.water(water_ml, len(meal.eaters))
+    return StepLine((water,), "Bring to the boil.", (), (), "", "", "")
 
 
 def _after_heat(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
@@ -297,9 +298,11 @@ def _step(figures: Figures, meal: PlannedMeal, step: PlannedStep, seen: set[str]
         for each in step.ingredients
         if each.id not in seen | said
     ]
-    if step.water_ml:
-        what = "boiling water" if step.do == "soak" and step.hot else "water"
-        amounts.append(figures.water(step.water_ml / parts, scaled, what))
+    if step.do == "soak" and step.hot:
+        if step.water_ml and (parts > 1 or not _boiled_alone(meal)):
+            amounts.append(figures.water(step.water_ml / parts, scaled, "of the boiling water"))
+    elif step.water_ml:
+        amounts.append(figures.water(step.water_ml / parts, scaled))
     minutes = figures.plain(step.minutes, "duration_min") if step.minutes else ""
     at_sea = figures.plain(step.minutes_at_sea_level, "duration_min")
     timed = step.minutes or step.each_side_min
@@ -314,6 +317,12 @@ def _step(figures: Figures, meal: PlannedMeal, step: PlannedStep, seen: set[str]
     )
 
 
+def _boiled_alone(meal: PlannedMeal) -> bool:
+    """Tell whether the water boiled first is all for one soak, so that it need not be measured."""
+    soaks = [step for step in meal.steps if step.do == "soak" and step.hot]
+    return len(soaks) == 1 and not any(step.do == "boil" for step in meal.steps)
+
+
 def _do(figures: Figures, step: PlannedStep, minutes: str) -> str:
     """Give the short imperative of a step."""
     stirring = ", stirring" if step.stir else ""
@@ -322,7 +331,7 @@ def _do(figures: Figures, step: PlannedStep, minutes: str) -> str:
         side = figures.plain(step.each_side_min, "duration_min")
         return f"Press {side} on each side."
     if step.do == "soak" and step.hot:
-        return f"Pour it on. Soak {minutes}{lid}."
+        return f"Pour on the boiling water. Soak {minutes}{lid}."
     if step.do == "boil":
         return f"Bring to the boil{stirring}{lid}."
     if step.do == "rest":
@@ -354,8 +363,12 @@ def _said(figures: Figures, meal: PlannedMeal, say: str, parts: int, party: int)
     for match in _NAMED.finditer(say):
         if each := known.get(match[1]):
             pieces.append(Piece(say[end : match.start()]))
-            pieces.append(figures.scaled(each.amount_g / parts, "mass_g", party, strong=True)[0])
+            amount_g = each.amount_g / parts
+            pieces.append(figures.scaled(amount_g, "mass_g", party, strong=True)[0])
             pieces.append(Piece(f" {names[each.id]}"))
+            if by_eye := _by_eye(figures, each, amount_g, party):
+                opening = " (pieces: " if each.piece_g else " ("
+                pieces += [Piece(opening), *by_eye, Piece(")")]
             end = match.end()
     return (*pieces, Piece(say[end:])) if say else ()
 
@@ -363,7 +376,7 @@ def _said(figures: Figures, meal: PlannedMeal, say: str, parts: int, party: int)
 def _plates(meal: PlannedMeal) -> Table | None:
     """Say who gets how much, where the shares differ."""
     shown = [percent(share) for share in meal.plate_shares]
-    if len(set(shown)) < 2:
+    if len(set(shown)) < 2 or meal.cook_in == "mug":
         return None
     rows = [(text(name), text(share)) for name, share in zip(meal.eaters, shown, strict=True)]
-    return table(("Who", "Share of the pot"), rows, "lr")
+    return table(("Who", "Share"), rows, "lr")

@@ -177,7 +177,7 @@ def water_of_day(figures: Figures, day: KitDay) -> Table:
         ("Hot drinks", water.drinks_ml, "drinks_ml"),
         ("To cook with", water.cooking_ml, "cooking_ml"),
         ("To wash with", water.washing_ml, "washing_ml"),
-        ("All of the day", water.total_ml, "total_ml"),
+        ("All together", water.total_ml, "total_ml"),
         ("Of this, make safe first", water.treat_ml, "treat_ml"),
         ("Most carried at once", water.carry_ml, "carry_ml"),
     )
@@ -218,11 +218,11 @@ def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
         facts.append(Fact("Wood", figures.both(day.fuel.wood_g, "mass_g", figure)))
     burnt = day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj
     for name, heat in (
-        ("Melting snow", day.fuel.melting_kj),
-        ("Boiling water to make it safe", day.fuel.boiling_water_kj),
+        ("Of that, to melt snow", day.fuel.melting_kj),
+        ("Of that, to make water safe", day.fuel.boiling_water_kj),
     ):
         if heat and burnt:
-            facts.append(Fact(name, text(f"{percent(heat / burnt)} of it")))
+            facts.append(Fact(name, text(percent(heat / burnt))))
     if day.fuel.melting_minutes:
         minutes = figures.plain(day.fuel.melting_minutes, "duration_min")
         facts.append(Fact("Time to melt snow", text(minutes)))

@@ -9,7 +9,7 @@ from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.cook import CookPage
 from builder.pages.figures import Figures, figures_of
-from builder.pages.pieces import Cell, Piece, join, text
+from builder.pages.pieces import Cell, join, link
 
 
 @dataclass(frozen=True, slots=True)
@@ -33,26 +33,22 @@ class ShoppingPage:
 def shopping_page(kit: Kit, cook: tuple[CookPage, ...]) -> ShoppingPage:
     """Give the shopping list."""
     figures = figures_of(kit)
-    titles = {page.path: page.title for page in cook}
+    paths = {page.title: page.path for page in cook}
     wet = [each for each in kit.shopping if each.dry_by and each.dry_by != "bought"]
     rest = [each for each in kit.shopping if each not in wet]
     return ShoppingPage(
-        tuple(_purchase(figures, each, titles) for each in wet),
-        tuple(_purchase(figures, each, titles) for each in rest),
+        tuple(_purchase(figures, each, paths) for each in wet),
+        tuple(_purchase(figures, each, paths) for each in rest),
         boxes_at(kit, "shopping.md"),
     )
 
 
-def _purchase(figures: Figures, line: ShoppingLine, titles: dict[str, str]) -> Purchase:
+def _purchase(figures: Figures, line: ShoppingLine, paths: dict[str, str]) -> Purchase:
     name = line.name
     if line.dry_by == "bought":
         name = f"{line.name}, bought dried"
     elif line.dry_by:
         dried = figures.plain(line.dried_g, "mass_g")
         name = f"{line.name}, to dry {words.DRY_BY[line.dry_by]}: gives {dried}"
-    paths = [f"cook/{used}.md" for used in line.used_in]
-    used = [
-        (Piece(titles[path], href=path),) if path in titles else text(each)
-        for path, each in zip(paths, line.used_in, strict=True)
-    ]
+    used = [link(title, paths.get(title, "")) for title in line.used_in if title != line.name]
     return Purchase(figures.both(line.mass_g, "mass_g"), name, join(used))

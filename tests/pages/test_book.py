@@ -92,7 +92,7 @@ def spoiled(value: object) -> object:
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
         free = {
             "title", "name", "notes", "note", "text", "because", "say", "reasons", "what", "why",
-            "value", "formula", "irons", "publisher", "author", "stove", "eaters",
+            "value", "formula", "used_in", "irons", "publisher", "author", "stove", "eaters",
         }  # fmt: skip
         given: dict[str, object] = {}
         for each in dataclasses.fields(value):

@@ -39,7 +39,7 @@ def test_amounts_come_before_the_doing_and_nothing_is_added_twice() -> None:
         ),
         ([], "Simmer 9 min, stirring.", ""),
         ([], "Let stand 6 min, lid on.", ""),
-        ([], "Serve.", "Split 160 g black beans by eye; salt to taste."),
+        ([], "Serve.", "Split 160 g black beans (1¼ mugs) by eye; salt to taste."),
     ]
 
 
@@ -86,11 +86,31 @@ def test_water_is_boiled_before_it_is_poured_on() -> None:
     )
     assert lines(cup) == [
         (["500 ml water, 1¾ mugs"], "Bring to the boil.", ""),
-        (["2 g black tea", "250 ml boiling water, ¾ mug"], "Pour it on. Soak 4 min.", ""),
+        (
+            ["2 g black tea", "250 ml of the boiling water, ¾ mug"],
+            "Pour on the boiling water. Soak 4 min.",
+            "",
+        ),
         ([], "Serve.", ""),
     ]
     assert cooking(sample_kit(), cup).one_mug
     assert not cooking(sample_kit(), replace(cup, eaters=("Ash",), plate_shares=(1.0,))).one_mug
+
+
+def test_water_boiled_for_one_soak_is_not_measured_twice() -> None:
+    onion = ingredient("onion", "Onion", 8)
+    soak = step("soak", onion, water_ml=377, minutes=12, hot=True)
+    hash_ = meal("dinner", "Hash", onion, cook_in="pot", steps=(soak, step("serve")))
+    assert lines(hash_)[:2] == [
+        (["377 ml water, 1¼ mugs"], "Bring to the boil.", ""),
+        (["8 g onion"], "Pour on the boiling water. Soak 12 min.", ""),
+    ]
+    twice = replace(hash_, steps=(soak, step("soak", water_ml=100, minutes=2, hot=True)))
+    assert [amounts for amounts, _, _ in lines(twice)] == [
+        ["477 ml water, 1½ mugs"],
+        ["8 g onion", "377 ml of the boiling water, 1¼ mugs"],
+        ["100 ml of the boiling water, ¼ mug"],
+    ]
 
 
 def test_water_to_pour_away_is_told() -> None:
