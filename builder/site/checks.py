@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from html.parser import HTMLParser
 from pathlib import Path
 from posixpath import dirname, normpath
 from urllib.parse import unquote, urlsplit
 
 from builder.model.place import Place
 from builder.problems import Problem, in_order
+from builder.site.tags import Tag, line_and_column, read_tags
 
 MOST_POCKET_BYTES = 150 * 1024
 # Pictures of the user's own are theirs to weigh; a page without them must stay light.
@@ -33,88 +33,33 @@ LOADING = {
     "video": ("src", "poster"),
 }
 LINKING = {"a": ("href",), "area": ("href",)}
+NEVER_IN_TEXT = frozenset({"script", "style", "iframe", "object", "embed", "base", "meta", "link"})
 OUTSIDE_SCHEMES = {"http", "https", "mailto"}
+
+
+@dataclass(frozen=True, slots=True)
+class _Target:
+    """Something a page links to or loads."""
+
+    address: str
+    is_loaded: bool
+    position: int
 
 
 @dataclass(slots=True)
 class _Page:
     """What one page holds that the checks ask about."""
 
+    name: str
+    html: str
     ids: set[str] = field(default_factory=set)
-    targets: list[tuple[str, bool, Place]] = field(default_factory=list)
+    targets: list[_Target] = field(default_factory=list)
     found: list[Problem] = field(default_factory=list)
 
-
-class _Reader(HTMLParser):
-    """Reads one page: its ids, what it links to and loads, and what it must not hold."""
-
-    def __init__(self, name: str, page: _Page) -> None:
-        """Start on a page."""
-        super().__init__()
-        self.name = name
-        self.page = page
-        self.tables: list[tuple[Place, bool]] = []
-        # A picture is all text of its own: nothing in it may run.
-        self.in_article = name.endswith(".svg")
-
-    def place(self) -> Place:
-        """Give where the reader is."""
-        line, column = self.getpos()
-        return Place(self.name, line, column + 1)
-
-    def complain(self, kind: str, says: str, mend: str) -> None:
-        """Note a problem at this place."""
-        self.page.found.append(Problem(self.place(), kind, says, mend))
-
-    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
-        """Look at one element."""
-        given = {name: value or "" for name, value in attrs}
-        if "id" in given:
-            if given["id"] in self.page.ids:
-                self.complain(
-                    "id-twice", f'the id "{given["id"]}" is on the page twice', "name it anew"
-                )
-            self.page.ids.add(given["id"])
-        if tag == "html" and not given.get("lang"):
-            self.complain("no-language", "the page does not say its language", "set its language")
-        self._look_for_forbidden(tag, given)
-        for name in LOADING.get(tag, ()):
-            if given.get(name):
-                self.page.targets.append((given[name], True, self.place()))
-        for name in LINKING.get(tag, ()):
-            if name in given:
-                self.page.targets.append((given[name], False, self.place()))
-        if tag == "article":
-            self.in_article = True
-        elif tag == "table":
-            self.tables.append((self.place(), False))
-        elif tag == "th" and self.tables:
-            self.tables[-1] = (self.tables[-1][0], True)
-
-    def handle_endtag(self, tag: str) -> None:
-        """Look at the end of an element."""
-        if tag == "article":
-            if not self.in_article:
-                self.complain("script", "the text ends its own page", "escape it")
-            self.in_article = False
-        if tag == "table" and self.tables:
-            place, has_header = self.tables.pop()
-            if not has_header:
-                self.page.found.append(
-                    Problem(place, "no-header", "a table has no header row", "add one")
-                )
-
-    def _look_for_forbidden(self, tag: str, given: Mapping[str, str]) -> None:
-        """Note what the page's own policy would block, or what page text must never bring in."""
-        if "style" in given:
-            self.complain(
-                "style-attribute", f"<{tag}> has a style attribute", "use a class of kit.css"
-            )
-        for name in given:
-            if name.startswith("on"):
-                self.complain("script", f"<{tag}> has {name}", "escape the text it came from")
-        if self.in_article and tag in ("script", "style", "iframe", "object", "embed", "base"):
-            self.complain("script", f"<{tag}> stands in the text", "escape the text it came from")
+    def complain(self, position: int, kind: str, says: str, mend: str) -> None:
+        """Note a problem at a place of the page."""
+        place = Place(self.name, *line_and_column(self.html, position))
+        self.found.append(Problem(place, kind, says, mend))
 
 
 def check_kit(site: Path, trip_id: str) -> tuple[Problem, ...]:
@@ -127,24 +72,94 @@ def check_kit(site: Path, trip_id: str) -> tuple[Problem, ...]:
     pages: dict[str, _Page] = {}
     for name in sorted(files):
         if name.endswith((".html", ".svg")):
-            pages[name] = _read_page(f"{trip_id}/{name}", site / name)
-    found = [problem for page in pages.values() for problem in page.found]
+            text = (site / name).read_text(encoding="utf-8", errors="replace")
+            pages[name] = _read_page(f"{trip_id}/{name}", text)
     for name, page in pages.items():
-        for target, loads, place in page.targets:
-            fault = _target_fault(name, target, loads, files, pages)
+        for target in page.targets:
+            fault = _target_fault(name, target.address, target.is_loaded, files, pages)
             if fault:
-                found.append(Problem(place, *fault))
+                page.complain(target.position, *fault)
+    found = [problem for page in pages.values() for problem in page.found]
     found.extend(_size_faults(trip_id, files))
     return in_order(found)
 
 
-def _read_page(shown_name: str, file: Path) -> _Page:
-    """Read one page of the kit."""
-    page = _Page()
-    reader = _Reader(shown_name, page)
-    reader.feed(file.read_text(encoding="utf-8"))
-    reader.close()
+def _read_page(shown_name: str, html: str) -> _Page:
+    """Read one page: its ids, what it links to and loads, and what it must not hold."""
+    page = _Page(shown_name, html)
+    # A picture is all text of its own: nothing in it may run.
+    in_text = shown_name.endswith(".svg")
+    tables: list[tuple[int, bool]] = []
+    for tag in read_tags(html):
+        if tag.is_end:
+            if tag.name == "article":
+                if not in_text:
+                    page.complain(tag.position, "script", "the text ends its own page", "escape it")
+                in_text = False
+            elif tag.name == "table" and tables:
+                position, has_header = tables.pop()
+                if not has_header:
+                    page.complain(position, "no-header", "a table has no header row", "add one")
+            continue
+        if tag.attributes:
+            _look_at_attributes(page, tag)
+        if tag.name == "html" and not tag.attributes.get("lang"):
+            page.complain(
+                tag.position,
+                "no-language",
+                "the page does not say its language",
+                "set its language",
+            )
+        elif tag.name == "article":
+            in_text = True
+        elif tag.name == "table":
+            tables.append((tag.position, False))
+        elif tag.name == "th" and tables:
+            tables[-1] = (tables[-1][0], True)
+        elif in_text and tag.name in NEVER_IN_TEXT:
+            page.complain(
+                tag.position,
+                "script",
+                f"<{tag.name}> stands in the text",
+                "escape the text it came from",
+            )
     return page
+
+
+def _look_at_attributes(page: _Page, tag: Tag) -> None:
+    """Note an element's id and addresses, and what the page's own policy would block."""
+    given = tag.attributes
+    if "id" in given:
+        if given["id"] in page.ids:
+            page.complain(
+                tag.position, "id-twice", f'the id "{given["id"]}" is there twice', "name it anew"
+            )
+        page.ids.add(given["id"])
+    if "style" in given:
+        page.complain(
+            tag.position,
+            "style-attribute",
+            f"<{tag.name}> has a style attribute",
+            "use a class of kit.css",
+        )
+    for name in given:
+        if name.startswith("on"):
+            page.complain(
+                tag.position, "script", f"<{tag.name}> has {name}", "escape the text it came from"
+            )
+    for name in LOADING.get(tag.name, ()):
+        for address in _addresses(name, given.get(name, "")):
+            page.targets.append(_Target(address, True, tag.position))
+    for name in LINKING.get(tag.name, ()):
+        if name in given:
+            page.targets.append(_Target(given[name], False, tag.position))
+
+
+def _addresses(attribute: str, value: str) -> list[str]:
+    """Give the addresses of an attribute; a srcset holds several, each with its size."""
+    if attribute != "srcset":
+        return [value] if value else []
+    return [part.split()[0] for part in value.split(",") if part.strip()]
 
 
 def _target_fault(
