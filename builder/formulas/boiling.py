@@ -101,9 +101,7 @@ def time_factor(boiling_point_c: float) -> float:
     ----------
     .. [mansfield1962] Mansfield, 1962, cook value, z = 33.1 K (quoted from memory).
     """
-    require(
-        "boiling point", boiling_point_c, "°C", LEAST_BOILING_POINT_C, MOST_BOILING_POINT_C
-    )
+    require("boiling point", boiling_point_c, "°C", LEAST_BOILING_POINT_C, MOST_BOILING_POINT_C)
     return float(10.0 ** ((SEA_LEVEL_BOILING_POINT_C - boiling_point_c) / COOKING_Z_K))
 
 

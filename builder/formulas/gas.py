@@ -58,9 +58,7 @@ def vapour_pressure_kpa(gas: str, temperature_c: float) -> float:
        appendix A (quoted from memory; within 1 percent of the library CoolProp).
     """
     require_known("gas", gas, _WAGNER)
-    require(
-        "temperature of the gas", temperature_c, "°C", LEAST_TEMPERATURE_C, MOST_TEMPERATURE_C
-    )
+    require("temperature of the gas", temperature_c, "°C", LEAST_TEMPERATURE_C, MOST_TEMPERATURE_C)
     critical_k, critical_bar, a, b, c, d = _WAGNER[gas]
     reduced = (temperature_c + _ZERO_CELSIUS_K) / critical_k
     x = 1.0 - reduced
@@ -118,9 +116,7 @@ def mixture_pressure_kpa(mass_shares: Mapping[str, float], temperature_c: float)
     )
 
 
-def gas_flows(
-    mass_shares: Mapping[str, float], air_low_c: float, pressure_hpa: float
-) -> bool:
+def gas_flows(mass_shares: Mapping[str, float], air_low_c: float, pressure_hpa: float) -> bool:
     """Whether a fresh canister, upright, feeds a burner on the coldest hour.
 
     Parameters

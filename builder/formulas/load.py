@@ -18,9 +18,7 @@ LEAST_HOLDS_G = 1.0
 _Cost = tuple[int, ...]
 
 
-def least_containers(
-    needed_g: float, containers: Sequence[tuple[float, float]]
-) -> tuple[int, ...]:
+def least_containers(needed_g: float, containers: Sequence[tuple[float, float]]) -> tuple[int, ...]:
     """How many of each container hold enough with the least to carry.
 
     Parameters

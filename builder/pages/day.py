@@ -14,6 +14,15 @@ from builder.pages.pieces import Cell, Fact, Piece, Table, join, link, table, te
 
 
 @dataclass(frozen=True, slots=True)
+class MenuGroup:
+    """What is eaten together."""
+
+    title: str
+    anchor: str
+    dishes: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class DayPage:
     """One day of the trip."""
 
@@ -25,7 +34,7 @@ class DayPage:
     after: Cell
     lines: tuple[Fact, ...]
     facts: tuple[Fact, ...]
-    menu: Table
+    menu: tuple[MenuGroup, ...]
     at_home: str
     boxes: tuple[Box, ...]
     dangers: tuple[Cell, ...]  # of the recipes cooked this day
@@ -127,33 +136,34 @@ def energy_share(
     return (Piece(f"{percent(share)} of need", href=href), Piece(" "), *small)
 
 
-def menu(kit: Kit, day: KitDay, anchors: Anchors) -> Table:
+def menu(kit: Kit, day: KitDay, anchors: Anchors) -> tuple[MenuGroup, ...]:
     """Give the day's meals in the order they are eaten."""
     figures = figures_of(kit)
-    rows: list[tuple[Cell, ...]] = []
+    groups = []
     for name in MEALS:
-        for number, meal in enumerate(day.meals):
-            if meal.meal == name:
-                what = cook_link(meal, anchors.get((day.day, number), ""))
-                rows.append(
-                    (
-                        text(words.MEALS[name]),
-                        (*what, *_for_whom(kit, figures, meal)),
-                        figures.both(meal.mass_g, "mass_g"),
-                        text(figures.plain(meal.minutes, "duration_min") if meal.minutes else ""),
-                    )
-                )
-    return table(("Meal", "What", "Food", "Time"), rows, "llrr")
+        dishes = tuple(
+            _dish(kit, figures, meal, anchors.get((day.day, place), ""))
+            for place, meal in enumerate(day.meals)
+            if meal.meal == name
+        )
+        if dishes:
+            groups.append(MenuGroup(words.MEALS[name], name, dishes))
+    return tuple(groups)
 
 
-def _for_whom(kit: Kit, figures: Figures, meal: PlannedMeal) -> Cell:
-    """Say how much each gets of what is handed out, and for whom it is where not for all."""
-    said = ""
-    if not meal.recipe:
-        said = f", {figures.plain(meal.mass_g / len(meal.eaters), 'mass_g')} each"
+def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str) -> Cell:
+    """Give one thing to eat: what, how long it takes, how much it is, for whom."""
+    dish = [*cook_link(meal, href)]
+    if meal.minutes:
+        dish.append(Piece(f", {figures.plain(meal.minutes, 'duration_min')}"))
+    if meal.recipe:
+        dish += [Piece(", "), *figures.both(meal.mass_g, "mass_g")]
+    else:
+        each = figures.both(meal.mass_g / len(meal.eaters), "mass_g")
+        dish += [Piece(", "), each[0], Piece(" each"), *each[1:]]
     if len(meal.eaters) < len(kit.party):
-        said += f", for {words.listed(meal.eaters)}"
-    return text(said) if said else ()
+        dish.append(Piece(f", for {words.listed(meal.eaters)}"))
+    return tuple(dish)
 
 
 def _dangers(kit: Kit, day: KitDay) -> tuple[Cell, ...]:

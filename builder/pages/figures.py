@@ -48,9 +48,19 @@ class Figures:
 
     def both(self, value: float, quantity: str, figure: str = "") -> Cell:
         """Give a number in both units; where its derivation is known, it leads there."""
-        first, other = shown_both(value, quantity, "us" if self.units == "us" else "metric")
-        shown = Piece(first, href=self.how(figure))
-        return (shown, Piece(" "), Piece(other, small=True)) if other else (shown,)
+        first, *others = self._shown(value, quantity)
+        pieces = [Piece(first[0], href=self.how(figure))]
+        for other, _ in others:
+            pieces += [Piece(" "), Piece(other, small=True)]
+        return tuple(pieces)
+
+    def _shown(self, value: float, quantity: str) -> list[tuple[str, str]]:
+        """Give a number with its system, the trip's first; a pinch that rounds to 0 is left out."""
+        systems = ("us", "metric") if self.units == "us" else ("metric", "us")
+        texts = shown_both(value, quantity, "us" if self.units == "us" else "metric")
+        shown = [pair for pair in zip(texts, systems, strict=True) if pair[0]]
+        tells = [pair for pair in shown if not (value > 0 and pair[0].startswith("0\u00a0"))]
+        return tells or shown
 
     def how(self, figure: str) -> str:
         """Give where a figure's derivation stands; "" where the kit holds none."""
@@ -68,19 +78,14 @@ class Figures:
 
     def scaled(self, value: float, quantity: str, party: int, strong: bool = False) -> Cell:
         """Give an amount in both units that follows the number of eaters; for 0 it stays."""
-        system = "us" if self.units == "us" else "metric"
-        first, other = shown_both(value, quantity, "us" if system == "us" else "metric")
-        kind = _KINDS[quantity]
-        exact = number(value)
-        if not party:
-            stays = Piece(first, strong=strong)
-            return (stays, Piece(" "), Piece(other, small=True)) if other else (stays,)
-        shown = Piece(first, strong=strong, scale=Scale(kind, exact, party, system))
-        if not other:
-            return (shown,)
-        beside = "metric" if system == "us" else "us"
-        small = Piece(other, small=True, scale=Scale(kind, exact, party, beside))
-        return (shown, Piece(" "), small)
+        pieces: list[Piece] = []
+        for shown, system in self._shown(value, quantity):
+            scale = Scale(_KINDS[quantity], number(value), party, system) if party else None
+            if pieces:
+                pieces += [Piece(" "), Piece(shown, small=True, scale=scale)]
+            else:
+                pieces.append(Piece(shown, strong=strong, scale=scale))
+        return tuple(pieces)
 
     def spooned(self, volume_ml: float, party: int) -> Cell:
         """Give a volume in mugs or, where that is too little, in teaspoons; "" in between."""

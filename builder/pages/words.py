@@ -104,7 +104,7 @@ def in_a_sentence(name: str) -> str:
 
 def day_name(day: KitDay) -> str:
     """Give the short name of a day."""
-    return f"Day {day.day}"
+    return f"Day\u00a0{day.day}"
 
 
 def day_and_date(day: KitDay) -> str:

@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from builder.formulas.safety import HOT_ABOVE_C
 from builder.model.batch import HEAT_METHODS
+from builder.model.food import Food
 from builder.model.trip import Person
 from builder.planning.caution_facts import Facts, Finding, days_said, listed, meal_said, page_of
 from builder.planning.judging import heated_through
@@ -16,6 +17,8 @@ BABY_NEAR_BELOW_YEARS = 2
 OLDER_FROM_YEARS = 65
 # Words that mark a gathered mushroom even where the food's `beware` was forgotten.
 GATHERED_WORDS = ("wild mushroom", "chanterelle", "porcini", "bolete", "morel", "cep,")
+# Nuts of these forms cannot be breathed in whole; seeds are small and soft once chewed.
+MILLED_WORDS = ("butter", "ground", "powder", "flour", "paste", "milk", "cream", "seed", "dried")
 SEA_ALLERGENS = frozenset({"fish", "crustaceans", "molluscs"})
 
 
@@ -252,14 +255,16 @@ def honey_and_babies(facts: Facts) -> Iterator[Finding]:
 def nuts_and_small_children(facts: Facts) -> Iterator[Finding]:
     """Whole nuts in a meal of a child under five."""
     for meal, portion in facts.portions():
-        whole = [
-            food
-            for food in portion.substance.foods
-            if food.kind == "nut" or "whole-nut" in food.beware
-        ]
+        whole = [food for food in portion.substance.foods if is_whole_nut(food)]
         for person in facts.people(meal.planned.eaters):
             if whole and person.age_years < SMALL_CHILD_BELOW_YEARS:
                 yield Finding(_for_child(whole[0].name, meal, person), page_of(meal))
+
+
+def is_whole_nut(food: Food) -> bool:
+    """Tell whether a food is nuts that a child can choke on: marked so, or nuts and not milled."""
+    milled = any(word in food.name.lower() for word in MILLED_WORDS)
+    return "whole-nut" in food.beware or (food.kind == "nut" and not milled)
 
 
 def _for_child(name: str, meal: MenuItem, person: Person) -> str:

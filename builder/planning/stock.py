@@ -242,3 +242,62 @@ def _line(want: _Wanted, mass_g: float) -> ShoppingLine:
         dried_g=mass_g if dry_by else 0.0,
         used_in=tuple(want.used_in),
     )
+
+
+# -- the shelf ----------------------------------------------------------------------------------
+
+
+@dataclass(frozen=True, slots=True)
+class StockLine:
+    """A batch on the shelf with packs left."""
+
+    batch: str
+    name: str
+    method: str
+    packs_left: int
+    pack_g: float
+    best_before: datetime.date | None
+    remark: str
+
+    def data(self) -> dict[str, str | int | float | None]:
+        """Give all of it for a script."""
+        return {
+            "batch": self.batch,
+            "name": self.name,
+            "method": self.method,
+            "packs_left": self.packs_left,
+            "pack_g": self.pack_g,
+            "best_before": self.best_before.isoformat() if self.best_before else None,
+            "remark": self.remark,
+        }
+
+
+def stock_lines(stock: Stock, at: datetime.date) -> list[StockLine]:
+    """Give what is left of every batch, first-expired first; undated ones come last."""
+    lines = [
+        StockLine(
+            batch=name,
+            name=judged.substance.name,
+            method=judged.batch.method,
+            packs_left=stock.left(judged.batch),
+            pack_g=judged.pack_g,
+            best_before=judged.best_before,
+            remark=_remark(judged, at),
+        )
+        for name, judged in stock.judged.items()
+        if stock.left(judged.batch) > 0
+    ]
+    lines.sort(key=lambda line: (line.best_before or datetime.date.max, line.name, line.batch))
+    return lines
+
+
+def _remark(judged: Judged, at: datetime.date) -> str:
+    if not judged.dry_enough:
+        return "NOT DRY ENOUGH: dry it on, or eat it now"
+    if judged.batch.done is None and judged.batch.method != "bought":
+        return "planned, not dried yet"
+    if judged.best_before and judged.best_before < at:
+        return "PAST ITS DATE: smell, look, and when in doubt throw it out"
+    if judged.stays_raw:
+        return "dried raw: cook it through"
+    return ""

@@ -30,7 +30,8 @@ _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _INT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})")
 _FLOAT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})\.[0-9]{1,17}")
 _NAMED = {"true": True, "false": False, "null": None, "~": None, "": None}
-_CONTROL = re.compile("[\x00-\x08\x0b\x0c\x0e-\x1f\x7f\ufffe\uffff]")
+_CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
+LONGEST_KEY = 200
 
 Plain = str | int | float | bool | None
 
@@ -53,6 +54,13 @@ class Node:
     end: int
     size: int = 1  # nodes below it, itself included
     flow: bool = False
+    depth: int = 0  # how many lists and mappings lie in one another, aliases written out
+    written: str = ""  # a plain number as it stands in the file: 1.50, not 1.5
+
+    @property
+    def text(self) -> str:
+        """A plain value as it was written."""
+        return self.written or str(self.value)
 
     @property
     def is_map(self) -> bool:
@@ -77,15 +85,19 @@ class Node:
     def described(self) -> str:
         """Say what was found, in few words."""
         if self.is_map:
-            return "a mapping"
+            return "`key: value` lines"
         if self.is_list:
             return "a list"
         if self.value is None:
             return "nothing"
         if isinstance(self.value, bool):
             return "true" if self.value else "false"
-        text = str(self.value)
-        return repr(text if len(text) <= 60 else text[:57] + "…")
+        return quoted(self.text)
+
+
+def quoted(text: str) -> str:
+    """Give a text in quotes, on one line, and not more of it than fits one."""
+    return repr(text if len(text) <= 60 else text[:57] + "…")
 
 
 class _Stop(Exception):
@@ -104,9 +116,9 @@ def decode(raw: bytes, file: str) -> tuple[str, list[Problem]]:
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        line = raw.count(b"\n", 0, error.start) + 1
-        column = error.start - raw.rfind(b"\n", 0, error.start)
-        place = Place(file, line, column)
+        # The codec counts from behind a byte order mark, and what lies before is good UTF-8.
+        good = bytes(error.object)[: error.start].decode("utf-8")
+        place = _place_at(good.replace("\r\n", "\n"), len(good.replace("\r\n", "\n")), file)
         return "", [Problem(place, "not-utf8", "this is no UTF-8 text", "save the file as UTF-8")]
     text = text.replace("\r\n", "\n").replace("\r", "\n")
     if found := _CONTROL.search(text):
@@ -130,10 +142,11 @@ def read_yaml(text: str, file: str) -> tuple[Node | None, list[Problem]]:
         return None, [*problems, stop.problem]
     except yaml.MarkedYAMLError as error:
         return None, [*problems, _as_problem(error, text, file)]
-    except yaml.YAMLError as error:
-        place = Place(file, 1, 1)
-        says = f"this is no YAML ({str(error).splitlines()[0]})"
-        return None, [*problems, Problem(place, "yaml", says, "mend the marked line")]
+    except (yaml.YAMLError, ValueError, OverflowError) as error:
+        # The parser in Python lets an escape such as "\U00110000" fail in chr().
+        says = f"this file is no YAML ({str(error).splitlines()[0]})"
+        mend = "look for characters that cannot be shown, and for \\U in quotes"
+        return None, [*problems, Problem(Place(file, 1, 1), "yaml", says, mend)]
 
 
 def _as_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Problem:
@@ -172,7 +185,7 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
     stack: list[_Open] = []
     node: Node
     root: Node | None = None
-    documents = 0
+    documents = written = 0
     event: Any
     for event, place in _events(text, file):
         if isinstance(event, yaml.DocumentStartEvent):
@@ -184,9 +197,9 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
         if isinstance(event, (yaml.SequenceStartEvent, yaml.MappingStartEvent)):
             _refuse_tag(event, place)
             if len(stack) >= DEEPEST:
-                says = f"this is nested more than {DEEPEST} deep"
-                raise _Stop(Problem(place, "too-deep", says, "write it flatter"))
+                raise _Stop(_too_deep(place))
             stack.append(_Open(event, place, [], {}, {}))
+            written += 1
             continue
         if isinstance(event, (yaml.SequenceEndEvent, yaml.MappingEndEvent)):
             opened = stack.pop()
@@ -194,13 +207,18 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
             anchor = opened.event.anchor
         elif isinstance(event, yaml.ScalarEvent):
             _refuse_tag(event, place)
-            node = Node(place, _plain(event), *_span(event))
+            node = _scalar(event, place, problems)
             anchor = event.anchor
+            written += 1
+            if written > MOST_NODES:
+                raise _Stop(_too_large(stack[0].place))
         elif isinstance(event, yaml.AliasEvent):
             if event.anchor not in anchors:
                 says = f"*{event.anchor} names nothing that stands complete above it"
                 raise _Stop(Problem(place, "alias", says, f"write &{event.anchor} above"))
             node, anchor = anchors[event.anchor], None
+            if len(stack) + node.depth > DEEPEST:
+                raise _Stop(_too_deep(place))
         else:
             continue
         if anchor:
@@ -210,6 +228,17 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
         else:
             _put(stack[-1], node, place, problems)
     return root
+
+
+def _too_deep(place: Place) -> Problem:
+    return Problem(
+        place, "too-deep", f"this is nested more than {DEEPEST} deep", "write it flatter"
+    )
+
+
+def _too_large(place: Place) -> Problem:
+    says = f"this holds more than {MOST_NODES} values, with its aliases written out"
+    return Problem(place, "too-large", says, "split the file")
 
 
 def _events(text: str, file: str) -> Iterator[tuple[Any, Place]]:
@@ -227,6 +256,17 @@ def _refuse_tag(event: Any, place: Place) -> None:
     if event.tag and event.tag not in ("!", "tag:yaml.org,2002:str"):
         says = f"the tag {event.tag!r} is not read"
         raise _Stop(Problem(place, "tag", says, "delete it; write plain text, numbers and lists"))
+
+
+def _scalar(event: Any, place: Place, problems: list[Problem]) -> Node:
+    value = _plain(event)
+    if event.style == '"' and isinstance(value, str) and (found := _CONTROL.search(value)):
+        # Written as an escape, so that it was not in the file's own text.
+        says = f"this text holds a control character (U+{ord(found[0]):04X})"
+        problems.append(Problem(place, "control-character", says, "take its \\ escape out"))
+        value = _CONTROL.sub("", value)
+    number = isinstance(value, (int, float)) and not isinstance(value, bool)
+    return Node(place, value, *_span(event), written=event.value if number else "")
 
 
 def _plain(event: Any) -> Plain:
@@ -247,16 +287,17 @@ def _closed(opened: _Open, end: int) -> Node:
     value: tuple[Node, ...] | dict[str, Entry]
     if opened.is_map:
         value = opened.pairs
-        size = 1 + sum(entry.node.size for entry in opened.pairs.values())
+        below = [entry.node for entry in opened.pairs.values()]
     else:
         value = tuple(opened.nodes)
-        size = 1 + sum(node.size for node in opened.nodes)
+        below = opened.nodes
+    size = 1 + sum(node.size for node in below)
     if size > MOST_NODES:
-        says = f"this holds more than {MOST_NODES} values once its aliases are written out"
-        raise _Stop(Problem(opened.place, "too-large", says, "split the file"))
+        raise _Stop(_too_large(opened.place))
+    depth = 1 + max((node.depth for node in below), default=0)
     start = opened.event.start_mark.index
     flow = bool(opened.event.flow_style)
-    return Node(opened.place, value, start, end, size, flow)
+    return Node(opened.place, value, start, end, size, flow, depth)
 
 
 def _put(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None:
@@ -267,14 +308,17 @@ def _put(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None
         if node.is_map or node.is_list or node.value is None:
             says = f"a key must be a word, not {node.described()}"
             raise _Stop(Problem(place, "key", says, "write `key: value`"))
-        key = str(node.value) if not isinstance(node.value, bool) else str(node.value).lower()
+        key = node.text.lower() if isinstance(node.value, bool) else node.text
+        if len(key) > LONGEST_KEY:
+            says = f"a key has {len(key)} characters"
+            raise _Stop(Problem(place, "key", says, "write `key: value`"))
         into.key = (key, place)
         return
     key, key_place = into.key
     into.key = None
     if key in into.pairs:
         first = into.pairs[key].place
-        says = f"{key!r} stands twice in one record (first on line {first.line})"
+        says = f"{quoted(key)} stands twice in one record (first on line {first.line})"
         problems.append(Problem(key_place, "key-twice", says, "keep one of them"))
         return
     into.pairs[key] = Entry(key_place, node)

@@ -1,0 +1,168 @@
+"""Cuts records out of their files, comments and all, so that a kit can hand them on."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable, Mapping
+from typing import Any
+
+import yaml
+
+from builder.model.content import Content
+from builder.model.gear import LOOSE_PACKAGING
+from builder.model.trip import Trip
+from builder.reading.folder import Folder, RecordText
+from builder.reading.yaml_door import Node, read_yaml
+
+Key = tuple[str, str]  # kind and id
+
+
+def records_of_trip(trip: Trip, content: Content, cautions: Iterable[str]) -> list[Key]:
+    """Give every record that a trip uses, directly or through another."""
+    found: dict[Key, None] = {("trip", trip.id): None}
+
+    def add(kind: str, name: str | None) -> None:
+        if name:
+            found[kind, name] = None
+
+    def add_food(name: str | None) -> None:
+        if name and name in content.foods:
+            add("food", name)
+            add("source", content.foods[name].source)
+        elif name and name in content.recipes:
+            add_recipe(name)
+
+    def add_recipe(name: str) -> None:
+        if ("recipe", name) in found:
+            return
+        add("recipe", name)
+        for line in content.recipes[name].uses:
+            add_food(line.food or line.recipe)
+
+    def add_batch(name: str) -> None:
+        batch = content.batches[name]
+        add("batch", name)
+        add_food(batch.holds)
+        add("packaging", batch.packs.packaging if batch.packs else None)
+
+    for day in trip.days:
+        for meal in day.meals:
+            for item in meal.items:
+                if item.recipe:
+                    add_recipe(item.recipe)
+                elif item.food:
+                    add_food(item.food)
+                for _, batch in item.batches:
+                    add_batch(batch)
+    for person in trip.party:
+        for word in person.avoids:
+            if word in content.foods:
+                add_food(word)
+    add("packaging", LOOSE_PACKAGING)
+    if trip.stove:
+        add("stoves", trip.stove)
+        add("fuels", content.gear.stoves[trip.stove].burns)
+    for pot in trip.pots:
+        add("pots", pot)
+    for iron in trip.fire.irons if trip.fire else ():
+        add("irons", iron)
+    for caution in cautions:
+        add("caution", caution)
+        for source in content.cautions[caution].sources:
+            add("source", source)
+    return list(found)
+
+
+def cut_files(keys: Iterable[Key], texts: Mapping[Key, RecordText]) -> dict[str, str]:
+    """Give files that hold just these records, each record as it was written."""
+    whole: dict[str, str] = {}
+    lists: dict[str, dict[str, list[RecordText]]] = {}
+    for key in keys:
+        record = texts.get(key)
+        if record is None:
+            continue
+        if record.whole_file:
+            whole[record.path] = record.text
+        else:
+            lists.setdefault(record.path, {}).setdefault(record.section, []).append(record)
+    for path, sections in lists.items():
+        parts = []
+        for section, records in sections.items():
+            records.sort(key=lambda record: record.node.start)
+            cuts = "".join(cut(record) for record in records)
+            parts.append(f"{section}:\n{textwrap.indent(cuts, '  ')}" if section else cuts)
+        whole[path] = "".join(parts)
+    return dict(sorted(whole.items()))
+
+
+def cut(record: RecordText) -> str:
+    """Give one item of a list as a list item at the margin, with the comments that belong to it."""
+    text, node = record.text, record.node
+    line_start = text.rfind("\n", 0, node.start) + 1
+    before = text[line_start : node.start]
+    if before.strip() == "-" and not node.flow:
+        end = _line_end(text, _last_offset(node))
+        own = text[_with_comments_above(text, line_start) : end]
+        found = textwrap.dedent(own).rstrip("\n") + "\n"
+    elif node.flow:
+        end = node.end
+        found = f"- {text[node.start : end]}\n"
+        if before.strip() == "-":
+            end = _line_end(text, node.end)
+            own = text[_with_comments_above(text, line_start) : end]
+            found = textwrap.dedent(own).rstrip("\n") + "\n"
+    else:
+        found = ""
+    return found if _says_the_same(found, node) else _written_anew(node)
+
+
+def _last_offset(node: Node) -> int:
+    """Give where a node's last value ends; a block's own end lies behind trailing comments."""
+    if node.flow or not (node.is_map or node.is_list):
+        return node.end
+    children = [entry.node for entry in node.entries.values()] or list(node.items)
+    return max((_last_offset(child) for child in children), default=node.end)
+
+
+def _line_end(text: str, offset: int) -> int:
+    if offset > 0 and text[offset - 1 : offset] == "\n":
+        return offset
+    end = text.find("\n", offset)
+    return len(text) if end < 0 else end + 1
+
+
+def _with_comments_above(text: str, line_start: int) -> int:
+    while line_start > 0:
+        above = text.rfind("\n", 0, line_start - 1) + 1
+        if not text[above : line_start - 1].lstrip().startswith("#"):
+            break
+        line_start = above
+    return line_start
+
+
+def _says_the_same(text: str, node: Node) -> bool:
+    """Tell whether a cutting reads as the record it was cut from; an alias may have been lost."""
+    found, problems = read_yaml(text, "")
+    if problems or found is None or len(found.items) != 1:
+        return False
+    return bool(plain(found.items[0]) == plain(node))
+
+
+def _written_anew(node: Node) -> str:
+    return str(yaml.safe_dump([plain(node)], sort_keys=False, allow_unicode=True, width=100))
+
+
+def plain(node: Node) -> Any:
+    """Give a node as plain Python values."""
+    if node.is_map:
+        return {key: plain(entry.node) for key, entry in node.entries.items()}
+    if node.is_list:
+        return [plain(item) for item in node.items]
+    return node.value
+
+
+def content_of_kit(folder: Folder, trip_id: str, cautions: Iterable[str]) -> dict[str, bytes]:
+    """Give the files of a kit's content.zip: every record its trip uses, and nothing else."""
+    trip = folder.content.trips[trip_id]
+    keys = records_of_trip(trip, folder.content, dict.fromkeys(cautions))
+    return {path: text.encode("utf-8") for path, text in cut_files(keys, folder.texts).items()}

@@ -1,0 +1,94 @@
+"""New folders and records from the commented examples that lie beside this file."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterable, Mapping
+from pathlib import Path
+
+from builder.reading.fields import ID, LONGEST_ID
+from builder.reading.folder import Layer, read_folder
+
+EXAMPLES = Path(__file__).parent / "examples"
+ROOM_OF = {"recipe": "recipes", "batch": "batches", "food": "foods"}
+
+
+class StartError(Exception):
+    """Something that cannot be started; says why and what would do."""
+
+    def __init__(self, says: str, mend: str) -> None:
+        """Keep what is wrong and what would do."""
+        super().__init__(says)
+        self.says, self.mend = says, mend
+
+
+def checked_id(name: str) -> str:
+    """Give the name back where it can be an id."""
+    if not ID.fullmatch(name) or len(name) > LONGEST_ID:
+        raise StartError(
+            f"{name!r} cannot be an id", "use lower-case letters, digits and single hyphens"
+        )
+    return name
+
+
+def write_new(files: Mapping[Path, bytes]) -> list[Path]:
+    """Write files that must not exist yet: all of them, or none."""
+    there = [path for path in files if path.exists() or path.is_symlink()]
+    if there:
+        raise StartError(
+            f"{there[0].as_posix()} is there already", "choose another name, or edit that file"
+        )
+    written: list[Path] = []
+    try:
+        for path, content in files.items():
+            path.parent.mkdir(parents=True, exist_ok=True)
+            # "x" fails where somebody else was quicker, instead of writing over their file.
+            with path.open("xb") as file:
+                written.append(path)
+                file.write(content)
+                file.flush()
+                os.fsync(file.fileno())
+    except OSError as error:
+        for path in written:
+            path.unlink(missing_ok=True)
+        raise StartError(
+            f"{error.filename} could not be written ({error.strerror})",
+            "check the folder, its rights and the space left",
+        ) from error
+    return list(files)
+
+
+def start_folder(folder: Path) -> list[Path]:
+    """Make a folder with a small trip that builds."""
+    if folder.exists() and (not folder.is_dir() or any(folder.iterdir())):
+        raise StartError(
+            f"{folder.as_posix()} is there already and not empty", "choose another name"
+        )
+    root = EXAMPLES / "folder"
+    files = {
+        folder / path.relative_to(root): path.read_bytes()
+        for path in sorted(root.rglob("*"))
+        if path.is_file()
+    }
+    return write_new(files)
+
+
+def start_record(
+    folder: Path, shown: str, layers: Iterable[Layer], kind: str, name: str
+) -> list[Path]:
+    """Write one commented record into a file of its own."""
+    checked_id(name)
+    there = read_folder(layers).texts.get((kind, name))
+    if there is not None:
+        raise StartError(
+            f"there is a {kind} {name!r} already, in {there.path}",
+            "choose another name" + (", or edit that one" if kind != "food" else ""),
+        )
+    text = example(f"{kind}.yaml", name)
+    return write_new({folder / ROOM_OF[kind] / f"{name}.yaml": text.encode("utf-8")})
+
+
+def example(file: str, name: str) -> str:
+    """Give an example with its placeholders filled in."""
+    said = name.replace("-", " ").capitalize()
+    return (EXAMPLES / file).read_text("utf-8").replace("NAME-ID", name).replace("NAME-SAID", said)
