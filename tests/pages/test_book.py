@@ -136,7 +136,7 @@ def test_a_trip_without_dates_counts_its_days() -> None:
     days = tuple(dataclasses.replace(day, date=None) for day in kit.days)
     book = write_book(dataclasses.replace(kit, start=None, days=days), TEMPLATES, START)
     assert "2031" not in book.markdown["index.md"] + book.markdown["day-1.md"]
-    assert "**[Day 1](day-1.md)**: Road end" in book.markdown["index.md"]
+    assert "**[Day\u00a01](day-1.md)**: Road end" in book.markdown["index.md"]
     assert "Before you go" in book.markdown["index.md"]
 
 

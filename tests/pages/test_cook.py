@@ -156,7 +156,7 @@ def test_that_meat_is_raw_is_never_cut_off() -> None:
 def test_times_that_read_the_same_are_told_once() -> None:
     kit = sample_kit()
     oats = next(page for page in cook_pages(kit) if page.path == "cook/apple-oats.md")
-    assert [way.title for way in oats.cookings] == ["Day 1 breakfast and Day 2 breakfast"]
+    assert [way.title for way in oats.cookings] == ["Day\u00a01 breakfast and Day\u00a02 breakfast"]
     assert not oats.several
     later = replace(kit.days[1], meals=tuple(
         replace(each, eaters=("Ash",), plate_shares=(1.0,)) for each in kit.days[1].meals

@@ -50,6 +50,15 @@ def test_units_of_the_trip_come_first_and_the_others_in_small() -> None:
     assert Figures("us", 300, {}).both(1000, "mass_g")[0].text.endswith("lb")
 
 
+def test_a_pinch_is_not_told_as_nothing() -> None:
+    assert [piece.text for piece in METRIC.both(1, "mass_g")] == ["1\u00a0g"]
+    assert [piece.text for piece in Figures("us", 300, {}).both(1, "mass_g")] == ["1\u00a0g"]
+    (pinch,) = Figures("us", 300, {}).scaled(1, "mass_g", 4)
+    assert pinch.scale is not None
+    assert pinch.scale.units == "metric"
+    assert METRIC.both(0, "mass_g")[0].text == "0\u00a0g"
+
+
 @pytest.mark.parametrize(
     ("day", "shown"),
     [
