@@ -61,6 +61,14 @@ class Dimension:
     lowest: float  # below this it is not a quantity of our world
     highest: float
 
+    @property
+    def range_shown(self) -> str:
+        """The bounds with the unit that we compute in; a share in percent."""
+        if self.canonical == "dimensionless":
+            return f"{self.lowest * 100:g} to {self.highest * 100:g} %"
+        unit = next(word for word, pints in self.units.items() if pints == self.canonical)
+        return f"{self.lowest:.9g} to {self.highest:.9g} {unit}".replace("-", "−")
+
 
 # The bounds keep out slips of the pen and numbers that would overflow, not unusual trips.
 DIMENSIONS: dict[str, Dimension] = {
@@ -84,7 +92,7 @@ DIMENSIONS: dict[str, Dimension] = {
     "altitude_m": Dimension("length", _LENGTH, "meter", "640 m or 2100 ft", -500, 9000),
     "height_cm": Dimension("length", _LENGTH, "centimeter", "172 cm or 68 in", 0, 300),
     "duration_min": Dimension("time", _TIME, "minute", "20 min or 1.5 h", 0, 1e6),
-    "duration_h": Dimension("time", _TIME, "hour", "3 h or 90 min", 0, 1e5),
+    "duration_h": Dimension("time", _TIME, "hour", "3 h or 90 min", 0, 48),
     "wood_moisture_share": Dimension("moisture of wood", _SHARE, "dimensionless", "20 %", 0, 0.6),
     "share": Dimension("share", _SHARE, "dimensionless", "15 %", 0, 1),
     "energy_kcal": Dimension("energy", _ENERGY, "kilocalorie", "132 kcal or 552 kJ", 0, 1e6),
@@ -100,9 +108,12 @@ _FRACTIONS = {
     "¼": "1/4", "½": "1/2", "¾": "3/4", "⅓": "1/3", "⅔": "2/3",
     "⅛": "1/8", "⅜": "3/8", "⅝": "5/8", "⅞": "7/8",
 }  # fmt: skip
-_PLAIN = re.compile(r"(?P<sign>[-+−]?)(?P<whole>[0-9]{1,9})(?:[.,](?P<part>[0-9]{1,9}))?")
+_PLAIN = re.compile(r"(?P<sign>[-+−]?)(?P<whole>[0-9]{1,15})(?:[.,](?P<part>[0-9]{1,15}))?")
 _FRACTION = re.compile(r"(?:(?P<whole>[0-9]{1,4}) +)?(?P<over>[0-9]{1,4})/(?P<under>[0-9]{1,4})")
-_SPLIT = re.compile(r"(?P<number>[-+−0-9.,/ '’_]*[0-9])\s*(?P<unit>[^0-9\s].*)?", re.DOTALL)
+_SPLIT = re.compile(r"(?P<number>[-+−–0-9.,/ '’_]*[0-9])\s*(?P<unit>[^0-9\s].*)?", re.DOTALL)
+
+
+LONGEST_QUANTITY = 60  # characters; a longer text is no quantity, and slow to take apart
 
 
 class QuantityError(ValueError):
@@ -119,6 +130,8 @@ def read_number(text: str) -> float:
 
     Raises QuantityError where the text is no number or could mean two.
     """
+    if len(text) > LONGEST_QUANTITY:
+        raise QuantityError("number", f"{_said(text)} is not one number", "write it like 1.5")
     plain = _without_fraction_signs(text)
     if match := _FRACTION.fullmatch(plain):
         if int(match["under"]) == 0:
@@ -127,7 +140,9 @@ def read_number(text: str) -> float:
     match = _PLAIN.fullmatch(plain)
     if not match:
         raise QuantityError(
-            "number", f"{text!r} is not one number", "write it like 1.5, 1/2 or 1500, no thousands"
+            "number",
+            f"{text!r} is not one number",
+            "write it like 0.5, 1/2 or 1500, thousands not apart",
         )
     if "," in plain and match["part"] and len(match["part"]) == 3 and match["whole"] != "0":
         raise QuantityError(
@@ -137,6 +152,11 @@ def read_number(text: str) -> float:
         )
     value = float(f"{match['whole']}.{match['part'] or '0'}")
     return -value if match["sign"] in ("-", "−") else value
+
+
+def _said(text: str) -> str:
+    """Give what was found, in quotes and on one line, shortened where it is long."""
+    return repr(text if len(text) <= LONGEST_QUANTITY else text[: LONGEST_QUANTITY - 3] + "…")
 
 
 def _without_fraction_signs(text: str) -> str:
@@ -152,23 +172,28 @@ def read_quantity(text: str, quantity: str) -> float:
     Raises QuantityError with what was found and what would do.
     """
     dimension = DIMENSIONS[quantity]
-    match = _SPLIT.fullmatch(_without_fraction_signs(text))
+    short = len(text) <= LONGEST_QUANTITY
+    match = _SPLIT.fullmatch(_without_fraction_signs(text)) if short else None
     if not match:
         raise QuantityError(
-            "quantity", f"{text!r} is no {dimension.name}", f"write {dimension.examples}"
+            "quantity", f"{_said(text)} is no {dimension.name}", f"write {dimension.examples}"
         )
     unit = match["unit"]
     if not unit:
-        raise QuantityError("unit-missing", f"{text!r} has no unit", f"write {dimension.examples}")
+        says = f"{_said(text)} has no unit"
+        raise QuantityError("unit-missing", says, f"write {dimension.examples}")
     unit = unit.strip()
     if unit not in dimension.units:
+        if any(sign.isdecimal() for sign in unit):
+            says = f"{_said(text)} is not one number and one unit"
+            raise QuantityError("quantity", says, f"write {dimension.examples}")
         unit = _forgiven(unit, dimension)
     value = _to_canonical(read_number(match["number"]), dimension.units[unit], dimension.canonical)
     if not dimension.lowest <= value <= dimension.highest:
         raise QuantityError(
             "out-of-range",
-            f"{text!r} is no {dimension.name} that can be",
-            f"write {dimension.examples}",
+            f"{_said(text)} is out of range",
+            f"write {dimension.range_shown}, such as {dimension.examples}",
         )
     return value
 
@@ -289,7 +314,7 @@ def show(value: float, quantity: str, units: System = "metric") -> str:
 
 
 def _show_minutes(minutes: float) -> str:
-    if 0 < minutes < 1:
+    if 0 < rounded(minutes * 60) < 60:
         return f"{_digits(minutes * 60, 0)}{NBSP}s"
     whole = int(rounded(minutes))
     hours, rest = divmod(whole, 60)

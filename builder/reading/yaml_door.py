@@ -149,18 +149,59 @@ def read_yaml(text: str, file: str) -> tuple[Node | None, list[Problem]]:
         return None, [*problems, Problem(Place(file, 1, 1), "yaml", says, mend)]
 
 
+# What the parser says (libyaml's words and those of the parser in Python) → what people read.
+_PLAINLY: tuple[tuple[str, str, str], ...] = (
+    ("nesting depth", "", ""),  # told as too-deep
+    (
+        "mapping values are not allowed",
+        "a colon does not belong here",
+        "put quotes round a text that holds a colon, or mend the indentation",
+    ),
+    ("unexpected end of stream", "a quote is opened here and never closed", "close it"),
+    (
+        "expected ',' or",
+        "a comma or a closing bracket is missing before this",
+        "put a comma between two things, close each bracket, and quote a text that holds either",
+    ),
+    (
+        "expected ':'",
+        "this line is no `key: value`",
+        "write a colon and a space behind the key, or mend the indentation",
+    ),
+    (
+        "cannot start any token",
+        "a text cannot start with this character",
+        "put the text in quotes",
+    ),
+    (
+        "escape c",
+        "a backslash stands before something it does not go with",
+        "write the text in single quotes",
+    ),
+    ("expected key", "this line does not fit those above it", ""),
+    ("expected <block end>", "this line does not fit those above it", ""),
+    ("expected '-' indicator", "this line does not fit those above it", ""),
+)
+_MEND = "look for wrong indentation, a missing quote, bracket or colon here or just above"
+
+
 def _as_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Problem:
-    mark = error.problem_mark or error.context_mark
-    place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file, 1, 1)
     what = (error.problem or error.context or "it cannot be read").strip()
+    says, mend = f"this line is no YAML ({what})", ""
+    for part, plainly, would_do in _PLAINLY:
+        if part in what:
+            says, mend = plainly, would_do
+            break
+    mark = error.problem_mark or error.context_mark
+    if "end of stream" in what:
+        mark = error.context_mark or mark
+    place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file, 1, 1)
+    if not says:
+        return _too_deep(place)
     line = text.split("\n")[place.line - 1] if place.line <= text.count("\n") + 1 else ""
-    if "\t" in line[: max(place.column, 1)]:
-        mend = "indent with spaces, not with a tab"
-    elif "mapping values are not allowed" in what:
-        mend = "put quotes round a text that holds a colon, or mend the indentation"
-    else:
-        mend = "look for a missing quote, bracket or colon, or wrong indentation just above"
-    return Problem(place, "yaml", f"this line is no YAML ({what})", mend)
+    if "\t" in line[: place.column]:
+        says, mend = "a tab stands here", "indent with spaces, not with a tab"
+    return Problem(place, "yaml", says, mend or _MEND)
 
 
 @dataclass(slots=True)
