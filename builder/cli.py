@@ -140,8 +140,8 @@ def _say_problems(problems: Sequence[Problem]) -> None:
         click.echo(f"{_counted(count, 'error')}, {_counted(warnings, 'warning')}", err=True)
 
 
-def _counted(count: int, word: str) -> str:
-    return f"{count} {word}" if count == 1 else f"{count} {word}s"
+def _counted(count: int, word: str, many: str = "") -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {many or word + 's'}"
 
 
 def _stop_on(problems: Sequence[Problem], strict: bool) -> None:
@@ -405,7 +405,8 @@ def check(content: Path | None, strict: bool) -> None:
     click.echo(
         f"No errors in {place.shown}: {_counted(len(records.trips), 'trip')}, "
         f"{_counted(len(records.recipes), 'recipe')}, "
-        f"{len(records.batches)} batches, {_counted(len(records.foods), 'food')}."
+        f"{_counted(len(records.batches), "batch", "batches")}, "
+        f"{_counted(len(records.foods), "food")}."
     )
 
 

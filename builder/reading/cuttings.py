@@ -101,14 +101,14 @@ def cut(record: RecordText) -> str:
     line_start = text.rfind("\n", 0, node.start) + 1
     before = text[line_start : node.start]
     if before.strip() == "-" and not node.flow:
-        end = _line_end(text, _last_offset(node))
+        end = line_end(text, last_offset(node))
         own = text[_with_comments_above(text, line_start) : end]
         found = textwrap.dedent(own).rstrip("\n") + "\n"
     elif node.flow:
         end = node.end
         found = f"- {text[node.start : end]}\n"
         if before.strip() == "-":
-            end = _line_end(text, node.end)
+            end = line_end(text, node.end)
             own = text[_with_comments_above(text, line_start) : end]
             found = textwrap.dedent(own).rstrip("\n") + "\n"
     else:
@@ -116,15 +116,16 @@ def cut(record: RecordText) -> str:
     return found if _says_the_same(found, node) else _written_anew(node)
 
 
-def _last_offset(node: Node) -> int:
+def last_offset(node: Node) -> int:
     """Give where a node's last value ends; a block's own end lies behind trailing comments."""
     if node.flow or not (node.is_map or node.is_list):
         return node.end
     children = [entry.node for entry in node.entries.values()] or list(node.items)
-    return max((_last_offset(child) for child in children), default=node.end)
+    return max((last_offset(child) for child in children), default=node.end)
 
 
-def _line_end(text: str, offset: int) -> int:
+def line_end(text: str, offset: int) -> int:
+    """Give the start of the next line; an offset that is one already stays."""
     if offset > 0 and text[offset - 1 : offset] == "\n":
         return offset
     end = text.find("\n", offset)

@@ -10,7 +10,7 @@ from types import MappingProxyType
 
 from builder.model.place import Place, Places
 from builder.problems import Problem, did_you_mean, nearest
-from builder.reading.yaml_door import Entry, Node
+from builder.reading.yaml_door import Entry, Node, quoted
 from builder.units import DIMENSIONS, QuantityError, read_quantity
 
 ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
@@ -18,6 +18,8 @@ LONGEST_ID = 60
 LONGEST_TEXT = 4000
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _YEARS = (1900, 2200)
+# Words for a part of a record that read better without "a".
+_NO_ARTICLE = frozenset({"air", "water", "travel", "meals", "packs", "every_day", "review"})
 
 
 class Fields:
@@ -32,8 +34,8 @@ class Fields:
             self.problem(
                 node.place,
                 "not-a-mapping",
-                f"a {what} must be a mapping, found {node.described()}",
-                "write `key: value` lines",
+                f"{_a(what)} is written as `key: value` lines, found {node.described()}",
+                "write it as {key: value, …}, or as lines indented below",
             )
 
     # -- problems -----------------------------------------------------------------------------
@@ -52,9 +54,8 @@ class Fields:
             if key not in self._asked:
                 near = nearest(key, self._asked)
                 mend = f"did you mean {near}?" if near else f"known are: {_listed(self._asked)}"
-                self.problem(
-                    entry.place, "key-unknown", f"a {self.what} has no field {key!r}", mend
-                )
+                says = f"{_a(self.what)} has no field {quoted(key)}"
+                self.problem(entry.place, "key-unknown", says, mend)
         return _count_errors(self.problems) == self._before
 
     # -- access -------------------------------------------------------------------------------
@@ -63,7 +64,8 @@ class Fields:
         """Tell whether a field stands there with something in it."""
         self._asked.add(key)
         entry = self.node.entries.get(key)
-        return entry is not None and entry.node.value is not None
+        value = entry.node.value if entry else None
+        return value is not None and not (isinstance(value, str) and not value.strip())
 
     def place(self, key: str) -> Place:
         """Give the place of a field's value, or of the record where it was left out."""
@@ -81,7 +83,8 @@ class Fields:
             return self.node.entries[key].node
         if required and self.node.is_map:
             mend = f"write `{key}: {example}`" if example else f"write `{key}:`"
-            self.problem(self.node.place, "missing", f"this {self.what} has no {key}", mend)
+            this = self.what if self.what in _NO_ARTICLE else f"this {self.what}"
+            self.problem(self.node.place, "missing", f"{this} has no {key}", mend)
         return None
 
     # -- plain values -------------------------------------------------------------------------
@@ -101,7 +104,7 @@ class Fields:
                 "put it in quotes",
             )
             return ""
-        text = str(node.value).strip()
+        text = node.text.strip()
         if len(text) > LONGEST_TEXT:
             self.problem(
                 node.place,
@@ -109,7 +112,12 @@ class Fields:
                 f"{key} has {len(text)} characters",
                 f"keep it under {LONGEST_TEXT}",
             )
+            return ""
         return text
+
+    def line(self, key: str, required: bool = False, default: str = "", example: str = "…") -> str:
+        """Read a text that must stay on one line, such as a name: breaks become spaces."""
+        return " ".join(self.text(key, required, default, example).split())
 
     def id(self, key: str = "id", required: bool = True) -> str:
         """Read an id: lower-case letters, digits and hyphens."""
@@ -120,11 +128,11 @@ class Fields:
         """Read a node that must be an id."""
         text = self.text_of(node, key)
         if text and (not ID.fullmatch(text) or len(text) > LONGEST_ID):
-            suggestion = re.sub(r"[^a-z0-9]+", "-", text.lower()).strip("-")[:LONGEST_ID]
+            suggestion = re.sub(r"[^a-z0-9]+", "-", text.lower())[:LONGEST_ID].strip("-")
             self.problem(
                 node.place,
                 "id",
-                f"{text!r} is no id",
+                f"{quoted(text)} is no id",
                 f"write {suggestion or 'some-id'} (lower-case letters, digits, single hyphens)",
             )
             return ""
@@ -141,9 +149,8 @@ class Fields:
         """Read a node that must be one of a few known words; "" where it is not."""
         text = self.text_of(node, key)
         if text and text not in options:
-            self.problem(
-                node.place, "word-unknown", f"{text!r} is no {key}", did_you_mean(text, options)
-            )
+            says = f"{key} cannot be {quoted(text)}"
+            self.problem(node.place, "word-unknown", says, did_you_mean(text, options))
             return ""
         return text
 
@@ -182,7 +189,7 @@ class Fields:
                 node.place,
                 "not-a-number",
                 f"{key} takes a bare number, found {node.described()}",
-                f"write `{key}: 2`",
+                f"write the number alone, such as `{key}: 2`",
             )
             return default
         number = float(value)
@@ -240,11 +247,11 @@ class Fields:
         """Read a node that must be a text with a unit; None with a problem where it is not."""
         dimension = DIMENSIONS[quantity]
         if node.is_map or node.is_list or isinstance(node.value, bool) or node.value is None:
-            says = f"{key} must be a {dimension.name}, found {node.described()}"
+            says = f"{key} must be {_a(dimension.name)}, found {node.described()}"
             self.problem(node.place, "quantity", says, f"write {dimension.examples}")
             return None
         try:
-            value = read_quantity(str(node.value), quantity)
+            value = read_quantity(node.text, quantity)
         except QuantityError as error:
             self.problem(node.place, error.kind, f"{key}: {error.says}", error.mend)
             return None
@@ -267,8 +274,9 @@ class Fields:
             if not _YEARS[0] <= date.year <= _YEARS[1]:
                 raise ValueError
         except ValueError:
-            says = f"{text!r} is no date" if text else f"{key} is no date"
-            self.problem(node.place, "date", says, "write year-month-day, such as 2031-09-04")
+            if text:
+                mend = "write year-month-day, such as 2031-09-04"
+                self.problem(node.place, "date", f"{key}: {quoted(text)} is no date", mend)
             return None
         return date
 
@@ -320,6 +328,13 @@ def overlaid(under: Node | None, over: Node | None) -> Node | None:
         node = overlaid(below.node, entry.node) if below and entry.node.is_map else entry.node
         entries[key] = Entry(entry.place, node or entry.node)
     return Node(over.place, entries, over.start, over.end, over.size, over.flow)
+
+
+def _a(what: str) -> str:
+    """Put the article before a word."""
+    if what in _NO_ARTICLE:
+        return what
+    return f"{'an' if what[0] in 'aeiou' else 'a'} {what}"
 
 
 def _count_errors(problems: Iterable[Problem]) -> int:

@@ -1,0 +1,252 @@
+"""New trips: from a commented example, a trip of the folder, or an old kit."""
+
+from __future__ import annotations
+
+import datetime
+import tempfile
+import textwrap
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import Any
+
+from builder.model.batch import Batch
+from builder.model.content import Content
+from builder.model.trip import Trip
+from builder.planning.checks import check
+from builder.planning.stock import Stock, packs_of_trip
+from builder.problems import Problem, ProblemsFound, did_you_mean, errors
+from builder.reading.cuttings import Key, cut, cut_files, records_of_trip
+from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
+from builder.reading.rewriting import Changes, rewritten, with_used
+from builder.reading.yaml_door import read_yaml
+from builder.site.archive import unpack
+from builder.site.build import CONTENT_ZIP
+from builder.site.errors import SiteError
+from builder.starts.fresh import StartError, checked_id, example, write_new
+
+KIT_LAYER = "kit"
+
+
+def start_trip(
+    folder: Path,
+    shown: str,
+    layers: Sequence[Layer],
+    name: str,
+    source: str | None,
+    start: datetime.date | None,
+    party: tuple[str, ...],
+) -> tuple[list[Path], list[str]]:
+    """Write a new trip, and what it needs from an old kit; give the files and what to know."""
+    checked_id(name)
+    here = read_folder(layers)
+    if ("trip", name) in here.texts or (folder / "trips" / f"{name}.yaml").exists():
+        raise StartError(f"there is a trip {name!r} already", "choose another name")
+    if len(set(party)) != len(party):
+        raise StartError("somebody is named twice in --party", "name each person once")
+    if source is None:
+        text = _from_example(name, start, party)
+        return write_new({folder / "trips" / f"{name}.yaml": text.encode("utf-8")}), []
+    title = name.replace("-", " ").capitalize()
+    if source.lower().endswith(".zip") or "/" in source:
+        return _from_kit(folder, layers, name, Path(source), title, start, party)
+    if ("trip", source) not in here.texts or source not in here.content.trips:
+        broken = [each for each in here.problems if f"/{source}" in each.place.file]
+        if errors(broken):
+            raise ProblemsFound(broken)
+        raise StartError(
+            f"there is no trip {source!r} in {shown}",
+            did_you_mean(source, here.content.trips) + "; or name a kit's zip file",
+        )
+    stock, _ = check(here.content)
+    changes, notes = _changes(here.content, stock, here.content.trips[source], title, start, party)
+    text = rewritten(here.texts["trip", source], changes)
+    _check_builds(text, name, [*layers], here)
+    return write_new({folder / "trips" / f"{name}.yaml": text.encode("utf-8")}), notes
+
+
+def _from_example(name: str, start: datetime.date | None, party: tuple[str, ...]) -> str:
+    text = example("trip.yaml", name)
+    node, _ = read_yaml(text, "")
+    if node is None:
+        raise AssertionError("the example trip cannot be read")
+    changes = Changes(name.replace("-", " ").capitalize(), start, party, {})
+    return rewritten(RecordText("trips/trip.yaml", text, node, whole_file=True), changes)
+
+
+def _changes(
+    content: Content,
+    stock: Stock,
+    trip: Trip,
+    title: str,
+    start: datetime.date | None,
+    party: tuple[str, ...],
+) -> tuple[Changes, list[str]]:
+    """Give what the new trip changes; the old one's packs count as eaten."""
+    needed = packs_of_trip(trip, content, stock.judged)
+    gone: dict[str, str] = {}
+    notes: list[str] = []
+    for batch_id, packs in needed.items():
+        judged = stock.judged[batch_id]
+        left = stock.left(judged.batch)
+        late = start and judged.best_before and start > judged.best_before
+        if left >= packs and not late:
+            continue
+        why = "past its date by then" if late else f"{max(left, 0)} packs left, {packs} needed"
+        gone[batch_id] = judged.batch.method
+        notes.append(f"Left open what came from batch {batch_id}: {why}.")
+    return Changes(title, start, party, gone), notes
+
+
+def _check_builds(text: str, name: str, layers: list[Layer], here: Folder) -> None:
+    """Read the new trip over the folder, and stop with its problems before anything is written."""
+    with tempfile.TemporaryDirectory() as scratch:
+        trips = Path(scratch) / "trips"
+        trips.mkdir()
+        (trips / f"{name}.yaml").write_text(text, "utf-8")
+        found = read_folder([*layers, Layer(Path(scratch), f"new trip {name}", ("trips",))])
+    _, more = check(found.content)
+    before = {str(problem) for problem in here.problems}
+    _, old = check(here.content)
+    before |= {str(problem) for problem in old}
+    new = [each for each in (*found.problems, *more) if str(each) not in before]
+    if errors(new):
+        raise ProblemsFound(new)
+
+
+# -- from an old kit ------------------------------------------------------------------------------
+
+
+def _from_kit(
+    folder: Path,
+    layers: Sequence[Layer],
+    name: str,
+    source: Path,
+    title: str,
+    start: datetime.date | None,
+    party: tuple[str, ...],
+) -> tuple[list[Path], list[str]]:
+    if not source.is_file():
+        raise StartError(f"there is no file {source}", "name a kit's zip, such as kits/a-trip.zip")
+    with tempfile.TemporaryDirectory() as scratch:
+        records = _unpacked(source, Path(scratch))
+        kit_layer = Layer(records, f"{source.name}/{CONTENT_ZIP}")
+        shipped = [each for each in layers if each.rooms == ALWAYS_SHIPPED]
+        kit = read_folder([*shipped, kit_layer])
+        if errors(kit.problems):
+            raise ProblemsFound(kit.problems)
+        if len(kit.content.trips) != 1:
+            raise StartError(f"{source} does not hold one trip", "name the zip of one kit")
+        (trip,) = kit.content.trips.values()
+        stock, _ = check(kit.content)
+        changes, notes = _changes(kit.content, stock, trip, title, start, party)
+        text = rewritten(kit.texts["trip", trip.id], changes)
+        (records / "trips" / f"{name}.yaml").write_text(text, "utf-8")
+        for old in (records / "trips").rglob("*.yaml"):
+            if old.stem != name:
+                old.unlink()
+        new = read_folder([*shipped, kit_layer])
+        if errors(new.problems):
+            raise ProblemsFound(new.problems)
+        here = read_folder(layers)
+        keys = _missing(records_of_trip(new.content.trips[name], new.content, ()), new, here)
+        files = _files(keys, new, name, packs_of_trip(trip, kit.content, stock.judged))
+    return write_new({folder / path: each.encode("utf-8") for path, each in files.items()}), notes
+
+
+def _unpacked(source: Path, scratch: Path) -> Path:
+    """Unpack a kit's content, whether the kit or the content itself is named."""
+    try:
+        names = unpack(source, scratch / "kit")
+        inner = [each for each in names if each.split("/")[-1] == CONTENT_ZIP]
+        if not inner:
+            return scratch / "kit"
+        unpack(scratch / "kit" / inner[0], scratch / "content")
+    except SiteError as error:
+        raise StartError(error.message, "; ".join(error.hints)) from error
+    return scratch / "content"
+
+
+def _missing(keys: Iterable[Key], kit: Folder, here: Folder) -> list[Key]:
+    """Give the records that the folder lacks; a different one under the same id is a problem."""
+    missing: list[Key] = []
+    problems: list[Problem] = []
+    for key in keys:
+        theirs, ours = _record(kit.content, key), _record(here.content, key)
+        if ours is None:
+            missing.append(key)
+        elif not _same(theirs, ours):
+            if key not in here.own:
+                missing.append(key)
+                continue
+            problems.append(
+                Problem(
+                    ours.places.record,
+                    "record-differs",
+                    f"{key[0]} {key[1]!r} stands here and, with other words, in the kit "
+                    f"({theirs.places.record})",
+                    "give yours another id, or make the two the same",
+                )
+            )
+    if problems:
+        raise ProblemsFound(problems)
+    return missing
+
+
+def _record(content: Content, key: Key) -> Any:
+    kind, name = key
+    gear = content.gear
+    rooms: Mapping[str, Mapping[str, Any]] = {
+        "food": content.foods,
+        "recipe": content.recipes,
+        "batch": content.batches,
+        "trip": content.trips,
+        "source": content.sources,
+        "caution": content.cautions,
+        "stoves": gear.stoves,
+        "fuels": gear.fuels,
+        "pots": gear.pots,
+        "irons": gear.irons,
+        "packaging": gear.packaging,
+        "dryers": gear.dryers,
+    }
+    return rooms[kind].get(name)
+
+
+def _same(theirs: Any, ours: Any) -> bool:
+    """Tell whether two records say the same; what was eaten of a batch since does not count."""
+    if isinstance(theirs, Batch) and isinstance(ours, Batch):
+        theirs = replace(theirs, used=0, notes="")
+        ours = replace(ours, used=0, notes="")
+    return bool(theirs == ours)
+
+
+def _files(keys: Sequence[Key], kit: Folder, name: str, eaten: Mapping[str, int]) -> dict[str, str]:
+    """Give the files to write: lists under the new trip's name, all else under its own."""
+    texts: dict[Key, RecordText] = {}
+    for key in keys:
+        record = kit.texts.get(key)
+        if record is None:
+            continue
+        kind, record_id = key
+        if kind == "batch":
+            used = kit.content.batches[record_id].used + eaten.get(record_id, 0)
+            record = _batch_text(record, used)
+        room = record.path.split("/")[0]
+        path = room if room.endswith(".yaml") else f"{room}/{name}.yaml"
+        if record.whole_file and kind in ("recipe", "trip"):
+            path = record.path
+        elif record.whole_file:
+            path = f"{room}/{name}-{record_id}.yaml"
+        texts[key] = replace(record, path=path)
+    return cut_files(keys, texts)
+
+
+def _batch_text(record: RecordText, used: int) -> RecordText:
+    """Give a batch of the kit with what the old trip ate of it."""
+    whole = "- " + textwrap.indent(record.text, "  ").lstrip()
+    text = with_used(whole if record.whole_file else cut(record), used)
+    node, _ = read_yaml(text, record.path)
+    if node is None or not node.items:
+        return record
+    return RecordText(record.path, text, node.items[0])
