@@ -405,8 +405,8 @@ def check(content: Path | None, strict: bool) -> None:
     click.echo(
         f"No errors in {place.shown}: {_counted(len(records.trips), 'trip')}, "
         f"{_counted(len(records.recipes), 'recipe')}, "
-        f"{_counted(len(records.batches), "batch", "batches")}, "
-        f"{_counted(len(records.foods), "food")}."
+        f"{_counted(len(records.batches), 'batch', 'batches')}, "
+        f"{_counted(len(records.foods), 'food')}."
     )
 
 
