@@ -4,8 +4,6 @@ from __future__ import annotations
 
 import math
 import re
-from collections import Counter
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.model.kit import Kit
@@ -15,23 +13,16 @@ from builder.units import mugs, rounded, show, show_at_least, shown_both
 _KINDS = {"mass_g": "g", "volume_ml": "ml"}
 _LEAST_OF_A_MUG = 8  # less than an eighth is no longer a quarter, roughly
 _SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
-_NOT_FOR_AN_ADDRESS = re.compile(r"[^a-z0-9]+")
+_NOT_FOR_AN_ADDRESS = re.compile(r"[^A-Za-z0-9_.]")
 
 
 def anchor(figure: str) -> str:
-    """Give the address, on the page of numbers, of how a figure came about."""
-    return "how-" + _NOT_FOR_AN_ADDRESS.sub("-", figure.lower()).strip("-")
+    """Give the address, on the page of numbers, of how a figure came about.
 
-
-def anchors_of(kit: Kit) -> dict[str, str]:
-    """Give the address of each derivation by its figure; names in other scripts may collide."""
-    anchors: dict[str, str] = {}
-    taken: Counter[str] = Counter()
-    for each in kit.derivations:
-        name = anchor(each.figure)
-        taken[name] += 1
-        anchors[each.figure] = name if taken[name] == 1 else f"{name}-again-{taken[name]}"
-    return anchors
+    A figure may hold a person's name: signs that no address takes are written by their number.
+    """
+    plain = _NOT_FOR_AN_ADDRESS.sub(lambda sign: f"_{ord(sign[0]):x}_", figure)
+    return f"how-{plain.replace('.', '-')}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,7 +31,7 @@ class Figures:
 
     units: str
     mug_ml: float
-    anchors: Mapping[str, str]  # of the derivations that the kit holds, by figure
+    derived: frozenset[str]  # figures whose derivation the kit holds
 
     def plain(self, value: float, quantity: str) -> str:
         """Give a number in the trip's units alone."""
@@ -64,7 +55,7 @@ class Figures:
 
     def how(self, figure: str) -> str:
         """Give where a figure's derivation stands; "" where the kit holds none."""
-        return f"numbers.md#{self.anchors[figure]}" if figure in self.anchors else ""
+        return f"numbers.md#{anchor(figure)}" if figure in self.derived else ""
 
     def least(self, temperature_c: float) -> Cell:
         """Give a temperature to reach, rounded up in both units."""
@@ -111,7 +102,7 @@ class Figures:
 
 def figures_of(kit: Kit) -> Figures:
     """Give what shows the numbers of a kit."""
-    return Figures(kit.units, kit.mug_ml, anchors_of(kit))
+    return Figures(kit.units, kit.mug_ml, frozenset(each.figure for each in kit.derivations))
 
 
 def number(value: float) -> str:

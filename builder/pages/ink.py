@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from functools import cache
+from functools import cache, lru_cache
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
@@ -15,15 +15,20 @@ _SIGNS = str.maketrans({sign: f"&#{ord(sign)};" for sign in '"#$*<>[\\]^_`{}~='}
 # Signs that mean something only at the start of a line: lists, headings, admonitions, rules.
 _AT_START = re.compile(r"^( ?)([-+:!])")
 _NUMBER_DOT = re.compile(r"^( ?\d+)([.)])(?=\s|$)")
+# Most of a page: words and numbers in which nothing can hide.
+_PLAIN = re.compile(r"[A-Za-z][A-Za-z0-9,.()\u00a0]*(?: [A-Za-z0-9,.()\u00a0]+)*")
 _SPACES = re.compile(r"[\t\n\v\f\r\x1c-\x1f\x85\u2028\u2029 ]+")
 _EMPTY_LINES = re.compile(r"\n{3,}")
 # Joins emoji and the letters of some scripts; all other unseen signs can hide or reorder text.
 _JOINERS = "\u200c\u200d"
 
 
+@lru_cache(maxsize=8192)  # units, names and days come again and again
 def line(text: str) -> str:
     """Give a text as one line that neither Markdown nor HTML reads as anything but text."""
-    seen = "".join(sign for sign in _SPACES.sub(" ", str(text)) if _is_seen(sign))
+    if _PLAIN.fullmatch(text):
+        return text
+    seen = "".join(sign for sign in _SPACES.sub(" ", text) if _is_seen(sign))
     seen = seen.translate(_SIGNS)
     for sign in (_NUMBER_DOT, _AT_START):
         seen = sign.sub(lambda found: f"{found[1]}&#{ord(found[2])};", seen)

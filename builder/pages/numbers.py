@@ -6,7 +6,7 @@ import re
 from dataclasses import dataclass
 
 from builder.model.kit import Derivation, Input, Kit
-from builder.pages.figures import anchors_of, worked
+from builder.pages.figures import anchor, worked
 from builder.pages.pieces import Cell, Piece, Table, link, table, text
 
 _DAY = re.compile(r"days\.(\d+)\.")
@@ -55,11 +55,10 @@ class NumbersPage:
 def numbers_page(kit: Kit) -> NumbersPage:
     """Give how each figure came about."""
     known = {each.figure: each.title for each in kit.derivations}
-    anchors = anchors_of(kit)
     cited = {source.id: source.citation for source in kit.sources}
     groups: dict[str, list[Worked]] = {}
     for each in kit.derivations:
-        groups.setdefault(_group(each.figure), []).append(_worked(each, known, cited, anchors))
+        groups.setdefault(_group(each.figure), []).append(_worked(each, known, cited))
     defaults = [(text(each.what), text(each.value), text(each.why)) for each in kit.defaults]
     return NumbersPage(
         tuple(
@@ -93,15 +92,13 @@ def _unit(value: float, unit: str) -> str:
     return worked(value, _UNITS.get(unit, unit))
 
 
-def _worked(
-    each: Derivation, known: dict[str, str], cited: dict[str, str], anchors: dict[str, str]
-) -> Worked:
+def _worked(each: Derivation, known: dict[str, str], cited: dict[str, str]) -> Worked:
     rows = [
-        (text(given.name), text(_value(given)), _origin(given.origin, known, cited, anchors))
+        (text(given.name), text(_value(given)), _origin(given.origin, known, cited))
         for given in each.inputs
     ]
     return Worked(
-        anchors[each.figure],
+        anchor(each.figure),
         each.title,
         _unit(each.value, each.unit),
         each.formula,
@@ -119,12 +116,10 @@ def _value(given: Input) -> str:
     return given.value if isinstance(given.value, str) else _unit(given.value, given.unit)
 
 
-def _origin(
-    origin: str, known: dict[str, str], cited: dict[str, str], anchors: dict[str, str]
-) -> Cell:
+def _origin(origin: str, known: dict[str, str], cited: dict[str, str]) -> Cell:
     """Say where a number is from; another figure or a source is one tap away."""
     if origin in known:
-        return link(known[origin], f"numbers.md#{anchors[origin]}")
+        return link(known[origin], f"numbers.md#{anchor(origin)}")
     if origin in cited:
         return link(cited[origin], f"numbers.md#source-{origin}")
     return text(origin)

@@ -79,7 +79,7 @@ def test_each_page_has_one_title_and_no_id_twice(book: Book) -> None:
 def test_every_heading_has_an_address_of_its_own(book: Book) -> None:
     for path, text in book.markdown.items():
         for heading in re.findall(r"^#+ .*$", text, re.M):
-            assert re.search(r"\{#[a-z0-9-]+\}$", heading), (path, heading)
+            assert re.search(r"\{#[A-Za-z0-9_-]+\}$", heading), (path, heading)
 
 
 def test_no_markup_is_left_over_on_a_page(book: Book) -> None:
