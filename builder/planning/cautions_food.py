@@ -19,6 +19,7 @@ OLDER_FROM_YEARS = 65
 GATHERED_WORDS = ("wild mushroom", "chanterelle", "porcini", "bolete", "morel", "cep,")
 # Nuts of these forms cannot be breathed in whole; seeds are small and soft once chewed.
 MILLED_WORDS = ("butter", "ground", "powder", "flour", "paste", "milk", "cream", "seed", "dried")
+SEALED_IN = {"vacuum-bag": "in a vacuum bag", "can": "in a can", "glass": "in a sealed jar"}
 SEA_ALLERGENS = frozenset({"fish", "crustaceans", "molluscs"})
 
 
@@ -100,9 +101,9 @@ def low_oxygen_wet(facts: Facts) -> Iterator[Finding]:
                 why = "is heat-dried meat or fish"
             else:
                 why = f"has {judged.residual_share:.0%} moisture left"
+            how = "with an absorber" if judged.has_absorber else SEALED_IN[judged.barrier or ""]
             yield Finding(
-                f"Batch {judged.batch.id} ({judged.substance.name}) {why} and is packed without "
-                "oxygen.",
+                f"Batch {judged.batch.id} ({judged.substance.name}) {why} and is packed {how}.",
                 "drying",
             )
 

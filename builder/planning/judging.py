@@ -37,7 +37,9 @@ from builder.problems import Problem, ProblemsFound
 
 _DAYS_A_MONTH = 365.25 / 12
 _SLACK = 1e-9
-LOW_OXYGEN_BARRIERS = frozenset({"vacuum-bag", "can"})
+VACUUM_BARRIER = "vacuum-bag"
+# A jar is reckoned as a sealed one, since nobody tells whether its lid lets air in.
+LOW_OXYGEN_BARRIERS = frozenset({VACUUM_BARRIER, "can", "glass"})
 BAG_BARRIERS = frozenset({"zip-bag", "paper"})
 TIGHT_BARRIERS = frozenset({"foil", "glass", "can"})
 
@@ -75,10 +77,14 @@ class Judged:
         return self.residual_share <= self.dry_limit_share + _SLACK
 
     @property
+    def has_absorber(self) -> bool:
+        """Whether its packs hold something that takes up oxygen."""
+        return bool(self.batch.packs and self.batch.packs.absorber)
+
+    @property
     def low_oxygen(self) -> bool:
-        """Whether its packs hold next to no oxygen."""
-        absorber = bool(self.batch.packs and self.batch.packs.absorber)
-        return absorber or self.barrier in LOW_OXYGEN_BARRIERS
+        """Whether its packs may hold next to no oxygen."""
+        return self.has_absorber or self.barrier in LOW_OXYGEN_BARRIERS
 
     @property
     def low_oxygen_is_safe(self) -> bool:
@@ -218,10 +224,10 @@ def _dryness(batch: Batch, kind: str, listed: float) -> tuple[float, float, bool
 
 def _with_keeping(judged: Judged) -> Judged:
     batch = judged.batch
-    if batch.best_before is not None:
-        return _kept(judged, None, batch.best_before, ("the date on the pack",))
     if batch.method == "bought":
-        return _kept(judged, None, None, ("nobody wrote down the date on the pack",))
+        if batch.best_before is None:
+            return _kept(judged, None, None, ("nobody wrote down the date on the pack",))
+        return _kept(judged, None, batch.best_before, ("the date on the pack",))
     if judged.stays_raw and judged.substance.kind == "egg":
         return _kept(judged, None, None, ("raw egg dried at home is not to be kept",))
     if batch.method == "sun" and judged.substance.has_flesh:
@@ -240,7 +246,8 @@ def _with_keeping(judged: Judged) -> Judged:
         reasons.append(f"kept at {batch.kept_at_c:.0f} °C, warmer than 15.6 °C: less")
     elif batch.kept_at_c <= FROZEN_C:
         reasons.append(f"kept frozen at {batch.kept_at_c:.0f} °C: more")
-    wants_proof = judged.low_oxygen or months > UNPROVEN_MOST_MONTHS
+    airless = judged.has_absorber or judged.barrier == VACUUM_BARRIER
+    wants_proof = airless or months > UNPROVEN_MOST_MONTHS
     if wants_proof and not judged.dryness_proven and months > UNPROVEN_MOST_MONTHS:
         months = UNPROVEN_MOST_MONTHS
         reasons.append("nobody weighed it twice to prove it dry: not longer than 12 months")
@@ -248,6 +255,9 @@ def _with_keeping(judged: Judged) -> Judged:
         reasons.append("common practice names far longer; no authority vouches for it")
     start = judged.keeps_from
     date = start + _months_long(months) if start else None
+    if batch.best_before is not None and (date is None or batch.best_before < date):
+        date = batch.best_before
+        reasons.append("the date you wrote is earlier")
     return replace(
         _kept(judged, months, date, tuple(reasons)),
         wants_proof=wants_proof and not judged.dryness_proven,
@@ -272,12 +282,11 @@ def _kept(
 def _group(judged: Judged) -> tuple[str, str]:
     """Give the row of the table of months, and the row's name for people."""
     batch, substance = judged.batch, judged.substance
-    absorber = bool(batch.packs and batch.packs.absorber)
     if (
         batch.method == "freeze-dryer"
         and judged.residual_share <= judged.dry_limit_share + _SLACK
         and judged.barrier in TIGHT_BARRIERS
-        and absorber
+        and judged.has_absorber
     ):
         if judged.stays_raw or judged.composition.fat_g > FAT_RICH_ABOVE_G:
             return "freeze-dried-raw-or-fat", "freeze-dried raw animal or very fat food"

@@ -1,0 +1,1 @@
+"""Planning held against figures worked out by hand from the rules, and against laws."""
