@@ -201,11 +201,7 @@ def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
         in_mugs = (Piece(" "), *(replace(piece, small=True) for piece in spooned))
         one = figures.both(meal.water_ml / party, "volume_ml")
         rows.append((text("Water, all together"), (first, *in_mugs, *other), one))
-    return table(("What", _for(party), "Each"), rows, "lrr")
-
-
-def _for(party: int) -> str:
-    return f"For {party}"
+    return table(("What", "For all", "Each"), rows, "lrr")
 
 
 def _amount(figures: Figures, each: PlannedIngredient, party: int) -> Cell:
