@@ -1,0 +1,173 @@
+"""The rules of the house, held by looking at the code itself."""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+import yaml
+from click.testing import CliRunner
+
+from builder.cli import main
+from builder.reading import fields as fields_module
+from builder.reading.folder import Layer, read_folder
+from tests.readme_commands import set_up_commands
+
+ROOT = Path(__file__).resolve().parent.parent
+BUILDER = ROOT / "builder"
+MODULES = sorted(BUILDER.rglob("*.py"))
+
+# Which rooms of ours a room may import; a file at the top is a room of its own.
+MAY_IMPORT = {
+    "formulas": {"formulas"},
+    "model": {"model"},
+    "problems": {"model"},
+    "units": set(),
+    "clock": set(),
+    "shipped": set(),
+    "reading": {"reading", "model", "units", "problems"},
+    "planning": {"planning", "formulas", "model", "problems", "units"},
+    "pages": {"pages", "planning", "formulas", "model", "problems", "units"},
+    "site": {"site", "pages", "planning", "formulas", "model", "problems"},
+    "starts": {"starts", "reading", "planning", "site", "model", "problems"},
+    "preview": set(),
+}
+# Which room alone may know a library.
+ONLY = {
+    "pint": {"units"},
+    "yaml": {"reading"},
+    "click": {"cli"},
+    "mkdocs": {"site"},
+    "material": {"site"},
+    "jinja2": {"pages", "site"},
+    "scipy": {"planning"},
+    "numpy": {"planning"},
+}
+ASKS_THE_CLOCK = re.compile(r"\b(?:date\.today|datetime\.now|datetime\.utcnow|time\.time)\(")
+
+
+def room_of(path: Path) -> str:
+    relative = path.relative_to(BUILDER)
+    return relative.parts[0] if len(relative.parts) > 1 else relative.stem
+
+
+def imports_of(path: Path) -> Iterator[str]:
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom):
+            assert node.level == 0, f"{path} imports relatively"
+            yield node.module or ""
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_imports_go_one_way(path: Path) -> None:
+    room = room_of(path)
+    if room in ("cli", "__main__", "__init__"):
+        return
+    ours = {name.split(".")[1] for name in imports_of(path) if name.startswith("builder.")}
+    assert ours <= MAY_IMPORT[room], f"{room} must not import {ours - MAY_IMPORT[room]}"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_each_library_is_known_in_its_room_only(path: Path) -> None:
+    room = room_of(path)
+    for name in imports_of(path):
+        allowed = ONLY.get(name.split(".")[0])
+        assert allowed is None or room in allowed, f"{room} must not know {name}"
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_only_the_clock_asks_for_the_date(path: Path) -> None:
+    if room_of(path) != "clock":
+        assert not ASKS_THE_CLOCK.search(path.read_text("utf-8"))
+
+
+@pytest.mark.parametrize(
+    "path", [path for path in MODULES if room_of(path) == "formulas"], ids=lambda path: path.stem
+)
+def test_each_formula_tells_its_units_and_source(path: Path) -> None:
+    sources = {each["id"] for each in yaml.safe_load((ROOT / "content/sources.yaml").read_text())}
+    for node in ast.parse(path.read_text("utf-8")).body:
+        if not isinstance(node, ast.FunctionDef) or node.name.startswith("_"):
+            continue
+        doc = ast.get_docstring(node) or ""
+        where = f"{path.stem}.{node.name}"
+        assert "Parameters\n----------" in doc, f"{where} tells no parameters"
+        if path.stem == "ranges":
+            continue
+        assert "Returns\n-------" in doc, f"{where} tells no return"
+        assert re.search(r"\[[^\]]+\]", doc.split("Returns\n-------")[1]) or "bool" in doc, (
+            f"{where} tells no unit of what it returns"
+        )
+        cited = re.findall(r"^\.\. \[([a-z0-9-]+)\]", doc, re.MULTILINE)
+        assert set(cited) <= sources, f"{where} cites {set(cited) - sources}, which no file holds"
+        assert cited or "Notes\n-----" in doc, f"{where} tells neither formula nor source"
+
+
+def test_each_formula_module_has_its_tests() -> None:
+    modules = {path.stem for path in (BUILDER / "formulas").glob("*.py")} - {"__init__"}
+    tests = {path.stem.removeprefix("test_") for path in (ROOT / "tests/formulas").glob("test_*")}
+    assert modules <= tests
+
+
+def test_every_command_is_documented_and_helps() -> None:
+    readme = (ROOT / "README.md").read_text("utf-8")
+    for name, command in main.commands.items():
+        assert f"`tripkit {name}" in readme, f"README.md does not name {name}"
+        result = CliRunner().invoke(main, [name, "--help"])
+        assert result.exit_code == 0
+        assert command.help
+        for parameter in command.params:
+            for option in getattr(parameter, "opts", ()):
+                if option.startswith("--") and option not in ("--json", "--help"):
+                    assert option in result.output
+
+
+def test_every_field_of_the_content_is_documented(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked: set[str] = set()
+    original = fields_module.Fields.has
+
+    def spy(self: fields_module.Fields, key: str) -> bool:
+        asked.add(key)
+        return original(self, key)
+
+    monkeypatch.setattr(fields_module.Fields, "has", spy)
+    read_folder([Layer(ROOT / "content", "content")])
+    page = (ROOT / "content/README.md").read_text("utf-8")
+    missing = {key for key in asked if not re.search(rf"[`{{ ]{re.escape(key)}\b", page)}
+    assert asked
+    assert not missing
+
+
+def test_the_two_set_up_commands_are_one_line_each() -> None:
+    commands = set_up_commands((ROOT / "README.md").read_text("utf-8"))
+    assert len(commands) == 2
+    assert all("\n" not in command for command in commands)
+    assert commands[0].endswith("tripkit build")
+    assert commands[1].endswith("tests/run.py")
+
+
+def test_readme_opens_with_one_paragraph_on_the_job() -> None:
+    lines = (ROOT / "README.md").read_text("utf-8").splitlines()
+    assert lines[0].startswith("# ")
+    assert lines[2] and not lines[3] and not lines[2].startswith(("#", "-", "!", "<"))
+
+
+def test_nothing_is_left_for_later_in_the_code() -> None:
+    for path in [*MODULES, *sorted((ROOT / "tests").rglob("*.py"))]:
+        if path == Path(__file__):
+            continue
+        text = path.read_text("utf-8")
+        assert not re.search(r"\b(?:TODO|FIXME|XXX|HACK)\b", text), path
+
+
+def test_the_parts_of_the_house_are_where_the_plan_says() -> None:
+    for name in (
+        "README.md", "DEVELOPERS.md", "pyproject.toml", "builder", "content", "site_templates",
+        "tests", "mkdocs.yml",
+    ):  # fmt: skip
+        assert (ROOT / name).exists(), name
