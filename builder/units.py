@@ -93,7 +93,7 @@ DIMENSIONS: dict[str, Dimension] = {
     "height_cm": Dimension("length", _LENGTH, "centimeter", "172 cm or 68 in", 0, 300),
     "duration_min": Dimension("time", _TIME, "minute", "20 min or 1.5 h", 0, 1e6),
     "duration_h": Dimension("time", _TIME, "hour", "3 h or 90 min", 0, 48),
-    "wood_moisture_share": Dimension("moisture of wood", _SHARE, "dimensionless", "20 %", 0, 0.6),
+    "wood_moisture_share": Dimension("wood moisture", _SHARE, "dimensionless", "20 %", 0, 0.6),
     "share": Dimension("share", _SHARE, "dimensionless", "15 %", 0, 1),
     "energy_kcal": Dimension("energy", _ENERGY, "kilocalorie", "132 kcal or 552 kJ", 0, 1e6),
     "power_w": Dimension("power", _POWER, "watt", "2600 W or 2.6 kW", 0, 1e6),

@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Literal, cast
 
 from builder.model.batch import METHODS, Batch, Heated, Method, Packs
+from builder.model.place import Place
 from builder.reading.fields import Fields
 
 STYLES = ("jerky",)
@@ -20,11 +21,11 @@ def read_batch(fields: Fields) -> Batch | None:
         fields.problem(
             fields.node.place,
             "food-or-recipe",
-            "a batch holds one food or one recipe" + (", not both" if food else ""),
+            "a batch holds one food or one recipe" + (", not both" if food else ", found neither"),
             "write `food: <id>` or `recipe: <id>`",
         )
     done, planned = fields.date("done"), fields.date("planned")
-    packs = _packs(fields, bought)
+    packs, inner = _packs(fields, method)
     best_before = fields.date("best_before")
     fresh_g = fields.maybe_quantity("fresh", "mass_g", positive=True)
     dried_g = fields.maybe_quantity("dried", "mass_g", positive=True)
@@ -36,8 +37,8 @@ def read_batch(fields: Fields) -> Batch | None:
                 "a bought batch must tell what a pack holds",
                 "write `packs: {count: 3, of: 120 g}`",
             )
-    else:
-        _check_own(fields, bool(done), bool(planned), fresh_g is not None, dried_g is not None)
+    elif method:
+        _check_own(fields)
     batch = Batch(
         id=batch_id,
         method=method,
@@ -55,27 +56,29 @@ def read_batch(fields: Fields) -> Batch | None:
         constant=fields.flag("constant"),
         best_before=best_before,
         notes=fields.text("notes"),
-        places=fields.places(),
+        places=fields.places(inner),
     )
     return batch if fields.done() else None
 
 
-def _check_own(fields: Fields, done: bool, planned: bool, fresh: bool, dried: bool) -> None:
+def _check_own(fields: Fields) -> None:
+    """Check what a batch of one's own must tell; what is told but wrong was noted before."""
+    done, planned = fields.has("done"), fields.has("planned")
     if done == planned and fields.node.is_map:
         fields.problem(
             fields.node.place,
             "missing",
-            "a batch is done or planned" + (", not both" if done else ""),
+            "a batch is done or planned" + (", not both" if done else ", found neither"),
             "write `done: 2031-03-14` or `planned: 2031-03-14`",
         )
-    if not fresh and fields.node.is_map:
+    if not fields.has("fresh") and fields.node.is_map:
         fields.problem(
             fields.node.place,
             "missing",
             "this batch does not tell its weight before drying",
             "write `fresh: 1850 g`",
         )
-    if done and not dried:
+    if done and not fields.has("dried"):
         fields.problem(
             fields.node.place,
             "missing",
@@ -84,17 +87,18 @@ def _check_own(fields: Fields, done: bool, planned: bool, fresh: bool, dried: bo
         )
 
 
-def _packs(fields: Fields, bought: bool) -> Packs | None:
+def _packs(fields: Fields, method: str) -> tuple[Packs | None, dict[str, Place]]:
+    bought = method == "bought"
     record = fields.record("packs", "packs", required=bought)
     if record is None:
-        return None
+        return None, {}
     packs = Packs(
         count=record.count("count", required=True, default=1, at_least=1),
         packaging=record.text("in") or None,
         absorber=record.flag("absorber"),
         of_g=record.maybe_quantity("of", "mass_g", positive=True),
     )
-    if packs.of_g is not None and not bought:
+    if packs.of_g is not None and method and not bought:
         record.problem(
             record.place("of"),
             "packs-of",
@@ -102,7 +106,7 @@ def _packs(fields: Fields, bought: bool) -> Packs | None:
             "leave `of` out: dried weight over count gives it",
         )
     record.done()
-    return packs
+    return packs, {"packs/in": record.place("in")}
 
 
 def _heated(fields: Fields) -> Heated | None:

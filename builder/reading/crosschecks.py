@@ -6,11 +6,14 @@ from collections.abc import Collection, Iterable
 from dataclasses import replace
 
 from builder.model.batch import Batch
-from builder.model.content import Content
+from builder.model.content import Content, Gear
+from builder.model.food import Food
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.place import Place
+from builder.model.source import CautionText
 from builder.model.trip import MealItem, Trip
 from builder.problems import Problem, did_you_mean
+from builder.reading.yaml_door import quoted
 
 Broken = Collection[tuple[str, str]]
 
@@ -22,11 +25,15 @@ def crosscheck(content: Content, broken: Broken) -> tuple[Content, list[Problem]
     naming one of them is not told again.
     """
     check = _Checks(content, broken)
-    check.gear()
-    check.cautions()
-    check.foods()
+    checked = replace(
+        content,
+        gear=check.gear(),
+        cautions={name: check.caution(each) for name, each in content.cautions.items()},
+        foods={name: check.food(each) for name, each in content.foods.items()},
+    )
+    check.content = checked
     batches = {name: b for name, b in content.batches.items() if check.batch(b)}
-    checked = replace(content, batches=batches)
+    checked = replace(checked, batches=batches)
     check.content = checked
     trips = {name: trip for name, trip in content.trips.items() if check.trip(trip)}
     return replace(checked, trips=trips), check.problems
@@ -42,25 +49,37 @@ class _Checks:
         if name in ids:
             return True
         if (kind, name) not in self.broken:
-            says = f"there is no {_NAMES.get(kind, kind)} {name!r}"
+            says = f"there is no {_NAMES.get(kind, kind)} {quoted(name)}"
             self.problems.append(
                 Problem(place, f"{kind.rstrip('s')}-unknown", says, did_you_mean(name, ids))
             )
         return False
 
-    def gear(self) -> None:
-        for stove in self.content.gear.stoves.values():
-            self.known("fuels", stove.burns, self.content.gear.fuels, stove.places.of("burns"))
+    def gear(self) -> Gear:
+        gear = self.content.gear
+        stoves = {}
+        for name, stove in gear.stoves.items():
+            if self.known("fuels", stove.burns, gear.fuels, stove.places.of("burns")):
+                stoves[name] = stove
+            else:
+                self.broken.add(("stoves", name))
+        return replace(gear, stoves=stoves)
 
-    def cautions(self) -> None:
-        for caution in self.content.cautions.values():
-            for source in caution.sources:
-                self.known("source", source, self.content.sources, caution.places.of("sources"))
+    def caution(self, caution: CautionText) -> CautionText:
+        known = [
+            source
+            for source in caution.sources
+            if self.known(
+                "source", source, self.content.sources, caution.places.of(f"sources/{source}")
+            )
+        ]
+        return replace(caution, sources=tuple(known))
 
-    def foods(self) -> None:
-        for food in self.content.foods.values():
-            if food.source:
-                self.known("source", food.source, self.content.sources, food.places.of("source"))
+    def food(self, food: Food) -> Food:
+        if not food.source:
+            return food
+        known = self.known("source", food.source, self.content.sources, food.places.of("source"))
+        return food if known else replace(food, source=None)
 
     def batch(self, batch: Batch) -> bool:
         before = len(self.problems)
@@ -71,7 +90,7 @@ class _Checks:
             place = batch.places.of("recipe")
             good &= self.known("recipe", batch.recipe, self.content.recipes, place)
         if batch.packs and batch.packs.packaging:
-            place = batch.places.of("packs")
+            place = batch.places.of("packs/in")
             ids = self.content.gear.packaging
             good &= self.known("packaging", batch.packs.packaging, ids, place)
         if not good:
@@ -82,13 +101,13 @@ class _Checks:
         before = len(self.problems)
         good = True
         gear = self.content.gear
-        place = trip.places.of("stove")
+        places = trip.places
         if trip.stove:
-            good &= self.known("stoves", trip.stove, gear.stoves, place)
+            good &= self.known("stoves", trip.stove, gear.stoves, places.of("stove/use"))
         for pot in trip.pots:
-            good &= self.known("pots", pot, gear.pots, place)
+            good &= self.known("pots", pot, gear.pots, places.of(f"pots/{pot}"))
         for iron in trip.fire.irons if trip.fire else ():
-            good &= self.known("irons", iron, gear.irons, trip.places.of("fire"))
+            good &= self.known("irons", iron, gear.irons, places.of(f"irons/{iron}"))
         if LOOSE_PACKAGING not in gear.packaging:
             self.known("packaging", LOOSE_PACKAGING, gear.packaging, trip.places.record)
         for day in trip.days:
@@ -104,7 +123,8 @@ class _Checks:
         return good
 
     def from_batch(self, item: MealItem, ingredient_id: str, batch_id: str) -> bool:
-        place = item.places.of("from")
+        inner = f"from/{ingredient_id}"
+        place = item.places.of(inner if inner in item.places.fields else "from")
         if not self.known("batch", batch_id, self.content.batches, place):
             return False
         batch = self.content.batches[batch_id]

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 import math
 import re
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from types import MappingProxyType
 
 from builder.model.place import Place, Places
@@ -72,10 +72,15 @@ class Fields:
         entry = self.node.entries.get(key)
         return entry.node.place if entry else self.node.place
 
-    def places(self) -> Places:
-        """Give the places of all fields, for the record to keep."""
+    def places(self, inner: Mapping[str, Place] | None = None) -> Places:
+        """Give the places of all fields, and of things inside them, for the record to keep."""
         fields = {key: entry.node.place for key, entry in self.node.entries.items()}
-        return Places(self.node.place, MappingProxyType(fields))
+        return Places(self.node.place, MappingProxyType({**fields, **(inner or {})}))
+
+    def places_of_words(self, key: str, name: str = "") -> dict[str, Place]:
+        """Give the place of each word of a list, as `key/word`."""
+        nodes = self.list(key, lone_item=True)
+        return {f"{name or key}/{node.text.strip()}": node.place for node in nodes if node.is_text}
 
     def value(self, key: str, required: bool = False, example: str = "") -> Node | None:
         """Give the node behind a key; note a problem where it is required and missing."""
@@ -96,7 +101,7 @@ class Fields:
 
     def text_of(self, node: Node, key: str) -> str:
         """Read a node that must be a text; numbers are taken as they were written."""
-        if node.is_map or node.is_list or isinstance(node.value, bool) or node.value is None:
+        if not node.is_text:
             self.problem(
                 node.place,
                 "not-text",
@@ -246,7 +251,7 @@ class Fields:
     ) -> float | None:
         """Read a node that must be a text with a unit; None with a problem where it is not."""
         dimension = DIMENSIONS[quantity]
-        if node.is_map or node.is_list or isinstance(node.value, bool) or node.value is None:
+        if not node.is_text:
             says = f"{key} must be {_a(dimension.name)}, found {node.described()}"
             self.problem(node.place, "quantity", says, f"write {dimension.examples}")
             return None

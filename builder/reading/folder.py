@@ -15,16 +15,16 @@ from builder.model.place import Place
 from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
 from builder.model.trip import Trip
-from builder.problems import Problem, in_order
+from builder.problems import Problem, in_order, nearest
 from builder.reading.batches import read_batch
 from builder.reading.crosschecks import crosscheck
-from builder.reading.fields import ID, Fields
+from builder.reading.fields import ID, LONGEST_ID, Fields
 from builder.reading.foods import read_food
 from builder.reading.gear import SECTIONS
 from builder.reading.recipes import check_nested, read_recipe
 from builder.reading.texts import read_caution, read_source
 from builder.reading.trips import not_fed, read_trip
-from builder.reading.yaml_door import Node, decode, read_yaml
+from builder.reading.yaml_door import LARGEST_BYTES, Node, decode, quoted, read_yaml
 
 ROOMS = ("sources.yaml", "cautions", "gear", "foods", "recipes", "batches", "trips")
 ALWAYS_SHIPPED = ("sources.yaml", "cautions", "gear", "foods")
@@ -101,30 +101,53 @@ class _FolderReader:
         found = []
         for path in sorted(place.rglob("*")):
             relative = path.relative_to(layer.folder)
-            if any(part.startswith(".") for part in relative.parts) or not path.is_file():
+            if any(part.startswith(".") for part in relative.parts):
                 continue
-            if room == "trips" and len(relative.parts) > 2 and path.name != "trip.yaml":
+            if path.suffix.lower() not in (".yaml", ".yml") or not _is_file(path):
                 continue
-            if path.suffix == ".yml":
-                shown = Place(f"{layer.shown}/{relative.as_posix()}", 1, 1)
-                self.problems.append(
-                    Problem(
-                        shown,
-                        "file-name",
-                        "this file is not read: its name ends in .yml",
-                        f"call it {path.stem}.yaml",
-                        "warning",
-                    )
-                )
-            elif path.suffix == ".yaml":
+            parts = len(relative.parts)
+            if room == "trips" and parts > 2 and (path.stem != "trip" or parts > 3):
+                continue  # beside a trip lie whatever files its writer likes
+            if path.suffix == ".yaml":
                 found.append(path)
+            else:
+                says = f"this file is not read: its name ends in {path.suffix}"
+                mend = f"call it {_shown(path.stem)}.yaml"
+                self.warn(layer, relative.as_posix(), says, mend)
         return found
+
+    def misnamed(self) -> None:
+        """Warn of what lies beside the rooms of the top layer under almost the same name."""
+        layer = self.layers[-1]
+        try:
+            found = sorted(layer.folder.iterdir())
+        except OSError:
+            return  # the command said so, or there is nothing to read
+        for path in found:
+            is_room_file = path.suffix.lower() in (".yaml", ".yml") and _is_file(path)
+            if path.name in ROOMS or path.name.startswith("."):
+                continue
+            if room := nearest(path.stem.lower(), [name.removesuffix(".yaml") for name in ROOMS]):
+                if room == "sources" and is_room_file:
+                    self.warn(layer, path.name, "this file is not read", "call it sources.yaml")
+                elif is_room_file:
+                    says, mend = "this file is not read here", f"move it into {room}/"
+                    self.warn(layer, path.name, says, mend)
+                elif path.is_dir() and room != "sources":
+                    says, mend = "this folder is not read", f"call it {room}"
+                    self.warn(layer, path.name, says, mend)
+
+    def warn(self, layer: Layer, path: str, says: str, mend: str) -> None:
+        """Note a file that is passed over, as a warning."""
+        place = Place(_shown(f"{layer.shown}/{path}"), 1, 1)
+        self.problems.append(Problem(place, "file-name", says, mend, "warning"))
 
     def _file(self, layer: Layer, path: Path) -> _File | None:
         relative = path.relative_to(layer.folder).as_posix()
-        shown = f"{layer.shown}/{relative}"
+        shown = _shown(f"{layer.shown}/{relative}")
         try:
-            raw = path.read_bytes()
+            with path.open("rb") as file:
+                raw = file.read(LARGEST_BYTES + 1)
         except OSError as error:
             says = f"this file cannot be read ({error.strerror})"
             mend = "check the file and its permissions"
@@ -137,6 +160,8 @@ class _FolderReader:
         node, problems = read_yaml(text, shown)
         self.problems += problems
         if node is None or node.value is None:
+            if not problems:
+                self.warn(layer, relative, "this file is empty", "write a record, or delete it")
             return None
         return _File(relative, shown, text, node)
 
@@ -177,7 +202,8 @@ class _FolderReader:
         if self.owner.get(key) == layer:
             first = found[record.id].places.record
             place = entry.node.place if entry else node.place
-            says = f"there are two {kind} records with the id {record.id!r} (first at {first})"
+            says = f"the id {record.id!r} stands twice among the {_MANY.get(kind, kind)}"
+            says += f" (first at {first})"
             self.problems.append(Problem(place, "id-twice", says, "give one of them another id"))
             return
         found[record.id] = record
@@ -212,7 +238,7 @@ class _FolderReader:
             stem = Path(recipe.places.record.file).stem
             if stem != recipe.id:
                 place = recipe.places.of("id")
-                says = f"recipe {recipe.id!r} stands in a file called {stem}.yaml"
+                says = f"recipe {recipe.id!r} stands in a file called {_shown(stem)}.yaml"
                 mend = f"call the file {recipe.id}.yaml"
                 self.problems.append(Problem(place, "file-name", says, mend, "warning"))
         broken = {name for kind, name in self.broken if kind == "recipe"}
@@ -230,8 +256,8 @@ class _FolderReader:
             parts = Path(file.path).parts
             trip_id = parts[1] if len(parts) > 2 else Path(file.path).stem
             place = Place(file.shown, 1, 1)
-            if not ID.fullmatch(trip_id):
-                says = f"{trip_id!r} cannot be a trip's id"
+            if not ID.fullmatch(trip_id) or len(trip_id) > LONGEST_ID:
+                says = f"{quoted(trip_id)} cannot be a trip's id"
                 mend = "name the file with lower-case letters, digits and hyphens"
                 self.problems.append(Problem(place, "id", says, mend))
                 continue
@@ -240,7 +266,8 @@ class _FolderReader:
                 self.broken.add(("trip", trip_id))
                 continue
             if self.owner.get(("trip", trip_id)) == layer:
-                says = f"there are two trips with the id {trip_id!r}"
+                first = trips[trip_id].places.record.file
+                says = f"the id {trip_id!r} stands twice among the trips (first in {first})"
                 self.problems.append(Problem(place, "id-twice", says, "rename one of the files"))
                 continue
             self.problems += not_fed(trip)
@@ -250,6 +277,27 @@ class _FolderReader:
                 file.path, file.text, file.node, whole_file=True
             )
         return trips
+
+
+_MANY = {
+    "source": "sources",
+    "caution": "cautions",
+    "food": "foods",
+    "recipe": "recipes",
+    "batch": "batches",
+}
+
+
+def _is_file(path: Path) -> bool:
+    try:
+        return path.is_file()
+    except OSError:
+        return True  # reading it will say why it cannot be read
+
+
+def _shown(path: str) -> str:
+    """Give a path that can be printed; a name may hold line breaks, or bytes that are no text."""
+    return "".join(sign if sign.isprintable() else "\ufffd" for sign in path)
 
 
 _Gear = TypeVar("_Gear", Stove, Fuel, Pot, Iron, Packaging, Dryer)
@@ -263,6 +311,7 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     """Read all layers, lowest first, and cross-check what was read."""
     reader = _FolderReader(layers)
     top = len(reader.layers) - 1
+    reader.misnamed()
     sources = reader.read("source", "sources.yaml", read_source)
     cautions = reader.read("caution", "cautions", read_caution)
     gear = reader.read_gear()
@@ -280,17 +329,20 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     )
 
 
-_ECHO_KINDS = {"food-unknown": "food", "recipe-unknown": "recipe"}
+_ECHOES = {
+    "food-unknown": ("food", "recipe"),
+    "recipe-unknown": ("recipe",),
+    "avoids-unknown": ("food",),
+}
 
 
 def _unechoed(problems: Iterable[Problem], broken: set[tuple[str, str]]) -> list[Problem]:
     """Leave out "there is no food x" where x is there, with errors of its own."""
-    kept = []
-    for problem in problems:
-        kind = _ECHO_KINDS.get(problem.kind)
-        if kind and any(
-            problem.says == f"there is no {kind} {name!r}" for of, name in broken if of == kind
-        ):
-            continue
-        kept.append(problem)
-    return kept
+    return [
+        problem
+        for problem in problems
+        if not any(
+            kind in _ECHOES.get(problem.kind, ()) and quoted(name) in problem.says
+            for kind, name in broken
+        )
+    ]

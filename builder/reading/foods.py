@@ -24,6 +24,9 @@ PARTS_ERROR_ABOVE_G = 110.0
 PARTS_WARNING_ABOVE_G = 104.0
 PARTS_WARNING_BELOW_G = 90.0
 
+# Fat holds the most, about 900 kcal in 100 g; above this it was kJ or another slip.
+MOST_ENERGY_KCAL = 950.0
+
 _SALT_G_PER_MG_SODIUM = 2.5 / 1000
 
 
@@ -38,7 +41,7 @@ def read_food(fields: Fields) -> Food | None:
             _check_parts(parts, per_100g)
     food = Food(
         id=food_id,
-        name=fields.text("name", required=True),
+        name=fields.line("name", required=True),
         kind=cast(FoodKind, fields.choice("kind", KINDS, required=True)),
         state=cast(FoodState, fields.choice("state", STATES, required=True)),
         per_100g=per_100g,
@@ -70,11 +73,19 @@ def read_composition(parts: Fields) -> Composition:
         ash_g=parts.quantity("ash", "mass_g"),
         alcohol_g=parts.quantity("alcohol", "mass_g"),
     )
+    if energy is not None and energy > MOST_ENERGY_KCAL:
+        parts.problem(
+            parts.place("energy"),
+            "out-of-range",
+            f"100 g cannot hold {energy:.0f} kcal: pure fat has 900",
+            "write the energy of 100 g, in kcal or kJ",
+        )
     if composition.fibre_g > composition.carbohydrate_g + 0.5:
         parts.problem(
             parts.place("fibre"),
             "fibre",
-            "there is more fibre than carbohydrate, which counts fibre in",
+            f"{composition.fibre_g:g} g of fibre are more than the "
+            f"{composition.carbohydrate_g:g} g of carbohydrate, which counts fibre in",
             "write carbohydrate with its fibre",
         )
     return composition

@@ -31,8 +31,8 @@ def read_stove(fields: Fields) -> Stove | None:
     """Read a stove; None where it has errors."""
     stove = Stove(
         id=fields.id(),
-        name=fields.text("name", required=True),
-        burns=fields.text("burns", required=True, example="gas-mix"),
+        name=fields.line("name", required=True),
+        burns=fields.line("burns", required=True, example="gas-mix"),
         power_w=fields.quantity("power", "power_w", required=True, positive=True, default=1.0),
         efficiency_share=fields.quantity(
             "efficiency", "share", required=True, positive=True, default=0.5
@@ -74,7 +74,7 @@ def read_fuel(fields: Fields) -> Fuel | None:
             )
     fuel = Fuel(
         id=fields.id(),
-        name=fields.text("name", required=True),
+        name=fields.line("name", required=True),
         kind=cast(FuelKind, fields.choice("kind", FUEL_KINDS, required=True)),
         energy_mj_kg=fields.quantity(
             "energy", "energy_mj_kg", required=True, positive=True, default=1.0
@@ -90,7 +90,7 @@ def read_pot(fields: Fields) -> Pot | None:
     """Read a pot; None where it has errors."""
     pot = Pot(
         id=fields.id(),
-        name=fields.text("name", required=True),
+        name=fields.line("name", required=True),
         holds_ml=fields.quantity("holds", "volume_ml", required=True, positive=True, default=1.0),
         mass_g=fields.quantity("mass", "mass_g", required=True),
         material=cast(Material, fields.choice("material", MATERIALS, required=True)),
@@ -105,7 +105,7 @@ def read_iron(fields: Fields) -> Iron | None:
     """Read a campfire iron; None where it has errors."""
     iron = Iron(
         id=fields.id(),
-        name=fields.text("name", required=True),
+        name=fields.line("name", required=True),
         mass_g=fields.quantity("mass", "mass_g", required=True),
         presses=fields.count("presses", default=1, at_least=1),
         material=cast(Material, fields.choice("material", MATERIALS, default="cast-iron")),
@@ -118,7 +118,7 @@ def read_packaging(fields: Fields) -> Packaging | None:
     """Read a kind of packaging; None where it has errors."""
     packaging = Packaging(
         id=fields.id(),
-        name=fields.text("name", required=True),
+        name=fields.line("name", required=True),
         mass_g=fields.quantity("mass", "mass_g", required=True),
         barrier=cast(Barrier, fields.choice("barrier", BARRIERS, required=True)),
         places=fields.places(),
@@ -130,7 +130,7 @@ def read_dryer(fields: Fields) -> Dryer | None:
     """Read a dryer; None where it has errors."""
     dryer = Dryer(
         id=fields.id(),
-        name=fields.text("name", required=True),
+        name=fields.line("name", required=True),
         method=cast(
             Method,
             fields.choice("method", [m for m in METHODS if m != "bought"], required=True),

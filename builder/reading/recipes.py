@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping
 from typing import cast
 
 from builder.model.batch import METHODS, Method
-from builder.model.food import Food
+from builder.model.food import Composition, Food
 from builder.model.recipe import (
     DOINGS,
     MEALS,
@@ -21,8 +21,14 @@ from builder.model.recipe import (
 )
 from builder.problems import Problem, did_you_mean
 from builder.reading.fields import Fields
-from builder.reading.yaml_door import Node
-from builder.units import DIMENSIONS, QuantityError, read_number, read_quantity
+from builder.reading.yaml_door import Node, quoted
+from builder.units import (
+    DIMENSIONS,
+    LONGEST_QUANTITY,
+    QuantityError,
+    read_number,
+    read_quantity,
+)
 
 # Which fields a step takes besides `do`, `with` and `say`.
 STEP_FIELDS: dict[str, tuple[str, ...]] = {
@@ -39,6 +45,8 @@ NEEDS_MINUTES = ("soak", "simmer", "fry", "rest")
 NEEDS_POT_HEAT = ("boil", "simmer", "fry")
 NAMED_IN_TEXT = re.compile(r"<([a-z0-9-]+)>")
 
+_SOME_FOOD = Food("", "", "other", "ready", Composition(), density_g_ml=1.0, piece_g=1.0)
+_NO_FOOD = "only a food with an entry of its own is told in volumes or pieces"
 _PIECES = re.compile(r"(?P<number>.*[0-9¼½¾⅓⅔⅛⅜⅝⅞])\s*(?:piece|pieces)")
 
 
@@ -46,13 +54,16 @@ def read_recipe(fields: Fields, foods: Mapping[str, Food]) -> Recipe | None:
     """Read one recipe; None where it has errors."""
     recipe_id = fields.id()
     meals = fields.words("meal", MEALS)
+    before = len(fields.problems)
     uses = _ingredients(fields, foods)
-    known = {ingredient.id for ingredient in uses}
+    # Where a line of uses could not be read, nobody knows which names the steps may take.
+    uses_are_good = len(fields.problems) == before
+    known = {ingredient.id for ingredient in uses} if uses_are_good else None
     vessel = cast(Vessel, fields.choice("cook_in", VESSELS, required=True))
     steps = _steps(fields, known, {each.id for each in uses if each.dried_by or each.recipe})
     recipe = Recipe(
         id=recipe_id,
-        name=fields.text("name", required=True),
+        name=fields.line("name", required=True),
         serves=fields.number("serves", required=True, default=1.0, more_than=0, at_most=1000),
         cook_in=vessel,
         uses=uses,
@@ -63,9 +74,12 @@ def read_recipe(fields: Fields, foods: Mapping[str, Food]) -> Recipe | None:
         note=fields.text("note"),
         places=fields.places(),
     )
-    _check_vessel(fields, recipe)
-    _check_named(fields, recipe)
-    _check_drain(fields, recipe)
+    _check_steps(fields, recipe, known)
+    if known is not None and len(steps) == len(fields.list("steps")):
+        # A step that could not be read would be missed here, and told a second time.
+        _check_vessel(fields, recipe)
+        _check_used(fields, recipe)
+        _check_drain(fields, recipe)
     return recipe if fields.done() else None
 
 
@@ -85,7 +99,7 @@ def _ingredients(fields: Fields, foods: Mapping[str, Food]) -> tuple[Ingredient,
             line.problem(
                 line.place("food"),
                 "food-unknown",
-                f"there is no food {food!r}",
+                f"there is no food {quoted(food)}",
                 did_you_mean(food, foods),
             )
         ingredient_id = line.id(required=False) or food or recipe
@@ -95,7 +109,7 @@ def _ingredients(fields: Fields, foods: Mapping[str, Food]) -> tuple[Ingredient,
         amount = line.value("amount", required=True, example="80 g")
         ingredient = Ingredient(
             id=ingredient_id,
-            amount_g=amount_g(line, amount, "amount", foods.get(food)) if amount else 0.0,
+            amount_g=amount_g(line, amount, "amount", food, foods) if amount else 0.0,
             food=food or None,
             recipe=recipe or None,
             dried_by=cast(Method | None, dried_by or None),
@@ -103,10 +117,12 @@ def _ingredients(fields: Fields, foods: Mapping[str, Food]) -> tuple[Ingredient,
         )
         line.done()
         if ingredient_id in found:
+            first = found[ingredient_id].places.record
             line.problem(
                 node.place,
                 "id-twice",
-                f"two lines of uses are called {ingredient_id!r}",
+                f"two lines of uses are called {quoted(ingredient_id)} (first on line "
+                f"{first.line})",
                 "give one of them an `id:` of its own",
             )
         elif ingredient_id:
@@ -118,9 +134,14 @@ def _ingredients(fields: Fields, foods: Mapping[str, Food]) -> tuple[Ingredient,
     return tuple(found.values())
 
 
-def amount_g(fields: Fields, node: Node, key: str, food: Food | None) -> float:
-    """Read an amount of food told as a mass, a volume or in pieces; give grams."""
-    if node.is_map or node.is_list or isinstance(node.value, bool) or node.value is None:
+def amount_g(
+    fields: Fields, node: Node, key: str, food_id: str, foods: Mapping[str, Food]
+) -> float:
+    """Read an amount of food told as a mass, a volume or in pieces; give grams.
+
+    A food that is not there is told elsewhere; what stands for it has a density and pieces.
+    """
+    if not node.is_text:
         fields.problem(
             node.place,
             "quantity",
@@ -128,21 +149,22 @@ def amount_g(fields: Fields, node: Node, key: str, food: Food | None) -> float:
             f"write {DIMENSIONS['mass_g'].examples}",
         )
         return 0.0
-    text = str(node.value)
+    food = foods.get(food_id, _SOME_FOOD) if food_id else None
     try:
-        return _amount_g(text, food)
+        return _amount_g(node.text, food)
     except QuantityError as error:
         fields.problem(node.place, error.kind, f"{key}: {error.says}", error.mend)
         return 0.0
 
 
 def _amount_g(text: str, food: Food | None) -> float:
-    if match := _PIECES.fullmatch(text.strip()):
+    if len(text) <= LONGEST_QUANTITY and (match := _PIECES.fullmatch(text.strip())):
         if food is None or food.piece_g is None:
-            who = food.name if food else "this"
+            if food is None:
+                raise QuantityError("piece-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
             raise QuantityError(
                 "piece-missing",
-                f"{text!r}: nobody told what a piece of {who} weighs",
+                f"{text!r}: nobody told what a piece of {food.name} weighs",
                 "write the mass, or tell the food's `piece: 120 g`",
             )
         return _more_than_nothing(read_number(match["number"]) * food.piece_g, text)
@@ -162,10 +184,11 @@ def _amount_g(text: str, food: Food | None) -> float:
             "write a mass (250 g), a volume (2 cups) or pieces (2 pieces)",
         ) from None
     if food is None or food.density_g_ml is None:
-        who = food.name if food else "this"
+        if food is None:
+            raise QuantityError("density-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
         raise QuantityError(
             "density-missing",
-            f"{text!r} is a volume, and nobody told the density of {who}",
+            f"{text!r} is a volume, and nobody told the density of {food.name}",
             "write the mass, or tell the food's `density: 0.72 g/ml`",
         )
     return _more_than_nothing(volume_ml * food.density_g_ml, text)
@@ -177,7 +200,7 @@ def _more_than_nothing(mass_g: float, text: str) -> float:
     return mass_g
 
 
-def _steps(fields: Fields, known: set[str], dried: set[str]) -> tuple[Step, ...]:
+def _steps(fields: Fields, known: set[str] | None, dried: set[str]) -> tuple[Step, ...]:
     found = []
     for node in fields.list("steps", required=True):
         line = Fields(node, fields.problems, "step")
@@ -197,16 +220,16 @@ def _steps(fields: Fields, known: set[str], dried: set[str]) -> tuple[Step, ...]
     return tuple(found)
 
 
-def _step(line: Fields, do: Do, known: set[str], dried: set[str]) -> Step:
+def _step(line: Fields, do: Do, known: set[str] | None, dried: set[str]) -> Step:
     allowed = STEP_FIELDS[do]
     uses = line.words("with")
     for node in line.list("with", lone_item=True):
-        if str(node.value) not in known:
+        if known is not None and node.is_text and node.text.strip() not in known:
             line.problem(
                 node.place,
                 "ingredient-unknown",
                 f"this recipe uses no {node.described()}",
-                did_you_mean(str(node.value), known),
+                did_you_mean(node.text, known),
             )
     minutes = each_side_min = 0.0
     if "minutes" in allowed:
@@ -225,7 +248,7 @@ def _step(line: Fields, do: Do, known: set[str], dried: set[str]) -> Step:
         water = line.value("water")
         if water is not None and water.value == "auto":
             auto = True
-            if not set(uses) & dried:
+            if known is not None and not set(uses) & dried:
                 line.problem(
                     water.place,
                     "auto-water",
@@ -259,7 +282,7 @@ def _check_vessel(fields: Fields, recipe: Recipe) -> None:
         fields.problem(
             fields.place("cook_in"),
             "vessel",
-            "a recipe for the iron has no press step",
+            "this recipe is for the iron and has no press step",
             "add `- {do: press, with: […], each_side: 4 min}`",
         )
     if pressed and recipe.cook_in not in ("iron", ""):
@@ -269,31 +292,31 @@ def _check_vessel(fields: Fields, recipe: Recipe) -> None:
             f"a press step needs an iron, not {recipe.cook_in}",
             "write `cook_in: iron`",
         )
-    if recipe.cook_in == "none":
-        for step in recipe.steps:
-            if step.do in NEEDS_POT_HEAT or (step.do == "soak" and step.hot):
-                fields.problem(
-                    step.places.record,
-                    "vessel",
-                    f"nothing to {step.do} in: cook_in is none",
-                    "write `cook_in: pot` (or mug)",
-                )
 
 
-def _check_named(fields: Fields, recipe: Recipe) -> None:
-    known = {ingredient.id for ingredient in recipe.uses}
-    used: set[str] = set()
+def _check_steps(fields: Fields, recipe: Recipe, known: set[str] | None) -> None:
     for step in recipe.steps:
-        used.update(step.uses)
+        hot = step.do in NEEDS_POT_HEAT or (step.do == "soak" and step.hot)
+        if recipe.cook_in == "none" and hot:
+            fields.problem(
+                step.places.record,
+                "vessel",
+                f"there is nothing to {step.do} in: cook_in is none",
+                "write `cook_in: pot` (or mug)",
+            )
         for name in NAMED_IN_TEXT.findall(step.say):
-            used.add(name)
-            if name not in known:
+            if known is not None and name not in known:
                 fields.problem(
                     step.places.of("say"),
                     "ingredient-unknown",
                     f"this recipe uses no <{name}>",
                     did_you_mean(name, known),
                 )
+
+
+def _check_used(fields: Fields, recipe: Recipe) -> None:
+    used = {name for step in recipe.steps for name in step.uses}
+    used.update(name for step in recipe.steps for name in NAMED_IN_TEXT.findall(step.say))
     for ingredient in recipe.uses:
         if recipe.steps and ingredient.id not in used:
             fields.warn(
@@ -334,7 +357,7 @@ def check_nested(
                     Problem(
                         each.places.of("recipe"),
                         "recipe-unknown",
-                        f"there is no recipe {each.recipe!r}",
+                        f"there is no recipe {quoted(each.recipe)}",
                         did_you_mean(each.recipe, known),
                     )
                 )
@@ -348,6 +371,15 @@ def check_nested(
                     "take the dried meal out of its own list",
                 )
             )
+    # What holds a meal that cannot be used cannot be used either; told once, where it began.
+    waiting = True
+    while waiting:
+        waiting = False
+        for recipe in recipes.values():
+            named = {each.recipe for each in recipe.uses if each.recipe}
+            if recipe.id not in bad and (named & bad or named - recipes.keys()):
+                bad.add(recipe.id)
+                waiting = True
     return bad, problems
 
 

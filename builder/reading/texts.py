@@ -14,12 +14,12 @@ def read_source(fields: Fields) -> Source | None:
     how = fields.choice("how", KNOWN, default="read" if read else "memory")
     source = Source(
         id=fields.id(),
-        title=fields.text("title", required=True),
+        title=fields.line("title", required=True),
         how=cast(Known, how),
-        publisher=fields.text("publisher"),
-        author=fields.text("author"),
+        publisher=fields.line("publisher"),
+        author=fields.line("author"),
         year=fields.count("year") or None,
-        url=fields.text("url"),
+        url=fields.line("url"),
         places=fields.places(),
     )
     if source.url and not source.url.startswith(("https://", "http://")):
@@ -44,9 +44,9 @@ def read_caution(fields: Fields) -> CautionText | None:
     caution = CautionText(
         id=fields.id(),
         level=cast(Level, fields.choice("level", LEVELS, required=True)),
-        title=fields.text("title", required=True),
+        title=fields.line("title", required=True),
         text=fields.text("text", required=True),
         sources=fields.words("sources"),
-        places=fields.places(),
+        places=fields.places(fields.places_of_words("sources")),
     )
     return caution if fields.done() else None

@@ -7,6 +7,7 @@ from typing import cast
 
 from builder.model.batch import METHODS, Method
 from builder.model.food import ALLERGENS, KINDS, Food
+from builder.model.place import Place
 from builder.model.recipe import MEALS, Recipe
 from builder.model.trip import (
     DEFAULT_BETWEEN_WATER_H,
@@ -41,11 +42,11 @@ from builder.model.trip import (
     WaterSource,
     Wind,
 )
-from builder.problems import Problem, did_you_mean
+from builder.problems import Problem, did_you_mean, nearest
 from builder.reading.fields import Fields, overlaid
 from builder.reading.foods import read_composition
 from builder.reading.recipes import amount_g
-from builder.reading.yaml_door import Node
+from builder.reading.yaml_door import Node, quoted
 
 YOUNGEST_YEARS = 1
 OLDEST_YEARS = 120
@@ -67,6 +68,7 @@ DEFAULT_SPEED_KM_H = {
 ASCENT_M_PER_H = 600.0
 FASTEST_WALK_KM_H = 10.8  # the walking formula ends at 3 m/s
 
+_EVERY_DAY = ("air", "wind", "water", "travel")
 _CONDITIONS = ("camp_altitude", "air", "wind", "water")
 
 
@@ -79,6 +81,7 @@ class _TripReader:
         self.fields, self.foods, self.recipes = fields, foods, recipes
         self.defaults: list[DefaultUsed] = []
         self.names: tuple[str, ...] = ()
+        self.inner: dict[str, Place] = {}  # places of gear that the trip names
 
     def default(self, what: str, value: str, why: str) -> None:
         """Note what was taken for something that was not told."""
@@ -94,7 +97,7 @@ class _TripReader:
         days = self._days(every_day)
         trip = Trip(
             id=trip_id,
-            title=fields.text("title", required=True, example="Four days in the hills"),
+            title=fields.line("title", required=True, example="Four days in the hills"),
             party=party,
             days=days,
             start=fields.date("start"),
@@ -111,7 +114,7 @@ class _TripReader:
             shelter=cast(Shelter, fields.choice("shelter", SHELTERS, default="tent")),
             notes=fields.text("notes"),
             defaults=tuple(self.defaults),
-            places=fields.places(),
+            places=fields.places(self.inner),
         )
         review = fields.value("review")
         if review is not None and not review.is_map:
@@ -143,7 +146,7 @@ class _TripReader:
                 record.problem(
                     record.place("name"),
                     "name-twice",
-                    f"two people are called {person.name!r}",
+                    f"two people are called {quoted(person.name)}",
                     "tell them apart, such as Ash B",
                 )
             elif person.name:
@@ -155,7 +158,7 @@ class _TripReader:
         return tuple(people.values())
 
     def _person(self, record: Fields) -> Person:
-        name = record.text("name", required=True, example="Ash")
+        name = record.line("name", required=True, example="Ash")
         sex = cast(Sex | None, record.choice("sex", SEXES) or None)
         self._age_problem(record)
         age = record.number("age", default=35.0, at_least=0, at_most=OLDEST_YEARS)
@@ -200,7 +203,9 @@ class _TripReader:
 
     def _age_problem(self, record: Fields) -> None:
         node = record.value("age")
-        if node is not None and isinstance(node.value, (int, float)) and node.value < 1:
+        if node is None or not node.is_text or isinstance(node.value, str):
+            return
+        if isinstance(node.value, (int, float)) and 0 <= node.value < YOUNGEST_YEARS:
             record.problem(
                 node.place,
                 "too-young",
@@ -211,7 +216,16 @@ class _TripReader:
 
     def _avoids(self, record: Fields) -> tuple[str, ...]:
         known = (*DIETS, *ALLERGENS, *KINDS, *self.foods)
-        return record.words("avoids", known)
+        for node in record.list("avoids", lone_item=True):
+            if node.is_text and node.text.strip() not in known:
+                near = nearest(node.text, known)
+                record.problem(
+                    node.place,
+                    "avoids-unknown",
+                    f"{quoted(node.text)} is no allergen, kind of food or food",
+                    f"did you mean {near}?" if near else f"write one of {', '.join(known[:20])} …",
+                )
+        return record.words("avoids")
 
     # -- stove and fire -----------------------------------------------------------------------
 
@@ -221,6 +235,8 @@ class _TripReader:
             return None, (), 0.15
         stove = record.text("use") or None
         pots = record.words("pots")
+        self.inner["stove/use"] = record.place("use")
+        self.inner.update(record.places_of_words("pots"))
         reserve = record.quantity("fuel_reserve", "share", default=0.15)
         if stove and not record.has("fuel_reserve"):
             self.default("fuel reserve", "15 %", "the trip does not tell it")
@@ -241,6 +257,8 @@ class _TripReader:
             allowed=record.flag("allowed", default=True),
         )
         pots = record.words("pots")
+        self.inner.update(record.places_of_words("irons"))
+        self.inner.update({**record.places_of_words("pots"), **self.inner})
         record.done()
         return fire, pots
 
@@ -250,7 +268,7 @@ class _TripReader:
             record = Fields(node, self.fields.problems, "shared gear")
             gear.append(
                 SharedGear(
-                    name=record.text("name", required=True),
+                    name=record.line("name", required=True),
                     mass_g=record.quantity("mass", "mass_g", required=True),
                 )
             )
@@ -272,15 +290,17 @@ class _TripReader:
         merged = overlaid(_only(below, _CONDITIONS), own)
         if merged is None or not merged.is_map:
             return None
-        quiet = _TripReader(Fields(merged, [], "start camp"), self.foods, self.recipes)
-        return quiet._camp(Fields(merged, [], "start camp"), 0, False)
+        # What it takes from day 1 was noted there: a reader of its own drops those defaults.
+        aside = _TripReader(self.fields, self.foods, self.recipes)
+        return aside._camp(Fields(merged, self.fields.problems, "start camp"), 1, False)
 
     def _days(self, every_day: Node | None) -> tuple[Day, ...]:
         if every_day is not None:
             common = Fields(every_day, self.fields.problems, "every_day")
-            for key in ("air", "wind", "water", "travel"):
+            for key in _EVERY_DAY:
                 common.has(key)
             common.done()
+            every_day = _only(every_day, _EVERY_DAY)
         nodes = self.fields.list("days", required=True)
         if self.fields.has("days") and not nodes:
             self.fields.problem(
@@ -290,7 +310,7 @@ class _TripReader:
         before: Node | None = None
         for number, node in enumerate(nodes, start=1):
             merged = (overlaid(every_day, node) if node.is_map else node) or node
-            if node.is_map and "ends" in node.entries:
+            if "ends" in node.entries and node.entries["ends"].node.value is not None:
                 # No camp of its own: what it does not tell is as at the last camp.
                 merged = overlaid(_only(before, _CONDITIONS), merged) or merged
             days.append(self._day(number, node, merged, last=number == len(nodes)))
@@ -332,7 +352,7 @@ class _TripReader:
         camp = self._camp(day, number, required=ends != "home")
         read = Day(
             number=number,
-            title=day.text("title", default=f"Day {number}"),
+            title=day.line("title", default=f"Day {number}"),
             camp=camp,
             meals=meals,
             travel=self._travel(day, number),
@@ -487,14 +507,16 @@ class _TripReader:
         return tuple(meals)
 
     def _item(self, item: Fields) -> MealItem | None:
-        cook, eat = item.text("cook"), item.text("eat")
-        if bool(cook) == bool(eat) and item.node.is_map:
-            item.problem(
-                item.node.place,
-                "cook-or-eat",
-                "a meal is either cooked or eaten as it is",
-                "write `cook: <recipe>` or `eat: <food>, each: 60 g`",
-            )
+        cook, eat = item.line("cook"), item.line("eat")
+        if bool(cook) == bool(eat):
+            if item.node.is_map:
+                item.problem(
+                    item.node.place,
+                    "cook-or-eat",
+                    "a meal is cooked, or eaten as it is"
+                    + ("; this one says both" if cook else "; this one says neither"),
+                    "write `cook: <recipe>`, or `eat: <food>` and `each: 60 g`",
+                )
             return None
         eaters = self._eaters(item)
         read = self._cooked(item, cook, eaters) if cook else self._eaten(item, eat, eaters)
@@ -503,8 +525,16 @@ class _TripReader:
     def _eaters(self, item: Fields) -> tuple[str, ...]:
         if not item.has("for"):
             return self.names
-        wanted = item.words("for", self.names) if self.names else ()
-        if not item.list("for", lone_item=True):
+        wanted = item.words("for")
+        for node in item.list("for", lone_item=True):
+            if node.is_text and self.names and node.text.strip() not in self.names:
+                item.problem(
+                    node.place,
+                    "person-unknown",
+                    f"nobody in the party is called {quoted(node.text)}",
+                    did_you_mean(node.text, self.names),
+                )
+        if not wanted:
             item.problem(
                 item.place("for"),
                 "empty",
@@ -519,14 +549,18 @@ class _TripReader:
             item.problem(
                 item.place("cook"),
                 "recipe-unknown",
-                f"there is no recipe {cook!r}",
+                f"there is no recipe {quoted(cook)}",
                 did_you_mean(cook, self.recipes),
             )
+        node = item.value("from")
+        inner = (
+            {f"from/{key}": entry.node.place for key, entry in node.entries.items()} if node else {}
+        )
         return MealItem(
             recipe=cook,
             batches=self._from(item, recipe),
             eaters=eaters,
-            places=item.places(),
+            places=item.places(inner),
         )
 
     def _from(self, item: Fields, recipe: Recipe | None) -> tuple[tuple[str, str], ...]:
@@ -541,7 +575,7 @@ class _TripReader:
                     item.problem(
                         entry.place,
                         "ingredient-unknown",
-                        f"recipe {recipe.id} uses no {key!r}",
+                        f"recipe {recipe.id} uses no {quoted(key)}",
                         did_you_mean(key, ids),
                     )
                     continue
@@ -549,30 +583,28 @@ class _TripReader:
             return tuple(found)
         dried = [each.id for each in recipe.uses if each.dried_by or each.recipe]
         if len(dried) != 1:
-            says = (
-                "none of its ingredients is dried"
-                if not dried
-                else (f"{len(dried)} of its ingredients are dried")
-            )
+            count = f"{len(dried)} of its ingredients are" if dried else "no ingredient of it is"
+            first = (dried or ids or ["…"])[0]
+            batch = node.text if node.is_text else "<batch>"
             item.problem(
                 node.place,
                 "from",
-                f"recipe {recipe.id}: {says}, so one batch does not tell which",
-                f"write `from: {{{(dried or ids or ['…'])[0]}: {node.value}}}`",
+                f"which ingredient of {recipe.id} comes from this batch is not told: {count} dried",
+                f"write `from: {{{first}: {batch}}}`",
             )
             return ()
         return ((dried[0], item.text_of(node, "from")),)
 
     def _eaten(self, item: Fields, eat: str, eaters: tuple[str, ...]) -> MealItem:
         label = self._label(item, eat)
-        food = None if label else self.foods.get(eat)
         batch = item.text("from")
-        if label is None and food is None and eat not in self.recipes:
+        if label is None and eat not in self.foods and eat not in self.recipes:
+            hint = did_you_mean(eat, self.foods)
             item.problem(
                 item.place("eat"),
                 "food-unknown",
-                f"there is no food {eat!r}",
-                did_you_mean(eat, self.foods) + " Or give its label: `energy: 450 kcal`",
+                f"there is no food {quoted(eat)}",
+                f"{hint}{'' if hint.endswith('?') else '.'} Or copy its label: `energy: 450 kcal`",
             )
         each = item.value("each", required=True, example="60 g")
         return MealItem(
@@ -580,10 +612,15 @@ class _TripReader:
             label=label,
             batches=(("", batch),) if batch else (),
             dried_by=cast(Method | None, item.choice("dried_by", METHODS) or None),
-            each_g=amount_g(item, each, "each", food) if each else 0.0,
+            each_g=self._each_g(item, each, eat, label) if each else 0.0,
             eaters=eaters,
             places=item.places(),
         )
+
+    def _each_g(self, item: Fields, each: Node, eat: str, label: Label | None) -> float:
+        if label is not None or eat in self.recipes:
+            return amount_g(item, each, "each", "", {})
+        return amount_g(item, each, "each", eat, self.foods)
 
     def _label(self, item: Fields, name: str) -> Label | None:
         keys = ("energy", "protein", "fat", "carbohydrate", "fibre", "sodium", "water", "ash",
@@ -591,8 +628,14 @@ class _TripReader:
         if not any(key in item.node.entries for key in keys):
             return None
         composition = read_composition(item)
-        allergens = item.words("allergens", ALLERGENS)
-        return Label(name, composition, allergens)
+        if not any(map(item.has, ("energy", "protein", "fat", "carbohydrate"))):
+            item.warn(
+                item.node.place,
+                "label-energy",
+                f"this label tells no energy, so {quoted(name)} counts as 0 kcal",
+                "write the energy of 100 g, such as `energy: 450 kcal`",
+            )
+        return Label(name, composition, item.words("allergens", ALLERGENS))
 
 
 def read_trip(

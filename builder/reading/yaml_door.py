@@ -63,6 +63,11 @@ class Node:
         return self.written or str(self.value)
 
     @property
+    def is_text(self) -> bool:
+        """Whether it can be read as a text or a number."""
+        return isinstance(self.value, (str, int, float)) and not isinstance(self.value, bool)
+
+    @property
     def is_map(self) -> bool:
         """Whether it is a mapping."""
         return isinstance(self.value, dict)
@@ -111,8 +116,8 @@ def decode(raw: bytes, file: str) -> tuple[str, list[Problem]]:
     """Turn a file's bytes into text, or say why it is no YAML text of ours."""
     start = Place(file, 1, 1)
     if len(raw) > LARGEST_BYTES:
-        mend = f"keep a file under {LARGEST_BYTES // 1_000_000} MB; split it"
-        return "", [Problem(start, "file-too-large", f"the file has {len(raw)} bytes", mend)]
+        says = f"the file has more than {LARGEST_BYTES // 1_000_000} MB"
+        return "", [Problem(start, "file-too-large", says, "split it")]
     try:
         text = raw.decode("utf-8-sig")
     except UnicodeDecodeError as error:
