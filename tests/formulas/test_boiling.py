@@ -46,6 +46,7 @@ def test_33_degrees_less_take_ten_times_as_long() -> None:
 
 @pytest.mark.parametrize("boiling_point", [59.9, 130.1, math.nan])
 def test_boiling_points_nobody_meets_are_refused(boiling_point: float) -> None:
+    assert time_factor(60.0) > 1.0 > time_factor(130.0)
     with pytest.raises(ValueError, match="boiling point is"):
         time_factor(boiling_point)
 

@@ -113,6 +113,24 @@ def test_downhill_takes_less_than_the_level_but_something(
     assert 0.0 < downhill_power_w(body, load, speed, slope, ground) <= level
 
 
+@pytest.mark.parametrize(
+    ("body", "load", "fits"),
+    [
+        (3.0, 0.0, True),
+        (2.99, 0.0, False),
+        (300.0, 300.0, True),
+        (300.1, 0.0, False),
+        (70.0, 300.1, False),
+    ],
+)
+def test_bodies_and_loads_fit_up_to_the_limit(body: float, load: float, fits: bool) -> None:
+    if fits:
+        assert walking_power_w(body, load, 1.0, 0.0, "road") > 0.0
+    else:
+        with pytest.raises(ValueError, match="it must be"):
+            walking_power_w(body, load, 1.0, 0.0, "road")
+
+
 def test_downhill_starts_at_the_level() -> None:
     level = walking_power_w(70.0, 10.0, 1.2, 0.0, "path")
     assert downhill_power_w(70.0, 10.0, 1.2, 0.0, "path") == level
@@ -213,6 +231,7 @@ def test_ways_that_cannot_be_are_refused(
 
 
 def test_measured_limits_lie_inside_what_is_computed() -> None:
+    assert (MEASURED_LOAD_KG, MEASURED_GRADE_PERCENT) == (70.0, 25.0)
     at_limits = walking_power_w(70.0, MEASURED_LOAD_KG, 1.0, MEASURED_GRADE_PERCENT, "road")
     assert at_limits > walking_power_w(70.0, 0.0, 1.0, 0.0, "road")
 

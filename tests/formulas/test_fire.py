@@ -60,6 +60,7 @@ def test_negative_presses_and_times_are_refused() -> None:
 
 
 def test_an_open_fire_boils_a_litre_in_about_twenty_minutes() -> None:
+    assert (OPEN_FIRE_EFFICIENCY_SHARE, OPEN_FIRE_POWER_W) == (0.10, 3000.0)
     minutes = heating_min(376.8, OPEN_FIRE_EFFICIENCY_SHARE, 1.0, OPEN_FIRE_POWER_W)
     assert 15.0 < minutes < 25.0
     assert OPEN_FIRE_LOWEST_W == 0.0

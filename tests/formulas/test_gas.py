@@ -81,8 +81,22 @@ def test_mixtures_that_cannot_be_are_refused(shares: dict[str, float], says: str
         mixture_pressure_kpa(shares, 0.0)
 
 
+def test_a_flowing_gas_has_30_kpa_to_spare_when_5_degrees_colder_than_the_air() -> None:
+    mix = {"propane": 0.3, "butane": 0.7}
+    inside_kpa = mixture_pressure_kpa(mix, -5.0)
+    assert gas_flows(mix, 0.0, (inside_kpa - 30.0) * 10.0 - 0.01)
+    assert not gas_flows(mix, 0.0, (inside_kpa - 30.0) * 10.0 + 0.01)
+
+
+def test_shares_may_be_a_percent_off() -> None:
+    assert mixture_pressure_kpa({"propane": 0.3, "butane": 0.691}, 0.0) > 0.0
+    with pytest.raises(ValueError, match="sum of the gas shares"):
+        mixture_pressure_kpa({"propane": 0.3, "butane": 0.6899}, 0.0)
+
+
 @pytest.mark.parametrize("temperature", [-70.1, 50.1, math.nan])
 def test_temperatures_outside_the_range_are_refused(temperature: float) -> None:
+    assert vapour_pressure_kpa("propane", -70.0) < vapour_pressure_kpa("propane", 50.0)
     with pytest.raises(ValueError, match="temperature of the gas is"):
         vapour_pressure_kpa("propane", temperature)
 

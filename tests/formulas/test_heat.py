@@ -9,6 +9,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formulas.heat import (
+    FOOD_AS_WATER_SHARE,
+    FOOD_ROOM_ML_PER_G,
     SPECIFIC_HEAT_KJ_KG_K,
     WIND_FACTOR,
     fry_fuel_kj,
@@ -96,6 +98,19 @@ def test_melting_then_boiling_is_boiling_snow(volume: float, low: float, boil: f
 def test_snow_that_cannot_be_is_refused(volume: float, low: float, boil: float) -> None:
     with pytest.raises(ValueError, match="it must be"):
         snow_to_boil_kj(volume, low, boil)
+
+
+def test_dry_food_counts_as_some_water_and_takes_some_room() -> None:
+    assert (FOOD_AS_WATER_SHARE, FOOD_ROOM_ML_PER_G) == (0.4, 0.7)
+
+
+@pytest.mark.parametrize(("low", "fits"), [(-90.0, True), (-90.1, False)])
+def test_snow_is_as_cold_as_the_coldest_air(low: float, fits: bool) -> None:
+    if fits:
+        assert snow_to_boil_kj(1000.0, low, 130.0) > 0.0
+    else:
+        with pytest.raises(ValueError, match="lowest air temperature is"):
+            snow_to_boil_kj(1000.0, low, 130.0)
 
 
 def test_simmering_burns_the_loss_or_the_lowest_flame() -> None:
