@@ -365,3 +365,4 @@ class Kit:
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]
     defaults: tuple[DefaultUsed, ...]
+    public: bool = False  # made for everybody: nothing personal, and no sources to start from

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from types import MappingProxyType
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -28,7 +27,7 @@ class Places:
     """The place of a record and of each of its fields; never part of a record's equality."""
 
     record: Place = NOWHERE
-    fields: Mapping[str, Place] = field(default_factory=lambda: MappingProxyType({}))
+    fields: Mapping[str, Place] = field(default_factory=dict)
 
     def of(self, name: str) -> Place:
         """Give the place of a field, or that of the record where the field was left out."""

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass
@@ -39,12 +38,12 @@ class Book:
     pocket_html: str
 
 
-def write_book(kit: Kit, templates: Path, today: datetime.date | None = None) -> Book:
-    """Write all pages of a kit; `today` decides what is to be done next."""
+def write_book(kit: Kit, templates: Path) -> Book:
+    """Write all pages of a kit."""
     cook = cook_pages(kit)
     anchors = step_anchors(cook)
     days = day_pages(kit, anchors)
-    glance = glance_page(kit, anchors, today)
+    glance = glance_page(kit, anchors)
     water, fuel, carry = water_page(kit), fuel_page(kit), carry_page(kit)
     shopping, cautions = shopping_page(kit, cook), cautions_page(kit)
     pages: dict[str, tuple[str, object]] = {

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 from dataclasses import dataclass
 
 from builder.model.kit import Kit, KitDay
@@ -34,8 +33,7 @@ class GlancePage:
 
     title: str
     when: str
-    next_title: str
-    next_things: tuple[Cell, ...]
+    before_you_go: tuple[Cell, ...]
     days: tuple[DayLine, ...]
     facts: tuple[Fact, ...]
     cautions: tuple[tuple[str, Cell], ...]
@@ -43,17 +41,16 @@ class GlancePage:
     chart: Chart
     notes: str
     standing: str
+    has_content: bool  # whether the kit carries the files to start the next trip from
 
 
-def glance_page(kit: Kit, anchors: Anchors, today: datetime.date | None) -> GlancePage:
-    """Give the first page, as it is of use on a given day."""
+def glance_page(kit: Kit, anchors: Anchors) -> GlancePage:
+    """Give the first page."""
     figures = figures_of(kit)
-    next_title, next_things = _next(kit, figures, anchors, today)
     return GlancePage(
         kit.title,
         trip_dates(kit),
-        next_title,
-        next_things,
+        tuple(_at_home(kit, figures)),
         tuple(day_line(kit, day, anchors) for day in kit.days),
         _facts(kit, figures),
         grave(kit),
@@ -61,6 +58,7 @@ def glance_page(kit: Kit, anchors: Anchors, today: datetime.date | None) -> Glan
         energy_chart(kit),
         kit.notes,
         kit.standing.text,
+        not kit.public,
     )
 
 
@@ -77,27 +75,8 @@ def trip_dates(kit: Kit) -> str:
     return f"{words.date(first)} to {words.date(last)}. {many}"
 
 
-def _next(
-    kit: Kit, figures: Figures, anchors: Anchors, today: datetime.date | None
-) -> tuple[str, tuple[Cell, ...]]:
-    """Say what is to be done first: at home, on the way, or afterwards."""
-    if kit.start and today and today >= kit.start:
-        now = next((day for day in kit.days if day.date == today), None)
-        if now:
-            dinner = day_line(kit, now, anchors).dinner
-            tonight = ((Piece("Tonight: "), *dinner),) if dinner else ()
-            return (
-                f"Today is day {now.day}",
-                (*tonight, link("The whole day", day_path(now))),
-            )
-        return (
-            "The trip is over",
-            (text("Write down what was left over and how much fuel went. Next time starts so."),),
-        )
-    return "Before you go", tuple(_at_home(kit, figures))
-
-
 def _at_home(kit: Kit, figures: Figures) -> list[Cell]:
+    """Say what is to be done at home first."""
     things: list[Cell] = []
     wet = sum(not each.dry_enough and not each.planned for each in kit.batches)
     to_dry = sum(each.planned for each in kit.batches) + sum(

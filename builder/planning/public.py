@@ -23,7 +23,6 @@ def public_kit(kit: Kit) -> Kit:
     """Give the kit without what is nobody else's business."""
     return replace(
         kit,
-        title="A trip" if not kit.title else kit.title,
         start=None,
         notes="",
         party=tuple(replace(person, avoids=()) for person in kit.party),
@@ -33,6 +32,7 @@ def public_kit(kit: Kit) -> Kit:
         proposals=(),
         derivations=tuple(each for each in kit.derivations if ".people." not in each.figure),
         defaults=(),
+        public=True,
     )
 
 

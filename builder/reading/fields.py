@@ -6,7 +6,6 @@ import datetime
 import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from types import MappingProxyType
 
 from builder.model.place import Place, Places
 from builder.problems import Problem, did_you_mean, nearest
@@ -75,7 +74,7 @@ class Fields:
     def places(self, inner: Mapping[str, Place] | None = None) -> Places:
         """Give the places of all fields, and of things inside them, for the record to keep."""
         fields = {key: entry.node.place for key, entry in self.node.entries.items()}
-        return Places(self.node.place, MappingProxyType({**fields, **(inner or {})}))
+        return Places(self.node.place, {**fields, **(inner or {})})
 
     def places_of_words(self, key: str, name: str = "") -> dict[str, Place]:
         """Give the place of each word of a list, as `key/word`."""
@@ -89,7 +88,7 @@ class Fields:
         if required and self.node.is_map:
             mend = f"write `{key}: {example}`" if example else f"write `{key}:`"
             this = self.what if self.what in _NO_ARTICLE else f"this {self.what}"
-            self.problem(self.node.place, "missing", f"{this} has no {key}", mend)
+            self.problem(self.node.place, "missing", f"{this} has no `{key}`", mend)
         return None
 
     # -- plain values -------------------------------------------------------------------------
@@ -106,7 +105,7 @@ class Fields:
                 node.place,
                 "not-text",
                 f"{key} must be a text, found {node.described()}",
-                "put it in quotes",
+                "write one text" if node.is_map or node.is_list else "put it in quotes",
             )
             return ""
         text = node.text.strip()
@@ -303,6 +302,11 @@ class Fields:
             f"write `{key}: [{node.value if isinstance(node.value, str) else '…'}]`",
         )
         return ()
+
+    def is_empty_list(self, key: str) -> bool:
+        """Tell whether a list stands there with nothing in it."""
+        node = self.value(key)
+        return node is not None and node.is_list and not node.items
 
     def words(self, key: str, options: Sequence[str] | None = None) -> tuple[str, ...]:
         """Read a list of words, of known ones where `options` are given."""

@@ -44,7 +44,7 @@ class Built:
 def build_kit(order: Order) -> Built:
     """Build one kit, unless the one that is there was made from just the same."""
     kit = order.kit
-    book = write_book(kit, order.templates, None)
+    book = write_book(kit, order.templates)
     files = dict(book.files)
     if order.content:
         files[CONTENT_ZIP] = _zipped(order.content, order.epoch)

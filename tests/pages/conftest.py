@@ -30,4 +30,4 @@ def templates() -> Path:
 
 @pytest.fixture(scope="session")
 def book() -> Book:
-    return write_book(sample_kit(), TEMPLATES, None)
+    return write_book(sample_kit(), TEMPLATES)

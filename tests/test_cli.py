@@ -1,0 +1,344 @@
+"""The commands, from the outside."""
+
+from __future__ import annotations
+
+import json
+import re
+import shutil
+import stat
+import zipfile
+from pathlib import Path
+
+import pytest
+
+from builder.reading.folder import Layer, read_folder
+from tests.conftest import tripkit
+
+ROOT = Path(__file__).resolve().parent.parent
+
+
+def files_of(folder: Path) -> dict[str, bytes]:
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }
+
+
+def small_folder(folder: Path) -> Path:
+    result = tripkit("new", "folder", str(folder))
+    assert result.exit_code == 0, result.output
+    return folder / "content"
+
+
+# -- build ----------------------------------------------------------------------------------------
+
+
+def test_build_makes_a_kit_and_a_zip_for_each_trip(demo_kits: Path) -> None:
+    for trip in ("tarrow-tops", "lake-emmerin", "graupel-ridge"):
+        assert (demo_kits / trip / "index.html").is_file()
+        assert (demo_kits / trip / "pocket.html").is_file()
+        with zipfile.ZipFile(demo_kits / f"{trip}.zip") as archive:
+            assert archive.testzip() is None
+    assert "Tarrow Tops" in (demo_kits / "index.html").read_text("utf-8")
+
+
+def test_the_same_content_gives_the_same_bytes(demo_kits: Path, tmp_path: Path) -> None:
+    result = tripkit("build", "--out", str(tmp_path / "again"))
+    assert result.exit_code == 0, result.output
+    for trip in ("tarrow-tops", "lake-emmerin", "graupel-ridge"):
+        assert files_of(tmp_path / "again" / trip) == files_of(demo_kits / trip)
+        zips = [(folder / f"{trip}.zip").read_bytes() for folder in (demo_kits, tmp_path / "again")]
+        assert zips[0] == zips[1]
+
+
+def test_nothing_changed_is_said_and_nothing_is_touched(in_empty_folder: Path) -> None:
+    small_folder(in_empty_folder / "mine")
+    arguments = ("build", "--content", "mine/content")
+    assert tripkit(*arguments).exit_code == 0
+    before = {path: path.stat().st_mtime_ns for path in Path("kits").rglob("*")}
+    again = tripkit(*arguments)
+    assert again.exit_code == 0
+    assert "Nothing changed: 1 kit up to date." in again.output
+    assert before == {path: path.stat().st_mtime_ns for path in Path("kits").rglob("*")}
+
+
+def test_a_changed_recipe_changes_only_the_kits_that_use_it(in_empty_folder: Path) -> None:
+    content = small_folder(in_empty_folder / "mine")
+    shutil.copy(content / "trips/first-trip.yaml", content / "trips/second-trip.yaml")
+    second = content / "trips/second-trip.yaml"
+    second.write_text(
+        second.read_text().replace("{cook: morning-oats}", "{eat: raisins, each: 9 g}")
+    )
+    arguments = ("build", "--content", "mine/content", "--jobs", "2")
+    assert tripkit(*arguments).exit_code == 0
+    oats = content / "recipes/morning-oats.yaml"
+    oats.write_text(oats.read_text().replace("minutes: 3, stir", "minutes: 4, stir"))
+    again = tripkit(*arguments)
+    assert "Built kits/first-trip" in again.output
+    assert "Unchanged kits/second-trip" in again.output
+
+
+def test_a_fault_stops_the_build_and_leaves_the_old_kit_whole(in_empty_folder: Path) -> None:
+    content = small_folder(in_empty_folder / "mine")
+    assert tripkit("build", "--content", "mine/content").exit_code == 0
+    before = files_of(Path("kits"))
+    trip = content / "trips/first-trip.yaml"
+    trip.write_text(trip.read_text().replace("washing: 1 l", "washing: 1"))
+    result = tripkit("build", "--content", "mine/content")
+    assert result.exit_code == 1
+    line = next(
+        number for number, text in enumerate(trip.read_text().split("\n"), 1) if "washing" in text
+    )
+    assert (
+        f"mine/content/trips/first-trip.yaml:{line}:10: error: washing: '1' has no unit — "
+        "write 300 ml, 1.5 l or 2 cups [unit-missing]" in result.output
+    )
+    assert "1 error, 0 warnings" in result.output
+    assert files_of(Path("kits")) == before
+
+
+@pytest.mark.parametrize(
+    ("arguments", "code", "says"),
+    [
+        (("build", "tarow-tops"), 1, "did you mean tarrow-tops?"),
+        (("build", "--content", "nowhere"), 1, "there is no folder nowhere"),
+        (("build", "--jobs", "0"), 2, "--jobs"),
+        (("build", "--part", "3"), 2, "write it like 1/4"),
+        (("build", "--part", "5/4"), 2, "the first number runs from 1"),
+        (("build", "--colour"), 2, "No such option"),
+        (("bild",), 2, "No such command"),
+        (("dry", "carrot-raw", "1000"), 2, "has no unit"),
+        (("dry", "carot-raw", "1000 g"), 1, "did you mean carrot-raw?"),
+        (("dry", "olive-oil", "1000 g"), 1, "is dry already"),
+        (("dry", "carrot-raw", "100 g", "--now", "200 g"), 1, "cannot be"),
+        (("stock", "--at", "soon"), 2, "write it like 2031-09-04"),
+        (("find", "zzz"), 1, "nothing matches 'zzz'"),
+        (("new", "trip", "No Good"), 1, "cannot be an id"),
+        (("new", "trip", "next", "--from", "missing.zip"), 1, "there is no file missing.zip"),
+        (("new", "trip", "next", "--from", "tarow-tops"), 1, "there is no trip 'tarow-tops'"),
+        (("new", "trip", "next", "--start", "tomorrow"), 2, "write it like 2032-06-12"),
+        (("preview", "nowhere-trip"), 1, "there is no trip 'nowhere-trip'"),
+    ],
+)
+def test_a_wrong_call_is_answered_in_words(
+    arguments: tuple[str, ...], code: int, says: str, in_empty_folder: Path
+) -> None:
+    result = tripkit(*arguments)
+    assert result.exit_code == code, result.output
+    assert says in result.output
+    assert "Traceback" not in result.output
+    assert not list(in_empty_folder.rglob("*.yaml"))
+
+
+def test_parts_share_out_all_trips(tmp_path: Path) -> None:
+    built: list[str] = []
+    for part in ("1/2", "2/2"):
+        result = tripkit("build", "--out", str(tmp_path / part.replace("/", "-")), "--part", part)
+        assert result.exit_code == 0, result.output
+        built += re.findall(r"Built \S+/([a-z-]+) \(", result.output)
+    assert sorted(built) == ["graupel-ridge", "lake-emmerin", "tarrow-tops"]
+
+
+def test_strict_makes_warnings_fail(in_empty_folder: Path) -> None:
+    content = small_folder(in_empty_folder / "mine")
+    (content / "foods/more.yml").write_text("[]\n")
+    assert tripkit("check", "--content", "mine/content").exit_code == 0
+    result = tripkit("check", "--content", "mine/content", "--strict")
+    assert result.exit_code == 1
+    assert "mine/content/foods/more.yml:1:1: warning: this file is not read" in result.output
+
+
+# -- public ---------------------------------------------------------------------------------------
+
+
+def test_a_public_kit_tells_nobodys_business(tmp_path: Path) -> None:
+    result = tripkit("build", "--public", "--out", str(tmp_path / "out"))
+    assert result.exit_code == 0, result.output
+    trips = read_folder([Layer(ROOT / "content", "content")]).content.trips
+    for name, trip in trips.items():
+        kit = tmp_path / "out" / name
+        assert not (kit / "content.zip").exists()
+        text = "\n".join(
+            path.read_text("utf-8")
+            for path in sorted(kit.rglob("*"))
+            if path.suffix in (".html", ".json", ".js") and "assets" not in path.parts
+        )
+        assert str(trip.start) not in text
+        for day in trip.days:
+            assert day.title not in text
+        for person in trip.party:
+            for secret in (
+                f"{person.name} is {person.age_years:g}",
+                f"{person.mass_kg:g}\u00a0kg b",
+            ):
+                assert secret not in text
+            for word in person.avoids:
+                assert f"{person.name} must not eat" not in text
+                assert f'"avoids": ["{word}"' not in text
+    data = json.loads((tmp_path / "out/tarrow-tops/kit.json").read_text())
+    assert data["trip"]["start"] is None
+    assert all(day["date"] is None for day in data["days"])
+    assert all(batch["best_before"] is None for batch in data["batches"])
+
+
+# -- looking things up ----------------------------------------------------------------------------
+
+
+def test_dry_tells_target_and_what_is_left_to_go() -> None:
+    # 1000 g of carrots, 88.29 % water: solids 117.1 g; at 10 % moisture 130.1 g.
+    result = tripkit("dry", "carrot-raw", "1000 g", "--now", "180 g", "--json")
+    data = json.loads(result.output)
+    assert data["target_g"] == pytest.approx(117.1 / 0.9, abs=0.05)
+    assert data["to_go_g"] == pytest.approx(180 - 117.1 / 0.9, abs=0.05)
+    assert data["residual_moisture"] == pytest.approx(1 - 117.1 / 180, abs=1e-4)
+    assert data["dry_enough"] is False
+    said = tripkit("dry", "carrot-raw", "1 kg", "--now", "0.18 kg").output
+    assert "Dry enough at:   130\u00a0g (10\u00a0% moisture left)" in said
+    assert "Still to go:     50\u00a0g" in said
+
+
+def test_dry_without_a_weighing_tells_the_target() -> None:
+    said = tripkit("dry", "apple-raw", "2 kg").output
+    # Apples: 85.56 % water, 20 % may stay: 2000 · 0.1444 / 0.8 = 361 g.
+    assert "361\u00a0g (20\u00a0% moisture left)" in said
+    assert "Now:" not in said
+
+
+def test_stock_lists_first_expired_first() -> None:
+    data = json.loads(tripkit("stock", "--at", "2031-09-01", "--json").output)
+    dates = [line["best_before"] for line in data if line["best_before"]]
+    assert dates == sorted(dates)
+    remarks = {line["batch"]: line["remark"] for line in data}
+    assert remarks["apricots-last-summer"].startswith("PAST ITS DATE")
+    assert remarks["mushrooms-august"].startswith("NOT DRY ENOUGH")
+
+
+def test_find_tells_ids_of_every_kind() -> None:
+    data = json.loads(tripkit("find", "iron", "--json").output)
+    assert {"iron"} <= {each["kind"] for each in data}
+    assert "black-beans-cooked" in tripkit("find", "black bean").output
+
+
+# -- new ------------------------------------------------------------------------------------------
+
+
+def test_a_new_folder_builds_and_its_records_too(in_empty_folder: Path) -> None:
+    first = tripkit("new", "folder", "mine")
+    assert "Next: cd mine && tripkit build" in first.output
+    for kind in ("recipe", "batch", "food", "trip"):
+        result = tripkit("new", kind, f"new-{kind}", "--content", "mine/content")
+        assert result.exit_code == 0, result.output
+        assert f"new-{kind}.yaml" in result.output
+        assert "Next: " in result.output
+    strict = tripkit("check", "--content", "mine/content", "--strict")
+    assert strict.exit_code == 0, strict.output
+    assert tripkit("build", "--content", "mine/content").exit_code == 0
+    assert (in_empty_folder / "kits/new-trip/index.html").is_file()
+
+
+def test_new_never_writes_over_anything(in_empty_folder: Path) -> None:
+    small_folder(in_empty_folder / "mine")
+    before = files_of(in_empty_folder)
+    for arguments in (
+        ("folder", "mine"),
+        ("trip", "first-trip"),
+        ("recipe", "lentil-stew"),
+        ("batch", "carrots-first"),
+        ("food", "my-muesli"),
+        ("food", "apple-raw"),
+    ):
+        extra = () if arguments[0] == "folder" else ("--content", "mine/content")
+        result = tripkit("new", *arguments, *extra)
+        assert result.exit_code == 1, result.output
+        assert "already" in result.output
+    assert files_of(in_empty_folder) == before
+
+
+def test_a_new_trip_starts_from_an_old_one_and_keeps_its_comments(in_empty_folder: Path) -> None:
+    content = small_folder(in_empty_folder / "mine")
+    result = tripkit(
+        "new", "trip", "next-year", "--from", "first-trip", "--start", "2032-06-12",
+        "--party", "Alder", "--party", "Cove", "--content", "mine/content",
+    )  # fmt: skip
+    assert result.exit_code == 0, result.output
+    assert "Left open what came from batch carrots-first: past its date by then." in result.output
+    text = (content / "trips/next-year.yaml").read_text("utf-8")
+    assert "start: 2032-06-12                # year-month-day; may be left out" in text
+    assert "# A packet's own label" in text
+    assert "{name: Cove}" in text and "Brook" not in text
+    assert "{cook: lentil-stew}" in text
+    assert tripkit("build", "next-year", "--content", "mine/content").exit_code == 0
+
+
+def test_a_new_trip_starts_from_an_old_kit_in_an_empty_folder(
+    demo_kits: Path, in_empty_folder: Path
+) -> None:
+    result = tripkit(
+        "new", "trip", "again", "--from", str(demo_kits / "tarrow-tops.zip"),
+        "--start", "2031-09-10",
+    )  # fmt: skip
+    assert result.exit_code == 0, result.output
+    checked = tripkit("check")
+    assert checked.exit_code == 0, checked.output
+    assert tripkit("build").exit_code == 0
+    batches = read_folder(
+        [Layer(ROOT / "content", "shipped", ("sources.yaml", "cautions", "gear", "foods")),
+         Layer(Path("content"), "content")]
+    ).content.batches  # fmt: skip
+    # Two packs were eaten before, and the old trip ate some more.
+    assert batches["black-beans-spring"].used > 1
+
+
+def test_a_record_that_differs_is_told_and_nothing_is_written(
+    demo_kits: Path, in_empty_folder: Path
+) -> None:
+    recipes = in_empty_folder / "content/recipes"
+    recipes.mkdir(parents=True)
+    (recipes / "black-tea.yaml").write_text(
+        "id: black-tea\nname: My tea\nmeal: [drinks]\nserves: 1\ncook_in: mug\n"
+        "uses: [{food: black-tea, amount: 3 g}]\n"
+        "steps: [{do: boil, with: [black-tea], water: 300 ml}, {do: serve}]\n"
+    )
+    before = files_of(in_empty_folder)
+    result = tripkit("new", "trip", "again", "--from", str(demo_kits / "tarrow-tops.zip"))
+    assert result.exit_code == 1
+    assert "content/recipes/black-tea.yaml:1:1: error: recipe 'black-tea' stands here and" in (
+        result.output
+    )
+    assert "tarrow-tops.zip/content.zip/recipes/black-tea.yaml" in result.output
+    assert files_of(in_empty_folder) == before
+
+
+def zip_with(path: Path, name: str, link: bool = False) -> None:
+    with zipfile.ZipFile(path, "w") as archive:
+        entry = zipfile.ZipInfo(name)
+        if link:
+            entry.external_attr = (stat.S_IFLNK | 0o777) << 16
+        archive.writestr(entry, "title: x\n")
+
+
+@pytest.mark.parametrize(
+    ("name", "link"),
+    [("../evil.yaml", False), ("/etc/evil.yaml", False), ("trips/link.yaml", True)],
+)
+def test_a_harmful_zip_is_refused(name: str, link: bool, in_empty_folder: Path) -> None:
+    zip_with(in_empty_folder / "bad.zip", name, link)
+    result = tripkit("new", "trip", "again", "--from", "bad.zip")
+    assert result.exit_code == 1
+    assert "Traceback" not in result.output
+    assert not (in_empty_folder / "content").exists()
+    assert not (in_empty_folder.parent / "evil.yaml").exists()
+
+
+def test_a_zip_without_a_trip_is_refused(in_empty_folder: Path) -> None:
+    zip_with(in_empty_folder / "other.zip", "readme.txt")
+    result = tripkit("new", "trip", "again", "--from", "other.zip")
+    assert result.exit_code == 1
+    assert "does not hold one trip" in result.output
+    (in_empty_folder / "noise.zip").write_bytes(b"this is no zip")
+    assert tripkit("new", "trip", "again", "--from", "noise.zip").exit_code == 1
+
+
+def test_version_is_told() -> None:
+    assert re.fullmatch(r"\d+\.\d+\.\d+\n", tripkit("--version").output)
