@@ -8,6 +8,7 @@ Water comes at 10 °C, the camp lies at 1000 m, and two people eat.
 from __future__ import annotations
 
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -38,14 +39,14 @@ def dish(lines: list[Record], *steps: Record, **more: object) -> Record:
 
 def kit_with(
     folder: Path, recipe: Record, meal: str = "dinner", days: list[Record] | None = None,
-    **changes: object,
+    **changes: Any,
 ) -> Kit:  # fmt: skip
     """Plan a trip that cooks one recipe."""
     trip = day_trip(days=days or [day({meal: [{"cook": recipe["id"]}]})], **changes)
     return hand(folder, trip, [recipe]).kit()
 
 
-def cooked(folder: Path, recipe: Record, **changes: object) -> PlannedMeal:
+def cooked(folder: Path, recipe: Record, **changes: Any) -> PlannedMeal:
     """Plan a trip that cooks one recipe, and give that meal."""
     return meal_of(kit_with(folder, recipe, **changes))
 
@@ -392,7 +393,7 @@ def test_water_comes_at_ten_degrees_unless_told(tmp_path: Path) -> None:
 # -- snow ---------------------------------------------------------------------------------------
 
 
-def snow_day(meals: Record, low: str = "-12 degC", **changes: object) -> Record:
+def snow_day(meals: Record, low: str = "-12 degC", **changes: Any) -> Record:
     """Give a day in the snow; `at` does not count there."""
     water = {"camp": "snow", "treat": "filter", "at": "10 degC", "between_water": "2 h"}
     return day(
