@@ -23,11 +23,16 @@ def finish_page(html: str) -> str:
     """Give the page with classes for styles, table regions, and its policy."""
     html = CELL_STYLE.sub(lambda cell: f"<{cell['cell']}{SIDE_CLASS[cell['side']]}>", html)
     html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
-    return secure_page(PLAIN_TABLE.sub(_table_region, html))
+    return secure_page(with_table_boxes(html))
 
 
-def _table_region(table: re.Match[str]) -> str:
-    """Put a table into a box that scrolls by itself, so that the page never does."""
+def with_table_boxes(html: str) -> str:
+    """Put each table into a box that scrolls by itself, so that the page never does."""
+    return PLAIN_TABLE.sub(_table_box, html)
+
+
+def _table_box(table: re.Match[str]) -> str:
+    """Give one table in its box, its headers marked as heads of columns."""
     rows = (
         table["rows"]
         .replace("<th>", '<th scope="col">')

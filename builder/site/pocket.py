@@ -6,6 +6,7 @@ import re
 from html import escape
 from pathlib import Path
 
+from builder.site.finish import with_table_boxes
 from builder.site.security import inline_scripts, inline_styles, policy, with_policy
 
 WHOLE_PAGE = re.compile(r"\s*<!doctype html", re.I)
@@ -19,7 +20,7 @@ def pocket_page(html: str, trip_id: str, title: str, language: str, assets: Path
     if WHOLE_PAGE.match(html):
         found = BODY.search(html)
         html = found["body"] if found else html
-    html = PLACEHOLDER.sub("", html)
+    html = with_table_boxes(PLACEHOLDER.sub("", html))
     style = (assets / "pocket.css").read_text(encoding="utf-8")
     script = (assets / "pocket.js").read_text(encoding="utf-8")
     tail = f"<script>{script}</script>\n" if script else ""

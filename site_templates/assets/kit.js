@@ -277,7 +277,7 @@
       for (const box of boxes) {
         const wide = box.scrollWidth > box.clientWidth;
         const label = box.querySelector("caption")?.textContent || WORDS.table;
-        for (const [name, value] of [["tabindex", "0"], ["role", "region"], ["aria-label", label]]) {
+        for (const [name, value] of [["tabindex", "0"], ["role", "group"], ["aria-label", label]]) {
           if (wide) box.setAttribute(name, value);
           else box.removeAttribute(name);
         }

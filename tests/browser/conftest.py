@@ -55,7 +55,8 @@ def sample_kits(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return out
 
 
-@pytest.fixture(scope="session")
-def kits(sample_kits: Path) -> Path:
-    """Give the folder of kits that every page test looks at."""
-    return sample_kits
+@pytest.fixture(scope="session", params=["sample", "demo"])
+def kits(request: pytest.FixtureRequest) -> Path:
+    """Give a folder of kits that every page test looks at: the made-up ones, then the demo."""
+    folder: Path = request.getfixturevalue(f"{request.param}_kits")
+    return folder

@@ -18,8 +18,7 @@ def faults(axe: Axe, page: Page) -> list[tuple[str, list[str]]]:
     ]
 
 
-@pytest.mark.parametrize("width", [360, 1280])
-@pytest.mark.parametrize("scheme", ["light", "dark"])
+@pytest.mark.parametrize(("scheme", "width"), [("light", 360), ("dark", 1280)])
 def test_axe_finds_no_violation(browser: Browser, kits: Path, scheme: str, width: int) -> None:
     axe = Axe()
     found = []

@@ -288,7 +288,7 @@ def test_a_wide_table_can_be_scrolled_by_keyboard(browser: Browser, sample_kits:
         page.goto((sample_kits / "lake-walk" / "day-1.html").as_uri())
         box = page.locator(".wide").first
         expect(box).to_have_attribute("tabindex", "0")
-        expect(box).to_have_attribute("role", "region")
+        expect(box).to_have_attribute("role", "group")
         box.focus()
         page.keyboard.press("ArrowRight")
         wait_until(page, "document.querySelector('.wide').scrollLeft > 0")

@@ -72,7 +72,7 @@ def test_the_skip_link_is_first_and_leads_to_the_text(browser: Browser, kits: Pa
             assert "md-skip" in (focused.get_attribute("class") or "")
             target = (focused.get_attribute("href") or "").split("#")[1]
             page.keyboard.press("Enter")
-            assert page.url.endswith(f"#{target}")
+            expect(page).to_have_url(f"{file.as_uri()}#{target}")
             assert page.locator(f"article #{target}").count() == 1
 
 
