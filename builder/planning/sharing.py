@@ -10,7 +10,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 MOST_NODES = 400
-# A tenth of a percent of a pack is less than a spoon.
+# Of few things the very best sharing is found; of many, one within a tenth of a percent, which
+# is less than a spoon in a pack and saves seconds.
+FEW_THINGS = 12
+BEST_SHARE = 1e-7
 GOOD_ENOUGH_SHARE = 1e-3
 _MG = 1000.0
 
@@ -27,9 +30,10 @@ def share_out(
         return [carriers[0] if carriers else 0] * len(masses_g)
     greedy = _greedy(masses_g, own_g, limits_g, carriers)
     bound = _bound(masses_g, own_g, limits_g, carriers)
-    if _worst(greedy, masses_g, own_g, limits_g) <= bound * (1 + GOOD_ENOUGH_SHARE):
+    gap_share = BEST_SHARE if len(masses_g) <= FEW_THINGS else GOOD_ENOUGH_SHARE
+    if _worst(greedy, masses_g, own_g, limits_g) <= bound * (1 + gap_share):
         return greedy
-    solved = _solved(masses_g, own_g, limits_g, carriers)
+    solved = _solved(masses_g, own_g, limits_g, carriers, gap_share)
     if solved is None:
         return greedy
     better = min((solved, greedy), key=lambda each: _worst(each, masses_g, own_g, limits_g))
@@ -87,6 +91,7 @@ def _solved(
     own_g: Sequence[float],
     limits_g: Sequence[float],
     carriers: Sequence[int],
+    gap_share: float,
 ) -> list[int] | None:
     import numpy as np
     from scipy.optimize import Bounds, LinearConstraint, milp
@@ -116,7 +121,7 @@ def _solved(
             LinearConstraint(counts, wanted, wanted),
             LinearConstraint(loads, -np.inf, -own),
         ],
-        options={"node_limit": MOST_NODES, "mip_rel_gap": GOOD_ENOUGH_SHARE},
+        options={"node_limit": MOST_NODES, "mip_rel_gap": gap_share},
     )
     if result.x is None:
         return None
