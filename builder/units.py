@@ -61,13 +61,15 @@ class Dimension:
     lowest: float  # below this it is not a quantity of our world
     highest: float
 
-    @property
-    def range_shown(self) -> str:
-        """The bounds with the unit that we compute in; a share in percent."""
+    def bound_shown(self, value: float) -> str:
+        """Give the bound that a value breaks, in the unit we compute in; a share in percent."""
+        bound = self.lowest if value < self.lowest else self.highest
         if self.canonical == "dimensionless":
-            return f"{self.lowest * 100:g} to {self.highest * 100:g} %"
-        unit = next(word for word, pints in self.units.items() if pints == self.canonical)
-        return f"{self.lowest:.9g} to {self.highest:.9g} {unit}".replace("-", "−")
+            shown = f"{bound * 100:g} %"
+        else:
+            unit = next(word for word, pints in self.units.items() if pints == self.canonical)
+            shown = f"{bound:.9g} {unit}".replace("-", "−")
+        return f"{shown} or more" if value < self.lowest else f"at most {shown}"
 
 
 # The bounds keep out slips of the pen and numbers that would overflow, not unusual trips.
@@ -76,7 +78,7 @@ DIMENSIONS: dict[str, Dimension] = {
     "sodium_mg": Dimension("mass", _MASS, "milligram", "120 mg or 0.12 g", 0, 1e5),
     "volume_ml": Dimension("volume", _VOLUME, "milliliter", "300 ml, 1.5 l or 2 cups", 0, 1e7),
     "temperature_c": Dimension(
-        "temperature", _TEMPERATURE, "degree_Celsius", "15 degC or 59 degF", -90, 400
+        "temperature", _TEMPERATURE, "degree_Celsius", "74 degC or 165 degF", -90, 400
     ),
     "air_c": Dimension(
         "air temperature", _TEMPERATURE, "degree_Celsius", "4 degC or 39 degF", -70, 60
@@ -91,7 +93,7 @@ DIMENSIONS: dict[str, Dimension] = {
     "length_m": Dimension("length", _LENGTH, "meter", "640 m, 13 km or 2100 ft", 0, 1e7),
     "altitude_m": Dimension("length", _LENGTH, "meter", "640 m or 2100 ft", -500, 9000),
     "height_cm": Dimension("length", _LENGTH, "centimeter", "172 cm or 68 in", 0, 300),
-    "duration_min": Dimension("time", _TIME, "minute", "20 min or 1.5 h", 0, 1e6),
+    "duration_min": Dimension("time", _TIME, "minute", "8 min or 1.5 h", 0, 1e6),
     "duration_h": Dimension("time", _TIME, "hour", "3 h or 90 min", 0, 48),
     "wood_moisture_share": Dimension("wood moisture", _SHARE, "dimensionless", "20 %", 0, 0.6),
     "share": Dimension("share", _SHARE, "dimensionless", "15 %", 0, 1),
@@ -181,7 +183,9 @@ def read_quantity(text: str, quantity: str) -> float:
     unit = match["unit"]
     if not unit:
         says = f"{_said(text)} has no unit"
-        raise QuantityError("unit-missing", says, f"write {dimension.examples}")
+        known = ", ".join(dimension.units)
+        mend = f"write one of {known} behind it, such as {dimension.examples}"
+        raise QuantityError("unit-missing", says, mend)
     unit = unit.strip()
     if unit not in dimension.units:
         if any(sign.isdecimal() for sign in unit):
@@ -189,11 +193,15 @@ def read_quantity(text: str, quantity: str) -> float:
             raise QuantityError("quantity", says, f"write {dimension.examples}")
         unit = _forgiven(unit, dimension)
     value = _to_canonical(read_number(match["number"]), dimension.units[unit], dimension.canonical)
-    if not dimension.lowest <= value <= dimension.highest:
+    # 32 degF comes out a hair below 0 degC; a bound is not broken by binary rounding.
+    nearest = min(max(value, dimension.lowest), dimension.highest)
+    if abs(value - nearest) <= 1e-9:
+        value = nearest
+    else:
         raise QuantityError(
             "out-of-range",
             f"{_said(text)} is out of range",
-            f"write {dimension.range_shown}, such as {dimension.examples}",
+            f"write {dimension.bound_shown(value)}, such as {dimension.examples}",
         )
     return value
 

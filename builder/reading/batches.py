@@ -89,7 +89,7 @@ def _check_own(fields: Fields) -> None:
 
 def _packs(fields: Fields, method: str) -> tuple[Packs | None, dict[str, Place]]:
     bought = method == "bought"
-    record = fields.record("packs", "packs", required=bought)
+    record = fields.record("packs", "packs", bought, "{count: 3, of: 120 g}")
     if record is None:
         return None, {}
     packs = Packs(

@@ -199,7 +199,7 @@ class Fields:
         number = float(value)
         low = more_than is not None and number <= more_than
         if not math.isfinite(number) or number < at_least or number > at_most or low:
-            bound = f"more than {more_than:g}" if more_than is not None else f"from {at_least:g}"
+            bound = f"above {more_than:g}, up" if more_than is not None else f"from {at_least:g}"
             self.problem(
                 node.place,
                 "out-of-range",
@@ -317,9 +317,11 @@ class Fields:
                 found.append(word)
         return tuple(found)
 
-    def record(self, key: str, what: str, required: bool = False) -> Fields | None:
+    def record(
+        self, key: str, what: str, required: bool = False, example: str = "{…}"
+    ) -> Fields | None:
         """Open a mapping inside this one."""
-        node = self.value(key, required)
+        node = self.value(key, required, example)
         return Fields(node, self.problems, what) if node else None
 
 

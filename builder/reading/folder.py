@@ -181,6 +181,8 @@ class _FolderReader:
                 text = RecordText(file.path, file.text, node, whole_file=not file.node.is_list)
                 record = reader(Fields(node, self.problems, kind))
                 self._keep(kind, found, record, layer, node, text)
+                if record is None and kind == "recipe":
+                    self.broken.add((kind, Path(file.path).stem))  # its id may be what is wrong
         return found
 
     def _keep(

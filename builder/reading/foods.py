@@ -34,7 +34,9 @@ def read_food(fields: Fields) -> Food | None:
     """Read one food; None where it has errors."""
     food_id = fields.id()
     per_100g = Composition()
-    parts = fields.record("per_100g", "composition", required=True)
+    parts = fields.record(
+        "per_100g", "composition", required=True, example="{water: 66 g, protein: 9 g, …}"
+    )
     if parts is not None:
         per_100g = read_composition(parts)
         if parts.done():

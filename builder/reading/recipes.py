@@ -23,7 +23,6 @@ from builder.problems import Problem, did_you_mean
 from builder.reading.fields import Fields
 from builder.reading.yaml_door import Node, quoted
 from builder.units import (
-    DIMENSIONS,
     LONGEST_QUANTITY,
     QuantityError,
     read_number,
@@ -46,6 +45,7 @@ NEEDS_POT_HEAT = ("boil", "simmer", "fry")
 NAMED_IN_TEXT = re.compile(r"<([a-z0-9-]+)>")
 
 _SOME_FOOD = Food("", "", "other", "ready", Composition(), density_g_ml=1.0, piece_g=1.0)
+_AMOUNTS = "write a mass (250 g), a volume (2 cups) or pieces (2 pieces)"
 _NO_FOOD = "only a food with an entry of its own is told in volumes or pieces"
 _PIECES = re.compile(r"(?P<number>.*[0-9¼½¾⅓⅔⅛⅜⅝⅞])\s*(?:piece|pieces)")
 
@@ -127,7 +127,7 @@ def _ingredients(fields: Fields, foods: Mapping[str, Food]) -> tuple[Ingredient,
             )
         elif ingredient_id:
             found[ingredient_id] = ingredient
-    if not found and fields.has("uses") and not fields.list("uses"):
+    if fields.is_empty_list("uses"):
         fields.problem(
             fields.place("uses"), "empty", "this recipe uses nothing", "name at least one food"
         )
@@ -146,7 +146,7 @@ def amount_g(
             node.place,
             "quantity",
             f"{key} must be an amount, found {node.described()}",
-            f"write {DIMENSIONS['mass_g'].examples}",
+            _AMOUNTS,
         )
         return 0.0
     food = foods.get(food_id, _SOME_FOOD) if food_id else None
@@ -171,6 +171,8 @@ def _amount_g(text: str, food: Food | None) -> float:
     try:
         return _more_than_nothing(read_quantity(text, "mass_g"), text)
     except QuantityError as as_mass:
+        if as_mass.kind == "unit-missing":
+            raise QuantityError(as_mass.kind, as_mass.says, _AMOUNTS) from None
         if as_mass.kind != "unit-unknown":
             raise
     try:
@@ -178,11 +180,7 @@ def _amount_g(text: str, food: Food | None) -> float:
     except QuantityError as as_volume:
         if as_volume.kind != "unit-unknown":
             raise
-        raise QuantityError(
-            "unit-unknown",
-            f"{text!r} is no amount of food",
-            "write a mass (250 g), a volume (2 cups) or pieces (2 pieces)",
-        ) from None
+        raise QuantityError("unit-unknown", f"{text!r} is no amount of food", _AMOUNTS) from None
     if food is None or food.density_g_ml is None:
         if food is None:
             raise QuantityError("density-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
@@ -210,7 +208,7 @@ def _steps(fields: Fields, known: set[str] | None, dried: set[str]) -> tuple[Ste
         step = _step(line, cast(Do, do), known, dried)
         if line.done():
             found.append(step)
-    if fields.has("steps") and not fields.list("steps"):
+    if fields.is_empty_list("steps"):
         fields.problem(
             fields.place("steps"),
             "empty",
@@ -289,7 +287,7 @@ def _check_vessel(fields: Fields, recipe: Recipe) -> None:
         fields.problem(
             fields.place("cook_in"),
             "vessel",
-            f"a press step needs an iron, not {recipe.cook_in}",
+            f"a press step needs an iron, and cook_in is {recipe.cook_in}",
             "write `cook_in: iron`",
         )
 

@@ -29,7 +29,9 @@ def read_source(fields: Fields) -> Source | None:
             f"{source.url!r} is no web address",
             "write https://… or leave it out",
         )
-    if read != (how in ("read", "copy")) and fields.has("how"):
+    told = fields.value("read")
+    is_told = told is None or isinstance(told.value, bool)
+    if read != (how in ("read", "copy")) and fields.has("how") and is_told:
         fields.problem(
             fields.place("how"),
             "how",

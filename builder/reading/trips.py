@@ -117,13 +117,8 @@ class _TripReader:
             places=fields.places(self.inner),
         )
         review = fields.value("review")
-        if review is not None and not review.is_map:
-            fields.problem(
-                review.place,
-                "not-a-mapping",
-                f"review must be a mapping, found {review.described()}",
-                "write `review: {}` and fill it in after the trip",
-            )
+        if review is not None:
+            Fields(review, fields.problems, "review")
         return trip if fields.done() else None
 
     def _quantity(
@@ -151,7 +146,7 @@ class _TripReader:
                 )
             elif person.name:
                 people[person.name] = person
-        if self.fields.has("party") and not nodes:
+        if self.fields.is_empty_list("party"):
             self.fields.problem(
                 self.fields.place("party"), "empty", "nobody goes", "name at least one person"
             )
@@ -265,7 +260,7 @@ class _TripReader:
     def _gear_shared(self) -> tuple[SharedGear, ...]:
         gear = []
         for node in self.fields.list("gear_shared"):
-            record = Fields(node, self.fields.problems, "shared gear")
+            record = Fields(node, self.fields.problems, "shared thing")
             gear.append(
                 SharedGear(
                     name=record.line("name", required=True),
@@ -302,7 +297,7 @@ class _TripReader:
             common.done()
             every_day = _only(every_day, _EVERY_DAY)
         nodes = self.fields.list("days", required=True)
-        if self.fields.has("days") and not nodes:
+        if self.fields.is_empty_list("days"):
             self.fields.problem(
                 self.fields.place("days"), "empty", "this trip has no days", "write at least one"
             )
@@ -349,7 +344,7 @@ class _TripReader:
                 )
             elif "dinner" not in home:
                 home.append("dinner")
-        camp = self._camp(day, number, required=ends != "home")
+        camp = self._camp(day, number, required=not day.has("ends"))
         read = Day(
             number=number,
             title=day.line("title", default=f"Day {number}"),
@@ -487,7 +482,7 @@ class _TripReader:
     # -- meals --------------------------------------------------------------------------------
 
     def _meals(self, day: Fields, number: int) -> tuple[Meal, ...]:
-        record = day.record("meals", "meals", required=True)
+        record = day.record("meals", "meals", required=True, example="{dinner: [{cook: …}]}")
         if record is None:
             return ()
         meals = []
@@ -527,12 +522,13 @@ class _TripReader:
             return self.names
         wanted = item.words("for")
         for node in item.list("for", lone_item=True):
-            if node.is_text and self.names and node.text.strip() not in self.names:
+            name = node.text.strip() if node.is_text else ""
+            if name and self.names and name not in self.names:
                 item.problem(
                     node.place,
                     "person-unknown",
-                    f"nobody in the party is called {quoted(node.text)}",
-                    did_you_mean(node.text, self.names),
+                    f"nobody in the party is called {quoted(name)}",
+                    did_you_mean(name, self.names),
                 )
         if not wanted:
             item.problem(

@@ -1,0 +1,317 @@
+# ruff: noqa: E501 - the lines that people read stand whole
+"""The drying log."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from builder.model.batch import Batch, Packs
+from tests.reading.folder_builder import BEANS_IN_MAY, GOOD, Spoilt, changed, lines, read, told
+
+SPOILT = (
+    Spoilt(
+        "no id",
+        "batches/beans.yaml",
+        (("id: beans-may\n", ""),),
+        (
+            "batches/beans.yaml:1:1: error: this batch has no `id` — write `id: some-id` [missing]",
+            "trips/tarrow.yaml:8:39: error: there is no batch 'beans-may' — there is none yet [batch-unknown]",
+        ),
+    ),
+    Spoilt(
+        "no food",
+        "batches/beans.yaml",
+        (("food: beans\n", ""),),
+        (
+            "batches/beans.yaml:1:1: error: a batch holds one food or one recipe, found neither — write `food: <id>` or `recipe: <id>` [food-or-recipe]",
+        ),
+    ),
+    Spoilt(
+        "food and recipe",
+        "batches/beans.yaml",
+        (("food: beans", "food: beans\nrecipe: bean-pot"),),
+        (
+            "batches/beans.yaml:1:1: error: a batch holds one food or one recipe, not both — write `food: <id>` or `recipe: <id>` [food-or-recipe]",
+        ),
+    ),
+    Spoilt(
+        "unknown food",
+        "batches/beans.yaml",
+        (("food: beans", "food: bens"),),
+        (
+            "batches/beans.yaml:2:7: error: there is no food 'bens' — did you mean beans? [food-unknown]",
+        ),
+    ),
+    Spoilt(
+        "unknown recipe",
+        "batches/beans.yaml",
+        (("food: beans", "recipe: bean-pott"),),
+        (
+            "batches/beans.yaml:2:9: error: there is no recipe 'bean-pott' — did you mean bean-pot? [recipe-unknown]",
+        ),
+    ),
+    Spoilt(
+        "unknown method",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrtor"),),
+        (
+            "batches/beans.yaml:3:9: error: method cannot be 'dehydrtor' — did you mean dehydrator? [word-unknown]",
+        ),
+    ),
+    Spoilt(
+        "no date",
+        "batches/beans.yaml",
+        (("done: 2031-05-04\n", ""),),
+        (
+            "batches/beans.yaml:1:1: error: a batch is done or planned, found neither — write `done: 2031-03-14` or `planned: 2031-03-14` [missing]",
+        ),
+    ),
+    Spoilt(
+        "two dates",
+        "batches/beans.yaml",
+        (("done: 2031-05-04", "done: 2031-05-04\nplanned: 2031-05-05"),),
+        (
+            "batches/beans.yaml:1:1: error: a batch is done or planned, not both — write `done: 2031-03-14` or `planned: 2031-03-14` [missing]",
+        ),
+    ),
+    Spoilt(
+        "a date that is none is told once",
+        "batches/beans.yaml",
+        (("done: 2031-05-04", "done: May"),),
+        (
+            "batches/beans.yaml:4:7: error: done: 'May' is no date — write year-month-day, such as 2031-09-04 [date]",
+        ),
+    ),
+    Spoilt(
+        "no fresh weight",
+        "batches/beans.yaml",
+        (("fresh: 900 g\n", ""),),
+        (
+            "batches/beans.yaml:1:1: error: this batch does not tell its weight before drying — write `fresh: 1850 g` [missing]",
+        ),
+    ),
+    Spoilt(
+        "fresh of nothing",
+        "batches/beans.yaml",
+        (("fresh: 900 g", "fresh: 0 g"),),
+        (
+            "batches/beans.yaml:5:8: error: fresh must be more than nothing, found '0 g' — write 250 g, 1.5 kg or 9 oz [out-of-range]",
+        ),
+    ),
+    Spoilt(
+        "no dry weight",
+        "batches/beans.yaml",
+        (("dried: 340 g\n", ""),),
+        (
+            "batches/beans.yaml:1:1: error: this batch is done but does not tell its dry weight — write `dried: 655 g` [missing]",
+        ),
+    ),
+    Spoilt(
+        "dry weight without unit",
+        "batches/beans.yaml",
+        (("dried: 340 g", "dried: 340"),),
+        (
+            "batches/beans.yaml:6:8: error: dried: '340' has no unit — write one of mg, g, kg, oz, lb, lbs behind it, such as 250 g, 1.5 kg or 9 oz [unit-missing]",
+        ),
+    ),
+    Spoilt(
+        "packs without count",
+        "batches/beans.yaml",
+        (("count: 3, ", ""),),
+        ("batches/beans.yaml:7:8: error: packs has no `count` — write `count: 2` [missing]",),
+    ),
+    Spoilt(
+        "half a pack",
+        "batches/beans.yaml",
+        (("count: 3", "count: 2.5"),),
+        (
+            "batches/beans.yaml:7:16: error: count counts, so it cannot be '2.5' — write a whole number such as 2 [not-whole]",
+        ),
+    ),
+    Spoilt(
+        "no packs",
+        "batches/beans.yaml",
+        (("count: 3", "count: 0"),),
+        (
+            "batches/beans.yaml:7:16: error: count cannot be '0' — write a number from 1 to 10000 [out-of-range]",
+        ),
+    ),
+    Spoilt(
+        "packs as a number",
+        "batches/beans.yaml",
+        (("packs: {count: 3, in: zip-bag}", "packs: 3"),),
+        (
+            "batches/beans.yaml:7:8: error: packs is written as `key: value` lines, found '3' — write it as {key: value, …}, or as lines indented below [not-a-mapping]",
+        ),
+    ),
+    Spoilt(
+        "unknown packaging",
+        "batches/beans.yaml",
+        (("in: zip-bag", "in: zipbag"),),
+        (
+            "batches/beans.yaml:7:23: error: there is no packaging 'zipbag' — did you mean zip-bag? [packaging-unknown]",
+        ),
+    ),
+    Spoilt(
+        "packs of",
+        "batches/beans.yaml",
+        (("in: zip-bag", "in: zip-bag, of: 100 g"),),
+        (
+            "batches/beans.yaml:7:36: error: only a bought batch tells what a pack holds — leave `of` out: dried weight over count gives it [packs-of]",
+        ),
+    ),
+    Spoilt(
+        "used below nothing",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrator\nused: -1"),),
+        (
+            "batches/beans.yaml:4:7: error: used cannot be '-1' — write a number from 0 to 10000 [out-of-range]",
+        ),
+    ),
+    Spoilt(
+        "kept in an oven",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrator\nkept_at: 60 degC"),),
+        (
+            "batches/beans.yaml:4:10: error: kept_at: '60 degC' is out of range — write at most 40 degC, such as 15 degC or 59 degF [out-of-range]",
+        ),
+    ),
+    Spoilt(
+        "heated without when",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrator\nheated: {to: 74 degC}"),),
+        (
+            "batches/beans.yaml:4:9: error: this heat step has no `when` — write `when: before` [missing]",
+        ),
+    ),
+    Spoilt(
+        "heated without to",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrator\nheated: {when: during}"),),
+        (
+            "batches/beans.yaml:4:9: error: this heat step has no `to` — write `to: 74 degC` [missing]",
+            "batches/beans.yaml:4:16: error: when cannot be 'during' — known are: after, before [word-unknown]",
+        ),
+    ),
+    Spoilt(
+        "style",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrator\nstyle: jerk"),),
+        (
+            "batches/beans.yaml:4:8: error: style cannot be 'jerk' — did you mean jerky? [word-unknown]",
+        ),
+    ),
+    Spoilt(
+        "best before",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrator\nbest_before: 2031-13-01"),),
+        (
+            "batches/beans.yaml:4:14: error: best_before: '2031-13-01' is no date — write year-month-day, such as 2031-09-04 [date]",
+        ),
+    ),
+    Spoilt(
+        "bought without packs",
+        "batches/beans.yaml",
+        (
+            (
+                "method: dehydrator\ndone: 2031-05-04\nfresh: 900 g\ndried: 340 g\npacks: {count: 3, in: zip-bag}\n",
+                "method: bought\n",
+            ),
+        ),
+        (
+            "batches/beans.yaml:1:1: error: this batch has no `packs` — write `packs: {count: 3, of: 120 g}` [missing]",
+        ),
+    ),
+    Spoilt(
+        "bought without of",
+        "batches/beans.yaml",
+        (
+            (
+                "method: dehydrator\ndone: 2031-05-04\nfresh: 900 g\ndried: 340 g\n",
+                "method: bought\n",
+            ),
+        ),
+        (
+            "batches/beans.yaml:4:8: error: a bought batch must tell what a pack holds — write `packs: {count: 3, of: 120 g}` [missing]",
+        ),
+    ),
+    Spoilt(
+        "constant as text",
+        "batches/beans.yaml",
+        (("method: dehydrator", 'method: dehydrator\nconstant: "true"'),),
+        (
+            "batches/beans.yaml:4:11: error: constant must be true or false, found 'true' — write `constant: true` or `constant: false` [not-a-flag]",
+        ),
+    ),
+)
+
+
+@pytest.mark.parametrize("spoilt", SPOILT, ids=str)
+def test_each_mistake_is_told_at_its_place_with_what_would_do(
+    spoilt: Spoilt, tmp_path: Path
+) -> None:
+    assert told(tmp_path, GOOD, spoilt) == spoilt.expected
+
+
+def batch_of(folder: Path, text: str, batch_id: str = "beans-may") -> Batch:
+    found = read(folder, {"batches/log.yaml": text})
+    assert lines(found) == []
+    return found.content.batches[batch_id]
+
+
+def test_a_batch_is_read_as_it_stands(tmp_path: Path) -> None:
+    batch = batch_of(tmp_path, BEANS_IN_MAY)
+    assert batch == Batch(
+        id="beans-may",
+        method="dehydrator",
+        food="beans",
+        done=datetime.date(2031, 5, 4),
+        fresh_g=900,
+        dried_g=340,
+        packs=Packs(3, "zip-bag"),
+    )
+    assert (batch.kept_at_c, batch.used, batch.jerky, batch.constant) == (20.0, 0, False, False)
+
+
+def test_a_batch_may_tell_more(tmp_path: Path) -> None:
+    more = "kept_at: 50 degF\nused: 1\nheated: {to: 165.2 degF, when: before}\nstyle: jerky\nconstant: true\nbest_before: 2031-12-31\nnotes: Snaps.\n"
+    text = changed(BEANS_IN_MAY, "in: zip-bag", "in: zip-bag, absorber: true")
+    batch = batch_of(tmp_path, text + more)
+    assert batch.kept_at_c == pytest.approx(10.0, abs=1e-9)
+    assert batch.heated is not None
+    assert (round(batch.heated.to_c, 9), batch.heated.when) == (74.0, "before")
+    assert (batch.used, batch.jerky, batch.constant) == (1, True, True)
+    assert (batch.best_before, batch.notes) == (datetime.date(2031, 12, 31), "Snaps.")
+    assert batch.packs is not None and batch.packs.absorber
+
+
+def test_a_planned_batch_needs_no_dry_weight(tmp_path: Path) -> None:
+    batch = batch_of(
+        tmp_path, "{id: beans-may, food: beans, method: sun, planned: 2031-06-01, fresh: 2 lb}"
+    )
+    assert (batch.done, batch.planned, batch.dried_g) == (None, datetime.date(2031, 6, 1), None)
+    assert batch.pack_count == 1
+
+
+def test_a_bought_batch_needs_only_packs(tmp_path: Path) -> None:
+    batch = batch_of(
+        tmp_path,
+        "- {id: beans-may, food: beans, method: bought, best_before: 2032-05-01, packs: {count: 3, of: 120 g}}",
+    )
+    assert (batch.packs, batch.fresh_g, batch.done) == (Packs(3, of_g=120.0), None, None)
+
+
+def test_a_file_may_hold_many_batches_and_keeps_the_good_ones(tmp_path: Path) -> None:
+    second = BEANS_IN_MAY.replace("beans-may", "beans-june").replace("900 g", "900")
+    text = "".join(
+        "- " + batch.replace("\n", "\n  ").rstrip() + "\n" for batch in (BEANS_IN_MAY, second)
+    )
+    found = read(tmp_path, {**GOOD, "batches/beans.yaml": text})
+    assert lines(found) == [
+        "batches/beans.yaml:12:10: error: fresh: '900' has no unit — write one of mg, g, kg, oz, lb, lbs behind it, such as 250 g, 1.5 kg or 9 oz [unit-missing]",
+    ]
+    assert list(found.content.batches) == ["beans-may"]
+    assert list(found.content.trips) == ["tarrow"]

@@ -1,0 +1,280 @@
+# ruff: noqa: E501 - the lines that people read stand whole
+"""Foods and their composition."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from builder.model.food import Composition, Food
+from tests.reading.folder_builder import GOOD, Spoilt, lines, read, told
+
+FILE = "foods/mine.yaml"
+PLUMS = """\
+- id: plums
+  name: Plums
+  kind: fruit
+  state: raw
+  per_100g: {water: 87 g, energy: 46 kcal, protein: 0.7 g, carbohydrate: 11.4 g, fibre: 1.4 g}
+"""
+
+SPOILT = (
+    Spoilt(
+        "no name",
+        "foods/mine.yaml",
+        (("  name: Plums\n", ""),),
+        ("foods/mine.yaml:1:3: error: this food has no `name` — write `name: …` [missing]",),
+    ),
+    Spoilt(
+        "kind misspelt",
+        "foods/mine.yaml",
+        (("kind: fruit", "kind: friut"),),
+        (
+            "foods/mine.yaml:3:9: error: kind cannot be 'friut' — did you mean fruit? [word-unknown]",
+        ),
+    ),
+    Spoilt(
+        "kind of no kind",
+        "foods/mine.yaml",
+        (("kind: fruit", "kind: quux"),),
+        (
+            "foods/mine.yaml:3:9: error: kind cannot be 'quux' — known are: dairy, drink, egg, fat, fish, fruit, grain, herb, legume, meal, meat, nut, other, poultry, sugar, vegetable [word-unknown]",
+        ),
+    ),
+    Spoilt(
+        "state missing",
+        "foods/mine.yaml",
+        (("  state: raw\n", ""),),
+        ("foods/mine.yaml:1:3: error: this food has no `state` — write `state: raw` [missing]",),
+    ),
+    Spoilt(
+        "no composition",
+        "foods/mine.yaml",
+        (
+            (
+                "  per_100g: {water: 87 g, energy: 46 kcal, protein: 0.7 g, carbohydrate: 11.4 g, fibre: 1.4 g}\n",
+                "",
+            ),
+        ),
+        (
+            "foods/mine.yaml:1:3: error: this food has no `per_100g` — write `per_100g: {water: 66 g, protein: 9 g, …}` [missing]",
+        ),
+    ),
+    Spoilt(
+        "composition a text",
+        "foods/mine.yaml",
+        (
+            (
+                "{water: 87 g, energy: 46 kcal, protein: 0.7 g, carbohydrate: 11.4 g, fibre: 1.4 g}",
+                "mostly water",
+            ),
+        ),
+        (
+            "foods/mine.yaml:5:13: error: a composition is written as `key: value` lines, found 'mostly water' — write it as {key: value, …}, or as lines indented below [not-a-mapping]",
+        ),
+    ),
+    Spoilt(
+        "bare number",
+        "foods/mine.yaml",
+        (("protein: 0.7 g", "protein: 0.7"),),
+        (
+            "foods/mine.yaml:5:53: error: protein: '0.7' has no unit — write one of mg, g, kg, oz, lb, lbs behind it, such as 250 g, 1.5 kg or 9 oz [unit-missing]",
+        ),
+    ),
+    Spoilt(
+        "energy in grams",
+        "foods/mine.yaml",
+        (("energy: 46 kcal", "energy: 46 g"),),
+        (
+            "foods/mine.yaml:5:35: error: energy: 'g' is no unit of energy — known are kcal, kJ, MJ; write 132 kcal or 552 kJ [unit-unknown]",
+        ),
+    ),
+    Spoilt(
+        "energy of no food",
+        "foods/mine.yaml",
+        (("energy: 46 kcal", "energy: 1850 kcal"),),
+        (
+            "foods/mine.yaml:5:35: error: 100 g cannot hold 1850 kcal: pure fat has 900 — write the energy of 100 g, in kcal or kJ [out-of-range]",
+        ),
+    ),
+    Spoilt(
+        "parts of a little too much",
+        "foods/mine.yaml",
+        (("water: 87 g", "water: 93 g"),),
+        (
+            "foods/mine.yaml:5:13: warning: the parts of 100 g add up to 105.1 g — check water, protein, fat and carbohydrate [parts-sum]",
+        ),
+    ),
+    Spoilt(
+        "parts of far too much",
+        "foods/mine.yaml",
+        (("water: 87 g", "water: 98.5 g"),),
+        (
+            "foods/mine.yaml:5:13: error: the parts of 100 g add up to 110.6 g — check each figure; carbohydrate counts fibre in, once [parts-sum]",
+        ),
+    ),
+    Spoilt(
+        "parts of too little",
+        "foods/mine.yaml",
+        (("water: 87 g", "water: 77 g"),),
+        (
+            "foods/mine.yaml:5:13: warning: the parts of 100 g add up to 89.1 g — check water, protein, fat and carbohydrate [parts-sum]",
+        ),
+    ),
+    Spoilt(
+        "sodium stands for ash",
+        "foods/mine.yaml",
+        (("fibre: 1.4 g", "fibre: 1.4 g, sodium: 8 g"),),
+        (
+            "foods/mine.yaml:5:13: error: the parts of 100 g add up to 119.1 g — check each figure; carbohydrate counts fibre in, once [parts-sum]",
+        ),
+    ),
+    Spoilt(
+        "fibre above carbohydrate",
+        "foods/mine.yaml",
+        (("fibre: 1.4 g", "fibre: 12 g"),),
+        (
+            "foods/mine.yaml:5:89: error: 12 g of fibre are more than the 11.4 g of carbohydrate, which counts fibre in — write carbohydrate with its fibre [fibre]",
+        ),
+    ),
+    Spoilt(
+        "density of nothing",
+        "foods/mine.yaml",
+        (("state: raw", "state: raw\n  density: 0 g/ml"),),
+        (
+            "foods/mine.yaml:5:12: error: density: '0 g/ml' is out of range — write 0.01 g/ml or more, such as 0.72 g/ml [out-of-range]",
+        ),
+    ),
+    Spoilt(
+        "density without ml",
+        "foods/mine.yaml",
+        (("state: raw", "state: raw\n  density: 0.72 g"),),
+        (
+            "foods/mine.yaml:5:12: error: density: 'g' is no unit of density — known are g/ml, kg/l, kg/m3; write 0.72 g/ml [unit-unknown]",
+        ),
+    ),
+    Spoilt(
+        "allergen",
+        "foods/mine.yaml",
+        (("state: raw", "state: raw\n  allergens: [milks, cereals]"),),
+        (
+            "foods/mine.yaml:5:15: error: allergens cannot be 'milks' — did you mean milk? [word-unknown]",
+            "foods/mine.yaml:5:22: error: allergens cannot be 'cereals' — did you mean cereals-gluten? [word-unknown]",
+        ),
+    ),
+    Spoilt(
+        "contains",
+        "foods/mine.yaml",
+        (("state: raw", "state: raw\n  contains: [beef]"),),
+        (
+            "foods/mine.yaml:5:14: error: contains cannot be 'beef' — known are: dairy, drink, egg, fat, fish, fruit, grain, herb, legume, meal, meat, nut, other, poultry, sugar, vegetable [word-unknown]",
+        ),
+    ),
+    Spoilt(
+        "beware",
+        "foods/mine.yaml",
+        (("state: raw", "state: raw\n  beware: [bears]"),),
+        (
+            "foods/mine.yaml:5:12: error: beware cannot be 'bears' — known are: honey, kidney-bean, whole-nut, wild-mushroom [word-unknown]",
+        ),
+    ),
+    Spoilt(
+        "cut",
+        "foods/mine.yaml",
+        (("state: raw", "state: raw\n  cut: diced\n  game: maybe"),),
+        (
+            "foods/mine.yaml:5:8: error: cut cannot be 'diced' — did you mean minced? [word-unknown]",
+            "foods/mine.yaml:6:9: error: game must be true or false, found 'maybe' — write `game: true` or `game: false` [not-a-flag]",
+        ),
+    ),
+    Spoilt(
+        "unknown source",
+        "foods/mine.yaml",
+        (("state: raw", "state: raw\n  source: own-scale"),),
+        (
+            "foods/mine.yaml:5:11: error: there is no source 'own-scale' — did you mean own-scales? [source-unknown]",
+        ),
+    ),
+    Spoilt(
+        "a number that keeps its zeros",
+        "foods/mine.yaml",
+        (("name: Plums", "name: 12.10\n  nmae: x"),),
+        (
+            "foods/mine.yaml:3:3: error: a food has no field 'nmae' — did you mean name? [key-unknown]",
+        ),
+    ),
+)
+
+
+@pytest.mark.parametrize("spoilt", SPOILT, ids=str)
+def test_each_mistake_is_told_at_its_place_with_what_would_do(
+    spoilt: Spoilt, tmp_path: Path
+) -> None:
+    assert told(tmp_path, {**GOOD, FILE: PLUMS}, spoilt) == spoilt.expected
+
+
+def food_of(folder: Path, text: str) -> Food:
+    found = read(folder, {FILE: text})
+    assert lines(found) == []
+    return next(food for name, food in found.content.foods.items() if name == "plums")
+
+
+def test_a_food_is_read_as_it_stands(tmp_path: Path) -> None:
+    assert food_of(tmp_path, PLUMS) == Food(
+        id="plums",
+        name="Plums",
+        kind="fruit",
+        state="raw",
+        per_100g=Composition(
+            water_g=87, energy_kcal=46, protein_g=0.7, carbohydrate_g=11.4, fibre_g=1.4
+        ),
+    )
+
+
+def test_a_food_may_tell_more_and_in_other_units(tmp_path: Path) -> None:
+    text = """\
+{id: plums, name: Sausage, kind: meat, state: ready, cut: minced, game: true,
+ per_100g: {water: 60000 mg, energy: 836.8 kJ, protein: 20 g, fat: 1/2 oz, sodium: 0.4 g, ash: 2 g, alcohol: 0 g},
+ density: 720 kg/m3, piece: 0.12 kg, allergens: mustard, contains: [egg, dairy], beware: [whole-nut],
+ source: own-scales, ndb: "09003"}
+"""
+    food = food_of(tmp_path, text)
+    parts = food.per_100g
+    assert parts.energy_kcal == pytest.approx(200.0, rel=1e-9)
+    assert parts.fat_g == pytest.approx(28.349523125 / 2, rel=1e-12)
+    assert (parts.water_g, parts.sodium_mg, parts.ash_g) == (60, 400, 2)
+    assert parts.water_share == 0.6
+    assert food.density_g_ml == pytest.approx(0.72, rel=1e-12)
+    assert food.piece_g == 120
+    assert (food.allergens, food.contains, food.beware) == (
+        ("mustard",),
+        ("egg", "dairy"),
+        ("whole-nut",),
+    )
+    assert (food.cut, food.game, food.source, food.ndb) == ("minced", True, "own-scales", "09003")
+
+
+def test_energy_may_be_left_out(tmp_path: Path) -> None:
+    text = PLUMS.replace("energy: 46 kcal, ", "")
+    assert food_of(tmp_path, text).per_100g.energy_kcal is None
+
+
+@pytest.mark.parametrize(
+    ("water_g", "severity"),
+    [
+        (73.9, "warning"),
+        (74.0, None),
+        (88.0, None),
+        (88.1, "warning"),
+        (94.0, "warning"),
+        (94.1, "error"),
+    ],
+)
+def test_the_parts_may_add_up_to_90_to_104_g_and_never_above_110(
+    water_g: float, severity: str | None, tmp_path: Path
+) -> None:
+    text = f"{{id: plums, name: P, kind: fruit, state: raw, per_100g: {{water: {water_g} g, carbohydrate: 16 g}}}}"
+    found = read(tmp_path, {FILE: text})
+    assert [problem.severity for problem in found.problems] == ([severity] if severity else [])
+    assert ("plums" in found.content.foods) == (severity != "error")
