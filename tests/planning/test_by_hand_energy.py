@@ -240,7 +240,7 @@ def test_the_load_comes_from_that_mornings_weight_by_what_each_carries_to(
     # Water carried: 2 h at 500 + 500 ml.
     morning_1 = 100 + 200 + 400 + 780 + 2 * (100 + 7) + 2000
     morning_2 = morning_1 - 100
-    assert kit.weights.by_day_g == (NEAR(morning_1, rel=EXACT), NEAR(morning_2, rel=EXACT))
+    assert kit.weights.by_day_g == NEAR((morning_1, morning_2), rel=EXACT)
     speed = 15_000 / (5 * 3600)
     for number, morning in ((1, morning_1), (2, morning_2)):
         for name, kg, own, limit in (("Ea", 60, 4000, 12), ("Bo", 80, 6000, 18)):
@@ -276,7 +276,7 @@ def test_shares_of_the_common_load(
     travel = {"by": "walking", "hours": 2}
     kit = kit_of(tmp_path, on_the_way(travel), party=bodies(*limits))
     total_g = 700 + 50 * len(limits) + 7
-    assert kit.weights.by_day_g == (NEAR(total_g, rel=EXACT),)
+    assert kit.weights.by_day_g == NEAR((total_g,), rel=EXACT)
     loads = [each.load_g for each in day_of(kit).people]
     assert loads == [NEAR(share * total_g, rel=EXACT, abs=1e-9) for share in shares]
 
@@ -361,7 +361,7 @@ def test_a_shared_pot_is_split_by_need_and_packets_evenly(tmp_path: Path) -> Non
     assert shares == [NEAR(ea / mean, rel=EXACT), NEAR(bo / mean, rel=EXACT)]
     assert sum(shares) == NEAR(2, rel=EXACT)
     both, alone, nuts = day_of(kit).meals
-    assert both.plate_shares == (NEAR(ea / (ea + bo), rel=EXACT), NEAR(bo / (ea + bo), rel=EXACT))
+    assert both.plate_shares == NEAR((ea / (ea + bo), bo / (ea + bo)), rel=EXACT)
     assert alone.plate_shares == (1.0,)
     assert nuts.plate_shares == (0.5, 0.5)
     assert kit.energy_need_kcal == NEAR(ea + bo, rel=EXACT)

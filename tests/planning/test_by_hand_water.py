@@ -28,9 +28,9 @@ def person(kit: Kit, name: str, number: int = 1) -> PersonDay:
     return next(each for each in day_of(kit, number).people if each.name == name)
 
 
-def dish(*steps: Record, lines: list[Record] | None = None, **more: object) -> Record:
-    """Give a recipe for one, with 50 g of kernel (6 g of water) unless told."""
-    own = {"id": "dish", "serves": 1, "cook_in": "pot", "uses": lines or uses(kernel="50 g")}
+def dish(*steps: Record, **more: object) -> Record:
+    """Give a recipe for one, with 50 g of kernel, which hold 6 g of water."""
+    own = {"id": "dish", "serves": 1, "cook_in": "pot", "uses": uses(kernel="50 g")}
     return {**own, "steps": [*steps], **more}
 
 

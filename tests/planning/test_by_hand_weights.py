@@ -126,7 +126,7 @@ def test_all_that_is_carried(tmp_path: Path) -> None:
     assert weights.fuel_g == 190
     first = 440 + 21 + 3040 + 190 + 2000
     second = 200 + 21 + 3040 + (190 - day_g) + 0
-    assert weights.by_day_g == (NEAR(first, rel=EXACT), NEAR(second, rel=EXACT))
+    assert weights.by_day_g == NEAR((first, second), rel=EXACT)
     # Everything is in somebody's pack, once, with 4 and 6 kg of own gear.
     assert sum(load.total_g for load in weights.people) == NEAR(first + 10_000, rel=EXACT)
     for load, limit_g in zip(weights.people, (12_000, 18_000), strict=True):
