@@ -110,12 +110,17 @@ def test_half_a_tonne_is_quick(containers: Containers) -> None:
     assert 500_000.0 - 1e-6 <= held_g < 500_000.0 + max(holds for holds, _ in containers)
 
 
+def test_the_limits_themselves_are_answered() -> None:
+    assert least_containers(1_000_000.0, [(1.0, 0.0)]) == (1_000_000,)
+
+
 @pytest.mark.parametrize(
     ("needed_g", "containers", "says"),
     [
         (-1.0, [SMALL], "fuel needed is -1 g"),
         (math.nan, [SMALL], "fuel needed is nan g"),
-        (2e6, [SMALL], "fuel needed is 2000000 g"),
+        (1_000_001.0, [SMALL], "fuel needed is 1000001 g"),
+        (1.0, [(0.99, 0.0)], "what a container holds is 0.99 g"),
         (1.0, [], "there is no container to choose from"),
         (1.0, [(0.0, 90.0)], "what a container holds is 0 g"),
         (1.0, [(100.0, -1.0)], "mass of an empty container is -1 g"),
