@@ -115,6 +115,8 @@ def _check_input(site: SiteInput) -> None:
         for path in [site.trip_id, *paths]
         if not is_safe_path(path) or path.split("/")[0].casefold() in OWN_FOLDERS
     ]
+    if "/" in site.trip_id:
+        bad.append(site.trip_id)
     if bad:
         raise SiteError("these names cannot be files of a kit", bad)
     rendered = [PurePosixPath(page).with_suffix(".html").as_posix() for page in site.pages]

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import contextlib
 import json
 import os
 import re
+import subprocess
 import sys
 import zipfile
 from collections.abc import Mapping
@@ -16,7 +18,7 @@ import pytest
 from builder.site import archive, swap
 from builder.site.assemble import SiteInput, build_site
 from builder.site.errors import SiteError
-from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
+from tests.site.sample import ASSETS, BASE_CONFIG, ROOT, sample_site
 
 MOST_ZIP_BYTES = 500 * 1024
 
@@ -45,7 +47,8 @@ def test_the_kit_holds_what_was_given_and_what_a_kit_needs(kit: Path) -> None:
     assert {
         "index.html", "day-1.html", "day-2.html", "cook/bean-pot.html", "cautions.html",
         "pocket.html", "kit.json", "sw.js", "webmanifest.json", "search/search_index.js",
-        "assets/kit.css", "assets/kit.js", "assets/iframe-worker.js", "assets/icon.svg",
+        "assets/licences.txt", "assets/kit.css", "assets/kit.js", "assets/iframe-worker.js",
+        "assets/icon.svg",
     } <= names  # fmt: skip
 
 
@@ -159,6 +162,7 @@ def test_every_dead_link_is_told_at_once(tmp_path: Path) -> None:
     ("change", "message"),
     [
         ({"trip_id": "../walk"}, "cannot be files of a kit"),
+        ({"trip_id": "a/walk"}, "cannot be files of a kit"),
         ({"files": {"kit.json": b"{}", "../x": b""}}, "cannot be files of a kit"),
         ({"files": {"kit.json": b"{}", "KIT.json": b""}}, "taken twice"),
         ({"files": {"kit.json": b"{}", "pocket.html": b""}}, "taken twice"),
@@ -227,3 +231,44 @@ def test_an_interrupted_swap_is_finished_before_the_next_build(tmp_path: Path) -
 def test_the_zip_carries_the_date_of_the_trip(kit: Path) -> None:
     with zipfile.ZipFile(kit.parent / "lake-walk.zip") as packed:
         assert {entry.date_time for entry in packed.infolist()} == {(2030, 9, 6, 0, 0, 0)}
+
+
+BUILD_IT = """
+import sys
+from pathlib import Path
+from builder.site.assemble import build_site
+from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
+build_site(sample_site(extra_page=sys.argv[2]), Path(sys.argv[1]), ASSETS, BASE_CONFIG)
+"""
+
+
+def test_two_builds_at_once_leave_one_whole_kit(tmp_path: Path) -> None:
+    running = [
+        subprocess.Popen([sys.executable, "-c", BUILD_IT, str(tmp_path), line], cwd=ROOT)
+        for line in ("First line.", "Second line.")
+    ]
+    assert [process.wait(timeout=60) for process in running] == [0, 0]
+    archive.unpack(tmp_path / "lake-walk.zip", tmp_path / "back")
+    assert contents(tmp_path / "back" / "lake-walk") == contents(tmp_path / "lake-walk")
+    assert not swap.old_folder(tmp_path, "lake-walk").exists()
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="SIGKILL is a Unix thing")
+@pytest.mark.parametrize("after_s", [0.2, 0.4, 0.6, 0.8])
+def test_a_build_killed_at_any_moment_leaves_the_old_kit_or_the_new(
+    tmp_path: Path, after_s: float
+) -> None:
+    build(tmp_path)
+    before = contents(tmp_path / "lake-walk")
+    process = subprocess.Popen(
+        [sys.executable, "-c", BUILD_IT, str(tmp_path), "A new line."], cwd=ROOT
+    )
+    with contextlib.suppress(subprocess.TimeoutExpired):
+        process.wait(timeout=after_s)
+    process.kill()
+    process.wait()
+    swap.recover(tmp_path)
+    after = contents(tmp_path / "lake-walk")
+    assert after == before or b"A new line." in after["cautions.html"]
+    archive.unpack(tmp_path / "lake-walk.zip", tmp_path / "back")
+    assert contents(tmp_path / "back" / "lake-walk") == after
