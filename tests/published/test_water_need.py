@@ -76,6 +76,7 @@ def test_nobody_is_told_to_drink_more_than_is_safe(air_high_c: int, mass_kg: flo
 def test_nine_hot_hours_stay_under_the_armys_limit_for_a_day_and_twelve_do_not() -> None:
     """12 quarts, 11.4 l (TB MED 507, read in a copy): the caution on over-drinking has a use."""
     assert pytest.approx(12.0 * 946.0, abs=50.0) == MOST_ML_DAY
+    assert pytest.approx(1.5 * 946.0, abs=5.0) == MOST_ML_H
     rate_ml_h = drinking_rate_ml_h(38.0, 80.0)
     assert water_need_ml(2500.0, 9.0, rate_ml_h, 3000.0) < MOST_ML_DAY
     assert water_need_ml(2500.0, 12.0, rate_ml_h, 3000.0) > MOST_ML_DAY
