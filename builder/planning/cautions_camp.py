@@ -4,14 +4,23 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.formulas.gas import gas_flows
+from builder.formulas.gas import (
+    CANISTER_COOLS_K,
+    LEAST_TEMPERATURE_C,
+    MOST_TEMPERATURE_C,
+    gas_flows,
+)
 from builder.formulas.water import WARM_RATE_ML_H
+from builder.model.gear import Fuel
+from builder.model.kit import Conditions
 from builder.planning.caution_facts import Facts, Finding, days_said, listed, meal_said, page_of
 from builder.planning.energy import GROWN_UP_YEARS
 
 ENERGY_SHORT_SHARE = 0.90
 ENERGY_SHORT_DAY_SHARE = 0.75
 DRY_STRETCH_H = 4.0
+# Air in which the pressure of a can is known; colder feeds no burner, warmer always does.
+MEASURED_AIR_C = (LEAST_TEMPERATURE_C + CANISTER_COOLS_K, MOST_TEMPERATURE_C + CANISTER_COOLS_K)
 # The most that leaders' guidance lets anybody carry, whatever they say themselves (read in a copy).
 MOST_OF_BODY_SHARE = 1 / 3
 MOST_OF_CHILD_SHARE = 1 / 4
@@ -28,6 +37,9 @@ SHELTERS = {
 def carbon_monoxide(facts: Facts) -> Iterator[Finding]:
     """A stove or embers, and a shelter near."""
     on = {meal.planned.cooked_on for meal in facts.cooked()}
+    burner = facts.hearth.burner
+    if burner and any(day.fuel.melting_kj + day.fuel.boiling_water_kj > 0 for day in facts.days):
+        on.add(burner.on)
     if on:
         with_what = listed([word for word in ("stove", "fire") if word in on])
         yield Finding(f"{SHELTERS[facts.trip.shelter]} and cook on a {with_what}.", "fuel")
@@ -58,14 +70,26 @@ def gas_in_the_cold(facts: Facts) -> Iterator[Finding]:
     fuel, stove = facts.hearth.fuel, facts.hearth.stove
     if not fuel or fuel.kind != "gas" or not fuel.mix or not stove or stove.liquid_feed:
         return
-    for day in facts.days:
-        at = day.conditions
-        if not gas_flows(dict(fuel.mix), at.air_low_c, at.pressure_hpa):
+    for day, menu in zip(facts.days, facts.menus, strict=True):
+        # The first breakfast may be cooked at a colder camp than that day's own.
+        places = [day.conditions, *(each.planned.conditions for each in menu if day.day == 1)]
+        cold = [at for at in places if not _feeds(fuel, at)]
+        if cold:
+            low_c = min(at.air_low_c for at in cold)
             yield Finding(
-                f"On day {day.day} the air falls to {at.air_low_c:.0f} °C, and {fuel.name} gives "
+                f"On day {day.day} the air falls to {low_c:.0f} °C, and {fuel.name} gives "
                 "little pressure then.",
                 "fuel",
             )
+
+
+def _feeds(fuel: Fuel, at: Conditions) -> bool:
+    """Tell whether a fresh can feeds a burner, also in air beyond what was ever measured."""
+    if not MEASURED_AIR_C[0] <= at.air_low_c <= MEASURED_AIR_C[1]:
+        return at.air_low_c > MEASURED_AIR_C[1]
+    all_shares = sum(share for _, share in fuel.mix)
+    mix = {gas: share / all_shares for gas, share in fuel.mix}
+    return gas_flows(mix, at.air_low_c, at.pressure_hpa)
 
 
 def gas_and_heat(facts: Facts) -> Iterator[Finding]:

@@ -1,4 +1,4 @@
-"""Raw animal food in recipes: the temperature of its middle, the rest, and the heat after wetting."""
+"""Raw animal food in recipes: how hot its middle gets, how it rests, what heats it once wet."""
 
 from __future__ import annotations
 
@@ -128,13 +128,16 @@ def test_heat_comes_after_the_wetting(tmp_path: Path, steps: list[Record], heate
 
 
 def test_a_press_heats_too(tmp_path: Path) -> None:
-    steps = [SOAK, {"do": "press", "with": ["raw"], "each_side": "5 min"}]
+    steps: list[Record] = [SOAK, {"do": "press", "with": ["raw"], "each_side": "5 min"}]
     found = kinds(tmp_path, "egg-raw", "72 degC", steps, cook_in="iron")
     assert found == []
 
 
 def test_food_that_only_a_sentence_names_is_not_heated(tmp_path: Path) -> None:
-    steps = [{"do": "boil", "water": "100 ml"}, {"do": "serve", "say": "Put the <raw> in."}]
+    steps: list[Record] = [
+        {"do": "boil", "water": "100 ml"},
+        {"do": "serve", "say": "Put the <raw> in."},
+    ]
     assert kinds(tmp_path, "egg-raw", "74 degC", steps) == ["not-heated"]
 
 
