@@ -151,14 +151,23 @@ def _stop_on(problems: Sequence[Problem], strict: bool) -> None:
         sys.exit(1)
 
 
-def _checked(place: Place, strict: bool) -> tuple[Any, Any]:
-    """Read and check a folder; stop with every problem of it."""
-    from builder.planning.checks import check
+def _planned(folder: Any, names: Callable[[Iterable[str], bool], list[str]]) -> tuple[Any, Any]:
+    """Check a folder and plan some of its trips; give the kits and every problem found."""
+    from builder.planning.checks import check, without_broken
+    from builder.planning.trip_kit import plan_trip
 
-    folder = _read(place)
-    stock, problems = check(folder.content)
-    _stop_on(_in_order([*folder.problems, *problems]), strict)
-    return folder, stock
+    stock, found = check(folder.content)
+    problems = [*folder.problems, *found]
+    whole = without_broken(folder.content, stock.judged)
+    kits = []
+    for name in names(folder.content.trips, bool(errors(problems))):
+        if name not in whole.trips:
+            continue
+        try:
+            kits.append(plan_trip(whole.trips[name], whole, stock))
+        except ProblemsFound as more:
+            problems += more.problems
+    return kits, _in_order(problems)
 
 
 def _in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
@@ -218,6 +227,10 @@ def _build(
     from builder.site.index_page import write_index
     from builder.site.swap import recover
 
+    if out.resolve() == place.folder.resolve() or place.folder.resolve() in out.resolve().parents:
+        raise BuilderStop(
+            f"{out} lies in the content folder", ["name another folder for the kits with --out"]
+        )
     try:
         if out.is_dir():
             recover(out)
@@ -291,27 +304,14 @@ def _build_kits(
     part: str | None,
 ) -> tuple[list[str], tuple[Problem, ...]]:
     """Plan and build; give the names of the kits and the warnings said."""
-    from builder.planning.checks import check
     from builder.planning.public import public_kit
-    from builder.planning.trip_kit import plan_trip
     from builder.reading.cuttings import content_of_kit
     from builder.site.build import Order
 
     folder = _read(place)
-    stock, found = check(folder.content)
-    problems = [*folder.problems, *found]
-    wanted = _wanted(trips, folder.content.trips, part, bool(errors(problems)))
-    kits = []
-    for name in wanted:
-        if errors(problems):
-            break
-        try:
-            kits.append(plan_trip(folder.content.trips[name], folder.content, stock))
-        except ProblemsFound as more:
-            problems += more.problems
-    ordered = _in_order(problems)
+    kits, ordered = _planned(folder, lambda known, broken: _wanted(trips, known, part, broken))
     _stop_on(ordered, strict)
-    if not wanted:
+    if not folder.content.trips:
         raise BuilderStop(
             f"there is no trip in {place.shown}", ["write one with `tripkit new trip NAME`"]
         )
@@ -384,23 +384,10 @@ def _executor(workers: int) -> Executor:
 @click.option("--strict", is_flag=True, help="Warnings fail too.")
 def check(content: Path | None, strict: bool) -> None:
     """Find every mistake in the folder; build nothing."""
-    from builder.planning.checks import check as check_content
-    from builder.planning.trip_kit import plan_trip
-
     place = _place(content)
     folder = _read(place)
-    stock, found = check_content(folder.content)
-    problems = [*folder.problems, *found]
-    for trip in folder.content.trips.values():
-        try:
-            plan_trip(trip, folder.content, stock)
-        except ProblemsFound as more:
-            problems += more.problems
-        except KeyError:
-            # A batch or food of this trip was left out above, with a problem of its own.
-            if not errors(problems):
-                raise
-    _stop_on(_in_order(problems), strict)
+    _, problems = _planned(folder, lambda known, _: sorted(known))
+    _stop_on(problems, strict)
     records = folder.content
     click.echo(
         f"No errors in {place.shown}: {_counted(len(records.trips), 'trip')}, "

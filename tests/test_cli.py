@@ -92,7 +92,8 @@ def test_a_fault_stops_the_build_and_leaves_the_old_kit_whole(in_empty_folder: P
     )
     assert (
         f"mine/content/trips/first-trip.yaml:{line}:10: error: washing: '1' has no unit — "
-        "write 300 ml, 1.5 l or 2 cups [unit-missing]" in result.output
+        "write one of ml, cl, dl, l, tsp, tbsp, cup, cups, fl oz, pint, pints, qt, gal behind it, "
+        "such as 300 ml, 1.5 l or 2 cups [unit-missing]" in result.output
     )
     assert "1 error, 0 warnings" in result.output
     assert files_of(Path("kits")) == before
@@ -138,6 +139,22 @@ def test_parts_share_out_all_trips(tmp_path: Path) -> None:
         assert result.exit_code == 0, result.output
         built += re.findall(r"Built \S+/([a-z-]+) \(", result.output)
     assert sorted(built) == ["graupel-ridge", "lake-emmerin", "tarrow-tops"]
+
+
+def test_a_part_with_no_trip_in_it_is_no_fault(tmp_path: Path) -> None:
+    result = tripkit("build", "--out", str(tmp_path / "out"), "--part", "4/4")
+    assert result.exit_code == 0, result.output
+    assert "Built" not in result.output
+
+
+def test_kits_do_not_go_into_the_content_folder(in_empty_folder: Path) -> None:
+    content = small_folder(in_empty_folder / "mine")
+    before = files_of(in_empty_folder)
+    for out in (content, content / "kits"):
+        result = tripkit("build", "--content", "mine/content", "--out", str(out))
+        assert result.exit_code == 1
+        assert "lies in the content folder" in result.output
+    assert files_of(in_empty_folder) == before
 
 
 def test_strict_makes_warnings_fail(in_empty_folder: Path) -> None:

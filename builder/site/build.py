@@ -96,6 +96,14 @@ def files_below(*folders: Path) -> dict[str, bytes]:
     }
 
 
+def _content_of(path: Path) -> bytes:
+    """Give a file's content; one that cannot be read is told of where it is needed."""
+    try:
+        return path.read_bytes()
+    except OSError:
+        return b""
+
+
 def is_current(out: Path, trip_id: str, stamp: str) -> bool:
     """Tell whether a whole kit stands there that was made from this."""
     try:
