@@ -247,11 +247,17 @@ def _build(
         if _nothing_changed(out, made_from, strict):
             return
         names, problems = _build_kits(place, out, trips, jobs, public, strict, part)
+        out.mkdir(parents=True, exist_ok=True)  # a part may hold no trip at all
         write_index(out)
         _remember(out, made_from, names, problems)
     except SiteError as error:
         _say_problems(error.problems)
         raise BuilderStop(error.message, error.hints) from error
+    except OSError as error:
+        raise BuilderStop(
+            f"{error.filename or out} could not be written ({error.strerror})",
+            ["see to the folder, its rights and the space left; whole kits stay as they are"],
+        ) from error
     except ProblemsFound as found:
         _say_problems(found.problems)
         sys.exit(1)
