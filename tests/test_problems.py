@@ -1,0 +1,89 @@
+"""How a mistake is told, ordered, and answered with the nearest known word."""
+
+from __future__ import annotations
+
+import random
+
+import pytest
+
+from builder.model.place import Place
+from builder.problems import (
+    Problem,
+    ProblemsFound,
+    did_you_mean,
+    errors,
+    in_order,
+    nearest,
+)
+
+A9 = Place("a.yaml", 9, 1)
+A10 = Place("a.yaml", 10, 1)
+B1 = Place("b.yaml", 1, 5)
+
+
+def test_a_problem_is_one_clickable_line() -> None:
+    problem = Problem(B1, "unit-missing", "'5' has no unit", "write 5 g")
+    assert str(problem) == "b.yaml:1:5: error: '5' has no unit — write 5 g [unit-missing]"
+    assert str(Problem(B1, "odd", "this is odd", severity="warning")) == (
+        "b.yaml:1:5: warning: this is odd [odd]"
+    )
+
+
+def test_problems_come_once_by_file_line_and_column() -> None:
+    ordered = (
+        Problem(A9, "x", "s"),
+        Problem(A10, "w", "s"),
+        Problem(A10, "x", "s"),
+        Problem(Place("a.yaml", 10, 2), "a", "a"),
+        Problem(Place("a.yaml", 10, 11), "a", "a"),
+        Problem(B1, "x", "s", severity="error"),
+        Problem(B1, "a", "s", severity="warning"),
+    )
+    for seed in range(20):
+        shuffled = [*ordered, *ordered]
+        random.Random(seed).shuffle(shuffled)
+        assert in_order(shuffled) == ordered
+
+
+def test_only_errors_stop_the_work() -> None:
+    error, warning = Problem(A9, "x", "s"), Problem(A9, "x", "s", severity="warning")
+    assert errors([warning, error]) == (error,)
+    assert errors([warning]) == ()
+
+
+def test_problems_found_carries_all_in_order() -> None:
+    found = ProblemsFound([Problem(B1, "x", "two"), Problem(A9, "x", "one")])
+    assert [problem.says for problem in found.problems] == ["one", "two"]
+    assert str(found) == "a.yaml:9:1: error: one [x]\nb.yaml:1:5: error: two [x]"
+
+
+@pytest.mark.parametrize(
+    ("word", "known", "near"),
+    [
+        ("hieght", ["height", "weight", "name"], "height"),
+        ("black-bean", ["black-beans", "beans"], "black-beans"),
+        ("zzz", ["height", "name"], None),
+        ("", ["a"], None),
+        ("a", [], None),
+        ("tie", ["tie-b", "tie-a"], "tie-b"),
+    ],
+)
+def test_the_nearest_known_word_is_found(word: str, known: list[str], near: str | None) -> None:
+    assert nearest(word, known) == near
+    assert nearest(word, reversed(known)) == near, "the order of the known words does not matter"
+
+
+@pytest.mark.parametrize(
+    ("word", "known", "hint"),
+    [
+        ("metrik", ["metric", "us"], "did you mean metric?"),
+        ("zzz", ["us", "metric"], "known are: metric, us"),
+        ("zzz", [], "there is none yet"),
+        ("zzz", [f"food-{n}" for n in range(16)], "known are: food-0, food-1, food-10, "),
+        ("zzz", [f"food-{n}" for n in range(17)], "see `tripkit find` for those that exist"),
+    ],
+)
+def test_an_unknown_word_is_answered_with_what_would_do(
+    word: str, known: list[str], hint: str
+) -> None:
+    assert did_you_mean(word, known).startswith(hint)
