@@ -25,7 +25,11 @@ def share_out(
 
     Only people with a limit above nothing carry. Where nobody does, the first carries all.
     """
-    carriers = [number for number, limit in enumerate(limits_g) if limit > 0]
+    # In an order of their own, so that the order of the party does not change who is fullest.
+    carriers = sorted(
+        (number for number, limit in enumerate(limits_g) if limit > 0),
+        key=lambda number: (limits_g[number], own_g[number], number),
+    )
     if len(carriers) < 2 or not masses_g:
         return [carriers[0] if carriers else 0] * len(masses_g)
     greedy = _greedy(masses_g, own_g, limits_g, carriers)
@@ -78,8 +82,7 @@ def _greedy(
     owners = [0] * len(masses_g)
     for thing in sorted(range(len(masses_g)), key=lambda each: (-masses_g[each], each)):
         owner = min(
-            carriers,
-            key=lambda number: ((totals[number] + masses_g[thing]) / limits_g[number], number),
+            carriers, key=lambda number: (totals[number] + masses_g[thing]) / limits_g[number]
         )
         owners[thing] = owner
         totals[owner] += masses_g[thing]
