@@ -4,11 +4,28 @@ from __future__ import annotations
 
 import datetime
 from dataclasses import dataclass
+from typing import Literal, get_args
 
 from builder.model.batch import Method
 from builder.model.recipe import Do, MealName, Vessel
 from builder.model.source import CautionText, Level, Source
 from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units, WaterSource, Wind
+
+# What is done at camp: the recipe's own steps, and what the fire and the food ask for besides.
+WorkDo = Literal[Do, "fire", "preheat", "measure", "drain", "keep"]
+WorkPlace = Literal["stove", "fire", "iron"]
+
+WORK_DOINGS: tuple[str, ...] = get_args(WorkDo)
+
+
+@dataclass(frozen=True, slots=True)
+class Refused:
+    """Something in a meal of the trip that one person must not eat."""
+
+    day: int
+    place: int  # of the meal in its day
+    what: str
+    eats: bool  # whether the menu gives it to them all the same
 
 
 @dataclass(frozen=True, slots=True)
@@ -19,6 +36,7 @@ class KitPerson:
     energy_share: float  # need over the party's mean need
     energy_need_kcal: float  # over the whole trip
     avoids: tuple[str, ...]
+    refused: tuple[Refused, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -164,6 +182,38 @@ class FuelDay:
 
 
 @dataclass(frozen=True, slots=True)
+class WorkStep:
+    """One thing to do for a mealtime, counted backward from eating."""
+
+    before_min: float  # it begins so many minutes before all eat
+    minutes: float  # and takes so many
+    do: WorkDo
+    place: int | None  # the meal's place in its day; None for the fire, which serves them all
+    ingredients: tuple[str, ...]  # ids of what goes in now
+    water_ml: float  # poured in or brought to the boil now
+    potful: int  # which of them; 0 where the step is done once for all
+    potfuls: int
+    presses: int
+    on: WorkPlace | None  # what it keeps busy besides the pot
+    pot: str | None  # the pot it needs
+    empty_first: bool  # another dish or potful was in that pot
+    stir: bool = False
+    lid: bool = False
+    hot: bool = False
+    each_side_min: float = 0.0
+    frees: bool = False  # ready, and its pot is needed by another dish before all eat
+
+
+@dataclass(frozen=True, slots=True)
+class OrderOfWork:
+    """All that is done for one mealtime, in order, so that everything is ready together."""
+
+    meal: MealName
+    start_min: float  # before eating
+    steps: tuple[WorkStep, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class KitDay:
     """One day, computed."""
 
@@ -187,6 +237,7 @@ class KitDay:
     fuel: FuelDay
     minutes: float  # cooking and melting
     notes: str
+    orders: tuple[OrderOfWork, ...] = ()  # one for each mealtime with something to cook
 
 
 @dataclass(frozen=True, slots=True)
@@ -262,6 +313,7 @@ class PersonLoad:
     limit_g: float
     of_limit: float
     carries: tuple[Carried, ...]
+    by_day_g: tuple[float, ...] = ()  # each morning, own gear too
 
 
 @dataclass(frozen=True, slots=True)

@@ -24,9 +24,12 @@ from builder.planning.conditions import CookingPlaces, cooking_places
 from builder.planning.derivations import derive
 from builder.planning.energy import PersonEnergy, person_energy
 from builder.planning.fuel import fuel_day, kit_fuel
-from builder.planning.hearth import hearth_of
+from builder.planning.hearth import Hearth, hearth_of
 from builder.planning.loads import weights
 from builder.planning.menu import MenuItem, plan_menu
+from builder.planning.order_of_work import orders_of_work
+from builder.planning.packs_by_day import with_packs_by_day
+from builder.planning.refused import refused_by
 from builder.planning.stock import Stock, kit_batches, shopping
 from builder.planning.water import PersonWater, between_water_h, person_water, water_day
 
@@ -55,16 +58,18 @@ def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
         [person_energy(trip, day, person, load.by_day_g[day.number - 1]) for person in trip.party]
         for day in trip.days
     ]
-    party = _party(trip, energies)
+    party = _party(trip, energies, menus)
     shares = {person.name: person.energy_share for person in party}
     days = tuple(
         _kit_day(
-            trip, day, places, menus[day.number - 1], energy, drinking, water, fuel_one, shares
+            trip, day, places, menus[day.number - 1], energy, drinking, water, fuel_one, shares,
+            hearth,
         )
         for day, energy, drinking, water, fuel_one in zip(
             trip.days, energies, drinkers, waters, fuel_days, strict=True
         )
-    )
+    )  # fmt: skip
+    load = with_packs_by_day(load, days)
     batches = kit_batches(trip, menus, stock)
     facts = Facts(
         trip=trip,
@@ -117,12 +122,22 @@ def _irons(trip: Trip) -> tuple[str, ...]:
     return trip.fire.irons if trip.fire and trip.fire.allowed else ()
 
 
-def _party(trip: Trip, energies: Sequence[Sequence[PersonEnergy]]) -> tuple[KitPerson, ...]:
-    """Give each one's need over the trip, and their share of a common pot."""
+def _party(
+    trip: Trip,
+    energies: Sequence[Sequence[PersonEnergy]],
+    menus: Sequence[Sequence[MenuItem]],
+) -> tuple[KitPerson, ...]:
+    """Give each one's need over the trip, their share of a common pot, what they must not eat."""
     needs = [sum(day[number].need_kcal for day in energies) for number in range(len(trip.party))]
     mean = sum(needs) / len(needs)
     return tuple(
-        KitPerson(person.name, need / mean if mean > 0 else 1.0, need, person.avoids)
+        KitPerson(
+            person.name,
+            need / mean if mean > 0 else 1.0,
+            need,
+            person.avoids,
+            refused_by(person, menus),
+        )
         for person, need in zip(trip.party, needs, strict=True)
     )
 
@@ -137,8 +152,10 @@ def _kit_day(
     water: WaterDay,
     fuel: FuelDay,
     shares: dict[str, float],
+    hearth: Hearth,
 ) -> KitDay:
     travel = day.travel
+    meals = tuple(_with_plates(each.planned, shares) for each in menu)
     return KitDay(
         day=day.number,
         date=trip.date_of(day.number),
@@ -152,7 +169,7 @@ def _kit_day(
         ascent_m=travel.ascent_m if travel else 0.0,
         descent_m=travel.descent_m if travel else 0.0,
         between_water_h=between_water_h(day),
-        meals=tuple(_with_plates(each.planned, shares) for each in menu),
+        meals=meals,
         people=tuple(
             PersonDay(
                 name=person.name,
@@ -174,6 +191,7 @@ def _kit_day(
         fuel=fuel,
         minutes=sum(each.planned.minutes for each in menu) + fuel.melting_minutes,
         notes=day.notes,
+        orders=orders_of_work(meals, hearth),
     )
 
 
