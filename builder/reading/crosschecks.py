@@ -137,7 +137,7 @@ class _Checks:
                 Problem(
                     place,
                     "batch-holds-other",
-                    f"batch {batch_id!r} holds {batch.holds}, not {wanted}",
+                    f"batch {batch_id!r} holds {quoted(batch.holds)}, not {quoted(wanted)}",
                     _batches_of(wanted, self.content),
                 )
             )
@@ -179,4 +179,8 @@ _NAMES = {"stoves": "stove", "fuels": "fuel", "pots": "pot", "irons": "iron"}
 
 def _batches_of(holds: str, content: Content) -> str:
     ids = sorted(name for name, batch in content.batches.items() if batch.holds == holds)
-    return f"batches of {holds} are: {', '.join(ids)}" if ids else f"no batch holds {holds}"
+    return (
+        f"batches of {quoted(holds)} are: {', '.join(ids)}"
+        if ids
+        else f"no batch holds {quoted(holds)}"
+    )

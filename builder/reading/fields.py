@@ -15,6 +15,7 @@ from builder.units import DIMENSIONS, QuantityError, read_quantity
 ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 LONGEST_ID = 60
 LONGEST_TEXT = 4000
+LONGEST_LINE = 200
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _YEARS = (1900, 2200)
 # Words for a part of a record that read better without "a".
@@ -121,7 +122,12 @@ class Fields:
 
     def line(self, key: str, required: bool = False, default: str = "", example: str = "…") -> str:
         """Read a text that must stay on one line, such as a name: breaks become spaces."""
-        return " ".join(self.text(key, required, default, example).split())
+        text = " ".join(self.text(key, required, default, example).split())
+        if len(text) > LONGEST_LINE:
+            says = f"{key} has {len(text)} characters"
+            self.problem(self.place(key), "text-too-long", says, f"keep it under {LONGEST_LINE}")
+            return ""
+        return text
 
     def id(self, key: str = "id", required: bool = True) -> str:
         """Read an id: lower-case letters, digits and hyphens."""
@@ -299,7 +305,7 @@ class Fields:
             node.place,
             "not-a-list",
             f"{key} must be a list, found {node.described()}",
-            f"write `{key}: [{node.value if isinstance(node.value, str) else '…'}]`",
+            f"write `{key}: [{echoed(node)}]`",
         )
         return ()
 
@@ -339,6 +345,12 @@ def overlaid(under: Node | None, over: Node | None) -> Node | None:
         node = overlaid(below.node, entry.node) if below and entry.node.is_map else entry.node
         entries[key] = Entry(entry.place, node or entry.node)
     return Node(over.place, entries, over.start, over.end, over.size, over.flow)
+
+
+def echoed(node: Node) -> str:
+    """Give what was written, for an example of what would do, where it is short and plain."""
+    plain = node.is_text and len(node.text) <= 60 and node.text.isprintable()
+    return node.text if plain else "…"
 
 
 def _a(what: str) -> str:

@@ -164,7 +164,7 @@ def _amount_g(text: str, food: Food | None) -> float:
                 raise QuantityError("piece-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
             raise QuantityError(
                 "piece-missing",
-                f"{text!r}: nobody told what a piece of {food.name} weighs",
+                f"{text!r}: nobody told what a piece of {quoted(food.name)} weighs",
                 "write the mass, or tell the food's `piece: 120 g`",
             )
         return _more_than_nothing(read_number(match["number"]) * food.piece_g, text)
@@ -186,7 +186,7 @@ def _amount_g(text: str, food: Food | None) -> float:
             raise QuantityError("density-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
         raise QuantityError(
             "density-missing",
-            f"{text!r} is a volume, and nobody told the density of {food.name}",
+            f"{text!r} is a volume, and nobody told the density of {quoted(food.name)}",
             "write the mass, or tell the food's `density: 0.72 g/ml`",
         )
     return _more_than_nothing(volume_ml * food.density_g_ml, text)

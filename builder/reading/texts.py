@@ -6,6 +6,7 @@ from typing import cast
 
 from builder.model.source import KNOWN, LEVELS, CautionText, Known, Level, Source
 from builder.reading.fields import Fields
+from builder.reading.yaml_door import quoted
 
 
 def read_source(fields: Fields) -> Source | None:
@@ -26,7 +27,7 @@ def read_source(fields: Fields) -> Source | None:
         fields.problem(
             fields.place("url"),
             "url",
-            f"{source.url!r} is no web address",
+            f"{quoted(source.url)} is no web address",
             "write https://… or leave it out",
         )
     told = fields.value("read")

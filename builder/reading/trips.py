@@ -43,7 +43,7 @@ from builder.model.trip import (
     Wind,
 )
 from builder.problems import Problem, did_you_mean, nearest
-from builder.reading.fields import Fields, overlaid
+from builder.reading.fields import Fields, echoed, overlaid
 from builder.reading.foods import read_composition
 from builder.reading.recipes import amount_g
 from builder.reading.yaml_door import Node, quoted
@@ -168,7 +168,7 @@ class _TripReader:
             record.warn(
                 record.node.place,
                 "child-mass",
-                f"{name} is {age:g} and no mass is told, so 70 kg is taken",
+                f"{quoted(name)} is {age:g} and no mass is told, so 70 kg is taken",
                 "write `mass: 30 kg`",
             )
         if own_gear_g is None and carries_to_g != 0:
@@ -179,7 +179,7 @@ class _TripReader:
             record.problem(
                 record.place("own_gear"),
                 "own-gear",
-                f"{name} carries nothing, and yet has gear of {own_gear_g:.0f} g",
+                f"{quoted(name)} carries nothing, and yet has gear of {own_gear_g:.0f} g",
                 "write what they carry to, or give the gear to somebody else",
             )
         return Person(
@@ -581,12 +581,11 @@ class _TripReader:
         if len(dried) != 1:
             count = f"{len(dried)} of its ingredients are" if dried else "no ingredient of it is"
             first = (dried or ids or ["…"])[0]
-            batch = node.text if node.is_text else "<batch>"
             item.problem(
                 node.place,
                 "from",
                 f"which ingredient of {recipe.id} comes from this batch is not told: {count} dried",
-                f"write `from: {{{first}: {batch}}}`",
+                f"write `from: {{{first}: {echoed(node)}}}`",
             )
             return ()
         return ((dried[0], item.text_of(node, "from")),)
@@ -656,7 +655,7 @@ def not_fed(trip: Trip) -> list[Problem]:
         Problem(
             person.places.record,
             "not-fed",
-            f"{person.name} gets nothing to eat on this trip",
+            f"{quoted(person.name)} gets nothing to eat on this trip",
             "add them to a meal's `for`, or take them out of the party",
             "warning",
         )

@@ -97,7 +97,7 @@ SPOILT = (
         "batches/beans.yaml",
         (("food: beans", "food: rice"),),
         (
-            "trips/tarrow.yaml:8:39: error: batch 'beans-may' holds rice, not beans — no batch holds beans [batch-holds-other]",
+            "trips/tarrow.yaml:8:39: error: batch 'beans-may' holds 'rice', not 'beans' — no batch holds 'beans' [batch-holds-other]",
         ),
     ),
     Spoilt(
@@ -105,7 +105,7 @@ SPOILT = (
         "batches/beans.yaml",
         (("food: beans", "recipe: bean-pot"),),
         (
-            "trips/tarrow.yaml:8:39: error: batch 'beans-may' holds bean-pot, not beans — no batch holds beans [batch-holds-other]",
+            "trips/tarrow.yaml:8:39: error: batch 'beans-may' holds 'bean-pot', not 'beans' — no batch holds 'beans' [batch-holds-other]",
         ),
     ),
     Spoilt(
@@ -113,7 +113,7 @@ SPOILT = (
         "trips/tarrow.yaml",
         (("from: beans-may", "from: {rice: beans-may}"),),
         (
-            "trips/tarrow.yaml:8:46: error: batch 'beans-may' holds beans, not rice — no batch holds rice [batch-holds-other]",
+            "trips/tarrow.yaml:8:46: error: batch 'beans-may' holds 'beans', not 'rice' — no batch holds 'rice' [batch-holds-other]",
         ),
     ),
     Spoilt(
@@ -140,7 +140,7 @@ SPOILT = (
         "trips/tarrow.yaml",
         (("each: 30 g", "each: 30 g, from: beans-may"),),
         (
-            "trips/tarrow.yaml:9:45: error: batch 'beans-may' holds beans, not rice — no batch holds rice [batch-holds-other]",
+            "trips/tarrow.yaml:9:45: error: batch 'beans-may' holds 'beans', not 'rice' — no batch holds 'rice' [batch-holds-other]",
         ),
     ),
     Spoilt(
@@ -153,7 +153,7 @@ SPOILT = (
             ),
         ),
         (
-            "trips/tarrow.yaml:9:64: error: batch 'beans-may' holds beans, not Chews — no batch holds Chews [batch-holds-other]",
+            "trips/tarrow.yaml:9:64: error: batch 'beans-may' holds 'beans', not 'Chews' — no batch holds 'Chews' [batch-holds-other]",
         ),
     ),
 )

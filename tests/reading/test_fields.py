@@ -161,3 +161,29 @@ def test_an_overlaid_field_keeps_the_place_where_it_was_written() -> None:
     assert merged is not None
     assert merged.entries["a"].node.place.line == 1
     assert merged.entries["b"].node.place.line == 3
+
+
+def test_a_name_of_a_whole_page_is_refused() -> None:
+    fields, problems = fields_of("a: " + "b " * 101)
+    assert fields.text("a") == ("b " * 101).strip()
+    assert fields.line("a") == ""
+    assert [str(problem) for problem in problems] == [
+        "f.yaml:1:4: error: a has 201 characters — keep it under 200 [text-too-long]"
+    ]
+
+
+@pytest.mark.parametrize(
+    ("written", "mend"),
+    [
+        ("x", "write `a: [x]`"),
+        ("1.50", "write `a: [1.50]`"),
+        ("true", "write `a: […]`"),
+        ("{b: c}", "write `a: […]`"),
+        ("x" * 61, "write `a: […]`"),
+        (r'"x\u202ey"', "write `a: […]`"),
+    ],
+)
+def test_an_example_repeats_only_what_is_short_and_plain(written: str, mend: str) -> None:
+    fields, problems = fields_of(f"a: {written}")
+    assert fields.list("a") == ()
+    assert [problem.mend for problem in problems] == [mend]

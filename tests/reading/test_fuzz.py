@@ -144,7 +144,7 @@ def hold(found: Folder) -> None:
         assert problem.mend, "each problem says what would do"
         assert problem.place.file.startswith("my")
         assert problem.place.line >= 1 and problem.place.column >= 1
-        assert "Node(" not in line and "Entry(" not in line and "None" not in problem.says
+        assert "Node(place" not in line and "Entry(place" not in line and "found None" not in line
     assert list(found.problems) == sorted(found.problems, key=lambda each: each.place)
     assert dangling(found.content) == []
 

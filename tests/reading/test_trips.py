@@ -315,7 +315,7 @@ SPOILT = (
         "trips/tarrow.yaml",
         (("age: 34, mass: 64 kg", "age: 9"),),
         (
-            "trips/tarrow.yaml:3:5: warning: Ash is 9 and no mass is told, so 70 kg is taken — write `mass: 30 kg` [child-mass]",
+            "trips/tarrow.yaml:3:5: warning: 'Ash' is 9 and no mass is told, so 70 kg is taken — write `mass: 30 kg` [child-mass]",
         ),
     ),
     Spoilt(
@@ -331,7 +331,7 @@ SPOILT = (
         "trips/tarrow.yaml",
         (("own_gear: 6 kg", "own_gear: 6 kg, carries_to: 0 kg"),),
         (
-            "trips/tarrow.yaml:3:78: error: Ash carries nothing, and yet has gear of 6000 g — write what they carry to, or give the gear to somebody else [own-gear]",
+            "trips/tarrow.yaml:3:78: error: 'Ash' carries nothing, and yet has gear of 6000 g — write what they carry to, or give the gear to somebody else [own-gear]",
         ),
     ),
     Spoilt(
@@ -797,7 +797,7 @@ SPOILT = (
             ("each: 30 g", "each: 30 g, for: Ash"),
         ),
         (
-            "trips/tarrow.yaml:4:5: warning: Rowan gets nothing to eat on this trip — add them to a meal's `for`, or take them out of the party [not-fed]",
+            "trips/tarrow.yaml:4:5: warning: 'Rowan' gets nothing to eat on this trip — add them to a meal's `for`, or take them out of the party [not-fed]",
         ),
     ),
 )
