@@ -10,6 +10,7 @@ from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.cook import Anchors, cook_link
 from builder.pages.figures import Figures, figures_of, percent
+from builder.pages.order import OrderView, orders_of_day
 from builder.pages.pieces import Cell, Fact, Piece, Table, join, link, table, text
 
 
@@ -20,6 +21,7 @@ class MenuGroup:
     title: str
     anchor: str
     dishes: tuple[Cell, ...]
+    start: Cell = ()  # how long before eating the work begins, leading to its order
 
 
 @dataclass(frozen=True, slots=True)
@@ -35,6 +37,7 @@ class DayPage:
     lines: tuple[Fact, ...]
     facts: tuple[Fact, ...]
     menu: tuple[MenuGroup, ...]
+    orders: tuple[OrderView, ...]
     at_home: str
     boxes: tuple[Box, ...]
     dangers: tuple[Cell, ...]  # of the recipes cooked this day
@@ -55,6 +58,8 @@ def day_path(day: KitDay) -> str:
 def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
     day = kit.days[number]
     figures = figures_of(kit)
+    hrefs = {place: href for (of_day, place), href in anchors.items() if of_day == day.day}
+    orders = orders_of_day(kit, day, hrefs)
     return DayPage(
         day_path(day),
         f"{words.day_name(day)}: {day.title}" if day.title else words.day_name(day),
@@ -64,7 +69,8 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         _beside(kit, number + 1, "", " →"),
         _lines(figures, day),
         _facts(figures, day),
-        menu(kit, day, anchors),
+        menu(kit, day, anchors, orders),
+        orders,
         words.listed(day.home),
         boxes_at(kit, day_path(day)),
         _dangers(kit, day),
@@ -136,9 +142,12 @@ def energy_share(
     return (Piece(f"{percent(share)} of need", href=href), Piece(" "), *small)
 
 
-def menu(kit: Kit, day: KitDay, anchors: Anchors) -> tuple[MenuGroup, ...]:
+def menu(
+    kit: Kit, day: KitDay, anchors: Anchors, orders: tuple[OrderView, ...]
+) -> tuple[MenuGroup, ...]:
     """Give the day's meals in the order they are eaten."""
     figures = figures_of(kit)
+    starts = {order.meal: link(order.start, f"{day_path(day)}#{order.anchor}") for order in orders}
     groups = []
     for name in MEALS:
         dishes = tuple(
@@ -147,7 +156,7 @@ def menu(kit: Kit, day: KitDay, anchors: Anchors) -> tuple[MenuGroup, ...]:
             if meal.meal == name
         )
         if dishes:
-            groups.append(MenuGroup(words.MEALS[name], name, dishes))
+            groups.append(MenuGroup(words.MEALS[name], name, dishes, starts.get(name, ())))
     return tuple(groups)
 
 

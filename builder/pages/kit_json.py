@@ -10,11 +10,14 @@ from builder.model.kit import (
     Kit,
     KitBatch,
     KitDay,
+    OrderOfWork,
     PersonLoad,
     PlannedIngredient,
     PlannedMeal,
     PlannedStep,
+    WorkStep,
 )
+from builder.pages.order import what
 
 FORMAT = "trip-kit"
 VERSION = 1
@@ -28,7 +31,7 @@ def kit_data(kit: Kit) -> Data:
         "format": FORMAT,
         "version": VERSION,
         "trip": _trip(kit),
-        "days": [_day(day) for day in kit.days],
+        "days": [_day(kit, day) for day in kit.days],
         "nutrition": asdict(kit.nutrition),
         "energy_need_kcal": kit.energy_need_kcal,
         "fuel": _fuel(kit),
@@ -99,7 +102,7 @@ def _trip(kit: Kit) -> Data:
     }
 
 
-def _day(day: KitDay) -> Data:
+def _day(kit: Kit, day: KitDay) -> Data:
     here = day.conditions
     return {
         "day": day.day,
@@ -125,6 +128,7 @@ def _day(day: KitDay) -> Data:
             "between_water_h": day.between_water_h,
         },
         "meals": [_meal(meal) for meal in day.meals],
+        "order_of_work": [_order(kit, day, order) for order in day.orders],
         "people": [asdict(person) for person in day.people],
         "energy_kcal": day.nutrition.energy_kcal,
         "energy_need_kcal": day.energy_need_kcal,
@@ -169,6 +173,33 @@ def _meal(meal: PlannedMeal) -> Data:
         "pot": meal.pot,
         "ingredients": [_ingredient(each) for each in meal.ingredients],
         "steps": [_step(step) for step in meal.steps],
+    }
+
+
+def _order(kit: Kit, day: KitDay, order: OrderOfWork) -> Data:
+    return {
+        "meal": order.meal,
+        "start_min": order.start_min,
+        "entries": [
+            {**_work(day, step), "what": what(kit, day, order, step)} for step in order.steps
+        ],
+    }
+
+
+def _work(day: KitDay, step: WorkStep) -> Data:
+    return {
+        "before_min": step.before_min,
+        "minutes": step.minutes,
+        "do": step.do,
+        "recipe": day.meals[step.place].recipe if step.place is not None else None,
+        "place": step.place,
+        "with": list(step.ingredients),
+        "water_ml": step.water_ml,
+        "potful": step.potful,
+        "potfuls": step.potfuls,
+        "presses": step.presses,
+        "occupies": step.on,
+        "pot": step.pot,
     }
 
 
@@ -267,6 +298,7 @@ def _load(each: PersonLoad) -> Data:
         "limit_g": each.limit_g,
         "of_limit": each.of_limit if math.isfinite(each.of_limit) else None,
         "carries": [asdict(thing) for thing in each.carries],
+        "by_day_g": list(each.by_day_g),
     }
 
 

@@ -27,6 +27,7 @@ class Piece:
     strong: bool = False
     small: bool = False
     scale: Scale | None = None
+    before: str = ""  # whole minutes before eating, for a script that tells them by the clock
 
 
 Cell = tuple[Piece, ...]

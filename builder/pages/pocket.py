@@ -13,6 +13,7 @@ from builder.pages.cook import Cooking, cooking
 from builder.pages.day import DayPage
 from builder.pages.fuel import FuelPage
 from builder.pages.glance import GlancePage
+from builder.pages.order import OrderView
 from builder.pages.shopping import ShoppingPage
 from builder.pages.water import WaterPage
 
@@ -33,6 +34,7 @@ class PocketDay:
 
     anchor: str
     page: DayPage
+    orders: tuple[OrderView, ...]
     meals: tuple[PocketMeal, ...]
 
 
@@ -53,9 +55,15 @@ class PocketPage:
 def pocket_days(kit: Kit, days: tuple[DayPage, ...]) -> tuple[PocketDay, ...]:
     """Put the steps of each day's meals behind its menu."""
     return tuple(
-        PocketDay(f"day-{day.day}", page, _meals(kit, day))
+        PocketDay(f"day-{day.day}", page, _orders(day, page), _meals(kit, day))
         for day, page in zip(kit.days, days, strict=True)
     )
+
+
+def _orders(day: KitDay, page: DayPage) -> tuple[OrderView, ...]:
+    """Keep the orders of work that the steps of one dish do not tell by themselves."""
+    manifold = {order.meal for order in day.orders if len({step.place for step in order.steps}) > 1}
+    return tuple(order for order in page.orders if order.meal in manifold)
 
 
 def _meals(kit: Kit, day: KitDay) -> tuple[PocketMeal, ...]:

@@ -23,6 +23,7 @@ from builder.model.kit import (
     PlannedIngredient,
     PlannedMeal,
     PlannedStep,
+    Refused,
     ShoppingLine,
     StockProposal,
     WaterDay,
@@ -30,7 +31,10 @@ from builder.model.kit import (
 )
 from builder.model.source import CautionText, Source
 from builder.model.trip import DefaultUsed
+from builder.planning.hearth import Burner, Hearth
+from builder.planning.order_of_work import orders_of_work
 
+HEARTH = Hearth(Burner("stove", 2600, 500, 0.55), None, None, (), 2, 14.0)
 START = datetime.date(2031, 9, 4)
 LOW_CAMP = Conditions(640, 938.8, 97.85, 1.16, 4, 16, "sheltered", "stream", "filter", 8)
 HIGH_CAMP = Conditions(1900, 805.0, 93.65, 1.55, -2, 9, "breezy", "snow", "none", 0)
@@ -215,7 +219,10 @@ def sample_kit() -> Kit:
         mug_ml=300,
         shelter="tent",
         notes="Meet at the road end at nine.",
-        party=(KitPerson("Ash", 0.9, 5850, ("nuts",)), KitPerson("Rowan", 1.1, 7150, ())),
+        party=(
+            KitPerson("Ash", 0.9, 5850, ("nuts",), (Refused(1, 1, "Nut mix", True),)),
+            KitPerson("Rowan", 1.1, 7150, ()),
+        ),
         days=days,
         nutrition=NutritionTotals(12160, 400, 350, 1500, 120, 9000),
         energy_need_kcal=13000,
@@ -283,6 +290,7 @@ def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: s
         else FuelDay(380, 900, 0, 12.4, 29.125, 3600),
         minutes=37,
         notes="The bridge may be out." if number == 1 else "",
+        orders=orders_of_work(meals, HEARTH),
     )
 
 
@@ -319,12 +327,12 @@ def _weights() -> Weights:
                 Carried("Own gear", 7000, "own"),
                 Carried("Day 1 dinner: Smoky bean pot", 436, "food"),
                 Carried("Water", 3000, "water"),
-            )),
+            ), (11800, 11371)),
             PersonLoad("Rowan", 14200, 18000, 14200 / 18000, (
                 Carried("Day 2 dinner: Egg toasties", 387, "food"),
                 Carried("Square iron", 1900, "gear"),
                 Carried("Own gear", 9000, "own"),
-            )),
+            ), (14200, 14200)),
         ),
         by_day_g=(26000, 24800),
     )  # fmt: skip

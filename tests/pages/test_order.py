@@ -1,0 +1,151 @@
+"""The order of work on the page: one row for each moment, times a script can read, clear words."""
+
+from __future__ import annotations
+
+import dataclasses
+from collections.abc import Sequence
+
+import pytest
+
+from builder.model.kit import Kit, KitDay, PlannedMeal
+from builder.pages.book import Book, write_book
+from builder.pages.order import OrderView, orders_of_day
+from builder.pages.pieces import Cell
+from builder.planning.hearth import Burner, Hearth
+from builder.planning.order_of_work import orders_of_work
+from tests.pages.conftest import TEMPLATES
+from tests.pages.sample_kit import (
+    HEARTH,
+    HIGH_CAMP,
+    bean_pot,
+    ingredient,
+    meal,
+    sample_kit,
+    step,
+    toasties,
+)
+from tests.pages.seen import seen_in
+
+
+def tea(**more: object) -> PlannedMeal:
+    leaves = ingredient("tea", "Black tea", 6)
+    given: dict[str, object] = {
+        "recipe": "tea", "cook_in": "mug", "cooked_on": "stove", "pot": "pot-2l", "potfuls": 1,
+        "steps": (step("soak", leaves, water_ml=500, minutes=4, hot=True), step("serve")),
+        "water_ml": 500.0, "heat_kj": 200.0,
+    }  # fmt: skip
+    return meal("dinner", "Black tea", leaves, **{**given, **more})
+
+
+def day_of(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> tuple[Kit, KitDay]:
+    kit = sample_kit()
+    day = dataclasses.replace(kit.days[0], meals=tuple(meals), orders=orders_of_work(meals, hearth))
+    return dataclasses.replace(kit, days=(day,)), day
+
+
+def order_of(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> OrderView:
+    kit, day = day_of(meals, hearth)
+    (order,) = orders_of_day(kit, day, {0: "cook/x.md#a"})
+    return order
+
+
+def said(cell: Cell) -> str:
+    return "".join(piece.text for piece in cell).replace("\u00a0", " ")
+
+
+def rows(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> list[tuple[str, ...]]:
+    return [tuple(said(cell) for cell in row) for row in order_of(meals, hearth).table.rows]
+
+
+def test_a_pot_dish_in_two_potfuls_reads_as_it_is_done() -> None:
+    assert rows([bean_pot()]) == [
+        ("44 min", "Soak black beans in 291 ml water (1 mug): 10 min.", ""),
+        (
+            "34 min",
+            "Potful 1 of 2, with half of everything. Add 260 ml water (¾ mug) and rice and olive"
+            " oil. Bring to the boil, lid on. About 2 min.",
+            "stove, two-litre pot",
+        ),
+        ("32 min", "Potful 1 of 2. Simmer 9 min, stirring.", "stove, two-litre pot"),
+        ("23 min", "Potful 1 of 2. Let stand 6 min, lid on.", "two-litre pot"),
+        (
+            "17 min",
+            "Empty the pot. Potful 2 of 2, with half of everything. Add 260 ml water (¾ mug) and"
+            " rice and olive oil. Bring to the boil, lid on. About 2 min.",
+            "stove, two-litre pot",
+        ),
+        ("15 min", "Potful 2 of 2. Simmer 9 min, stirring.", "stove, two-litre pot"),
+        ("6 min", "Potful 2 of 2. Let stand 6 min, lid on.", "two-litre pot"),
+        ("0 min", "Share out.", ""),
+    ]  # fmt: skip
+
+
+def test_what_takes_no_time_is_told_with_what_follows() -> None:
+    fire = HEARTH
+    assert rows([toasties()], fire)[-2:] == [
+        (
+            "18 min",
+            "Mix in 40 ml water (¼ mug) and egg, raw. Take bread. Press 4 min on each side, 2 times,"
+            " one after the other.",
+            "irons",
+        ),
+        ("0 min", "Measure the middle: at least 72 °C. Share out.", ""),
+    ]
+
+
+def test_fire_and_irons_come_before_the_press() -> None:
+    fire, irons, *_ = rows([toasties()])
+    assert fire == (
+        "1 h 3 min",
+        "Light the fire, or feed the one you have. Embers take 45 min.",
+        "",
+    )
+    assert irons == ("23 min", "Lay the irons on the embers to get hot.", "irons")
+    over_flames = rows([tea()], Hearth(Burner("fire", 3000, 0, 0.1), None, None, (), 0, 14.0))
+    assert over_flames[0][1].endswith("Flames take 10 min.")
+
+
+def test_several_dishes_are_named_and_the_pot_is_emptied_between_them() -> None:
+    told = [row[1] for row in rows([dataclasses.replace(bean_pot(), potfuls=1), tea()])]
+    ready = "Smoky bean pot: Ready. Fill it into bowls and cover them: the pot is needed."
+    boil = "Black tea: Empty the pot. Bring 500 ml water (1¾ mugs) to the boil. About 2 min."
+    assert told.index(ready) + 1 == told.index(boil)
+    assert told[-2:] == ["Smoky bean pot: Share out.", "Black tea: Hand round."]
+
+
+def test_snow_is_melted_first() -> None:
+    assert rows([tea(conditions=HIGH_CAMP)])[0][1].startswith("Melt snow. Bring 500 ml water")
+
+
+def test_several_potfuls_of_water_for_mugs_are_told_once() -> None:
+    assert "to the boil, in 2 potfuls." in rows([tea(potfuls=2)])[0][1]
+
+
+@pytest.mark.parametrize(("when", "verb"), [("dinner", "eat"), ("drinks", "drink")])
+def test_the_start_is_told_in_words(when: str, verb: str) -> None:
+    order = order_of([tea(meal=when)])
+    assert order.start.replace("\u00a0", " ") == f"Start 6 min before you {verb}"
+    assert order.anchor == f"work-{when}"
+
+
+def test_a_script_finds_whole_minutes_at_each_time(book: Book) -> None:
+    page = seen_in(book.markdown["day-1.md"])
+    marked = [given for name, given in page.tags if given.get("class") == "before"]
+    orders = [given for name, given in page.tags if given.get("class") == "order"]
+    assert [given["data-meal"] for given in orders] == ["breakfast", "dinner"]
+    minutes = [int(given["data-before"] or "") for given in marked]
+    assert minutes[0] == 2 and minutes[-1] == 0 and 44 in minutes
+
+
+def test_the_menu_leads_to_the_order_of_work(book: Book) -> None:
+    text = book.markdown["day-1.md"].replace("\u00a0", " ")
+    assert "[Start 44 min before you eat](day-1.md#work-dinner)." in text
+    assert "## Order of work for dinner {#work-dinner}" in text
+
+
+def test_the_pocket_page_keeps_the_orders_that_join_several_dishes() -> None:
+    kit, _ = day_of([dataclasses.replace(bean_pot(), potfuls=1), tea()])
+    alone, _ = day_of([bean_pot()])
+    heading = "<h3>Order of work for dinner</h3>"
+    assert heading in write_book(kit, TEMPLATES).pocket_html
+    assert heading not in write_book(alone, TEMPLATES).pocket_html
