@@ -93,6 +93,29 @@ class PlannedStep:
 
 
 @dataclass(frozen=True, slots=True)
+class HeatedPot:
+    """A pot as far as potfuls and heat go by it."""
+
+    room_ml: float  # what it takes at once
+    mass_g: float
+    heat_kj_k: float  # to warm its metal by one degree
+
+
+@dataclass(frozen=True, slots=True)
+class Heating:
+    """What a meal's potfuls, presses and minutes hang on, to work them out for another party."""
+
+    boiled_ml: float
+    boiled_food_g: float
+    most_ml: float  # decides how many potfuls it makes
+    boils: bool
+    kj_per_min: float | None  # into the pot at full power, or None where nothing heats one
+    pots: tuple[HeatedPot, ...]  # to choose from, in the trip's order
+    by_height: tuple[bool, ...]  # of each step: whether its minutes go by the boiling point
+    presses_at_once: int
+
+
+@dataclass(frozen=True, slots=True)
 class NutritionTotals:
     """What a meal, a day or a trip holds."""
 
@@ -138,6 +161,7 @@ class PlannedMeal:
     serves: float
     note: str
     place: str  # file:line of the meal in the trip
+    heating: Heating | None = None  # None for what is not cooked
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,7 +19,7 @@ from builder.formulas.heat import (
 )
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.gear import Pot
-from builder.model.kit import Conditions, PlannedIngredient, PlannedStep
+from builder.model.kit import Conditions, HeatedPot, Heating, PlannedIngredient, PlannedStep
 from builder.model.recipe import Recipe, Step
 from builder.planning.hearth import Hearth
 
@@ -49,6 +49,7 @@ class Cooked:
     wood_g: float
     minutes: float
     cooked_on: str | None
+    heating: Heating
 
 
 @dataclass(slots=True)
@@ -65,6 +66,7 @@ class _Pot:
     boils: bool = False
     inside: set[str] = field(default_factory=set)
     kinds: set[str] = field(default_factory=set)
+    by_height: tuple[bool, ...] = ()  # of each step walked
 
     def put(self, ready: Ready) -> None:
         """Put an ingredient in, once."""
@@ -88,9 +90,13 @@ class _Pot:
         self.unboiled_ml = self.unheated_food_g = 0.0
         self.boils = True
 
-    def time_factor(self, conditions: Conditions) -> float:
-        """Give the height's factor, unless all in the pot goes by its centre temperature."""
-        return conditions.time_factor if self.kinds - BY_CENTRE_TEMPERATURE else 1.0
+    @property
+    def goes_by_height(self) -> bool:
+        """Tell whether cooking takes longer up high; what goes by its centre temperature does not.
+
+        So it is when anything else is in the pot with it.
+        """
+        return bool(self.kinds - BY_CENTRE_TEMPERATURE)
 
 
 def cook(
@@ -104,6 +110,7 @@ def cook(
     scale = servings / recipe.serves
     state = _Pot()
     steps: list[PlannedStep] = []
+    by_height: list[bool] = []
     water_ml = soak_ml = 0.0
     for step in recipe.steps:
         into_pot = step.do not in ("serve", "press")
@@ -120,9 +127,11 @@ def cook(
         presses = 0
         if step.do == "press":
             presses = whole_units(step.pieces * servings, max(hearth.presses_at_once, 1))
-        by_height = step.do in ("simmer", "rest") or (step.do == "soak" and step.hot)
-        factor = state.time_factor(conditions) if by_height else 1.0
+        hot = step.do in ("simmer", "rest") or (step.do == "soak" and step.hot)
+        by_height.append(hot and state.goes_by_height)
+        factor = conditions.time_factor if by_height[-1] else 1.0
         steps.append(_planned(step, ready, poured_ml, factor, presses, servings))
+    state.by_height = tuple(by_height)
     return _heated(recipe, state, tuple(steps), water_ml, soak_ml, conditions, hearth)
 
 
@@ -200,6 +209,19 @@ def _heated(
         wood_g=wood_g,
         minutes=minutes + pressing_min,
         cooked_on=on,
+        heating=Heating(
+            boiled_ml=state.boiled_ml,
+            boiled_food_g=food_g,
+            most_ml=state.boiled_ml if recipe.cook_in == "mug" else state.most_ml,
+            boils=state.boils,
+            kj_per_min=burner.kj_per_min(conditions.wind) if burner else None,
+            pots=tuple(
+                HeatedPot(each.room_ml, each.mass_g, pot_heat_kj(each.mass_g, each.material, 0, 1))
+                for each in hearth.pots
+            ),
+            by_height=state.by_height,
+            presses_at_once=hearth.presses_at_once,
+        ),
     )
 
 
