@@ -13,7 +13,8 @@ from builder.model.kit import (
     WaterDay,
     Weights,
 )
-from builder.model.trip import Person, Trip
+from builder.model.trip import DefaultUsed, Person, Trip
+from builder.planning.energy import GROWN_UP_YEARS
 from builder.planning.hearth import Hearth
 from builder.planning.menu import MenuItem
 from builder.planning.sharing import share_out
@@ -30,8 +31,25 @@ def limit_g(person: Person) -> float:
     """Give what a person carries to, or a share of their mass where it is not told."""
     if person.carries_to_g is not None:
         return person.carries_to_g
-    share = UNTOLD_LIMIT_SHARE if person.age_years >= 18 else UNTOLD_CHILD_LIMIT_SHARE
-    return share * person.mass_kg * 1000
+    return _untold_share(person) * person.mass_kg * 1000
+
+
+def _untold_share(person: Person) -> float:
+    grown_up = person.age_years >= GROWN_UP_YEARS
+    return UNTOLD_LIMIT_SHARE if grown_up else UNTOLD_CHILD_LIMIT_SHARE
+
+
+def limits_taken(party: Sequence[Person]) -> tuple[DefaultUsed, ...]:
+    """Tell for whom a limit was taken, since the trip tells none."""
+    return tuple(
+        DefaultUsed(
+            f"what {person.name} carries to",
+            f"{_untold_share(person) * 100:.0f} % of body mass",
+            "the trip does not tell carries_to",
+        )
+        for person in party
+        if person.carries_to_g is None
+    )
 
 
 def gear_items(trip: Trip, content: Content, hearth: Hearth) -> tuple[Carried, ...]:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
 
 from builder.formulas.heat import whole_units
 from builder.model.batch import Method
@@ -85,7 +85,7 @@ class _MenuPlanner:
         """Scale a recipe's ingredients to those who eat."""
         recipe = self.content.recipes[item.recipe or ""]
         scale = len(item.eaters) / recipe.serves
-        return tuple(
+        return _packs_shared(
             self.portion(
                 ingredient.id,
                 substance_of_ingredient(ingredient, self.content),
@@ -211,7 +211,24 @@ class _MenuPlanner:
             serves=recipe.serves if recipe else 1.0,
             note=recipe.note if recipe else "",
             place=str(item.places.record),
+            heating=cooked.heating if cooked else None,
         )
+
+
+def _packs_shared(portions: Iterable[Portion]) -> tuple[Portion, ...]:
+    """Let lines of one meal that come from one batch share its packs, rounded up together."""
+    amounts_g: dict[str, float] = {}
+    found = []
+    for portion in portions:
+        planned, judged = portion.planned, portion.judged
+        if judged:
+            before_g = amounts_g.get(judged.batch.id, 0.0)
+            amounts_g[judged.batch.id] = before_g + planned.amount_g
+            packs = whole_units(before_g + planned.amount_g, judged.pack_g)
+            packs -= whole_units(before_g, judged.pack_g)
+            portion = replace(portion, planned=replace(planned, packs=packs))
+        found.append(portion)
+    return tuple(found)
 
 
 def nutrition_of(portions: tuple[Portion, ...]) -> NutritionTotals:

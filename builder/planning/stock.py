@@ -7,14 +7,16 @@ from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.formulas.drying import dried_mass_g, usual_residual_share
+from builder.formulas.drying import dried_mass_g, least_residual_share, usual_residual_share
 from builder.formulas.heat import whole_units
 from builder.model.batch import Batch
 from builder.model.content import Content
-from builder.model.kit import KitBatch, ShoppingLine, StockProposal
+from builder.model.kit import DryingRun, KitBatch, ShoppingLine, StockProposal
 from builder.model.trip import Trip
+from builder.planning.drying_run import drying_run, residual_range
 from builder.planning.judging import Judged, judge
 from builder.planning.menu import MenuItem, Portion
+from builder.planning.refusals import told_at
 from builder.problems import Problem, ProblemsFound
 
 
@@ -36,15 +38,17 @@ def packs_of_trip(trip: Trip, content: Content, judged: Mapping[str, Judged]) ->
     for day in trip.days:
         for meal in day.meals:
             for item in meal.items:
+                from_packs: dict[str, float] = {}
                 for ingredient_id, batch_id in item.batches:
-                    if batch_id not in judged:
-                        continue
                     amount_g = item.each_g * len(item.eaters)
                     if item.recipe:
                         recipe = content.recipes[item.recipe]
                         scale = len(item.eaters) / recipe.serves
                         amount_g = recipe.ingredient(ingredient_id).amount_g * scale
-                    taken[batch_id] += whole_units(amount_g, judged[batch_id].pack_g)
+                    from_packs[batch_id] = from_packs.get(batch_id, 0.0) + amount_g
+                for batch_id, amount_g in from_packs.items():
+                    if batch_id in judged:
+                        taken[batch_id] += whole_units(amount_g, judged[batch_id].pack_g)
     return taken
 
 
@@ -105,6 +109,7 @@ def kit_batches(
 def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
     batch = judged.batch
     target_g = judged.target_g
+    low, high = _residual_range(judged)
     to_go_g = max(judged.dried_g - target_g, 0.0) if target_g is not None else 0.0
     return KitBatch(
         id=batch.id,
@@ -133,7 +138,31 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         packaging=batch.packs.packaging if batch.packs else None,
         raw_animal=judged.stays_raw,
         notes=tuple(_notes(judged)),
+        residual_low=low,
+        residual_high=high,
+        run=_run(judged),
     )
+
+
+def _residual_range(judged: Judged) -> tuple[float, float]:
+    """Give the moisture that may be left, from the doubt in the listed water."""
+    batch = judged.batch
+    if batch.fresh_g is None or batch.dried_g is None:
+        return judged.residual_share, judged.residual_share
+    return residual_range(
+        batch.fresh_g, batch.dried_g, judged.water_share, least_residual_share(batch.method)
+    )
+
+
+def _run(judged: Judged) -> DryingRun | None:
+    """Give the curve through a batch's weighings, where there are enough of them."""
+    batch = judged.batch
+    if batch.fresh_g is None or judged.water_share <= judged.dry_limit_share:
+        return None
+    with told_at(batch.places.of("weighings"), f"batch {batch.id}"):
+        return drying_run(
+            batch.fresh_g, judged.water_share, judged.dry_limit_share, batch.weighings
+        )
 
 
 def _notes(judged: Judged) -> Iterable[str]:

@@ -70,6 +70,25 @@ def test_packs_of_a_batch_and_one_bag_for_the_rest(
     assert batch_of(kit, "spring").pack_g == NEAR(107.5, rel=EXACT)
 
 
+def test_two_lines_of_a_meal_share_the_packs_of_one_batch(tmp_path: Path) -> None:
+    recipe = {
+        "id": "dish", "serves": 1, "cook_in": "none",
+        "uses": [
+            {"id": "base", "food": "pulse", "amount": "30 g", "dried_by": "dehydrator"},
+            {"id": "topping", "food": "pulse", "amount": "20 g", "dried_by": "dehydrator"},
+        ],
+        "steps": [{"do": "soak", "with": ["base", "topping"], "water": "9 ml", "minutes": 9}],
+    }  # fmt: skip
+    both = {"base": "spring", "topping": "spring"}
+    trip = day_trip(days=[day({"dinner": [{"cook": "dish", "from": both}]})])
+    spring = batch("spring", "pulse", 1000, 430, 4)
+    kit = hand(tmp_path, trip, [recipe], [spring]).kit()
+    # 60 and 40 g of 107.5 g: one pack for both.
+    assert [each.packs for each in meal_of(kit).ingredients] == [1, 0]
+    assert meal_of(kit).packaging_g == 10
+    assert batch_of(kit, "spring").packs_used == 1
+
+
 def test_a_meal_of_packs_alone_needs_no_bag(tmp_path: Path) -> None:
     trip = day_trip(days=[day({"snacks": [
         {"eat": "berry", "from": "rings", "each": "25 g"}]})])  # fmt: skip
@@ -191,6 +210,18 @@ def test_a_trip_is_shared_as_evenly_as_can_be(tmp_path: Path) -> None:
     masses = [100.0, 200, 400, 911, 146 + 7, 302 + 7, 217 + 7, 1000, 1000]
     best = fullest(masses, [4000, 6000], [12_000, 18_000])
     assert max(load.of_limit for load in kit.weights.people) == NEAR(best, rel=EXACT)
+
+
+def test_where_no_limit_is_told_a_share_of_the_body_is_taken(tmp_path: Path) -> None:
+    party = [
+        {"name": "Ea", "sex": "female", "age": 40, "mass": "60 kg"},
+        {"name": "Kid", "sex": "male", "age": 12, "mass": "40 kg"},
+    ]
+    kit = hand(tmp_path, day_trip(party=party)).kit()
+    assert [load.limit_g for load in kit.weights.people] == NEAR([12_000, 4000], rel=EXACT)
+    told = {each.what: each.value for each in kit.defaults}
+    assert told["what Ea carries to"] == "20 % of body mass"
+    assert told["what Kid carries to"] == "10 % of body mass"
 
 
 def test_who_carries_nothing_gets_nothing(tmp_path: Path) -> None:
@@ -368,5 +399,5 @@ def test_a_trip_of_almost_nothing_tells_every_default(tmp_path: Path) -> None:
     assert (found.travel_hours, found.between_water_h) == (5, 3)
     for what in ("mug", "washing", "fuel reserve", "air on day 1", "water on day 1",
                  "wind on day 1", "hours on day 1", "longest stretch without water on day 1",
-                 "own gear of One"):  # fmt: skip
+                 "own gear of One", "what One carries to"):  # fmt: skip
         assert what in told
