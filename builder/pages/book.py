@@ -19,6 +19,7 @@ from builder.pages.fuel import fuel_page
 from builder.pages.glance import glance_page
 from builder.pages.kit_json import kit_data
 from builder.pages.numbers import numbers_page
+from builder.pages.people import PersonPage, person_pages
 from builder.pages.pocket import PocketPage, pocket_days
 from builder.pages.shopping import shopping_page
 from builder.pages.water import water_page
@@ -44,6 +45,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     anchors = step_anchors(cook)
     days = day_pages(kit, anchors)
     glance = glance_page(kit, anchors)
+    people = person_pages(kit, anchors)
     water, fuel, carry = water_page(kit), fuel_page(kit), carry_page(kit)
     shopping, cautions = shopping_page(kit, cook), cautions_page(kit)
     pages: dict[str, tuple[str, object]] = {
@@ -53,6 +55,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         "water.md": ("water", water),
         "fuel.md": ("fuel", fuel),
         "carry.md": ("carry", carry),
+        **{person.path: ("person", person) for person in people},
         "shopping.md": ("shopping", shopping),
         "drying.md": ("drying", drying_page(kit)),
         "cautions.md": ("cautions", cautions),
@@ -66,7 +69,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
             path: ink.write(templates, f"pages/{name}.md.j2", "../" * path.count("/"), view)
             for path, (name, view) in pages.items()
         },
-        _nav(days, cook),
+        _nav(days, cook, people),
         {
             "kit.json": _json(kit_data(kit)),
             SCHEMA_NAME: (templates / SCHEMA_NAME).read_bytes(),
@@ -80,10 +83,14 @@ def _json(data: Mapping[str, object]) -> bytes:
     return (json.dumps(data, ensure_ascii=False, allow_nan=False, indent=1) + "\n").encode()
 
 
-def _nav(days: tuple[DayPage, ...], cook: tuple[CookPage, ...]) -> tuple[NavItem, ...]:
+def _nav(
+    days: tuple[DayPage, ...], cook: tuple[CookPage, ...], people: tuple[PersonPage, ...]
+) -> tuple[NavItem, ...]:
     """Give the navigation in reading order."""
     recipes: tuple[NavItem, ...] = tuple((page.title, page.path) for page in cook)
     cooking: tuple[NavItem, ...] = (("Cook", recipes),) if recipes else ()
+    persons: tuple[NavItem, ...] = tuple((person.name, person.path) for person in people)
+    own: tuple[NavItem, ...] = (("Each of you", persons),) if persons else ()
     return (
         ("At a glance", "index.md"),
         ("Days", tuple((day.title, day.path) for day in days)),
@@ -91,6 +98,7 @@ def _nav(days: tuple[DayPage, ...], cook: tuple[CookPage, ...]) -> tuple[NavItem
         ("Water", "water.md"),
         ("Fuel", "fuel.md"),
         ("Carry", "carry.md"),
+        *own,
         ("Shopping", "shopping.md"),
         ("Drying", "drying.md"),
         ("Cautions", "cautions.md"),

@@ -9,7 +9,8 @@ from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.charts import Chart, weight_chart
 from builder.pages.figures import Figures, figures_of, percent
-from builder.pages.pieces import Cell, Fact, Piece, Table, link, table, text
+from builder.pages.people import pack, person_paths
+from builder.pages.pieces import Cell, Fact, Table, link, table, text
 
 _ORDER = ("own", "gear", "fuel", "food", "water")
 
@@ -20,8 +21,8 @@ class Pack:
 
     anchor: str
     name: str
+    href: str  # of their own page, "" where there is none
     total: Cell
-    share: str
     things: Table
 
 
@@ -53,8 +54,13 @@ def carry_page(kit: Kit) -> CarryPage:
         for day, mass in zip(kit.days, weights.by_day_g, strict=False)
     ]
     return CarryPage(
-        short_carry(kit, figures),
-        tuple(_pack(figures, each, number) for number, each in enumerate(weights.people, start=1)),
+        _who(kit, figures, _on_this_page(kit)),
+        tuple(
+            _pack(figures, each, number, href)
+            for number, (each, href) in enumerate(
+                zip(weights.people, _own_pages(kit), strict=True), start=1
+            )
+        ),
         facts,
         table(("Morning of", "Whole party"), by_day, "lr"),
         weight_chart(kit),
@@ -63,14 +69,27 @@ def carry_page(kit: Kit) -> CarryPage:
 
 
 def short_carry(kit: Kit, figures: Figures) -> Table:
-    """Say what each one's pack weighs at its heaviest."""
+    """Say what each one's pack weighs at its heaviest; the name leads to their own page."""
+    own = [href or here for href, here in zip(_own_pages(kit), _on_this_page(kit), strict=True)]
+    return _who(kit, figures, own)
+
+
+def _own_pages(kit: Kit) -> list[str]:
+    return list(person_paths(kit)) or ["" for _ in kit.weights.people]
+
+
+def _on_this_page(kit: Kit) -> list[str]:
+    return [f"carry.md#pack-{number}" for number, _ in enumerate(kit.weights.people, start=1)]
+
+
+def _who(kit: Kit, figures: Figures, hrefs: list[str]) -> Table:
     rows = [
         (
-            link(each.name, f"carry.md#pack-{number}"),
-            figures.both(each.total_g, "mass_g"),
+            link(each.name, href),
+            figures.both(each.total_g, "mass_g", f"weights.people.{each.name}.total_g"),
             text(_share(each)),
         )
-        for number, each in enumerate(kit.weights.people, start=1)
+        for each, href in zip(kit.weights.people, hrefs, strict=True)
     ]
     return table(("Who", "Pack", "Of the limit"), rows, "lrr")
 
@@ -80,7 +99,7 @@ def _share(each: PersonLoad) -> str:
     return percent(each.of_limit) if each.limit_g > 0 else ""
 
 
-def _pack(figures: Figures, each: PersonLoad, number: int) -> Pack:
+def _pack(figures: Figures, each: PersonLoad, number: int, href: str) -> Pack:
     things = sorted(each.carries, key=lambda thing: _ORDER.index(thing.kind))
     rows = [
         (text(thing.what), figures.both(thing.mass_g, "mass_g"))
@@ -89,12 +108,10 @@ def _pack(figures: Figures, each: PersonLoad, number: int) -> Pack:
     ]
     if water_g := sum(thing.mass_g for thing in things if thing.kind == "water"):
         rows.append((text("Water"), figures.both(water_g, "volume_ml")))
-    limit = figures.plain(each.limit_g, "mass_g") if each.limit_g > 0 else ""
-    total = figures.both(each.total_g, "mass_g", f"weights.people.{each.name}.total_g")
     return Pack(
         f"pack-{number}",
         each.name,
-        (*total, Piece(f" of {limit} at most")) if limit else total,
-        _share(each),
+        href,
+        pack(figures, each),
         table(("What", "Mass"), rows, "lr"),
     )

@@ -40,7 +40,8 @@ def tea(**more: object) -> PlannedMeal:
 def day_of(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> tuple[Kit, KitDay]:
     kit = sample_kit()
     day = dataclasses.replace(kit.days[0], meals=tuple(meals), orders=orders_of_work(meals, hearth))
-    return dataclasses.replace(kit, days=(day,)), day
+    party = tuple(dataclasses.replace(person, refused=()) for person in kit.party)
+    return dataclasses.replace(kit, days=(day,), party=party), day
 
 
 def order_of(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> OrderView:
@@ -85,8 +86,8 @@ def test_what_takes_no_time_is_told_with_what_follows() -> None:
     assert rows([toasties()], fire)[-2:] == [
         (
             "18 min",
-            "Mix in 40 ml water (¼ mug) and egg, raw. Take bread. Press 4 min on each side, 2 times,"
-            " one after the other.",
+            "Mix in 40 ml water (¼ mug) and egg, raw. Take bread. Press 4 min on each side,"
+            " 2 times, one after the other.",
             "irons",
         ),
         ("0 min", "Measure the middle: at least 72 °C. Share out.", ""),

@@ -1,0 +1,133 @@
+"""A page for each person: safe names for files, what they must not eat, their own share."""
+
+from __future__ import annotations
+
+import dataclasses
+import re
+
+import pytest
+
+from builder.model.kit import Carried, Kit, KitPerson, Refused
+from builder.pages.book import Book, write_book
+from builder.pages.people import eaten_kcal, person_pages, person_paths, slug
+from builder.pages.pieces import Cell
+from tests.pages.conftest import TEMPLATES
+from tests.pages.sample_kit import sample_kit
+from tests.pages.seen import seen_in
+
+
+def named(*names: str) -> Kit:
+    party = tuple(KitPerson(name, 1.0, 6000, ()) for name in names)
+    return dataclasses.replace(sample_kit(), party=party)
+
+
+def said(cell: Cell) -> str:
+    return "".join(piece.text for piece in cell).replace("\u00a0", " ")
+
+
+@pytest.mark.parametrize(
+    ("name", "plain"),
+    [
+        ("Ash", "ash"),
+        ("Åse Ødegård", "ase-degard"),
+        ("../../etc/passwd", "etc-passwd"),
+        ("C:\\x\0|<y>", "c-x-y"),
+        ("🏔️", ""),
+        ("\u202eעברית", ""),
+        ("a" * 300, "a" * 40),
+        ("-- --", ""),
+    ],
+)
+def test_a_name_becomes_a_file_name_that_is_safe_everywhere(name: str, plain: str) -> None:
+    assert slug(name) == plain
+
+
+def test_names_that_look_alike_get_pages_of_their_own() -> None:
+    kit = named("Ash", "ash", "Ash 2", "🏔️", "עברית", "ÄSH")
+    paths = person_paths(kit)
+    assert len({path.casefold() for path in paths}) == len(kit.party)
+    assert all(re.fullmatch(r"person-[a-z0-9-]+\.md", path) for path in paths)
+    assert paths[:2] == ("person-ash.md", "person-ash-2.md")
+    assert paths[3:5] == ("person-4.md", "person-5.md")
+
+
+def test_a_public_kit_has_no_pages_of_people() -> None:
+    kit = dataclasses.replace(sample_kit(), public=True)
+    book = write_book(kit, TEMPLATES)
+    assert not [path for path in book.markdown if path.startswith("person")]
+    assert "[Ash](carry.md#pack-1)" in book.markdown["index.md"]
+    assert "person-" not in "".join(book.markdown.values())
+
+
+def test_the_first_page_and_the_packs_lead_to_each_one(book: Book) -> None:
+    assert "[Ash](person-ash.md)" in book.markdown["index.md"]
+    assert "(person-rowan.md)" in book.markdown["carry.md"]
+
+
+def test_what_is_on_their_own_plate_is_a_danger_and_on_others_a_warning() -> None:
+    kit = sample_kit()
+    ash, _ = person_pages(kit, {})
+    assert ash.avoids == "Tree nuts"
+    assert [said(each) for each in ash.on_plate] == ["Day 1 snacks: Nut mix"]
+    assert ash.with_others == ()
+    refused = (Refused(1, 2, "Black beans", False),)
+    party = (dataclasses.replace(kit.party[0], refused=refused), kit.party[1])
+    other, _ = person_pages(dataclasses.replace(kit, party=party), {})
+    assert other.on_plate == ()
+    assert [said(each) for each in other.with_others] == [
+        "Day 1 dinner: Black beans in Smoky bean pot"
+    ]
+
+
+def test_a_page_without_anything_to_avoid_does_not_speak_of_it(book: Book) -> None:
+    assert "must not eat" in seen_in(book.markdown["person-ash.md"]).words
+    assert "must not eat" not in seen_in(book.markdown["person-rowan.md"]).words
+
+
+def test_the_pack_is_a_list_to_tick_with_the_water_added_up() -> None:
+    kit = sample_kit()
+    ash = kit.weights.people[0]
+    more = (*ash.carries, Carried("Water, part of a litre", 500, "water"))
+    people = (dataclasses.replace(ash, carries=more), kit.weights.people[1])
+    weights = dataclasses.replace(kit.weights, people=people)
+    page, _ = person_pages(dataclasses.replace(kit, weights=weights), {(1, 2): "cook/x.md#a"})
+    assert [said(line.what) for line in page.carries] == [
+        "Own gear", "Day 1 dinner: Smoky bean pot", "Water, where the most is carried",
+    ]  # fmt: skip
+    assert page.carries[1].what[0].href == "cook/x.md#a"
+    assert said(page.carries[2].mass) == "3.5 l 14.8 cups"
+    assert [said(each) for each in page.brings][2] == "Bottles or bags for 3.5 l 14.8 cups water"
+
+
+def test_everyone_gets_their_own_share_of_the_pot() -> None:
+    kit = sample_kit()
+    day = kit.days[0]
+    shares = [eaten_kcal(day.meals, person.name) for person in kit.party]
+    assert sum(shares) == pytest.approx(day.nutrition.energy_kcal)
+    ash, rowan = person_pages(kit, {})
+    assert "Smoky bean pot (45 % of it)" in said(ash.eats[0].value)
+    assert "Smoky bean pot (55 % of it)" in said(rowan.eats[0].value)
+    assert "Egg toasties." in said(ash.eats[1].value)
+
+
+def test_somebody_who_is_not_there_for_a_meal_has_none_of_it() -> None:
+    kit = sample_kit()
+    meals = tuple(
+        dataclasses.replace(meal, eaters=("Rowan",), plate_shares=(1.0,))
+        for meal in kit.days[1].meals
+    )
+    days = (kit.days[0], dataclasses.replace(kit.days[1], meals=meals))
+    ash, rowan = person_pages(dataclasses.replace(kit, days=days), {})
+    assert len(ash.eats) == 1
+    assert len(rowan.eats) == 2
+    assert said(ash.by_day.rows[1][2]) == "0 kcal"
+
+
+def test_no_limit_and_no_own_gear_are_said_plainly() -> None:
+    kit = sample_kit()
+    load = dataclasses.replace(kit.weights.people[0], limit_g=0.0, carries=())
+    weights = dataclasses.replace(kit.weights, people=(load, kit.weights.people[1]))
+    page, _ = person_pages(dataclasses.replace(kit, weights=weights), {})
+    assert "at most" not in said(page.pack)
+    assert said(page.brings[0]).endswith("weigh it")
+    assert len(page.brings) == 2
