@@ -9,12 +9,14 @@ import sys
 from collections.abc import Callable, Iterable, Sequence
 from concurrent.futures import Executor, ProcessPoolExecutor
 from dataclasses import dataclass
+from itertools import pairwise
 from pathlib import Path
 from typing import Any, NoReturn, TypeVar
 
 import click
 
 from builder.clock import build_epoch, today
+from builder.model.batch import Weighing
 from builder.problems import Problem, ProblemsFound, did_you_mean, errors
 from builder.shipped import shipped_root
 
@@ -434,6 +436,13 @@ def preview(trip: str, content: Path | None, port: int) -> None:
 @click.argument("fresh")
 @click.option("--now", metavar="MASS", help="What it weighs now, without the tray.")
 @click.option(
+    "--weighing",
+    "weighings",
+    metavar="TIME=MASS",
+    multiple=True,
+    help='A weighing during the run, such as "3 h=812 g"; two or more tell when it will be dry.',
+)
+@click.option(
     "--method",
     type=click.Choice(["dehydrator", "freeze-dryer", "oven", "sun"]),
     default="dehydrator",
@@ -443,7 +452,13 @@ def preview(trip: str, content: Path | None, port: int) -> None:
 @content_option
 @json_option
 def dry(
-    food: str, fresh: str, now: str | None, method: str, content: Path | None, as_json: bool
+    food: str,
+    fresh: str,
+    now: str | None,
+    weighings: tuple[str, ...],
+    method: str,
+    content: Path | None,
+    as_json: bool,
 ) -> None:
     """Is it dry yet? FOOD is a food's id, FRESH its weight before drying, such as "1850 g"."""
     from builder.planning.dryness import dryness
@@ -454,8 +469,9 @@ def dry(
         raise BuilderStop(f"there is no food {food!r}", [did_you_mean(food, [*foods, *recipes])])
     fresh_g = _mass("FRESH", fresh)
     now_g = _mass("--now", now) if now is not None else None
+    run = _weighings(weighings, fresh_g)
     try:
-        found = dryness(food, fresh_g, now_g, method, folder.content)
+        found = dryness(food, fresh_g, now_g, method, folder.content, run)
     except ProblemsFound as stop:
         problem = stop.problems[0]
         raise BuilderStop(problem.says, [problem.mend]) from stop
@@ -466,11 +482,37 @@ def dry(
         click.echo(text)
 
 
+def _weighings(told: Sequence[str], fresh_g: float) -> list[Weighing]:
+    """Read weighings of a run; they must go down as time goes on."""
+    found: list[Weighing] = []
+    for text in told:
+        time, equals, mass = text.partition("=")
+        if not equals:
+            raise click.BadParameter('write it like "3 h=812 g"', param_hint="--weighing")
+        found.append(
+            Weighing(
+                _quantity("--weighing", time, "duration_min"),
+                _quantity("--weighing", mass, "mass_g"),
+            )
+        )
+    found.sort(key=lambda each: each.at_min)
+    masses = [fresh_g, *(each.mass_g for each in found)]
+    if any(later > earlier for earlier, later in pairwise(masses)):
+        raise click.BadParameter(
+            "a load gets lighter, not heavier; check the weights", param_hint="--weighing"
+        )
+    return found
+
+
 def _mass(what: str, text: str) -> float:
+    return _quantity(what, text, "mass_g")
+
+
+def _quantity(what: str, text: str, quantity: str) -> float:
     from builder.units import QuantityError, read_quantity
 
     try:
-        return read_quantity(text, "mass_g")
+        return read_quantity(text, quantity)
     except QuantityError as error:
         raise click.BadParameter(f"{error.says}; {error.mend}", param_hint=what) from error
 

@@ -32,6 +32,14 @@ class Packs:
 
 
 @dataclass(frozen=True, slots=True)
+class Weighing:
+    """What the load weighed at a time since drying began."""
+
+    at_min: float
+    mass_g: float
+
+
+@dataclass(frozen=True, slots=True)
 class Batch:
     """A drying run that was done or is planned, or something bought dried."""
 
@@ -50,6 +58,8 @@ class Batch:
     jerky: bool = False
     constant: bool = False
     best_before: datetime.date | None = None
+    weighings: tuple[Weighing, ...] = ()
+    loaded_at_c: float | None = None  # how cold the load went into the freeze dryer
     notes: str = ""
     places: Places = field(default_factory=Places, compare=False, repr=False)
 

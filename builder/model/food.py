@@ -15,10 +15,14 @@ FoodState = Literal["raw", "cooked", "dried", "ready"]
 Cut = Literal["whole", "minced"]
 Hazard = Literal["honey", "kidney-bean", "wild-mushroom", "whole-nut"]
 
+# The foods whose sorption isotherm is known well enough to tell a water activity.
+SorptionGroup = Literal["starchy", "root-vegetable", "sweet-fruit", "lean-meat", "mushroom"]
+
 KINDS: tuple[str, ...] = get_args(FoodKind)
 STATES: tuple[str, ...] = get_args(FoodState)
 CUTS: tuple[str, ...] = get_args(Cut)
 HAZARDS: tuple[str, ...] = get_args(Hazard)
+SORPTION_GROUPS: tuple[str, ...] = get_args(SorptionGroup)
 
 # Regulation (EU) No 1169/2011, Annex II: the fourteen that a label must name.
 ALLERGENS: tuple[str, ...] = (
@@ -68,6 +72,7 @@ class Food:
     beware: tuple[Hazard, ...] = ()
     cut: Cut | None = None
     game: bool = False
+    sorption: SorptionGroup | None = None
     source: str | None = None
     ndb: str | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)

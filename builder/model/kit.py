@@ -6,7 +6,7 @@ import datetime
 from dataclasses import dataclass
 from typing import Literal, get_args
 
-from builder.model.batch import Method
+from builder.model.batch import Method, Weighing
 from builder.model.recipe import Do, MealName, Vessel
 from builder.model.source import CautionText, Level, Source
 from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units, WaterSource, Wind
@@ -110,7 +110,7 @@ class Heating:
     most_ml: float  # decides how many potfuls it makes
     boils: bool
     kj_per_min: float | None  # into the pot at full power, or None where nothing heats one
-    pots: tuple[HeatedPot, ...]  # to choose from, in the trip's order
+    pots: tuple[HeatedPot, ...]  # to choose from, by their ids
     by_height: tuple[bool, ...]  # of each step: whether its minutes go by the boiling point
     presses_at_once: int
 
@@ -288,6 +288,21 @@ class KitFuel:
 
 
 @dataclass(frozen=True, slots=True)
+class DryingRun:
+    """A drying curve through the weighings of a run, and when it will be dry by it."""
+
+    model: Literal["lewis", "page"]
+    rate_per_min: float
+    exponent: float
+    target_g: float
+    dry_after_min: float
+    earliest_min: float
+    latest_min: float
+    weighed: tuple[Weighing, ...]
+    curve: tuple[Weighing, ...]  # for drawing
+
+
+@dataclass(frozen=True, slots=True)
 class KitBatch:
     """A batch that the trip's meals name, judged."""
 
@@ -317,6 +332,9 @@ class KitBatch:
     packaging: str | None
     raw_animal: bool
     notes: tuple[str, ...]
+    residual_low: float = 0.0  # what the doubt in the listed water leaves open
+    residual_high: float = 0.0
+    run: DryingRun | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -217,7 +217,7 @@ def _heated(
             kj_per_min=burner.kj_per_min(conditions.wind) if burner else None,
             pots=tuple(
                 HeatedPot(each.room_ml, each.mass_g, pot_heat_kj(each.mass_g, each.material, 0, 1))
-                for each in hearth.pots
+                for each in sorted(hearth.pots, key=lambda pot: pot.id)
             ),
             by_height=state.by_height,
             presses_at_once=hearth.presses_at_once,

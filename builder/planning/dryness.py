@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from builder.formulas.drying import (
@@ -12,9 +13,13 @@ from builder.formulas.drying import (
     residual_share,
     usual_residual_share,
 )
+from builder.formulas.sorption import water_activity_of
+from builder.model.batch import Weighing
 from builder.model.content import Content
+from builder.model.kit import DryingRun
 from builder.model.place import NOWHERE
-from builder.planning.substance import substance_named
+from builder.planning.drying_run import drying_run, residual_range
+from builder.planning.substance import Substance, substance_named
 from builder.problems import Problem, ProblemsFound
 from builder.units import show
 
@@ -33,6 +38,10 @@ class Dryness:
     residual_share: float | None  # None where only the fresh weight is known
     lighter_than_listed: bool
     rehydration_ml: float
+    residual_low: float | None = None  # what the doubt in the listed water leaves open
+    residual_high: float | None = None
+    water_activity: float | None = None  # where a sorption model is known for the food
+    run: DryingRun | None = None
 
     @property
     def to_go_g(self) -> float | None:
@@ -60,6 +69,12 @@ class Dryness:
             "to_go_g": self.to_go_g,
             "dry_enough": self.dry_enough,
             "rehydration_ml": self.rehydration_ml,
+            "residual_low": self.residual_low,
+            "residual_high": self.residual_high,
+            "water_activity": self.water_activity,
+            "dry_after_min": self.run.dry_after_min if self.run else None,
+            "dry_after_earliest_min": self.run.earliest_min if self.run else None,
+            "dry_after_latest_min": self.run.latest_min if self.run else None,
         }
 
     def lines(self) -> list[str]:
@@ -72,12 +87,25 @@ class Dryness:
         if self.residual_share is not None and self.to_go_g is not None and self.now_g is not None:
             found.append(
                 f"Now:             {show(self.now_g, 'mass_g')} "
-                f"(about {show(self.residual_share, 'share')} moisture left)"
+                f"(about {show(self.residual_share, 'share')} moisture left; the table leaves open "
+                f"{show(self.residual_low or 0.0, 'share')} to "
+                f"{show(self.residual_high or 0.0, 'share')})"
             )
             if self.dry_enough:
                 found.append("Still to go:     nothing, by weight")
             else:
                 found.append(f"Still to go:     {show(self.to_go_g, 'mass_g')}")
+        if self.run is not None:
+            found.append(
+                f"Dry after:       {show(self.run.dry_after_min, 'duration_min')} from the start, "
+                f"between {show(self.run.earliest_min, 'duration_min')} and "
+                f"{show(self.run.latest_min, 'duration_min')} ({self.run.model.title()} curve)"
+            )
+        if self.water_activity is not None:
+            found.append(
+                f"Water activity:  about {self.water_activity:.2f} at room temperature; "
+                "below 0.60 nothing grows"
+            )
         found.append(f"Water puts back: {show(self.rehydration_ml, 'volume_ml')} at most")
         if self.lighter_than_listed:
             found.append("It is lighter than the table allows: this load was wetter than listed.")
@@ -88,7 +116,12 @@ class Dryness:
 
 
 def dryness(
-    name: str, fresh_g: float, now_g: float | None, method: str, content: Content
+    name: str,
+    fresh_g: float,
+    now_g: float | None,
+    method: str,
+    content: Content,
+    weighings: Sequence[Weighing] = (),
 ) -> Dryness:
     """Judge a load by its weights; raises ProblemsFound where they cannot be."""
     substance = substance_named(name, content)
@@ -101,8 +134,11 @@ def dryness(
             f"{substance.name} is dry already: {water:.0%} water, and {limit:.0%} would do",
             "name the fresh or cooked food; `tripkit find` tells its id",
         )
+    if now_g is None and weighings:
+        now_g = weighings[-1].mass_g
     residual = None
     lighter = False
+    low = high = activity = None
     if now_g is not None:
         if not 0 < now_g <= fresh_g:
             raise _stop(
@@ -113,6 +149,8 @@ def dryness(
             residual = residual_share(fresh_g, now_g, water)
             least = least_residual_share(method)
             lighter, residual = residual < least - 1e-9, max(residual, least)
+            low, high = residual_range(fresh_g, now_g, water, least)
+            activity = _water_activity(substance, residual)
         else:
             residual = water
     left = usual_residual_share(method, substance.kind) if residual is None else residual
@@ -132,7 +170,21 @@ def dryness(
         residual_share=residual,
         lighter_than_listed=lighter,
         rehydration_ml=back_ml,
+        residual_low=low,
+        residual_high=high,
+        water_activity=activity,
+        run=drying_run(fresh_g, water, limit, weighings) if weighings else None,
     )
+
+
+def _water_activity(substance: Substance, residual: float) -> float | None:
+    """Give the water activity of a food whose isotherm is known and reaches so far."""
+    if substance.sorption is None:
+        return None
+    try:
+        return water_activity_of(substance.sorption, residual)
+    except ValueError:
+        return None  # wetter than the isotherm tells
 
 
 def _stop(says: str, mend: str) -> ProblemsFound:

@@ -24,6 +24,7 @@ class Substance:
     allergens: frozenset[str]
     density_g_ml: float | None = None
     piece_g: float | None = None
+    sorption: str | None = None
 
     @property
     def kinds(self) -> frozenset[str]:
@@ -70,6 +71,7 @@ def substance_of_food(food: Food) -> Substance:
         frozenset(food.allergens),
         food.density_g_ml,
         food.piece_g,
+        food.sorption,
     )
 
 

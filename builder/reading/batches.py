@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Literal, cast
 
-from builder.model.batch import METHODS, Batch, Heated, Method, Packs
+from builder.model.batch import METHODS, Batch, Heated, Method, Packs, Weighing
 from builder.model.place import Place
 from builder.reading.fields import Fields
 
@@ -55,6 +55,8 @@ def read_batch(fields: Fields) -> Batch | None:
         jerky=fields.choice("style", STYLES) == "jerky",
         constant=fields.flag("constant"),
         best_before=best_before,
+        weighings=_weighings(fields, fresh_g),
+        loaded_at_c=_loaded_at(fields, method),
         notes=fields.text("notes"),
         places=fields.places(inner),
     )
@@ -107,6 +109,48 @@ def _packs(fields: Fields, method: str) -> tuple[Packs | None, dict[str, Place]]
         )
     record.done()
     return packs, {"packs/in": record.place("in")}
+
+
+def _weighings(fields: Fields, fresh_g: float | None) -> tuple[Weighing, ...]:
+    """Read the weighings of a run, in the order of time."""
+    found: list[Weighing] = []
+    for node in fields.list("weighings"):
+        line = Fields(node, fields.problems, "weighing")
+        at_min = line.maybe_quantity("at", "duration_min", required=True, positive=True)
+        mass_g = line.maybe_quantity("mass", "mass_g", required=True, positive=True)
+        line.done()
+        if at_min is None or mass_g is None:
+            continue
+        before = found[-1] if found else None
+        if before and at_min <= before.at_min:
+            line.problem(
+                line.place("at"),
+                "weighing-order",
+                f"this weighing, after {at_min / 60:g} h, stands behind a later one",
+                "write them in the order of time, counted from the start of drying",
+            )
+        elif mass_g > (before.mass_g if before else fresh_g or mass_g):
+            line.problem(
+                line.place("mass"),
+                "weighing-heavier",
+                f"{mass_g:g} g is more than it weighed before",
+                "check the weight and take the tare off each time",
+            )
+        else:
+            found.append(Weighing(at_min, mass_g))
+    return tuple(found)
+
+
+def _loaded_at(fields: Fields, method: str) -> float | None:
+    loaded_at_c = fields.maybe_quantity("loaded_at", "air_c")
+    if loaded_at_c is not None and method != "freeze-dryer":
+        fields.problem(
+            fields.place("loaded_at"),
+            "loaded-at",
+            "only a load for the freeze dryer tells how cold it went in",
+            "leave `loaded_at` out",
+        )
+    return loaded_at_c
 
 
 def _heated(fields: Fields) -> Heated | None:

@@ -9,6 +9,7 @@ from builder.model.food import (
     CUTS,
     HAZARDS,
     KINDS,
+    SORPTION_GROUPS,
     STATES,
     Composition,
     Cut,
@@ -16,6 +17,7 @@ from builder.model.food import (
     FoodKind,
     FoodState,
     Hazard,
+    SorptionGroup,
 )
 from builder.reading.fields import Fields
 
@@ -54,6 +56,7 @@ def read_food(fields: Fields) -> Food | None:
         beware=cast(tuple[Hazard, ...], fields.words("beware", HAZARDS)),
         cut=cast(Cut | None, fields.choice("cut", CUTS) or None),
         game=fields.flag("game"),
+        sorption=cast(SorptionGroup | None, fields.choice("sorption", SORPTION_GROUPS) or None),
         source=fields.text("source") or None,
         ndb=fields.text("ndb") or None,
         places=fields.places(),

@@ -1,0 +1,338 @@
+"""How the weight of food falls while it dries, and when it will be dry."""
+
+from __future__ import annotations
+
+import math
+
+from builder.formulas.drying import MOST_WATER_SHARE, moisture_ratio
+from builder.formulas.ranges import require, require_above
+
+# No dryer runs for longer: four weeks.
+LONGEST_MIN = 40320.0
+THINNEST_MM = 0.5
+THICKEST_MM = 100.0
+
+
+def water_per_solids(water_share: float) -> float:
+    """Water for each gram of solids (dry basis), from the share of water in the whole.
+
+    Parameters
+    ----------
+    water_share : float
+        Water in the food, wet basis. [share], 0 to 0.98
+
+    Returns
+    -------
+    float
+        Water for each gram of solids. [g/g]
+
+    Raises
+    ------
+    ValueError
+        If the share is outside the range above.
+
+    Notes
+    -----
+    X = w / (1 - w).
+
+    References
+    ----------
+    .. [fellows] Fellows, 2009, Food Processing Technology, dry and wet basis
+       (quoted from memory).
+    """
+    require("water share", water_share, "", 0.0, MOST_WATER_SHARE)
+    return water_share / (1.0 - water_share)
+
+
+def wet_share(water_per_solids: float) -> float:
+    """Share of water in the whole, from the water for each gram of solids.
+
+    Parameters
+    ----------
+    water_per_solids : float
+        Water for each gram of solids, dry basis. [g/g], 0 to 49
+
+    Returns
+    -------
+    float
+        Water in the food, wet basis. [share]
+
+    Raises
+    ------
+    ValueError
+        If the value is outside the range above.
+
+    Notes
+    -----
+    w = X / (1 + X).
+
+    References
+    ----------
+    .. [fellows] Fellows, 2009, Food Processing Technology, dry and wet basis
+       (quoted from memory).
+    """
+    most = MOST_WATER_SHARE / (1.0 - MOST_WATER_SHARE)
+    require("water for each gram of solids", water_per_solids, "g/g", 0.0, most + 1e-9)
+    return water_per_solids / (1.0 + water_per_solids)
+
+
+def moisture_ratio_of(
+    water_share: float, start_share: float, equilibrium_share: float = 0.0
+) -> float:
+    """Share of the removable water that is still there.
+
+    Parameters
+    ----------
+    water_share : float
+        Water in the food now, wet basis. [share], equilibrium_share to start_share
+    start_share : float
+        Water in the food at the start. [share], above equilibrium_share to 0.98
+    equilibrium_share : float
+        Water that stays in the food however long it lies in that air. [share], 0 to 0.98
+
+    Returns
+    -------
+    float
+        Moisture ratio, 1 at the start. [share]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    MR = (X - Xe) / (X0 - Xe), all dry basis: of wet shares the ratio would be wrong.
+
+    References
+    ----------
+    .. [lewis1921] Lewis, 1921, The rate of drying of solid materials (quoted from memory).
+    """
+    require("water share in equilibrium", equilibrium_share, "", 0.0, MOST_WATER_SHARE)
+    require_above("water share at the start", start_share, "", equilibrium_share)
+    require("water share now", water_share, "", equilibrium_share, start_share)
+    equilibrium = water_per_solids(equilibrium_share)
+    going = water_per_solids(water_share) - equilibrium
+    return going / (water_per_solids(start_share) - equilibrium)
+
+
+def page_mass_g(
+    duration_min: float,
+    start_g: float,
+    start_share: float,
+    rate_per_min: float,
+    exponent: float,
+    equilibrium_share: float = 0.0,
+) -> float:
+    """Mass of a load after a time of drying, by the Page curve.
+
+    Parameters
+    ----------
+    duration_min : float
+        Time since the start. [min], 0 to 40320
+    start_g : float
+        Mass at the start. [g], 0 or more
+    start_share : float
+        Water in the food at the start, wet basis. [share], above equilibrium_share to 0.98
+    rate_per_min : float
+        Rate k. [1/min ** exponent], above 0
+    exponent : float
+        Exponent n. [-], above 0 to 5
+    equilibrium_share : float
+        Water that stays in the food however long it lies in that air. [share], 0 to 0.98
+
+    Returns
+    -------
+    float
+        Mass of the load then. [g]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    m = m0 (1 - w0) (1 + Xe + (X0 - Xe) exp(-k t ** n)): the solids stay.
+
+    References
+    ----------
+    .. [page1949] Page, 1949, air drying shelled corn in thin layers (quoted from memory).
+    """
+    require("mass at the start", start_g, "g", 0.0)
+    require("drying time", duration_min, "min", 0.0, LONGEST_MIN)
+    require("water share in equilibrium", equilibrium_share, "", 0.0, MOST_WATER_SHARE)
+    require_above("water share at the start", start_share, "", equilibrium_share)
+    equilibrium = water_per_solids(equilibrium_share)
+    removable = water_per_solids(start_share) - equilibrium
+    left = removable * moisture_ratio(duration_min, rate_per_min, exponent)
+    return start_g * (1.0 - start_share) * (1.0 + equilibrium + left)
+
+
+def lewis_mass_g(
+    duration_min: float,
+    start_g: float,
+    start_share: float,
+    rate_per_min: float,
+    equilibrium_share: float = 0.0,
+) -> float:
+    """Mass of a load after a time of drying, by the Lewis curve.
+
+    Parameters
+    ----------
+    duration_min : float
+        Time since the start. [min], 0 to 40320
+    start_g : float
+        Mass at the start. [g], 0 or more
+    start_share : float
+        Water in the food at the start, wet basis. [share], above equilibrium_share to 0.98
+    rate_per_min : float
+        Rate k. [1/min], above 0
+    equilibrium_share : float
+        Water that stays in the food however long it lies in that air. [share], 0 to 0.98
+
+    Returns
+    -------
+    float
+        Mass of the load then. [g]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    m = m0 (1 - w0) (1 + Xe + (X0 - Xe) exp(-k t)).
+
+    References
+    ----------
+    .. [lewis1921] Lewis, 1921, The rate of drying of solid materials (quoted from memory).
+    """
+    return page_mass_g(duration_min, start_g, start_share, rate_per_min, 1.0, equilibrium_share)
+
+
+def minutes_to_ratio(moisture_ratio: float, rate_per_min: float, exponent: float = 1.0) -> float:
+    """Drying time after which a share of the removable water is left.
+
+    Parameters
+    ----------
+    moisture_ratio : float
+        Share of the removable water left, dry basis. [share], above 0 to 1
+    rate_per_min : float
+        Rate k. [1/min ** exponent], above 0
+    exponent : float
+        Exponent n: 1 for Lewis, else Page. [-], above 0 to 5
+
+    Returns
+    -------
+    float
+        Time since the start. [min]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    t = (-ln MR / k) ** (1 / n).
+
+    References
+    ----------
+    .. [lewis1921] Lewis, 1921, The rate of drying of solid materials (quoted from memory).
+    .. [page1949] Page, 1949, air drying shelled corn in thin layers (quoted from memory).
+    """
+    require_above("moisture ratio", moisture_ratio, "", 0.0)
+    require("moisture ratio", moisture_ratio, "", 0.0, 1.0)
+    require_above("drying rate", rate_per_min, "per min", 0.0)
+    require_above("exponent", exponent, "", 0.0)
+    require("exponent", exponent, "", 0.0, 5.0)
+    return float((-math.log(moisture_ratio) / rate_per_min) ** (1.0 / exponent))
+
+
+def minutes_to_share(
+    water_share: float,
+    start_share: float,
+    rate_per_min: float,
+    exponent: float = 1.0,
+    equilibrium_share: float = 0.0,
+) -> float:
+    """Drying time after which a food holds a share of water.
+
+    Parameters
+    ----------
+    water_share : float
+        Water wanted at the end, wet basis. [share], above equilibrium_share to start_share
+    start_share : float
+        Water in the food at the start. [share], above equilibrium_share to 0.98
+    rate_per_min : float
+        Rate k. [1/min ** exponent], above 0
+    exponent : float
+        Exponent n: 1 for Lewis, else Page. [-], above 0 to 5
+    equilibrium_share : float
+        Water that stays in the food however long it lies in that air. [share], 0 to 0.98
+
+    Returns
+    -------
+    float
+        Time since the start. [min]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range, so also where that air never dries it so far.
+
+    Notes
+    -----
+    t = (-ln MR / k) ** (1 / n), MR = (X - Xe) / (X0 - Xe).
+
+    References
+    ----------
+    .. [lewis1921] Lewis, 1921, The rate of drying of solid materials (quoted from memory).
+    .. [page1949] Page, 1949, air drying shelled corn in thin layers (quoted from memory).
+    """
+    if water_share <= equilibrium_share:
+        raise ValueError(
+            f"water share wanted is {water_share:.10g}; in this air the food keeps "
+            f"{equilibrium_share:.10g}, so it never gets so dry"
+        )
+    ratio = moisture_ratio_of(water_share, start_share, equilibrium_share)
+    return minutes_to_ratio(ratio, rate_per_min, exponent)
+
+
+def minutes_at_thickness(duration_min: float, thickness_mm: float, other_mm: float) -> float:
+    """Drying time of the same food cut to another thickness.
+
+    Parameters
+    ----------
+    duration_min : float
+        Time that the first thickness takes. [min], 0 or more
+    thickness_mm : float
+        Thickness that takes this time. [mm], 0.5 to 100
+    other_mm : float
+        Thickness in question. [mm], 0.5 to 100
+
+    Returns
+    -------
+    float
+        Time that the other thickness takes. [min]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    t (L2 / L1) ** 2: water that has to wander through the piece. Thin pieces in still air
+    gain less.
+
+    References
+    ----------
+    .. [fellows] Fellows, 2009, Food Processing Technology, falling rate (quoted from memory).
+    """
+    require("drying time", duration_min, "min", 0.0)
+    require("thickness", thickness_mm, "mm", THINNEST_MM, THICKEST_MM)
+    require("other thickness", other_mm, "mm", THINNEST_MM, THICKEST_MM)
+    return duration_min * (other_mm / thickness_mm) ** 2

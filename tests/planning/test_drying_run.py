@@ -1,0 +1,109 @@
+"""Forecasts from weighings: known curves are found again, and doubt widens the range."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from builder.formulas.drying_curve import page_mass_g
+from builder.model.batch import Weighing
+from builder.planning.drying_run import LISTED_WATER_OFF_SHARE, drying_run, residual_range
+
+CARROT_WATER = 0.8829  # USDA SR28, 11124
+FRESH_G = 1000.0
+LIMIT = 0.10
+
+
+def weighed(
+    times_min: tuple[float, ...], rate: float, exponent: float, wobble_g: float = 0.0
+) -> tuple[Weighing, ...]:
+    """Weigh along a known curve; every second weighing lies off by `wobble_g`."""
+    return tuple(
+        Weighing(
+            at, page_mass_g(at, FRESH_G, CARROT_WATER, rate, exponent) + wobble_g * (-1) ** number
+        )
+        for number, at in enumerate(times_min)
+    )
+
+
+@pytest.mark.parametrize(
+    ("rate", "exponent", "times_min", "model"),
+    [
+        (0.005, 1.0, (120, 240), "lewis"),
+        (0.005, 1.0, (60, 120, 240, 360), "lewis"),
+        (0.004, 1.1, (60, 150, 240, 330), "page"),
+        (0.02, 0.8, (30, 90, 180, 300, 420), "page"),
+    ],
+)
+def test_a_known_curve_is_found_again(
+    rate: float, exponent: float, times_min: tuple[float, ...], model: str
+) -> None:
+    run = drying_run(FRESH_G, CARROT_WATER, LIMIT, weighed(times_min, rate, exponent))
+    assert run is not None
+    assert run.model == model
+    # MR at the limit: X = 0.1/0.9 over X0 = 0.8829/0.1171.
+    ratio = (LIMIT / (1 - LIMIT)) / (CARROT_WATER / (1 - CARROT_WATER))
+    expected_min = (-math.log(ratio) / rate) ** (1 / exponent)
+    # The fit stops at a relative step of 1e-8; half a minute is less than anyone looks away.
+    assert run.dry_after_min == pytest.approx(expected_min, abs=0.5)
+    assert run.earliest_min < run.dry_after_min < run.latest_min
+    assert run.target_g == pytest.approx(FRESH_G * (1 - CARROT_WATER) / (1 - LIMIT))
+
+
+def test_scatter_widens_the_range() -> None:
+    times = (60.0, 120.0, 180.0, 240.0, 300.0)
+    quiet = drying_run(FRESH_G, CARROT_WATER, LIMIT, weighed(times, 0.005, 1.0))
+    noisy = drying_run(FRESH_G, CARROT_WATER, LIMIT, weighed(times, 0.005, 1.0, 45.0))
+    assert quiet is not None and noisy is not None
+    assert noisy.latest_min - noisy.earliest_min > 1.5 * (quiet.latest_min - quiet.earliest_min)
+
+
+def test_the_curve_starts_fresh_falls_and_ends_at_the_target() -> None:
+    run = drying_run(FRESH_G, CARROT_WATER, LIMIT, weighed((90, 180, 270), 0.005, 1.0))
+    assert run is not None
+    masses = [point.mass_g for point in run.curve]
+    assert masses[0] == pytest.approx(FRESH_G)
+    assert masses == sorted(masses, reverse=True)
+    assert masses[-1] == pytest.approx(run.target_g, rel=1e-3)
+
+
+@pytest.mark.parametrize(
+    "weighings",
+    [
+        (),
+        (Weighing(60, 800),),
+        (Weighing(60, 1000), Weighing(120, 1000)),  # nothing lost yet
+        (Weighing(60, 100), Weighing(120, 90)),  # lighter than its own solids
+    ],
+)
+def test_too_little_to_go_by_gives_no_forecast(weighings: tuple[Weighing, ...]) -> None:
+    assert drying_run(FRESH_G, CARROT_WATER, LIMIT, weighings) is None
+
+
+@settings(deadline=None, max_examples=40)
+@given(
+    rate=st.floats(0.002, 0.02),
+    first=st.floats(30, 90),
+    water=st.floats(0.6, 0.95),
+)
+def test_a_later_weighing_on_the_same_curve_changes_no_forecast(
+    rate: float, first: float, water: float
+) -> None:
+    times = [first, 2 * first, 3 * first]
+    points = [Weighing(at, page_mass_g(at, FRESH_G, water, rate, 1.0)) for at in times]
+    two = drying_run(FRESH_G, water, LIMIT, points[:2])
+    three = drying_run(FRESH_G, water, LIMIT, points)
+    assert two is not None and three is not None
+    assert two.dry_after_min == pytest.approx(three.dry_after_min, rel=1e-3)
+
+
+def test_moisture_left_is_told_with_the_doubt_of_the_table() -> None:
+    # 1 % of listed water moves the moisture left by 1 % · 1000/126 = 7.9 %.
+    low, high = residual_range(1000, 126, CARROT_WATER, 0.0)
+    middle = 1 - (1 - CARROT_WATER) * 1000 / 126
+    assert high == pytest.approx(middle + LISTED_WATER_OFF_SHARE * 1000 / 126)
+    assert low == 0.0
+    assert residual_range(1000, 126, CARROT_WATER, 0.02)[0] == 0.02

@@ -1,0 +1,74 @@
+"""Is it dry yet: hand-worked loads, and what the answer says in words."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from builder.model.batch import Weighing
+from builder.model.content import Content
+from builder.planning.dryness import dryness
+from builder.problems import ProblemsFound
+from builder.reading.folder import Layer, read_folder
+
+ROOT = Path(__file__).resolve().parent.parent.parent
+
+
+@pytest.fixture(scope="module")
+def content() -> Content:
+    return read_folder([Layer(ROOT / "content", "content", ("foods", "sources.yaml"))]).content
+
+
+def test_a_load_half_way(content: Content) -> None:
+    found = dryness("carrot-raw", 1000, 240, "dehydrator", content)
+    # Solids 1000 · (1 − 0.8829) = 117.1 g: at 10 % moisture 130.1 g; now 1 − 117.1/240 = 51.2 %.
+    assert found.target_g == pytest.approx(117.1 / 0.9)
+    assert found.to_go_g == pytest.approx(240 - 117.1 / 0.9)
+    assert found.residual_share == pytest.approx(1 - 117.1 / 240)
+    assert found.residual_low == pytest.approx(1 - 127.1 / 240)
+    assert found.residual_high == pytest.approx(1 - 107.1 / 240)
+    assert found.dry_enough is False
+    assert found.rehydration_ml == pytest.approx(760)
+
+
+def test_a_load_lighter_than_the_table_allows(content: Content) -> None:
+    found = dryness("carrot-raw", 1000, 105, "freeze-dryer", content)
+    assert found.lighter_than_listed
+    assert found.residual_share == 0.02
+    assert found.rehydration_ml == pytest.approx(895)
+    assert any("wetter than listed" in line for line in found.lines())
+
+
+def test_weighings_of_a_run_give_a_forecast(content: Content) -> None:
+    run = [Weighing(120, 640), Weighing(240, 380), Weighing(360, 240)]
+    found = dryness("carrot-raw", 1000, None, "dehydrator", content, run)
+    assert found.now_g == 240
+    assert found.run is not None
+    assert found.run.earliest_min < found.run.dry_after_min < found.run.latest_min
+    assert any(line.startswith("Dry after:") for line in found.lines())
+    assert found.data()["dry_after_min"] == found.run.dry_after_min
+
+
+def test_water_activity_only_where_a_sorption_model_is_known(content: Content) -> None:
+    apple = dryness("apple-raw", 2000, 380, "dehydrator", content)
+    assert apple.water_activity is not None and 0.5 < apple.water_activity < 0.8
+    assert dryness("onion-raw", 2000, 380, "dehydrator", content).water_activity is None
+    # Far wetter than any isotherm tells.
+    assert dryness("apple-raw", 2000, 1900, "dehydrator", content).water_activity is None
+
+
+@pytest.mark.parametrize(
+    ("food", "fresh_g", "now_g", "says"),
+    [
+        ("olive-oil", 1000, None, "is dry already"),
+        ("carrot-raw", 0, None, "nothing to dry"),
+        ("carrot-raw", 1000, 1100, "cannot be"),
+        ("carrot-raw", 1000, 0, "cannot be"),
+    ],
+)
+def test_what_cannot_be_is_said(
+    food: str, fresh_g: float, now_g: float | None, says: str, content: Content
+) -> None:
+    with pytest.raises(ProblemsFound, match=says):
+        dryness(food, fresh_g, now_g, "dehydrator", content)
