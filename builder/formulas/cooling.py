@@ -1,0 +1,352 @@
+"""How food and water cool while they stand, and what warms what."""
+
+from __future__ import annotations
+
+import math
+
+from builder.formulas.heat import WATER_KJ_KG_K
+from builder.formulas.ranges import require, require_above, require_known
+
+# USDA FSIS: hot food stays at 140 degF or above (read in a copy).
+HOT_HOLDING_C = 60.0
+
+# Choi and Okos 1986: kJ/(kg K) = a + b t + c t ** 2, t in degC, 0 to 100 (read in a copy).
+_CHOI_OKOS: dict[str, tuple[float, float, float]] = {
+    "water": (4.1762, -9.0864e-5, 5.4731e-6),
+    "protein": (2.0082, 1.2089e-3, -1.3129e-6),
+    "fat": (1.9842, 1.4733e-3, -4.8008e-6),
+    "carbohydrate": (1.5488, 1.9625e-3, -5.9399e-6),
+    "fibre": (1.8459, 1.8306e-3, -4.6509e-6),
+    "ash": (1.0926, 1.8896e-3, -3.6817e-6),
+}
+
+# Heat lost for each kelvin above the air by 600 g of food: least, likely, most [W/K]. Field
+# estimates; no source. "-bare" stands free, "-cosy" in foam or cloth, pots lidded or open.
+LOSS_W_K: dict[str, tuple[float, float, float]] = {
+    "pouch-bare": (1.2, 1.5, 2.0),
+    "pouch-cosy": (0.4, 0.5, 0.65),
+    "pot-open": (1.5, 2.2, 3.0),
+    "pot-lid": (0.8, 1.0, 1.3),
+    "pot-lid-cosy": (0.3, 0.4, 0.6),
+    "mug-open": (1.2, 1.8, 2.5),
+}
+LOSS_AT_G = 600.0
+# Wind halves the time constant of what stands bare (from memory); a cosy feels it less.
+WIND_LOSS_FACTOR: dict[str, float] = {"sheltered": 1.0, "breezy": 1.5, "windy": 2.0}
+COSY_FEELS_SHARE = 0.3
+
+_G_PER_KG = 1000.0
+_J_PER_KJ = 1000.0
+_S_PER_MIN = 60.0
+_COLDEST_C = -90.0
+_HOTTEST_C = 130.0
+_PARTS_OFF_BY = 0.04
+
+
+def cooled_c(start_c: float, air_c: float, duration_min: float, constant_min: float) -> float:
+    """Temperature of food that has stood for a time.
+
+    Parameters
+    ----------
+    start_c : float
+        Temperature at the start. [degC], -90 to 130
+    air_c : float
+        Temperature of the air. [degC], -90 to 60
+    duration_min : float
+        How long it stood. [min], 0 or more
+    constant_min : float
+        Its time constant. [min], above 0
+
+    Returns
+    -------
+    float
+        Temperature then. [degC]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    T = T_air + (T_start - T_air) exp(-t / tau).
+
+    References
+    ----------
+    .. [incropera] Incropera and others, 2007, lumped capacitance (quoted from memory).
+    """
+    _require_temperatures(start_c, air_c)
+    require("time it stands", duration_min, "min", 0.0)
+    require_above("time constant", constant_min, "min", 0.0)
+    return air_c + (start_c - air_c) * math.exp(-duration_min / constant_min)
+
+
+def time_constant_min(mass_g: float, specific_heat_kj_kg_k: float, loss_w_k: float) -> float:
+    """Time in which the distance to the air's temperature falls to 37 percent.
+
+    Parameters
+    ----------
+    mass_g : float
+        Mass that cools. [g], above 0
+    specific_heat_kj_kg_k : float
+        Its specific heat. [kJ/(kg K)], above 0
+    loss_w_k : float
+        Heat it loses for each kelvin above the air. [W/K], above 0
+
+    Returns
+    -------
+    float
+        Time constant. [min]
+
+    Raises
+    ------
+    ValueError
+        If a value is not above zero.
+
+    Notes
+    -----
+    tau = m c / UA.
+
+    References
+    ----------
+    .. [incropera] Incropera and others, 2007, lumped capacitance (quoted from memory).
+    """
+    require_above("mass", mass_g, "g", 0.0)
+    require_above("specific heat", specific_heat_kj_kg_k, "kJ/(kg K)", 0.0)
+    require_above("heat loss", loss_w_k, "W/K", 0.0)
+    held_j_k = mass_g / _G_PER_KG * specific_heat_kj_kg_k * _J_PER_KJ
+    return held_j_k / loss_w_k / _S_PER_MIN
+
+
+def minutes_above(
+    start_c: float, air_c: float, constant_min: float, above_c: float = HOT_HOLDING_C
+) -> float:
+    """How long standing food stays above a temperature.
+
+    Parameters
+    ----------
+    start_c : float
+        Temperature at the start. [degC], -90 to 130
+    air_c : float
+        Temperature of the air. [degC], -90 to 60
+    constant_min : float
+        Time constant. [min], above 0
+    above_c : float
+        Temperature that counts. [degC], -90 to 130
+
+    Returns
+    -------
+    float
+        Minutes: 0 where it starts below, without end where the air is as warm. [min]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    tau ln((T_start - T_air) / (T - T_air)).
+
+    References
+    ----------
+    .. [incropera] Incropera and others, 2007, lumped capacitance (quoted from memory).
+    """
+    _require_temperatures(start_c, air_c)
+    require_above("time constant", constant_min, "min", 0.0)
+    require("temperature that counts", above_c, "°C", _COLDEST_C, _HOTTEST_C)
+    if start_c < above_c:
+        return 0.0
+    if air_c >= above_c:
+        return math.inf
+    return constant_min * math.log((start_c - air_c) / (above_c - air_c))
+
+
+def mixed_c(
+    water_g: float, water_c: float, food_g: float, food_c: float, food_kj_kg_k: float
+) -> float:
+    """Temperature of food and water poured together.
+
+    Parameters
+    ----------
+    water_g : float
+        Mass of water. [g], 0 or more, together with the food above 0
+    water_c : float
+        Its temperature. [degC], 0 to 130
+    food_g : float
+        Mass of food. [g], 0 or more
+    food_c : float
+        Its temperature. [degC], -90 to 130
+    food_kj_kg_k : float
+        Specific heat of the food. [kJ/(kg K)], above 0
+
+    Returns
+    -------
+    float
+        Temperature of both. [degC]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    (m_w c_w T_w + m_f c_f T_f) / (m_w c_w + m_f c_f); nothing freezes or melts.
+
+    References
+    ----------
+    .. [incropera] Incropera and others, 2007, balance of heat (quoted from memory).
+    """
+    require("mass of water", water_g, "g", 0.0)
+    require("temperature of the water", water_c, "°C", 0.0, _HOTTEST_C)
+    require("mass of food", food_g, "g", 0.0)
+    require("temperature of the food", food_c, "°C", _COLDEST_C, _HOTTEST_C)
+    require_above("specific heat of the food", food_kj_kg_k, "kJ/(kg K)", 0.0)
+    require_above("mass of water and food", water_g + food_g, "g", 0.0)
+    water_held = water_g * WATER_KJ_KG_K
+    food_held = food_g * food_kj_kg_k
+    return (water_held * water_c + food_held * food_c) / (water_held + food_held)
+
+
+def siebel_kj_kg_k(water_share: float) -> float:
+    """Specific heat of food above freezing from its water alone.
+
+    Parameters
+    ----------
+    water_share : float
+        Water in the food. [share], 0 to 1
+
+    Returns
+    -------
+    float
+        Specific heat. [kJ/(kg K)]
+
+    Raises
+    ------
+    ValueError
+        If the share is outside the range above.
+
+    Notes
+    -----
+    3.35 w + 0.84; too low for dry food.
+
+    References
+    ----------
+    .. [siebel1892] Siebel, 1892, specific heat of various products (quoted from memory).
+    """
+    require("water share", water_share, "", 0.0, 1.0)
+    return 3.35 * water_share + 0.84
+
+
+def choi_okos_kj_kg_k(
+    water_share: float,
+    protein_share: float,
+    fat_share: float,
+    carbohydrate_share: float,
+    fibre_share: float = 0.0,
+    ash_share: float = 0.0,
+    temperature_c: float = 20.0,
+) -> float:
+    """Specific heat of food from what it is made of.
+
+    Parameters
+    ----------
+    water_share : float
+        Water. [share], 0 to 1
+    protein_share : float
+        Protein. [share], 0 to 1
+    fat_share : float
+        Fat. [share], 0 to 1
+    carbohydrate_share : float
+        Carbohydrate without fibre. [share], 0 to 1
+    fibre_share : float
+        Fibre. [share], 0 to 1
+    ash_share : float
+        Ash. [share], 0 to 1; all together 1 within 0.04
+    temperature_c : float
+        Temperature. [degC], 0 to 100
+
+    Returns
+    -------
+    float
+        Specific heat. [kJ/(kg K)]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range, or the parts are not the whole.
+
+    Notes
+    -----
+    Sum of share times (a + b t + c t ** 2) of each part, divided by the sum of the shares.
+
+    References
+    ----------
+    .. [choi-okos1986] Choi and Okos, 1986, table of coefficients (read in a copy).
+    """
+    shares = {
+        "water": water_share,
+        "protein": protein_share,
+        "fat": fat_share,
+        "carbohydrate": carbohydrate_share,
+        "fibre": fibre_share,
+        "ash": ash_share,
+    }
+    for part, share in shares.items():
+        require(f"share of {part}", share, "", 0.0, 1.0)
+    whole = sum(shares.values())
+    require("sum of the shares", whole, "", 1.0 - _PARTS_OFF_BY, 1.0 + _PARTS_OFF_BY)
+    require("temperature", temperature_c, "°C", 0.0, 100.0)
+    total = 0.0
+    for part, share in shares.items():
+        a, b, c = _CHOI_OKOS[part]
+        total += share * (a + b * temperature_c + c * temperature_c**2)
+    return total / whole
+
+
+def loss_range_w_k(vessel: str, mass_g: float, wind: str) -> tuple[float, float, float]:
+    """Heat that a vessel of hot food loses for each kelvin above the air.
+
+    Parameters
+    ----------
+    vessel : str
+        A key of LOSS_W_K.
+    mass_g : float
+        Mass of what is in it. [g], above 0
+    wind : str
+        sheltered, breezy or windy.
+
+    Returns
+    -------
+    tuple of float
+        Least, likely and most. [W/K]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range or a name is not known.
+
+    Notes
+    -----
+    Table for 600 g times (mass / 600) ** (2 / 3), as the surface grows; wind multiplies by
+    1.5 or 2, in a cosy by 0.3 of the excess.
+
+    References
+    ----------
+    .. [common-practice] Common practice, no source: estimates in the field.
+    """
+    require_known("vessel", vessel, LOSS_W_K)
+    require_known("wind", wind, WIND_LOSS_FACTOR)
+    require_above("mass", mass_g, "g", 0.0)
+    excess = WIND_LOSS_FACTOR[wind] - 1.0
+    felt = excess * COSY_FEELS_SHARE if vessel.endswith("-cosy") else excess
+    factor = float((mass_g / LOSS_AT_G) ** (2.0 / 3.0)) * (1.0 + felt)
+    least, likely, most = LOSS_W_K[vessel]
+    return least * factor, likely * factor, most * factor
+
+
+def _require_temperatures(start_c: float, air_c: float) -> None:
+    """Raise ValueError unless food and air can be like this."""
+    require("temperature at the start", start_c, "°C", _COLDEST_C, _HOTTEST_C)
+    require("air temperature", air_c, "°C", _COLDEST_C, 60.0)

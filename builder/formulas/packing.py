@@ -1,0 +1,294 @@
+"""Oxygen in a pack, absorbers for it, swelling with height, and life used up in storage."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from builder.formulas.air import SEA_LEVEL_PRESSURE_HPA, pressure_hpa
+from builder.formulas.heat import whole_units
+from builder.formulas.keeping import bag_swelling, months_kept, void_oxygen_ml
+from builder.formulas.ranges import require, require_above
+
+# Sizes in trade, in ml of oxygen taken up (common practice).
+ABSORBER_SIZES_ML = (20.0, 50.0, 100.0, 200.0, 300.0, 500.0, 1000.0, 2000.0)
+USUAL_ABSORBER_ML = 300.0
+# Dried plant solids without the air in them (textbooks, from memory: 1.4 to 1.6).
+SOLIDS_G_ML = 1.5
+
+DAYS_PER_MONTH = 365.25 / 12.0
+ZERO_CELSIUS_K = 273.15
+
+
+def solid_volume_ml(food_g: float, water_share: float) -> float:
+    """Volume of a dried food itself, without the air in and between the pieces.
+
+    Parameters
+    ----------
+    food_g : float
+        Mass of the dried food. [g], 0 or more
+    water_share : float
+        Water in it. [share], 0 to 1
+
+    Returns
+    -------
+    float
+        Volume that holds no air. [ml]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    food ((1 - w) / 1.5 + w).
+
+    References
+    ----------
+    .. [fellows] Fellows, 2009, density of dry solids 1.4 to 1.6 g/ml (quoted from memory).
+    """
+    require("mass of the food", food_g, "g", 0.0)
+    require("water share", water_share, "", 0.0, 1.0)
+    return food_g * ((1.0 - water_share) / SOLIDS_G_ML + water_share)
+
+
+def pack_oxygen_ml(container_ml: float, food_ml: float, altitude_m: float = 0.0) -> float:
+    """Oxygen in a container that was closed at a height, as volume at the sea's level.
+
+    Parameters
+    ----------
+    container_ml : float
+        Inner volume. [ml], 0 or more
+    food_ml : float
+        Volume of the food itself, without air. [ml], 0 to container_ml
+    altitude_m : float
+        Where it was closed. [m], -500 to 11000
+
+    Returns
+    -------
+    float
+        Volume of oxygen at the sea's level, as absorbers are rated. [ml]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    0.2095 (container - food) p / p0.
+
+    References
+    ----------
+    .. [us-atmosphere-1976] U.S. Standard Atmosphere, 1976, composition of air and pressure
+       (quoted from memory).
+    """
+    thinner = pressure_hpa(altitude_m) / SEA_LEVEL_PRESSURE_HPA
+    return void_oxygen_ml(container_ml, food_ml) * thinner
+
+
+def absorbers_needed(oxygen_ml: float, absorber_ml: float = USUAL_ABSORBER_ML) -> int:
+    """How many absorbers of one size take up the oxygen of a pack.
+
+    Parameters
+    ----------
+    oxygen_ml : float
+        Oxygen in the pack. [ml], 0 or more
+    absorber_ml : float
+        Oxygen that one takes up. [ml], above 0
+
+    Returns
+    -------
+    int
+        Number, rounded up. [-]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    ceil(oxygen / absorber).
+
+    References
+    ----------
+    .. [usu-oxygen] Utah State University Extension, Oxygen Removal (read in a copy).
+    """
+    require("oxygen in the pack", oxygen_ml, "ml", 0.0)
+    require_above("size of the absorber", absorber_ml, "ml", 0.0)
+    return whole_units(oxygen_ml, absorber_ml)
+
+
+def absorber_size_ml(oxygen_ml: float) -> float:
+    """Smallest absorber in trade that takes up the oxygen of a pack.
+
+    Parameters
+    ----------
+    oxygen_ml : float
+        Oxygen in the pack. [ml], 0 to 2000
+
+    Returns
+    -------
+    float
+        One of ABSORBER_SIZES_ML. [ml]
+
+    Raises
+    ------
+    ValueError
+        If the oxygen is outside the range above.
+
+    References
+    ----------
+    .. [common-practice] Common practice, no source: sizes in trade.
+    """
+    require("oxygen in the pack", oxygen_ml, "ml", 0.0, ABSORBER_SIZES_ML[-1])
+    return next(size for size in ABSORBER_SIZES_ML if size >= oxygen_ml)
+
+
+def gas_swelling(
+    packed_m: float, there_m: float, packed_c: float = 20.0, there_c: float = 20.0
+) -> float:
+    """How many times its volume the air in a slack bag takes at another height and warmth.
+
+    Parameters
+    ----------
+    packed_m : float
+        Height at which the bag was closed. [m], -500 to 11000
+    there_m : float
+        Height at which it is. [m], -500 to 11000
+    packed_c : float
+        Temperature when it was closed. [degC], -90 to 60
+    there_c : float
+        Temperature where it is. [degC], -90 to 60
+
+    Returns
+    -------
+    float
+        Volume there over volume when closed. [-]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    p_packed / p_there (T_there / T_packed), T in K.
+
+    References
+    ----------
+    .. [icao-7488] ICAO Doc 7488, for the pressures (quoted from memory).
+    """
+    require("temperature when closed", packed_c, "°C", -90.0, 60.0)
+    require("temperature there", there_c, "°C", -90.0, 60.0)
+    warmer = (there_c + ZERO_CELSIUS_K) / (packed_c + ZERO_CELSIUS_K)
+    return bag_swelling(pressure_hpa(packed_m), pressure_hpa(there_m)) * warmer
+
+
+def bag_fullness(bag_ml: float, solids_ml: float, gas_ml: float, swelling: float) -> float:
+    """How full a closed bag is once its air has swollen.
+
+    Parameters
+    ----------
+    bag_ml : float
+        Volume of the bag when taut. [ml], above 0
+    solids_ml : float
+        Volume of the food without air. [ml], 0 or more
+    gas_ml : float
+        Air in the bag when it was closed. [ml], 0 or more
+    swelling : float
+        How many times its volume the air takes. [-], above 0
+
+    Returns
+    -------
+    float
+        Volume over the taut one; from 1 the bag is under strain. [share]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    (food + gas swelling) / bag.
+    """
+    require_above("volume of the bag", bag_ml, "ml", 0.0)
+    require("volume of the food", solids_ml, "ml", 0.0)
+    require("air in the bag", gas_ml, "ml", 0.0)
+    require_above("swelling", swelling, "", 0.0)
+    return (solids_ml + gas_ml * swelling) / bag_ml
+
+
+def life_used(table_months: float, stays: Sequence[tuple[float, float]]) -> float:
+    """Share of its keeping time that a food has used up in several places.
+
+    Parameters
+    ----------
+    table_months : float
+        Months that it keeps at 15.6 degC. [months], above 0
+    stays : sequence of tuple of float
+        For each place the days there and its temperature. [d, degC], 0 or more and -40 to 40
+
+    Returns
+    -------
+    float
+        Used share; 1 is the best-before day. [share]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    Sum of days / (30.44 T 2 ** ((15.6 - t) / 11.1)), each place by the rule for one place:
+    cold, unless it freezes, gives nothing back above the table.
+
+    References
+    ----------
+    .. [uga-drying] University of Georgia Extension, 2014, So Easy to Preserve: half as long
+       for each 20 degF (read in a copy).
+    """
+    require_above("months of the table", table_months, "months", 0.0)
+    used = 0.0
+    for days, kept_at_c in stays:
+        require("days in a place", days, "d", 0.0)
+        used += days / (months_kept(table_months, kept_at_c) * DAYS_PER_MONTH)
+    return used
+
+
+def days_left(table_months: float, stays: Sequence[tuple[float, float]], kept_at_c: float) -> float:
+    """Days that a food still keeps after stays in several places.
+
+    Parameters
+    ----------
+    table_months : float
+        Months that it keeps at 15.6 degC. [months], above 0
+    stays : sequence of tuple of float
+        For each place so far the days there and its temperature. [d, degC]
+    kept_at_c : float
+        Temperature of the place where it stays from now on. [degC], -40 to 40
+
+    Returns
+    -------
+    float
+        Days, 0 where nothing is left. [d]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    (1 - used) 30.44 T 2 ** ((15.6 - kept_at) / 11.1).
+
+    References
+    ----------
+    .. [uga-drying] University of Georgia Extension, 2014, So Easy to Preserve: half as long
+       for each 20 degF (read in a copy).
+    """
+    left = max(0.0, 1.0 - life_used(table_months, stays))
+    return left * months_kept(table_months, kept_at_c) * DAYS_PER_MONTH

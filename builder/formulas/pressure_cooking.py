@@ -1,0 +1,245 @@
+"""Boiling under a lid that holds pressure, from a barometer, and times by kind of food."""
+
+from __future__ import annotations
+
+import math
+
+from builder.formulas.air import altitude_m, pressure_hpa
+from builder.formulas.boiling import (
+    COOKING_Z_K,
+    LEAST_BOILING_POINT_C,
+    MOST_BOILING_POINT_C,
+    SEA_LEVEL_BOILING_POINT_C,
+    boiling_point_c,
+)
+from builder.formulas.ranges import require, require_above, require_known
+
+# Warming by this much cooks ten times as fast. Starchy roots: from the activation energy of
+# a potato (read in a copy); grain: that of rice (from memory); legumes: softening at about
+# 92 kJ/mol (from memory); all other plants as the cook value.
+Z_K: dict[str, float] = {
+    "vegetable": COOKING_Z_K,
+    "fruit": COOKING_Z_K,
+    "starchy-root": 41.3,
+    "grain": 32.0,
+    "legume": 28.0,
+}
+# Softening of plant food lies between these.
+LEAST_Z_K = 20.0
+MOST_Z_K = 40.0
+# These go by the temperature in the middle, never by a factor on the time.
+ANIMAL_KINDS = ("egg", "fish", "meat", "poultry")
+
+GAS_CONSTANT_KJ_MOL_K = 8.314462618e-3
+ZERO_CELSIUS_K = 273.15
+MOST_GAUGE_KPA = 150.0
+_HPA_PER_KPA = 10.0
+
+
+def gauge_boiling_point_c(gauge_kpa: float, altitude_m: float) -> float:
+    """Temperature at which water boils in a pressure cooker.
+
+    Parameters
+    ----------
+    gauge_kpa : float
+        Pressure above that of the air outside. [kPa], 0 to 150
+    altitude_m : float
+        Altitude of the camp. [m], -500 to 11000
+
+    Returns
+    -------
+    float
+        Boiling point. [degC]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    T_sat(p_outside + gauge).
+
+    References
+    ----------
+    .. [iapws-if97] IAPWS R7-97(2012), equation 31 (quoted from memory).
+    .. [iso2533] ISO 2533:1975, Standard Atmosphere (quoted from memory).
+    """
+    require("pressure of the cooker", gauge_kpa, "kPa", 0.0, MOST_GAUGE_KPA)
+    return boiling_point_c(pressure_hpa(altitude_m) + gauge_kpa * _HPA_PER_KPA)
+
+
+def station_pressure_hpa(reduced_hpa: float, altitude_m: float) -> float:
+    """Real air pressure at a height, from the pressure that a weather report names.
+
+    Parameters
+    ----------
+    reduced_hpa : float
+        Pressure reduced to the sea's level, as in weather reports. [hPa], 850 to 1074
+    altitude_m : float
+        Altitude of the camp. [m], -500 to 9000; in high pressure not so far down
+
+    Returns
+    -------
+    float
+        Pressure that a barometer shows there, not set to the sea's level. [hPa]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    p(h + h(reduced)), p and h those of the standard atmosphere.
+
+    References
+    ----------
+    .. [icao-7488] ICAO Doc 7488, QNH setting (quoted from memory).
+    """
+    require("pressure of the weather report", reduced_hpa, "hPa", 850.0, 1074.0)
+    require("altitude", altitude_m, "m", -500.0, 9000.0)
+    return pressure_hpa(altitude_m + equivalent_altitude_m(reduced_hpa))
+
+
+def equivalent_altitude_m(station_hpa: float) -> float:
+    """Height that cooking times go by, from a barometer at the camp.
+
+    Parameters
+    ----------
+    station_hpa : float
+        Pressure that a barometer shows, not set to the sea's level. [hPa], 227 to 1074
+
+    Returns
+    -------
+    float
+        Height at which the standard atmosphere has this pressure. [m]
+
+    Raises
+    ------
+    ValueError
+        If the pressure is outside the range above.
+
+    Notes
+    -----
+    h = T0 / L (1 - (p / p0) ** (R L / (g M))).
+
+    References
+    ----------
+    .. [iso2533] ISO 2533:1975, Standard Atmosphere (quoted from memory).
+    """
+    return altitude_m(station_hpa)
+
+
+def z_from_activation_k(activation_kj_mol: float, from_c: float, to_c: float) -> float:
+    """Warming that makes a reaction ten times as fast, from its energy of activation.
+
+    Parameters
+    ----------
+    activation_kj_mol : float
+        Energy of activation. [kJ/mol], above 0
+    from_c : float
+        Lower temperature. [degC], 0 to 150
+    to_c : float
+        Upper temperature. [degC], from_c to 150
+
+    Returns
+    -------
+    float
+        z. [K]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    z = ln 10 R T1 T2 / Ea.
+
+    References
+    ----------
+    .. [mansfield1962] Mansfield, 1962, cook value and z (quoted from memory).
+    """
+    require_above("energy of activation", activation_kj_mol, "kJ/mol", 0.0)
+    require("lower temperature", from_c, "°C", 0.0, 150.0)
+    require("upper temperature", to_c, "°C", from_c, 150.0)
+    kelvins = (from_c + ZERO_CELSIUS_K) * (to_c + ZERO_CELSIUS_K)
+    return math.log(10.0) * GAS_CONSTANT_KJ_MOL_K * kelvins / activation_kj_mol
+
+
+def time_factor_of(kind: str, boiling_point_c: float) -> float:
+    """How many times as long a kind of plant food cooks as at the sea's level.
+
+    Parameters
+    ----------
+    kind : str
+        A key of Z_K; never egg, meat, poultry or fish.
+    boiling_point_c : float
+        Temperature of the boiling water. [degC], 60 to 130
+
+    Returns
+    -------
+    float
+        Factor on the sea-level minutes; below 1 in a pressure cooker. [-]
+
+    Raises
+    ------
+    ValueError
+        If the kind is an animal food or not known, or the boiling point is outside its range.
+
+    Notes
+    -----
+    10 ** ((99.97 - T) / z), z by kind.
+
+    References
+    ----------
+    .. [potato-cooking-rate] Hiroshima University, cooking rate of potato: 62.8 kJ/mol
+       (read in a copy).
+    .. [suzuki1976] Suzuki and others, 1976, rice, about 80 kJ/mol (quoted from memory).
+    .. [mansfield1962] Mansfield, 1962, cook value, z = 33 K (quoted from memory).
+    """
+    if kind in ANIMAL_KINDS:
+        raise ValueError(
+            f"{kind} has no factor on its cooking time; it goes by the temperature in the middle"
+        )
+    require_known("kind of food", kind, Z_K)
+    return _factor(boiling_point_c, Z_K[kind])
+
+
+def time_factor_range(boiling_point_c: float) -> tuple[float, float]:
+    """Range in which the time factor of plant foods lies.
+
+    Parameters
+    ----------
+    boiling_point_c : float
+        Temperature of the boiling water. [degC], 60 to 130
+
+    Returns
+    -------
+    tuple of float
+        Least and most factor on the sea-level minutes. [-]
+
+    Raises
+    ------
+    ValueError
+        If the boiling point is outside the range above.
+
+    Notes
+    -----
+    10 ** ((99.97 - T) / z) with z of 20 and 40 K.
+
+    References
+    ----------
+    .. [mansfield1962] Mansfield, 1962, cook value; softening at 60 to 130 kJ/mol
+       (quoted from memory).
+    """
+    one = _factor(boiling_point_c, MOST_Z_K)
+    other = _factor(boiling_point_c, LEAST_Z_K)
+    return min(one, other), max(one, other)
+
+
+def _factor(boiling_point_c: float, z_k: float) -> float:
+    """Factor on the time for a boiling point and a z."""
+    require("boiling point", boiling_point_c, "°C", LEAST_BOILING_POINT_C, MOST_BOILING_POINT_C)
+    return float(10.0 ** ((SEA_LEVEL_BOILING_POINT_C - boiling_point_c) / z_k))

@@ -1,0 +1,348 @@
+"""How fast and how far dried food takes water up again, and how long it may stand."""
+
+from __future__ import annotations
+
+import math
+
+from builder.formulas.drying import solids_factor
+from builder.formulas.ranges import require, require_above, require_known
+from builder.formulas.safety import hours_out_of_cold
+
+GAS_CONSTANT_KJ_MOL_K = 8.314462618e-3
+ZERO_CELSIUS_K = 273.15
+# Air-dried Boletus edulis, 25 to 70 degC (abstract of 2005, read in a copy).
+ACTIVATION_KJ_MOL = 19.2
+COLDEST_WATER_C = 0.0
+HOTTEST_WATER_C = 100.0
+
+# Dried food gets back this much of what it lost (textbook range, quoted from memory).
+LEAST_UPTAKE_SHARE = 0.6
+MOST_UPTAKE_SHARE = 0.9
+
+# USDA FSIS danger zone: 40 to 140 degF (read in a copy).
+COLD_UP_TO_C = 4.4
+HOT_FROM_C = 60.0
+
+# (kind, water): fewest and most minutes. Extension tables (read in a copy): fruit in warm
+# and vegetables in boiling water; roots, stems and seeds in cold water half an hour to two.
+# Freeze-dried food and mushrooms in cold water as the literature gives it.
+SOAK_MIN: dict[tuple[str, str], tuple[float, float]] = {
+    ("fruit", "warm"): (30.0, 75.0),
+    ("vegetable", "boiling"): (30.0, 90.0),
+    ("vegetable", "cold"): (30.0, 120.0),
+    ("mushroom", "boiling"): (10.0, 30.0),
+    ("mushroom", "cold"): (120.0, 180.0),
+    ("freeze-dried", "boiling"): (2.0, 10.0),
+    ("freeze-dried", "cold"): (5.0, 30.0),
+}
+
+
+def peleg_water_per_solids(duration_min: float, start: float, k1: float, k2: float) -> float:
+    """Water in a dried food after a time of soaking, by the Peleg curve.
+
+    Parameters
+    ----------
+    duration_min : float
+        Time in the water. [min], 0 or more
+    start : float
+        Water for each gram of solids before. [g/g], 0 or more
+    k1 : float
+        Rate constant: the first uptake is 1 / k1. [min g/g], above 0
+    k2 : float
+        Capacity constant: the last uptake is 1 / k2. [g/g], above 0
+
+    Returns
+    -------
+    float
+        Water for each gram of solids, dry basis. [g/g]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    M = M0 + t / (k1 + k2 t).
+
+    References
+    ----------
+    .. [peleg1988] Peleg, 1988, equation 1 (quoted from memory).
+    """
+    require("soaking time", duration_min, "min", 0.0)
+    require("water for each gram of solids", start, "g/g", 0.0)
+    _require_peleg(k1, k2)
+    return start + duration_min / (k1 + k2 * duration_min)
+
+
+def peleg_limit(start: float, k2: float) -> float:
+    """Water in a dried food after soaking without end.
+
+    Parameters
+    ----------
+    start : float
+        Water for each gram of solids before. [g/g], 0 or more
+    k2 : float
+        Capacity constant. [g/g], above 0
+
+    Returns
+    -------
+    float
+        Water for each gram of solids, dry basis. [g/g]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    M0 + 1 / k2.
+
+    References
+    ----------
+    .. [peleg1988] Peleg, 1988, limit of equation 1 (quoted from memory).
+    """
+    require("water for each gram of solids", start, "g/g", 0.0)
+    require_above("k2", k2, "", 0.0)
+    return start + 1.0 / k2
+
+
+def peleg_minutes(uptake_share: float, k1: float, k2: float) -> float:
+    """Soaking time after which a food has taken up a share of all that it will.
+
+    Parameters
+    ----------
+    uptake_share : float
+        Share of the last uptake. [share], 0 to 0.99
+    k1 : float
+        Rate constant. [min g/g], above 0
+    k2 : float
+        Capacity constant. [g/g], above 0
+
+    Returns
+    -------
+    float
+        Time in the water. [min]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    s / (1 - s) k1 / k2; nine tenths take 9 k1 / k2.
+
+    References
+    ----------
+    .. [peleg1988] Peleg, 1988, equation 1 solved for the time (quoted from memory).
+    """
+    require("share taken up", uptake_share, "", 0.0, 0.99)
+    _require_peleg(k1, k2)
+    return uptake_share / (1.0 - uptake_share) * k1 / k2
+
+
+def k1_factor(from_c: float, to_c: float, activation_kj_mol: float = ACTIVATION_KJ_MOL) -> float:
+    """How many times as long soaking takes in water of another temperature.
+
+    Parameters
+    ----------
+    from_c : float
+        Temperature of water for which k1 is known. [degC], 0 to 100; measured 25 to 70
+    to_c : float
+        Temperature of the water in question. [degC], 0 to 100; measured 25 to 70
+    activation_kj_mol : float
+        Energy of activation. [kJ/mol], 0 to 100
+
+    Returns
+    -------
+    float
+        k1 there over k1 here; below 1 in warmer water. [-]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    exp(Ea / R (1 / T_to - 1 / T_from)).
+
+    References
+    ----------
+    .. [boletus2005] Rehydration of air-dried Boletus edulis, 2005, abstract: 19.2 kJ/mol
+       (read in a copy).
+    """
+    require("water temperature known", from_c, "°C", COLDEST_WATER_C, HOTTEST_WATER_C)
+    require("water temperature in question", to_c, "°C", COLDEST_WATER_C, HOTTEST_WATER_C)
+    require("energy of activation", activation_kj_mol, "kJ/mol", 0.0, 100.0)
+    inverse = 1.0 / (to_c + ZERO_CELSIUS_K) - 1.0 / (from_c + ZERO_CELSIUS_K)
+    return math.exp(activation_kj_mol / GAS_CONSTANT_KJ_MOL_K * inverse)
+
+
+def rehydration_ratio(drained_g: float, dried_g: float) -> float:
+    """How many times its dried mass a food weighs after soaking and draining.
+
+    Parameters
+    ----------
+    drained_g : float
+        Mass after draining. [g], 0 or more
+    dried_g : float
+        Mass before soaking. [g], above 0
+
+    Returns
+    -------
+    float
+        Rehydration ratio. [-]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    drained / dried.
+
+    References
+    ----------
+    .. [ranganna1986] Ranganna, 1986, rehydration ratio (quoted from memory).
+    """
+    require("drained mass", drained_g, "g", 0.0)
+    require_above("dried mass", dried_g, "g", 0.0)
+    return drained_g / dried_g
+
+
+def rehydration_coefficient(
+    drained_g: float, dried_g: float, water_share: float, residual_share: float
+) -> float:
+    """How far a food came back to its fresh mass.
+
+    Parameters
+    ----------
+    drained_g : float
+        Mass after draining. [g], 0 or more
+    dried_g : float
+        Mass before soaking. [g], above 0
+    water_share : float
+        Water in the fresh food. [share], 0 to 0.98
+    residual_share : float
+        Water in the dried food. [share], 0 to water_share
+
+    Returns
+    -------
+    float
+        Drained mass over the fresh mass it came from; 1 is all the way. [share]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    drained / dried (1 - w0) / (1 - wr).
+
+    References
+    ----------
+    .. [ranganna1986] Ranganna, 1986, coefficient of rehydration (quoted from memory).
+    """
+    ratio = rehydration_ratio(drained_g, dried_g)
+    return ratio / solids_factor(water_share, residual_share)
+
+
+def uptake_range_ml(full_return_ml: float) -> tuple[float, float]:
+    """Water that a dried food really takes up, from little to much.
+
+    Parameters
+    ----------
+    full_return_ml : float
+        Water that drying took out. [ml], 0 or more
+
+    Returns
+    -------
+    tuple of float
+        Least and most uptake. [ml]
+
+    Raises
+    ------
+    ValueError
+        If the volume is negative.
+
+    Notes
+    -----
+    0.6 to 0.9 of the full return.
+
+    References
+    ----------
+    .. [ranganna1986] Ranganna, 1986, usual coefficients of rehydration (quoted from memory).
+    """
+    require("water of the full return", full_return_ml, "ml", 0.0)
+    return LEAST_UPTAKE_SHARE * full_return_ml, MOST_UPTAKE_SHARE * full_return_ml
+
+
+def soak_range_min(kind: str, water: str) -> tuple[float, float]:
+    """Minutes that a kind of dried food usually soaks.
+
+    Parameters
+    ----------
+    kind : str
+        fruit, vegetable, mushroom or freeze-dried.
+    water : str
+        cold, warm or boiling, as far as SOAK_MIN has it.
+
+    Returns
+    -------
+    tuple of float
+        Fewest and most minutes. [min]
+
+    Raises
+    ------
+    ValueError
+        If nothing is known for this kind and water.
+
+    References
+    ----------
+    .. [extension-rehydration] Soaking table of an extension service (read in a copy).
+    .. [msu-preserving] Michigan State University Extension: half an hour to two in cold
+       water (read in a copy).
+    """
+    known = tuple(f"{a} in {b} water" for a, b in SOAK_MIN)
+    require_known("soaking", f"{kind} in {water} water", known)
+    return SOAK_MIN[kind, water]
+
+
+def standing_hours(food_c: float, air_c: float) -> float:
+    """How long wetted food may stand before it is eaten.
+
+    Parameters
+    ----------
+    food_c : float
+        Temperature of the food. [degC], 0 to 100
+    air_c : float
+        Temperature of the air. [degC], -90 to 60
+
+    Returns
+    -------
+    float
+        Hours: 2, above 32.2 degC 1; no limit at 4.4 degC and below or from 60 degC. [h]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    References
+    ----------
+    .. [fsis-two-hours] USDA FSIS, 2016, danger zone of 40 to 140 degF (read in a copy).
+    """
+    require("temperature of the food", food_c, "°C", COLDEST_WATER_C, HOTTEST_WATER_C)
+    hours = hours_out_of_cold(air_c)
+    return hours if COLD_UP_TO_C < food_c < HOT_FROM_C else math.inf
+
+
+def _require_peleg(k1: float, k2: float) -> None:
+    """Raise ValueError unless the two constants make a curve."""
+    require_above("k1", k1, "", 0.0)
+    require_above("k2", k2, "", 0.0)

@@ -1,0 +1,174 @@
+"""Cooling: edges, errors, laws."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.formulas.cooling import (
+    LOSS_W_K,
+    choi_okos_kj_kg_k,
+    cooled_c,
+    loss_range_w_k,
+    minutes_above,
+    mixed_c,
+    siebel_kj_kg_k,
+    time_constant_min,
+)
+
+constants = st.floats(5.0, 200.0)
+airs = st.floats(-40.0, 40.0)
+hots = st.floats(61.0, 100.0)
+
+
+@given(hots, airs, st.floats(0.0, 300.0), constants)
+def test_standing_food_comes_no_colder_than_the_air(
+    start: float, air: float, minutes: float, constant: float
+) -> None:
+    assert air <= cooled_c(start, air, minutes, constant) <= start
+
+
+@given(hots, airs, constants, st.floats(0.0, 60.0), st.floats(0.0, 60.0))
+def test_two_rests_are_one(
+    start: float, air: float, constant: float, one: float, other: float
+) -> None:
+    between = cooled_c(start, air, one, constant)
+    assert cooled_c(between, air, other, constant) == pytest.approx(
+        cooled_c(start, air, one + other, constant), abs=1e-9
+    )
+
+
+@given(hots, airs, constants)
+def test_after_the_time_above_it_is_at_the_temperature(
+    start: float, air: float, constant: float
+) -> None:
+    minutes = minutes_above(start, air, constant)
+    assert cooled_c(start, air, minutes, constant) == pytest.approx(60.0, abs=1e-9)
+
+
+def test_cold_food_is_never_hot_and_hot_air_keeps_it_so() -> None:
+    assert minutes_above(59.9, 15.0, 20.0) == 0.0
+    assert minutes_above(60.0, 15.0, 20.0) == 0.0
+    assert minutes_above(95.0, 50.0, 20.0, 50.0) == math.inf
+    assert minutes_above(95.0, 49.9, 20.0, 50.0) < math.inf
+
+
+def test_cold_food_in_warm_air_warms() -> None:
+    assert cooled_c(5.0, 25.0, 1000.0, 20.0) == pytest.approx(25.0)
+
+
+def test_time_constant() -> None:
+    assert time_constant_min(600.0, 3.9, 0.5) == pytest.approx(78.0)
+
+
+@given(
+    st.floats(1.0, 2000.0), st.floats(0.0, 100.0), st.floats(1.0, 2000.0), st.floats(-30.0, 100.0)
+)
+def test_mixing_keeps_the_heat(water: float, hot: float, food: float, cold: float) -> None:
+    mixed = mixed_c(water, hot, food, cold, 1.8)
+    given_kj = water * 4.186 * (hot - mixed)
+    taken_kj = food * 1.8 * (mixed - cold)
+    assert given_kj == pytest.approx(taken_kj, abs=1e-6 * (water + food))
+    assert min(hot, cold) - 1e-9 <= mixed <= max(hot, cold) + 1e-9
+
+
+def test_nothing_mixed_in_changes_nothing() -> None:
+    assert mixed_c(400.0, 95.0, 0.0, 15.0, 1.5) == pytest.approx(95.0)
+    assert mixed_c(0.0, 95.0, 150.0, 15.0, 1.5) == pytest.approx(15.0)
+
+
+@given(st.floats(0.6, 0.95))
+def test_the_two_rules_for_specific_heat_agree_on_wet_food(water: float) -> None:
+    """Siebel gives all solids 0.84 where they have 1.1 to 2.0, so it lies under: at 60
+    percent of water by 0.4 * 1.1 = 0.44 less 0 of 3.2, 12 percent at most."""
+    rest = 1.0 - water
+    composed = choi_okos_kj_kg_k(water, 0.2 * rest, 0.1 * rest, 0.7 * rest)
+    assert 0.88 * composed <= siebel_kj_kg_k(water) <= composed
+
+
+def test_pure_water_by_both_rules() -> None:
+    assert siebel_kj_kg_k(1.0) == pytest.approx(4.19)
+    assert choi_okos_kj_kg_k(1.0, 0.0, 0.0, 0.0) == pytest.approx(4.18, abs=0.01)
+
+
+def test_parts_that_are_not_quite_the_whole_are_scaled() -> None:
+    whole = choi_okos_kj_kg_k(0.5, 0.1, 0.1, 0.3)
+    assert choi_okos_kj_kg_k(0.49, 0.098, 0.098, 0.294) == pytest.approx(whole)
+
+
+@pytest.mark.parametrize("part", range(6))
+def test_each_part_has_its_own_coefficients(part: int) -> None:
+    """At 0 degC the first coefficient is left (Choi and Okos 1986, read in a copy)."""
+    shares = [0.0] * 6
+    shares[part] = 1.0
+    wanted = (4.1762, 2.0082, 1.9842, 1.5488, 1.8459, 1.0926)[part]
+    assert choi_okos_kj_kg_k(*shares, temperature_c=0.0) == wanted
+
+
+@pytest.mark.parametrize("part", range(6))
+def test_each_part_warms_as_the_table_says(part: int) -> None:
+    """At 100 degC: a + 100 b + 10000 c, from the same table."""
+    shares = [0.0] * 6
+    shares[part] = 1.0
+    wanted = (4.221845, 2.115961, 2.083522, 1.685651, 1.982451, 1.244743)[part]
+    assert choi_okos_kj_kg_k(*shares, temperature_c=100.0) == pytest.approx(wanted, abs=1e-6)
+
+
+@pytest.mark.parametrize("vessel", sorted(LOSS_W_K))
+def test_losses_are_in_order_and_wind_makes_them_larger(vessel: str) -> None:
+    still = loss_range_w_k(vessel, 600.0, "sheltered")
+    assert still == LOSS_W_K[vessel]
+    assert still[0] < still[1] < still[2]
+    breezy, windy = (loss_range_w_k(vessel, 600.0, wind)[1] for wind in ("breezy", "windy"))
+    assert still[1] < breezy < windy
+
+
+def test_wind_doubles_what_stands_bare_and_hardly_what_is_wrapped() -> None:
+    assert loss_range_w_k("pouch-bare", 600.0, "windy")[1] == 3.0
+    assert loss_range_w_k("pouch-cosy", 600.0, "windy")[1] == pytest.approx(0.65)
+    assert loss_range_w_k("pot-lid-cosy", 600.0, "breezy")[1] == pytest.approx(0.46)
+
+
+def test_eight_times_the_mass_loses_four_times_the_heat() -> None:
+    assert loss_range_w_k("pot-lid", 4800.0, "sheltered")[1] == pytest.approx(4.0)
+
+
+@pytest.mark.parametrize(
+    ("call", "says"),
+    [
+        (lambda: cooled_c(131.0, 15.0, 5.0, 20.0), "temperature at the start is 131 °C"),
+        (lambda: cooled_c(95.0, 61.0, 5.0, 20.0), "air temperature is 61 °C"),
+        (lambda: cooled_c(95.0, 15.0, -1.0, 20.0), "time it stands is -1 min"),
+        (lambda: cooled_c(95.0, 15.0, 5.0, 0.0), "time constant is 0 min"),
+        (lambda: time_constant_min(0.0, 3.9, 0.5), "mass is 0 g"),
+        (lambda: time_constant_min(1.0, 0.0, 0.5), "specific heat is 0"),
+        (lambda: time_constant_min(1.0, 3.9, 0.0), "heat loss is 0 W/K"),
+        (lambda: minutes_above(95.0, 15.0, 0.0), "time constant is 0 min"),
+        (lambda: minutes_above(95.0, -91.0, 20.0), "air temperature is -91 °C"),
+        (lambda: minutes_above(95.0, 15.0, 20.0, 131.0), "temperature that counts is 131 °C"),
+        (lambda: mixed_c(-1.0, 95.0, 1.0, 15.0, 1.5), "mass of water is -1 g"),
+        (lambda: mixed_c(1.0, -1.0, 1.0, 15.0, 1.5), "temperature of the water is -1 °C"),
+        (lambda: mixed_c(1.0, 95.0, -1.0, 15.0, 1.5), "mass of food is -1 g"),
+        (lambda: mixed_c(1.0, 95.0, 1.0, 131.0, 1.5), "temperature of the food is 131 °C"),
+        (lambda: mixed_c(1.0, 95.0, 1.0, 15.0, 0.0), "specific heat of the food is 0"),
+        (lambda: mixed_c(0.0, 95.0, 0.0, 15.0, 1.5), "mass of water and food is 0 g"),
+        (lambda: siebel_kj_kg_k(1.1), "water share is 1.1"),
+        (lambda: choi_okos_kj_kg_k(1.1, 0.0, 0.0, 0.0), "share of water is 1.1"),
+        (lambda: choi_okos_kj_kg_k(0.5, 0.1, 0.1, 0.1), "sum of the shares is 0.8"),
+        (lambda: choi_okos_kj_kg_k(0.9, 0.1, 0.1, 0.0), "sum of the shares is 1.1"),
+        (
+            lambda: choi_okos_kj_kg_k(1.0, 0.0, 0.0, 0.0, temperature_c=-1.0),
+            "temperature is -1 °C",
+        ),
+        (lambda: loss_range_w_k("bowl", 600.0, "windy"), "vessel 'bowl' is not known"),
+        (lambda: loss_range_w_k("pot-lid", 600.0, "storm"), "wind 'storm' is not known"),
+        (lambda: loss_range_w_k("pot-lid", 0.0, "windy"), "mass is 0 g"),
+    ],
+)
+def test_what_cannot_be_is_refused(call: Callable[[], object], says: str) -> None:
+    with pytest.raises(ValueError, match=says):
+        call()
