@@ -18,6 +18,8 @@ LONGEST_TEXT = 4000
 LONGEST_LINE = 200
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 _YEARS = (1900, 2200)
+# Signs that turn the direction of what follows; in a name they would turn the line around it.
+_TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
 # Words for a part of a record that read better without "a".
 _NO_ARTICLE = frozenset({"air", "water", "travel", "meals", "packs", "every_day", "review"})
 
@@ -122,7 +124,7 @@ class Fields:
 
     def line(self, key: str, required: bool = False, default: str = "", example: str = "…") -> str:
         """Read a text that must stay on one line, such as a name: breaks become spaces."""
-        text = " ".join(self.text(key, required, default, example).split())
+        text = _TURNS.sub("", " ".join(self.text(key, required, default, example).split()))
         if len(text) > LONGEST_LINE:
             says = f"{key} has {len(text)} characters"
             self.problem(self.place(key), "text-too-long", says, f"keep it under {LONGEST_LINE}")

@@ -46,6 +46,7 @@ def test_a_field_with_nothing_in_it_is_not_there(blank: str) -> None:
         ("a: Bean pot", "Bean pot", "Bean pot"),
         ("a: 1.50", "1.50", "1.50"),
         ("a: 7", "7", "7"),
+        (r'a: "Bean\u202epot"', "Bean\u202epot", "Beanpot"),
         ('a: "  Bean \\n\\n pot "', "Bean \n\n pot", "Bean pot"),
         ("a: |\n  Bean\n  pot\n", "Bean\npot", "Bean pot"),
         ("a: >-\n  Bean\n  pot", "Bean pot", "Bean pot"),
