@@ -1,0 +1,188 @@
+"""Forecasts, from weighings during a run, when a load will be dry, and how sure that is."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import Any, Literal
+
+from builder.formulas.drying import dried_mass_g, moisture_ratio, residual_share
+from builder.formulas.drying_curve import minutes_to_ratio, moisture_ratio_of, page_mass_g
+from builder.model.batch import Weighing
+from builder.model.kit import DryingRun
+
+# How far the water of a load may lie from the listed share, either way: tables give the mean of
+# few samples, and kinds and seasons differ by about this much (quoted from memory).
+LISTED_WATER_OFF_SHARE = 0.01
+# Two standard errors: about nineteen runs of twenty end within.
+STANDARD_ERRORS = 2.0
+LEAST_WEIGHINGS = 2
+LEAST_FOR_PAGE = 3
+# The second parameter must earn its place: the squares left over fall to less than half.
+PAGE_MUST_HALVE = 0.5
+CURVE_POINTS = 25
+
+
+@dataclass(frozen=True, slots=True)
+class _Fit:
+    model: Literal["lewis", "page"]
+    rate_per_min: float
+    exponent: float
+    rate_error: float
+    exponent_error: float
+    covariance: float
+    squares: float
+
+
+def drying_run(
+    fresh_g: float, water_share: float, limit_share: float, weighings: Sequence[Weighing]
+) -> DryingRun | None:
+    """Fit Lewis, or Page where it does much better; None where there is too little to go by."""
+    fit = _fitted(fresh_g, water_share, weighings)
+    if fit is None:
+        return None
+    ratio = moisture_ratio_of(limit_share, water_share)
+    dry_after_min = minutes_to_ratio(ratio, fit.rate_per_min, fit.exponent)
+    spread_min = STANDARD_ERRORS * math.hypot(
+        _error_of_fit(ratio, fit), _error_of_table(fresh_g, water_share, limit_share, weighings)
+    )
+    last_min = max(dry_after_min, weighings[-1].at_min)
+    return DryingRun(
+        model=fit.model,
+        rate_per_min=fit.rate_per_min,
+        exponent=fit.exponent,
+        target_g=dried_mass_g(fresh_g, water_share, limit_share),
+        dry_after_min=dry_after_min,
+        earliest_min=max(dry_after_min - spread_min, 0.0),
+        latest_min=dry_after_min + spread_min,
+        weighed=tuple(weighings),
+        curve=tuple(
+            Weighing(
+                at_min,
+                page_mass_g(at_min, fresh_g, water_share, fit.rate_per_min, fit.exponent),
+            )
+            for at_min in (last_min * step / (CURVE_POINTS - 1) for step in range(CURVE_POINTS))
+        ),
+    )
+
+
+def _fitted(fresh_g: float, water_share: float, weighings: Sequence[Weighing]) -> _Fit | None:
+    """Fit to the weighings that still hold water by the listed share."""
+    times: list[float] = []
+    ratios: list[float] = []
+    for each in weighings:
+        if each.mass_g >= fresh_g:
+            continue
+        share = residual_share(fresh_g, each.mass_g, water_share)
+        if share > 0:
+            times.append(each.at_min)
+            ratios.append(moisture_ratio_of(share, water_share))
+    if len(times) < LEAST_WEIGHINGS:
+        return None
+    lewis = _least_squares(times, ratios, page=False)
+    if len(times) < LEAST_FOR_PAGE or lewis is None:
+        return lewis
+    page = _least_squares(times, ratios, page=True)
+    if page is not None and page.squares < PAGE_MUST_HALVE * lewis.squares:
+        return page
+    return lewis
+
+
+def _least_squares(times: list[float], ratios: list[float], page: bool) -> _Fit | None:
+    import numpy as np
+    from scipy.optimize import curve_fit
+
+    start = -math.log(ratios[-1]) / times[-1]
+    if start <= 0:
+        return None
+
+    def model(minutes: Any, log_rate: float, exponent: float = 1.0) -> Any:
+        # The rate is fitted as its logarithm, which keeps it above nothing.
+        return np.exp(-math.exp(log_rate) * np.power(minutes, exponent))
+
+    def lewis(minutes: Any, log_rate: float) -> Any:
+        return model(minutes, log_rate)
+
+    curve: Any = model if page else lewis
+    first = [math.log(start), 1.0] if page else [math.log(start)]
+    bounds = ([-60.0, 0.2], [5.0, 3.0]) if page else ([-60.0], [5.0])
+    try:
+        found, covariance = curve_fit(
+            curve,
+            np.array(times),
+            np.array(ratios),
+            p0=first,
+            bounds=bounds,
+            maxfev=5000,
+        )
+    except RuntimeError:
+        return None
+    rate = math.exp(float(found[0]))
+    exponent = float(found[1]) if page else 1.0
+    squares = sum(
+        (moisture_ratio(at, rate, exponent) - ratio) ** 2
+        for at, ratio in zip(times, ratios, strict=True)
+    )
+    errors = [float(covariance[i][i]) for i in range(len(first))]
+    if not all(math.isfinite(error) for error in errors):
+        errors = [0.0] * len(first)
+    return _Fit(
+        model="page" if page else "lewis",
+        rate_per_min=rate,
+        exponent=exponent,
+        rate_error=math.sqrt(errors[0]),
+        exponent_error=math.sqrt(errors[1]) if page else 0.0,
+        covariance=float(covariance[0][1]) if page else 0.0,
+        squares=squares,
+    )
+
+
+def _error_of_fit(ratio: float, fit: _Fit) -> float:
+    """Carry the errors of rate and exponent over to the time, to first order."""
+    by_rate = _slope(lambda log: minutes_to_ratio(ratio, math.exp(log), fit.exponent),
+                     math.log(fit.rate_per_min))  # fmt: skip
+    by_exponent = _slope(lambda n: minutes_to_ratio(ratio, fit.rate_per_min, n), fit.exponent)
+    variance = (
+        (by_rate * fit.rate_error) ** 2
+        + (by_exponent * fit.exponent_error) ** 2
+        + 2 * by_rate * by_exponent * fit.covariance
+    )
+    return math.sqrt(max(variance, 0.0))
+
+
+def _slope(function: Callable[[float], float], at: float, step: float = 1e-5) -> float:
+    return (function(at + step) - function(at - step)) / (2 * step)
+
+
+def _error_of_table(
+    fresh_g: float, water_share: float, limit_share: float, weighings: Sequence[Weighing]
+) -> float:
+    """Carry the doubt in the listed water over: fit again with a wetter and a drier load.
+
+    Half the distance of the two ends stands for one standard error, since the doubt is given as
+    what is hardly ever exceeded.
+    """
+    ends = []
+    for off in (-LISTED_WATER_OFF_SHARE, LISTED_WATER_OFF_SHARE):
+        share = water_share + off
+        if not limit_share < share < 0.98:
+            continue
+        fit = _fitted(fresh_g, share, weighings)
+        if fit is not None:
+            ratio = moisture_ratio_of(limit_share, share)
+            ends.append(minutes_to_ratio(ratio, fit.rate_per_min, fit.exponent))
+    if len(ends) < 2:
+        return 0.0
+    return abs(ends[1] - ends[0]) / 2 / STANDARD_ERRORS
+
+
+def residual_range(
+    fresh_g: float, dried_g: float, water_share: float, least_share: float
+) -> tuple[float, float]:
+    """Give the range of moisture left that the doubt in the listed water leaves open."""
+    ends = [
+        residual_share(fresh_g, dried_g, min(max(water_share + off, 0.0), 0.98))
+        for off in (LISTED_WATER_OFF_SHARE, -LISTED_WATER_OFF_SHARE)
+    ]
+    return max(min(ends), least_share), max(max(ends), least_share)
