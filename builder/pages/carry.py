@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from builder.model.kit import Kit, PersonLoad
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
-from builder.pages.charts import Chart, weight_chart
+from builder.pages.charts import Chart, kinds_chart, packs_chart
 from builder.pages.figures import Figures, figures_of, percent
 from builder.pages.people import pack, person_paths
 from builder.pages.pieces import Cell, Fact, Table, link, table, text
@@ -34,7 +34,8 @@ class CarryPage:
     packs: tuple[Pack, ...]
     facts: tuple[Fact, ...]
     by_day: Table
-    chart: Chart
+    packs_chart: Chart | None
+    kinds_chart: Chart | None
     boxes: tuple[Box, ...]
 
 
@@ -49,10 +50,6 @@ def carry_page(kit: Kit) -> CarryPage:
         Fact("Shared gear", figures.both(weights.gear_g, "mass_g", "weights.gear_g")),
         Fact("Most water at once", figures.both(weights.water_most_g, "mass_g")),
     )
-    by_day = [
-        (text(words.day_and_date(day)), figures.both(mass, "mass_g"))
-        for day, mass in zip(kit.days, weights.by_day_g, strict=False)
-    ]
     return CarryPage(
         _who(kit, figures, _on_this_page(kit)),
         tuple(
@@ -62,10 +59,26 @@ def carry_page(kit: Kit) -> CarryPage:
             )
         ),
         facts,
-        table(("Morning of", "Whole party"), by_day, "lr"),
-        weight_chart(kit),
+        _by_day(kit, figures),
+        packs_chart(kit),
+        kinds_chart(kit),
         boxes_at(kit, "carry.md"),
     )
+
+
+def _by_day(kit: Kit, figures: Figures) -> Table:
+    """Give each pack on every morning, and the load of all."""
+    people = [person for person in kit.weights.people if person.by_day_g]
+    rows = [
+        (
+            text(words.day_and_date(day)),
+            *(text(figures.plain(person.by_day_g[place], "mass_g")) for person in people),
+            figures.both(mass, "mass_g", f"weights.by_day_g.{place}"),
+        )
+        for place, (day, mass) in enumerate(zip(kit.days, kit.weights.by_day_g, strict=False))
+    ]
+    heads = ("Morning of", *(person.name for person in people), "All, own gear apart")
+    return table(heads, rows, "l" + "r" * (len(people) + 1))
 
 
 def short_carry(kit: Kit, figures: Figures) -> Table:

@@ -2,23 +2,40 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from builder.model.kit import Kit
+from builder.model.kit import Kit, PersonLoad
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
+from builder.pages.pieces import Cell, Table, table, text
 
-WIDTH = 320  # the narrowest screen, so that letters are never smaller than they were drawn
-_BAR_WIDTH = 316.0
+# Drawn for the narrowest screen, so that letters are never much smaller than they were drawn;
+# shown no wider than this on a large one, so that they are never much larger than the text.
+WIDTH = 296
+SHOWN_WIDTH = 400
+LETTERS = 12  # px high at WIDTH
+
+_BAR_WIDTH = 292.0
 _LEFT = 2.0
 _ROW = 38.0
 _WORDS_AT = 12.0
 _BAR_AT = 17.0
 _BAR = 13.0
+_THIN = 6.0
+_THIN_STEP = 8.0
 _LEGEND = 18.0
+_LONGEST_NAME = 22  # letters that leave room for the numbers beside them
 
-Fill = Literal["solid", "lines", "dots", "open"]
+_PROFILE_TOP = 22.0
+_PROFILE_HEIGHT = 80.0
+_LABEL_ROOM = 64.0  # "1,480 m" to either side of a point, and a gap
+_DAY_ROOM = 48.0
+_LABEL_OVER = 8.0
+_LABEL_UNDER = 18.0
+
+Fill = Literal["solid", "lines", "dots", "cross", "open"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,27 +69,42 @@ class Words:
 
 
 @dataclass(frozen=True, slots=True)
+class Dot:
+    """A point of a line."""
+
+    x: str
+    y: str
+
+
+@dataclass(frozen=True, slots=True)
 class Chart:
-    """A drawing with its own words; the same numbers stand in a table on the page."""
+    """A drawing with its own words; `behind` is its table where the page has no other."""
 
     id: str
     title: str
     text: str
     width: str
     height: str
-    bars: tuple[Bar, ...]
-    marks: tuple[Mark, ...]
-    words: tuple[Words, ...]
+    shown_width: str
+    shown_height: str
+    bars: tuple[Bar, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    words: tuple[Words, ...] = ()
+    line: str = ""  # points of one line
+    dots: tuple[Dot, ...] = ()
+    behind: Table | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Row:
-    """One day's bar: parts from the left, and perhaps a mark."""
+    """One bar: parts from the left, and perhaps a mark; `thin` has bars of their own instead."""
 
     name: str
     says: str
-    parts: tuple[tuple[float, Fill], ...]
+    parts: tuple[tuple[float, Fill], ...] = ()
     mark: float | None = None
+    thin: tuple[float, ...] = ()
+    told: str = ""  # instead of `says` in the words for those who do not see it
 
 
 def draw(
@@ -81,26 +113,22 @@ def draw(
     rows: list[Row],
     legend: tuple[tuple[Fill, str], ...] = (),
     mark: str = "",
+    behind: Table | None = None,
 ) -> Chart:
     """Lay out bars to one scale, with their words above them and what the hatchings mean below."""
-    ends = [sum(size for size, _ in row.parts) for row in rows]
-    longest = max([*ends, *(row.mark or 0 for row in rows)], default=0) or 1
+    longest = max((_longest(row) for row in rows), default=0) or 1
     bars: list[Bar] = []
     marks: list[Mark] = []
     said: list[Words] = []
-    for number, row in enumerate(rows):
-        top = number * _ROW
-        said.append(Words(_n(_LEFT), _n(top + _WORDS_AT), "start", row.name))
-        said.append(Words(_n(WIDTH - _LEFT), _n(top + _WORDS_AT), "end", row.says))
-        x = _LEFT
-        for size, fill in row.parts:
-            wide = _BAR_WIDTH * max(size, 0) / longest
-            if wide > 0:
-                bars.append(Bar(_n(x), _n(top + _BAR_AT), _n(wide), _n(_BAR), fill))
-            x += wide
+    y = 0.0
+    for row in rows:
+        said.append(Words(_n(_LEFT), _n(y + _WORDS_AT), "start", _short(row.name)))
+        said.append(Words(_n(WIDTH - _LEFT), _n(y + _WORDS_AT), "end", row.says))
+        bars += _bars(row, y + _BAR_AT, _BAR_WIDTH / longest)
         if row.mark is not None:
-            marks.append(_mark(_LEFT + _BAR_WIDTH * row.mark / longest, top + _BAR_AT))
-    y = len(rows) * _ROW + 4
+            marks.append(_mark(_LEFT + _BAR_WIDTH * row.mark / longest, y + _BAR_AT))
+        y += _ROW if not row.thin else _BAR_AT + len(row.thin) * _THIN_STEP + _BAR / 2
+    y += 4
     for fill, means in legend:
         bars.append(Bar(_n(_LEFT), _n(y), "22", _n(_BAR), fill))
         said.append(Words(_n(_LEFT + 30), _n(y + 11), "start", means))
@@ -109,21 +137,62 @@ def draw(
         marks.append(_mark(_LEFT + 11, y))
         said.append(Words(_n(_LEFT + 30), _n(y + 11), "start", mark))
         y += _LEGEND
-    told = ". ".join(f"{row.name}: {row.says}" for row in rows)
-    return Chart(
+    told = ". ".join(f"{row.name}: {row.told or row.says}" for row in rows)
+    return _chart(
         chart_id,
         title,
-        f"{told}.",
-        str(WIDTH),
-        _n(y + 2),
-        tuple(bars),
-        tuple(marks),
-        tuple(said),
+        told,
+        y + 2,
+        bars=tuple(bars),
+        marks=tuple(marks),
+        words=tuple(said),
+        behind=behind,
     )
+
+
+def _chart(
+    chart_id: str,
+    title: str,
+    told: str,
+    height: float,
+    bars: tuple[Bar, ...] = (),
+    marks: tuple[Mark, ...] = (),
+    words: tuple[Words, ...] = (),
+    line: str = "",
+    dots: tuple[Dot, ...] = (),
+    behind: Table | None = None,
+) -> Chart:
+    shown = f"{height * SHOWN_WIDTH / WIDTH:.0f}"
+    return Chart(
+        chart_id, title, f"{told}.", str(WIDTH), _n(height), str(SHOWN_WIDTH), shown,
+        bars, marks, words, line, dots, behind,
+    )  # fmt: skip
+
+
+def _longest(row: Row) -> float:
+    return max(sum(size for size, _ in row.parts), row.mark or 0, *row.thin, 0.0)
+
+
+def _bars(row: Row, y: float, scale: float) -> list[Bar]:
+    bars = []
+    x = _LEFT
+    for size, fill in row.parts:
+        if size * scale > 0:
+            bars.append(Bar(_n(x), _n(y), _n(size * scale), _n(_BAR), fill))
+        x += max(size, 0) * scale
+    for number, size in enumerate(row.thin):
+        if size > 0:
+            top = _n(y + number * _THIN_STEP)
+            bars.append(Bar(_n(_LEFT), top, _n(size * scale), _n(_THIN), "solid"))
+    return bars
 
 
 def _mark(x: float, bar_top: float) -> Mark:
     return Mark(_n(x), _n(bar_top - 3), _n(bar_top + _BAR + 3))
+
+
+def _short(name: str) -> str:
+    return name if len(name) <= _LONGEST_NAME else f"{name[: _LONGEST_NAME - 1]}…"
 
 
 def _n(value: float) -> str:
@@ -144,17 +213,151 @@ def energy_chart(kit: Kit) -> Chart:
         )
         for day in kit.days
     ]
-    return draw("energy-chart", "Food energy by day", rows, (("lines", "in the food"),), "needed")
-
-
-def weight_chart(kit: Kit) -> Chart:
-    """Draw the party's load on each morning."""
-    figures = figures_of(kit)
-    rows = [
-        Row(words.day_name(day), figures.plain(mass, "mass_g"), ((mass, "lines"),))
-        for day, mass in zip(kit.days, kit.weights.by_day_g, strict=False)
+    behind = [
+        (
+            text(words.day_name(day)),
+            text(figures.plain(day.nutrition.energy_kcal, "energy_kcal")),
+            text(figures.plain(day.energy_need_kcal, "energy_kcal")),
+        )
+        for day in kit.days
     ]
-    return draw("weight-chart", "What the party carries, each morning", rows)
+    return draw(
+        "energy-chart",
+        "Food energy by day, for all",
+        rows,
+        (("lines", "in the food"),),
+        "needed",
+        table(("Day", "In the food", "Needed"), behind, "lrr"),
+    )
+
+
+def packs_chart(kit: Kit) -> Chart | None:
+    """Draw each one's pack on every morning, a thin bar for a day."""
+    figures = figures_of(kit)
+    rows = []
+    for person in kit.weights.people:
+        shown = [figures.plain(mass, "mass_g") for mass in person.by_day_g]
+        if shown:
+            told = ", ".join(f"day {day} {mass}" for day, mass in enumerate(shown, start=1))
+            says = f"{shown[0]} → {shown[-1]}" if len(shown) > 1 else shown[0]
+            rows.append(Row(person.name, says, thin=person.by_day_g, told=told))
+    if not rows:
+        return None
+    return draw("packs-chart", "Each pack, morning by morning: the first day on top", rows)
+
+
+_KINDS: tuple[tuple[str, Fill, str], ...] = (
+    ("own", "open", "own gear"),
+    ("gear", "solid", "shared gear"),
+    ("fuel", "dots", "fuel"),
+    ("food", "lines", "food"),
+    ("water", "cross", "water"),
+)
+
+
+def kinds_chart(kit: Kit) -> Chart | None:
+    """Draw what each pack is made of at its heaviest."""
+    if not kit.weights.people:
+        return None
+    figures = figures_of(kit)
+    rows = []
+    behind: list[tuple[Cell, ...]] = []
+    for person in kit.weights.people:
+        masses = _by_kind(person)
+        told = ", ".join(
+            f"{name} {figures.plain(mass, 'mass_g')}"
+            for (_, _, name), mass in zip(_KINDS, masses, strict=True)
+            if mass
+        )
+        parts = tuple((mass, fill) for (_, fill, _), mass in zip(_KINDS, masses, strict=True))
+        says = figures.plain(person.total_g, "mass_g")
+        rows.append(Row(person.name, says, parts, told=f"{says}: {told}" if told else says))
+        shown = (text(figures.plain(mass, "mass_g") if mass else "–") for mass in masses)
+        behind.append((text(person.name), *shown))
+    heads = ("Who", *(name.capitalize() for _, _, name in _KINDS))
+    return draw(
+        "kinds-chart",
+        "What each pack is made of, at its heaviest",
+        rows,
+        tuple((fill, name) for _, fill, name in _KINDS),
+        behind=table(heads, behind, "lrrrrr"),
+    )
+
+
+def _by_kind(person: PersonLoad) -> list[float]:
+    return [
+        sum(thing.mass_g for thing in person.carries if thing.kind == kind) for kind, _, _ in _KINDS
+    ]
+
+
+def profile_chart(kit: Kit) -> Chart | None:
+    """Draw how high the camps lie, night after night; one camp alone needs no picture."""
+    camps = [day for day in kit.days if not day.ends_home]
+    if len(camps) < 2:
+        return None
+    figures = figures_of(kit)
+    heights = [day.conditions.altitude_m for day in camps]
+    shown = [figures.plain(height, "altitude_m") for height in heights]
+    step = (WIDTH - _DAY_ROOM) / (len(camps) - 1)
+    xs = [_DAY_ROOM / 2 + step * number for number in range(len(camps))]
+    low, high = min(heights), max(heights)
+    scale = _PROFILE_HEIGHT / (high - low) if high > low else 0.0
+    ground = _PROFILE_TOP + _PROFILE_HEIGHT + 24
+    ys = [_PROFILE_TOP + (high - height) * scale for height in heights]
+    said = [
+        _label(number, xs, ys, shown[number]) for number in _with_room(xs, heights, _LABEL_ROOM)
+    ]
+    said += [
+        Words(_n(xs[number]), _n(ground + 15), "middle", words.day_name(camps[number]))
+        for number in _with_room(xs, [0.0] * len(xs), _DAY_ROOM)
+    ]
+    told = ". ".join(
+        f"{words.day_name(day)}: {height}" for day, height in zip(camps, shown, strict=True)
+    )
+    return _chart(
+        "profile-chart",
+        "How high you sleep, night by night",
+        told,
+        ground + 20,
+        words=tuple(said),
+        line=" ".join(f"{_n(x)},{_n(y)}" for x, y in zip(xs, ys, strict=True)),
+        dots=tuple(Dot(_n(x), _n(y)) for x, y in zip(xs, ys, strict=True)),
+        behind=table(
+            ("Night after", "Camp at"),
+            [
+                (text(words.day_name(day)), text(height))
+                for day, height in zip(camps, shown, strict=True)
+            ],
+            "lr",
+        ),
+    )
+
+
+def _label(number: int, xs: Sequence[float], ys: Sequence[float], shown: str) -> Words:
+    """Put a height where the line does not run: over a top, under a hollow, beside a slope."""
+    before = ys[max(number - 1, 0)] - ys[number]  # below nought where the way comes from above
+    after = ys[min(number + 1, len(ys) - 1)] - ys[number]
+    if before < 0 < after or after < 0 < before:
+        anchor = "start" if before < 0 else "end"
+        return Words(_n(xs[number]), _n(ys[number] - _LABEL_OVER), anchor, shown)
+    down = _LABEL_UNDER if min(before, after) < 0 else -_LABEL_OVER
+    return Words(_n(xs[number]), _n(ys[number] + down), "middle", shown)
+
+
+def _with_room(xs: Sequence[float], heights: Sequence[float], room: float) -> list[int]:
+    """Choose the points that get a label: the highest and lowest, the ends, then what fits."""
+    every = range(len(xs))
+    first = [
+        max(every, key=lambda number: heights[number]),
+        min(every, key=lambda number: heights[number]),
+        0,
+        len(xs) - 1,
+    ]
+    chosen: list[int] = []
+    for number in (*first, *every):
+        if all(abs(xs[number] - xs[other]) >= room for other in chosen):
+            chosen.append(number)
+    return sorted(chosen)
 
 
 def water_chart(kit: Kit) -> Chart:
@@ -188,20 +391,31 @@ def _litres(figures: Figures, volume_ml: float) -> str:
 
 
 def fuel_chart(kit: Kit) -> Chart | None:
-    """Draw the fuel that is left at the end of each day, of what is carried."""
+    """Draw the fuel that is left at the end of each day, against what is carried."""
     if not kit.fuel or not kit.fuel.likely_g:
         return None
     figures = figures_of(kit)
     taken = sum(each.holds_g * each.count for each in kit.fuel.containers) or kit.fuel.carry_g
-    left = taken
     rows = [Row("Start", figures.plain(taken, "mass_g"), ((taken, "lines"),))]
+    behind: list[tuple[Cell, ...]] = [(text("Start"), text(figures.plain(taken, "mass_g")))]
+    for day, left in zip(kit.days, fuel_left_g(kit, taken), strict=True):
+        shown = figures.plain(left, "mass_g")
+        parts: tuple[tuple[float, Fill], ...] = ((left, "lines"), (taken - left, "open"))
+        rows.append(Row(f"After day {day.day}", f"{shown} left", parts))
+        behind.append((text(f"After day {day.day}"), text(shown)))
+    return draw(
+        "fuel-chart",
+        "Fuel left, of what you carry",
+        rows,
+        (("lines", "left"), ("open", "burnt")),
+        behind=table(("When", "Fuel left"), behind, "lr"),
+    )
+
+
+def fuel_left_g(kit: Kit, taken_g: float) -> list[float]:
+    """Give what is left of the fuel at the end of each day."""
+    left = []
     for day in kit.days:
-        left -= day.fuel.fuel_g
-        rows.append(
-            Row(
-                f"After day {day.day}",
-                f"{figures.plain(max(left, 0), 'mass_g')} left",
-                ((max(left, 0), "lines"),),
-            )
-        )
-    return draw("fuel-chart", "Fuel left at the end of each day", rows)
+        taken_g -= day.fuel.fuel_g
+        left.append(max(taken_g, 0.0))
+    return left

@@ -2,18 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 from builder.model.kit import Kit, KitDay
+from builder.model.recipe import MealName
 from builder.pages import words
 from builder.pages.carry import short_carry
 from builder.pages.cautions import grave
-from builder.pages.charts import Chart, energy_chart
+from builder.pages.charts import Chart, energy_chart, profile_chart
 from builder.pages.cook import Anchors, cook_link
 from builder.pages.day import day_path, energy_share
 from builder.pages.figures import Figures, figures_of
 from builder.pages.fuel import container_sizes, containers
 from builder.pages.pieces import Cell, Fact, Piece, Table, join, link, text
+
+_ON_THE_CLOCK: tuple[MealName, ...] = ("breakfast", "lunch", "dinner")
 
 
 @dataclass(frozen=True, slots=True)
@@ -25,6 +29,8 @@ class DayLine:
     iso: str
     where: Cell
     dinner: Cell
+    number: str
+    meals: tuple[tuple[MealName, Cell], ...]  # each leading to what is eaten then
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,7 +44,8 @@ class GlancePage:
     facts: tuple[Fact, ...]
     cautions: tuple[tuple[str, Cell], ...]
     carry: Table
-    chart: Chart
+    energy_chart: Chart
+    profile_chart: Chart | None
     notes: str
     standing: str
     has_content: bool  # whether the kit carries the files to start the next trip from
@@ -56,6 +63,7 @@ def glance_page(kit: Kit, anchors: Anchors) -> GlancePage:
         grave(kit),
         short_carry(kit, figures),
         energy_chart(kit),
+        profile_chart(kit),
         kit.notes,
         kit.standing.text,
         not kit.public,
@@ -117,7 +125,19 @@ def day_line(kit: Kit, day: KitDay, anchors: Anchors) -> DayLine:
         day.date.isoformat() if day.date else "",
         title,
         join(dinners),
+        str(day.day),
+        tuple(_meals(day, join(dinners))),
     )
+
+
+def _meals(day: KitDay, dinners: Cell) -> Iterator[tuple[MealName, Cell]]:
+    """Lead to each meal of the day: to the dinner's own steps, to the others on the day's page."""
+    eaten = {meal.meal for meal in day.meals}
+    for name in _ON_THE_CLOCK:
+        if name == "dinner" and dinners:
+            yield name, (Piece("Dinner: "), *dinners)
+        elif name in eaten:
+            yield name, link(words.MEALS[name], f"{day_path(day)}#{name}")
 
 
 def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:

@@ -45,14 +45,14 @@ def _order(
     meal = words.MEALS[order.meal].lower()
     places = sorted({step.place for step in order.steps if step.place is not None})
     dishes = [(Piece(day.meals[place].title, href=hrefs.get(place, "")),) for place in places]
-    rows = [
-        (
-            _before(figures, group[0]),
-            (*_dish(day, group[0], len(places) > 1), *text(_done(kit, day, order, group))),
-            text(_with(kit, day, group[-1])),
-        )
-        for group in _rows(order.steps)
-    ]
+    rows: list[tuple[Cell, ...]] = []
+    named = None if len(places) > 1 else places[0]
+    for group in _rows(order.steps):
+        place = group[0].place
+        dish = _dish(day, place) if place is not None and place != named else ()
+        done = text(" ".join(what(kit, day, order, step) for step in group))
+        rows.append((_before(figures, group[0]), (*dish, *done), text(_with(kit, day, group[-1]))))
+        named = place if len(places) > 1 else named
     return OrderView(
         order.meal,
         f"work-{order.meal}",
@@ -93,20 +93,16 @@ def _rows(steps: Sequence[WorkStep]) -> list[list[WorkStep]]:
     return rows
 
 
-def _dish(day: KitDay, step: WorkStep, several: bool) -> Cell:
-    """Name the dish where there are several."""
-    if step.place is None or not several:
-        return ()
-    return (Piece(f"{day.meals[step.place].title}:", strong=True), Piece(" "))
-
-
-def _done(kit: Kit, day: KitDay, order: OrderOfWork, steps: Sequence[WorkStep]) -> str:
-    return " ".join(what(kit, day, order, step) for step in steps)
+def _dish(day: KitDay, place: int) -> Cell:
+    """Name the dish where it is another than in the row above."""
+    return (Piece(f"{day.meals[place].title}:", strong=True), Piece(" "))
 
 
 def _with(kit: Kit, day: KitDay, step: WorkStep) -> str:
-    """Say what a step needs: the heat, and the pot."""
+    """Say what a step needs: the heat, and which pot where there are several."""
     pots = {pot_id: words.in_a_sentence(name) for pot_id, name, _ in kit.pots}
+    if len(pots) == 1:
+        pots = dict.fromkeys(pots, "pot")
     if step.do == "serve":
         return ""
     needed = [_PLACES[step.on]] if step.on else []

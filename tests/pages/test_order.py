@@ -65,18 +65,18 @@ def test_a_pot_dish_in_two_potfuls_reads_as_it_is_done() -> None:
             "34 min",
             "Potful 1 of 2, with half of everything. Add 260 ml water (¾ mug) and rice and olive"
             " oil. Bring to the boil, lid on. About 2 min.",
-            "stove, two-litre pot",
+            "stove, pot",
         ),
-        ("32 min", "Potful 1 of 2. Simmer 9 min, stirring.", "stove, two-litre pot"),
-        ("23 min", "Potful 1 of 2. Let stand 6 min, lid on.", "two-litre pot"),
+        ("32 min", "Potful 1 of 2. Simmer 9 min, stirring.", "stove, pot"),
+        ("23 min", "Potful 1 of 2. Let stand 6 min, lid on.", "pot"),
         (
             "17 min",
             "Empty the pot. Potful 2 of 2, with half of everything. Add 260 ml water (¾ mug) and"
             " rice and olive oil. Bring to the boil, lid on. About 2 min.",
-            "stove, two-litre pot",
+            "stove, pot",
         ),
-        ("15 min", "Potful 2 of 2. Simmer 9 min, stirring.", "stove, two-litre pot"),
-        ("6 min", "Potful 2 of 2. Let stand 6 min, lid on.", "two-litre pot"),
+        ("15 min", "Potful 2 of 2. Simmer 9 min, stirring.", "stove, pot"),
+        ("6 min", "Potful 2 of 2. Let stand 6 min, lid on.", "pot"),
         ("0 min", "Share out.", ""),
     ]  # fmt: skip
 
@@ -108,7 +108,7 @@ def test_fire_and_irons_come_before_the_press() -> None:
 
 def test_several_dishes_are_named_and_the_pot_is_emptied_between_them() -> None:
     told = [row[1] for row in rows([dataclasses.replace(bean_pot(), potfuls=1), tea()])]
-    ready = "Smoky bean pot: Ready. Fill it into bowls and cover them: the pot is needed."
+    ready = "Ready. Fill it into bowls and cover them: the pot is needed."
     boil = "Black tea: Empty the pot. Bring 500 ml water (1¾ mugs) to the boil. About 2 min."
     assert told.index(ready) + 1 == told.index(boil)
     assert told[-2:] == ["Smoky bean pot: Share out.", "Black tea: Hand round."]
@@ -150,3 +150,10 @@ def test_the_pocket_page_keeps_the_orders_that_join_several_dishes() -> None:
     heading = "<h3>Order of work for dinner</h3>"
     assert heading in write_book(kit, TEMPLATES).pocket_html
     assert heading not in write_book(alone, TEMPLATES).pocket_html
+
+
+def test_the_pots_are_named_where_there_are_several() -> None:
+    kit, day = day_of([tea()])
+    kit = dataclasses.replace(kit, pots=(*kit.pots, ("pot-1l", "One-litre pot", 750)))
+    (order,) = orders_of_day(kit, day, {})
+    assert [said(row[2]) for row in order.table.rows] == ["stove, two-litre pot", "mugs", ""]
