@@ -83,8 +83,8 @@ def test_nothing_mixed_in_changes_nothing() -> None:
 
 @given(st.floats(0.6, 0.95))
 def test_the_two_rules_for_specific_heat_agree_on_wet_food(water: float) -> None:
-    """Siebel gives all solids 0.84 where they have 1.1 to 2.0, so it lies under: at 60
-    percent of water by 0.4 * 1.1 = 0.44 less 0 of 3.2, 12 percent at most."""
+    """Siebel gives solids 0.84 where they have 1.1 to 2.0: at 60 percent of water it lies
+    under by 0.4 less a tenth for its water of 3.2, 12 percent at most."""
     rest = 1.0 - water
     composed = choi_okos_kj_kg_k(water, 0.2 * rest, 0.1 * rest, 0.7 * rest)
     assert 0.88 * composed <= siebel_kj_kg_k(water) <= composed
@@ -100,22 +100,30 @@ def test_parts_that_are_not_quite_the_whole_are_scaled() -> None:
     assert choi_okos_kj_kg_k(0.49, 0.098, 0.098, 0.294) == pytest.approx(whole)
 
 
-@pytest.mark.parametrize("part", range(6))
-def test_each_part_has_its_own_coefficients(part: int) -> None:
-    """At 0 degC the first coefficient is left (Choi and Okos 1986, read in a copy)."""
-    shares = [0.0] * 6
-    shares[part] = 1.0
-    wanted = (4.1762, 2.0082, 1.9842, 1.5488, 1.8459, 1.0926)[part]
-    assert choi_okos_kj_kg_k(*shares, temperature_c=0.0) == wanted
+PARTS = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
 
 
-@pytest.mark.parametrize("part", range(6))
-def test_each_part_warms_as_the_table_says(part: int) -> None:
-    """At 100 degC: a + 100 b + 10000 c, from the same table."""
-    shares = [0.0] * 6
-    shares[part] = 1.0
-    wanted = (4.221845, 2.115961, 2.083522, 1.685651, 1.982451, 1.244743)[part]
-    assert choi_okos_kj_kg_k(*shares, temperature_c=100.0) == pytest.approx(wanted, abs=1e-6)
+def _of_pure(part: str, temperature_c: float) -> float:
+    """Specific heat of one part alone."""
+    shares = {f"{each}_share": 1.0 if each == part else 0.0 for each in PARTS}
+    return choi_okos_kj_kg_k(**shares, temperature_c=temperature_c)
+
+
+@pytest.mark.parametrize(
+    ("part", "at_0", "at_100"),
+    [
+        ("water", 4.1762, 4.221845),
+        ("protein", 2.0082, 2.115961),
+        ("fat", 1.9842, 2.083522),
+        ("carbohydrate", 1.5488, 1.685651),
+        ("fibre", 1.8459, 1.982451),
+        ("ash", 1.0926, 1.244743),
+    ],
+)
+def test_each_part_has_its_own_coefficients(part: str, at_0: float, at_100: float) -> None:
+    """a at 0 degC, a + 100 b + 10000 c at 100 (Choi and Okos 1986, read in a copy)."""
+    assert _of_pure(part, 0.0) == at_0
+    assert _of_pure(part, 100.0) == pytest.approx(at_100, abs=1e-6)
 
 
 @pytest.mark.parametrize("vessel", sorted(LOSS_W_K))

@@ -1,0 +1,403 @@
+"""What a food label says, by the rules of the European Union and of the United States."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from decimal import ROUND_HALF_UP, Decimal
+
+from builder.formulas.nutrition import CARBOHYDRATE_KCAL_G, FAT_KCAL_G, PROTEIN_KCAL_G, salt_g
+from builder.formulas.ranges import require, require_above, require_known
+
+# Regulation (EU) No 1169/2011, Annex II, in its order.
+EU_ALLERGENS = (
+    "cereals-gluten",
+    "crustaceans",
+    "eggs",
+    "fish",
+    "peanuts",
+    "soybeans",
+    "milk",
+    "nuts",
+    "celery",
+    "mustard",
+    "sesame",
+    "sulphites",
+    "lupin",
+    "molluscs",
+)
+# FALCPA 2004 and FASTER Act 2021. Of the cereals only wheat is one.
+US_ALLERGENS = (
+    "milk",
+    "eggs",
+    "fish",
+    "crustaceans",
+    "nuts",
+    "peanuts",
+    "wheat",
+    "soybeans",
+    "sesame",
+)
+
+
+def eu_energy(energy: float) -> int:
+    """Energy as an EU label rounds it, in kJ or in kcal.
+
+    Parameters
+    ----------
+    energy : float
+        Energy of 100 g, each unit from its own factors. [kJ or kcal], 0 or more
+
+    Returns
+    -------
+    int
+        Whole number. [kJ or kcal]
+
+    Raises
+    ------
+    ValueError
+        If the energy is negative.
+
+    Notes
+    -----
+    To the nearest 1, halves up.
+
+    References
+    ----------
+    .. [eu-tolerances-2012] European Commission, 2012, rounding guidelines (read in a copy).
+    """
+    require("energy", energy, "", 0.0)
+    return int(_rounded(energy, 1.0))
+
+
+def eu_carbohydrate_g(carbohydrate_g: float, fibre_g: float) -> float:
+    """Carbohydrate as an EU label means it: without fibre.
+
+    Parameters
+    ----------
+    carbohydrate_g : float
+        Total carbohydrate, fibre included. [g], 0 or more
+    fibre_g : float
+        Fibre. [g], 0 to carbohydrate_g
+
+    Returns
+    -------
+    float
+        Carbohydrate that the body burns. [g]
+
+    Raises
+    ------
+    ValueError
+        If a mass is negative, or there is more fibre than carbohydrate.
+
+    Notes
+    -----
+    carbohydrate - fibre.
+
+    References
+    ----------
+    .. [eu-1169-2011] Regulation (EU) No 1169/2011, Annex I (read in a copy).
+    """
+    require("carbohydrate", carbohydrate_g, "g", 0.0)
+    require("fibre", fibre_g, "g", 0.0, carbohydrate_g)
+    return carbohydrate_g - fibre_g
+
+
+def eu_mass_g(mass_g: float) -> float:
+    """Fat, carbohydrate, sugars, protein or fibre as an EU label rounds it.
+
+    Parameters
+    ----------
+    mass_g : float
+        Mass in 100 g. [g], 0 to 100
+
+    Returns
+    -------
+    float
+        Rounded mass; 0 may also be written as less than 0.5. [g]
+
+    Raises
+    ------
+    ValueError
+        If the mass is outside the range above.
+
+    Notes
+    -----
+    From 10 to the nearest 1, above 0.5 to the nearest 0.1, at or under 0.5 none.
+
+    References
+    ----------
+    .. [eu-tolerances-2012] European Commission, 2012, rounding guidelines (read in a copy).
+    """
+    require("mass in 100 g", mass_g, "g", 0.0, 100.0)
+    if mass_g <= 0.5:
+        return 0.0
+    return _rounded(mass_g, 0.1 if mass_g < 10.0 else 1.0)
+
+
+def eu_salt_g(sodium_mg: float) -> float:
+    """Salt as an EU label gives it, from sodium.
+
+    Parameters
+    ----------
+    sodium_mg : float
+        Sodium in 100 g. [mg], 0 or more
+
+    Returns
+    -------
+    float
+        Rounded salt; 0 may also be written as less than 0.01. [g]
+
+    Raises
+    ------
+    ValueError
+        If the sodium is negative.
+
+    Notes
+    -----
+    2.5 sodium: from 1 g to the nearest 0.1, above 0.0125 g to the nearest 0.01, else none.
+
+    References
+    ----------
+    .. [eu-tolerances-2012] European Commission, 2012, rounding guidelines (read in a copy).
+    .. [eu-1169-2011] Regulation (EU) No 1169/2011, Annex I (read in a copy).
+    """
+    salt = salt_g(sodium_mg)
+    if salt <= 0.0125:
+        return 0.0
+    return _rounded(salt, 0.01 if salt < 1.0 else 0.1)
+
+
+def us_energy_kcal(protein_g: float, fat_g: float, carbohydrate_g: float) -> float:
+    """Calories as a US label counts them, before rounding.
+
+    Parameters
+    ----------
+    protein_g : float
+        Protein. [g], 0 or more
+    fat_g : float
+        Fat. [g], 0 or more
+    carbohydrate_g : float
+        Total carbohydrate, fibre included. [g], 0 or more
+
+    Returns
+    -------
+    float
+        Energy. [kcal]
+
+    Raises
+    ------
+    ValueError
+        If a mass is negative.
+
+    Notes
+    -----
+    4 protein + 9 fat + 4 carbohydrate.
+
+    References
+    ----------
+    .. [cfr-101-9] 21 CFR 101.9 (c)(1)(i)(B), general factors 4, 4 and 9 (quoted from memory).
+    """
+    for what, mass_g in (("protein", protein_g), ("fat", fat_g), ("carbohydrate", carbohydrate_g)):
+        require(what, mass_g, "g", 0.0)
+    return PROTEIN_KCAL_G * protein_g + FAT_KCAL_G * fat_g + CARBOHYDRATE_KCAL_G * carbohydrate_g
+
+
+def us_calories(energy_kcal: float) -> int:
+    """Calories as a US label rounds them.
+
+    Parameters
+    ----------
+    energy_kcal : float
+        Energy of a serving. [kcal], 0 or more
+
+    Returns
+    -------
+    int
+        Rounded energy. [kcal]
+
+    Raises
+    ------
+    ValueError
+        If the energy is negative.
+
+    Notes
+    -----
+    Under 5 none, to 50 the nearest 5, above 50 the nearest 10.
+
+    References
+    ----------
+    .. [cfr-101-9] 21 CFR 101.9 and Food Labeling Guide, rounding table (read in a copy).
+    """
+    require("energy", energy_kcal, "kcal", 0.0)
+    if energy_kcal < 5.0:
+        return 0
+    return int(_rounded(energy_kcal, 5.0 if energy_kcal <= 50.0 else 10.0))
+
+
+def us_fat_g(fat_g: float) -> float:
+    """Fat as a US label rounds it.
+
+    Parameters
+    ----------
+    fat_g : float
+        Fat of a serving. [g], 0 or more
+
+    Returns
+    -------
+    float
+        Rounded fat. [g]
+
+    Raises
+    ------
+    ValueError
+        If the mass is negative.
+
+    Notes
+    -----
+    Under 0.5 none, under 5 the nearest 0.5, from 5 the nearest 1.
+
+    References
+    ----------
+    .. [cfr-101-9] 21 CFR 101.9 and Food Labeling Guide, rounding table (read in a copy).
+    """
+    require("fat", fat_g, "g", 0.0)
+    if fat_g < 0.5:
+        return 0.0
+    return _rounded(fat_g, 0.5 if fat_g < 5.0 else 1.0)
+
+
+def us_mass_g(mass_g: float) -> float:
+    """Carbohydrate, fibre, sugars or protein as a US label rounds it.
+
+    Parameters
+    ----------
+    mass_g : float
+        Mass of a serving. [g], 0 or more
+
+    Returns
+    -------
+    float
+        Rounded mass; 1 for anything from 0.5 to 1, which a label may call less than 1. [g]
+
+    Raises
+    ------
+    ValueError
+        If the mass is negative.
+
+    Notes
+    -----
+    Under 0.5 none, else the nearest 1.
+
+    References
+    ----------
+    .. [cfr-101-9] 21 CFR 101.9 and Food Labeling Guide, rounding table (read in a copy).
+    """
+    require("mass", mass_g, "g", 0.0)
+    return 0.0 if mass_g < 0.5 else _rounded(mass_g, 1.0)
+
+
+def us_sodium_mg(sodium_mg: float) -> int:
+    """Sodium as a US label rounds it.
+
+    Parameters
+    ----------
+    sodium_mg : float
+        Sodium of a serving. [mg], 0 or more
+
+    Returns
+    -------
+    int
+        Rounded sodium. [mg]
+
+    Raises
+    ------
+    ValueError
+        If the mass is negative.
+
+    Notes
+    -----
+    Under 5 none, to 140 the nearest 5, above 140 the nearest 10.
+
+    References
+    ----------
+    .. [cfr-101-9] 21 CFR 101.9 and Food Labeling Guide, rounding table (read in a copy).
+    """
+    require("sodium", sodium_mg, "mg", 0.0)
+    if sodium_mg < 5.0:
+        return 0
+    return int(_rounded(sodium_mg, 5.0 if sodium_mg <= 140.0 else 10.0))
+
+
+def energy_density_kcal_g(energy_kcal: float, mass_g: float) -> float:
+    """Energy in each gram of food as carried.
+
+    Parameters
+    ----------
+    energy_kcal : float
+        Energy. [kcal], 0 or more
+    mass_g : float
+        Mass that is carried. [g], above 0
+
+    Returns
+    -------
+    float
+        Energy density. [kcal/g]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    energy / mass.
+    """
+    require("energy", energy_kcal, "kcal", 0.0)
+    require_above("mass", mass_g, "g", 0.0)
+    return energy_kcal / mass_g
+
+
+def us_allergens(eu_allergens: Iterable[str], has_wheat: bool) -> tuple[str, ...]:
+    """Allergens that a US label names, from those of an EU label.
+
+    Parameters
+    ----------
+    eu_allergens : iterable of str
+        Names out of EU_ALLERGENS.
+    has_wheat : bool
+        Whether the cereals with gluten hold wheat; rye, barley and oats are none there.
+
+    Returns
+    -------
+    tuple of str
+        Names out of US_ALLERGENS, in its order. [-]
+
+    Raises
+    ------
+    ValueError
+        If a name is not known, or there is wheat without cereals with gluten.
+
+    Notes
+    -----
+    Celery, mustard, lupin, molluscs and sulphites are on no US list of major allergens.
+
+    References
+    ----------
+    .. [fda-allergens] US FDA, FALCPA 2004 and FASTER Act 2021 (read in a copy).
+    .. [eu-1169-2011] Regulation (EU) No 1169/2011, Annex II (read in a copy).
+    """
+    held = set()
+    for name in eu_allergens:
+        require_known("allergen", name, EU_ALLERGENS)
+        held.add(name)
+    if has_wheat:
+        if "cereals-gluten" not in held:
+            raise ValueError("wheat is a cereal with gluten; name cereals-gluten too")
+        held.add("wheat")
+    return tuple(name for name in US_ALLERGENS if name in held)
+
+
+def _rounded(value: float, step: float) -> float:
+    """Nearest whole number of steps, halves up, as people round: not to the even one."""
+    steps = Decimal(repr(value)) / Decimal(repr(step))
+    return float(steps.quantize(Decimal(1), rounding=ROUND_HALF_UP) * Decimal(repr(step)))

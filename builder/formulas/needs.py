@@ -1,0 +1,579 @@
+"""Additions to the energy need, protein and salt, and second opinions on energy."""
+
+from __future__ import annotations
+
+from collections.abc import Collection
+
+from builder.formulas.effort import (
+    ACTIVITIES,
+    ADULT_FROM_YEARS,
+    FASTEST_WALK_M_S,
+    GROUND,
+    LEAST_MASS_KG,
+    MOST_LOAD_KG,
+    MOST_MASS_KG,
+    SEXES,
+    basal_kcal,
+    day_need_kcal,
+    eer_2023_kcal,
+    mifflin_kcal,
+)
+from builder.formulas.nutrition import salt_g
+from builder.formulas.ranges import require, require_above, require_known
+
+# Energy that a pregnancy adds in each third [kcal a day], by who published it.
+PREGNANCY_KCAL: dict[str, tuple[float, float, float]] = {
+    "efsa-energy-2013": (70.0, 260.0, 500.0),
+    "fao-energy-2004": (85.0, 285.0, 475.0),
+    "iom2005": (0.0, 340.0, 452.0),
+}
+# Energy that nursing adds in the first half year [kcal a day]; two count on some fat lost.
+NURSING_KCAL: dict[str, float] = {
+    "efsa-energy-2013": 500.0,
+    "fao-energy-2004": 505.0,
+    "iom2005": 330.0,
+}
+PUBLISHED_BY = tuple(PREGNANCY_KCAL)
+
+# EFSA 2012: for each kg of body, and what each third and nursing add [g a day].
+PROTEIN_G_KG = 0.83
+PREGNANCY_PROTEIN_G = (1.0, 9.0, 28.0)
+NURSING_PROTEIN_G = 19.0
+# Hard days in a row: position stand of 2016, from memory.
+ACTIVE_PROTEIN_G_KG = (1.2, 2.0)
+
+# WHO 2012: less than 5 g of salt a day.
+SALT_G_DAY = 5.0
+
+# Cold: heavy clothes add about a twentieth; a measured walk with a load at -10 to 0 degC took
+# a fifth more than at 5 to 20 degC (2024 compendium, 17438 over 17434).
+COLD_SHARE = (0.05, 0.21)
+COLD_AT_C = 0.0
+# Height: basal rate at 3500 to 4500 m, and in the first days above 4300 m (IOM 1996).
+HIGH_SHARE = (0.06, 0.10)
+HIGH_FROM_M = 3500.0
+VERY_HIGH_SHARE = (0.06, 0.28)
+VERY_HIGH_FROM_M = 4300.0
+
+# Upper ends of inactive, low-active and active as multiples of the basal rate, by age.
+_ACTIVITY_UP_TO: tuple[tuple[float, tuple[float, float, float]], ...] = (
+    (9.0, (1.31, 1.44, 1.59)),
+    (14.0, (1.44, 1.59, 1.77)),
+    (19.0, (1.56, 1.73, 1.92)),
+    (float("inf"), (1.53, 1.68, 1.85)),
+)
+# More than this nobody keeps up for weeks.
+MOST_ACTIVITY_LEVEL = 2.5
+EER_FROM_YEARS = 3.0
+
+OXYGEN_J_ML = 20.1
+_S_PER_MIN = 60.0
+
+
+def pregnancy_kcal(third: int | None, published_by: str = "efsa-energy-2013") -> float:
+    """Energy that a pregnancy adds to the need of a day.
+
+    Parameters
+    ----------
+    third : int or None
+        Third of the pregnancy, 1, 2 or 3; None, not told, takes the last. [-]
+    published_by : str
+        A key of PREGNANCY_KCAL.
+
+    Returns
+    -------
+    float
+        Energy added. [kcal]
+
+    Raises
+    ------
+    ValueError
+        If the third or the publication is not known.
+
+    Notes
+    -----
+    EFSA 70, 260, 500; FAO 85, 285, 475; IOM 0, 340, 452.
+
+    References
+    ----------
+    .. [efsa-energy-2013] EFSA, 2013, Dietary Reference Values for energy (read in a copy).
+    .. [fao-energy-2004] FAO/WHO/UNU, 2004, Human energy requirements (read in a copy).
+    .. [iom2005] Institute of Medicine, 2005, pregnancy (read in a copy).
+    """
+    require_known("publication", published_by, PREGNANCY_KCAL)
+    return PREGNANCY_KCAL[published_by][_third(third)]
+
+
+def nursing_kcal(published_by: str = "efsa-energy-2013") -> float:
+    """Energy that nursing adds to the need of a day in the first half year.
+
+    Parameters
+    ----------
+    published_by : str
+        A key of NURSING_KCAL.
+
+    Returns
+    -------
+    float
+        Energy added. [kcal]
+
+    Raises
+    ------
+    ValueError
+        If the publication is not known.
+
+    Notes
+    -----
+    EFSA 500; FAO 675 - 170 from fat lost; IOM 500 - 170.
+
+    References
+    ----------
+    .. [efsa-energy-2013] EFSA, 2013, Dietary Reference Values for energy (read in a copy).
+    .. [fao-energy-2004] FAO/WHO/UNU, 2004, Human energy requirements (quoted from memory).
+    .. [iom2005] Institute of Medicine, 2005, lactation (quoted from memory).
+    """
+    require_known("publication", published_by, NURSING_KCAL)
+    return NURSING_KCAL[published_by]
+
+
+def protein_need_g(
+    mass_kg: float, third: int | None = None, pregnant: bool = False, nursing: bool = False
+) -> float:
+    """Protein that an adult needs in a day.
+
+    Parameters
+    ----------
+    mass_kg : float
+        Body mass. [kg], 3 to 300
+    third : int or None
+        Third of a pregnancy; None, not told, takes the last. [-]
+    pregnant : bool
+        Whether 1, 9 or 28 g are added.
+    nursing : bool
+        Whether 19 g are added.
+
+    Returns
+    -------
+    float
+        Protein. [g]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    0.83 mass, plus what pregnancy and nursing add.
+
+    References
+    ----------
+    .. [efsa-protein-2012] EFSA, 2012, Dietary Reference Values for protein (read in a copy).
+    """
+    require("body mass", mass_kg, "kg", LEAST_MASS_KG, MOST_MASS_KG)
+    added = PREGNANCY_PROTEIN_G[_third(third)] if pregnant else 0.0
+    return PROTEIN_G_KG * mass_kg + added + (NURSING_PROTEIN_G if nursing else 0.0)
+
+
+def active_protein_range_g(mass_kg: float) -> tuple[float, float]:
+    """Protein that is advised to people who work hard day after day.
+
+    Parameters
+    ----------
+    mass_kg : float
+        Body mass. [kg], 3 to 300
+
+    Returns
+    -------
+    tuple of float
+        Least and most of a day. [g]
+
+    Raises
+    ------
+    ValueError
+        If the mass is outside the range above.
+
+    Notes
+    -----
+    1.2 to 2.0 mass.
+
+    References
+    ----------
+    .. [acsm-nutrition-2016] Nutrition and Athletic Performance, 2016 (quoted from memory).
+    """
+    require("body mass", mass_kg, "kg", LEAST_MASS_KG, MOST_MASS_KG)
+    least, most = ACTIVE_PROTEIN_G_KG
+    return least * mass_kg, most * mass_kg
+
+
+def salt_of_limit(sodium_mg: float, person_days: float) -> float:
+    """Salt eaten over a trip, over what is advised for that time.
+
+    Parameters
+    ----------
+    sodium_mg : float
+        Sodium in all that is eaten. [mg], 0 or more
+    person_days : float
+        Days times people. [d], above 0
+
+    Returns
+    -------
+    float
+        Part of 5 g a day; hot days of hard work sweat salt out and allow more. [share]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    2.5 sodium / 1000 / (5 days).
+
+    References
+    ----------
+    .. [who-salt-2012] WHO, 2012, less than 5 g of salt a day (read in a copy).
+    """
+    require_above("days", person_days, "d", 0.0)
+    return salt_g(sodium_mg) / (SALT_G_DAY * person_days)
+
+
+def cold_range_kcal(need_kcal: float, air_low_c: float) -> tuple[float, float]:
+    """Energy that a cold day may add, from little to much.
+
+    Parameters
+    ----------
+    need_kcal : float
+        Need of the day without it. [kcal], 0 or more
+    air_low_c : float
+        Lowest temperature of the air. [degC], -90 to 60
+
+    Returns
+    -------
+    tuple of float
+        Least and most energy added. [kcal]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    None above 0 degC; at 0 degC and below 0.05 to 0.21 of the need.
+
+    References
+    ----------
+    .. [compendium2024] 2024 Compendium, 17434 and 17438: 4.8 and 5.8 MET (read in a copy).
+    .. [iom1996] Institute of Medicine, 1996, cold environments (quoted from memory).
+    """
+    require("need of the day", need_kcal, "kcal", 0.0)
+    require("lowest air temperature", air_low_c, "°C", -90.0, 60.0)
+    if air_low_c > COLD_AT_C:
+        return 0.0, 0.0
+    least, most = COLD_SHARE
+    return least * need_kcal, most * need_kcal
+
+
+def altitude_range_kcal(basal_kcal: float, altitude_m: float) -> tuple[float, float]:
+    """Energy that a day high up may add, from little to much.
+
+    Parameters
+    ----------
+    basal_kcal : float
+        Basal energy of a day. [kcal], 0 or more
+    altitude_m : float
+        Altitude of the camp. [m], -500 to 11000
+
+    Returns
+    -------
+    tuple of float
+        Least and most energy added. [kcal]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    From 3500 m 0.06 to 0.10 of the basal rate, from 4300 m up to 0.28 in the first days.
+
+    References
+    ----------
+    .. [iom1996] Institute of Medicine, 1996, high-altitude environments (quoted from memory).
+    """
+    require("basal energy", basal_kcal, "kcal", 0.0)
+    require("altitude", altitude_m, "m", -500.0, 11000.0)
+    if altitude_m < HIGH_FROM_M:
+        return 0.0, 0.0
+    least, most = VERY_HIGH_SHARE if altitude_m >= VERY_HIGH_FROM_M else HIGH_SHARE
+    return least * basal_kcal, most * basal_kcal
+
+
+def activity_level(need_kcal: float, basal_kcal: float) -> float:
+    """How many times the basal energy a day takes.
+
+    Parameters
+    ----------
+    need_kcal : float
+        Need of the day. [kcal], 0 or more
+    basal_kcal : float
+        Basal energy of a day. [kcal], above 0
+
+    Returns
+    -------
+    float
+        Physical activity level. [-]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    need / basal; above 2.5 nobody keeps it up for weeks.
+
+    References
+    ----------
+    .. [fao-energy-2004] FAO/WHO/UNU, 2004, physical activity level (quoted from memory).
+    """
+    require("need of the day", need_kcal, "kcal", 0.0)
+    require_above("basal energy", basal_kcal, "kcal", 0.0)
+    return need_kcal / basal_kcal
+
+
+def activity_of(level: float, age_years: float) -> str:
+    """Word of the 2023 equations for a physical activity level.
+
+    Parameters
+    ----------
+    level : float
+        Physical activity level. [-], 1 or more
+    age_years : float
+        Age. [years], 3 to 120
+
+    Returns
+    -------
+    str
+        One of inactive, low-active, active, very-active. [-]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    From 19 years inactive under 1.53, low-active under 1.68, active under 1.85; other limits
+    from 3, 9 and 14 years.
+
+    References
+    ----------
+    .. [nasem2023] National Academies, 2023, bands of the activity level (read in a copy).
+    """
+    require("physical activity level", level, "", 1.0)
+    require("age", age_years, "years", EER_FROM_YEARS, 120.0)
+    limits = next(row[1] for row in _ACTIVITY_UP_TO if age_years < row[0])
+    return ACTIVITIES[sum(level >= limit for limit in limits)]
+
+
+def whole_day_kcal(
+    sex: str | None,
+    age_years: float,
+    height_cm: float,
+    mass_kg: float,
+    travel_hours: float,
+    travel_kcal: float,
+) -> dict[str, float]:
+    """Need of a day by published methods that do not agree.
+
+    Parameters
+    ----------
+    sex : str or None
+        female or male; None takes the mean of both.
+    age_years : float
+        Age. [years], 3 to 120
+    height_cm : float
+        Height. [cm], 50 to 250
+    mass_kg : float
+        Body mass. [kg], 3 to 300
+    travel_hours : float
+        Hours on the way. [h], 0 to 16
+    travel_kcal : float
+        Energy used on the way. [kcal], 0 or more
+
+    Returns
+    -------
+    dict of str to float
+        By source: schofield1985, the day by its hours; nasem2023, the equation of its band;
+        mifflin1990, resting energy times activity level (from 19 years). [kcal]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    The activity level of the first, at most 2.5, is that of the two others; their highest
+    band ends where long days on the way begin, so they lie lower.
+
+    References
+    ----------
+    .. [schofield1985] Schofield, 1985, factorial day (quoted from memory).
+    .. [nasem2023] National Academies, 2023, Estimated Energy Requirements (read in a copy).
+    .. [mifflin1990] Mifflin and others, 1990 (quoted from memory).
+    """
+    basal = basal_kcal(sex, age_years, mass_kg)
+    factorial = day_need_kcal(basal, travel_hours, travel_kcal)
+    level = min(max(activity_level(factorial, basal), 1.0), MOST_ACTIVITY_LEVEL)
+    activity = activity_of(level, age_years)
+    sexes = SEXES if sex is None else (sex,)
+    found = {
+        "schofield1985": factorial,
+        "nasem2023": sum(
+            eer_2023_kcal(each, age_years, height_cm, mass_kg, activity) for each in sexes
+        )
+        / len(sexes),
+    }
+    if age_years >= ADULT_FROM_YEARS:
+        resting = sum(mifflin_kcal(each, age_years, height_cm, mass_kg) for each in sexes)
+        found["mifflin1990"] = resting / len(sexes) * level
+    return found
+
+
+def spread_share(values: Collection[float]) -> float:
+    """How far values of one thing lie apart.
+
+    Parameters
+    ----------
+    values : collection of float
+        At least one value. [any], above 0
+
+    Returns
+    -------
+    float
+        Largest less smallest, over the mean. [share]
+
+    Raises
+    ------
+    ValueError
+        If there is no value, or one is not above zero.
+
+    Notes
+    -----
+    (max - min) / mean.
+    """
+    if not values:
+        raise ValueError("there is no value to compare; give at least one")
+    for value in values:
+        require_above("value to compare", value, "", 0.0)
+    return (max(values) - min(values)) / (sum(values) / len(values))
+
+
+def lcda_power_w(body_kg: float, load_kg: float, speed_m_s: float, grade_percent: float) -> float:
+    """Power of walking up or down, by the Load Carriage Decision Aid.
+
+    Parameters
+    ----------
+    body_kg : float
+        Body mass. [kg], 3 to 300
+    load_kg : float
+        Mass carried. [kg], 0 to 300
+    speed_m_s : float
+        Speed. [m/s], 0 to 2
+    grade_percent : float
+        Climb for each 100 m of way, negative down. [percent], -40 to 45
+
+    Returns
+    -------
+    float
+        Power on firm ground; the load counts as body. [W]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    (W + L) (1.44 + 1.94 S ** 0.43 + 0.24 S ** 4 + 0.34 S G (1 - 1.05 ** (1 - 1.1 ** (G + 32)))).
+    Copies print 1.1 or 1.11 for the innermost number; 1.1 here.
+
+    References
+    ----------
+    .. [looney2019] Looney and others, 2019, graded walking (read in copies that differ).
+    """
+    _require_walk(body_kg, load_kg, speed_m_s)
+    require("walking speed", speed_m_s, "m/s", 0.0, 2.0)
+    require("grade", grade_percent, "%", -40.0, 45.0)
+    level = 1.44 + 1.94 * speed_m_s**0.43 + 0.24 * speed_m_s**4
+    bend = 1.0 - 1.05 ** (1.0 - 1.1 ** (grade_percent + 32.0))
+    return float((body_kg + load_kg) * (level + 0.34 * speed_m_s * grade_percent * bend))
+
+
+def ludlow_weyand_power_w(
+    body_kg: float, load_kg: float, speed_m_s: float, grade_percent: float, ground: str = "road"
+) -> float:
+    """Power of walking up or down, by the minimum-mechanics model.
+
+    Parameters
+    ----------
+    body_kg : float
+        Body mass. [kg], 3 to 300
+    load_kg : float
+        Mass carried. [kg], 0 to 300
+    speed_m_s : float
+        Speed. [m/s], 0 to 3
+    grade_percent : float
+        Climb for each 100 m of way, negative down. [percent], -25 to 25
+    ground : str
+        A key of GROUND.
+
+    Returns
+    -------
+    float
+        Power. [W]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range or the ground is not known.
+
+    Notes
+    -----
+    VO2 = 3.05 + (W + L) / W n (0.32 G + 3.28 + (1 + 0.19 G) 2.66 V ** 2) ml/(kg min), down
+    3.05 + 0.73 (W + L) / W n (3.28 + 2.66 V ** 2); 20.1 J/ml.
+
+    References
+    ----------
+    .. [ludlow-weyand2017] Ludlow and Weyand, 2017, minimum mechanics (read in a copy).
+    .. [soule1972] Soule and Goldman, 1972, terrain coefficients (quoted from memory).
+    """
+    _require_walk(body_kg, load_kg, speed_m_s)
+    require("grade", grade_percent, "%", -25.0, 25.0)
+    require_known("ground", ground, GROUND)
+    if grade_percent >= 0.0:
+        climbing = 1.0 + 0.19 * grade_percent
+        moving = 0.32 * grade_percent + 3.28 + climbing * 2.66 * speed_m_s**2
+    else:
+        moving = 0.73 * (3.28 + 2.66 * speed_m_s**2)
+    oxygen_ml_kg_min = 3.05 + (body_kg + load_kg) / body_kg * GROUND[ground] * moving
+    return oxygen_ml_kg_min * OXYGEN_J_ML * body_kg / _S_PER_MIN
+
+
+def _third(third: int | None) -> int:
+    """Place of a third of a pregnancy in the tables."""
+    if third is None:
+        return 2
+    require("third of the pregnancy", float(third), "", 1.0, 3.0)
+    return third - 1
+
+
+def _require_walk(body_kg: float, load_kg: float, speed_m_s: float) -> None:
+    """Raise ValueError unless someone can walk like this."""
+    require("body mass", body_kg, "kg", LEAST_MASS_KG, MOST_MASS_KG)
+    require("load", load_kg, "kg", 0.0, MOST_LOAD_KG)
+    require("walking speed", speed_m_s, "m/s", 0.0, FASTEST_WALK_M_S)

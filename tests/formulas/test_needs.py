@@ -1,0 +1,218 @@
+"""Additions to needs and second opinions: edges, errors, laws."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from builder.formulas.effort import basal_kcal, day_need_kcal, eer_2023_kcal, mifflin_kcal
+from builder.formulas.needs import (
+    PUBLISHED_BY,
+    active_protein_range_g,
+    activity_level,
+    activity_of,
+    altitude_range_kcal,
+    cold_range_kcal,
+    lcda_power_w,
+    ludlow_weyand_power_w,
+    nursing_kcal,
+    pregnancy_kcal,
+    protein_need_g,
+    salt_of_limit,
+    spread_share,
+    whole_day_kcal,
+)
+
+speeds = st.floats(0.5, 1.8)
+bodies = st.floats(40.0, 120.0)
+loads = st.floats(0.0, 30.0)
+
+
+@pytest.mark.parametrize("published_by", PUBLISHED_BY)
+def test_later_thirds_add_more_and_an_untold_one_counts_as_the_last(published_by: str) -> None:
+    first, second, third = (pregnancy_kcal(n, published_by) for n in (1, 2, 3))
+    assert 0.0 <= first < second < third
+    assert pregnancy_kcal(None, published_by) == third
+    assert nursing_kcal(published_by) > 300.0
+
+
+def test_protein_adds_up() -> None:
+    assert protein_need_g(60.0) == pytest.approx(49.8)
+    assert protein_need_g(60.0, 1, pregnant=True) == pytest.approx(50.8)
+    assert protein_need_g(60.0, pregnant=True) == pytest.approx(77.8)
+    assert protein_need_g(60.0, nursing=True) == pytest.approx(68.8)
+    assert protein_need_g(60.0, 2) == protein_need_g(60.0)
+
+
+def test_hard_days_ask_for_more_protein_than_quiet_ones() -> None:
+    least, most = active_protein_range_g(70.0)
+    assert (least, most) == pytest.approx((84.0, 140.0))
+    assert protein_need_g(70.0) < least
+
+
+def test_salt_against_five_grams_a_day() -> None:
+    assert salt_of_limit(2000.0, 1.0) == 1.0
+    assert salt_of_limit(2000.0 * 12.0, 12.0) == 1.0
+    assert salt_of_limit(0.0, 3.0) == 0.0
+
+
+@pytest.mark.parametrize(
+    ("air", "span"), [(0.1, (0.0, 0.0)), (0.0, (150.0, 630.0)), (-30.0, (150.0, 630.0))]
+)
+def test_cold(air: float, span: tuple[float, float]) -> None:
+    assert cold_range_kcal(3000.0, air) == pytest.approx(span)
+
+
+@pytest.mark.parametrize(
+    ("height", "span"),
+    [
+        (3499.0, (0.0, 0.0)),
+        (3500.0, (90.0, 150.0)),
+        (4299.0, (90.0, 150.0)),
+        (4300.0, (90.0, 420.0)),
+    ],
+)
+def test_height(height: float, span: tuple[float, float]) -> None:
+    assert altitude_range_kcal(1500.0, height) == pytest.approx(span)
+
+
+@pytest.mark.parametrize(
+    ("age", "limits"),
+    [
+        (3.0, (1.31, 1.44, 1.59)),
+        (8.9, (1.31, 1.44, 1.59)),
+        (9.0, (1.44, 1.59, 1.77)),
+        (14.0, (1.56, 1.73, 1.92)),
+        (19.0, (1.53, 1.68, 1.85)),
+        (80.0, (1.53, 1.68, 1.85)),
+    ],
+)
+def test_bands_of_activity(age: float, limits: tuple[float, float, float]) -> None:
+    words = ("inactive", "low-active", "active", "very-active")
+    for word, limit in zip(words, limits, strict=False):
+        assert activity_of(limit - 0.001, age) == word
+    for word, limit in zip(words[1:], limits, strict=True):
+        assert activity_of(limit, age) == word
+
+
+def test_level() -> None:
+    assert activity_level(3000.0, 1500.0) == 2.0
+
+
+def test_three_methods_for_an_adult() -> None:
+    found = whole_day_kcal("male", 30.0, 175.0, 70.0, 6.0, 2200.0)
+    basal = basal_kcal("male", 30.0, 70.0)
+    factorial = day_need_kcal(basal, 6.0, 2200.0)
+    assert list(found) == ["schofield1985", "nasem2023", "mifflin1990"]
+    assert found["schofield1985"] == factorial
+    assert found["nasem2023"] == eer_2023_kcal("male", 30.0, 175.0, 70.0, "very-active")
+    assert found["mifflin1990"] == pytest.approx(
+        mifflin_kcal("male", 30.0, 175.0, 70.0) * factorial / basal
+    )
+
+
+def test_a_quiet_day_is_inactive_and_the_methods_agree() -> None:
+    """8 h at 0.95 and 16 h at 1.6 are a level of 1.383."""
+    found = whole_day_kcal("female", 35.0, 165.0, 60.0, 0.0, 0.0)
+    assert found["nasem2023"] == eer_2023_kcal("female", 35.0, 165.0, 60.0, "inactive")
+    assert found["mifflin1990"] == pytest.approx(
+        mifflin_kcal("female", 35.0, 165.0, 60.0) * (8.0 * 0.95 + 16.0 * 1.6) / 24.0
+    )
+    assert spread_share(found.values()) < 0.12
+
+
+def test_beyond_what_anyone_keeps_up_the_level_stops_growing() -> None:
+    found = whole_day_kcal("male", 30.0, 175.0, 70.0, 16.0, 9000.0)
+    assert found["mifflin1990"] == pytest.approx(2.5 * mifflin_kcal("male", 30.0, 175.0, 70.0))
+
+
+def test_a_child_has_two_methods() -> None:
+    assert list(whole_day_kcal("female", 18.9, 160.0, 50.0, 4.0, 900.0)) == [
+        "schofield1985",
+        "nasem2023",
+    ]
+    assert len(whole_day_kcal("female", 19.0, 160.0, 50.0, 4.0, 900.0)) == 3
+
+
+def test_a_body_not_told_is_the_mean_of_both() -> None:
+    found = whole_day_kcal(None, 35.0, 170.0, 70.0, 0.0, 0.0)
+    both = [whole_day_kcal(sex, 35.0, 170.0, 70.0, 0.0, 0.0) for sex in ("female", "male")]
+    for method, kcal in found.items():
+        assert kcal == pytest.approx(sum(each[method] for each in both) / 2.0)
+
+
+def test_spread() -> None:
+    assert spread_share([2000.0]) == 0.0
+    assert spread_share((1800.0, 2000.0, 2200.0)) == pytest.approx(0.2)
+
+
+@given(bodies, loads, speeds, st.floats(-20.0, 20.0))
+def test_steeper_up_costs_more(body: float, load: float, speed: float, grade: float) -> None:
+    if grade >= 0.0:
+        assert lcda_power_w(body, load, speed, grade) <= lcda_power_w(
+            body, load, speed, grade + 1.0
+        )
+        assert ludlow_weyand_power_w(body, load, speed, grade) < ludlow_weyand_power_w(
+            body, load, speed, grade + 1.0
+        )
+    else:
+        assert lcda_power_w(body, load, speed, grade) <= lcda_power_w(body, load, speed, 0.0)
+        assert ludlow_weyand_power_w(body, load, speed, grade) < ludlow_weyand_power_w(
+            body, load, speed, 0.0
+        )
+
+
+@given(bodies, loads, speeds)
+def test_walking_never_costs_less_than_standing(body: float, load: float, speed: float) -> None:
+    assert lcda_power_w(body, load, speed, 0.0) > lcda_power_w(body, load, 0.0, 0.0)
+    assert lcda_power_w(body, load, 0.0, 0.0) == pytest.approx(1.44 * (body + load))
+
+
+def test_soft_ground_costs_more() -> None:
+    road = ludlow_weyand_power_w(70.0, 10.0, 1.2, 0.0)
+    assert ludlow_weyand_power_w(70.0, 10.0, 1.2, 0.0, "sand") > 1.5 * road
+
+
+@pytest.mark.parametrize(
+    ("call", "says"),
+    [
+        (lambda: pregnancy_kcal(4), "third of the pregnancy is 4"),
+        (lambda: pregnancy_kcal(0), "third of the pregnancy is 0"),
+        (lambda: pregnancy_kcal(1, "who"), "publication 'who' is not known"),
+        (lambda: nursing_kcal("who"), "publication 'who' is not known"),
+        (lambda: protein_need_g(2.0), "body mass is 2 kg"),
+        (lambda: protein_need_g(60.0, 5, pregnant=True), "third of the pregnancy is 5"),
+        (lambda: active_protein_range_g(301.0), "body mass is 301 kg"),
+        (lambda: salt_of_limit(-1.0, 1.0), "sodium is -1 mg"),
+        (lambda: salt_of_limit(1.0, 0.0), "days is 0 d"),
+        (lambda: cold_range_kcal(-1.0, 0.0), "need of the day is -1 kcal"),
+        (lambda: cold_range_kcal(1.0, 61.0), "lowest air temperature is 61 °C"),
+        (lambda: altitude_range_kcal(-1.0, 0.0), "basal energy is -1 kcal"),
+        (lambda: altitude_range_kcal(1.0, 12000.0), "altitude is 12000 m"),
+        (lambda: activity_level(-1.0, 1.0), "need of the day is -1 kcal"),
+        (lambda: activity_level(1.0, 0.0), "basal energy is 0 kcal"),
+        (lambda: activity_of(0.9, 30.0), "physical activity level is 0.9"),
+        (lambda: activity_of(1.5, 2.0), "age is 2 years"),
+        (lambda: whole_day_kcal("male", 2.0, 90.0, 13.0, 1.0, 10.0), "age is 2 years"),
+        (lambda: whole_day_kcal("m", 30.0, 175.0, 70.0, 1.0, 10.0), "sex 'm' is not known"),
+        (lambda: spread_share([]), "there is no value to compare"),
+        (lambda: spread_share([1.0, 0.0]), "value to compare is 0"),
+        (lambda: lcda_power_w(2.0, 0.0, 1.0, 0.0), "body mass is 2 kg"),
+        (lambda: lcda_power_w(70.0, -1.0, 1.0, 0.0), "load is -1 kg"),
+        (lambda: lcda_power_w(70.0, 0.0, 2.1, 0.0), "walking speed is 2.1 m/s"),
+        (lambda: lcda_power_w(70.0, 0.0, 1.0, 46.0), "grade is 46 %"),
+        (lambda: lcda_power_w(70.0, 0.0, 1.0, -41.0), "grade is -41 %"),
+        (lambda: lcda_power_w(70.0, 0.0, math.nan, 0.0), "walking speed is nan"),
+        (lambda: ludlow_weyand_power_w(70.0, 0.0, 3.1, 0.0), "walking speed is 3.1 m/s"),
+        (lambda: ludlow_weyand_power_w(70.0, 0.0, 1.0, 26.0), "grade is 26 %"),
+        (lambda: ludlow_weyand_power_w(70.0, 0.0, 1.0, -26.0), "grade is -26 %"),
+        (lambda: ludlow_weyand_power_w(70.0, 0.0, 1.0, 0.0, "bog"), "ground 'bog' is not known"),
+    ],
+)
+def test_what_cannot_be_is_refused(call: Callable[[], object], says: str) -> None:
+    with pytest.raises(ValueError, match=says):
+        call()
