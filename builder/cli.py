@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import datetime
 import json
 import os
@@ -570,6 +571,42 @@ def find(word: str, content: Path | None, as_json: bool) -> None:
         click.echo(f"{each.kind:<10} {each.id:<30} {each.name}")
     if not found:
         raise BuilderStop(f"nothing matches {word!r}", ["try a shorter word, such as `bean`"])
+
+
+@main.command()
+@click.argument("trip")
+@click.argument("figure", nargs=-1, required=True)
+@content_option
+@json_option
+def explain(trip: str, figure: tuple[str, ...], content: Path | None, as_json: bool) -> None:
+    """Tell how a FIGURE of a trip came about: its address in kit.json, or words of its title.
+
+    \b
+    For example:
+      tripkit explain tarrow-tops fuel.carry_g
+      tripkit explain tarrow-tops boils day 2
+    """
+    from builder.planning.explaining import MOST_CHOICES, explained, matching, unknown_said
+
+    place = _place(content)
+    folder = _read(place)
+    kits, problems = _planned(folder, lambda known, broken: _wanted([trip], known, None, broken))
+    _stop_on(problems, False)
+    (kit,) = kits
+    words = " ".join(figure)
+    found = matching(kit, words)
+    if not found:
+        raise BuilderStop(f"no figure of {trip} matches {words!r}", [unknown_said(kit, words)])
+    if len(found) > MOST_CHOICES:
+        for each in found:
+            click.echo(f"{each.figure:<45} {each.title}")
+        raise BuilderStop(f"{len(found)} figures match {words!r}", ["name one of these"])
+    if as_json:
+        click.echo(json.dumps([dataclasses.asdict(each) for each in found], indent=2))
+        return
+    for each in found:
+        for line in explained(kit, each):
+            click.echo(line)
 
 
 # -- starting something new -----------------------------------------------------------------------

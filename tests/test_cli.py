@@ -237,6 +237,31 @@ def test_find_tells_ids_of_every_kind() -> None:
     assert "black-beans-cooked" in tripkit("find", "black bean").output
 
 
+def test_explain_leads_from_a_figure_to_its_file_and_source() -> None:
+    said = tripkit("explain", "tarrow-tops", "fuel.carry_g").output
+    assert "Propane-butane mix to take, with the reserve: " in said
+    assert "= likely · (1 + reserve), in whole containers of the least mass" in said
+    assert re.search(r"reserve: 0\.15   \[content/trips/tarrow-tops\.yaml:\d+:\d+\]", said)
+    data = json.loads(tripkit("explain", "tarrow-tops", "boils", "day 2", "--json").output)
+    assert [each["figure"] for each in data] == ["days.1.boiling_point_c"]
+    # 1480 m: between the printed 1000 m (96.65 °C) and 1500 m (94.98 °C) of the tables.
+    assert 94.98 < data[0]["value"] < 96.65
+
+
+@pytest.mark.parametrize(
+    ("words", "code", "says"),
+    [
+        (("nonsense-figure",), 1, "no figure of tarrow-tops matches"),
+        (("days",), 1, "name one of these"),
+        ((), 2, "Missing argument"),
+    ],
+)
+def test_explain_answers_what_it_cannot_find(words: tuple[str, ...], code: int, says: str) -> None:
+    result = tripkit("explain", "tarrow-tops", *words)
+    assert result.exit_code == code
+    assert says in result.output
+
+
 # -- new ------------------------------------------------------------------------------------------
 
 
