@@ -126,7 +126,7 @@ def _weighings(fields: Fields, fresh_g: float | None) -> tuple[Weighing, ...]:
             line.problem(
                 line.place("at"),
                 "weighing-order",
-                f"this weighing, after {at_min / 60:g} h, stands behind a later one",
+                f"this weighing, after {at_min / 60:g} h, is not later than the one above it",
                 "write them in the order of time, counted from the start of drying",
             )
         elif mass_g > (before.mass_g if before else fresh_g or mass_g):
@@ -143,7 +143,7 @@ def _weighings(fields: Fields, fresh_g: float | None) -> tuple[Weighing, ...]:
 
 def _loaded_at(fields: Fields, method: str) -> float | None:
     loaded_at_c = fields.maybe_quantity("loaded_at", "air_c")
-    if loaded_at_c is not None and method != "freeze-dryer":
+    if loaded_at_c is not None and method not in ("", "freeze-dryer"):
         fields.problem(
             fields.place("loaded_at"),
             "loaded-at",

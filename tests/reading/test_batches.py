@@ -315,3 +315,79 @@ def test_a_file_may_hold_many_batches_and_keeps_the_good_ones(tmp_path: Path) ->
     ]
     assert list(found.content.batches) == ["beans-may"]
     assert list(found.content.trips) == ["tarrow"]
+
+
+RUN = BEANS_IN_MAY + "weighings: [{at: 3 h, mass: 700 g}, {at: 300 min, mass: 1 lb}]\n"
+
+
+def test_the_weighings_of_a_run_are_read_in_the_order_of_time(tmp_path: Path) -> None:
+    batch = batch_of(tmp_path, RUN)
+    assert [each.at_min for each in batch.weighings] == [180, 300]
+    assert batch.weighings[1].mass_g == pytest.approx(453.59237, rel=1e-12)
+    assert batch.weighings[0].mass_g == 700
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "expected"),
+    [
+        (
+            "300 min",
+            "3 h",
+            "8:42: error: this weighing, after 3 h, is not later than the one above it — write them in the order of time, counted from the start of drying [weighing-order]",
+        ),
+        (
+            "1 lb",
+            "701 g",
+            "8:57: error: 701 g is more than it weighed before — check the weight and take the tare off each time [weighing-heavier]",
+        ),
+        (
+            "700 g",
+            "901 g",
+            "8:29: error: 901 g is more than it weighed before — check the weight and take the tare off each time [weighing-heavier]",
+        ),
+        (
+            "mass: 1 lb",
+            "mas: 1 lb",
+            "8:37: error: this weighing has no `mass` — write `mass: 250 g` [missing]",
+        ),
+        (
+            "[{at: 3 h, mass: 700 g}, {at: 300 min, mass: 1 lb}]",
+            "soon",
+            "8:12: error: weighings must be a list, found 'soon' — write `weighings: [soon]` [not-a-list]",
+        ),
+    ],
+)
+def test_a_weighing_that_cannot_be_is_told(
+    old: str, new: str, expected: str, tmp_path: Path
+) -> None:
+    found = read(tmp_path, {"batches/log.yaml": changed(RUN, old, new)})
+    assert lines(found)[0] == f"batches/log.yaml:{expected}"
+    assert "beans-may" not in found.content.batches
+
+
+@pytest.mark.parametrize(
+    ("method", "expected"),
+    [
+        ("freeze-dryer", []),
+        (
+            "dehydrator",
+            [
+                "batches/log.yaml:8:12: error: only a load for the freeze dryer tells how cold it went in — leave `loaded_at` out [loaded-at]"
+            ],
+        ),
+        (
+            "freeze-drier",
+            [
+                "batches/log.yaml:3:9: error: method cannot be 'freeze-drier' — did you mean freeze-dryer? [word-unknown]"
+            ],
+        ),
+    ],
+)
+def test_only_a_freeze_dryer_is_loaded_cold(
+    method: str, expected: list[str], tmp_path: Path
+) -> None:
+    text = changed(BEANS_IN_MAY, "dehydrator", method) + "loaded_at: -18 degC\n"
+    found = read(tmp_path, {"batches/log.yaml": text})
+    assert lines(found) == expected
+    if not expected:
+        assert found.content.batches["beans-may"].loaded_at_c == -18.0

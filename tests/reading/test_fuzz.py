@@ -39,11 +39,11 @@ irons: [{id: two, name: Two, presses: 2, mass: 2.6 kg, material: aluminium}]
 packaging: [{id: jar, name: Jar, mass: 260 g, barrier: glass}]
 dryers: [{id: shelf, name: Shelf, method: oven, load: 3 kg, hours: 12.5}]
 """,
-    "foods/f.yaml": '[{id: peas, name: Peas, kind: legume, state: raw, density: 0.7 g/ml, piece: 2 g, cut: whole, game: false, allergens: [nuts], contains: [egg], beware: [honey], source: a-book, ndb: "01", per_100g: {water: 79 g, energy: 81 kcal, protein: 5 g, fat: 1 g, carbohydrate: 14 g, fibre: 5 g, sodium: 5 mg, ash: 1 g, alcohol: 0 g}}]',
+    "foods/f.yaml": '[{id: peas, name: Peas, kind: legume, state: raw, density: 0.7 g/ml, piece: 2 g, cut: whole, game: false, allergens: [nuts], contains: [egg], beware: [honey], source: a-book, ndb: "01", sorption: starchy, per_100g: {water: 79 g, energy: 81 kcal, protein: 5 g, fat: 1 g, carbohydrate: 14 g, fibre: 5 g, sodium: 5 mg, ash: 1 g, alcohol: 0 g}}]',
     "recipes/bean-pot.yaml": changed(BEAN_POT, "serves: 2", "serves: 2\nmeal: [dinner]\nreach: 74 degC\ndrain: 10 ml\nnote: N"),
     "recipes/pockets.yaml": "{id: pockets, name: P, serves: 1, cook_in: iron, uses: [{id: stew, recipe: bean-pot, dried_by: oven, amount: 90 g}, {food: rice, amount: 2 pieces}], steps: [{do: mix, with: [stew, rice], water: ½ cup}, {do: press, each_side: 4 min, pieces: 2}]}",
     "batches/b.yaml": changed(BEANS_IN_MAY, "in: zip-bag", "in: jar, absorber: true")
-    + "used: 1\nkept_at: 15 degC\nheated: {to: 74 degC, when: before}\nstyle: jerky\nconstant: true\nnotes: N\nbest_before: 2032-01-01\n",
+    + "used: 1\nkept_at: 15 degC\nheated: {to: 74 degC, when: before}\nstyle: jerky\nconstant: true\nnotes: N\nbest_before: 2032-01-01\nweighings: [{at: 3 h, mass: 700 g}, {at: 6 h, mass: 400 g}]\n",
     "batches/bought.yaml": "[{id: shop, food: rice, method: bought, packs: {count: 3, of: 120 g}}]",
     "trips/tarrow.yaml": changed(
         changed(TRIP, "own_gear: 6 kg", "own_gear: 6 kg, carries_to: 14 kg, avoids: [nuts], pregnant: false, nursing: false"),
