@@ -8,15 +8,18 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from builder.problems import Problem, errors
-from builder.site import archive, offline, swap
+from builder.site import address, archive, offline, swap
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError
 from builder.site.finish import finish_page
 from builder.site.navigation import NavItem, is_safe_path, nav_paths
 from builder.site.pocket import pocket_page
+from builder.site.scripts import KIT_PARTS, SCRIPT_NAME, joined
+from builder.site.styles import merge_styles
 
 POCKET_NAME = "pocket.html"
 DATA_NAME = "kit.json"
+FIRST_PAGE = "index.md"
 # Names the build itself writes; a page or file of the same name would be lost.
 OWN_NAMES = (POCKET_NAME, offline.WORKER_NAME, offline.MANIFEST_NAME)
 OWN_FOLDERS = ("assets", "search")
@@ -34,6 +37,8 @@ class SiteInput:
     files: Mapping[str, bytes]  # written as they are, kit.json among them
     pocket_html: str  # the body; its head, style, script and policy are added here
     epoch: int  # seconds since 1970, the date of everything in the kit
+    dates: tuple[str, ...] = ()  # first and last day, as ISO dates; none where the trip has none
+    address: str = ""  # of all kits on the web, where they are to be put there
 
 
 def build_site(site: SiteInput, out: Path, assets: Path, base_config: Path) -> tuple[Problem, ...]:
@@ -70,16 +75,26 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
 
     docs = swap.work_folder(out, site.trip_id)
     new = swap.new_folder(out, site.trip_id)
+    hosted_at = address.kit_address(site.address, site.trip_id)
     for name, text in site.pages.items():
-        _write(docs / name, text.encode("utf-8"))
+        more = address.fetch_markdown(hosted_at) if hosted_at and name == FIRST_PAGE else ""
+        _write(docs / name, (text + more).encode("utf-8"))
     for name, content in site.files.items():
         _write(docs / name, content)
     pocket = pocket_page(
-        site.pocket_html, site.trip_id, site.title, site.language, assets / "assets"
+        site.pocket_html,
+        site.trip_id,
+        site.title,
+        site.language,
+        assets / "assets",
+        address.fetch_html(hosted_at) if hosted_at else "",
     )
     _write(docs / POCKET_NAME, pocket.encode("utf-8"))
     for file in _shipped(assets / "assets"):
         _write(docs / "assets" / file.name, file.read_bytes())
+    _write(docs / "assets" / SCRIPT_NAME, joined(assets / "assets", KIT_PARTS).encode())
+    if hosted_at:
+        _write(docs / address.PICTURE_NAME, address.qr_svg(hosted_at).encode("utf-8"))
     render(
         docs=docs.resolve(),
         into=new.resolve(),
@@ -88,13 +103,16 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
         language=site.language,
         nav=site.nav,
         epoch=site.epoch,
+        dates=site.dates,
         theme=(assets / "theme").resolve(),
         base_config=base_config,
     )
-    for page in _rendered(new, site.pages):
-        page.write_text(
-            finish_page(page.read_text(encoding="utf-8")), encoding="utf-8", newline="\n"
-        )
+    finished = {
+        page: finish_page(page.read_text(encoding="utf-8")) for page in _rendered(new, site.pages)
+    }
+    merge_styles(new, finished.values())
+    for page, html in finished.items():
+        page.write_text(html, encoding="utf-8", newline="\n")
     offline.add_manifest(new, site.title, site.language)
     offline.add_service_worker(new, assets / "assets" / "service-worker.js")
     problems = check_kit(new, site.trip_id)
@@ -142,7 +160,7 @@ def _refuse_foreign_folder(kit: Path) -> None:
 
 def _shipped(assets: Path) -> list[Path]:
     """Give the asset files that go into each kit as they are."""
-    inlined = {"pocket.css", "pocket.js", "service-worker.js"}
+    inlined = {"pocket.css", "service-worker.js"}
     return sorted(file for file in assets.iterdir() if file.is_file() and file.name not in inlined)
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import hashlib
 import json
 import tempfile
@@ -29,6 +30,7 @@ class Order:
     out: Path
     templates: Path
     base_config: Path
+    address: str = ""  # of all kits on the web, where they are to be put there
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,10 +62,20 @@ def build_kit(order: Order) -> Built:
         files=files,
         pocket_html=book.pocket_html,
         epoch=order.epoch,
+        dates=_dates(kit),
+        address=order.address,
     )
     doubts = build_site(site, order.out, order.templates, order.base_config)
     _write_stamp(order.out, kit.id, stamp)
     return Built(kit.id, kit.title, True, doubts)
+
+
+def _dates(kit: Kit) -> tuple[str, ...]:
+    """Give the first and the last day, where the trip has dates."""
+    if kit.start is None:
+        return ()
+    last = kit.start + datetime.timedelta(days=len(kit.days) - 1)
+    return (kit.start.isoformat(), last.isoformat())
 
 
 def _zipped(files: Mapping[str, bytes], epoch: int) -> bytes:
@@ -118,6 +130,7 @@ def _stamp_of(book: Book, files: Mapping[str, bytes], order: Order) -> str:
     parts = {f"page {path}": text.encode("utf-8") for path, text in book.markdown.items()}
     parts |= {f"file {path}": content for path, content in files.items()}
     parts["pocket"] = book.pocket_html.encode("utf-8")
+    parts["address"] = order.address.encode("utf-8")
     parts["epoch"] = str(order.epoch).encode("ascii")
     parts["nav"] = repr(book.nav).encode("utf-8")
     code = Path(__file__).resolve().parent

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from builder.site.security import secure_page
+from builder.site.styles import without_theme_links
 
 # Markdown tells a column's side by a style attribute, which the policy forbids. Page text cannot
 # look like this, because its "<" is escaped.
@@ -16,6 +17,9 @@ SEARCH_DIALOG = re.compile(
     r'class="md-search__input"[^>]*aria-label="(?P<name>[^"]*)")',
     re.S,
 )
+# Needed by the theme's bundle only, and from disk only: nothing to wait for before the first paint.
+WORKER_SCRIPT = re.compile(r'\s*<script src="[^"]*assets/iframe-worker\.js"></script>')
+BUNDLE_SCRIPT = re.compile(r'(?=<script src="[^"]*assets/javascripts/bundle\.)')
 PLAIN_TABLE = re.compile(r"<table>(?P<rows>.*?)</table>", re.S)
 
 
@@ -23,7 +27,16 @@ def finish_page(html: str) -> str:
     """Give the page with classes for styles, table regions, and its policy."""
     html = CELL_STYLE.sub(lambda cell: f"<{cell['cell']}{SIDE_CLASS[cell['side']]}>", html)
     html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
+    html = without_theme_links(_worker_later(html))
     return secure_page(with_table_boxes(html))
+
+
+def _worker_later(html: str) -> str:
+    """Put the stand-in for search workers beside the theme's bundle, at the end of the page."""
+    found = WORKER_SCRIPT.search(html)
+    if found is None:
+        return html
+    return BUNDLE_SCRIPT.sub(lambda _: found[0].strip(), WORKER_SCRIPT.sub("", html), count=1)
 
 
 def with_table_boxes(html: str) -> str:

@@ -7,6 +7,7 @@ from html import escape
 from pathlib import Path
 
 from builder.site.finish import with_table_boxes
+from builder.site.scripts import POCKET_PARTS, joined
 from builder.site.security import inline_scripts, inline_styles, policy, with_policy
 
 WHOLE_PAGE = re.compile(r"\s*<!doctype html", re.I)
@@ -15,15 +16,19 @@ PLACEHOLDER = re.compile(r'<script[^>]* src="assets/pocket\.js"[^>]*></script>',
 BODY = re.compile(r"<body[^>]*>(?P<body>.*)</body>", re.S | re.I)
 
 
-def pocket_page(html: str, trip_id: str, title: str, language: str, assets: Path) -> str:
-    """Give the one-file page for a body, its style and script inside and their hashes on top."""
+def pocket_page(
+    html: str, trip_id: str, title: str, language: str, assets: Path, last: str = ""
+) -> str:
+    """Give the one-file page for a body, its style and script inside and their hashes on top.
+
+    `last` is put at the end of the body.
+    """
     if WHOLE_PAGE.match(html):
         found = BODY.search(html)
         html = found["body"] if found else html
     html = with_table_boxes(PLACEHOLDER.sub("", html))
     style = (assets / "pocket.css").read_text(encoding="utf-8")
-    script = (assets / "pocket.js").read_text(encoding="utf-8")
-    tail = f"<script>{script}</script>\n" if script else ""
+    tail = f"<script>{joined(assets, POCKET_PARTS)}</script>\n"
     page = (
         f'<!doctype html>\n<html lang="{escape(language)}">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width,initial-scale=1">\n'
@@ -32,4 +37,4 @@ def pocket_page(html: str, trip_id: str, title: str, language: str, assets: Path
     )
     # Only the script put in here is named in the policy: one in the body would be page text.
     content = policy(inline_scripts(tail), inline_styles(page), alone=True)
-    return with_policy(page, content) + f"<body>\n{html}\n{tail}</body>\n</html>\n"
+    return with_policy(page, content) + f"<body>\n{html}\n{last}{tail}</body>\n</html>\n"

@@ -40,13 +40,16 @@ def render(
     language: str,
     nav: Sequence[NavItem],
     epoch: int,
+    dates: Sequence[str],
     theme: Path,
     base_config: Path,
 ) -> None:
     """Render a folder of Markdown; any warning of the generator stops the kit."""
     with _collected_warnings() as warnings, _source_date(epoch):
         try:
-            config = _configure(docs, into, trip_id, title, language, nav, theme, base_config)
+            config = _configure(
+                docs, into, trip_id, title, language, nav, dates, theme, base_config
+            )
             config.plugins.on_startup(command="build", dirty=False)
             build(config)
             config.plugins.on_shutdown()
@@ -63,6 +66,7 @@ def _configure(
     title: str,
     language: str,
     nav: Sequence[NavItem],
+    dates: Sequence[str],
     theme: Path,
     base_config: Path,
 ) -> MkDocsConfig:
@@ -80,7 +84,7 @@ def _configure(
             "nav": _nav_config(nav),
             "theme": chosen,
             # Tick-offs and timers of two kits on one host are told apart by this.
-            "extra": {**config["extra"], "kit": trip_id},
+            "extra": {**config["extra"], "kit": trip_id, "dates": list(dates)},
             # Warnings are counted here, so that every one of them is told.
             "strict": False,
         }

@@ -1,5 +1,6 @@
 /* Keeps a hosted kit for use without a network. MARK and FILES are put above by the build:
-   MARK changes with any file, so a rebuilt kit is fetched whole and the old one dropped. */
+   MARK changes with any file, so a rebuilt kit is fetched whole beside the old one, which stays
+   in use until the reader says so or closes the last page of it. */
 "use strict";
 const SCOPE = self.registration.scope;
 const PREFIX = "trip-kit " + SCOPE + " ";
@@ -7,10 +8,18 @@ const STORE = PREFIX + MARK;
 
 self.addEventListener("install", (event) => {
   event.waitUntil((async () => {
-    const store = await caches.open(STORE);
-    await store.addAll(FILES.map((name) => new Request(new URL(name, SCOPE), { cache: "reload" })));
-    await self.skipWaiting();
+    try {
+      const store = await caches.open(STORE);
+      await store.addAll(FILES.map((name) => new Request(new URL(name, SCOPE), { cache: "reload" })));
+    } catch (error) {
+      await caches.delete(STORE);
+      throw error;
+    }
   })());
+});
+
+self.addEventListener("message", (event) => {
+  if (event.data === "use it now") self.skipWaiting();
 });
 
 self.addEventListener("activate", (event) => {

@@ -1,0 +1,23 @@
+"""The kit's own scripts: written in parts that one can read, sent as one file."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+
+SCRIPT_NAME = "kit.js"
+PARTS_FOLDER = "kit"
+# Each part may use those before it; nothing of them is seen outside.
+KIT_PARTS = (
+    "words", "keep", "scaling", "ticks", "timers", "party", "day", "settings", "tables",
+    "start-kit",
+)  # fmt: skip
+POCKET_PARTS = ("words", "keep", "ticks", "day", "tables", "start-pocket")
+
+
+def joined(assets: Path, parts: Sequence[str]) -> str:
+    """Give a script made of parts in the assets folder."""
+    texts = (
+        (assets / PARTS_FOLDER / f"{part}.js").read_text(encoding="utf-8").strip() for part in parts
+    )
+    return '"use strict";\n(() => {\n' + "\n\n".join(texts) + "\n})();\n"

@@ -1,0 +1,112 @@
+/* Which units stand out, what is kept offline, and forgetting: at the end of every page. */
+const METRIC = /^(?:mg|g|kg|ml|l|°C|m|km|cm|hPa)$/;
+const US = /^(?:oz|lb|tsp|fl oz|cups?|gal|°F|ft|mi|in|inHg)$/;
+const QUANTITY = /[−\d][\d.,]*\u00a0(fl oz|[A-Za-z°]+)$/;
+const systemOf = (text) => {
+  const unit = QUANTITY.exec(text.trim())?.[1] ?? "";
+  return METRIC.test(unit) ? "metric" : US.test(unit) ? "us" : "";
+};
+
+/* Each quantity in small type, with the one that it says again. */
+const pairs = [];
+const findPairs = () => {
+  for (const small of all("article .small")) {
+    const system = systemOf(small.textContent);
+    const main = system && mainOf(small, system);
+    if (main) pairs.push({ main, small, system });
+  }
+};
+const mainOf = (small, system) => {
+  const { kind, value } = small.dataset;
+  if (kind) {
+    return all(`.scales[data-kind="${kind}"][data-value="${value}"]:not(.small)`, small.closest("td, li, p, dd") ?? document)
+      .findLast((one) => one.dataset.units !== system && one.compareDocumentPosition(small) & Node.DOCUMENT_POSITION_FOLLOWING);
+  }
+  let before = small.previousSibling;
+  if (before?.nodeType === Node.TEXT_NODE && !before.data.trim()) before = before.previousSibling;
+  const text = before?.textContent.trimEnd() ?? "";
+  const other = systemOf(text);
+  if (!other || other === system) return null;
+  if (before.nodeType === Node.ELEMENT_NODE) return before;
+  const start = QUANTITY.exec(text).index;
+  const rest = before.splitText(start);
+  const wrapped = make("span", {}, text.slice(start));
+  rest.data = rest.data.slice(text.length - start);
+  rest.before(wrapped);
+  return wrapped;
+};
+let wantedUnits = kept.get("units");
+const chosenUnits = () => wantedUnits ?? (pairs[0]?.system === "metric" ? "us" : "metric");
+const showUnits = () => {
+  for (const { main, small, system } of pairs) {
+    const swapped = system === chosenUnits();
+    main.classList.toggle("small", swapped);
+    small.classList.toggle("small", !swapped);
+    small.classList.toggle("kit-main", swapped);
+  }
+};
+
+const startSettings = () => {
+  const article = document.querySelector("article");
+  if (!article) return;
+  const units = button("", () => {
+    wantedUnits = chosenUnits() === "us" ? "metric" : "us";
+    kept.set("units", wantedUnits);
+    location.reload();
+  });
+  units.textContent = chosenUnits() === "us" ? WORDS.metricFirst : WORDS.usFirst;
+  const forget = button(WORDS.forget, () => {
+    if (forget.textContent === WORDS.forget) {
+      forget.textContent = WORDS.forgetSure;
+      setTimeout(() => { forget.textContent = WORDS.forget; }, 6000);
+      return;
+    }
+    kept.forgetAll();
+    location.reload();
+  });
+  const offline = make("p", { className: "kit-offline", role: "status" });
+  const settings = make("details", { className: "kit-settings" }, make("summary", {}, WORDS.settings),
+    make("div", { className: "kit-row" }, units, forget));
+  article.append(make("div", { className: "kit-end" }, settings, offline));
+  startOffline(offline);
+};
+
+/* Hosted: keep the whole kit for airplane mode; from disk there is nothing to do. */
+const startOffline = (line) => {
+  if (!location.protocol.startsWith("http")) { line.textContent = WORDS.fromDisk; return; }
+  document.head.append(make("link", { rel: "manifest", href: new URL("webmanifest.json", home).href }));
+  const workers = navigator.serviceWorker;
+  if (!workers) return;
+  const toast = make("div", { className: "kit-toast", role: "status", hidden: true });
+  document.body.append(toast);
+  const say = (text, ...more) => { toast.replaceChildren(text, ...more); toast.hidden = false; };
+  const ready = () => { line.textContent = `${WORDS.ready} ${WORDS.addHome}`; };
+  let asked = false;
+  workers.addEventListener("controllerchange", () => { if (asked) location.reload(); });
+  const fresh = (worker) => say(`${WORDS.fresh} `, button(WORDS.useFresh, () => { asked = true; worker.postMessage("use it now"); }));
+  const watch = (worker) => {
+    const first = !workers.controller;
+    if (first) line.textContent = WORDS.fetching;
+    worker.addEventListener("statechange", () => {
+      if (worker.state === "installed" && !first) fresh(worker);
+      if (worker.state === "activated" && first) {
+        ready();
+        say(WORDS.ready);
+        setTimeout(() => { toast.hidden = true; }, 8000);
+      }
+      if (worker.state === "redundant" && first && !workers.controller) line.textContent = WORDS.notKept;
+    });
+  };
+  const register = async () => {
+    try {
+      const registration = await workers.register(new URL("sw.js", home), { scope: home.pathname });
+      if (registration.active) ready();
+      if (registration.waiting && workers.controller) fresh(registration.waiting);
+      if (registration.installing) watch(registration.installing);
+      registration.addEventListener("updatefound", () => watch(registration.installing));
+    } catch { line.textContent = WORDS.notKept; }
+  };
+  // The first page comes first; the rest of the kit is fetched when it stands.
+  if (document.readyState === "complete") register();
+  else addEventListener("load", register);
+};

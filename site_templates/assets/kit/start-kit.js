@@ -1,0 +1,12 @@
+/* Everything here is an extra; without it the pages say the same. */
+document.documentElement.classList.add("kit-js");
+findPairs();
+startTicks();
+startParty();
+startTimers();
+startNow();
+startOrders();
+showUnits();
+startSettings();
+startTables();
+document.documentElement.classList.add("kit-ready");

@@ -1,0 +1,4 @@
+/* The pocket page needs none of this. */
+startTicks();
+startOrders();
+startTables();

@@ -1,0 +1,100 @@
+/* Tick-offs, known by their words, so that a step put in later shifts none; one step at a time;
+   a screen that stays on while the cook wants it. */
+const startTicks = () => {
+  const seen = new Map();
+  const ticks = new Map();
+  for (const box of all('.steps input[type="checkbox"], input.tick')) {
+    const line = box.closest("label") || box.parentElement;
+    const words = line.textContent.replace(/\s+/g, " ").trim();
+    const count = (seen.get(words) || 0) + 1;
+    seen.set(words, count);
+    ticks.set(`${count} ${words}`, box);
+  }
+  if (!ticks.size) return;
+  const name = `ticks ${pageName}`;
+  const before = new Set(kept.get(name) || []);
+  const keep = () => {
+    const ticked = [...ticks].filter(([, box]) => box.checked).map(([key]) => key);
+    kept.set(name, ticked.length ? ticked : null);
+  };
+  const show = (box) => box.closest("li")?.classList.toggle("done", box.checked);
+  for (const [key, box] of ticks) {
+    box.checked = before.has(key);
+    show(box);
+    box.addEventListener("change", () => { show(box); keep(); });
+  }
+  all(".steps").forEach((list, number) => {
+    const boxes = all('input[type="checkbox"]', list);
+    if (!boxes.length) return;
+    const tools = make("div", { className: "kit-tools" });
+    tools.append(button(WORDS.untick, () => {
+      for (const box of boxes) {
+        box.checked = false;
+        box.dispatchEvent(new Event("change", { bubbles: true }));
+      }
+    }));
+    if (list.matches("ol")) tools.append(oneAtATime(list, boxes, number));
+    if (navigator.wakeLock) tools.append(awakeButton());
+    list.before(tools);
+  });
+};
+
+/* Only the first step that is not ticked is seen, with a line to go back and on. */
+const oneAtATime = (list, boxes, number) => {
+  const name = `one ${pageName} ${number}`;
+  const lines = boxes.map((box) => box.closest("li"));
+  let at = 0;
+  let on = kept.get(name) === true;
+  const told = make("output");
+  const back = button(WORDS.back, () => go(at - 1));
+  const next = button(WORDS.next, () => {
+    const box = boxes[at];
+    if (box.checked) return go(at + 1);
+    box.checked = true;
+    box.dispatchEvent(new Event("change", { bubbles: true }));
+  });
+  const moves = make("div", { className: "kit-tools kit-moves", hidden: true }, back, told, next);
+  list.after(moves);
+  const go = (wanted) => {
+    at = Math.min(Math.max(wanted, 0), lines.length);
+    lines.forEach((line, i) => line.classList.toggle("kit-away", on && i !== at));
+    told.textContent = at < lines.length ? WORDS.stepOf(at + 1, lines.length) : WORDS.allDone;
+    back.disabled = at === 0;
+    next.disabled = at === lines.length;
+  };
+  const firstOpen = () => {
+    const open = boxes.findIndex((box) => !box.checked);
+    return open < 0 ? lines.length : open;
+  };
+  const follow = () => {
+    press(toggle, on);
+    moves.hidden = !on;
+    go(firstOpen());
+  };
+  const toggle = button(WORDS.one, () => {
+    on = !on;
+    kept.set(name, on || null);
+    follow();
+  });
+  list.addEventListener("change", () => go(firstOpen()));
+  follow();
+  return toggle;
+};
+
+const awake = { lock: null, wanted: false, buttons: [] };
+const followAwake = async () => {
+  try {
+    if (awake.wanted && !awake.lock && document.visibilityState === "visible") {
+      awake.lock = await navigator.wakeLock.request("screen");
+      awake.lock.addEventListener("release", () => { awake.lock = null; });
+    } else if (!awake.wanted && awake.lock) await awake.lock.release();
+  } catch { awake.wanted = false; }
+  for (const one of awake.buttons) press(one, awake.wanted);
+};
+const awakeButton = () => {
+  const toggle = button(WORDS.awake, () => { awake.wanted = !awake.wanted; followAwake(); });
+  press(toggle, false);
+  if (!awake.buttons.length) document.addEventListener("visibilitychange", followAwake);
+  awake.buttons.push(toggle);
+  return toggle;
+};

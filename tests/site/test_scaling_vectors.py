@@ -1,0 +1,59 @@
+"""The shared table of amounts, heights and meals is what the Python gives now."""
+
+from __future__ import annotations
+
+import json
+from typing import Any
+
+import pytest
+
+from tests.vectors.make_scaling import TABLE, make
+
+
+@pytest.fixture(scope="module")
+def made() -> Any:
+    return json.loads(json.dumps(make()))
+
+
+@pytest.fixture(scope="module")
+def table() -> Any:
+    return json.loads(TABLE.read_text(encoding="utf-8"))
+
+
+def same(one: Any, other: Any) -> bool:
+    """Tell whether two tables are the same, but for the last digits of a number."""
+    if isinstance(one, dict) and isinstance(other, dict):
+        return one.keys() == other.keys() and all(same(one[key], other[key]) for key in one)
+    if isinstance(one, list) and isinstance(other, list):
+        return len(one) == len(other) and all(map(same, one, other))
+    if isinstance(one, float) and isinstance(other, float):
+        return one == pytest.approx(other, rel=1e-9)
+    return bool(one == other)
+
+
+@pytest.mark.parametrize("part", ["texts", "heights", "meals"])
+def test_the_table_is_what_python_gives(made: Any, table: Any, part: str) -> None:
+    assert len(made[part]) == len(table[part])
+    odd = [
+        (new, old) for new, old in zip(made[part], table[part], strict=True) if not same(new, old)
+    ]
+    assert odd == [], "run python -m tests.vectors.make_scaling and read the difference"
+
+
+def test_the_table_holds_every_kind_of_cooking(table: Any) -> None:
+    data = [meal["data"] for meal in table["meals"]]
+    cases = [case for meal in table["meals"] for case in meal["cases"]]
+    assert any(one["mug"] for one in data)
+    assert any(one["snow_c"] is not None for one in data)
+    assert any(one["presses"] for one in data)
+    assert any(one["kj_min"] is None or not one["boils"] for one in data)
+    assert any(by_height for one in data for _, by_height in one["steps"])
+    assert any(case["potfuls"] > 2 for case in cases)
+    assert any(count > 2 for case in cases for count in case["presses"])
+
+
+def test_a_meal_as_planned_is_the_planned_meal(table: Any) -> None:
+    for meal in table["meals"]:
+        first = meal["cases"][0]
+        assert first["eaters"] == meal["planned"] == len(meal["data"]["eaters"])
+        assert first["altitude_m"] == meal["data"]["altitude_m"]
