@@ -48,7 +48,10 @@ def carry_page(kit: Kit) -> CarryPage:
         Fact("Its packs", figures.both(weights.packaging_g, "mass_g", "weights.packaging_g")),
         Fact("Fuel and containers", figures.both(weights.fuel_g, "mass_g", "weights.fuel_g")),
         Fact("Shared gear", figures.both(weights.gear_g, "mass_g", "weights.gear_g")),
-        Fact("Most water at once", figures.both(weights.water_most_g, "mass_g")),
+        Fact(
+            "Most water at once",
+            figures.both(weights.water_most_g, "mass_g", "weights.water_most_g"),
+        ),
     )
     return CarryPage(
         _who(kit, figures, _on_this_page(kit)),

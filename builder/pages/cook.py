@@ -12,7 +12,7 @@ from builder.model.kit import Kit, KitDay, PlannedIngredient, PlannedMeal, Plann
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.figures import Figures, figures_of, number, percent, worked
-from builder.pages.pieces import Cell, Piece, Scale, Table, table, text
+from builder.pages.pieces import Cell, Piece, Scale, Table, join, table, text
 from builder.units import rounded
 
 _NAMED = re.compile(r"<([a-z0-9-]+)>")
@@ -49,6 +49,7 @@ class Cooking:
     plates: Table | None
     one_mug: bool  # the steps are for one mug of several
     times: tuple[tuple[int, int], ...] = ()  # day, and the meal's place in it
+    how: Cell = ()  # to how its figures came about, for the first of the times
 
 
 @dataclass(frozen=True, slots=True)
@@ -136,7 +137,31 @@ def _together(kit: Kit, times: list[_Time]) -> Iterator[Cooking]:
             anchor=anchor,
             title=words.listed(dict.fromkeys(_when(time.day, time.meal) for time in shared)),
             times=tuple((time.day.day, time.place) for time in shared),
+            how=_how(kit, first),
         )
+
+
+_TRACED = (
+    ("minutes", "minutes"),
+    ("potfuls", "potfuls"),
+    ("presses", "presses"),
+    ("heat_kj", "heat"),
+    ("fuel_heat_kj", "fuel"),
+    ("wood_g", "wood"),
+    ("energy_kcal", "food energy"),
+)
+
+
+def _how(kit: Kit, time: _Time) -> Cell:
+    """Lead to how the figures of a meal came about."""
+    figures = figures_of(kit)
+    at = f"days.{time.day.day - 1}.meals.{time.place}"
+    known = [
+        (Piece(name, href=href),)
+        for field, name in _TRACED
+        if (href := figures.how(f"{at}.{field}"))
+    ]
+    return join(known)
 
 
 def _when(day: KitDay, meal: PlannedMeal) -> str:

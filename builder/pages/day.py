@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay, PlannedMeal
 from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.cook import Anchors, cook_link
-from builder.pages.figures import Figures, figures_of, percent
+from builder.pages.figures import Figures, figures_of, percent, worked
 from builder.pages.order import OrderView, orders_of_day
 from builder.pages.pieces import Cell, Fact, Piece, Table, join, link, table, text
+from builder.units import rounded
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,8 +107,12 @@ def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
         facts.append(Fact("Camp at", figures.both(here.altitude_m, "altitude_m")))
     boils = figures.both(here.boiling_point_c, "temperature_c", f"{at}.boiling_point_c")
     facts.append(Fact("Water boils at", boils))
+    if day.meals and here.time_factor > 1.005:
+        longer = f"{worked(rounded(here.time_factor, 2))} times as long"
+        facts.append(Fact("Simmer and soak", link(longer, figures.how(f"{at}.time_factor"))))
     if day.minutes:
-        facts.append(Fact("Time at the pot", text(figures.plain(day.minutes, "duration_min"))))
+        minutes = figures.alone(day.minutes, "duration_min", f"{at}.minutes")
+        facts.append(Fact("Time at the pot", minutes))
     facts.append(Fact("Food energy", energy(figures, day)))
     return (*facts, *fuel_of_day(figures, day))
 
@@ -127,19 +132,27 @@ def travel(figures: Figures, day: KitDay) -> Cell:
 
 def energy(figures: Figures, day: KitDay) -> Cell:
     """Set the food energy of a day against what it asks for."""
-    share = day.nutrition.energy_kcal / day.energy_need_kcal if day.energy_need_kcal else 1.0
-    href = figures.how(f"days.{day.day - 1}.energy_need_kcal")
-    return energy_share(figures, share, day.nutrition.energy_kcal, day.energy_need_kcal, href)
+    at = f"days.{day.day - 1}"
+    return energy_share(
+        figures,
+        (day.nutrition.energy_kcal, f"{at}.energy_kcal"),
+        (day.energy_need_kcal, f"{at}.energy_need_kcal"),
+    )
 
 
-def energy_share(
-    figures: Figures, share: float, eaten_kcal: float, need_kcal: float, href: str = ""
-) -> Cell:
-    """Give food energy as a share of the need, with both in small."""
-    need = figures.plain(need_kcal, "energy_kcal")
-    eaten = figures.plain(eaten_kcal, "energy_kcal")
-    small = (Piece(f"{eaten.split()[0]} of", small=True), Piece(" "), Piece(need, small=True))
-    return (Piece(f"{percent(share)} of need", href=href), Piece(" "), *small)
+def energy_share(figures: Figures, eaten: tuple[float, str], need: tuple[float, str]) -> Cell:
+    """Give food energy as a share of the need; both lead to how they came about."""
+    share = eaten[0] / need[0] if need[0] else 1.0
+    (has,), (asks,) = (figures.alone(kcal, "energy_kcal", at) for kcal, at in (eaten, need))
+    return (
+        Piece(f"{percent(share)} of need"),
+        Piece(" "),
+        replace(has, small=True),
+        Piece(" "),
+        Piece("of", small=True),
+        Piece(" "),
+        replace(asks, small=True),
+    )
 
 
 def menu(
@@ -151,7 +164,7 @@ def menu(
     groups = []
     for name in MEALS:
         dishes = tuple(
-            _dish(kit, figures, meal, anchors.get((day.day, place), ""))
+            _dish(kit, figures, meal, anchors.get((day.day, place), ""), _at(day, place))
             for place, meal in enumerate(day.meals)
             if meal.meal == name
         )
@@ -160,11 +173,15 @@ def menu(
     return tuple(groups)
 
 
-def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str) -> Cell:
+def _at(day: KitDay, place: int) -> str:
+    return f"days.{day.day - 1}.meals.{place}"
+
+
+def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str, at: str) -> Cell:
     """Give one thing to eat: what, how long it takes, how much it is, for whom."""
     dish = [*cook_link(meal, href)]
     if meal.minutes:
-        dish.append(Piece(f", {figures.plain(meal.minutes, 'duration_min')}"))
+        dish += [Piece(", "), *figures.alone(meal.minutes, "duration_min", f"{at}.minutes")]
     if meal.recipe:
         dish += [Piece(", "), *figures.both(meal.mass_g, "mass_g")]
     else:
@@ -243,6 +260,8 @@ def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
         if heat and burnt:
             facts.append(Fact(name, text(percent(heat / burnt))))
     if day.fuel.melting_minutes:
-        minutes = figures.plain(day.fuel.melting_minutes, "duration_min")
-        facts.append(Fact("Time to melt snow", text(minutes)))
+        melting = figures.alone(
+            day.fuel.melting_minutes, "duration_min", f"days.{day.day - 1}.minutes"
+        )
+        facts.append(Fact("Time to melt snow", melting))
     return tuple(facts)

@@ -77,7 +77,7 @@ def _all(kit: Kit, figures: Figures) -> Table:
         (
             link(batch.name, f"drying.md#{_anchor(batch)}"),
             text(_is_dry(batch)),
-            text(words.date(batch.best_before) if batch.best_before else "none"),
+            text(words.short_date(batch.best_before) if batch.best_before else "none"),
             text(str(batch.packs_left)),
         )
         for batch in kit.batches
@@ -105,7 +105,7 @@ def _batch(figures: Figures, batch: KitBatch, place: int) -> BatchView:
             Piece(" dried"),
         )
         facts.append(Fact("Weighed", weights))
-    facts.append(Fact("Dry enough", _judged(figures, batch)))
+    facts.append(Fact("Dry enough", _judged(figures, batch, at)))
     if batch.method != "bought":
         facts.append(
             Fact(
@@ -120,37 +120,38 @@ def _batch(figures: Figures, batch: KitBatch, place: int) -> BatchView:
             )
         )
     if batch.water_removed_g > 0 and batch.dried_g:
-        facts.append(Fact("Puts it back", _water_back(figures, batch, batch.dried_g)))
+        facts.append(Fact("Puts it back", _water_back(figures, batch, at)))
     best = words.date(batch.best_before) if batch.best_before else "none"
     facts.append(Fact("Best before", link(best, figures.how(f"{at}.best_before"))))
     packs = Piece(f"{batch.packs_used} for this trip, {batch.packs_left} left over; ")
-    mass = figures.both(batch.pack_g, "mass_g")
+    mass = figures.both(batch.pack_g, "mass_g", f"{at}.pack_g")
     facts.append(Fact("Packs", (packs, *mass, Piece(" each"))))
     return BatchView(_anchor(batch), batch.name, tuple(facts), batch.reasons, batch.notes)
 
 
-def _judged(figures: Figures, batch: KitBatch) -> Cell:
+def _judged(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    if batch.target_g is None:
+        return text(_is_dry(batch))
+    target = figures.both(batch.target_g, "mass_g", f"{at}.target_g")
     if batch.planned or not batch.dried_g:
-        if batch.target_g:
-            return (Piece("at "), *figures.both(batch.target_g, "mass_g"), Piece(" or less"))
-        return text(_is_dry(batch))
-    if batch.dry_enough or batch.target_g is None:
-        return text(_is_dry(batch))
+        return (Piece("at "), *target, Piece(" or less"))
+    if batch.dry_enough:
+        return (Piece("yes: "), *target, Piece(" or less"))
     return (
         Piece("NO", strong=True),
         Piece(": dry it until it weighs "),
-        *figures.both(batch.target_g, "mass_g"),
+        *target,
         Piece(", "),
-        *figures.both(batch.to_go_g, "mass_g"),
+        *figures.both(batch.to_go_g, "mass_g", f"{at}.target_g"),
         Piece(" to go"),
     )
 
 
-def _water_back(figures: Figures, batch: KitBatch, dried_g: float) -> Cell:
+def _water_back(figures: Figures, batch: KitBatch, at: str) -> Cell:
     """Give the water that drying took out of one pack: the most it takes up again."""
-    per_pack = batch.water_removed_g * batch.pack_g / dried_g
+    per_pack = batch.water_removed_g * batch.pack_g / (batch.dried_g or batch.pack_g)
     return (
-        *figures.both(per_pack, "volume_ml"),
+        *figures.both(per_pack, "volume_ml", f"{at}.water_removed_g"),
         Piece(f" water ({figures.mugs(per_pack)}) for a pack"),
     )
 
@@ -161,7 +162,7 @@ def _proposals(kit: Kit, figures: Figures) -> Table | None:
             text(each.name),
             text(each.batch),
             figures.both(each.mass_g, "mass_g"),
-            text(words.date(each.best_before) if each.best_before else "none"),
+            text(words.short_date(each.best_before) if each.best_before else "none"),
         )
         for each in kit.proposals
     ]

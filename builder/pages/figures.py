@@ -37,6 +37,10 @@ class Figures:
         """Give a number in the trip's units alone."""
         return show(value, quantity, "us" if self.units == "us" else "metric")
 
+    def alone(self, value: float, quantity: str, figure: str) -> Cell:
+        """Give a number in the trip's units alone, leading to its derivation."""
+        return (Piece(self.plain(value, quantity), href=self.how(figure)),)
+
     def both(self, value: float, quantity: str, figure: str = "") -> Cell:
         """Give a number in both units; where its derivation is known, it leads there."""
         first, *others = self._shown(value, quantity)

@@ -76,6 +76,6 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
             cells.append(figures.both(day.fuel.fuel_g, "mass_g", f"{at}.fuel_g"))
         if kit.wood_g:
             cells.append(figures.both(day.fuel.wood_g, "mass_g", f"{at}.wood_g"))
-        cells.append(text(figures.plain(day.minutes, "duration_min")))
+        cells.append(figures.alone(day.minutes, "duration_min", f"{at}.minutes"))
         rows.append(tuple(cells))
     return table(tuple(heads), rows, right)

@@ -142,17 +142,14 @@ def _meals(day: KitDay, dinners: Cell) -> Iterator[tuple[MealName, Cell]]:
 
 def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:
     weights = kit.weights
-    share = kit.nutrition.energy_kcal / kit.energy_need_kcal if kit.energy_need_kcal else 1.0
     facts = [
         Fact("Food", figures.both(weights.food_g, "mass_g", "weights.food_g")),
         Fact(
             "Food energy",
             energy_share(
                 figures,
-                share,
-                kit.nutrition.energy_kcal,
-                kit.energy_need_kcal,
-                figures.how("energy_need_kcal"),
+                (kit.nutrition.energy_kcal, "nutrition.energy_kcal"),
+                (kit.energy_need_kcal, "energy_need_kcal"),
             ),
         ),
         Fact(
@@ -168,6 +165,6 @@ def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:
         facts.append(Fact("Dry wood", figures.both(kit.wood_g, "mass_g", "wood.likely_g")))
     if weights.people:
         heaviest = max(weights.people, key=lambda each: each.total_g)
-        mass = figures.both(heaviest.total_g, "mass_g")
+        mass = figures.both(heaviest.total_g, "mass_g", f"weights.people.{heaviest.name}.total_g")
         facts.append(Fact(f"Heaviest pack, {heaviest.name}", mass))
     return tuple(facts)

@@ -48,13 +48,18 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
         rows.append(
             (
                 link(words.day_name(day), day_path(day)),
-                text(figures.plain(water.drinking_ml + water.drinks_ml, "volume_ml")),
-                text(figures.plain(water.cooking_ml, "volume_ml")),
-                text(figures.plain(water.washing_ml, "volume_ml")),
+                _alone(figures, day, "drinking_ml", water.drinking_ml),
+                _alone(figures, day, "drinks_ml", water.drinks_ml),
+                _alone(figures, day, "cooking_ml", water.cooking_ml),
+                _alone(figures, day, "washing_ml", water.washing_ml),
                 _of(figures, day, "total_ml", water.total_ml),
             )
         )
-    return table(("Day", "Drink", "Cook", "Wash", "All"), rows, "lrrrr")
+    return table(("Day", "Drink", "Hot drinks", "Cook", "Wash", "All"), rows, "lrrrrr")
+
+
+def _alone(figures: Figures, day: KitDay, field: str, volume_ml: float) -> Cell:
+    return figures.alone(volume_ml, "volume_ml", f"days.{day.day - 1}.water.{field}")
 
 
 def _of(figures: Figures, day: KitDay, field: str, volume_ml: float) -> Cell:
@@ -78,11 +83,14 @@ def _people(kit: Kit, figures: Figures) -> Table:
     rows = []
     for day in kit.days:
         drunk = {person.name: person.to_drink_ml for person in day.people}
+        at = f"days.{day.day - 1}.people"
         rows.append(
             (
                 link(words.day_name(day), day_path(day)),
                 *(
-                    text(figures.plain(drunk.get(person.name, 0.0), "volume_ml"))
+                    figures.alone(
+                        drunk.get(person.name, 0.0), "volume_ml", f"{at}.{person.name}.to_drink_ml"
+                    )
                     for person in kit.party
                 ),
             )

@@ -59,6 +59,11 @@ def date(day: datetime.date) -> str:
     return f"{_WEEKDAYS[day.weekday()]} {day.day} {_MONTHS[day.month - 1]} {day.year}"
 
 
+def short_date(day: datetime.date) -> str:
+    """Give a date for a narrow column, such as `4 Sep 2031`, on one line."""
+    return f"{day.day}\u00a0{_MONTHS[day.month - 1]} {day.year}"
+
+
 def listed(names: Iterable[str]) -> str:
     """Give names as a sentence has them: `a, b and c`."""
     every = list(names)

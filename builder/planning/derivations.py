@@ -22,6 +22,12 @@ from builder.model.kit import (
 )
 from builder.model.place import Places
 from builder.model.trip import Trip
+from builder.planning.derivations_totals import (
+    batch_totals,
+    day_totals,
+    meal_totals,
+    trip_totals,
+)
 from builder.planning.hearth import Hearth
 from builder.planning.judging import Judged
 
@@ -54,13 +60,17 @@ def derive(
         found += _height(number, day, origins)
         for position, meal in enumerate(day.meals):
             found += _meal(number, position, day, meal, hearth, origins)
+            found += meal_totals(f"days.{number}.meals.{position}", day, meal, kit)
         found += _energy(number, day, origins)
         found += _water(number, day, origins)
         found += _day_fuel(number, day, kit, hearth)
+        found += day_totals(number, day)
     found += _fuel(kit, origins)
     for number, batch in enumerate(kit.batches):
         found += _batch(number, batch, judged[batch.id], origins)
+        found += batch_totals(f"batches.{number}", batch)
     found += _weights(kit, origins)
+    found += trip_totals(kit)
     return tuple(found)
 
 
@@ -295,7 +305,7 @@ def _water(number: int, day: KitDay, origins: _Origins) -> Iterator[Derivation]:
             Input("longest stretch", day.between_water_h, "h", origins.of(places, "water")),
             Input(
                 "all drink", sum(each.rate_ml_h for each in day.people), "ml/h",
-                f"{base}.people",
+                "by the day's highest air",
             ),
         ),
         ("common-practice",),
@@ -315,7 +325,10 @@ def _drink(base: str, number: int, day: KitDay, person: PersonDay, origins: _Ori
                 "adequate intake AI", person.intake_ml, "ml",
                 str(origins.trip.person(person.name).places.record),
             ),
-            Input("hours on the way h", day.travel_hours, "h", f"days.{number}.travel"),
+            Input(
+                "hours on the way h", day.travel_hours, "h",
+                origins.of(origins.trip.days[number].places, "travel"),
+            ),
             Input("rate on the way", person.rate_ml_h, "ml/h", "by the day's highest air"),
             Input("water in food", person.water_from_food_ml, "ml", "at most 0.3 · AI counts"),
         ),
@@ -334,7 +347,11 @@ def _day_fuel(number: int, day: KitDay, kit: Kit, hearth: Hearth) -> Iterator[De
         "g",
         "(meals + melting snow + boiling water safe) / heating value",
         (
-            Input("meals", day.fuel.meals_kj, "kJ", f"{base}.meals"),
+            *(
+                Input(meal.title, meal.fuel_heat_kj, "kJ", f"{base}.meals.{place}.fuel_heat_kj")
+                for place, meal in enumerate(day.meals)
+                if meal.fuel_heat_kj
+            ),
             Input("melting snow", day.fuel.melting_kj, "kJ", "0 where there is water"),
             Input("boiling water safe", day.fuel.boiling_water_kj, "kJ", "treat: boil"),
             Input(
@@ -436,7 +453,10 @@ def _weights(kit: Kit, origins: _Origins) -> Iterator[Derivation]:
                 Input("food of the trip", weights.food_g, "g", "weights.food_g"),
                 Input("packaging", weights.packaging_g, "g", "weights.packaging_g"),
                 Input("gear", weights.gear_g, "g", origins.of_trip("gear_shared")),
-                Input("fuel and containers", weights.fuel_g, "g", "weights.fuel_g"),
+                Input(
+                    "fuel and containers", weights.fuel_g, "g",
+                    "weights.fuel_g" if kit.fuel else "no stove",
+                ),
                 Input(
                     "water", kit.days[number].water.carry_ml, "g",
                     f"days.{number}.water.carry_ml",
