@@ -6,10 +6,15 @@ import re
 from dataclasses import dataclass
 
 from builder.model.kit import Derivation, Input, Kit
+from builder.model.source import HOW_KNOWN, Source
 from builder.pages.figures import anchor, worked
 from builder.pages.pieces import Cell, Piece, Table, link, table, text
 
 _DAY = re.compile(r"days\.(\d+)\.")
+_MEAL = re.compile(r"meals\.(\d+)\.")
+_BATCH = re.compile(r"batches\.(\d+)\.")
+_HEIGHT = ("pressure_hpa", "boiling_point_c", "time_factor")
+_FIRST = ("The whole day", "Height", "Water", "Each of you")
 _UNITS = {"": "", "share": "", "degC": "°C", "°C": "°C"}
 
 
@@ -26,12 +31,21 @@ class Worked:
 
 
 @dataclass(frozen=True, slots=True)
+class WorkedPart:
+    """Figures of one thing: a meal, the water of a day, a batch."""
+
+    title: str  # "" where the group has no parts
+    anchor: str
+    figures: tuple[Worked, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class WorkedGroup:
-    """Figures that belong together."""
+    """Figures that belong together: of a day, of the packs, of the batches."""
 
     title: str
     anchor: str
-    figures: tuple[Worked, ...]
+    parts: tuple[WorkedPart, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,15 +69,16 @@ class NumbersPage:
 def numbers_page(kit: Kit) -> NumbersPage:
     """Give how each figure came about."""
     known = {each.figure: each.title for each in kit.derivations}
-    cited = {source.id: source.citation for source in kit.sources}
-    groups: dict[str, list[Worked]] = {}
+    cited = {source.id: _in_short(source) for source in kit.sources}
+    groups: dict[str, dict[str, list[Worked]]] = {}
     for each in kit.derivations:
-        groups.setdefault(_group(each.figure), []).append(_worked(each, known, cited))
+        parts = groups.setdefault(_group(each.figure), {})
+        parts.setdefault(_part(kit, each.figure), []).append(_worked(each, known, cited))
     defaults = [(text(each.what), text(each.value), text(each.why)) for each in kit.defaults]
     return NumbersPage(
         tuple(
-            WorkedGroup(title, f"group-{number}", tuple(figures))
-            for number, (title, figures) in enumerate(groups.items(), start=1)
+            _worked_group(title, f"group-{number}", parts)
+            for number, (title, parts) in enumerate(groups.items(), start=1)
         ),
         table(("Not told", "Taken instead", "Why"), defaults) if defaults else None,
         tuple(
@@ -71,6 +86,14 @@ def numbers_page(kit: Kit) -> NumbersPage:
             for source in kit.sources
         ),
     )
+
+
+def _in_short(source: Source) -> str:
+    """Name a source where it is used: its whole citation stands in the list of sources."""
+    if source.how == "practice":
+        return source.title
+    year = f", {source.year}" if source.year else ""
+    return f"{source.title}{year} ({HOW_KNOWN[source.how]})"
 
 
 def _web(url: str) -> str:
@@ -86,6 +109,38 @@ def _group(figure: str) -> str:
     return {"weights": "Packs", "fuel": "Fuel", "wood": "Wood", "batches": "Batches"}.get(
         first, "The trip"
     )
+
+
+def _worked_group(title: str, group_anchor: str, parts: dict[str, list[Worked]]) -> WorkedGroup:
+    """Put the parts of a group in the order of _FIRST, what is not named there after it."""
+    order = sorted(parts, key=lambda part: _FIRST.index(part) if part in _FIRST else len(_FIRST))
+    return WorkedGroup(
+        title,
+        group_anchor,
+        tuple(
+            WorkedPart(part, f"{group_anchor}-{number}", tuple(parts[part]))
+            for number, part in enumerate(order, start=1)
+        ),
+    )
+
+
+def _part(kit: Kit, figure: str) -> str:
+    """Name the part of its group that a figure belongs to."""
+    if batch := _BATCH.match(figure):
+        each = kit.batches[int(batch[1])]
+        return f"{each.name} ({each.id})"
+    day = _DAY.match(figure)
+    if not day:
+        return ""
+    rest = figure[day.end() :]
+    if meal := _MEAL.match(rest):
+        cooked = kit.days[int(day[1])].meals[int(meal[1])]
+        return cooked.title if cooked.recipe else "Eaten as it is"
+    if rest.startswith("people."):
+        return "Each of you"
+    if rest.startswith("water."):
+        return "Water"
+    return "Height" if rest in _HEIGHT else "The whole day"
 
 
 def _unit(value: float, unit: str) -> str:

@@ -9,6 +9,7 @@ from builder.formulas.heat import FOOD_ROOM_ML_PER_G
 from builder.model.kit import Derivation, Input, Kit, KitBatch, KitDay, PersonLoad, PlannedMeal
 
 PRACTICE = ("common-practice",)
+ARITHMETIC: tuple[str, ...] = ()  # a sum needs no source
 # The kinds of things in a pack, as they are named to people.
 _KINDS = {
     "own": "own gear", "gear": "shared gear", "fuel": "fuel and containers", "food": "food",
@@ -46,7 +47,7 @@ def meal_totals(base: str, day: KitDay, meal: PlannedMeal, kit: Kit) -> Iterator
             ),
             ("mansfield1962", *PRACTICE),
         )  # fmt: skip
-    if meal.potfuls:
+    if meal.potfuls and meal.cooked_on:
         rooms = {pot_id: (name, room_ml) for pot_id, name, room_ml in kit.pots}
         name, room_ml = rooms.get(meal.pot or "", ("pot", 0.0))
         yield Derivation(
@@ -74,7 +75,7 @@ def meal_totals(base: str, day: KitDay, meal: PlannedMeal, kit: Kit) -> Iterator
                 Input("pieces", sum(step.pieces for step in meal.steps), "", meal.place),
                 Input("irons", ", ".join(kit.irons), "", "the trip's fire"),
             ),
-            PRACTICE,
+            ARITHMETIC,
         )
 
 
@@ -107,7 +108,7 @@ def day_totals(number: int, day: KitDay) -> Iterator[Derivation]:
             )
             for place, meal in enumerate(day.meals)
         ),
-        PRACTICE,
+        ARITHMETIC,
     )
     if day.minutes:
         yield Derivation(
@@ -124,7 +125,7 @@ def day_totals(number: int, day: KitDay) -> Iterator[Derivation]:
                 ),
                 Input("melting snow", day.fuel.melting_minutes, "min", "0 where there is water"),
             ),
-            PRACTICE,
+            ARITHMETIC,
         )
     yield from _water_uses(base, day)
     if day.fuel.wood_g:
@@ -168,7 +169,7 @@ def _water_uses(base: str, day: KitDay) -> Iterator[Derivation]:
                     for _, meal in cooked
                     if (meal.meal == "drinks") == drinks
                 ),
-                PRACTICE,
+                ARITHMETIC,
             )
     yield Derivation(
         f"{base}.water.drinking_ml",
@@ -204,7 +205,7 @@ def _water_uses(base: str, day: KitDay) -> Iterator[Derivation]:
                 if meal.unboiled_water_ml
             ),
         ),
-        PRACTICE,
+        ARITHMETIC,
     )
     if water.washing_ml:
         yield Derivation(
@@ -256,7 +257,7 @@ def _over_days(
             Input(f"day {number}", each, unit, origin)
             for number, (each, origin) in enumerate(days, start=1)
         ),
-        PRACTICE,
+        ARITHMETIC,
     )
 
 
@@ -285,7 +286,7 @@ def _weights(kit: Kit) -> Iterator[Derivation]:
                 )
                 for each in kit.fuel.containers
             ) or (Input("fuel to take", kit.fuel.carry_g, "g", "fuel.carry_g"),),
-            PRACTICE,
+            ARITHMETIC,
         )  # fmt: skip
     gear = [thing for person in weights.people for thing in person.carries if thing.kind == "gear"]
     yield Derivation(
@@ -295,7 +296,7 @@ def _weights(kit: Kit) -> Iterator[Derivation]:
         "g",
         "sum of the things",
         tuple(Input(thing.what, thing.mass_g, "g", "gear of the trip") for thing in gear),
-        PRACTICE,
+        ARITHMETIC,
     )
     yield Derivation(
         "weights.water_most_g",
@@ -307,7 +308,7 @@ def _weights(kit: Kit) -> Iterator[Derivation]:
             Input(f"day {day.day}", day.water.carry_ml, "ml", f"days.{number}.water.carry_ml")
             for number, day in enumerate(kit.days)
         ),
-        PRACTICE,
+        ARITHMETIC,
     )
 
 
@@ -344,7 +345,7 @@ def batch_totals(base: str, batch: KitBatch) -> Iterator[Derivation]:
             Input("weight before", batch.fresh_g, "g", f"{base}.residual_moisture"),
             Input("weight after", batch.dried_g, "g", f"{base}.residual_moisture"),
         ),
-        PRACTICE,
+        ARITHMETIC,
     )
     packs = batch.dried_g / batch.pack_g if batch.pack_g else 0.0
     if packs:
@@ -358,5 +359,5 @@ def batch_totals(base: str, batch: KitBatch) -> Iterator[Derivation]:
                 Input("weight after", batch.dried_g, "g", f"{base}.residual_moisture"),
                 Input("packs", packs, "", "packs of the batch"),
             ),
-            PRACTICE,
+            ARITHMETIC,
         )
