@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from html import escape
 from pathlib import Path
 
 from builder.site.assemble import SiteInput
@@ -13,6 +14,8 @@ BASE_CONFIG = ROOT / "mkdocs.yml"
 EPOCH = 1_914_883_200
 
 INDEX = """# Lake &amp; &lt;Shore&gt; walk {#top}
+
+Fri 11 Jul 2031 to Sat 12 Jul 2031.
 
 <div class="next" markdown>
 **Next:** put the beans in water at 17 h.
@@ -37,6 +40,16 @@ Because: the shelter is a tent. [All cautions](cautions.md#carbon-monoxide)
 | [1](day-1.md) | Low camp by the water | 640 m <span class="small">2100 ft</span> | 3.2 kg |
 | [2](day-2.md) | Home | 120 m <span class="small">390 ft</span> | 1.1 kg |
 
+<ul class="days">
+<li class="day" data-day="1" data-date="2031-07-11"><a href="day-1.html">Day 1</a>,
+<time datetime="2031-07-11">Fri 11 Jul 2031</time>.
+<span class="meal" data-meal="lunch"><a href="day-1.html#day">Lunch</a></span>.
+<span class="meal" data-meal="dinner"><a href="cook/bean-pot.html">Smoky bean pot</a></span></li>
+<li class="day" data-day="2" data-date="2031-07-12"><a href="day-2.html">Day 2</a>,
+<time datetime="2031-07-12">Sat 12 Jul 2031</time>.
+<span class="meal" data-meal="breakfast"><a href="day-2.html#day">Oats</a></span></li>
+</ul>
+
 ## All in one file {#files}
 
 [Pocket page](pocket.html), [data](kit.json).
@@ -52,6 +65,17 @@ Boiled beans stand for 10 min.
 | What | Who | Energy | Water | Fuel | Time | Potfuls | Mass |
 |------|:---:|-------:|------:|-----:|-----:|--------:|-----:|
 | Smoky bean pot with rice and oil | all | 812 kcal | 1260 ml | 41 g | 34 min | 2 | 640 g |
+
+<div class="order" data-meal="dinner" markdown>
+
+Start 50 min before you eat.
+
+| Before eating | Do | With |
+|--------------:|----|------|
+| <span class="before" data-before="50">50 min</span> | Soak the beans. | pot |
+| <span class="before" data-before="8">8 min</span> | Simmer 8 min. | stove, pot |
+
+</div>
 
 <details class="derivation" markdown>
 <summary>How 41 g of gas came about</summary>
@@ -72,27 +96,53 @@ heat = 1.26 · 4.186 · (97.9 − 8) kJ
 
 RECIPE = """# Smoky bean pot {#recipe}
 
-<div class="party" data-party="4" markdown>
-For 4 people.
+<div class="party" data-party="4" data-cooking="{cooking}" markdown>
+For Ash, Rowan, Juniper and Bram.
 </div>
 
+**<span class="takes">{takes}</span>**. Pot, <span class="scales" data-value="0.4" data-party="4"
+data-kind="potfuls">1 potful</span>. Water boils at <span class="boils-at"
+data-units="metric">98 °C</span> <span class="small boils-at" data-units="us">208 °F</span>, at
+<span class="height" data-units="metric">640 m</span>
+<span class="small height" data-units="us">2,100 ft</span>. About 41 g each <span
+class="small">1.4 oz</span>.
+
 <ul>
-<li><span class="scales" data-value="160" data-party="4" data-kind="g" data-step="1">160 g</span>
-beans</li>
-<li><span class="scales" data-value="520" data-party="4" data-kind="ml" data-step="10">520 ml</span>
-water</li>
+<li><span class="scales" data-value="160" data-party="4" data-kind="g"
+data-units="metric">160 g</span> beans <span class="small scales" data-value="160" data-party="4"
+data-kind="g" data-units="us">5.6 oz</span></li>
+<li><span class="scales" data-value="520" data-party="4" data-kind="ml"
+data-units="metric">520 ml</span> water</li>
 </ul>
 
 ## Steps {#steps}
 
 <ol class="steps">
 <li><label><input type="checkbox"> Soak the beans 10 min.</label></li>
-<li><label><input type="checkbox"> Bring to the boil, simmer 9 min
+<li><label><input type="checkbox"> Bring to the boil, simmer
+<span class="lasts" data-minutes="8" data-by-height="1">9 min</span>
 <span class="small">8 min at sea level</span>.</label>
 <button type="button" class="timer" data-minutes="9">Start 9 min</button></li>
 <li><label><input type="checkbox"> Serve.</label></li>
 </ol>
 """
+
+COOKING = {
+    "eaters": ["Ash", "Rowan", "Juniper", "Bram"],
+    "altitude_m": 640,
+    "water_c": 10,
+    "snow_c": None,
+    "kj_min": 50,
+    "boiled_ml": 520,
+    "boiled_food_g": 160,
+    "most_ml": 632,
+    "boils": True,
+    "mug": False,
+    "pots": [{"room_ml": 1500, "mass_g": 240, "kj_k": 0.215}],
+    "steps": [[10, 0], [0, 0], [8, 1], [0, 0]],
+    "presses": [],
+    "at_once": 1,
+}
 
 CAUTIONS = """# Cautions {#all}
 
@@ -117,6 +167,10 @@ CHART = """
 POCKET = """<main>
 <h1>Lake &amp; &lt;Shore&gt; walk</h1>
 <h2 id="day-1">Day 1</h2>
+<section class="order" data-meal="dinner"><h3>Order of work</h3>
+<table><thead><tr><th>Before eating</th><th>Do</th></tr></thead>
+<tbody><tr><td><span class="before" data-before="50">50 min</span></td><td>Soak.</td></tr></tbody>
+</table></section>
 <ol class="steps"><li><label><input type="checkbox"> Soak the beans.</label></li></ol>
 <table><caption>Food</caption><thead><tr><th scope="col">What</th><th scope="col">Mass</th></tr>
 </thead><tbody><tr><td>Beans</td><td class="num">160 g</td></tr></tbody></table>
@@ -152,7 +206,9 @@ def sample_site(
             "index.md": INDEX,
             "day-1.md": DAY.format(n=1) + CHART,
             "day-2.md": DAY.format(n=2),
-            "cook/bean-pot.md": RECIPE,
+            "cook/bean-pot.md": RECIPE.replace("{cooking}", escape(json.dumps(COOKING))).replace(
+                "{takes}", "24 min"
+            ),
             "cautions.md": CAUTIONS + extra_page,
         },
         nav=(
@@ -164,4 +220,5 @@ def sample_site(
         files={"kit.json": json.dumps({**KIT_JSON, "trip": trip}).encode()},
         pocket_html=POCKET,
         epoch=EPOCH,
+        dates=("2031-07-11", "2031-07-12"),
     )

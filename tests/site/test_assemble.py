@@ -8,6 +8,7 @@ import os
 import re
 import subprocess
 import sys
+import tempfile
 import zipfile
 from collections.abc import Mapping
 from dataclasses import replace
@@ -204,14 +205,44 @@ def test_a_full_disk_leaves_the_old_kit_and_says_so(
     assert contents(tmp_path) == before
 
 
-@pytest.mark.skipif(
-    sys.platform == "win32" or os.geteuid() == 0, reason="the administrator may write anywhere"
-)
-def test_a_read_only_folder_is_told(tmp_path: Path) -> None:
-    out = tmp_path / "kits"
-    out.mkdir(mode=0o555)
-    with pytest.raises(SiteError, match="could not be written: Permission denied"):
-        build(out)
+# The administrator may write anywhere, so the build steps down to "nobody" once all is imported.
+BUILD_AS_NOBODY = """
+import os, sys
+from pathlib import Path
+from builder.site.assemble import build_site
+from builder.site.errors import SiteError
+from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
+if os.geteuid() == 0:
+    os.setgroups([])
+    os.setgid(65534)
+    os.setuid(65534)
+out = Path(sys.argv[1])
+assert os.listdir(out) == ["readable.txt"]
+try:
+    build_site(sample_site(), out, ASSETS, BASE_CONFIG)
+except SiteError as error:
+    print(error)
+"""
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="rights of folders are a Unix thing")
+def test_a_read_only_folder_is_told() -> None:
+    # Not below pytest's own folder, which nobody else may enter.
+    with tempfile.TemporaryDirectory() as name:
+        os.chmod(name, 0o755)
+        out = Path(name) / "kits"
+        out.mkdir()
+        (out / "readable.txt").write_text("x")
+        out.chmod(0o555)
+        told = subprocess.run(
+            [sys.executable, "-c", BUILD_AS_NOBODY, str(out)],
+            cwd=ROOT, capture_output=True, text=True, timeout=60,
+        )  # fmt: skip
+        out.chmod(0o755)
+        left = [path.name for path in out.iterdir()]
+    assert told.stderr == ""
+    assert "could not be written: Permission denied" in told.stdout
+    assert left == ["readable.txt"]
 
 
 def test_a_file_in_place_of_the_folder_is_told(tmp_path: Path) -> None:

@@ -1,4 +1,4 @@
-"""Colours of the style sheets: text stands out at 7:1 or better, in both schemes."""
+"""Colours of the style sheets: text stands out at 7:1 or better, in every scheme."""
 
 from __future__ import annotations
 
@@ -11,12 +11,13 @@ from tests.site.sample import ASSETS
 
 KIT_CSS = (ASSETS / "assets" / "kit.css").read_text(encoding="utf-8")
 POCKET_CSS = (ASSETS / "assets" / "pocket.css").read_text(encoding="utf-8")
-# Both schemes stand at the top of each sheet, the light one first, before print turns all black.
+# The schemes stand at the top of each sheet, the light one first, before print turns all black.
 SCREEN_SHEETS = {
     "kit.css": KIT_CSS.split("@media print")[0],
     "pocket.css": POCKET_CSS.split("@media print")[0],
     "index": STYLE.split("@media print")[0],
 }
+SCHEMES = {"kit.css": 3, "pocket.css": 2, "index": 2}  # light, dark, and dim red for the night
 TEXT_RATIO = 7.0
 LINE_RATIO = 3.0
 
@@ -44,18 +45,26 @@ def test_contrast_agrees_with_the_definition_at_its_ends() -> None:
 @pytest.mark.parametrize("ground", ["paper", "panel"])
 @pytest.mark.parametrize("text", ["ink", "soft", "link", "accent"])
 @pytest.mark.parametrize("sheet", sorted(SCREEN_SHEETS))
-def test_text_stands_out_in_both_schemes(sheet: str, text: str, ground: str) -> None:
+def test_text_stands_out_in_every_scheme(sheet: str, text: str, ground: str) -> None:
     grounds = colours(sheet, ground) or colours(sheet, "paper")
     texts = colours(sheet, text)
-    assert len(grounds) == len(texts) == 2
+    assert len(grounds) == len(texts) == SCHEMES[sheet]
     for one, other in zip(texts, grounds, strict=True):
         assert contrast(one, other) >= TEXT_RATIO, (one, other)
 
 
 @pytest.mark.parametrize("sheet", sorted(SCREEN_SHEETS))
-def test_lines_can_be_seen_in_both_schemes(sheet: str) -> None:
+def test_lines_can_be_seen_in_every_scheme(sheet: str) -> None:
     for line, paper in zip(colours(sheet, "line"), colours(sheet, "paper"), strict=True):
         assert contrast(line, paper) >= LINE_RATIO
+
+
+def test_the_night_is_dim_and_red() -> None:
+    for name in ("ink", "soft", "link", "accent", "line", "paper", "panel", "bar", "bar-ink"):
+        colour = colours("kit.css", name)[2]
+        red, green, blue = (int(colour[i : i + 2], 16) for i in (1, 3, 5))
+        assert luminance(colour) < 0.4
+        assert red >= 2 * green and green >= blue, (name, colour)
 
 
 def test_the_bar_can_be_read() -> None:

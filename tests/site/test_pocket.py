@@ -7,10 +7,11 @@ import re
 import pytest
 
 from builder.site.pocket import pocket_page
+from builder.site.scripts import POCKET_PARTS, joined
 from builder.site.security import hash_source
 from tests.site.sample import ASSETS
 
-SCRIPT = (ASSETS / "assets" / "pocket.js").read_text(encoding="utf-8")
+SCRIPT = joined(ASSETS / "assets", POCKET_PARTS)
 
 
 def page(body: str) -> str:
