@@ -21,6 +21,16 @@ LOOSE_PACKAGING = "zip-bag"  # all food of a meal that has no packs goes in one 
 
 
 @dataclass(frozen=True, slots=True)
+class StoveTest:
+    """What one's own stove took to bring water to the boil."""
+
+    boiled_ml: float
+    from_c: float
+    fuel_g: float
+    altitude_m: float = 0.0
+
+
+@dataclass(frozen=True, slots=True)
 class Stove:
     """A burner."""
 
@@ -32,6 +42,7 @@ class Stove:
     mass_g: float
     lowest_w: float = 0.0
     liquid_feed: bool = False
+    test: StoveTest | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
 

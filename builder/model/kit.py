@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Literal, get_args
 
 from builder.model.batch import Method, Weighing
+from builder.model.gear import StoveTest
 from builder.model.recipe import Do, MealName, Vessel
 from builder.model.source import CautionText, Level, Source
 from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units, WaterSource, Wind
@@ -285,6 +286,10 @@ class KitFuel:
     reserve_share: float
     carry_g: float
     containers: tuple[ContainerCount, ...]
+    efficiency_share: float = 0.0
+    low_g: float = 0.0  # the likely range, by how much stoves of the kind differ
+    high_g: float = 0.0
+    test: StoveTest | None = None  # one's own, which replaced the listed efficiency
 
 
 @dataclass(frozen=True, slots=True)

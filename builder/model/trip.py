@@ -8,6 +8,7 @@ from typing import Literal, get_args
 
 from builder.model.batch import Method
 from builder.model.food import Composition
+from builder.model.gear import StoveTest
 from builder.model.place import Places
 from builder.model.recipe import MealName
 
@@ -73,6 +74,7 @@ class Camp:
     air_high_c: float = 20.0
     wind: Wind = "sheltered"
     water: WaterPlace = WaterPlace()
+    barometer_hpa: float | None = None  # read there; takes the place of the altitude
 
 
 @dataclass(frozen=True, slots=True)
@@ -188,6 +190,7 @@ class Trip:
     stove: str | None = None
     pots: tuple[str, ...] = ()
     fuel_reserve_share: float = 0.15
+    stove_test: StoveTest | None = None
     fire: Fire | None = None
     mug_ml: float = 300.0
     washing_ml: float = 1000.0

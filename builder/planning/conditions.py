@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.formulas.air import altitude_m as altitude_of_m
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
 from builder.model.kit import Conditions
+from builder.model.place import Places
 from builder.model.recipe import MealName
 from builder.model.trip import Camp, Day, Trip
 from builder.planning.refusals import told_at
@@ -31,7 +33,7 @@ class CookingPlaces:
 
 def conditions_of(camp: Camp, altitude_m: float) -> Conditions:
     """Give a camp with what follows from its height."""
-    pressure = pressure_hpa(altitude_m)
+    pressure = camp.barometer_hpa or pressure_hpa(altitude_m)
     boiling = boiling_point_c(pressure)
     if camp.water.camp == "snow":
         water_c = SNOW_WATER_C
@@ -51,12 +53,22 @@ def conditions_of(camp: Camp, altitude_m: float) -> Conditions:
     )
 
 
+def _altitude_m(camp: Camp, places: Places, what: str) -> float | None:
+    """Give the height that is told, or the one that a barometer's reading stands for."""
+    if camp.altitude_m is not None or camp.barometer_hpa is None:
+        return camp.altitude_m
+    with told_at(places.of("barometer"), what):
+        return altitude_of_m(camp.barometer_hpa)
+
+
 def cooking_places(trip: Trip) -> CookingPlaces:
     """Give the conditions of every camp; a day that ends at home cooks at the last camp."""
     by_day: list[Conditions] = []
-    start_altitude = trip.start_camp.altitude_m if trip.start_camp else None
+    start_altitude = None
+    if trip.start_camp is not None:
+        start_altitude = _altitude_m(trip.start_camp, trip.places, "start camp")
     for day in trip.days:
-        altitude_m = day.camp.altitude_m
+        altitude_m = _altitude_m(day.camp, day.places, f"day {day.number}")
         if altitude_m is None:
             altitude_m = by_day[-1].altitude_m if by_day else start_altitude or 0.0
         with told_at(day.places.of("camp_altitude"), f"day {day.number}"):

@@ -5,12 +5,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from builder.formulas.boiling import boil_hold_min
+from builder.formulas.cookware import efficiency_range
 from builder.formulas.heat import fuel_mass_g, simmer_fuel_kj, snow_to_water_kj
 from builder.formulas.load import least_containers
 from builder.model.kit import Conditions, ContainerCount, FuelDay, KitFuel, WaterDay
 from builder.model.trip import Day, Trip
 from builder.planning.cooking import boil_heat_kj
-from builder.planning.hearth import Hearth
+from builder.planning.hearth import Hearth, stove_test
 from builder.planning.menu import MenuItem
 from builder.planning.refusals import told_at
 from builder.problems import Problem, ProblemsFound
@@ -109,6 +110,7 @@ def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | N
             for (holds_g, empty_g), count in zip(sizes, counts, strict=True)
             if count
         )
+    low_g, high_g = _likely_range_g(trip, hearth, likely_g)
     return KitFuel(
         id=hearth.fuel.id,
         name=hearth.fuel.name,
@@ -118,4 +120,32 @@ def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | N
         reserve_share=trip.fuel_reserve_share,
         carry_g=carry_g,
         containers=containers,
+        efficiency_share=hearth.burner.efficiency_share if hearth.burner else 0.0,
+        low_g=low_g,
+        high_g=high_g,
+        test=stove_test(trip, hearth.stove),
     )
+
+
+# A stove of one's own that was tested differs from day to day by about a tenth (from memory).
+TESTED_OFF_SHARE = 0.10
+STOVE_KINDS = {
+    "gas": "gas",
+    "liquid": "liquid-pressure",
+    "alcohol": "alcohol-screened",
+    "solid": "tablet",
+}
+
+
+def _likely_range_g(trip: Trip, hearth: Hearth, likely_g: float) -> tuple[float, float]:
+    """Give the range of fuel that stoves of this kind take for the same heat.
+
+    The listed efficiency may lie outside what was measured of its kind; the range then ends there.
+    """
+    if hearth.stove is None or hearth.fuel is None or hearth.burner is None:
+        return likely_g, likely_g
+    if stove_test(trip, hearth.stove) is not None:
+        return likely_g * (1 - TESTED_OFF_SHARE), likely_g * (1 + TESTED_OFF_SHARE)
+    least, _, most = efficiency_range(STOVE_KINDS[hearth.fuel.kind])
+    own = hearth.burner.efficiency_share
+    return likely_g * min(own / most, 1.0), likely_g * max(own / least, 1.0)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from builder.formulas.cookware import efficiency_from_test
 from builder.formulas.fire import (
     OPEN_FIRE_EFFICIENCY_SHARE,
     OPEN_FIRE_LOWEST_W,
@@ -13,8 +14,9 @@ from builder.formulas.fire import (
 )
 from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, whole_units
 from builder.model.content import Content
-from builder.model.gear import Fuel, Pot, Stove
+from builder.model.gear import Fuel, Pot, Stove, StoveTest
 from builder.model.trip import Trip
+from builder.planning.refusals import told_at
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,7 +76,8 @@ def hearth_of(trip: Trip, content: Content) -> Hearth:
     fire = trip.fire if trip.fire and trip.fire.allowed else None
     burner = None
     if stove:
-        burner = Burner("stove", stove.power_w, stove.lowest_w, stove.efficiency_share)
+        efficiency = _tested_share(trip, stove, gear.fuels[stove.burns]) or stove.efficiency_share
+        burner = Burner("stove", stove.power_w, stove.lowest_w, efficiency)
     elif fire:
         burner = Burner("fire", OPEN_FIRE_POWER_W, OPEN_FIRE_LOWEST_W, OPEN_FIRE_EFFICIENCY_SHARE)
     moisture = fire.wood_moisture_share if fire else 0.0
@@ -86,6 +89,22 @@ def hearth_of(trip: Trip, content: Content) -> Hearth:
         presses_at_once=sum(gear.irons[name].presses for name in fire.irons) if fire else 0,
         wood_mj_kg=wood_heating_value_mj_kg(moisture),
     )
+
+
+def stove_test(trip: Trip, stove: Stove) -> StoveTest | None:
+    """Give one's own test of a stove: the trip's, or else the one in the list of gear."""
+    return trip.stove_test or stove.test
+
+
+def _tested_share(trip: Trip, stove: Stove, fuel: Fuel) -> float | None:
+    test = stove_test(trip, stove)
+    if test is None:
+        return None
+    place = trip.places.of("stove") if trip.stove_test else stove.places.of("boiled")
+    with told_at(place, "boiled"):
+        return efficiency_from_test(
+            test.boiled_ml, test.from_c, test.fuel_g, fuel.energy_mj_kg, test.altitude_m
+        )
 
 
 def _unique(names: Iterable[str]) -> list[str]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from typing import cast
 
@@ -21,8 +22,12 @@ from builder.model.gear import (
     Packaging,
     Pot,
     Stove,
+    StoveTest,
 )
 from builder.reading.fields import Fields
+from builder.units import QuantityError, read_quantity
+
+_TEST = re.compile(r"(?P<water>.+?) from (?P<cold>.+?) with (?P<fuel>.+?)(?: at (?P<height>.+?))?")
 
 MIX_SUM_MAY_BE_OFF = 0.011  # labels print whole percent
 
@@ -40,9 +45,36 @@ def read_stove(fields: Fields) -> Stove | None:
         mass_g=fields.quantity("mass", "mass_g", required=True),
         lowest_w=fields.quantity("lowest", "power_w"),
         liquid_feed=fields.flag("liquid_feed"),
+        test=read_stove_test(fields),
         places=fields.places(),
     )
     return stove if fields.done() else None
+
+
+def read_stove_test(fields: Fields) -> StoveTest | None:
+    """Read one's own test, such as `boiled: 1 l from 9 degC with 14 g at 640 m`."""
+    node = fields.value("boiled")
+    if node is None:
+        return None
+    match = _TEST.fullmatch(fields.text_of(node, "boiled"))
+    if match is None:
+        fields.problem(
+            node.place,
+            "stove-test",
+            f"boiled: {node.described()} tells no test",
+            "write `boiled: 1 l from 9 degC with 14 g`, and the height where it was: `at 640 m`",
+        )
+        return None
+    try:
+        return StoveTest(
+            boiled_ml=read_quantity(match["water"], "volume_ml"),
+            from_c=read_quantity(match["cold"], "water_c"),
+            fuel_g=read_quantity(match["fuel"], "mass_g"),
+            altitude_m=read_quantity(match["height"] or "0 m", "altitude_m"),
+        )
+    except QuantityError as error:
+        fields.problem(node.place, error.kind, f"boiled: {error.says}", error.mend)
+        return None
 
 
 def read_fuel(fields: Fields) -> Fuel | None:

@@ -7,6 +7,7 @@ from typing import cast
 
 from builder.model.batch import METHODS, Method
 from builder.model.food import ALLERGENS, KINDS, Food
+from builder.model.gear import StoveTest
 from builder.model.place import Place
 from builder.model.recipe import MEALS, Recipe
 from builder.model.trip import (
@@ -45,6 +46,7 @@ from builder.model.trip import (
 from builder.problems import Problem, did_you_mean, nearest
 from builder.reading.fields import Fields, echoed, overlaid
 from builder.reading.foods import read_composition
+from builder.reading.gear import read_stove_test
 from builder.reading.recipes import amount_g
 from builder.reading.yaml_door import Node, quoted
 
@@ -69,7 +71,7 @@ ASCENT_M_PER_H = 600.0
 FASTEST_WALK_KM_H = 10.8  # the walking formula ends at 3 m/s
 
 _EVERY_DAY = ("air", "wind", "water", "travel")
-_CONDITIONS = ("camp_altitude", "air", "wind", "water")
+_CONDITIONS = ("camp_altitude", "barometer", "air", "wind", "water")
 
 
 class _TripReader:
@@ -91,7 +93,7 @@ class _TripReader:
         fields = self.fields
         party = self._party()
         self.names = tuple(person.name for person in party)
-        stove_id, pots, reserve = self._stove()
+        stove_id, pots, reserve, stove_test = self._stove()
         fire, fire_pots = self._fire()
         every_day = fields.value("every_day")
         days = self._days(every_day)
@@ -106,6 +108,7 @@ class _TripReader:
             stove=stove_id,
             pots=tuple(dict.fromkeys((*pots, *fire_pots))),
             fuel_reserve_share=reserve,
+            stove_test=stove_test,
             fire=fire,
             mug_ml=self._quantity("mug", "volume_ml", 300.0, "300 ml", positive=True),
             washing_ml=self._quantity("washing", "volume_ml", 1000.0, "1 l per camp"),
@@ -224,10 +227,10 @@ class _TripReader:
 
     # -- stove and fire -----------------------------------------------------------------------
 
-    def _stove(self) -> tuple[str | None, tuple[str, ...], float]:
+    def _stove(self) -> tuple[str | None, tuple[str, ...], float, StoveTest | None]:
         record = self.fields.record("stove", "stove")
         if record is None:
-            return None, (), 0.15
+            return None, (), 0.15, None
         stove = record.text("use") or None
         pots = record.words("pots")
         self.inner["stove/use"] = record.place("use")
@@ -235,8 +238,9 @@ class _TripReader:
         reserve = record.quantity("fuel_reserve", "share", default=0.15)
         if stove and not record.has("fuel_reserve"):
             self.default("fuel reserve", "15 %", "the trip does not tell it")
+        test = read_stove_test(record)
         record.done()
-        return stove, pots, reserve
+        return stove, pots, reserve, test
 
     def _fire(self) -> tuple[Fire | None, tuple[str, ...]]:
         record = self.fields.record("fire", "fire")
@@ -282,7 +286,7 @@ class _TripReader:
         own_fields.done()
         first = self.fields.list("days")[:1]
         below = overlaid(every_day, first[0]) if first else every_day
-        merged = overlaid(_only(below, _CONDITIONS), own)
+        merged = overlaid(_conditions_below(below, own), own)
         if merged is None or not merged.is_map:
             return None
         # What it takes from day 1 was noted there: a reader of its own drops those defaults.
@@ -307,7 +311,7 @@ class _TripReader:
             merged = (overlaid(every_day, node) if node.is_map else node) or node
             if "ends" in node.entries and node.entries["ends"].node.value is not None:
                 # No camp of its own: what it does not tell is as at the last camp.
-                merged = overlaid(_only(before, _CONDITIONS), merged) or merged
+                merged = overlaid(_conditions_below(before, merged), merged) or merged
             days.append(self._day(number, node, merged, last=number == len(nodes)))
             before = merged
         return tuple(days)
@@ -360,7 +364,10 @@ class _TripReader:
         return read
 
     def _camp(self, day: Fields, number: int, required: bool) -> Camp:
-        altitude_m = day.maybe_quantity("camp_altitude", "altitude_m", required=required)
+        barometer_hpa = day.maybe_quantity("barometer", "pressure_hpa", positive=True)
+        altitude_m = day.maybe_quantity(
+            "camp_altitude", "altitude_m", required=required and not day.has("barometer")
+        )
         air_low_c, air_high_c = self._air(day, number)
         if not day.has("wind"):
             self.default(f"wind on day {number}", "sheltered", "the trip does not tell it")
@@ -370,6 +377,7 @@ class _TripReader:
             air_high_c=air_high_c,
             wind=cast(Wind, day.choice("wind", WINDS, default="sheltered")),
             water=self._water(day, number),
+            barometer_hpa=barometer_hpa,
         )
 
     def _air(self, day: Fields, number: int) -> tuple[float, float]:
@@ -638,6 +646,12 @@ def read_trip(
 ) -> Trip | None:
     """Read one trip; None where it has errors."""
     return _TripReader(fields, foods, recipes).read(trip_id)
+
+
+def _conditions_below(below: Node | None, own: Node) -> Node | None:
+    """Give what a camp inherits; a barometer read elsewhere does not go with an own height."""
+    keys = [key for key in _CONDITIONS if key != "barometer" or "camp_altitude" not in own.entries]
+    return _only(below, tuple(keys))
 
 
 def _only(node: Node | None, keys: tuple[str, ...]) -> Node | None:

@@ -559,7 +559,7 @@ SPOILT = (
         (
             "trips/tarrow.yaml:5:29: error: camp_altitude: '200' has no unit — write one of mm, cm, m, km, in, ft, yd, mi behind it, such as 640 m or 2100 ft [unit-missing]",
             "trips/tarrow.yaml:5:40: error: wind cannot be 'calm' — known are: breezy, sheltered, windy [word-unknown]",
-            "trips/tarrow.yaml:5:46: error: a start camp has no field 'meals' — known are: air, camp_altitude, water, wind [key-unknown]",
+            "trips/tarrow.yaml:5:46: error: a start camp has no field 'meals' — known are: air, barometer, camp_altitude, water, wind [key-unknown]",
         ),
     ),
     Spoilt(

@@ -1,0 +1,117 @@
+"""One's own readings on paper: a barometer instead of a height, a stove tested at home."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from builder.planning.fuel import TESTED_OFF_SHARE
+from builder.problems import ProblemsFound
+from tests.planning.folders import GEAR, Record, day, day_trip, hand
+
+NEAR = 1e-6
+SOUP: Record = {
+    "id": "soup",
+    "serves": 2,
+    "cook_in": "pot",
+    "uses": [{"food": "kernel", "amount": "100 g"}],
+    "steps": [{"do": "boil", "with": ["kernel"], "water": "600 ml"}, {"do": "serve"}],
+}
+DINNER: Record = {"dinner": {"cook": "soup"}}
+
+
+def test_a_barometer_takes_the_place_of_the_height(tmp_path: Path) -> None:
+    trip = day_trip(days=[day(DINNER, barometer="795 hPa")])
+    del trip["days"][0]["camp_altitude"]
+    at = hand(tmp_path, trip, [SOUP]).kit().days[0].conditions
+    assert at.pressure_hpa == 795.0
+    # ISO 2533 prints 794.95 hPa for 2000 m, and 1 hPa is about 10 m there.
+    assert at.altitude_m == pytest.approx(2000, abs=1)
+    # IAPWS-IF97 at 794.95 hPa: 93.315 °C; 0.05 hPa more is 0.002 K.
+    assert at.boiling_point_c == pytest.approx(93.316, abs=0.002)
+
+
+def test_weather_moves_the_boiling_point_where_both_are_told(tmp_path: Path) -> None:
+    trip = day_trip(days=[day(DINNER, barometer="880 hPa")])
+    at = hand(tmp_path, trip, [SOUP]).kit().days[0].conditions
+    assert at.altitude_m == 1000.0
+    assert at.pressure_hpa == 880.0
+
+
+def test_a_start_camp_with_a_height_takes_no_barometer_from_the_day(tmp_path: Path) -> None:
+    trip = day_trip(
+        days=[day({"breakfast": {"cook": "soup"}}, barometer="880 hPa")],
+        start_camp={"camp_altitude": "0 m"},
+    )
+    kit = hand(tmp_path, trip, [SOUP]).kit()
+    assert kit.days[0].meals[0].conditions.pressure_hpa == pytest.approx(1013.25)
+    assert kit.days[0].conditions.pressure_hpa == 880.0
+
+
+def test_a_barometer_off_the_earth_is_refused_at_its_place(tmp_path: Path) -> None:
+    trip = day_trip(days=[day(DINNER, barometer="90 hPa")])
+    del trip["days"][0]["camp_altitude"]
+    with pytest.raises(ProblemsFound) as found:
+        hand(tmp_path, trip, [SOUP]).kit()
+    assert "day 1" in found.value.problems[0].says
+    assert found.value.problems[0].place.file.endswith("trips/hand.yaml")
+
+
+TEST = "1 l from 10 degC with 15 g"
+# At 0 m water boils at 99.974 °C: 1 · 4.186 · 89.974 kJ out of 15 g · 46 kJ/g.
+TESTED_SHARE = 4.186 * 89.974 / (15 * 46)
+
+
+@pytest.mark.parametrize("where", ["trip", "gear"])
+def test_ones_own_stove_test_replaces_the_listed_efficiency(where: str, tmp_path: Path) -> None:
+    trip = day_trip(days=[day(DINNER)])
+    gear = {**GEAR, "stoves": [dict(stove) for stove in GEAR["stoves"]]}
+    if where == "trip":
+        trip["stove"]["boiled"] = TEST
+    else:
+        gear["stoves"][0]["boiled"] = TEST
+    kit = hand(tmp_path / "tested", trip, [SOUP], gear=gear).kit()
+    listed = hand(tmp_path / "listed", day_trip(days=[day(DINNER)]), [SOUP]).kit()
+    assert kit.fuel is not None and listed.fuel is not None
+    assert kit.fuel.efficiency_share == pytest.approx(TESTED_SHARE, rel=1e-4)
+    assert listed.fuel.efficiency_share == 0.5
+    # All heat of this day is boiling: fuel goes with one over the efficiency.
+    assert kit.fuel.likely_g / listed.fuel.likely_g == pytest.approx(
+        0.5 / kit.fuel.efficiency_share, rel=NEAR
+    )
+    assert kit.fuel.test is not None and listed.fuel.test is None
+    assert kit.fuel.low_g == pytest.approx(kit.fuel.likely_g * (1 - TESTED_OFF_SHARE))
+    assert kit.fuel.high_g == pytest.approx(kit.fuel.likely_g * (1 + TESTED_OFF_SHARE))
+
+
+def test_the_likely_range_spans_stoves_of_the_kind(tmp_path: Path) -> None:
+    fuel = hand(tmp_path, day_trip(days=[day(DINNER)]), [SOUP]).kit().fuel
+    assert fuel is not None
+    # Gas stoves lie between 50 and 60 %; this one is listed with 50 %.
+    assert fuel.low_g == pytest.approx(fuel.likely_g * 0.5 / 0.6)
+    assert fuel.high_g == pytest.approx(fuel.likely_g)
+
+
+@pytest.mark.parametrize(
+    ("boiled", "kind"),
+    [
+        ("1 l with 14 g", "stove-test"),
+        ("1 from 9 degC with 14 g", "unit-missing"),
+        ("1 l from 9 with 14 g", "unit-missing"),
+        ("1 l from 9 degC with 14", "unit-missing"),
+        ("1 l from 9 degC with 14 g at 640", "unit-missing"),
+    ],
+)
+def test_a_test_that_cannot_be_read_is_told(boiled: str, kind: str, tmp_path: Path) -> None:
+    trip = day_trip(days=[day(DINNER)])
+    trip["stove"]["boiled"] = boiled
+    assert kind in hand(tmp_path, trip, [SOUP]).kinds()
+
+
+@pytest.mark.parametrize("boiled", ["1 l from 9 degC with 1 g", "1 l from 9 degC with 900 g"])
+def test_a_test_that_cannot_be_is_refused(boiled: str, tmp_path: Path) -> None:
+    trip = day_trip(days=[day(DINNER)])
+    trip["stove"]["boiled"] = boiled
+    with pytest.raises(ProblemsFound, match="weigh again"):
+        hand(tmp_path, trip, [SOUP]).kit()
