@@ -79,8 +79,9 @@ def write_book(kit: Kit, templates: Path) -> Book:
 
 
 def _json(data: Mapping[str, object]) -> bytes:
-    """Give data as JSON that every reader takes: no NaN, no infinity."""
-    return (json.dumps(data, ensure_ascii=False, allow_nan=False, indent=1) + "\n").encode()
+    """Give data as JSON that every reader takes: no NaN, no infinity, and no room for nothing."""
+    packed = json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    return (packed + "\n").encode()
 
 
 def _nav(
