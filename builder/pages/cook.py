@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import math
 import re
 from collections.abc import Iterator, Mapping
@@ -12,7 +13,8 @@ from builder.model.kit import Kit, KitDay, PlannedIngredient, PlannedMeal, Plann
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.figures import Figures, figures_of, number, percent, worked
-from builder.pages.pieces import Cell, Piece, Scale, Table, join, table, text
+from builder.pages.pieces import Cell, Mark, Piece, Scale, Table, join, table, text
+from builder.planning.scaling import scaling_data
 from builder.units import rounded
 
 _NAMED = re.compile(r"<([a-z0-9-]+)>")
@@ -26,7 +28,7 @@ class StepLine:
     """One line to tick off: first what to measure, then what to do."""
 
     amounts: tuple[Cell, ...]
-    do: str
+    do: Cell
     more: Cell  # what belongs to it
     say: Cell
     sea_level: str
@@ -48,6 +50,7 @@ class Cooking:
     steps: tuple[StepLine, ...]
     plates: Table | None
     one_mug: bool  # the steps are for one mug of several
+    cooking: str  # what a script needs to work it out for other eaters or another height
     times: tuple[tuple[int, int], ...] = ()  # day, and the meal's place in it
     how: Cell = ()  # to how its figures came about, for the first of the times
 
@@ -184,7 +187,18 @@ def cooking(kit: Kit, meal: PlannedMeal) -> Cooking:
         tuple(_steps(figures, meal)),
         _plates(meal),
         meal.cook_in == "mug" and party > 1,
+        _cooking_data(kit, meal),
     )
+
+
+def _cooking_data(kit: Kit, meal: PlannedMeal) -> str:
+    """Give what the meal's times and counts hang on, as JSON; without names in a public kit."""
+    data = scaling_data(meal)
+    if data is None:
+        return ""
+    if kit.public:
+        data = {**data, "eaters": []}
+    return json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
 
 
 def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> Cell:
@@ -199,15 +213,29 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> C
     heat = {"stove": ", on the stove", "fire": ", on the fire"}.get(meal.cooked_on or "", "")
     said: list[Piece] = []
     if meal.minutes:
-        said += [Piece(figures.plain(meal.minutes, "duration_min"), strong=True), Piece(". ")]
+        takes = figures.plain(meal.minutes, "duration_min")
+        said += [Piece(takes, strong=True, mark=Mark("takes")), Piece(". ")]
     said.append(Piece(vessel + heat))
     if potfuls:
         said += [Piece(", "), *potfuls]
     if meal.cooked_on and meal.cook_in in _POTTED:
-        said += [Piece(". Water boils at "), *figures.both(here.boiling_point_c, "temperature_c")]
-        said += [Piece(" here, at "), *figures.both(here.altitude_m, "altitude_m")]
+        boils = figures.both(here.boiling_point_c, "temperature_c")
+        said += [Piece(". Water boils at "), *_marked(figures, boils, "boils-at")]
+        height = figures.both(here.altitude_m, "altitude_m")
+        said += [Piece(" here, at "), *_marked(figures, height, "height")]
     each = meal.nutrition.energy_kcal / len(meal.eaters)
     return (*said, Piece(f". About {figures.plain(each, 'energy_kcal')} each."))
+
+
+def _marked(figures: Figures, shown: Cell, name: str) -> Cell:
+    """Mark a number in both units, so that a script can tell it for another height."""
+    other = "metric" if figures.units == "us" else "us"
+    return tuple(
+        replace(piece, mark=Mark(name, (("units", other if piece.small else figures.units),)))
+        if piece.text.strip()
+        else piece
+        for piece in shown
+    )
 
 
 def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
@@ -281,7 +309,7 @@ def _steps(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
         if step.do == "soak" and step.hot and step.water_ml and not boiled:
             yield _boil_first(figures, meal)
             boiled = True
-        yield _step(figures, meal, step, seen)
+        yield _step(figures, meal, place, seen)
         seen.update(each.id for each in step.ingredients)
         if place == last:
             yield from _after_heat(figures, meal)
@@ -291,7 +319,7 @@ def _boil_first(figures: Figures, meal: PlannedMeal) -> StepLine:
     """Put the boiling before the first hot soak, of all the water that is poured on hot."""
     water_ml = sum(step.water_ml for step in meal.steps if step.do == "soak" and step.hot)
     water = figures.water(water_ml, len(meal.eaters))
-    return StepLine((water,), "Bring to the boil.", (), (), "", "", "")
+    return StepLine((water,), text("Bring to the boil."), (), (), "", "", "")
 
 
 def _after_heat(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
@@ -299,15 +327,16 @@ def _after_heat(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
         first, *other = figures.least(meal.reach_c)
         least = (replace(first, strong=True), *other)
         more = (Piece("At least "), *least, Piece(" in the thickest part. Less? Cook on."))
-        yield StepLine((), "Measure the middle.", more, (), "", "", "")
+        yield StepLine((), text("Measure the middle."), more, (), "", "", "")
     if meal.drain_ml:
         away = figures.scaled(meal.drain_ml, "volume_ml", len(meal.eaters))
         more = (Piece("About "), *away, Piece(". Far from stream and lake."))
-        yield StepLine((), "Pour off the water.", more, (), "", "", "")
+        yield StepLine((), text("Pour off the water."), more, (), "", "", "")
 
 
-def _step(figures: Figures, meal: PlannedMeal, step: PlannedStep, seen: set[str]) -> StepLine:
+def _step(figures: Figures, meal: PlannedMeal, place: int, seen: set[str]) -> StepLine:
     """Give a step; what is in the pot already, or named in the recipe's words, is not repeated."""
+    step = meal.steps[place]
     names = words.short_names(meal.ingredients)
     party = len(meal.eaters)
     parts, scaled = 1, party
@@ -324,15 +353,15 @@ def _step(figures: Figures, meal: PlannedMeal, step: PlannedStep, seen: set[str]
             amounts.append(figures.water(step.water_ml / parts, scaled, "of the boiling water"))
     elif step.water_ml:
         amounts.append(figures.water(step.water_ml / parts, scaled))
-    minutes = figures.plain(step.minutes, "duration_min") if step.minutes else ""
+    minutes = figures.plain(step.minutes, "duration_min")
     at_sea = figures.plain(step.minutes_at_sea_level, "duration_min")
     timed = step.minutes or step.each_side_min
     return StepLine(
         tuple(amounts),
-        _do(figures, step, minutes),
+        _do(figures, step, Piece(minutes, mark=_lasts(meal, place))),
         _pressed(step, party) if step.do == "press" else (),
         _said(figures, meal, step.say, parts, scaled),
-        f"{at_sea} at sea level" if minutes and at_sea != minutes else "",
+        f"{at_sea} at sea level" if step.minutes and at_sea != minutes else "",
         number(rounded(timed)) if timed >= 0.5 else "",
         figures.plain(timed, "duration_min") if timed else "",
     )
@@ -344,30 +373,45 @@ def _boiled_alone(meal: PlannedMeal) -> bool:
     return len(soaks) == 1 and not any(step.do == "boil" for step in meal.steps)
 
 
-def _do(figures: Figures, step: PlannedStep, minutes: str) -> str:
+def _lasts(meal: PlannedMeal, place: int) -> Mark:
+    """Mark a step's minutes with those at sea level, and whether they go by the height."""
+    at_sea = (("minutes", number(meal.steps[place].minutes_at_sea_level)),)
+    by_height = meal.heating is not None and meal.heating.by_height[place]
+    return Mark("lasts", (*at_sea, ("by-height", "1")) if by_height else at_sea)
+
+
+def _do(figures: Figures, step: PlannedStep, minutes: Piece) -> Cell:
     """Give the short imperative of a step."""
     stirring = ", stirring" if step.stir else ""
     lid = ", lid on" if step.lid else ""
     if step.do == "press":
         side = figures.plain(step.each_side_min, "duration_min")
-        return f"Press {side} on each side."
+        return text(f"Press {side} on each side.")
     if step.do == "soak" and step.hot:
-        return f"Pour on the boiling water. Soak {minutes}{lid}."
+        return (Piece("Pour on the boiling water. Soak "), minutes, Piece(f"{lid}."))
     if step.do == "boil":
-        return f"Bring to the boil{stirring}{lid}."
+        return text(f"Bring to the boil{stirring}{lid}.")
     if step.do == "rest":
-        return f"Let stand {minutes}{lid}."
+        return (Piece("Let stand "), minutes, Piece(f"{lid}."))
     if step.do in ("mix", "serve"):
-        return f"{step.do.capitalize()}."
-    return f"{step.do.capitalize()} {minutes}{stirring}{lid}."
+        return text(f"{step.do.capitalize()}.")
+    return (Piece(f"{step.do.capitalize()} "), minutes, Piece(f"{stirring}{lid}."))
 
 
 def _pressed(step: PlannedStep, party: int) -> Cell:
     """Say how many pieces there are, and how many the irons take at a time."""
     if not step.pieces or not step.presses:
         return ()
-    at_a_time = math.ceil(step.pieces / step.presses - 1e-9)
-    return (Piece("Pieces: "), *_count(step.pieces, party), Piece(f", {at_a_time} at a time."))
+    at_a_time = str(math.ceil(step.pieces / step.presses - 1e-9))
+    data = (("pieces", number(step.pieces)), ("presses", str(step.presses)))
+    counted = Piece(at_a_time, mark=Mark("at-once", data))
+    return (
+        Piece("Pieces: "),
+        *_count(step.pieces, party),
+        Piece(", "),
+        counted,
+        Piece(" at a time."),
+    )
 
 
 def _count(pieces: float, party: int) -> Cell:

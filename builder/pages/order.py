@@ -9,7 +9,7 @@ from builder.model.kit import Kit, KitDay, OrderOfWork, PlannedMeal, WorkStep
 from builder.model.recipe import MealName
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
-from builder.pages.pieces import Cell, Piece, Table, join, table, text
+from builder.pages.pieces import Cell, Mark, Piece, Table, join, table, text
 from builder.units import rounded
 
 _PLACES = {"stove": "stove", "fire": "fire", "iron": "irons"}
@@ -69,7 +69,8 @@ def _minutes(figures: Figures, minutes: float) -> str:
 
 
 def _before(figures: Figures, step: WorkStep) -> Cell:
-    return (Piece(_minutes(figures, step.before_min), before=number(rounded(step.before_min))),)
+    mark = Mark("before", (("before", number(rounded(step.before_min))),))
+    return (Piece(_minutes(figures, step.before_min), mark=mark),)
 
 
 def _rows(steps: Sequence[WorkStep]) -> list[list[WorkStep]]:

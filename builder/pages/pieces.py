@@ -19,6 +19,14 @@ class Scale:
 
 
 @dataclass(frozen=True, slots=True)
+class Mark:
+    """What a script in the page needs to tell a time, a height or a count anew."""
+
+    name: str  # lasts, takes, boils-at, height, at-once or before
+    data: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
 class Piece:
     """A run of text: plain, linked, strong, scaled with the party, or small beside another."""
 
@@ -27,7 +35,7 @@ class Piece:
     strong: bool = False
     small: bool = False
     scale: Scale | None = None
-    before: str = ""  # whole minutes before eating, for a script that tells them by the clock
+    mark: Mark | None = None
 
 
 Cell = tuple[Piece, ...]

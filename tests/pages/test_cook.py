@@ -22,7 +22,7 @@ def lines(of: PlannedMeal) -> list[tuple[list[str], str, str]]:
     return [
         (
             [said(amount) for amount in line.amounts],
-            line.do.replace("\u00a0", " "),
+            "".join(piece.text for piece in line.do).replace("\u00a0", " "),
             said((*line.more, *line.say)),
         )
         for line in cooking(sample_kit(), of).steps
