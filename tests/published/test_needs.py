@@ -1,0 +1,260 @@
+"""Additions to needs, protein, salt, and other models of walking."""
+
+from __future__ import annotations
+
+import pytest
+
+from builder.formulas.effort import downhill_power_w, walking_power_w
+from builder.formulas.needs import (
+    active_protein_range_g,
+    activity_level,
+    activity_of,
+    altitude_range_kcal,
+    cold_range_kcal,
+    lcda_power_w,
+    ludlow_weyand_power_w,
+    nursing_kcal,
+    pregnancy_kcal,
+    protein_need_g,
+    salt_of_limit,
+    spread_share,
+    whole_day_kcal,
+)
+
+from .published import Published, check, published
+
+
+@published(
+    *(
+        Published((third, source), kcal, 0.5, "kcal", source, f"pregnancy, third {third}", "copy")
+        for source, thirds in (
+            ("efsa-energy-2013", (70.0, 260.0, 500.0)),
+            ("fao-energy-2004", (85.0, 285.0, 475.0)),
+            ("iom2005", (0.0, 340.0, 452.0)),
+        )
+        for third, kcal in enumerate(thirds, start=1)
+    )
+)
+def test_pregnancy(row: Published) -> None:
+    check(row, pregnancy_kcal)
+
+
+@published(
+    Published(("efsa-energy-2013",), 500.0, 0.5, "kcal", "efsa-energy-2013", "nursing", "copy"),
+    Published(
+        ("fao-energy-2004",), 505.0, 0.5, "kcal", "fao-energy-2004", "675 less 170", "memory"
+    ),
+    Published(("iom2005",), 330.0, 0.5, "kcal", "iom2005", "500 less 170", "memory"),
+)
+def test_nursing(row: Published) -> None:
+    check(row, nursing_kcal)
+
+
+# 58.1 g for 70 kg, as the opinion's summary prints.
+@published(
+    Published((70.0,), 58.1, 0.05, "g", "efsa-protein-2012", "70 kg", "copy"),
+    Published((60.0, 1, True), 50.8, 0.05, "g", "efsa-protein-2012", "60 kg, first third", "copy"),
+    Published((60.0, 2, True), 58.8, 0.05, "g", "efsa-protein-2012", "60 kg, second third", "copy"),
+    Published((60.0, 3, True), 77.8, 0.05, "g", "efsa-protein-2012", "60 kg, last third", "copy"),
+    Published(
+        (60.0, None, False, True), 68.8, 0.05, "g", "efsa-protein-2012", "60 kg, nursing", "copy"
+    ),
+)
+def test_protein(row: Published) -> None:
+    check(row, protein_need_g)
+
+
+def _middle_protein_g(mass_kg: float) -> float:
+    """Middle of the range for hard days."""
+    return sum(active_protein_range_g(mass_kg)) / 2.0
+
+
+@published(
+    Published((1.0 * 70.0,), 112.0, 28.0, "g", "acsm-nutrition-2016", "1.2 to 2.0 g/kg", "memory"),
+)
+def test_protein_of_hard_days(row: Published) -> None:
+    check(row, _middle_protein_g)
+
+
+# 5 g of salt are 2000 mg of sodium.
+@published(
+    Published((2000.0, 1.0), 1.0, 0.005, "share", "who-salt-2012", "2000 mg of sodium", "copy"),
+    Published(
+        (8000.0, 2.0), 2.0, 0.005, "share", "who-salt-2012", "10 g of salt a day", "calculated"
+    ),
+)
+def test_salt(row: Published) -> None:
+    check(row, salt_of_limit)
+
+
+def _most_cold_kcal(need_kcal: float) -> float:
+    """Most that a cold day adds."""
+    return cold_range_kcal(need_kcal, -5.0)[1]
+
+
+def _least_cold_kcal(need_kcal: float) -> float:
+    """Least that a cold day adds."""
+    return cold_range_kcal(need_kcal, -5.0)[0]
+
+
+# 5.8 MET at -10 to 0 degC for 4.8 at 5 to 20 degC, each to 0.05.
+@published(
+    Published((480.0,), 100.0, 7.0, "kcal", "compendium2024", "17438 over 17434", "copy"),
+)
+def test_cold_at_most(row: Published) -> None:
+    check(row, _most_cold_kcal)
+
+
+@published(
+    Published((1000.0,), 75.0, 25.0, "kcal", "iom1996", "5 to 10 percent for clothes", "memory"),
+)
+def test_cold_at_least(row: Published) -> None:
+    check(row, _least_cold_kcal)
+
+
+def _middle_height_kcal(basal: float, altitude_m: float) -> float:
+    """Middle of the range of height."""
+    return sum(altitude_range_kcal(basal, altitude_m)) / 2.0
+
+
+@published(
+    Published(
+        (1000.0, 4000.0), 80.0, 20.0, "kcal", "iom1996", "6 to 10 percent at 4000 m", "memory"
+    ),
+    Published((1000.0, 4500.0), 170.0, 110.0, "kcal", "iom1996", "to 28 percent above", "memory"),
+)
+def test_height(row: Published) -> None:
+    check(row, _middle_height_kcal)
+
+
+@published(
+    # A factorial day of 66.6 MET hours is 2.78 times 24.
+    Published((66.6, 24.0), 2.775, 0.005, "times", "compendium2011", "factorial day", "calculated"),
+    Published((3417.0, 1708.5), 2.0, 0.005, "times", "fao-energy-2004", "heavy work", "memory"),
+)
+def test_level(row: Published) -> None:
+    check(row, activity_level)
+
+
+def _band(level: float, age_years: float) -> float:
+    """Number of the band."""
+    words = ("inactive", "low-active", "active", "very-active")
+    return float(words.index(activity_of(level, age_years)))
+
+
+@published(
+    Published((1.52, 30.0), 0.0, 0.5, "band", "nasem2023", "adults under 1.53", "copy"),
+    Published((1.60, 30.0), 1.0, 0.5, "band", "nasem2023", "adults under 1.68", "copy"),
+    Published((1.80, 30.0), 2.0, 0.5, "band", "nasem2023", "adults under 1.85", "copy"),
+    Published((1.90, 30.0), 3.0, 0.5, "band", "nasem2023", "adults from 1.85", "copy"),
+    Published((1.75, 10.0), 2.0, 0.5, "band", "nasem2023", "9 to 13 under 1.77", "copy"),
+    Published((1.60, 5.0), 3.0, 0.5, "band", "nasem2023", "3 to 8 from 1.59", "copy"),
+)
+def test_bands(row: Published) -> None:
+    check(row, _band)
+
+
+def _by(method: str, travel_hours: float, travel_kcal: float) -> float:
+    """Need of a man of 30 years, 70 kg and 175 cm by one method."""
+    return whole_day_kcal("male", 30.0, 175.0, 70.0, travel_hours, travel_kcal)[method]
+
+
+# BMR 11.472 * 70 + 873.1 = 1676.14: a quiet day 1.3833 times, resting energy 1648.75.
+@published(
+    Published(
+        ("schofield1985", 0.0, 0.0), 2318.7, 0.5, "kcal", "schofield1985", "quiet day", "calculated"
+    ),
+    Published(
+        ("nasem2023", 0.0, 0.0), 2552.67, 0.01, "kcal", "nasem2023", "inactive", "calculated"
+    ),
+    Published(
+        ("nasem2023", 6.0, 2200.0), 3226.67, 0.01, "kcal", "nasem2023", "very active", "calculated"
+    ),
+    Published(
+        ("mifflin1990", 0.0, 0.0),
+        2280.8,
+        0.5,
+        "kcal",
+        "mifflin1990",
+        "1648.75 * 1.3833",
+        "calculated",
+    ),
+)
+def test_three_methods(row: Published) -> None:
+    check(row, _by)
+
+
+@pytest.mark.parametrize("sex", ["female", "male"])
+@pytest.mark.parametrize("age", [22.0, 40.0, 65.0])
+def test_on_a_quiet_day_the_methods_agree_within_fifteen_percent(sex: str, age: float) -> None:
+    """Each states 10 percent for single people."""
+    height, mass = (178.0, 76.0) if sex == "male" else (166.0, 62.0)
+    found = whole_day_kcal(sex, age, height, mass, 0.0, 0.0)
+    assert spread_share(found.values()) < 0.15
+
+
+# W for each kg of body and load: three decimals.
+def _lcda_w_kg(speed_m_s: float, grade: float) -> float:
+    """Power for each kilogram."""
+    return lcda_power_w(70.0, 20.0, speed_m_s, grade) / 90.0
+
+
+@published(
+    *(
+        Published((s, g), w, 0.001, "W/kg", "looney2019", f"{s} m/s, {g:+.0f} %", "calculated")
+        for s, g, w in (
+            (1.11, 0.0, 3.833),
+            (1.34, 0.0, 4.414),
+            (1.11, 5.0, 5.343),
+            (1.11, 10.0, 7.334),
+            (1.11, -10.0, 2.723),
+            (1.34, -8.0, 3.136),
+        )
+    )
+)
+def test_load_carriage_decision_aid(row: Published) -> None:
+    check(row, _lcda_w_kg)
+
+
+@pytest.mark.parametrize("speed", [0.8, 1.11, 1.34])
+@pytest.mark.parametrize("grade", [-12.0, -8.0, -4.0, 4.0, 8.0])
+def test_the_digit_that_copies_differ_in_matters_little(speed: float, grade: float) -> None:
+    """1.11 in place of 1.1: down to 9 percent less on the way down, up to 6 more up."""
+    bend = 1.0 - 1.05 ** (1.0 - 1.11 ** (grade + 32.0))
+    other = 1.44 + 1.94 * speed**0.43 + 0.24 * speed**4 + 0.34 * speed * grade * bend
+    assert _lcda_w_kg(speed, grade) == pytest.approx(other, rel=0.10)
+
+
+# VO2 of 11.48, 17.54 and 9.20 ml/(kg min): one decimal of W.
+@published(
+    Published(
+        (70.0, 20.0, 1.11, 0.0), 269.2, 0.06, "W", "ludlow-weyand2017", "level", "calculated"
+    ),
+    Published(
+        (70.0, 20.0, 1.11, 5.0), 411.3, 0.06, "W", "ludlow-weyand2017", "up 5 %", "calculated"
+    ),
+    Published(
+        (70.0, 20.0, 1.11, -8.0), 215.9, 0.06, "W", "ludlow-weyand2017", "down 8 %", "calculated"
+    ),
+)
+def test_minimum_mechanics(row: Published) -> None:
+    check(row, ludlow_weyand_power_w)
+
+
+@pytest.mark.parametrize("load_kg", [0.0, 10.0, 20.0])
+@pytest.mark.parametrize("speed_m_s", [1.11, 1.34])
+@pytest.mark.parametrize("grade", [0.0, 5.0])
+def test_other_models_of_walking_lie_within_a_quarter_of_ours(
+    load_kg: float, speed_m_s: float, grade: float
+) -> None:
+    """On the level and uphill at a walking pace."""
+    ours_w = walking_power_w(70.0, load_kg, speed_m_s, grade, "road")
+    for model in (lcda_power_w, ludlow_weyand_power_w):
+        assert model(70.0, load_kg, speed_m_s, grade) == pytest.approx(ours_w, rel=0.25)
+
+
+def test_all_three_find_downhill_easier_than_level() -> None:
+    level = walking_power_w(70.0, 15.0, 1.2, 0.0, "road")
+    assert downhill_power_w(70.0, 15.0, 1.2, 4.57, "road") < level
+    for model in (lcda_power_w, ludlow_weyand_power_w):
+        assert model(70.0, 15.0, 1.2, -8.0) < model(70.0, 15.0, 1.2, 0.0)

@@ -1,0 +1,130 @@
+"""Oxygen, absorbers, swelling and storage against extension pages and pressure tables."""
+
+from __future__ import annotations
+
+from builder.formulas.packing import (
+    absorber_size_ml,
+    absorbers_needed,
+    days_left,
+    gas_swelling,
+    life_used,
+    pack_oxygen_ml,
+    solid_volume_ml,
+)
+
+from .published import Published, check, published
+
+
+# 1.4 to 1.6 g/ml of dry solids: 7 percent either way.
+@published(
+    Published((1000.0, 0.0), 667.0, 48.0, "ml", "fellows", "dry solids, 1 kg", "memory"),
+)
+def test_volume_of_solids(row: Published) -> None:
+    check(row, solid_volume_ml)
+
+
+# 646 with 21 percent of oxygen for our 20.95; 0.83 of it at 1500 m, two decimals.
+@published(
+    Published((3076.0, 0.0), 646.0, 2.0, "ml", "usu-oxygen", "can of 3076 ml", "copy"),
+    Published(
+        (3076.0, 0.0, 1500.0),
+        0.83 * 646.0,
+        5.0,
+        "ml",
+        "iso2533",
+        "the same can at 1500 m",
+        "memory",
+    ),
+    Published(
+        (3785.0, 757.0),
+        634.0,
+        0.6,
+        "ml",
+        "us-atmosphere-1976",
+        "gallon, a fifth food",
+        "calculated",
+    ),
+)
+def test_oxygen(row: Published) -> None:
+    check(row, pack_oxygen_ml)
+
+
+# One absorber of 300 for a gallon or less holds where the void is up to 1432 ml.
+@published(
+    Published((300.0,), 1.0, 0.1, "absorbers", "usu-oxygen", "void of 1432 ml", "calculated"),
+    Published((634.0,), 3.0, 0.1, "absorbers", "usu-oxygen", "airy gallon", "calculated"),
+    Published((161.0,), 1.0, 0.1, "absorbers", "usu-oxygen", "can three quarters full", "copy"),
+    Published((323.0,), 2.0, 0.1, "absorbers", "usu-oxygen", "can half full", "calculated"),
+)
+def test_absorbers(row: Published) -> None:
+    check(row, absorbers_needed)
+
+
+@published(
+    Published((280.0,), 300.0, 1.0, "ml", "common-practice", "the usual size", "practice"),
+    Published((60.0,), 100.0, 1.0, "ml", "common-practice", "a pint jar", "practice"),
+)
+def test_sizes(row: Published) -> None:
+    check(row, absorber_size_ml)
+
+
+# Printed pressures of the heights: two decimals of the quotient.
+@published(
+    Published((0.0, 1500.0), 1.20, 0.006, "times", "icao-7488", "bag at 1500 m", "memory"),
+    Published((0.0, 3000.0), 1.45, 0.006, "times", "icao-7488", "bag at 3000 m", "memory"),
+    Published((3000.0, 0.0), 0.69, 0.006, "times", "icao-7488", "bag from 3000 m", "memory"),
+)
+def test_swelling(row: Published) -> None:
+    check(row, gas_swelling)
+
+
+# Fruit: 12 months at 60 degF, 6 at 80: half a year in each uses 1.5 of half a life.
+_YEAR_D = 365.25
+
+
+@published(
+    Published(
+        (12.0, [(_YEAR_D, 15.56)]),
+        1.0,
+        0.005,
+        "share",
+        "uga-drying",
+        "fruit, a year at 60 °F",
+        "copy",
+    ),
+    Published(
+        (12.0, [(_YEAR_D / 2.0, 26.67)]),
+        1.0,
+        0.005,
+        "share",
+        "uga-drying",
+        "fruit, half a year at 80 °F",
+        "copy",
+    ),
+    Published(
+        (12.0, [(_YEAR_D / 2.0, 15.56), (_YEAR_D / 4.0, 26.67)]),
+        1.0,
+        0.005,
+        "share",
+        "uga-drying",
+        "fruit, half the life in each",
+        "calculated",
+    ),
+)
+def test_life_used(row: Published) -> None:
+    check(row, life_used)
+
+
+@published(
+    Published(
+        (12.0, [(_YEAR_D / 2.0, 15.56)], 26.67),
+        _YEAR_D / 4.0,
+        1.0,
+        "d",
+        "uga-drying",
+        "fruit, half a year at 60 °F, rest at 80",
+        "calculated",
+    ),
+)
+def test_days_left(row: Published) -> None:
+    check(row, days_left)

@@ -1,0 +1,174 @@
+"""Taking water up again against curves, ratios and kitchen tables."""
+
+from __future__ import annotations
+
+import pytest
+
+from builder.formulas.drying import rehydration_water_ml
+from builder.formulas.rehydration import (
+    k1_factor,
+    peleg_limit,
+    peleg_minutes,
+    peleg_water_per_solids,
+    rehydration_coefficient,
+    rehydration_ratio,
+    soak_range_min,
+    standing_hours,
+    uptake_range_ml,
+)
+
+from .published import Published, check, published
+
+# Illustrative constants, worked: three decimals.
+_CURVES = (
+    ((0.08, 3.0, 0.17), ((5, 1.379), (10, 2.208), (20, 3.205), (60, 4.625)), 5.962, 158.8),
+    ((0.08, 5.0, 0.25), ((5, 0.880), (10, 1.413), (20, 2.080), (60, 3.080)), 4.080, 180.0),
+    ((0.08, 1.5, 0.15), ((5, 2.302), (10, 3.413), (20, 4.524), (60, 5.794)), 6.747, 90.0),
+)
+
+
+@published(
+    *(
+        Published(
+            (float(t), *k),
+            m,
+            6e-4,
+            "g/g",
+            "peleg1988",
+            f"k1 {k[1]}, k2 {k[2]}, {t} min",
+            "calculated",
+        )
+        for k, points, _, _ in _CURVES
+        for t, m in points
+    )
+)
+def test_peleg(row: Published) -> None:
+    check(row, peleg_water_per_solids)
+
+
+@published(
+    *(
+        Published((k[0], k[2]), limit, 6e-4, "g/g", "peleg1988", f"limit, k2 {k[2]}", "calculated")
+        for k, _, limit, _ in _CURVES
+    )
+)
+def test_peleg_without_end(row: Published) -> None:
+    check(row, peleg_limit)
+
+
+@published(
+    *(
+        Published(
+            (0.9, k[1], k[2]), t90, 0.06, "min", "peleg1988", f"90 %, k1 {k[1]}", "calculated"
+        )
+        for k, _, _, t90 in _CURVES
+    )
+)
+def test_time_to_nine_tenths(row: Published) -> None:
+    check(row, peleg_minutes)
+
+
+# k1(25) over k1(70) from 19.2 kJ/mol: three decimals.
+@published(
+    Published((70.0, 25.0), 2.761, 0.002, "times", "boletus2005", "25 against 70 °C", "calculated"),
+)
+def test_warmth(row: Published) -> None:
+    check(row, k1_factor)
+
+
+# Carrots: 10 g of 4.00 percent drained at 60 g, fresh 88.29 percent.
+@published(
+    Published((60.0, 10.0), 6.0, 0.005, "times", "ranganna1986", "carrots, ratio", "calculated"),
+)
+def test_ratio(row: Published) -> None:
+    check(row, rehydration_ratio)
+
+
+@published(
+    Published(
+        (60.0, 10.0, 0.8829, 0.04),
+        0.732,
+        0.001,
+        "share",
+        "ranganna1986",
+        "carrots, coefficient",
+        "calculated",
+    ),
+    Published(
+        (81.98, 10.0, 0.8829, 0.04),
+        1.0,
+        0.001,
+        "share",
+        "usda-sr28",
+        "carrots, all the water back",
+        "calculated",
+    ),
+)
+def test_coefficient(row: Published) -> None:
+    check(row, rehydration_coefficient)
+
+
+def _middle_ml(full_return_ml: float) -> float:
+    """Middle of the range of uptake."""
+    return sum(uptake_range_ml(full_return_ml)) / 2.0
+
+
+@published(
+    Published((1000.0,), 750.0, 150.0, "ml", "ranganna1986", "0.6 to 0.9 of a litre", "memory"),
+)
+def test_uptake(row: Published) -> None:
+    check(row, _middle_ml)
+
+
+# Water for dried food in US cups (236.588 ml), dry mass of a cup from SR28: what an extension
+# table pours on is what full return takes, to 12 percent.
+@pytest.mark.parametrize(
+    ("what", "dry_g", "cups", "fresh", "dried"),
+    [
+        ("carrots", 74.0, 2.25, 0.8829, 0.04),
+        ("onions", 56.0, 2.0, 0.8911, 0.0393),
+        ("apples", 86.0, 1.5, 0.8556, 0.3176),
+    ],
+)
+def test_full_return_is_what_kitchens_pour(
+    what: str, dry_g: float, cups: float, fresh: float, dried: float
+) -> None:
+    poured_ml = cups * 236.588
+    assert rehydration_water_ml(dry_g, fresh, dried) == pytest.approx(poured_ml, rel=0.12), what
+
+
+def _soak_middle(kind: str, water: str) -> float:
+    """Middle of a range of soaking minutes."""
+    return sum(soak_range_min(kind, water)) / 2.0
+
+
+# Values of the tables; half the width of our range.
+@published(
+    *(
+        Published(
+            (kind, water), t, within, "min", "extension-rehydration", f"{what} in {water}", "copy"
+        )
+        for what, kind, water, t, within in (
+            ("apples", "fruit", "warm", 30.0, 22.5),
+            ("pears", "fruit", "warm", 60.0, 22.5),
+            ("peaches", "fruit", "warm", 75.0, 22.5),
+            ("carrots", "vegetable", "boiling", 60.0, 30.0),
+            ("green beans", "vegetable", "boiling", 90.0, 30.0),
+            ("peas", "vegetable", "boiling", 30.0, 30.0),
+        )
+    ),
+    Published(
+        ("vegetable", "cold"), 30.0, 45.0, "min", "msu-preserving", "roots, half an hour", "copy"
+    ),
+    Published(("vegetable", "cold"), 120.0, 45.0, "min", "msu-preserving", "roots, 2 h", "copy"),
+)
+def test_soaking(row: Published) -> None:
+    check(row, _soak_middle)
+
+
+@published(
+    Published((25.0, 20.0), 2.0, 1e-9, "h", "fsis-two-hours", "soaked food, 20 °C", "copy"),
+    Published((25.0, 33.0), 1.0, 1e-9, "h", "fsis-two-hours", "soaked food, 33 °C", "copy"),
+)
+def test_standing(row: Published) -> None:
+    check(row, standing_hours)

@@ -1,0 +1,152 @@
+"""Limits and rules of thumb against extension pages, worked examples and common practice."""
+
+from __future__ import annotations
+
+from builder.formulas.drying import dry_enough_share, low_oxygen_share, water_share_from
+from builder.formulas.effort import day_need_kcal, least_travel_kcal
+from builder.formulas.fire import iron_minutes, iron_wood_g
+from builder.formulas.gas import gas_flows
+from builder.formulas.heat import fry_fuel_kj, heating_min, simmer_fuel_kj, snow_to_water_kj
+from builder.formulas.keeping import table_months
+from builder.formulas.water import night_water_ml
+
+from .published import Published, check, published
+
+
+# Whole percents; freeze-dried food of textbooks has 1 to 4.
+@published(
+    Published(("oven", "fruit"), 0.20, 0.005, "share", "usu-dryness", "fruit, dry enough", "copy"),
+    Published(
+        ("dehydrator", "vegetable"), 0.10, 0.005, "share", "usu-dryness", "vegetables", "copy"
+    ),
+    Published(
+        ("freeze-dryer", "fruit"), 0.04, 0.011, "share", "fellows", "freeze-dried, to 4 %", "memory"
+    ),
+)
+def test_dry_enough(row: Published) -> None:
+    check(row, dry_enough_share)
+
+
+@published(
+    Published(("dehydrator",), 0.10, 0.005, "share", "usu-oxygen", "10 percent or less", "copy"),
+)
+def test_dry_enough_without_oxygen(row: Published) -> None:
+    check(row, low_oxygen_share)
+
+
+@published(
+    Published((40.0, 7.0, 0.20), 0.86, 0.0005, "share", "usu-dryness", "cherries, back", "copy"),
+)
+def test_what_the_cherries_held(row: Published) -> None:
+    check(row, water_share_from)
+
+
+# Basal 2400 kcal: 100 an hour, asleep 0.95, awake 1.6; 6 h on the way take their place.
+@published(
+    Published(
+        (2400.0, 0.0, 0.0), 3320.0, 0.5, "kcal", "fao-energy-2004", "quiet day", "calculated"
+    ),
+    Published(
+        (2400.0, 6.0, 2000.0),
+        4360.0,
+        0.5,
+        "kcal",
+        "fao-energy-2004",
+        "6 h on the way",
+        "calculated",
+    ),
+)
+def test_a_day_by_its_hours(row: Published) -> None:
+    check(row, day_need_kcal)
+
+
+@published(
+    Published((2400.0, 5.0), 800.0, 0.5, "kcal", "fao-energy-2004", "5 h awake", "calculated"),
+)
+def test_hours_on_the_way_are_hours_awake(row: Published) -> None:
+    check(row, least_travel_kcal)
+
+
+@published(
+    Published((4.0, 4.0), 36.0, 0.5, "min", "common-practice", "four presses", "practice"),
+)
+def test_minutes_at_the_iron(row: Published) -> None:
+    check(row, iron_minutes)
+
+
+@published(
+    Published((30.0,), 4000.0, 50.0, "g", "common-practice", "half an hour of embers", "practice"),
+)
+def test_wood_for_the_iron(row: Published) -> None:
+    check(row, iron_wood_g)
+
+
+def _flows(gas: str, air_low_c: float) -> float:
+    """1 where a canister of one gas flows at the sea, else 0."""
+    return float(gas_flows({gas: 1.0}, air_low_c, 1013.25))
+
+
+@published(
+    Published(("butane", 0.0), 0.0, 0.5, "flows", "common-practice", "butane, frost", "practice"),
+    Published(("propane", -25.0), 1.0, 0.5, "flows", "common-practice", "propane", "practice"),
+    Published(("butane", 15.0), 1.0, 0.5, "flows", "common-practice", "butane, mild", "practice"),
+)
+def test_where_gas_flows(row: Published) -> None:
+    check(row, _flows)
+
+
+@published(
+    Published((2600.0, 5.0), 390.0, 0.5, "kJ", "common-practice", "half power", "practice"),
+)
+def test_frying(row: Published) -> None:
+    check(row, fry_fuel_kj)
+
+
+# 376.8 kJ (a litre from 10 degC) at 0.55 and 2600 W: 263.5 s.
+@published(
+    Published(
+        (376.8, 0.55, 1.0, 2600.0), 4.39, 0.01, "min", "iapws-if97", "litre at 2600 W", "calculated"
+    ),
+)
+def test_minutes_to_boil(row: Published) -> None:
+    check(row, heating_min)
+
+
+@published(
+    Published(
+        (100.0, 0.5, 0.0, 10.0), 120.0, 0.5, "kJ", "common-practice", "simmer at 100 W", "practice"
+    ),
+    Published(
+        (100.0, 0.5, 500.0, 10.0), 300.0, 0.5, "kJ", "common-practice", "lowest flame", "practice"
+    ),
+)
+def test_simmering(row: Published) -> None:
+    check(row, simmer_fuel_kj)
+
+
+# Snow at -10 degC to water at 0: 354.05, and 20.9 to 5 degC; ice 2.05 there, 2.09 here.
+@published(
+    Published(
+        (1000.0, -10.0), 375.0, 1.0, "kJ", "crc-handbook", "snow at -10 °C melted", "calculated"
+    ),
+)
+def test_melting(row: Published) -> None:
+    check(row, snow_to_water_kj)
+
+
+@published(
+    Published(("fruit", False, 1.0), 12.0, 0.05, "months", "uga-drying", "fruit, sealed", "copy"),
+    Published(("plant", False, 1.0), 6.0, 0.05, "months", "uga-drying", "vegetables", "copy"),
+    Published(("jerky", False, 5.0), 0.5, 0.05, "months", "nchfp-jerky", "sealed jerky", "memory"),
+    Published(("nut", False, 50.0), 1.5, 0.05, "months", "common-practice", "fat", "practice"),
+)
+def test_months(row: Published) -> None:
+    check(row, table_months)
+
+
+# Four fifths of 2000 ml are drunk in 16 h: 100 ml an hour.
+@published(
+    Published((2000.0,), 1000.0, 0.5, "ml", "efsa2010", "ten hours of a woman's", "calculated"),
+)
+def test_the_night(row: Published) -> None:
+    check(row, night_water_ml)
