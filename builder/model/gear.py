@@ -106,6 +106,7 @@ class Packaging:
     name: str
     mass_g: float
     barrier: Barrier
+    holds_ml: float | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.batch import Method, Weighing
 from builder.model.gear import StoveTest
+from builder.model.looks import Looks
 from builder.model.recipe import Do, MealName, Vessel
 from builder.model.source import CautionText, Level, Source
 from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units, WaterSource, Wind
@@ -464,4 +465,5 @@ class Kit:
     derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]
     defaults: tuple[DefaultUsed, ...]
+    looks: Looks = field(default_factory=Looks)
     public: bool = False  # made for everybody: nothing personal, and no sources to start from

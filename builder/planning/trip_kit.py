@@ -26,6 +26,7 @@ from builder.planning.energy import PersonEnergy, person_energy
 from builder.planning.fuel import fuel_day, kit_fuel
 from builder.planning.hearth import Hearth, hearth_of
 from builder.planning.loads import limits_taken, weights
+from builder.planning.looks import look_again
 from builder.planning.menu import MenuItem, plan_menu
 from builder.planning.order_of_work import orders_of_work
 from builder.planning.packs_by_day import with_packs_by_day
@@ -110,7 +111,8 @@ def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
         defaults=(*trip.defaults, *limits_taken(trip.party)),
     )
     derivations = derive(kit, trip, content, stock.judged, hearth)
-    kit = replace(kit, derivations=derivations)
+    looks = look_again(trip, content, days, facts.batches, hearth)
+    kit = replace(kit, derivations=derivations, looks=looks)
     return replace(kit, sources=_sources(kit, content, menus))
 
 

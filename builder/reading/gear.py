@@ -153,6 +153,7 @@ def read_packaging(fields: Fields) -> Packaging | None:
         name=fields.line("name", required=True),
         mass_g=fields.quantity("mass", "mass_g", required=True),
         barrier=cast(Barrier, fields.choice("barrier", BARRIERS, required=True)),
+        holds_ml=fields.maybe_quantity("holds", "volume_ml", positive=True),
         places=fields.places(),
     )
     return packaging if fields.done() else None

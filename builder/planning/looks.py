@@ -1,0 +1,313 @@
+"""Takes a second look at the plan with other published methods; changes no figure of it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from functools import partial
+from typing import TypeVar
+
+from builder.formulas.boiling import boil_hold_min
+from builder.formulas.cookware import snow_l, snow_potfuls
+from builder.formulas.cooling import (
+    cooled_c,
+    loss_range_w_k,
+    minutes_above,
+    siebel_kj_kg_k,
+    time_constant_min,
+)
+from builder.formulas.effort import EER_FROM_YEARS
+from builder.formulas.labels import (
+    energy_density_kcal_g,
+    eu_carbohydrate_g,
+    eu_energy,
+    eu_mass_g,
+    eu_salt_g,
+    us_calories,
+    us_energy_kcal,
+    us_sodium_mg,
+)
+from builder.formulas.needs import (
+    active_protein_range_g,
+    protein_need_g,
+    spread_share,
+    whole_day_kcal,
+)
+from builder.formulas.nutrition import label_energy_kcal, label_energy_kj, salt_g
+from builder.formulas.packing import absorber_size_ml, pack_oxygen_ml, solid_volume_ml
+from builder.formulas.sweat import (
+    body_surface_m2,
+    most_evaporation_w_m2,
+    osec_g_m2_h,
+    required_evaporation_w_m2,
+    sweat_ml_h,
+)
+from builder.formulas.treatment import bleach_drops, contact_min, strict_boil_min
+from builder.model.content import Content
+from builder.model.kit import KitDay, PersonDay, PlannedMeal, PlannedStep
+from builder.model.looks import (
+    EnergyLook,
+    Looks,
+    MealLabel,
+    PackOxygen,
+    PersonFood,
+    SnowWork,
+    Standing,
+    Sweating,
+    Treating,
+)
+from builder.model.trip import HOME_SHARE, Person, Trip
+from builder.planning.hearth import Hearth
+from builder.planning.judging import Judged
+
+STANDS_FROM_MIN = 5.0  # a shorter rest cools nothing
+WATTS_PER_KCAL_H = 4184 / 3600
+DRY_AIR_SHARE, DAMP_AIR_SHARE = 0.3, 0.8
+# Plain household bleach, 5 to 6 % (read in a copy: EPA gives the same drops for both).
+BLEACH_SHARE = 0.06
+COLD_WATER_C = 10.0
+# Settled and new snow (kg/m3): wind-packed 350 and fresh 70 are the ends one meets.
+FIRM_SNOW_KG_M3, FLUFFY_SNOW_KG_M3 = 350.0, 70.0
+
+
+def look_again(
+    trip: Trip,
+    content: Content,
+    days: Sequence[KitDay],
+    batches: Sequence[Judged],
+    hearth: Hearth,
+) -> Looks:
+    """Give all second looks of a trip."""
+    return Looks(
+        labels=_offered(partial(_label, day, meal) for day in days for meal in day.meals),
+        people=_offered(partial(_person_food, person, days) for person in trip.party),
+        energy=_offered(
+            partial(_energy, person, days)
+            for person in trip.party
+            if person.age_years >= EER_FROM_YEARS
+        ),
+        standing=_offered(
+            partial(_standing, day, meal, step)
+            for day in days
+            for meal in day.meals
+            if _is_boiled_pot(meal)
+            for step in meal.steps
+            if step.do == "rest" and step.minutes >= STANDS_FROM_MIN
+        ),
+        treating=_offered(partial(_treating, day) for day in days if _is_treated(day)),
+        sweating=_offered(
+            partial(_sweating, trip.person(own.name), day, own)
+            for day in days
+            if day.travel_hours > 0
+            for own in day.people
+        ),
+        snow=_offered(
+            partial(_snow, day, hearth) for day in days if day.conditions.water_source == "snow"
+        ),
+        oxygen=_offered(
+            partial(_oxygen, judged, room_ml)
+            for judged in batches
+            if (room_ml := _room_for_oxygen_ml(judged, content)) is not None
+        ),
+    )
+
+
+Look = TypeVar("Look")
+
+
+def _offered(looks: Iterable[Callable[[], Look]]) -> tuple[Look, ...]:
+    """Give those looks that the formulas allow: a second look stops no plan."""
+    found: list[Look] = []
+    for look in looks:
+        try:
+            found.append(look())
+        except ValueError:
+            continue
+    return tuple(found)
+
+
+# -- food -----------------------------------------------------------------------------------------
+
+
+def _label(day: KitDay, meal: PlannedMeal) -> MealLabel:
+    """Give the EU label of 100 g as carried, and the US label of a mean portion."""
+    held, portions = meal.nutrition, len(meal.eaters)
+    to_100g = 100 / meal.mass_g
+    fibre = min(held.fibre_g, held.carbohydrate_g) * to_100g
+    protein, fat = held.protein_g * to_100g, held.fat_g * to_100g
+    carbohydrate = held.carbohydrate_g * to_100g
+    us_kcal = us_energy_kcal(held.protein_g, held.fat_g, held.carbohydrate_g) / portions
+    return MealLabel(
+        day=day.day,
+        meal=meal.meal,
+        title=meal.title,
+        portion_g=meal.mass_g / portions,
+        energy_kj=eu_energy(label_energy_kj(protein, fat, carbohydrate, fibre)),
+        energy_kcal=eu_energy(label_energy_kcal(protein, fat, carbohydrate, fibre)),
+        fat_g=eu_mass_g(fat),
+        carbohydrate_g=eu_mass_g(eu_carbohydrate_g(carbohydrate, fibre)),
+        fibre_g=eu_mass_g(fibre),
+        protein_g=eu_mass_g(protein),
+        salt_g=eu_salt_g(held.sodium_mg * to_100g),
+        us_calories=us_calories(us_kcal),
+        us_sodium_mg=us_sodium_mg(held.sodium_mg / portions),
+        density_kcal_g=energy_density_kcal_g(held.energy_kcal, meal.mass_g),
+    )
+
+
+def _person_food(person: Person, days: Sequence[KitDay]) -> PersonFood:
+    energy = protein = sodium = 0.0
+    for day in days:
+        for meal in day.meals:
+            share = dict(zip(meal.eaters, meal.plate_shares, strict=True)).get(person.name, 0.0)
+            energy += share * meal.nutrition.energy_kcal
+            protein += share * meal.nutrition.protein_g
+            sodium += share * meal.nutrition.sodium_mg
+    # Meals at home count as days not eaten from the bag.
+    parts = sum(1 - _home_share(day) for day in days) or 1.0
+    return PersonFood(
+        name=person.name,
+        energy_kcal=energy / parts,
+        protein_g=protein / parts,
+        protein_need_g=protein_need_g(
+            person.mass_kg, pregnant=person.pregnant, nursing=person.nursing
+        ),
+        protein_active_g=active_protein_range_g(person.mass_kg),
+        salt_g=salt_g(sodium) / parts,
+    )
+
+
+def _home_share(day: KitDay) -> float:
+    return sum(HOME_SHARE.get(meal, 0.0) for meal in day.home)
+
+
+def _energy(person: Person, days: Sequence[KitDay]) -> EnergyLook:
+    totals: dict[str, float] = {}
+    for day in days:
+        own = _of(person, day)
+        found = whole_day_kcal(
+            person.sex,
+            person.age_years,
+            person.height_cm,
+            person.mass_kg,
+            day.travel_hours,
+            own.travel_kcal,
+        )
+        for source, kcal in found.items():
+            totals[source] = totals.get(source, 0.0) + kcal
+    means = {source: kcal / len(days) for source, kcal in totals.items()}
+    return EnergyLook(person.name, tuple(means.items()), spread_share(tuple(means.values())))
+
+
+def _of(person: Person, day: KitDay) -> PersonDay:
+    return next(each for each in day.people if each.name == person.name)
+
+
+# -- standing food --------------------------------------------------------------------------------
+
+
+def _is_boiled_pot(meal: PlannedMeal) -> bool:
+    boiled = any(step.do in ("boil", "simmer") for step in meal.steps)
+    return boiled and meal.cook_in == "pot" and meal.potfuls > 0
+
+
+def _standing(day: KitDay, meal: PlannedMeal, step: PlannedStep) -> Standing:
+    """Say how hot a boiled pot still is after a long rest, standing free or in a cosy."""
+    mass_g = (meal.mass_g + meal.water_ml - meal.drain_ml) / meal.potfuls
+    water_g = max(meal.food_water_ml, 0.0) / meal.potfuls
+    specific = siebel_kj_kg_k(min(water_g / mass_g, 1.0))
+    bare, bare_min = _cooled("pot-lid" if step.lid else "pot-open", meal, step, mass_g, specific)
+    cosy, cosy_min = _cooled("pot-lid-cosy", meal, step, mass_g, specific)
+    return Standing(
+        day=day.day,
+        meal=meal.meal,
+        title=meal.title,
+        minutes=step.minutes,
+        lid=step.lid,
+        bare_c=bare,
+        cosy_c=cosy,
+        bare_above_60_min=bare_min,
+        cosy_above_60_min=cosy_min,
+    )
+
+
+def _cooled(
+    vessel: str, meal: PlannedMeal, step: PlannedStep, mass_g: float, specific: float
+) -> tuple[tuple[float, float, float], float]:
+    """Give least, likely and most, and the likely minutes above 60 °C; at the camp's lowest air."""
+    at = meal.conditions
+    losses = loss_range_w_k(vessel, mass_g, at.wind)
+    constants = [time_constant_min(mass_g, specific, loss) for loss in losses]
+    hottest, likely, coldest = (
+        cooled_c(at.boiling_point_c, at.air_low_c, step.minutes, constant) for constant in constants
+    )
+    above_min = minutes_above(at.boiling_point_c, at.air_low_c, constants[1])
+    return (coldest, likely, hottest), above_min
+
+
+# -- water ----------------------------------------------------------------------------------------
+
+
+def _is_treated(day: KitDay) -> bool:
+    at = day.conditions
+    return at.treat in ("chemical", "boil") and at.water_source != "tap" and day.water.treat_ml > 0
+
+
+def _treating(day: KitDay) -> Treating:
+    at = day.conditions
+    cold = at.water_c < COLD_WATER_C
+    return Treating(
+        day=day.day,
+        how=at.treat,
+        volume_ml=day.water.treat_ml,
+        drops_per_litre=bleach_drops(1000.0, BLEACH_SHARE, cold),
+        cold=cold,
+        contact_min=contact_min("chlorine", min(at.water_c, 50.0)),
+        boil_min=boil_hold_min(at.altitude_m),
+        strict_boil_min=strict_boil_min(at.altitude_m),
+    )
+
+
+def _sweating(person: Person, day: KitDay, own: PersonDay) -> Sweating:
+    """Compare planned drinking with sweat; refused where day or work lie outside the equation."""
+    power_w = own.travel_kcal / day.travel_hours * WATTS_PER_KCAL_H
+    air_c = day.conditions.air_high_c
+    surface_m2 = body_surface_m2(person.mass_kg, person.height_cm)
+    required = required_evaporation_w_m2(power_w, surface_m2, air_c)
+    dry, damp = (
+        sweat_ml_h(osec_g_m2_h(required, most_evaporation_w_m2(air_c, humidity)), surface_m2)
+        for humidity in (DRY_AIR_SHARE, DAMP_AIR_SHARE)
+    )
+    return Sweating(day.day, own.name, own.rate_ml_h, dry, damp)
+
+
+def _snow(day: KitDay, hearth: Hearth) -> SnowWork:
+    water_ml = day.water.total_ml
+    room_ml = max((pot.room_ml for pot in hearth.pots), default=0.0)
+    firm = snow_potfuls(water_ml, FIRM_SNOW_KG_M3, room_ml) if room_ml else 0
+    fluffy = snow_potfuls(water_ml, FLUFFY_SNOW_KG_M3, room_ml) if room_ml else 0
+    return SnowWork(
+        day=day.day,
+        water_ml=water_ml,
+        firm_l=snow_l(water_ml, FIRM_SNOW_KG_M3),
+        fluffy_l=snow_l(water_ml, FLUFFY_SNOW_KG_M3),
+        potfuls_firm=firm,
+        potfuls_fluffy=fluffy,
+    )
+
+
+# -- packs ----------------------------------------------------------------------------------------
+
+
+def _room_for_oxygen_ml(judged: Judged, content: Content) -> float | None:
+    """Give the room of a batch's pack, where an absorber is in it and the packing tells it."""
+    packs = judged.batch.packs
+    if packs is None or not packs.absorber or packs.packaging is None:
+        return None
+    return content.gear.packaging[packs.packaging].holds_ml
+
+
+def _oxygen(judged: Judged, room_ml: float) -> PackOxygen:
+    """Give the oxygen in the void of one pack, and the absorber for it."""
+    solid_ml = solid_volume_ml(judged.pack_g, judged.residual_share)
+    oxygen_ml = pack_oxygen_ml(room_ml, solid_ml)
+    return PackOxygen(judged.batch.id, oxygen_ml, absorber_size_ml(oxygen_ml))
