@@ -227,7 +227,7 @@ def energy_chart(kit: Kit) -> Chart:
         rows,
         (("lines", "in the food"),),
         "needed",
-        table(("Day", "In the food", "Needed"), behind, "lrr"),
+        table(("Day", "Food", "Needed"), behind, "lrr"),
     )
 
 

@@ -245,24 +245,25 @@ def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
         name = text(words.carried(each))
         if each.packs:
             name = (*name, Piece(" "), Piece(f"{words.counted(each.packs, 'pack')}", small=True))
+        if each.piece_g:
+            count = replace(_by_eye(figures, each, each.amount_g, party)[0], small=True)
+            name = (*name, Piece(" "), Piece("pieces:", small=True), Piece(" "), count)
         rows.append(
-            (name, _amount(figures, each, party), figures.both(each.amount_g / party, "mass_g"))
+            (name, _amount(figures, each, party), figures.both(each.amount_g / party, "mass_g")[:1])
         )
     if meal.water_ml:
         first, *other = figures.scaled(meal.water_ml, "volume_ml", party)
         spooned = figures.spooned(meal.water_ml, party)
         in_mugs = (Piece(" "), *(replace(piece, small=True) for piece in spooned))
-        one = figures.both(meal.water_ml / party, "volume_ml")
+        one = figures.both(meal.water_ml / party, "volume_ml")[:1]
         rows.append((text("Water, all together"), (first, *in_mugs, *other), one))
     return table(("What", "For all", "Each"), rows, "lrr")
 
 
 def _amount(figures: Figures, each: PlannedIngredient, party: int) -> Cell:
-    """Give an amount: by weight, by the piece or the mug, and in the other units."""
+    """Give an amount: by weight, by the mug, and in the other units; pieces stand by the name."""
     first, *other = figures.scaled(each.amount_g, "mass_g", party)
-    by_eye = _by_eye(figures, each, each.amount_g, party)
-    if each.piece_g:
-        return (first, Piece(", pieces: "), *by_eye, *other)
+    by_eye = () if each.piece_g else _by_eye(figures, each, each.amount_g, party)
     small = tuple(replace(piece, small=True) for piece in by_eye)
     return (first, Piece(" "), *small, *other) if small else (first, *other)
 

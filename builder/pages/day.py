@@ -240,7 +240,7 @@ def _people(figures: Figures, day: KitDay) -> Table:
         )
         for person in day.people
     ]
-    return table(("Who", "Drink", "Energy needed"), rows, "lrr")
+    return table(("Who", "Drink", "Energy"), rows, "lrr")
 
 
 def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:

@@ -82,7 +82,7 @@ def _all(kit: Kit, figures: Figures) -> Table:
         )
         for batch in kit.batches
     ]
-    return table(("Batch", "Dry enough", "Best before", "Packs left over"), rows, "lllr")
+    return table(("Batch", "Dry enough", "Best before", "Packs left"), rows, "lllr")
 
 
 def _is_dry(batch: KitBatch) -> str:

@@ -66,7 +66,7 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
         heads.append("Fuel")
     if kit.wood_g:
         heads.append("Wood")
-    heads.append("Time at the pot")
+    heads.append("At the pot")
     right += "r" * (len(heads) - 1)
     rows = []
     for day in kit.days:

@@ -149,7 +149,7 @@ def _unit(value: float, unit: str) -> str:
 
 def _worked(each: Derivation, known: dict[str, str], cited: dict[str, str]) -> Worked:
     rows = [
-        (text(given.name), text(_value(given)), _origin(given.origin, known, cited))
+        (text(_name(given)), text(_value(given)), _origin(given.origin, known, cited))
         for given in each.inputs
     ]
     return Worked(
@@ -167,8 +167,13 @@ def _worked(each: Derivation, known: dict[str, str], cited: dict[str, str]) -> W
     )
 
 
+def _name(given: Input) -> str:
+    """Give a number's name; what is told in words stands beside it, not in the narrow column."""
+    return f"{given.name}: {given.value}" if isinstance(given.value, str) else given.name
+
+
 def _value(given: Input) -> str:
-    return given.value if isinstance(given.value, str) else _unit(given.value, given.unit)
+    return "" if isinstance(given.value, str) else _unit(given.value, given.unit)
 
 
 def _origin(origin: str, known: dict[str, str], cited: dict[str, str]) -> Cell:

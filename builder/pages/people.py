@@ -192,9 +192,9 @@ def _by_day(kit: Kit, figures: Figures, name: str) -> Table:
         rows.append(
             (
                 link(words.day_name(day), f"day-{day.day}.md"),
-                figures.both(own.to_drink_ml, "volume_ml", f"{at}.to_drink_ml"),
+                figures.alone(own.to_drink_ml, "volume_ml", f"{at}.to_drink_ml"),
                 text(figures.plain(eaten_kcal(day.meals, name), "energy_kcal")),
-                figures.both(own.energy_need_kcal, "energy_kcal", f"{at}.energy_need_kcal"),
+                figures.alone(own.energy_need_kcal, "energy_kcal", f"{at}.energy_need_kcal"),
             )
         )
     return table(("Day", "Drink", "Food", "Needed"), rows, "lrrr")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay
 from builder.pages import words
@@ -10,7 +10,7 @@ from builder.pages.cautions import Box, boxes_at
 from builder.pages.charts import Chart, water_chart
 from builder.pages.day import day_path
 from builder.pages.figures import Figures, figures_of
-from builder.pages.pieces import Cell, Table, link, table, text
+from builder.pages.pieces import Cell, Piece, Table, link, table, text
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,14 +48,22 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
         rows.append(
             (
                 link(words.day_name(day), day_path(day)),
-                _alone(figures, day, "drinking_ml", water.drinking_ml),
-                _alone(figures, day, "drinks_ml", water.drinks_ml),
+                _drink(figures, day),
                 _alone(figures, day, "cooking_ml", water.cooking_ml),
                 _alone(figures, day, "washing_ml", water.washing_ml),
                 _of(figures, day, "total_ml", water.total_ml),
             )
         )
-    return table(("Day", "Drink", "Hot drinks", "Cook", "Wash", "All"), rows, "lrrrrr")
+    return table(("Day", "Drink", "Cook", "Wash", "All"), rows, "lrrrr")
+
+
+def _drink(figures: Figures, day: KitDay) -> Cell:
+    """Give what is drunk cold, and under it the hot drinks."""
+    cold = _alone(figures, day, "drinking_ml", day.water.drinking_ml)
+    if not day.water.drinks_ml:
+        return cold
+    (hot,) = _alone(figures, day, "drinks_ml", day.water.drinks_ml)
+    return (*cold, Piece(" "), replace(hot, text=f"+ {hot.text} hot", small=True))
 
 
 def _alone(figures: Figures, day: KitDay, field: str, volume_ml: float) -> Cell:
@@ -71,12 +79,12 @@ def _carry(kit: Kit, figures: Figures) -> Table:
         (
             link(words.day_name(day), day_path(day)),
             text("home" if day.ends_home else words.water_at(day.conditions)),
-            _of(figures, day, "carry_ml", day.water.carry_ml),
-            _of(figures, day, "treat_ml", day.water.treat_ml),
+            _alone(figures, day, "carry_ml", day.water.carry_ml),
+            _alone(figures, day, "treat_ml", day.water.treat_ml),
         )
         for day in kit.days
     ]
-    return table(("Day", "Water at camp", "Carry at most", "Make safe"), rows, "llrr")
+    return table(("Day", "At camp", "Carry at most", "Make safe"), rows, "llrr")
 
 
 def _people(kit: Kit, figures: Figures) -> Table:
