@@ -60,3 +60,9 @@ def kits(request: pytest.FixtureRequest) -> Path:
     """Give a folder of kits that every page test looks at: the made-up ones, then the demo."""
     folder: Path = request.getfixturevalue(f"{request.param}_kits")
     return folder
+
+
+@pytest.fixture
+def recipe(sample_kits: Path) -> str:
+    """Give the address of a recipe page that has everything a recipe page may have."""
+    return (sample_kits / "lake-walk" / "cook" / "bean-pot.html").as_uri()

@@ -102,15 +102,15 @@ For Ash, Rowan, Juniper and Bram.
 
 **<span class="takes">{takes}</span>**. Pot, <span class="scales" data-value="0.4" data-party="4"
 data-kind="potfuls">1 potful</span>. Water boils at <span class="boils-at"
-data-units="metric">98 °C</span> <span class="small boils-at" data-units="us">208 °F</span>, at
-<span class="height" data-units="metric">640 m</span>
-<span class="small height" data-units="us">2,100 ft</span>. About 41 g each <span
-class="small">1.4 oz</span>.
+data-units="metric">98&nbsp;°C</span> <span class="small boils-at" data-units="us">208&nbsp;°F</span>,
+at <span class="height" data-units="metric">640&nbsp;m</span>
+<span class="small height" data-units="us">2,100&nbsp;ft</span>. About 41&nbsp;g each <span
+class="small">1.4&nbsp;oz</span>.
 
 <ul>
 <li><span class="scales" data-value="160" data-party="4" data-kind="g"
 data-units="metric">160 g</span> beans <span class="small scales" data-value="160" data-party="4"
-data-kind="g" data-units="us">5.6 oz</span></li>
+data-kind="g" data-units="us">5.6&nbsp;oz</span></li>
 <li><span class="scales" data-value="520" data-party="4" data-kind="ml"
 data-units="metric">520 ml</span> water</li>
 </ul>

@@ -1,9 +1,10 @@
 /* Which units stand out, what is kept offline, and forgetting: at the end of every page. */
 const METRIC = /^(?:mg|g|kg|ml|l|°C|m|km|cm|hPa)$/;
 const US = /^(?:oz|lb|tsp|fl oz|cups?|gal|°F|ft|mi|in|inHg)$/;
-const QUANTITY = /[−\d][\d.,]*\u00a0(fl oz|[A-Za-z°]+)$/;
+const QUANTITY = /[−\d][\d.,]*\u00a0(fl oz|[A-Za-z°]+)/g;
+const WHOLE = new RegExp(`^${QUANTITY.source}$`);
 const systemOf = (text) => {
-  const unit = QUANTITY.exec(text.trim())?.[1] ?? "";
+  const unit = WHOLE.exec(text.trim())?.[1] ?? "";
   return METRIC.test(unit) ? "metric" : US.test(unit) ? "us" : "";
 };
 
@@ -24,14 +25,14 @@ const mainOf = (small, system) => {
   }
   let before = small.previousSibling;
   if (before?.nodeType === Node.TEXT_NODE && !before.data.trim()) before = before.previousSibling;
-  const text = before?.textContent.trimEnd() ?? "";
-  const other = systemOf(text);
-  if (!other || other === system) return null;
+  if (!before) return null;
+  // Words may stand between the two: "40 g each 1.4 oz".
+  const found = [...before.textContent.matchAll(QUANTITY)].at(-1);
+  if (!found || systemOf(found[0]) !== (system === "us" ? "metric" : "us")) return null;
   if (before.nodeType === Node.ELEMENT_NODE) return before;
-  const start = QUANTITY.exec(text).index;
-  const rest = before.splitText(start);
-  const wrapped = make("span", {}, text.slice(start));
-  rest.data = rest.data.slice(text.length - start);
+  const rest = before.splitText(found.index);
+  rest.data = rest.data.slice(found[0].length);
+  const wrapped = make("span", {}, found[0]);
   rest.before(wrapped);
   return wrapped;
 };

@@ -105,8 +105,8 @@ const startTimers = () => {
     document.title = timers.some((timer) => timer.end <= now) ? `● ${title}` : title;
   };
   for (const starter of starters.values()) starter.dataset.words ??= starter.textContent;
-  // A page may only sound after a touch; any touch will do, and some browsers ask for none.
-  if (running().length) openSound();
+  // Most browsers let a page sound only after a touch; any touch will do.
+  if (running().length && navigator.getAutoplayPolicy?.("audiocontext") === "allowed") openSound();
   for (const kind of ["pointerdown", "keydown"]) {
     addEventListener(kind, () => { if (running().length) openSound(); }, { passive: true });
   }

@@ -1,0 +1,203 @@
+"""Other eaters, another height: the page works everything out as the Python does."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from builder import units
+from builder.formulas.air import pressure_hpa
+from builder.formulas.boiling import boiling_point_c, time_factor
+from builder.site.scripts import PARTS_FOLDER
+from tests.site.sample import ASSETS, COOKING
+from tests.vectors.make_scaling import TABLE
+
+from .looking import offline_page
+
+ALL_AT_ONCE = """table => table.texts.map(([kind, how, value, text]) => {
+  const said = {
+    celsius: () => temperature(value, how),
+    mugs: () => mugs(value, how),
+    minutes: () => duration(value),
+    count: () => scaledText(value, {kind, step: String(how)}),
+  };
+  return (said[kind] ?? (() => quantity(value, kind, how)))();
+})"""
+HEIGHTS = """table => table.heights.map(([height]) => {
+  const boils = boilingPoint(pressureHpa(height));
+  return [height, boils, timeFactor(boils)];
+})"""
+MEALS = """table => table.meals.map(({data, planned, cases}) => cases.map(one => {
+  const meal = mealFor(data, one.eaters / planned, one.altitude_m);
+  return {...meal, shown: duration(meal.minutes), steps: meal.steps.map(duration)};
+}))"""
+
+
+@pytest.fixture(scope="module")
+def table() -> Any:
+    return json.loads(TABLE.read_text(encoding="utf-8"))
+
+
+def in_script(browser: Browser, function: str, table: Any) -> Any:
+    """Run a function beside the script's own ones."""
+    with offline_page(browser) as (page, seen):
+        for part in ("words", "scaling"):
+            page.add_script_tag(path=ASSETS / "assets" / PARTS_FOLDER / f"{part}.js")
+        answer = page.evaluate(function, table)
+        assert seen.complaints == []
+    return answer
+
+
+def test_the_script_shows_amounts_as_the_build_does(browser: Browser, table: Any) -> None:
+    shown = in_script(browser, ALL_AT_ONCE, table)
+    odd = [
+        (entry, text) for entry, text in zip(table["texts"], shown, strict=True) if entry[3] != text
+    ]
+    assert odd == []
+    assert len(shown) > 200
+
+
+def test_the_script_knows_the_air_and_the_boiling_point(browser: Browser, table: Any) -> None:
+    for mine, python in zip(in_script(browser, HEIGHTS, table), table["heights"], strict=True):
+        assert mine == pytest.approx(python, rel=1e-9)
+
+
+def test_the_script_cooks_as_the_planning_does(browser: Browser, table: Any) -> None:
+    answers = in_script(browser, MEALS, table)
+    for meal, answered in zip(table["meals"], answers, strict=True):
+        for case, mine in zip(meal["cases"], answered, strict=True):
+            where = (meal["recipe"], case["eaters"], case["altitude_m"])
+            assert mine["minutes"] == pytest.approx(case["minutes"], rel=1e-9), where
+            for name in ("potfuls", "presses", "shown", "steps"):
+                assert mine[name] == case[name], (where, name)
+
+
+def opened(page: Page, recipe: str) -> Page:
+    page.goto(recipe)
+    page.get_by_text("Who eats? How high?").click()
+    return page
+
+
+def amount(page: Page, kind: str) -> str:
+    return page.locator(f"li .scales[data-kind={kind}]").first.inner_text().replace("\u00a0", " ")
+
+
+def test_ticking_who_eats_changes_all_amounts(browser: Browser, recipe: str) -> None:
+    with offline_page(browser, width=360) as (page, seen):
+        opened(page, recipe)
+        expect(page.get_by_role("group", name="Who eats?").get_by_role("checkbox")).to_have_count(4)
+        page.get_by_label("Bram").uncheck()
+        assert (amount(page, "g"), amount(page, "ml")) == ("120 g", "390 ml")
+        told = page.locator(".kit-changed")
+        expect(told).to_contain_text("Changed: for Ash, Rowan and Juniper.")
+        page.reload()
+        assert amount(page, "g") == "120 g"
+        page.get_by_text("Who eats? How high?").click()
+        expect(page.get_by_label("Bram")).not_to_be_checked()
+        page.get_by_role("button", name="One person more").click()
+        page.get_by_role("button", name="One person more").click()
+        expect(told).to_contain_text("for Ash, Rowan, Juniper and 2 guests.")
+        assert amount(page, "g") == "200 g"
+        page.get_by_role("button", name="As planned").click()
+        assert (amount(page, "g"), amount(page, "ml")) == ("160 g", "520 ml")
+        expect(told).to_be_hidden()
+        expect(page.get_by_label("Bram")).to_be_checked()
+    assert seen.complaints == []
+
+
+def test_one_for_another_keeps_amounts_and_says_who(browser: Browser, recipe: str) -> None:
+    with offline_page(browser) as (page, _):
+        opened(page, recipe).get_by_label("Ash").uncheck()
+        page.get_by_role("button", name="One person more").click()
+        assert amount(page, "g") == "160 g"
+        expect(page.locator(".kit-changed")).to_contain_text("Rowan, Juniper, Bram and 1 guest.")
+
+
+def test_nobody_left_is_said_and_changes_nothing(browser: Browser, recipe: str) -> None:
+    with offline_page(browser) as (page, _):
+        opened(page, recipe)
+        for name in COOKING["eaters"]:  # type: ignore[attr-defined]
+            page.get_by_label(name).uncheck()
+        expect(page.locator(".kit-changed")).to_contain_text("Somebody must eat.")
+        assert amount(page, "g") == "160 g"
+        page.get_by_role("button", name="One person fewer").click()
+        expect(page.locator(".kit-row output")).to_have_text("0")
+
+
+def test_another_height_changes_minutes_timers_and_boiling_point(
+    browser: Browser, recipe: str
+) -> None:
+    boils_c = boiling_point_c(pressure_hpa(3000))
+    minutes = units.show(8 * time_factor(boils_c), "duration_min")
+    with offline_page(browser) as (page, seen):
+        opened(page, recipe)
+        before = page.locator(".takes").inner_text()
+        page.get_by_label("Height of the camp").fill("3 000")
+        page.keyboard.press("Enter")
+        expect(page.locator(".lasts")).to_have_text(minutes)
+        expect(page.locator(".boils-at").first).to_have_text(units.show(boils_c, "temperature_c"))
+        expect(page.locator(".boils-at").last).to_have_text(
+            units.show(boils_c, "temperature_c", "us")
+        )
+        expect(page.locator(".height").last).to_have_text(units.show(3000, "altitude_m", "us"))
+        expect(page.locator(".steps button.timer")).to_have_text(f"Start {minutes}")
+        assert page.locator(".takes").inner_text() != before
+        expect(page.locator(".kit-changed")).to_contain_text(f"at {units.show(3000, 'altitude_m')}")
+        page.locator(".steps button.timer").click()
+        expect(page.locator(".steps button.timer")).to_contain_text("left")
+        page.reload()
+        expect(page.locator(".lasts")).to_have_text(minutes)
+        expect(page.locator(".steps button.timer")).to_contain_text("left")
+        page.locator(".steps button.timer").click()
+        page.get_by_role("button", name="As planned").click()
+        expect(page.locator(".lasts")).to_have_text("9 min")
+        expect(page.locator(".takes")).to_have_text(before)
+        expect(page.locator(".steps button.timer")).to_have_text("Start 9 min")
+    assert seen.complaints == []
+
+
+@pytest.mark.parametrize("wrong", ["twelve", "9001", "-501"])
+def test_a_height_that_cannot_be_is_told(browser: Browser, recipe: str, wrong: str) -> None:
+    with offline_page(browser) as (page, _):
+        opened(page, recipe)
+        field = page.get_by_label("Height of the camp")
+        field.fill(wrong)
+        page.keyboard.press("Enter")
+        expect(field).to_have_attribute("aria-invalid", "true")
+        expect(page.locator(".kit-wrong")).to_contain_text("Write a height from")
+        expect(page.locator(".lasts")).to_have_text("9 min")
+        field.fill("")
+        page.keyboard.press("Enter")
+        expect(page.locator(".kit-wrong")).to_have_text("")
+
+
+def test_more_eaters_make_more_potfuls(browser: Browser, recipe: str) -> None:
+    with offline_page(browser) as (page, _):
+        opened(page, recipe)
+        for _ in range(6):
+            page.get_by_role("button", name="One person more").click()
+        expect(page.locator(".scales[data-kind=potfuls]")).to_have_text(f"2{units.NBSP}potfuls")
+
+
+def test_a_page_without_names_counts_people(browser: Browser, tmp_path: Path, recipe: str) -> None:
+    kit = Path(recipe.removeprefix("file://")).parents[1]
+    html = (kit / "cook" / "bean-pot.html").read_text(encoding="utf-8")
+    before, after = html.split(' data-cooking="', 1)
+    nameless = kit / "cook" / "nameless.html"
+    nameless.write_text(before + after.split('"', 1)[1], encoding="utf-8")
+    try:
+        with offline_page(browser) as (page, seen):
+            opened(page, nameless.as_uri())
+            expect(page.get_by_label("Height of the camp")).to_have_count(0)
+            for _ in range(6):
+                page.get_by_role("button", name="One person fewer").click()
+            expect(page.locator(".kit-row output")).to_have_text("1")
+            assert amount(page, "g") == "40 g"
+            expect(page.locator(".kit-changed")).to_contain_text("Changed: for 1 person.")
+        assert seen.complaints == []
+    finally:
+        nameless.unlink()

@@ -1,0 +1,106 @@
+"""Units to choose, and forgetting: at the end of every page."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from playwright.sync_api import Browser, Page, expect
+
+from .looking import offline_page, site_pages_of
+
+SIZES = """() => Object.fromEntries([...document.querySelectorAll('article .scales[data-kind=g]')]
+  .map(one => [one.dataset.units, parseFloat(getComputedStyle(one).fontSize)]))"""
+
+
+def settings(page: Page) -> Page:
+    page.locator(".kit-settings > summary").click()
+    return page
+
+
+def test_the_other_units_can_be_the_large_ones(browser: Browser, recipe: str) -> None:
+    with offline_page(browser, width=360) as (page, seen):
+        page.goto(recipe)
+        sizes = page.evaluate(SIZES)
+        assert sizes["metric"] > sizes["us"]
+        settings(page).get_by_role("button", name="US units first").click()
+        expect(page.locator("button", has_text="Metric units first")).to_be_attached()
+        sizes = page.evaluate(SIZES)
+        assert sizes["us"] > sizes["metric"]
+        # Also where the first one is plain text, or words stand between the two.
+        expect(page.get_by_text("41\u00a0g", exact=True)).to_have_class("small")
+        page.get_by_text("Who eats? How high?").click()
+        expect(page.locator("label", has_text="Height of the camp")).to_contain_text("ft")
+        page.get_by_label("Height of the camp").fill("10000")
+        page.keyboard.press("Enter")
+        expect(page.locator(".height").first).to_have_text("3,048\u00a0m")
+        settings(page).get_by_role("button", name="Metric units first").click()
+        expect(page.locator("button", has_text="US units first")).to_be_attached()
+    assert seen.complaints == []
+
+
+def test_the_choice_of_units_holds_on_every_page(browser: Browser, demo_kits: Path) -> None:
+    with offline_page(browser) as (page, _):
+        pages = site_pages_of(demo_kits / "tarrow-tops")
+        page.goto(pages[0].as_uri())
+        settings(page).get_by_role("button", name="US units first").click()
+        expect(page.locator("button", has_text="Metric units first")).to_be_attached()
+        for file in pages:
+            page.goto(file.as_uri())
+            left = page.evaluate(
+                """() => [...document.querySelectorAll('article td.num .small')]
+                  .map(one => one.textContent)
+                  .filter(text => /^[\\d.,]+\\u00a0(oz|lb|cups?|fl oz|gal)$/.test(text))"""
+            )
+            # A teaspoon beside grams has no partner of its own; nothing else may stay small.
+            assert left == [], file.name
+
+
+def test_everything_can_be_forgotten(browser: Browser, sample_kits: Path, recipe: str) -> None:
+    with offline_page(browser) as (page, seen):
+        page.goto((sample_kits / "other-walk" / "cook" / "bean-pot.html").as_uri())
+        page.get_by_label("Serve.").check()
+        page.goto(recipe)
+        page.get_by_label("Serve.").check()
+        page.locator(".steps button.timer").click()
+        page.get_by_text("Who eats? How high?").click()
+        page.get_by_label("Bram").uncheck()
+        settings(page).get_by_role("button", name="Forget ticks, timers and changes").click()
+        expect(page.get_by_label("Serve.")).to_be_checked()
+        page.get_by_role("button", name="Press again to forget them all").click()
+        expect(page.get_by_label("Serve.")).not_to_be_checked()
+        expect(page.locator(".kit-timers")).to_be_hidden()
+        expect(page.locator(".kit-changed")).to_be_hidden()
+        assert (
+            page.evaluate("Object.keys(localStorage).filter(n => /^trip-kit lake/.test(n))") == []
+        )
+        page.goto((sample_kits / "other-walk" / "cook" / "bean-pot.html").as_uri())
+        expect(page.get_by_label("Serve.")).to_be_checked()
+    assert seen.complaints == []
+
+
+def test_settings_and_changes_are_reached_by_keys_in_reading_order(
+    browser: Browser, recipe: str
+) -> None:
+    with offline_page(browser) as (page, _):
+        page.goto(recipe)
+        page.keyboard.press("Tab")
+        page.keyboard.press("Enter")
+        order = []
+        for _ in range(60):
+            page.keyboard.press("Tab")
+            order.append(
+                page.evaluate(
+                    "(document.activeElement.closest('article') && (document.activeElement.id"
+                    " || document.activeElement.textContent || document.activeElement.type)) || ''"
+                )
+            )
+        told = [text for text in order if text]
+        wanted = ["Who eats? How high?", "Untick all", "One at a time", "Start 9 min",
+                  "Units, offline, forget"]  # fmt: skip
+        places = [told.index(text) for text in wanted]
+        assert places == sorted(places)
+        style = page.evaluate(
+            "() => { document.querySelector('.kit-change summary').focus();"
+            " return getComputedStyle(document.activeElement).outlineStyle; }"
+        )
+        assert style == "solid"

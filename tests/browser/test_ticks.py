@@ -1,0 +1,164 @@
+"""Tick-offs, one step at a time, and a screen that stays on: kept, and never in the way."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page, expect
+
+from builder import units
+
+from .looking import offline_page, wait_until
+
+
+def boxes(page: Page) -> list[bool]:
+    return [box.is_checked() for box in page.locator(".steps input").all()]
+
+
+def test_ticks_are_kept_and_can_be_taken_off(browser: Browser, recipe: str) -> None:
+    with offline_page(browser) as (page, seen):
+        page.goto(recipe)
+        page.get_by_label("Soak the beans 10 min.").check()
+        page.get_by_label("Serve.").check()
+        page.reload()
+        assert boxes(page) == [True, False, True]
+        expect(page.locator(".steps li").first).to_have_class("done")
+        page.get_by_role("button", name="Untick all").click()
+        page.reload()
+        assert boxes(page) == [False, False, False]
+    assert seen.complaints == []
+
+
+def test_ticks_can_be_set_by_key_and_by_touching_the_line(browser: Browser, recipe: str) -> None:
+    with offline_page(browser) as (page, _):
+        page.goto(recipe)
+        page.locator(".steps input").first.focus()
+        page.keyboard.press("Space")
+        page.locator(".steps label").nth(1).click()
+        assert boxes(page) == [True, True, False]
+
+
+def test_lines_to_tick_are_large_enough_for_wet_hands(browser: Browser, recipe: str) -> None:
+    with offline_page(browser, width=320) as (page, _):
+        page.goto(recipe)
+        for line in page.locator(".steps label, article button:visible").all():
+            box = line.bounding_box()
+            assert box is not None
+            assert box["height"] >= 44
+
+
+def test_ticks_of_two_kits_do_not_meet(browser: Browser, sample_kits: Path) -> None:
+    with offline_page(browser) as (page, _):
+        page.goto((sample_kits / "lake-walk" / "cook" / "bean-pot.html").as_uri())
+        page.get_by_label("Serve.").check()
+        page.goto((sample_kits / "other-walk" / "cook" / "bean-pot.html").as_uri())
+        assert boxes(page) == [False, False, False]
+
+
+def test_the_pocket_page_keeps_ticks_too(browser: Browser, sample_kits: Path) -> None:
+    with offline_page(browser) as (page, seen):
+        page.goto((sample_kits / "lake-walk" / "pocket.html").as_uri())
+        page.get_by_label("Soak the beans.").check()
+        page.reload()
+        assert boxes(page) == [True]
+    assert seen.complaints == []
+
+
+@pytest.mark.parametrize("name", ["localStorage", "sessionStorage"])
+def test_a_viewer_that_refuses_storage_breaks_nothing(
+    browser: Browser, sample_kits: Path, name: str
+) -> None:
+    refuse = (
+        f"Object.defineProperty(window, '{name}', "
+        "{get() { throw new DOMException('no', 'SecurityError'); }});"
+    )
+    kit = sample_kits / "lake-walk"
+    with offline_page(browser) as (page, _):
+        page.add_init_script(refuse)
+        page.goto((kit / "cook" / "bean-pot.html").as_uri())
+        page.get_by_label("Serve.").check()
+        page.get_by_role("button", name="Start 9 min").click()
+        expect(page.locator(".kit-timers button").last).to_contain_text("Smoky bean pot: ")
+        page.get_by_text("Who eats? How high?").click()
+        page.get_by_role("button", name="One person more").click()
+        expect(page.locator(".scales[data-kind=g]").first).to_have_text(f"200{units.NBSP}g")
+        assert boxes(page) == [False, False, True]
+        page.goto((kit / "pocket.html").as_uri())
+        page.get_by_label("Soak the beans.").check()
+        assert boxes(page) == [True]
+
+
+def test_one_step_at_a_time_shows_the_first_open_step(browser: Browser, recipe: str) -> None:
+    with offline_page(browser, width=320) as (page, seen):
+        page.goto(recipe)
+        toggle = page.get_by_role("button", name="One at a time")
+        expect(toggle).to_have_attribute("aria-pressed", "false")
+        toggle.click()
+        lines = page.locator(".steps > li:visible")
+        expect(lines).to_have_count(1)
+        expect(lines).to_contain_text("Soak the beans")
+        expect(page.locator(".kit-moves output")).to_have_text("Step 1 of 3")
+        page.get_by_role("button", name="Next").click()
+        expect(lines).to_contain_text("Bring to the boil")
+        assert boxes(page) == [True, False, False]
+        page.get_by_role("button", name="Back", exact=True).click()
+        expect(lines).to_contain_text("Soak the beans")
+        page.reload()
+        expect(lines).to_contain_text("Bring to the boil")
+        lines.locator("label").click()
+        expect(lines).to_contain_text("Serve")
+        page.get_by_role("button", name="Next").click()
+        expect(page.locator(".kit-moves output")).to_have_text("All steps done")
+        expect(lines).to_have_count(0)
+        toggle.click()
+        expect(lines).to_have_count(3)
+    assert seen.complaints == []
+
+
+def test_the_screen_is_kept_on_while_wanted(browser: Browser, recipe: str) -> None:
+    stub = """
+      window.asked = 0; window.freed = 0;
+      Object.defineProperty(navigator, 'wakeLock', {value: {async request() {
+        window.asked += 1;
+        const lock = new EventTarget();
+        lock.release = async () => { window.freed += 1; lock.dispatchEvent(new Event('release')); };
+        window.lastLock = lock;
+        return lock;
+      }}});
+    """
+    with offline_page(browser) as (page, _):
+        page.add_init_script(stub)
+        page.goto(recipe)
+        button = page.get_by_role("button", name="Keep screen on")
+        expect(button).to_have_attribute("aria-pressed", "false")
+        button.click()
+        expect(button).to_have_attribute("aria-pressed", "true")
+        page.evaluate("lastLock.dispatchEvent(new Event('release'))")
+        page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
+        wait_until(page, "asked === 2")
+        button.click()
+        expect(button).to_have_attribute("aria-pressed", "false")
+        wait_until(page, "freed === 1")
+
+
+def test_a_browser_without_the_means_offers_no_screen_button(browser: Browser, recipe: str) -> None:
+    with offline_page(browser) as (page, seen):
+        page.add_init_script("Object.defineProperty(navigator, 'wakeLock', {value: undefined});")
+        page.goto(recipe)
+        expect(page.get_by_role("button", name="Untick all")).to_be_visible()
+        expect(page.get_by_role("button", name="Keep screen on")).to_have_count(0)
+    assert seen.complaints == []
+
+
+def test_a_wide_table_can_be_scrolled_by_keyboard(browser: Browser, sample_kits: Path) -> None:
+    with offline_page(browser, width=320) as (page, _):
+        page.goto((sample_kits / "lake-walk" / "day-1.html").as_uri())
+        box = page.locator(".wide").first
+        expect(box).to_have_attribute("tabindex", "0")
+        expect(box).to_have_attribute("role", "group")
+        box.focus()
+        page.keyboard.press("ArrowRight")
+        wait_until(page, "document.querySelector('.wide').scrollLeft > 0")
+        page.set_viewport_size({"width": 1280, "height": 800})
+        expect(box).not_to_have_attribute("tabindex", "0")
