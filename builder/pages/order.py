@@ -51,7 +51,7 @@ def _order(
         place = group[0].place
         dish = _dish(day, place) if place is not None and place != named else ()
         done = text(" ".join(what(kit, day, order, step) for step in group))
-        rows.append((_before(figures, group[0]), (*dish, *done), text(_with(kit, day, group[-1]))))
+        rows.append((_before(group[0]), (*dish, *done), text(_with(kit, day, group[-1]))))
         named = place if len(places) > 1 else named
     return OrderView(
         order.meal,
@@ -68,9 +68,10 @@ def _minutes(figures: Figures, minutes: float) -> str:
     return figures.plain(rounded(minutes), "duration_min")
 
 
-def _before(figures: Figures, step: WorkStep) -> Cell:
-    mark = Mark("before", (("before", number(rounded(step.before_min))),))
-    return (Piece(_minutes(figures, step.before_min), mark=mark),)
+def _before(step: WorkStep) -> Cell:
+    """Give whole minutes, never hours: they are what one takes off the clock."""
+    minutes = number(rounded(step.before_min))
+    return (Piece(f"{minutes}\u00a0min", mark=Mark("before", (("before", minutes),))),)
 
 
 def _rows(steps: Sequence[WorkStep]) -> list[list[WorkStep]]:
