@@ -189,15 +189,19 @@ def _by_day(kit: Kit, figures: Figures, name: str) -> Table:
         own = next((each for each in day.people if each.name == name), None)
         if own is None:
             continue
+        (needs,) = figures.alone(own.energy_need_kcal, "energy_kcal", f"{at}.energy_need_kcal")
         rows.append(
             (
                 link(words.day_name(day), f"day-{day.day}.md"),
                 figures.alone(own.to_drink_ml, "volume_ml", f"{at}.to_drink_ml"),
-                text(figures.plain(eaten_kcal(day.meals, name), "energy_kcal")),
-                figures.alone(own.energy_need_kcal, "energy_kcal", f"{at}.energy_need_kcal"),
+                (
+                    Piece(figures.plain(eaten_kcal(day.meals, name), "energy_kcal")),
+                    Piece(" "),
+                    Piece(f"of {needs.text} needed", href=needs.href, small=True),
+                ),
             )
         )
-    return table(("Day", "Drink", "Food", "Needed"), rows, "lrrr")
+    return table(("Day", "Drink", "Food"), rows, "lrr")
 
 
 def eaten_kcal(meals: Sequence[PlannedMeal], name: str) -> float:

@@ -120,7 +120,7 @@ def test_somebody_who_is_not_there_for_a_meal_has_none_of_it() -> None:
     ash, rowan = person_pages(dataclasses.replace(kit, days=days), {})
     assert len(ash.eats) == 1
     assert len(rowan.eats) == 2
-    assert said(ash.by_day.rows[1][2]) == "0 kcal"
+    assert said(ash.by_day.rows[1][2]) == "0 kcal of 2,925 kcal needed"
 
 
 def test_no_limit_and_no_own_gear_are_said_plainly() -> None:
