@@ -13,6 +13,8 @@ from builder.pages.pieces import Cell, Mark, Piece, Table, join, table, text
 from builder.units import rounded
 
 _PLACES = {"stove": "stove", "fire": "fire", "iron": "irons"}
+# Warm food keeps two hours out of the cold, one where it is hot: the shorter one is safe anywhere.
+MOST_STANDING_MIN = 60.0
 _SHARES = {2: "half", 3: "a third"}
 _READY = {
     "pot": "Ready. Keep it warm, lid on.",
@@ -29,6 +31,7 @@ class OrderView:
     anchor: str
     title: str
     start: str  # when the work begins, such as "Start 50 min before you eat"
+    in_turns: bool  # whether what is ready first would stand too long
     dishes: Cell  # each leading to its steps
     table: Table
 
@@ -59,9 +62,24 @@ def _order(
         f"Order of work for {meal}",
         f"Start {_minutes(figures, order.start_min)} before you "
         f"{'drink' if order.meal == 'drinks' else 'eat'}",
+        _stands_min(order) > MOST_STANDING_MIN,
         join(dishes),
         table(("Before eating", "Do", "With"), rows, "rll"),
     )
+
+
+def _stands_min(order: OrderOfWork) -> float:
+    """Give how long the first that is ready stands until all eat."""
+    ready: dict[tuple[int | None, int], float] = {}
+    for step in order.steps:
+        if step.place is not None and step.do not in ("keep", "serve"):
+            ready[step.place, step.potful] = step.before_min - step.minutes
+    cooked = [
+        before
+        for (place, potful), before in ready.items()
+        if potful or not any(other == place and turn for other, turn in ready)
+    ]
+    return max(cooked, default=0.0)
 
 
 def _minutes(figures: Figures, minutes: float) -> str:

@@ -157,3 +157,13 @@ def test_the_pots_are_named_where_there_are_several() -> None:
     kit = dataclasses.replace(kit, pots=(*kit.pots, ("pot-1l", "One-litre pot", 750)))
     (order,) = orders_of_day(kit, day, {})
     assert [said(row[2]) for row in order.table.rows] == ["stove, two-litre pot", "mugs", ""]
+
+
+@pytest.mark.parametrize(("potfuls", "in_turns"), [(1, False), (2, False), (6, True)])
+def test_what_would_stand_for_over_an_hour_is_eaten_in_turns(potfuls: int, in_turns: bool) -> None:
+    kit, day = day_of([dataclasses.replace(bean_pot(), potfuls=potfuls)])
+    (order,) = orders_of_day(kit, day, {})
+    assert order.in_turns == in_turns
+    page = write_book(kit, TEMPLATES).markdown["day-1.md"]
+    assert ("eat it in turns" in page) == in_turns
+    assert ("everything is ready together" in page) != in_turns
