@@ -239,7 +239,7 @@ def packs_chart(kit: Kit) -> Chart | None:
         shown = [figures.plain(mass, "mass_g") for mass in person.by_day_g]
         if shown:
             told = ", ".join(f"day {day} {mass}" for day, mass in enumerate(shown, start=1))
-            says = f"{shown[0]} → {shown[-1]}" if len(shown) > 1 else shown[0]
+            says = f"{shown[0]} → {shown[-1]}" if shown[0] != shown[-1] else shown[0]
             rows.append(Row(person.name, says, thin=person.by_day_g, told=told))
     if not rows:
         return None

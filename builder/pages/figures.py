@@ -11,6 +11,7 @@ from builder.pages.pieces import Cell, Piece, Scale
 from builder.units import mugs, rounded, show, show_at_least, shown_both
 
 _KINDS = {"mass_g": "g", "volume_ml": "ml"}
+NOTHING = "none"
 _LEAST_OF_A_MUG = 8  # less than an eighth is no longer a quarter, roughly
 _SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
 _NOT_FOR_AN_ADDRESS = re.compile(r"[^A-Za-z0-9_.]")
@@ -34,8 +35,8 @@ class Figures:
     derived: frozenset[str]  # figures whose derivation the kit holds
 
     def plain(self, value: float, quantity: str) -> str:
-        """Give a number in the trip's units alone."""
-        return show(value, quantity, "us" if self.units == "us" else "metric")
+        """Give a number in the trip's units alone; a pinch that rounds to 0 in the other ones."""
+        return self._shown(value, quantity)[0][0]
 
     def alone(self, value: float, quantity: str, figure: str) -> Cell:
         """Give a number in the trip's units alone, leading to its derivation."""
@@ -50,7 +51,12 @@ class Figures:
         return tuple(pieces)
 
     def _shown(self, value: float, quantity: str) -> list[tuple[str, str]]:
-        """Give a number with its system, the trip's first; a pinch that rounds to 0 is left out."""
+        """Give a number with its system, the trip's first; a pinch that rounds to 0 is left out.
+
+        No mass and no water at all are said in a word, the same in all units.
+        """
+        if value == 0 and quantity in _KINDS:
+            return [(NOTHING, self.units)]
         systems = ("us", "metric") if self.units == "us" else ("metric", "us")
         texts = shown_both(value, quantity, "us" if self.units == "us" else "metric")
         shown = [pair for pair in zip(texts, systems, strict=True) if pair[0]]

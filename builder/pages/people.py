@@ -94,7 +94,7 @@ def _page(
     return PersonPage(
         path,
         person.name,
-        pack(figures, load) if load else (),
+        pack(figures, load) if load and load.total_g else (),
         words.listed(dict.fromkeys(avoided(word) for word in person.avoids)).capitalize(),
         _refused(kit, person, True, anchors),
         _refused(kit, person, False, anchors),
@@ -173,7 +173,7 @@ def _brings(kit: Kit, figures: Figures, load: PersonLoad | None) -> tuple[Cell, 
         mass = figures.both(own_g, "mass_g")
         things.append((Piece("Your own gear, packed: "), *mass, Piece(" at most")))
     else:
-        things.append(text("Your own gear. The trip file does not tell its weight: weigh it"))
+        things.append(text("Your own gear: no weight is counted for it here"))
     mug = figures.both(kit.mug_ml, "volume_ml")
     things.append((Piece("A mug of "), *mug, Piece(": all amounts in mugs mean this one")))
     if water_g := _water_g(load):
@@ -197,7 +197,7 @@ def _by_day(kit: Kit, figures: Figures, name: str) -> Table:
                 (
                     Piece(figures.plain(eaten_kcal(day.meals, name), "energy_kcal")),
                     Piece(" "),
-                    Piece(f"of {needs.text} needed", href=needs.href, small=True),
+                    Piece(f"need {needs.text}", href=needs.href, small=True),
                 ),
             )
         )

@@ -59,7 +59,17 @@ def test_a_pinch_is_not_told_as_nothing() -> None:
     (pinch,) = Figures("us", 300, frozenset()).scaled(1, "mass_g", 4)
     assert pinch.scale is not None
     assert pinch.scale.units == "metric"
-    assert METRIC.both(0, "mass_g")[0].text == "0\u00a0g"
+    assert Figures("us", 300, frozenset()).plain(1, "mass_g") == "1\u00a0g"
+    assert METRIC.plain(1, "mass_g") == "1\u00a0g"
+
+
+@pytest.mark.parametrize("units", ["metric", "us"])
+@pytest.mark.parametrize("quantity", ["mass_g", "volume_ml"])
+def test_nothing_is_said_in_a_word_and_once(units: str, quantity: str) -> None:
+    figures = Figures(units, 300, frozenset())
+    assert [piece.text for piece in figures.both(0, quantity)] == ["none"]
+    assert figures.plain(0, quantity) == "none"
+    assert figures.plain(0, "temperature_c").startswith(("0", "32"))
 
 
 @pytest.mark.parametrize(

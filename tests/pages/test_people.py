@@ -120,7 +120,7 @@ def test_somebody_who_is_not_there_for_a_meal_has_none_of_it() -> None:
     ash, rowan = person_pages(dataclasses.replace(kit, days=days), {})
     assert len(ash.eats) == 1
     assert len(rowan.eats) == 2
-    assert said(ash.by_day.rows[1][2]) == "0 kcal of 2,925 kcal needed"
+    assert said(ash.by_day.rows[1][2]) == "0 kcal need 2,925 kcal"
 
 
 def test_no_limit_and_no_own_gear_are_said_plainly() -> None:
@@ -129,5 +129,14 @@ def test_no_limit_and_no_own_gear_are_said_plainly() -> None:
     weights = dataclasses.replace(kit.weights, people=(load, kit.weights.people[1]))
     page, _ = person_pages(dataclasses.replace(kit, weights=weights), {})
     assert "at most" not in said(page.pack)
-    assert said(page.brings[0]).endswith("weigh it")
+    assert said(page.brings[0]).endswith("no weight is counted for it here")
     assert len(page.brings) == 2
+
+
+def test_who_carries_nothing_is_told_so() -> None:
+    kit = sample_kit()
+    load = dataclasses.replace(kit.weights.people[0], total_g=0.0, limit_g=0.0, carries=())
+    weights = dataclasses.replace(kit.weights, people=(load, kit.weights.people[1]))
+    text = write_book(dataclasses.replace(kit, weights=weights), TEMPLATES).markdown
+    assert "You carry nothing." in text["person-ash.md"]
+    assert "You carry nothing." not in text["person-rowan.md"]
