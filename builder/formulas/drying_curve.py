@@ -227,12 +227,12 @@ def minutes_to_ratio(moisture_ratio: float, rate_per_min: float, exponent: float
     Returns
     -------
     float
-        Time since the start. [min]
+        Time since the start, at most 40320. [min]
 
     Raises
     ------
     ValueError
-        If a value is outside its range.
+        If a value is outside its range, or it takes longer than four weeks.
 
     Notes
     -----
@@ -248,7 +248,16 @@ def minutes_to_ratio(moisture_ratio: float, rate_per_min: float, exponent: float
     require_above("drying rate", rate_per_min, "per min", 0.0)
     require_above("exponent", exponent, "", 0.0)
     require("exponent", exponent, "", 0.0, 5.0)
-    return float((-math.log(moisture_ratio) / rate_per_min) ** (1.0 / exponent))
+    if moisture_ratio == 1.0:
+        return 0.0
+    # By logarithms, since the power itself may be larger than any number.
+    log_minutes = (math.log(-math.log(moisture_ratio)) - math.log(rate_per_min)) / exponent
+    if log_minutes > math.log(LONGEST_MIN):
+        raise ValueError(
+            f"at this rate it takes longer than {LONGEST_MIN:.10g} min; it must be warmer, "
+            "drier or cut thinner"
+        )
+    return math.exp(log_minutes)
 
 
 def minutes_to_share(
@@ -276,12 +285,13 @@ def minutes_to_share(
     Returns
     -------
     float
-        Time since the start. [min]
+        Time since the start, at most 40320. [min]
 
     Raises
     ------
     ValueError
-        If a value is outside its range, so also where that air never dries it so far.
+        If a value is outside its range, that air never dries it so far, or it takes longer
+        than four weeks.
 
     Notes
     -----

@@ -16,9 +16,8 @@ HOTTEST_PLATE_C = 400.0
 # What reaches an iron that lies in or just over embers, least and most: a bed of 600 to
 # 900 degC seen through its ash (estimate, no source).
 EMBER_KW_M2 = (8.0, 25.0)
-# Browning begins about here; a sandwich wants plates like these (handbooks, from memory).
-BROWNING_FROM_C = 140.0
-PLATE_C = (180.0, 220.0)
+# A pressed sandwich wants plates of 180 to 220 degC (handbooks, from memory).
+PLATE_C = 200.0
 
 # Most seconds that a palm stands 12 cm over embers, name, and what the food meets [degC].
 HAND_TEST: tuple[tuple[float, str, float, float], ...] = (
@@ -169,7 +168,7 @@ def preheat_min(iron_g: float, face_cm2: float, from_c: float, to_c: float, kw_m
 
 
 def preheat_range_min(
-    iron_g: float, face_cm2: float, from_c: float, to_c: float
+    iron_g: float, face_cm2: float, from_c: float, to_c: float = PLATE_C
 ) -> tuple[float, float]:
     """Minutes that usual embers take to heat an iron, from few to many.
 
@@ -254,6 +253,7 @@ def first_press_min(
     .. [common-practice] Common practice, no source.
     """
     require("time on each side", each_side_min, "min", 0.0)
+    require("temperature of the plates", iron_c, "°C", -90.0, HOTTEST_PLATE_C)
     heating_min = preheat_min(iron_g, face_cm2, min(iron_c, wanted_c), wanted_c, kw_m2)
     return 2.0 * each_side_min + TURN_MIN + heating_min
 

@@ -225,7 +225,7 @@ def osec_g_m2_h(required_w_m2: float, emax_w_m2: float) -> float:
     return float(147.0 * math.exp(0.0012 * shapiro))
 
 
-def piecewise_g_m2_h(required_w_m2: float, emax_w_m2: float, cool: bool = False) -> float:
+def piecewise_g_m2_h(required_w_m2: float, emax_w_m2: float, air_c: float) -> float:
     """Sweat by the piecewise equation.
 
     Parameters
@@ -234,8 +234,8 @@ def piecewise_g_m2_h(required_w_m2: float, emax_w_m2: float, cool: bool = False)
         Evaporation required. [W/m2], 50 to 360
     emax_w_m2 : float
         Greatest evaporation. [W/m2], 20 to 525
-    cool : bool
-        Whether the air is below 20 degC.
+    air_c : float
+        Temperature of the air. [degC], -40 to 60
 
     Returns
     -------
@@ -257,7 +257,8 @@ def piecewise_g_m2_h(required_w_m2: float, emax_w_m2: float, cool: bool = False)
     .. [gonzalez2012] Gonzalez and others, 2012, PW for cool air, abstract (read in a copy).
     """
     _require_evaporation(required_w_m2, emax_w_m2)
-    constant = 350.0 if cool else 147.0
+    require("air temperature", air_c, "°C", -40.0, 60.0)
+    constant = 350.0 if air_c < COOL_BELOW_C else 147.0
     return max(0.0, constant + 1.527 * required_w_m2 - 0.87 * emax_w_m2)
 
 

@@ -58,7 +58,8 @@ def test_heating_brings_the_heat(
 
 
 def test_few_minutes_over_hot_embers_many_over_dull_ones() -> None:
-    few, many = preheat_range_min(1900.0, 200.0, 10.0, 200.0)
+    few, many = preheat_range_min(1900.0, 200.0, 10.0)
+    assert (few, many) == preheat_range_min(1900.0, 200.0, 10.0, 200.0)
     assert many / few == pytest.approx(25.0 / 8.0)
     assert few == pytest.approx(preheat_min(1900.0, 200.0, 10.0, 200.0, 25.0))
 
@@ -76,9 +77,9 @@ def test_a_cold_iron_makes_the_first_press_slower() -> None:
     [
         (0.5, (200.0, 290.0)),
         (3.0, (200.0, 290.0)),
-        (3.1, (145.0, 200.0)),
+        (3.01, (145.0, 200.0)),
         (5.0, (145.0, 200.0)),
-        (5.1, (120.0, 165.0)),
+        (5.01, (120.0, 165.0)),
         (8.0, (120.0, 165.0)),
     ],
 )

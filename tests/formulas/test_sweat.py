@@ -62,20 +62,21 @@ def test_evaporation_possible_worked_by_hand() -> None:
 def test_harder_work_never_sweats_less(one: float, other: float, greatest: float) -> None:
     easy, hard = sorted((one, other))
     assert osec_g_m2_h(easy, greatest) <= osec_g_m2_h(hard, greatest)
-    assert piecewise_g_m2_h(easy, greatest) <= piecewise_g_m2_h(hard, greatest)
+    assert piecewise_g_m2_h(easy, greatest, 25.0) <= piecewise_g_m2_h(hard, greatest, 25.0)
 
 
 @given(requireds, greatests, greatests)
 def test_drier_air_never_sweats_more(required: float, one: float, other: float) -> None:
     damp, dry = sorted((one, other))
     assert osec_g_m2_h(required, dry) <= osec_g_m2_h(required, damp)
-    assert 0.0 <= piecewise_g_m2_h(required, dry) <= piecewise_g_m2_h(required, damp)
+    assert piecewise_g_m2_h(required, dry, 25.0) >= 0.0
+    assert piecewise_g_m2_h(required, dry, 25.0) <= piecewise_g_m2_h(required, damp, 25.0)
 
 
 def test_cool_air_has_its_own_constant() -> None:
-    warm, cool = piecewise_g_m2_h(200.0, 200.0), piecewise_g_m2_h(200.0, 200.0, cool=True)
+    warm, cool = (piecewise_g_m2_h(200.0, 200.0, air) for air in (20.0, 19.9))
     assert cool - warm == pytest.approx(203.0)
-    assert piecewise_g_m2_h(50.0, 525.0) == 0.0
+    assert piecewise_g_m2_h(50.0, 525.0, 25.0) == 0.0
 
 
 def test_sweat_of_a_whole_body() -> None:
@@ -120,8 +121,8 @@ def test_what_may_be_drunk_ends_at_the_limits() -> None:
         (lambda: most_evaporation_w_m2(20.0, 0.5, 2.1), "permeability of the clothes is 2.1"),
         (lambda: osec_g_m2_h(49.0, 100.0), "evaporation required is 49"),
         (lambda: osec_g_m2_h(361.0, 100.0), "evaporation required is 361"),
-        (lambda: piecewise_g_m2_h(100.0, 19.0), "greatest evaporation is 19"),
-        (lambda: piecewise_g_m2_h(100.0, 526.0), "greatest evaporation is 526"),
+        (lambda: piecewise_g_m2_h(100.0, 19.0, 25.0), "greatest evaporation is 19"),
+        (lambda: piecewise_g_m2_h(100.0, 526.0, 25.0), "greatest evaporation is 526"),
         (lambda: sweat_ml_h(-1.0, 1.8), "sweat on each area is -1"),
         (lambda: sweat_ml_h(1.0, 0.0), "surface of the body is 0"),
         (lambda: wet_bulb_globe_c(-1.0, 0.5), "air temperature is -1 °C"),

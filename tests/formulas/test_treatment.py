@@ -46,6 +46,8 @@ def test_cloudy_water_takes_twice_as_much(volume: float, strength: float) -> Non
         (5000.0, 0.10, 8),
         (1000.0, 0.009, 11),
         (1000.0, 0.015, 11),
+        (37854.11784, 0.01, 400),
+        (37854.11784, 0.0825, 60),
     ],
 )
 def test_drops(volume: float, strength: float, drops: int) -> None:
@@ -122,6 +124,7 @@ def test_growth() -> None:
         (lambda: bleach_drops(-1.0, 0.06), "volume of water is -1 ml"),
         (lambda: bleach_drops(1000.0, 6.0), "strength of the bleach is 6;"),
         (lambda: bleach_drops(1000.0, 0.008), "strength of the bleach is 0.008"),
+        (lambda: bleach_drops(1000.0, 0.101), "strength of the bleach is 0.101"),
         (lambda: bleach_drops(1000.0, 0.02), "no table gives drops between 0.015 and 0.04"),
         (lambda: chlorine_mg_l(-1.0, 1000.0, 0.06), "drops is -1"),
         (lambda: chlorine_mg_l(1.0, 0.0, 0.06), "volume of water is 0 ml"),

@@ -75,11 +75,13 @@ def test_osec(row: Published) -> None:
 
 @published(
     *(
-        Published((r, m), pw, 0.1, "g/(m2 h)", "gonzalez2009", f"PW {r:.0f}, {m:.0f}", "calculated")
+        Published(
+            (r, m, 25.0), pw, 0.1, "g/(m2 h)", "gonzalez2009", f"PW {r:.0f}, {m:.0f}", "calculated"
+        )
         for r, m, _, pw, _ in _SWEAT
     ),
     Published(
-        (200.0, 200.0, True), 481.4, 0.1, "g/(m2 h)", "gonzalez2012", "PW, cool", "calculated"
+        (200.0, 200.0, 10.0), 481.4, 0.1, "g/(m2 h)", "gonzalez2012", "PW, cool", "calculated"
     ),
 )
 def test_piecewise(row: Published) -> None:
@@ -189,5 +191,9 @@ def test_an_hour_of_walking_in_the_warm_lies_near_the_walkers_rule() -> None:
     for air_c, humidity, least, most in ((25.0, 0.5, 300.0, 750.0), (32.0, 0.5, 450.0, 1100.0)):
         required = required_evaporation_w_m2(power, surface, air_c)
         greatest = most_evaporation_w_m2(air_c, humidity)
-        for rate in (osec_g_m2_h(required, greatest), piecewise_g_m2_h(required, greatest)):
+        rates = (
+            osec_g_m2_h(required, greatest),
+            piecewise_g_m2_h(required, greatest, air_c),
+        )
+        for rate in rates:
             assert least <= sweat_ml_h(rate, surface) <= most
