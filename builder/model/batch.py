@@ -40,6 +40,14 @@ class Weighing:
 
 
 @dataclass(frozen=True, slots=True)
+class Stay:
+    """A place where packs were kept before the last one, until the day they left it."""
+
+    at_c: float
+    until: datetime.date
+
+
+@dataclass(frozen=True, slots=True)
 class Batch:
     """A drying run that was done or is planned, or something bought dried."""
 
@@ -52,7 +60,8 @@ class Batch:
     fresh_g: float | None = None
     dried_g: float | None = None
     packs: Packs | None = None
-    kept_at_c: float = 20.0
+    kept_at_c: float = 20.0  # in the last place
+    stays: tuple[Stay, ...] = ()  # the places before it, in order
     used: int = 0
     heated: Heated | None = None
     jerky: bool = False

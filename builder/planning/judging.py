@@ -27,6 +27,7 @@ from builder.formulas.keeping import (
     months_kept,
     table_months,
 )
+from builder.formulas.packing import days_left
 from builder.formulas.safety import heated_before_drying_c
 from builder.model.batch import HEAT_METHODS, Batch
 from builder.model.content import Content
@@ -241,7 +242,10 @@ def _with_keeping(judged: Judged) -> Judged:
         reasons.append("a bag lets air and moisture in: half")
     elif fat_g > FAT_HALVES_ABOVE_G:
         reasons.append(f"fat ({fat_g:.0f} g in 100 g) turns rancid: half")
-    months = months_kept(table, batch.kept_at_c)
+    stays = _stays(judged)
+    months = _months_in_places(table, stays, batch.kept_at_c)
+    for days, at_c in stays:
+        reasons.append(f"{days:.0f} days at {at_c:.0f} °C used part of its time")
     if batch.kept_at_c > 15.6:
         reasons.append(f"kept at {batch.kept_at_c:.0f} °C, warmer than 15.6 °C: less")
     elif batch.kept_at_c <= FROZEN_C:
@@ -262,6 +266,31 @@ def _with_keeping(judged: Judged) -> Judged:
         _kept(judged, months, date, tuple(reasons)),
         wants_proof=wants_proof and not judged.dryness_proven,
     )
+
+
+def _stays(judged: Judged) -> list[tuple[float, float]]:
+    """Give the days in each place before the last, and how warm it was."""
+    start = judged.keeps_from
+    stays = []
+    for stay in judged.batch.stays:
+        if start is None or stay.until <= start:
+            continue
+        stays.append((float((stay.until - start).days), stay.at_c))
+        start = stay.until
+    return stays
+
+
+def _months_in_places(table: float, stays: list[tuple[float, float]], kept_at_c: float) -> float:
+    """Give the months until its time is used up, over all places in turn."""
+    gone: list[tuple[float, float]] = []
+    for days, at_c in stays:
+        left = days_left(table, gone, at_c)
+        if left <= days:
+            return (sum(each for each, _ in gone) + left) / _DAYS_A_MONTH
+        gone.append((days, at_c))
+    if not gone:
+        return months_kept(table, kept_at_c)
+    return (sum(each for each, _ in gone) + days_left(table, gone, kept_at_c)) / _DAYS_A_MONTH
 
 
 def _months_long(months: float) -> relativedelta:

@@ -4,11 +4,12 @@ from __future__ import annotations
 
 from typing import Literal, cast
 
-from builder.model.batch import METHODS, Batch, Heated, Method, Packs, Weighing
+from builder.model.batch import METHODS, Batch, Heated, Method, Packs, Stay, Weighing
 from builder.model.place import Place
 from builder.reading.fields import Fields
 
 STYLES = ("jerky",)
+DEFAULT_KEPT_AT_C = 20.0
 
 
 def read_batch(fields: Fields) -> Batch | None:
@@ -39,6 +40,7 @@ def read_batch(fields: Fields) -> Batch | None:
             )
     elif method:
         _check_own(fields)
+    kept_at_c, stays = _kept_at(fields)
     batch = Batch(
         id=batch_id,
         method=method,
@@ -49,7 +51,8 @@ def read_batch(fields: Fields) -> Batch | None:
         fresh_g=fresh_g,
         dried_g=dried_g,
         packs=packs,
-        kept_at_c=fields.quantity("kept_at", "kept_c", default=20.0),
+        kept_at_c=kept_at_c,
+        stays=stays,
         used=fields.count("used"),
         heated=_heated(fields),
         jerky=fields.choice("style", STYLES) == "jerky",
@@ -109,6 +112,42 @@ def _packs(fields: Fields, method: str) -> tuple[Packs | None, dict[str, Place]]
         )
     record.done()
     return packs, {"packs/in": record.place("in")}
+
+
+def _kept_at(fields: Fields) -> tuple[float, tuple[Stay, ...]]:
+    """Read where packs are kept: one temperature, or places with the day they were left."""
+    node = fields.value("kept_at")
+    if node is None or not node.is_list:
+        return fields.quantity("kept_at", "kept_c", default=DEFAULT_KEPT_AT_C), ()
+    stays: list[Stay] = []
+    kept_at_c = DEFAULT_KEPT_AT_C
+    for number, each in enumerate(node.items, start=1):
+        place = Fields(each, fields.problems, "place")
+        at_c = place.quantity("at", "kept_c", required=True, default=DEFAULT_KEPT_AT_C)
+        last = number == len(node.items)
+        until = place.date("until", required=not last)
+        if last:
+            kept_at_c = at_c
+            if until is not None:
+                place.problem(
+                    place.place("until"),
+                    "place-ends",
+                    "the last place has no end: that is where the packs are now",
+                    "leave `until` out",
+                )
+        elif until is not None:
+            if stays and until <= stays[-1].until:
+                place.problem(
+                    place.place("until"),
+                    "place-order",
+                    "the packs left this place before the one above it",
+                    "write the places in the order of time",
+                )
+            stays.append(Stay(at_c, until))
+        place.done()
+    if not node.items:
+        fields.problem(node.place, "empty", "no place is told", "write `kept_at: 15 degC`")
+    return kept_at_c, tuple(stays)
 
 
 def _weighings(fields: Fields, fresh_g: float | None) -> tuple[Weighing, ...]:
