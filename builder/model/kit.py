@@ -291,6 +291,8 @@ class KitFuel:
     low_g: float = 0.0  # the likely range, by how much stoves of the kind differ
     high_g: float = 0.0
     test: StoveTest | None = None  # one's own, which replaced the listed efficiency
+    no_lid_low_g: float = 0.0  # what pots without their lids would take of it
+    no_lid_high_g: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -341,6 +343,11 @@ class KitBatch:
     residual_low: float = 0.0  # what the doubt in the listed water leaves open
     residual_high: float = 0.0
     run: DryingRun | None = None
+    water_activity: float | None = None  # only where an isotherm of the food is known
+    water_activity_low: float | None = None
+    water_activity_high: float | None = None
+    loaded_at_c: float | None = None  # how cold the load went into the freeze dryer
+    sublimation_kwh: float = 0.0  # the least that a freeze dryer takes; 0 for other methods
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,6 +23,7 @@ class MealLabel:
     us_calories: int
     us_sodium_mg: int
     density_kcal_g: float
+    only_energy: bool = False  # the packet tells no more, so all else is 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,3 +120,4 @@ class Looks:
     sweating: tuple[Sweating, ...] = ()
     snow: tuple[SnowWork, ...] = ()
     oxygen: tuple[PackOxygen, ...] = ()
+    bags_swell_times: float = 1.0  # air closed in at sea level, at the highest camp

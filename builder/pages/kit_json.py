@@ -17,6 +17,7 @@ from builder.model.kit import (
     PlannedStep,
     WorkStep,
 )
+from builder.model.looks import Looks
 from builder.pages.order import what
 
 FORMAT = "trip-kit"
@@ -78,7 +79,16 @@ def kit_data(kit: Kit) -> Data:
             {"id": source.id, "citation": source.citation, "how": source.how}
             for source in kit.sources
         ],
+        "looks": _looks(kit.looks),
     }
+
+
+def _looks(looks: Looks) -> Data:
+    """Give the second looks, the methods of the energy need by their source."""
+    energy = [
+        {**asdict(each), "kcal_by_source": dict(each.kcal_by_source)} for each in looks.energy
+    ]
+    return {**asdict(looks), "energy": energy}
 
 
 def _trip(kit: Kit) -> Data:
@@ -247,6 +257,12 @@ def _fuel(kit: Kit) -> Data:
             {"holds_g": each.holds_g, "empty_g": each.empty_g, "count": each.count}
             for each in fuel.containers
         ],
+        "efficiency_share": fuel.efficiency_share,
+        "low_g": fuel.low_g,
+        "high_g": fuel.high_g,
+        "no_lid_low_g": fuel.no_lid_low_g,
+        "no_lid_high_g": fuel.no_lid_high_g,
+        "test": asdict(fuel.test) if fuel.test else None,
     }
 
 
@@ -275,6 +291,14 @@ def _batch(batch: KitBatch) -> Data:
         "packs_left": batch.packs_left,
         "pack_g": batch.pack_g,
         "notes": list(batch.notes),
+        "residual_low": batch.residual_low,
+        "residual_high": batch.residual_high,
+        "water_activity": batch.water_activity,
+        "water_activity_low": batch.water_activity_low,
+        "water_activity_high": batch.water_activity_high,
+        "loaded_at_c": batch.loaded_at_c,
+        "sublimation_kwh": batch.sublimation_kwh,
+        "run": asdict(batch.run) if batch.run else None,
     }
 
 

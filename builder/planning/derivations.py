@@ -11,12 +11,14 @@ from dataclasses import dataclass
 
 from builder.formulas.heat import WIND_FACTOR
 from builder.model.content import Content
+from builder.model.gear import Stove
 from builder.model.kit import (
     Derivation,
     Input,
     Kit,
     KitBatch,
     KitDay,
+    KitFuel,
     PersonDay,
     PlannedMeal,
 )
@@ -30,6 +32,7 @@ from builder.planning.derivations_totals import (
 )
 from builder.planning.hearth import Hearth
 from builder.planning.judging import Judged
+from builder.planning.stock import DRYING_ICE_C
 
 DEFAULT = "default"
 
@@ -65,7 +68,7 @@ def derive(
         found += _water(number, day, origins)
         found += _day_fuel(number, day, kit, hearth)
         found += day_totals(number, day)
-    found += _fuel(kit, origins)
+    found += _fuel(kit, hearth, origins)
     for number, batch in enumerate(kit.batches):
         found += _batch(number, batch, judged[batch.id], origins)
         found += batch_totals(f"batches.{number}", batch)
@@ -201,7 +204,7 @@ def _water_origin(number: int, origins: _Origins) -> str:
 
 
 def _burner_origin(hearth: Hearth) -> str:
-    return str(hearth.stove.places.of("efficiency")) if hearth.stove else "open fire, memory"
+    return "fuel.efficiency_share" if hearth.stove else "open fire, memory"
 
 
 def _minutes(meal: PlannedMeal, do: str) -> float:
@@ -363,9 +366,11 @@ def _day_fuel(number: int, day: KitDay, kit: Kit, hearth: Hearth) -> Iterator[De
     )  # fmt: skip
 
 
-def _fuel(kit: Kit, origins: _Origins) -> Iterator[Derivation]:
-    if kit.fuel is None:
+def _fuel(kit: Kit, hearth: Hearth, origins: _Origins) -> Iterator[Derivation]:
+    if kit.fuel is None or hearth.stove is None or hearth.fuel is None:
         return
+    heating_place = str(hearth.fuel.places.of("energy"))
+    yield _efficiency(kit.fuel, origins.trip, hearth.stove, heating_place)
     yield Derivation(
         "fuel.likely_g",
         f"{kit.fuel.name}, likely",
@@ -389,6 +394,39 @@ def _fuel(kit: Kit, origins: _Origins) -> Iterator[Derivation]:
             Input("reserve", kit.fuel.reserve_share, "", origins.of_trip("stove")),
         ),
         ("common-practice",),
+    )
+
+
+def _efficiency(fuel: KitFuel, trip: Trip, stove: Stove, fuel_place: str) -> Derivation:
+    """Say where the stove's efficiency is from: the list of gear, or one's own test."""
+    title = f"Efficiency of {stove.name}"
+    test = fuel.test
+    if test is None:
+        place = str(stove.places.of("efficiency"))
+        return Derivation(
+            "fuel.efficiency_share",
+            title,
+            fuel.efficiency_share,
+            "",
+            "as listed for the stove",
+            (Input("efficiency η", fuel.efficiency_share, "", place),),
+            ("common-practice",),
+        )
+    tested = trip.places.of("stove") if trip.stove_test else stove.places.of("boiled")
+    return Derivation(
+        "fuel.efficiency_share",
+        f"{title}, by your own test",
+        fuel.efficiency_share,
+        "",
+        "η = V/1000 · 4.186 · (boiling point at that height − t) / (fuel · heating value)",
+        (
+            Input("water boiled V", test.boiled_ml, "ml", str(tested)),
+            Input("from t", test.from_c, "°C", str(tested)),
+            Input("fuel burnt", test.fuel_g, "g", str(tested)),
+            Input("height of the test", test.altitude_m, "m", str(tested)),
+            Input("heating value", fuel.energy_mj_kg, "MJ/kg", fuel_place),
+        ),
+        ("jetter2009",),
     )
 
 
@@ -425,6 +463,49 @@ def _batch(number: int, batch: KitBatch, judged: Judged, origins: _Origins) -> I
             ),
             ("usu-dryness",),
         )
+    if batch.water_activity is not None:
+        yield Derivation(
+            f"{base}.water_activity",
+            f"Water activity of {batch.name} ({batch.id})",
+            batch.water_activity,
+            "",
+            "isotherm X = Xm·C·K·a / ((1 − K·a)(1 − K·a + C·K·a)) solved for a, X = w / (1 − w)",
+            (
+                Input("moisture w", batch.residual_moisture, "", f"{base}.residual_moisture"),
+                Input("isotherm of", str(judged.substance.sorption), "", "food list"),
+            ),
+            ("van-den-berg1981",),
+        )
+    if batch.sublimation_kwh:
+        loaded = origins.of(places, "loaded_at")
+        yield Derivation(
+            f"{base}.sublimation_kwh",
+            f"Least energy to freeze-dry {batch.name} ({batch.id})",
+            batch.sublimation_kwh,
+            "kWh",
+            "ice · (2.09 · (−20 − loaded at) + heat of sublimation at −20 °C) / 3600",
+            (
+                Input("water drawn out, as ice", batch.water_removed_g, "g",
+                      f"{base}.water_removed_g"),
+                Input("loaded at, 0 at most", _loaded_c(batch), "°C", loaded),
+            ),
+            ("murphy-koop2005", "crc-handbook"),
+        )  # fmt: skip
+    if batch.run is not None:
+        run = batch.run
+        yield Derivation(
+            f"{base}.run.dry_after_min",
+            f"{batch.name} ({batch.id}) dry enough after",
+            run.dry_after_min,
+            "min",
+            "t = (−ln(moisture ratio at the limit) / k)^(1/n); n = 1 is the Lewis model",
+            (
+                Input("rate k, fitted", run.rate_per_min, "", origins.of(places, "weighings")),
+                Input("exponent n, fitted", run.exponent, "", origins.of(places, "weighings")),
+                Input("dry enough at", run.target_g, "g", f"{base}.target_g"),
+            ),
+            ("lewis1921", "page1949"),
+        )
     if batch.months is not None:
         yield Derivation(
             f"{base}.best_before",
@@ -438,6 +519,10 @@ def _batch(number: int, batch: KitBatch, judged: Judged, origins: _Origins) -> I
             ),
             ("uga-drying", "nchfp-jerky"),
         )
+
+
+def _loaded_c(batch: KitBatch) -> float:
+    return DRYING_ICE_C if batch.loaded_at_c is None else min(batch.loaded_at_c, 0.0)
 
 
 def _weights(kit: Kit, origins: _Origins) -> Iterator[Derivation]:

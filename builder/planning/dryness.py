@@ -150,7 +150,7 @@ def dryness(
             least = least_residual_share(method)
             lighter, residual = residual < least - 1e-9, max(residual, least)
             low, high = residual_range(fresh_g, now_g, water, least)
-            activity = _water_activity(substance, residual)
+            activity = water_activity_at(substance, residual)
         else:
             residual = water
     left = usual_residual_share(method, substance.kind) if residual is None else residual
@@ -177,7 +177,7 @@ def dryness(
     )
 
 
-def _water_activity(substance: Substance, residual: float) -> float | None:
+def water_activity_at(substance: Substance, residual: float) -> float | None:
     """Give the water activity of a food whose isotherm is known and reaches so far."""
     if substance.sorption is None:
         return None

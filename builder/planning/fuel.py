@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from builder.formulas.boiling import boil_hold_min
-from builder.formulas.cookware import efficiency_range
+from builder.formulas.cookware import efficiency_range, open_pot_range_g
 from builder.formulas.heat import fuel_mass_g, simmer_fuel_kj, snow_to_water_kj
 from builder.formulas.load import least_containers
 from builder.model.kit import Conditions, ContainerCount, FuelDay, KitFuel, WaterDay
@@ -111,6 +111,7 @@ def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | N
             if count
         )
     low_g, high_g = _likely_range_g(trip, hearth, likely_g)
+    no_lid_low_g, no_lid_high_g = open_pot_range_g(likely_g)
     return KitFuel(
         id=hearth.fuel.id,
         name=hearth.fuel.name,
@@ -124,6 +125,8 @@ def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | N
         low_g=low_g,
         high_g=high_g,
         test=stove_test(trip, hearth.stove),
+        no_lid_low_g=no_lid_low_g,
+        no_lid_high_g=no_lid_high_g,
     )
 
 

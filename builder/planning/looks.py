@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterable, Sequence
 from functools import partial
 from typing import TypeVar
 
+from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boil_hold_min
 from builder.formulas.cookware import snow_l, snow_potfuls
 from builder.formulas.cooling import (
@@ -16,6 +17,7 @@ from builder.formulas.cooling import (
     time_constant_min,
 )
 from builder.formulas.effort import EER_FROM_YEARS
+from builder.formulas.keeping import bag_swelling
 from builder.formulas.labels import (
     energy_density_kcal_g,
     eu_carbohydrate_g,
@@ -60,7 +62,8 @@ from builder.planning.hearth import Hearth
 from builder.planning.judging import Judged
 
 STANDS_FROM_MIN = 5.0  # a shorter rest cools nothing
-WATTS_PER_KCAL_H = 4184 / 3600
+KJ_PER_KCAL = 4.184
+WATTS_PER_KCAL_H = KJ_PER_KCAL * 1000 / 3600
 DRY_AIR_SHARE, DAMP_AIR_SHARE = 0.3, 0.8
 # Plain household bleach, 5 to 6 % (read in a copy: EPA gives the same drops for both).
 BLEACH_SHARE = 0.06
@@ -108,7 +111,22 @@ def look_again(
             for judged in batches
             if (room_ml := _room_for_oxygen_ml(judged, content)) is not None
         ),
+        bags_swell_times=max(
+            bag_swelling(pressure_hpa(0.0), day.conditions.pressure_hpa) for day in days
+        ),
     )
+
+
+def look_sources(looks: Looks) -> set[str]:
+    """Give the sources that the second looks of a kit rest on."""
+    named = {source for each in looks.energy for source, _ in each.kcal_by_source}
+    resting = (
+        (looks.labels, ("eu-1169-2011", "eu-tolerances-2012", "cfr-101-9")),
+        (looks.people, ("efsa-protein-2012", "acsm-nutrition-2016", "who-salt-2012")),
+        (looks.treating, ("epa-emergency-disinfection", "cdc-backcountry-water")),
+        (looks.sweating, ("gonzalez2009", "tb-med-507", "wms-eah")),
+    )
+    return named.union(*(sources for each, sources in resting if each))
 
 
 Look = TypeVar("Look")
@@ -136,13 +154,19 @@ def _label(day: KitDay, meal: PlannedMeal) -> MealLabel:
     protein, fat = held.protein_g * to_100g, held.fat_g * to_100g
     carbohydrate = held.carbohydrate_g * to_100g
     us_kcal = us_energy_kcal(held.protein_g, held.fat_g, held.carbohydrate_g) / portions
+    energy_kj = label_energy_kj(protein, fat, carbohydrate, fibre)
+    energy_kcal = label_energy_kcal(protein, fat, carbohydrate, fibre)
+    only_energy = held.energy_kcal > 0 and not energy_kcal
+    if only_energy:
+        us_kcal, energy_kcal = held.energy_kcal / portions, held.energy_kcal * to_100g
+        energy_kj = energy_kcal * KJ_PER_KCAL
     return MealLabel(
         day=day.day,
         meal=meal.meal,
         title=meal.title,
         portion_g=meal.mass_g / portions,
-        energy_kj=eu_energy(label_energy_kj(protein, fat, carbohydrate, fibre)),
-        energy_kcal=eu_energy(label_energy_kcal(protein, fat, carbohydrate, fibre)),
+        energy_kj=eu_energy(energy_kj),
+        energy_kcal=eu_energy(energy_kcal),
         fat_g=eu_mass_g(fat),
         carbohydrate_g=eu_mass_g(eu_carbohydrate_g(carbohydrate, fibre)),
         fibre_g=eu_mass_g(fibre),
@@ -151,6 +175,7 @@ def _label(day: KitDay, meal: PlannedMeal) -> MealLabel:
         us_calories=us_calories(us_kcal),
         us_sodium_mg=us_sodium_mg(held.sodium_mg / portions),
         density_kcal_g=energy_density_kcal_g(held.energy_kcal, meal.mass_g),
+        only_energy=only_energy,
     )
 
 

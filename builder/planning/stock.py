@@ -8,16 +8,23 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.formulas.drying import dried_mass_g, least_residual_share, usual_residual_share
+from builder.formulas.freeze_drying import sublimation_floor_kj
 from builder.formulas.heat import whole_units
+from builder.formulas.sorption import MOST_WATER_ACTIVITY
 from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.kit import DryingRun, KitBatch, ShoppingLine, StockProposal
 from builder.model.trip import Trip
 from builder.planning.drying_run import drying_run, residual_range
+from builder.planning.dryness import water_activity_at
 from builder.planning.judging import Judged, judge
 from builder.planning.menu import MenuItem, Portion
 from builder.planning.refusals import told_at
 from builder.problems import Problem, ProblemsFound
+
+# What ice has while food dries in a chamber, about (common practice).
+DRYING_ICE_C = -20.0
+KJ_PER_KWH = 3600.0
 
 
 def judge_all(content: Content) -> tuple[dict[str, Judged], list[Problem]]:
@@ -141,7 +148,30 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         residual_low=low,
         residual_high=high,
         run=_run(judged),
+        water_activity=(activity := _activity(judged, judged.residual_share)),
+        water_activity_low=None if activity is None else _activity(judged, low),
+        water_activity_high=None
+        if activity is None
+        else _activity(judged, high) or MOST_WATER_ACTIVITY,
+        loaded_at_c=batch.loaded_at_c,
+        sublimation_kwh=_sublimation_kwh(judged),
     )
+
+
+def _activity(judged: Judged, moisture_share: float) -> float | None:
+    if judged.batch.method == "bought":
+        return None
+    return water_activity_at(judged.substance, moisture_share)
+
+
+def _sublimation_kwh(judged: Judged) -> float:
+    """Give the least energy that turns a load's ice to vapour; a load not frozen counts as ice."""
+    batch = judged.batch
+    if batch.method != "freeze-dryer" or judged.water_removed_g <= 0:
+        return 0.0
+    loaded_c = DRYING_ICE_C if batch.loaded_at_c is None else min(batch.loaded_at_c, 0.0)
+    with told_at(batch.places.of("loaded_at"), f"batch {batch.id}"):
+        return sublimation_floor_kj(judged.water_removed_g, loaded_c, DRYING_ICE_C) / KJ_PER_KWH
 
 
 def _residual_range(judged: Judged) -> tuple[float, float]:

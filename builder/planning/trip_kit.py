@@ -26,7 +26,7 @@ from builder.planning.energy import PersonEnergy, person_energy
 from builder.planning.fuel import fuel_day, kit_fuel
 from builder.planning.hearth import Hearth, hearth_of
 from builder.planning.loads import limits_taken, weights
-from builder.planning.looks import look_again
+from builder.planning.looks import look_again, look_sources
 from builder.planning.menu import MenuItem, plan_menu
 from builder.planning.order_of_work import orders_of_work
 from builder.planning.packs_by_day import with_packs_by_day
@@ -220,6 +220,7 @@ def _sources(kit: Kit, content: Content, menus: Sequence[Sequence[MenuItem]]) ->
     """Give every source that a number, a food or a caution of this kit rests on."""
     named = {source for each in kit.derivations for source in each.sources}
     named |= {source for each in kit.cautions for source in each.sources}
+    named |= look_sources(kit.looks)
     named |= {
         food.source
         for menu in menus
