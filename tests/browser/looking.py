@@ -50,6 +50,21 @@ def site_pages_of(kits: Path) -> list[Path]:
     return [page for page in pages_of(kits) if page.parent != kits and page.name != "pocket.html"]
 
 
+def too_wide(
+    page: Page, kits: Path, widths: tuple[int, ...] = (320, 360, 1280)
+) -> dict[tuple[str, int], int]:
+    """Give the pages that scroll sideways, with the width that they need."""
+    found = {}
+    for file in pages_of(kits):
+        page.goto(file.as_uri())
+        for width in widths:
+            page.set_viewport_size({"width": width, "height": 800})
+            needed = page.evaluate("document.documentElement.scrollWidth")
+            if needed > width:
+                found[file.relative_to(kits).as_posix(), width] = needed
+    return found
+
+
 def wait_until(page: Page, condition: str) -> None:
     """Wait for a condition; Playwright's own way needs eval, which the policy forbids."""
     page.evaluate(

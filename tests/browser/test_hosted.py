@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import http.server
 import os
+import shutil
 import threading
 from collections.abc import Iterator
 from functools import partial
@@ -106,11 +107,7 @@ def test_a_rebuilt_kit_replaces_the_kept_one(
 ) -> None:
     kit = sorted(path.parent for path in kits.glob("*/kit.json"))[0]
     copy = tmp_path / "shared" / kit.name
-    for file in kit.rglob("*"):
-        if file.is_file():
-            target = copy / file.relative_to(kit)
-            target.parent.mkdir(parents=True, exist_ok=True)
-            target.write_bytes(file.read_bytes())
+    shutil.copytree(kit, copy)
     host = Host(tmp_path)
     try:
         page = context.new_page()
@@ -124,9 +121,48 @@ def test_a_rebuilt_kit_replaces_the_kept_one(
             # Hosts tell changes to the second; this one came a while later.
             os.utime(changed, (changed.stat().st_mtime + 60,) * 2)
         page.evaluate("navigator.serviceWorker.ready.then(one => one.update())")
+        told = page.get_by_role("status").filter(has_text="A new version of this kit is here.")
+        expect(told).to_be_visible()
+        # Until the reader says so, every page is of the old version.
+        page.goto(f"{address}/{site_pages_of(copy)[-1].relative_to(copy).as_posix()}")
+        page.goto(f"{address}/index.html")
+        expect(page.locator("h1")).not_to_contain_text("(new)")
+        page.get_by_role("button", name="Use it now").click()
+        expect(page.locator("h1")).to_contain_text("(new)")
         wait_until(page, REPLACED)
+        expect(told).to_be_hidden()
+        host.stop()
         page.reload()
         expect(page.locator("h1")).to_contain_text("(new)")
+    finally:
+        host.stop()
+
+
+def test_a_kit_says_when_it_is_ready_offline(
+    context: BrowserContext, host: Host, kits: Path
+) -> None:
+    _, address = kit_address(host, kits)
+    page = context.new_page()
+    page.goto(f"{address}/index.html")
+    expect(page.locator(".kit-toast")).to_contain_text("Ready offline")
+    expect(page.locator(".kit-offline")).to_contain_text("Ready offline")
+    page.goto(f"{address}/cautions.html")
+    expect(page.locator(".kit-offline")).to_contain_text("Ready offline")
+    expect(page.locator(".kit-toast")).to_be_hidden()
+
+
+def test_a_kit_that_could_not_be_fetched_whole_says_so_and_keeps_nothing(
+    context: BrowserContext, kits: Path, tmp_path: Path
+) -> None:
+    kit = sorted(path.parent for path in kits.glob("*/kit.json"))[0]
+    shutil.copytree(kit, tmp_path / "half")
+    (tmp_path / "half" / "pocket.html").unlink()
+    host = Host(tmp_path)
+    try:
+        page = context.new_page()
+        page.goto(f"{host.address}/half/index.html")
+        expect(page.locator(".kit-offline")).to_contain_text("could not be fetched whole")
+        wait_until(page, "caches.keys().then(names => names.length === 0)")
     finally:
         host.stop()
 

@@ -102,7 +102,8 @@ For Ash, Rowan, Juniper and Bram.
 
 **<span class="takes">{takes}</span>**. Pot, <span class="scales" data-value="0.4" data-party="4"
 data-kind="potfuls">1 potful</span>. Water boils at <span class="boils-at"
-data-units="metric">98&nbsp;°C</span> <span class="small boils-at" data-units="us">208&nbsp;°F</span>,
+data-units="metric">98&nbsp;°C</span> <span class="small boils-at"
+data-units="us">208&nbsp;°F</span>,
 at <span class="height" data-units="metric">640&nbsp;m</span>
 <span class="small height" data-units="us">2,100&nbsp;ft</span>. About 41&nbsp;g each <span
 class="small">1.4&nbsp;oz</span>.
