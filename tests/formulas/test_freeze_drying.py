@@ -77,6 +77,8 @@ def test_freezing_worked_by_hand() -> None:
     assert freezing_heat_kj(1000.0, 0.8, 20.0, -30.0) == pytest.approx(70.4 + 266.84 + 55.44)
     assert freezing_heat_kj(500.0, 0.8, 0.0, -30.0) == pytest.approx(55.44 / 2.0)
     assert freezing_heat_kj(1000.0, 0.8, -30.0, -30.0) == 0.0
+    # Just above freezing the water is still to be frozen.
+    assert freezing_heat_kj(1000.0, 0.8, 0.01, -30.0) == pytest.approx(266.84 + 55.44, abs=0.1)
 
 
 def test_a_load_frozen_beforehand_saves_most_of_the_cooling() -> None:

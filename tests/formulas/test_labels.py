@@ -49,6 +49,7 @@ def test_carbohydrate_is_without_fibre() -> None:
         (9.94, 9.9),
         (9.95, 10.0),
         (10.0, 10.0),
+        (10.1, 10.0),
         (10.4, 10.0),
         (10.5, 11.0),
         (100.0, 100.0),
@@ -67,6 +68,7 @@ def test_masses_of_an_eu_label(mass: float, shown: float) -> None:
         (107.0, 0.27),
         (399.0, 1.0),
         (400.0, 1.0),
+        (404.0, 1.0),
         (419.0, 1.0),
         (420.0, 1.1),
         (2081.0, 5.2),
@@ -112,7 +114,16 @@ def test_masses_of_a_us_label(mass: float, shown: float) -> None:
 
 @pytest.mark.parametrize(
     ("sodium", "shown"),
-    [(4.9, 0), (5.0, 5), (7.5, 10), (137.5, 140), (140.0, 140), (140.1, 140), (145.0, 150)],
+    [
+        (4.9, 0),
+        (5.0, 5),
+        (7.5, 10),
+        (137.5, 140),
+        (140.0, 140),
+        (140.1, 140),
+        (142.6, 140),
+        (145.0, 150),
+    ],
 )
 def test_sodium_of_a_us_label(sodium: float, shown: int) -> None:
     assert us_sodium_mg(sodium) == shown

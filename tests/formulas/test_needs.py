@@ -61,7 +61,7 @@ def test_salt_against_five_grams_a_day() -> None:
 
 
 @pytest.mark.parametrize(
-    ("air", "span"), [(0.1, (0.0, 0.0)), (0.0, (150.0, 630.0)), (-30.0, (150.0, 630.0))]
+    ("air", "span"), [(0.01, (0.0, 0.0)), (0.0, (150.0, 630.0)), (-30.0, (150.0, 630.0))]
 )
 def test_cold(air: float, span: tuple[float, float]) -> None:
     assert cold_range_kcal(3000.0, air) == pytest.approx(span)
