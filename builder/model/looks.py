@@ -120,4 +120,5 @@ class Looks:
     sweating: tuple[Sweating, ...] = ()
     snow: tuple[SnowWork, ...] = ()
     oxygen: tuple[PackOxygen, ...] = ()
+    density_kcal_g: float = 0.0  # of all food
     bags_swell_times: float = 1.0  # air closed in at sea level, at the highest camp

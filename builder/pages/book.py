@@ -15,6 +15,7 @@ from builder.pages.cautions import cautions_page
 from builder.pages.cook import CookPage, cook_pages, step_anchors
 from builder.pages.day import DayPage, day_pages
 from builder.pages.drying import drying_page
+from builder.pages.food import food_page
 from builder.pages.fuel import fuel_page
 from builder.pages.glance import glance_page
 from builder.pages.kit_json import kit_data
@@ -57,6 +58,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         "carry.md": ("carry", carry),
         **{person.path: ("person", person) for person in people},
         "shopping.md": ("shopping", shopping),
+        "food.md": ("food", food_page(kit)),
         "drying.md": ("drying", drying_page(kit)),
         "cautions.md": ("cautions", cautions),
         "numbers.md": ("numbers", numbers_page(kit)),
@@ -101,6 +103,7 @@ def _nav(
         ("Carry", "carry.md"),
         *own,
         ("Shopping", "shopping.md"),
+        ("Food value", "food.md"),
         ("Drying", "drying.md"),
         ("Cautions", "cautions.md"),
         ("Numbers", "numbers.md"),

@@ -6,10 +6,12 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from builder.model.kit import Kit, PersonLoad
+from builder.model.batch import Weighing
+from builder.model.kit import DryingRun, Kit, PersonLoad
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Table, table, text
+from builder.units import rounded
 
 # Drawn for the narrowest screen, so that letters are never much smaller than they were drawn;
 # shown no wider than this on a large one, so that they are never much larger than the text.
@@ -35,6 +37,11 @@ _DAY_ROOM = 48.0
 _LABEL_OVER = 8.0
 _LABEL_UNDER = 18.0
 
+_RUN_TOP = 18.0
+_RUN_HEIGHT = 120.0
+_RANGE = 9.0  # high, about the line it lies on
+_HALF_HOUR = 30.0
+
 Fill = Literal["solid", "lines", "dots", "cross", "open"]
 
 
@@ -56,6 +63,14 @@ class Mark:
     x: str
     top: str
     bottom: str
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """A line straight across."""
+
+    y: str
+    dashed: bool
 
 
 @dataclass(frozen=True, slots=True)
@@ -93,6 +108,7 @@ class Chart:
     line: str = ""  # points of one line
     dots: tuple[Dot, ...] = ()
     behind: Table | None = None
+    levels: tuple[Level, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -161,11 +177,12 @@ def _chart(
     line: str = "",
     dots: tuple[Dot, ...] = (),
     behind: Table | None = None,
+    levels: tuple[Level, ...] = (),
 ) -> Chart:
     shown = f"{height * SHOWN_WIDTH / WIDTH:.0f}"
     return Chart(
         chart_id, title, f"{told}.", str(WIDTH), _n(height), str(SHOWN_WIDTH), shown,
-        bars, marks, words, line, dots, behind,
+        bars, marks, words, line, dots, behind, levels,
     )  # fmt: skip
 
 
@@ -419,3 +436,70 @@ def fuel_left_g(kit: Kit, taken_g: float) -> list[float]:
         taken_g -= day.fuel.fuel_g
         left.append(max(taken_g, 0.0))
     return left
+
+
+def half_hours(minutes: float) -> float:
+    """Round an estimated time as far as anyone can rely on it."""
+    return rounded(minutes / _HALF_HOUR) * _HALF_HOUR
+
+
+def run_chart(figures: Figures, batch: str, run: DryingRun) -> Chart:
+    """Draw the weight of a load against hours: weighings, curve, and where it is dry enough."""
+    heaviest = max(each.mass_g for each in (*run.curve, *run.weighed))
+    longest = max(run.latest_min, *(each.at_min for each in (*run.curve, *run.weighed)))
+    ground = _RUN_TOP + _RUN_HEIGHT
+
+    def x(minutes: float) -> float:
+        return _LEFT + _BAR_WIDTH * minutes / longest
+
+    def y(mass_g: float) -> float:
+        return ground - _RUN_HEIGHT * mass_g / heaviest
+
+    target = figures.plain(run.target_g, "mass_g")
+    dry = figures.plain(half_hours(run.dry_after_min), "duration_min")
+    rows = [(_at(figures, each), figures.plain(each.mass_g, "mass_g")) for each in run.weighed]
+    told = ". ".join(f"After {at}: {mass}" for at, mass in rows)
+    dry_from = x(run.earliest_min)
+    return _chart(
+        f"run-{batch}",
+        "Weight of the load, hour by hour; dots are weighings",
+        f"{told}. Dry enough, {target}, after about {dry}",
+        ground + 24 + _LEGEND,
+        bars=(
+            Bar(
+                _n(dry_from),
+                _n(y(run.target_g) - _RANGE / 2),
+                _n(max(x(run.latest_min) - dry_from, 2.0)),
+                _n(_RANGE),
+                "lines",
+            ),
+            Bar(_n(_LEFT), _n(ground + 24), "22", _n(_BAR), "lines"),
+        ),
+        words=(
+            Words(_n(_LEFT), _n(_WORDS_AT), "start", figures.plain(heaviest, "mass_g")),
+            Words(_n(_LEFT), _n(y(run.target_g) - 6), "start", f"dry enough: {target}"),
+            Words(_n(_LEFT), _n(ground + 15), "start", "start"),
+            Words(
+                _n(WIDTH - _LEFT),
+                _n(ground + 15),
+                "end",
+                figures.plain(half_hours(longest), "duration_min"),
+            ),
+            Words(_n(_LEFT + 30), _n(ground + 35), "start", "likely dry enough in these hours"),
+        ),
+        line=" ".join(f"{_n(x(each.at_min))},{_n(y(each.mass_g))}" for each in run.curve),
+        dots=tuple(Dot(_n(x(each.at_min)), _n(y(each.mass_g))) for each in run.weighed),
+        behind=table(
+            ("After", "Weight"),
+            [
+                *((text(at), text(mass)) for at, mass in rows),
+                (text(f"{dry}, forecast"), text(target)),
+            ],
+            "lr",
+        ),
+        levels=(Level(_n(y(run.target_g)), True), Level(_n(ground), False)),
+    )
+
+
+def _at(figures: Figures, weighing: Weighing) -> str:
+    return figures.plain(weighing.at_min, "duration_min")

@@ -8,8 +8,10 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
+from builder.formulas.cooling import HOT_HOLDING_C
 from builder.formulas.heat import FOOD_ROOM_ML_PER_G
 from builder.model.kit import Kit, KitDay, PlannedIngredient, PlannedMeal, PlannedStep
+from builder.model.looks import Standing
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.figures import Figures, figures_of, number, percent, worked
@@ -34,6 +36,7 @@ class StepLine:
     sea_level: str
     timer: str  # whole minutes, "" where there is nothing to wait for
     timer_says: str
+    stands: Cell = ()  # how hot it still is after it has stood
 
 
 @dataclass(frozen=True, slots=True)
@@ -125,7 +128,7 @@ def _together(kit: Kit, times: list[_Time]) -> Iterator[Cooking]:
     """Give the ways a recipe is cooked; times that read the same are told once."""
     alike: dict[Cooking, list[_Time]] = {}
     for time in times:
-        alike.setdefault(cooking(kit, time.meal), []).append(time)
+        alike.setdefault(cooking(kit, time.meal, time.day.day), []).append(time)
     taken: set[str] = set()
     for shown, shared in alike.items():
         first = shared[0]
@@ -171,8 +174,8 @@ def _when(day: KitDay, meal: PlannedMeal) -> str:
     return f"{words.day_name(day)} {words.MEALS[meal.meal].lower()}"
 
 
-def cooking(kit: Kit, meal: PlannedMeal) -> Cooking:
-    """Give one meal as it is cooked."""
+def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
+    """Give one meal as it is cooked on a day."""
     figures = figures_of(kit)
     party = len(meal.eaters)
     potfuls = _potfuls(kit, meal)
@@ -184,7 +187,7 @@ def cooking(kit: Kit, meal: PlannedMeal) -> Cooking:
         _in_short(kit, figures, meal, potfuls),
         _amounts(figures, meal),
         potfuls if meal.potfuls > 1 else (),
-        tuple(_steps(figures, meal)),
+        tuple(_steps(figures, meal, _standing(kit, meal, day))),
         _plates(meal),
         meal.cook_in == "mug" and party > 1,
         _cooking_data(kit, meal),
@@ -300,7 +303,18 @@ def _potfuls(kit: Kit, meal: PlannedMeal) -> Cell:
     return (Piece(words.counted(meal.potfuls, "potful"), strong=True, scale=scale),)
 
 
-def _steps(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
+def _standing(kit: Kit, meal: PlannedMeal, day: int) -> Mapping[float, Standing]:
+    """Give how hot the meal stays, by the minutes that it stands."""
+    return {
+        each.minutes: each
+        for each in kit.looks.standing
+        if (each.day, each.meal, each.title) == (day, meal.meal, meal.title)
+    }
+
+
+def _steps(
+    figures: Figures, meal: PlannedMeal, standing: Mapping[float, Standing]
+) -> Iterator[StepLine]:
     """Give the steps; the check of the middle and the pouring away follow the last heat."""
     heated = [place for place, step in enumerate(meal.steps) if step.do in _HEATED]
     last = heated[-1] if heated else len(meal.steps) - 1
@@ -310,7 +324,9 @@ def _steps(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
         if step.do == "soak" and step.hot and step.water_ml and not boiled:
             yield _boil_first(figures, meal)
             boiled = True
-        yield _step(figures, meal, place, seen)
+        line = _step(figures, meal, place, seen)
+        look = standing.get(step.minutes) if step.do == "rest" else None
+        yield replace(line, stands=_stands(figures, look)) if look else line
         seen.update(each.id for each in step.ingredients)
         if place == last:
             yield from _after_heat(figures, meal)
@@ -366,6 +382,17 @@ def _step(figures: Figures, meal: PlannedMeal, place: int, seen: set[str]) -> St
         number(rounded(timed)) if timed >= 0.5 else "",
         figures.plain(timed, "duration_min") if timed else "",
     )
+
+
+def _stands(figures: Figures, look: Standing) -> Cell:
+    """Say how hot the food still is after it has stood, and what to do where that is too little."""
+    low, likely, high = (figures.plain(value, "temperature_c") for value in look.bare_c)
+    cosy = figures.plain(look.cosy_c[1], "temperature_c")
+    wrapped = "wrapped up" if look.lid else "with its lid and wrapped up"
+    said = f"Then still about {likely} hot, between {low} and {high}; {wrapped} about {cosy}."
+    if look.bare_c[0] >= HOT_HOLDING_C:
+        return (Piece(said, small=True),)
+    return (Piece("Wrap the pot, or eat sooner.", strong=True), Piece(" "), Piece(said, small=True))
 
 
 def _boiled_alone(meal: PlannedMeal) -> bool:

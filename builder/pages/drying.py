@@ -4,11 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.model.kit import Kit, KitBatch
+from builder.formulas.sorption import can_grow
+from builder.model.kit import DryingRun, Kit, KitBatch
+from builder.model.looks import PackOxygen
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
-from builder.pages.figures import Figures, figures_of, percent
+from builder.pages.charts import Chart, half_hours, run_chart
+from builder.pages.figures import Figures, figures_of, percent, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, link, table, text
+from builder.units import rounded
+
+_SWELLING_SEEN = 1.1
+_GROWS = {
+    "dry-moulds": "some moulds can grow",
+    "moulds": "moulds can grow",
+    "staphylococcus": "moulds and germs can grow",
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -20,6 +31,8 @@ class BatchView:
     facts: tuple[Fact, ...]
     reasons: tuple[str, ...]
     notes: tuple[str, ...]
+    chart: Chart | None
+    forecast: Cell
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +44,9 @@ class DryingPage:
     each: tuple[BatchView, ...]
     boxes: tuple[Box, ...]
     proposals: Table | None
+    measured: bool  # whether moisture was worked out from weights
+    activity: bool  # whether a water activity is told
+    swelling: Cell
 
 
 def drying_page(kit: Kit) -> DryingPage:
@@ -39,9 +55,30 @@ def drying_page(kit: Kit) -> DryingPage:
     return DryingPage(
         _still(kit, figures),
         _all(kit, figures) if kit.batches else None,
-        tuple(_batch(figures, each, place) for place, each in enumerate(kit.batches)),
+        tuple(_batch(kit, figures, each, place) for place, each in enumerate(kit.batches)),
         boxes_at(kit, "drying.md"),
         _proposals(kit, figures),
+        any(_open(each) for each in kit.batches),
+        any(each.water_activity is not None for each in kit.batches),
+        _swelling(kit, figures),
+    )
+
+
+def _open(batch: KitBatch) -> bool:
+    """Tell whether the table leaves the moisture of a batch open."""
+    return batch.residual_low < batch.residual_high
+
+
+def _swelling(kit: Kit, figures: Figures) -> Cell:
+    """Say how far closed bags swell at the highest camp; nothing where nobody would see it."""
+    times = rounded(kit.looks.bags_swell_times, 1)
+    if times < _SWELLING_SEEN:
+        return ()
+    highest = max(day.conditions.altitude_m for day in kit.days)
+    return (
+        Piece("At your highest camp, "),
+        *figures.both(highest, "altitude_m"),
+        Piece(f", the air in a bag takes about {worked(times)} times the room it has at the sea."),
     )
 
 
@@ -91,7 +128,7 @@ def _is_dry(batch: KitBatch) -> str:
     return "yes" if batch.dry_enough else "NO"
 
 
-def _batch(figures: Figures, batch: KitBatch, place: int) -> BatchView:
+def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView:
     at = f"batches.{place}"
     facts = [Fact("How", text(words.DRIED[batch.method]))]
     if batch.dried_on:
@@ -107,18 +144,11 @@ def _batch(figures: Figures, batch: KitBatch, place: int) -> BatchView:
         facts.append(Fact("Weighed", weights))
     facts.append(Fact("Dry enough", _judged(figures, batch, at)))
     if batch.method != "bought":
-        facts.append(
-            Fact(
-                "Water still in it",
-                (
-                    Piece(
-                        percent(batch.residual_moisture),
-                        href=figures.how(f"{at}.residual_moisture"),
-                    ),
-                    Piece(f"; {percent(batch.dry_limit)} at most"),
-                ),
-            )
-        )
+        facts.append(Fact("Water still in it", _moisture(figures, batch, at)))
+    if batch.water_activity is not None:
+        facts.append(Fact("Water activity", _activity(figures, batch, at)))
+    if batch.sublimation_kwh:
+        facts.append(Fact("In the freeze dryer", _freeze_dried(figures, batch, at)))
     if batch.water_removed_g > 0 and batch.dried_g:
         facts.append(Fact("Puts it back", _water_back(figures, batch, at)))
     best = words.date(batch.best_before) if batch.best_before else "none"
@@ -126,7 +156,74 @@ def _batch(figures: Figures, batch: KitBatch, place: int) -> BatchView:
     packs = Piece(f"{batch.packs_used} for this trip, {batch.packs_left} left over; ")
     mass = figures.both(batch.pack_g, "mass_g", f"{at}.pack_g")
     facts.append(Fact("Packs", (packs, *mass, Piece(" each"))))
-    return BatchView(_anchor(batch), batch.name, tuple(facts), batch.reasons, batch.notes)
+    facts += [_absorber(each) for each in kit.looks.oxygen if each.batch == batch.id]
+    return BatchView(
+        _anchor(batch),
+        batch.name,
+        tuple(facts),
+        batch.reasons,
+        batch.notes,
+        run_chart(figures, batch.id, batch.run) if batch.run else None,
+        _forecast(figures, batch, batch.run, at) if batch.run else (),
+    )
+
+
+def _moisture(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    """Give the moisture left, the range that the table leaves open, and the limit."""
+    left = Piece(percent(batch.residual_moisture), href=figures.how(f"{at}.residual_moisture"))
+    open_by = ""
+    if _open(batch):
+        low, high = percent(batch.residual_low), percent(batch.residual_high)
+        open_by = f"; the table leaves open {low} to {high}"
+    return (left, Piece(f"{open_by}. Limit {percent(batch.dry_limit)}"))
+
+
+def _activity(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    likely, low, high = (
+        worked(rounded(value or 0.0, 2))
+        for value in (batch.water_activity, batch.water_activity_low, batch.water_activity_high)
+    )
+    growing = can_grow(batch.water_activity or 0.0)
+    says = _GROWS[growing[-1]] if growing else "should be too dry for moulds"
+    if not growing and can_grow(batch.water_activity_high or 0.0):
+        says += "; prove it"
+    return (
+        Piece("about "),
+        Piece(likely, href=figures.how(f"{at}.water_activity")),
+        Piece(f", between {low} and {high}; {says}"),
+    )
+
+
+def _freeze_dried(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    kwh = f"{worked(rounded(batch.sublimation_kwh, 2))}\u00a0kWh"
+    said = [
+        *figures.both(batch.water_removed_g, "mass_g", f"{at}.water_removed_g"),
+        Piece(" of water drawn out. That takes at least "),
+        Piece(kwh, href=figures.how(f"{at}.sublimation_kwh")),
+        Piece("; the machine uses several times as much"),
+    ]
+    if batch.loaded_at_c is not None:
+        said += [Piece(". The load went in at "), *figures.both(batch.loaded_at_c, "temperature_c")]
+        if batch.loaded_at_c > 0:
+            said.append(Piece(", so the machine had to freeze it first"))
+    return tuple(said)
+
+
+def _absorber(pack: PackOxygen) -> Fact:
+    size, oxygen = worked(pack.absorber_ml, "ml"), worked(rounded(pack.oxygen_ml), "ml")
+    return Fact("Oxygen absorber", text(f"{size} for each pack, which holds about {oxygen} oxygen"))
+
+
+def _forecast(figures: Figures, batch: KitBatch, run: DryingRun, at: str) -> Cell:
+    """Say when the load was or will be dry enough, how sure that is, and by which curve."""
+    times = (run.earliest_min, run.latest_min)
+    low, high = (half_hours(minutes) for minutes in times)
+    return (
+        Piece("By its weighings dry enough after about "),
+        *figures.alone(half_hours(run.dry_after_min), "duration_min", f"{at}.run.dry_after_min"),
+        Piece(f"{figures.between(low, high, 'duration_min')}. "),
+        Piece(f"An estimate, by the {run.model.capitalize()} curve through the dots."),
+    )
 
 
 def _judged(figures: Figures, batch: KitBatch, at: str) -> Cell:

@@ -38,6 +38,20 @@ class Figures:
         """Give a number in the trip's units alone; a pinch that rounds to 0 in the other ones."""
         return self._shown(value, quantity)[0][0]
 
+    def between(self, low: float, high: float, quantity: str) -> str:
+        """Give a range behind its likely value: `, between 10 h and 12 h`; "" for no range."""
+        ends = self.plain(low, quantity), self.plain(high, quantity)
+        return f", between {ends[0]} and {ends[1]}" if ends[0] != ends[1] else ""
+
+    def span(self, low: float, high: float, quantity: str) -> str:
+        """Give a range, its unit once where both ends share it: `288 to 346 g`."""
+        first, last = self.plain(low, quantity), self.plain(high, quantity)
+        if first == last:
+            return first
+        number, _, unit = first.partition("\u00a0")
+        shared = unit == last.partition("\u00a0")[2]
+        return f"{number if shared else first} to {last}"
+
     def alone(self, value: float, quantity: str, figure: str) -> Cell:
         """Give a number in the trip's units alone, leading to its derivation."""
         return (Piece(self.plain(value, quantity), href=self.how(figure)),)

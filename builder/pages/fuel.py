@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from builder.model.kit import Kit, KitFuel
+from builder.model.kit import Kit, KitDay, KitFuel
+from builder.model.looks import SnowWork
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.day import day_path
 from builder.pages.figures import Figures, figures_of, percent
-from builder.pages.pieces import Fact, Table, link, table, text
+from builder.pages.pieces import Cell, Fact, Piece, Table, link, table, text
+from builder.units import rounded
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,6 +26,8 @@ class FuelPage:
     boxes: tuple[Box, ...]
     wood: bool
     reserve: str
+    lids: str
+    snow: Table | None
 
 
 def containers(fuel: KitFuel, figures: Figures) -> str:
@@ -44,8 +49,10 @@ def fuel_page(kit: Kit) -> FuelPage:
         fuel = kit.fuel
         facts.append(Fact("Take", text(containers(fuel, figures))))
         facts.append(Fact("For", text(fuel.stove)))
-        facts.append(Fact("Likely burnt", figures.both(fuel.likely_g, "mass_g", "fuel.likely_g")))
+        facts.append(Fact("Likely burnt", _likely(fuel, figures)))
         facts.append(Fact("With the reserve", figures.both(fuel.carry_g, "mass_g", "fuel.carry_g")))
+        if fuel.efficiency_share:
+            facts.append(Fact("Heat that gets into the pot", _efficiency(fuel, figures)))
     if kit.wood_g:
         facts.append(Fact("Dry wood", figures.both(kit.wood_g, "mass_g", "wood.likely_g")))
     burnt = bool(kit.fuel or kit.wood_g)
@@ -56,7 +63,56 @@ def fuel_page(kit: Kit) -> FuelPage:
         boxes_at(kit, "fuel.md"),
         bool(kit.wood_g),
         percent(kit.fuel.reserve_share) if kit.fuel else "",
+        _lids(kit.fuel, figures) if kit.fuel and kit.fuel.likely_g else "",
+        _snow(kit, figures) if kit.looks.snow else None,
     )
+
+
+def _likely(fuel: KitFuel, figures: Figures) -> Cell:
+    """Give the fuel likely burnt, with the range that stoves of the kind leave open."""
+    likely = figures.both(fuel.likely_g, "mass_g", "fuel.likely_g")
+    spread = figures.between(fuel.low_g, fuel.high_g, "mass_g")
+    return (*likely, Piece(spread)) if spread else likely
+
+
+def _efficiency(fuel: KitFuel, figures: Figures) -> Cell:
+    """Give the stove's efficiency and where it is from."""
+    share = Piece(percent(fuel.efficiency_share), href=figures.how("fuel.efficiency_share"))
+    test = fuel.test
+    if test is None:
+        return (share, Piece(", as listed for this stove"))
+    boiled = figures.plain(test.boiled_ml, "volume_ml")
+    cold = figures.plain(test.from_c, "temperature_c")
+    burnt = figures.plain(test.fuel_g, "mass_g")
+    return (share, Piece(f", by your own test: {boiled} from {cold} with {burnt}"))
+
+
+def _lids(fuel: KitFuel, figures: Figures) -> str:
+    return figures.span(fuel.no_lid_low_g, fuel.no_lid_high_g, "mass_g")
+
+
+def _snow(kit: Kit, figures: Figures) -> Table:
+    """Give how much snow the water of a day takes, from firm to fluffy, and in potfuls."""
+    rows = []
+    for day, each in _melted(kit):
+        firm_ml, fluffy_ml = (rounded(litres) * 1000 for litres in (each.firm_l, each.fluffy_l))
+        potfuls = f"{each.potfuls_firm} to {each.potfuls_fluffy}" if each.potfuls_firm else "–"
+        rows.append(
+            (
+                link(words.day_name(day), day_path(day)),
+                text(figures.plain(each.water_ml, "volume_ml")),
+                text(figures.span(firm_ml, fluffy_ml, "volume_ml")),
+                text(potfuls),
+            )
+        )
+    return table(("Day", "Water", "Snow for it", "Potfuls of snow"), rows, "lrrr")
+
+
+def _melted(kit: Kit) -> Iterator[tuple[KitDay, SnowWork]]:
+    by_day = {each.day: each for each in kit.looks.snow}
+    for day in kit.days:
+        if each := by_day.get(day.day):
+            yield day, each
 
 
 def _by_day(kit: Kit, figures: Figures) -> Table:

@@ -72,7 +72,7 @@ def _meals(kit: Kit, day: KitDay) -> tuple[PocketMeal, ...]:
             f"{words.MEALS[meal.meal]}: {meal.title}",
             meal.note,
             tuple(box for box in boxes_at(kit, f"cook/{meal.recipe}.md") if box.level == "danger"),
-            cooking(kit, meal),
+            cooking(kit, meal, day.day),
         )
         for name in MEALS
         for meal in day.meals

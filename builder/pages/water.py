@@ -2,15 +2,22 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
+from builder.formulas.sweat import CAUTIOUS_ML_H
+from builder.formulas.treatment import EPA_HIGH_ABOVE_M, bleach_drops
+from builder.formulas.water import MOST_ML_H
 from builder.model.kit import Kit, KitDay
+from builder.model.looks import Sweating
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.charts import Chart, water_chart
 from builder.pages.day import day_path
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, link, table, text
+from builder.planning.looks import BLEACH_SHARE
+from builder.units import rounded
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +30,11 @@ class WaterPage:
     chart: Chart
     boxes: tuple[Box, ...]
     melts: bool
-    boils: bool
+    treat: tuple[Cell, ...]
+    cloudy: str  # drops for a litre that is not clear
+    sweat: Table | None
+    most: str  # to drink in an hour
+    most_easy: str  # at an easy pace
 
 
 def water_page(kit: Kit) -> WaterPage:
@@ -37,8 +48,67 @@ def water_page(kit: Kit) -> WaterPage:
         water_chart(kit),
         boxes_at(kit, "water.md"),
         any(here.water_source == "snow" for here in places),
-        any(here.treat == "boil" for here in places),
+        tuple(_treat(kit, figures)),
+        _cloudy() if any(each.how == "chemical" for each in kit.looks.treating) else "",
+        _sweat(kit, figures) if kit.looks.sweating else None,
+        figures.plain(MOST_ML_H, "volume_ml"),
+        figures.plain(CAUTIOUS_ML_H, "volume_ml"),
     )
+
+
+def _cloudy() -> str:
+    return words.counted(bleach_drops(1000.0, BLEACH_SHARE, cloudy_or_cold=True), "drop")
+
+
+def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
+    """Say how the water is made safe; days with the same rule are told together."""
+    alike: dict[str, list[int]] = {}
+    stricter: dict[str, str] = {}
+    for each in kit.looks.treating:
+        if each.how == "boil":
+            held = figures.plain(each.boil_min, "duration_min")
+            says = f"bring the water to a rolling boil and hold it for {held}."
+            if each.strict_boil_min > each.boil_min:
+                longer = figures.plain(each.strict_boil_min, "duration_min")
+                high = figures.plain(EPA_HIGH_ABOVE_M, "altitude_m")
+                stricter[says] = f"{longer} by the stricter rule, which begins at {high}"
+        else:
+            wait = figures.plain(each.contact_min, "duration_min")
+            cold = " (the dose for cold water)" if each.cold else ""
+            drops = words.counted(each.drops_per_litre, "drop")
+            says = f"{drops} of bleach for each litre{cold}. Stir, then wait {wait}."
+        alike.setdefault(says, []).append(each.day)
+    for says, days in alike.items():
+        when = words.listed(f"Day\u00a0{day}" for day in days)
+        strict = stricter.get(says, "")
+        small = (Piece(" "), Piece(strict, small=True)) if strict else ()
+        yield (Piece(when, strong=True), Piece(f": {says}"), *small)
+
+
+def _sweat(kit: Kit, figures: Figures) -> Table:
+    """Set an hour's planned drinking beside the sweat of a published equation, on hot days.
+
+    Of each person only the day with the most sweat is told.
+    """
+    most: dict[str, Sweating] = {}
+    for each in kit.looks.sweating:
+        if each.name not in most or each.damp_ml_h > most[each.name].damp_ml_h:
+            most[each.name] = each
+    rows = [
+        (
+            (Piece(each.name), Piece(" "), Piece(f"day {each.day}", small=True)),
+            text(figures.plain(each.planned_ml_h, "volume_ml")),
+            text(_sweat_span(figures, each)),
+        )
+        for each in most.values()
+    ]
+    return table(("Each hour", "Plan to drink", "Sweat, estimate"), rows, "lrr")
+
+
+def _sweat_span(figures: Figures, each: Sweating) -> str:
+    """Give an hour's sweat, rounded as far as anyone can rely on it."""
+    low, high = sorted(rounded(end, -1) for end in (each.dry_ml_h, each.damp_ml_h))
+    return figures.span(low, high, "volume_ml")
 
 
 def _by_day(kit: Kit, figures: Figures) -> Table:

@@ -111,6 +111,7 @@ def look_again(
             for judged in batches
             if (room_ml := _room_for_oxygen_ml(judged, content)) is not None
         ),
+        density_kcal_g=_density_kcal_g(days),
         bags_swell_times=max(
             bag_swelling(pressure_hpa(0.0), day.conditions.pressure_hpa) for day in days
         ),
@@ -177,6 +178,12 @@ def _label(day: KitDay, meal: PlannedMeal) -> MealLabel:
         density_kcal_g=energy_density_kcal_g(held.energy_kcal, meal.mass_g),
         only_energy=only_energy,
     )
+
+
+def _density_kcal_g(days: Sequence[KitDay]) -> float:
+    mass_g = sum(meal.mass_g for day in days for meal in day.meals)
+    energy_kcal = sum(meal.nutrition.energy_kcal for day in days for meal in day.meals)
+    return energy_density_kcal_g(energy_kcal, mass_g) if mass_g else 0.0
 
 
 def _person_food(person: Person, days: Sequence[KitDay]) -> PersonFood:

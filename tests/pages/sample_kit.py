@@ -4,11 +4,14 @@ from __future__ import annotations
 
 import datetime
 
+from builder.model.batch import Weighing
+from builder.model.gear import StoveTest
 from builder.model.kit import (
     Carried,
     Conditions,
     ContainerCount,
     Derivation,
+    DryingRun,
     FuelDay,
     Input,
     Kit,
@@ -28,6 +31,17 @@ from builder.model.kit import (
     StockProposal,
     WaterDay,
     Weights,
+)
+from builder.model.looks import (
+    EnergyLook,
+    Looks,
+    MealLabel,
+    PackOxygen,
+    PersonFood,
+    SnowWork,
+    Standing,
+    Sweating,
+    Treating,
 )
 from builder.model.source import CautionText, Source
 from builder.model.trip import DefaultUsed
@@ -235,6 +249,12 @@ def sample_kit() -> Kit:
             0.15,
             66.99,
             (ContainerCount(100, 90, 1),),
+            efficiency_share=0.48,
+            low_g=52.4,
+            high_g=64.1,
+            test=StoveTest(1000, 9, 14),
+            no_lid_low_g=64.7,
+            no_lid_high_g=72.8,
         ),
         wood_g=3600,
         irons=("Square iron",),
@@ -259,7 +279,52 @@ def sample_kit() -> Kit:
             Source("field", "Wood for embers", "practice", url="https://example.org/wood_fires"),
         ),
         defaults=(DefaultUsed("wind", "sheltered", "not told for day 1"),),
+        looks=_looks(),
     )
+
+
+def _looks() -> Looks:
+    return Looks(
+        labels=(
+            MealLabel(
+                1, "breakfast", "Apple oats", 90, 1568, 375, 17, 40, 7.9, 12, 1.4, 760, 1110, 3.9
+            ),
+            MealLabel(1, "snacks", "Nut mix", 60, 2510, 600, 0, 0, 0, 0, 0, 360, 0, 6.0, True),
+            MealLabel(
+                2, "breakfast", "Apple oats", 90, 1568, 375, 17, 40, 7.9, 12, 1.4, 760, 1110, 3.9
+            ),
+        ),
+        people=(
+            PersonFood("Ash", 2680.1, 88.8, 53.1, (76.8, 128.0), 7.04),
+            PersonFood("Rowan", 3229.7, 108.3, 68.1, (98.4, 164.0), 8.57),
+        ),
+        energy=(
+            EnergyLook(
+                "Ash",
+                (("schofield1985", 2497.5), ("nasem2023", 2386.3), ("mifflin1990", 2485.3)),
+                0.045,
+            ),
+            EnergyLook("Rowan", (("schofield1985", 3019.5), ("nasem2023", 3133.9)), 0.037),
+        ),
+        standing=(
+            Standing(
+                1, "dinner", "Smoky bean pot", 5.8, True,
+                (57.6, 64.7, 69.8), (79.6, 84.4, 87.0), 13.5, 44.0,
+            ),
+        ),
+        treating=(
+            Treating(1, "chemical", 6140.5, 4, True, 60, 1, 1),
+            Treating(2, "boil", 6140.5, 4, True, 60, 1, 3),
+        ),
+        sweating=(
+            Sweating(1, "Ash", 500, 351, 353),
+            Sweating(2, "Ash", 750, 586.5, 721.3),
+        ),
+        snow=(SnowWork(2, 8760.5, 25.03, 125.15, 17, 84),),
+        oxygen=(PackOxygen("black-beans-spring", 176.9, 200),),
+        density_kcal_g=3.5,
+        bags_swell_times=1.2587,
+    )  # fmt: skip
 
 
 def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: str) -> KitDay:
@@ -305,6 +370,7 @@ def _beans() -> KitBatch:
         reasons=("freeze-dried plant food in foil with an absorber: at most 120 months",),
         packs_used=1, packs_left=3, pack_g=163.75, packaging="foil-pouch", raw_animal=False,
         notes=("Wetter than listed: the weighings were kept.",),
+        residual_low=0.02, residual_high=0.0606, loaded_at_c=-18, sublimation_kwh=0.9421,
     )  # fmt: skip
 
 
@@ -316,6 +382,17 @@ def _wet_apples() -> KitBatch:
         target_g=360, to_go_g=60, dried_on=datetime.date(2030, 10, 2), planned=False,
         best_before=None, months=None, reasons=("not dry enough to keep",),
         packs_used=1, packs_left=0, pack_g=420, packaging=None, raw_animal=False, notes=(),
+        residual_low=0.2667, residual_high=0.3619, water_activity=0.716,
+        water_activity_low=0.662, water_activity_high=0.755, run=apple_run(),
+    )  # fmt: skip
+
+
+def apple_run() -> DryingRun:
+    """Give a run that would be dry enough after some 12 hours."""
+    weighed = (Weighing(120, 1402), Weighing(240, 846), Weighing(360, 561))
+    return DryingRun(
+        "page", 0.004, 1.05, 360, 716, 662, 770, weighed,
+        (Weighing(0, 2000), *weighed, Weighing(716, 360)),
     )  # fmt: skip
 
 

@@ -8,6 +8,7 @@ import re
 from collections.abc import Iterator
 
 from builder.model.kit import Kit
+from builder.model.looks import Looks
 from builder.pages.book import Book, NavItem, write_book
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
@@ -47,6 +48,7 @@ def test_the_kit_has_the_pages_it_promises(book: Book) -> None:
         "person-ash.md",
         "person-rowan.md",
         "shopping.md",
+        "food.md",
         "drying.md",
         "cautions.md",
         "numbers.md",
@@ -169,7 +171,7 @@ def test_a_trip_that_cooks_nothing_still_has_all_pages() -> None:
     bare = dataclasses.replace(
         kit, party=party, days=days, fuel=None, wood_g=0.0, batches=(), cautions=(),
         shopping=(), proposals=(), derivations=(), sources=(), defaults=(), irons=(), pots=(),
-        notes="",
+        notes="", looks=Looks(),
     )  # fmt: skip
     book = write_book(bare, TEMPLATES)
     assert list(paths(book.nav)) == list(book.markdown)

@@ -25,7 +25,7 @@ def lines(of: PlannedMeal) -> list[tuple[list[str], str, str]]:
             "".join(piece.text for piece in line.do).replace("\u00a0", " "),
             said((*line.more, *line.say)),
         )
-        for line in cooking(sample_kit(), of).steps
+        for line in cooking(sample_kit(), of, 1).steps
     ]
 
 
@@ -44,7 +44,7 @@ def test_amounts_come_before_the_doing_and_nothing_is_added_twice() -> None:
 
 
 def test_minutes_at_sea_level_are_told_where_they_differ() -> None:
-    steps = cooking(sample_kit(), bean_pot()).steps
+    steps = cooking(sample_kit(), bean_pot(), 1).steps
     assert [each.sea_level.replace("\u00a0", " ") for each in steps] == [
         "",
         "",
@@ -93,8 +93,8 @@ def test_water_is_boiled_before_it_is_poured_on() -> None:
         ),
         ([], "Serve.", ""),
     ]
-    assert cooking(sample_kit(), cup).one_mug
-    assert not cooking(sample_kit(), replace(cup, eaters=("Ash",), plate_shares=(1.0,))).one_mug
+    assert cooking(sample_kit(), cup, 1).one_mug
+    assert not cooking(sample_kit(), replace(cup, eaters=("Ash",), plate_shares=(1.0,)), 1).one_mug
 
 
 def test_water_boiled_for_one_soak_is_not_measured_twice() -> None:
@@ -119,17 +119,17 @@ def test_water_to_pour_away_is_told() -> None:
 
 
 def test_potfuls_follow_the_party_but_never_fall_below_what_was_planned() -> None:
-    (potful,) = cooking(sample_kit(), bean_pot()).potfuls
+    (potful,) = cooking(sample_kit(), bean_pot(), 1).potfuls
     assert potful.text == "2 potfuls"
     assert potful.scale is not None
     assert 1 < float(potful.scale.value) <= 2
 
 
 def test_shares_of_the_pot_are_told_only_where_they_differ() -> None:
-    plates = cooking(sample_kit(), bean_pot()).plates
+    plates = cooking(sample_kit(), bean_pot(), 1).plates
     assert plates is not None
     assert [said(row[1]) for row in plates.rows] == ["45 %", "55 %"]
-    assert cooking(sample_kit(), toasties()).plates is None
+    assert cooking(sample_kit(), toasties(), 2).plates is None
 
 
 @pytest.mark.parametrize(

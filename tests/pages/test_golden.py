@@ -9,7 +9,19 @@ import pytest
 from builder.pages.book import Book
 
 GOLDEN = Path(__file__).parent / "golden"
-PAGES = ("index.md", "day-1.md", "cook/egg-toasties.md", "cautions.md", "shopping.md", "numbers.md")
+PAGES = (
+    "index.md",
+    "day-1.md",
+    "cook/egg-toasties.md",
+    "cook/smoky-bean-pot.md",
+    "water.md",
+    "fuel.md",
+    "shopping.md",
+    "food.md",
+    "drying.md",
+    "cautions.md",
+    "numbers.md",
+)
 
 
 @pytest.mark.parametrize("path", PAGES)

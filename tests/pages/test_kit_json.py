@@ -10,6 +10,7 @@ import jsonschema
 import pytest
 
 from builder.model.kit import Kit
+from builder.model.looks import Looks, MealLabel, Standing, Sweating
 from builder.pages.book import Book
 from builder.pages.kit_json import kit_data
 from tests.pages.conftest import TEMPLATES
@@ -128,3 +129,30 @@ def test_a_trip_without_a_start_has_null_dates() -> None:
     assert isinstance(trip, dict) and isinstance(days, list)
     assert trip["start"] is None
     assert {day["date"] for day in days} == {None}
+
+
+def test_second_looks_are_told_whole(book: Book) -> None:
+    looks = json.loads(book.files["kit.json"])["looks"]
+    assert set(looks) == {each.name for each in dataclasses.fields(Looks)}
+    assert looks["energy"][0]["kcal_by_source"]["nasem2023"] == 2386.3
+    assert looks["standing"][0]["bare_c"] == [57.6, 64.7, 69.8]
+    assert looks["labels"][1]["only_energy"] is True
+
+
+def test_batches_and_fuel_tell_how_sure_they_are(book: Book) -> None:
+    data = json.loads(book.files["kit.json"])
+    beans, apples = data["batches"]
+    assert (beans["residual_low"], beans["residual_high"]) == (0.02, 0.0606)
+    assert beans["run"] is None and beans["water_activity"] is None
+    assert apples["run"]["weighed"][0] == {"at_min": 120, "mass_g": 1402}
+    assert (data["fuel"]["low_g"], data["fuel"]["high_g"]) == (52.4, 64.1)
+    assert data["fuel"]["test"]["from_c"] == 9
+
+
+def test_the_schema_knows_every_name_of_the_looks() -> None:
+    described = SCHEMA["$defs"]["looks"]["properties"]
+    assert set(described) == {each.name for each in dataclasses.fields(Looks)}
+    for name, look in (("labels", MealLabel), ("standing", Standing), ("sweating", Sweating)):
+        items = described[name]["items"]
+        fields = {each.name for each in dataclasses.fields(look)}
+        assert set(items["required"]) == set(items["properties"]) == fields
