@@ -117,6 +117,17 @@ def test_a_stove_test_worked_by_hand() -> None:
     assert found == pytest.approx(376.74 / 641.2, rel=1e-4)
 
 
+@pytest.mark.parametrize(("share", "passes"), [(0.0199, 0), (0.0201, 1), (0.899, 1), (0.901, 0)])
+def test_what_no_stove_does_is_a_slip_of_the_scale(share: float, passes: int) -> None:
+    heat = water_heat_kj(1000.0, 10.0, boiling_point_c(pressure_hpa(0.0)))
+    fuel = heat / (45.0 * share)
+    if passes:
+        assert efficiency_from_test(1000.0, 10.0, fuel, 45.0, 0.0) == pytest.approx(share)
+    else:
+        with pytest.raises(ValueError, match="so weigh again"):
+            efficiency_from_test(1000.0, 10.0, fuel, 45.0, 0.0)
+
+
 @given(st.floats(0.3, 0.8), st.floats(0.0, 5000.0), st.floats(0.0, 40.0))
 def test_a_test_gives_back_the_efficiency_it_was_done_with(
     share: float, height: float, cold: float

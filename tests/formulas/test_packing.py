@@ -57,6 +57,8 @@ def test_the_size_in_trade_is_the_smallest_that_does(oxygen: float) -> None:
 
 
 def test_sizes_at_their_edges() -> None:
+    for size in (20.0, 50.0, 100.0, 200.0, 300.0, 500.0, 1000.0, 2000.0):
+        assert absorber_size_ml(size) == size
     assert absorber_size_ml(0.0) == 20.0
     assert absorber_size_ml(100.0) == 100.0
     assert absorber_size_ml(100.1) == 200.0

@@ -89,6 +89,13 @@ def test_damp_heat_is_worse(air: float, one: float, other: float) -> None:
     assert wet_bulb_globe_c(air, dry) <= wet_bulb_globe_c(air, damp)
 
 
+def test_wet_bulb_globe_worked_by_hand() -> None:
+    """Dry air at 30 degC: 0.567 * 30 + 3.94. Each hPa of vapour adds 0.393."""
+    assert wet_bulb_globe_c(30.0, 0.0) == pytest.approx(20.95)
+    added = wet_bulb_globe_c(30.0, 0.5) - wet_bulb_globe_c(30.0, 0.0)
+    assert added == pytest.approx(0.393 * 0.5 * saturation_hpa(30.0))
+
+
 @given(st.floats(25.6, 45.0), st.floats(25.6, 45.0), st.sampled_from(WORK))
 def test_hotter_days_drink_more_and_work_less(one: float, other: float, work: str) -> None:
     warm, hot = sorted((one, other))

@@ -56,6 +56,50 @@ def test_efficiencies(row: Published) -> None:
     check(row, _likely)
 
 
+def _least_of(stove: str) -> float:
+    """Least efficiency."""
+    return efficiency_range(stove)[0]
+
+
+def _most_of(stove: str) -> float:
+    """Most efficiency."""
+    return efficiency_range(stove)[2]
+
+
+# Printed ranges, two decimals; the open fire's lower end is that of fires in the open air.
+_RANGES = (
+    ("gas", 0.50, 0.60, "common-practice"),
+    ("gas-heat-exchanger", 0.65, 0.80, "common-practice"),
+    ("liquid-pressure", 0.45, 0.60, "common-practice"),
+    ("alcohol-screened", 0.45, 0.55, "common-practice"),
+    ("alcohol-open", 0.30, 0.40, "common-practice"),
+    ("tablet", 0.30, 0.45, "common-practice"),
+    ("open-fire", 0.05, 0.18, "jetter2009"),
+    ("chimney-stove", 0.25, 0.35, "jetter2009"),
+    ("charcoal", 0.20, 0.35, "jetter2009"),
+)
+
+
+@published(
+    *(
+        Published((stove,), least, 0.005, "share", source, f"{stove}, least", "memory")
+        for stove, least, _, source in _RANGES
+    )
+)
+def test_least_efficiencies(row: Published) -> None:
+    check(row, _least_of)
+
+
+@published(
+    *(
+        Published((stove,), most, 0.005, "share", source, f"{stove}, most", "memory")
+        for stove, _, most, source in _RANGES
+    )
+)
+def test_most_efficiencies(row: Published) -> None:
+    check(row, _most_of)
+
+
 def _one_fuel_g(heat_kj: float, energy_mj_kg: float, efficiency: float) -> float:
     """Likely fuel where the efficiency is known."""
     return fuel_range_g(heat_kj, energy_mj_kg, (efficiency, efficiency, efficiency))[1]

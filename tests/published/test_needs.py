@@ -26,7 +26,7 @@ from .published import Published, check, published
 
 @published(
     *(
-        Published((third, source), kcal, 0.5, "kcal", source, f"pregnancy, third {third}", "copy")
+        Published((third, source), kcal, 0.005, "kcal", source, f"pregnancy, third {third}", "copy")
         for source, thirds in (
             ("efsa-energy-2013", (70.0, 260.0, 500.0)),
             ("fao-energy-2004", (85.0, 285.0, 475.0)),

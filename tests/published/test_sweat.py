@@ -7,7 +7,6 @@ from iapws import IAPWS97
 
 from builder.formulas.effort import walking_power_w
 from builder.formulas.sweat import (
-    QUART_ML,
     army_drinking_ml_h,
     army_work_min,
     body_surface_m2,
@@ -154,9 +153,7 @@ _WORK = ("easy", "moderate", "hard")
 
 @published(
     *(
-        Published(
-            (t, work), quarts * QUART_ML, 0.5, "ml/h", "tb-med-507", f"{work}, {t} °C", "copy"
-        )
+        Published((t, work), quarts * 946.353, 0.5, "ml/h", "tb-med-507", f"{work}, {t} °C", "copy")
         for t, row_of_quarts, _ in _ARMY
         for work, quarts in zip(_WORK, row_of_quarts, strict=True)
     )
@@ -167,13 +164,31 @@ def test_army_drinking(row: Published) -> None:
 
 @published(
     *(
-        Published((t, work), minutes, 0.5, "min", "tb-med-507", f"work, {work}, {t} °C", "copy")
+        Published((t, work), minutes, 0.05, "min", "tb-med-507", f"work, {work}, {t} °C", "copy")
         for t, _, row_of_minutes in _ARMY
         for work, minutes in zip(_WORK, row_of_minutes, strict=True)
     )
 )
 def test_army_work(row: Published) -> None:
     check(row, army_work_min)
+
+
+@pytest.mark.parametrize(
+    ("fahrenheit", "work", "below_min", "from_min"),
+    [
+        (82.0, "moderate", 60.0, 50.0),
+        (85.0, "moderate", 50.0, 40.0),
+        (88.0, "moderate", 40.0, 30.0),
+        (90.0, "moderate", 30.0, 20.0),
+    ],
+)
+def test_rows_begin_where_the_table_prints_them(
+    fahrenheit: float, work: str, below_min: float, from_min: float
+) -> None:
+    """Whole degrees F of the table, ours in tenths of degrees C."""
+    celsius = (fahrenheit - 32.0) / 1.8
+    assert army_work_min(celsius - 0.1, work) == below_min
+    assert army_work_min(celsius + 0.1, work) == from_min
 
 
 @published(
