@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
+from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.fire import MOST_WOOD_MOISTURE_SHARE, TURN_MIN, WATER_IN_WOOD_MJ_KG
 from builder.formulas.heat import pot_heat_kj
 from builder.formulas.ranges import require, require_above, require_known
 
 # CODATA 2018 (quoted from memory).
 STEFAN_BOLTZMANN_W_M2_K4 = 5.670374419e-8
-ZERO_CELSIUS_K = 273.15
 LEAST_EMBER_C = 300.0
 MOST_EMBER_C = 1100.0
 HOTTEST_PLATE_C = 400.0

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.drying import MOST_WATER_SHARE, dried_mass_g
 from builder.formulas.heat import ICE_KJ_KG_K, MELTING_KJ_KG
 from builder.formulas.ranges import require, require_above
@@ -13,7 +14,6 @@ _A, _B, _C, _D = 9.550426, 5723.265, 3.53068, 0.00728332
 _L0, _L1, _L2, _L3, _L4 = 46782.5, 35.8925, -0.07414, 541.5, 123.75
 WATER_MOLAR_MASS_G_MOL = 18.01528
 
-ZERO_CELSIUS_K = 273.15
 COLDEST_ICE_C = -100.0
 WARMEST_ICE_C = 0.0
 

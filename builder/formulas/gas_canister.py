@@ -6,9 +6,11 @@ import math
 from collections.abc import Mapping
 
 from builder.formulas.air import pressure_hpa
+from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.gas import (
     BURNER_WANTS_KPA,
     CANISTER_COOLS_K,
+    CRITICAL_K,
     LEAST_TEMPERATURE_C,
     MOST_TEMPERATURE_C,
     mixture_pressure_kpa,
@@ -21,14 +23,11 @@ from builder.formulas.ranges import require, require_above, require_known
 # there (calculated with the library CoolProp).
 VAPORISATION_KJ_KG: dict[str, float] = {"propane": 374.9, "isobutane": 354.3, "butane": 385.3}
 LIQUID_KJ_KG_K: dict[str, float] = {"propane": 2.49, "isobutane": 2.28, "butane": 2.31}
-# Critical temperatures, Reid, Prausnitz and Poling 1987, appendix A (quoted from memory).
-_CRITICAL_K: dict[str, float] = {"propane": 369.8, "isobutane": 408.2, "butane": 425.2}
 _WATSON_EXPONENT = 0.38
 
 # With less than this the level is too low to say anything.
 MOST_USED_SHARE = 0.999
 
-_ZERO_CELSIUS_K = 273.15
 _HPA_PER_KPA = 10.0
 _G_PER_KG = 1000.0
 _KJ_PER_MJ = 1000.0
@@ -280,8 +279,8 @@ def vaporisation_kj_kg(gas: str, temperature_c: float) -> float:
     """
     require_known("gas", gas, VAPORISATION_KJ_KG)
     require("temperature of the gas", temperature_c, "°C", LEAST_TEMPERATURE_C, MOST_TEMPERATURE_C)
-    critical = _CRITICAL_K[gas]
-    ratio = (critical - temperature_c - _ZERO_CELSIUS_K) / (critical - _ZERO_CELSIUS_K)
+    critical = CRITICAL_K[gas]
+    ratio = (critical - temperature_c - ZERO_CELSIUS_K) / (critical - ZERO_CELSIUS_K)
     return VAPORISATION_KJ_KG[gas] * float(ratio**_WATSON_EXPONENT)
 
 

@@ -7,6 +7,7 @@ from collections.abc import Collection
 from builder.formulas.effort import (
     ACTIVITIES,
     ADULT_FROM_YEARS,
+    EER_FROM_YEARS,
     FASTEST_WALK_M_S,
     GROUND,
     LEAST_MASS_KG,
@@ -64,7 +65,6 @@ _ACTIVITY_UP_TO: tuple[tuple[float, tuple[float, float, float]], ...] = (
 )
 # More than this nobody keeps up for weeks.
 MOST_ACTIVITY_LEVEL = 2.5
-EER_FROM_YEARS = 3.0
 
 OXYGEN_J_ML = 20.1
 _S_PER_MIN = 60.0

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from builder.formulas.air import SEA_LEVEL_PRESSURE_HPA, pressure_hpa
+from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.heat import whole_units
 from builder.formulas.keeping import bag_swelling, months_kept, void_oxygen_ml
 from builder.formulas.ranges import require, require_above
@@ -16,7 +17,6 @@ USUAL_ABSORBER_ML = 300.0
 SOLIDS_G_ML = 1.5
 
 DAYS_PER_MONTH = 365.25 / 12.0
-ZERO_CELSIUS_K = 273.15
 
 
 def solid_volume_ml(food_g: float, water_share: float) -> float:

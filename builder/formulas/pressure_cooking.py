@@ -10,9 +10,11 @@ from builder.formulas.boiling import (
     LEAST_BOILING_POINT_C,
     MOST_BOILING_POINT_C,
     SEA_LEVEL_BOILING_POINT_C,
+    ZERO_CELSIUS_K,
     boiling_point_c,
 )
 from builder.formulas.ranges import require, require_above, require_known
+from builder.formulas.rehydration import GAS_CONSTANT_KJ_MOL_K
 
 # Warming by this much cooks ten times as fast. Starchy roots: from the activation energy of
 # a potato (read in a copy); grain: that of rice (from memory); legumes: softening at about
@@ -30,8 +32,6 @@ MOST_Z_K = 40.0
 # These go by the temperature in the middle, never by a factor on the time.
 ANIMAL_KINDS = ("egg", "fish", "meat", "poultry")
 
-GAS_CONSTANT_KJ_MOL_K = 8.314462618e-3
-ZERO_CELSIUS_K = 273.15
 MOST_GAUGE_KPA = 150.0
 _HPA_PER_KPA = 10.0
 

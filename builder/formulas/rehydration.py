@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import math
 
+from builder.formulas.boiling import ZERO_CELSIUS_K
+from builder.formulas.cooling import HOT_HOLDING_C
 from builder.formulas.drying import solids_factor
 from builder.formulas.ranges import require, require_above, require_known
 from builder.formulas.safety import hours_out_of_cold
 
 GAS_CONSTANT_KJ_MOL_K = 8.314462618e-3
-ZERO_CELSIUS_K = 273.15
 # Air-dried Boletus edulis, 25 to 70 degC (abstract of 2005, read in a copy).
 ACTIVATION_KJ_MOL = 19.2
 COLDEST_WATER_C = 0.0
@@ -19,9 +20,8 @@ HOTTEST_WATER_C = 100.0
 LEAST_UPTAKE_SHARE = 0.6
 MOST_UPTAKE_SHARE = 0.9
 
-# USDA FSIS danger zone: 40 to 140 degF (read in a copy).
+# USDA FSIS danger zone: from 40 degF, to 140 where hot food is held (read in a copy).
 COLD_UP_TO_C = 4.4
-HOT_FROM_C = 60.0
 
 # (kind, water): fewest and most minutes. Extension tables (read in a copy): fruit in warm
 # and vegetables in boiling water; roots, stems and seeds in cold water half an hour to two.
@@ -339,7 +339,7 @@ def standing_hours(food_c: float, air_c: float) -> float:
     """
     require("temperature of the food", food_c, "°C", COLDEST_WATER_C, HOTTEST_WATER_C)
     hours = hours_out_of_cold(air_c)
-    return hours if COLD_UP_TO_C < food_c < HOT_FROM_C else math.inf
+    return hours if COLD_UP_TO_C < food_c < HOT_HOLDING_C else math.inf
 
 
 def _require_peleg(k1: float, k2: float) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from builder.formulas.boiling import BOIL_HOLD_MIN, HIGH_BOIL_HOLD_MIN
 from builder.formulas.heat import CEILING_SLACK
 from builder.formulas.ranges import require, require_above, require_known
 
@@ -37,8 +38,6 @@ _HALOGEN_MIN: tuple[tuple[float, tuple[float, float, float]], ...] = (
 _HALOGEN_MG_L = (2.0, 4.0, 8.0)
 
 # EPA prints 5,000 feet and, for them, 1,000 metres: the stricter reading.
-BOIL_MIN = 1.0
-HIGH_BOIL_MIN = 3.0
 EPA_HIGH_ABOVE_M = 1000.0
 
 DOUBLING_MIN = 20.0
@@ -232,7 +231,7 @@ def strict_boil_min(altitude_m: float) -> float:
        (read in a copy).
     """
     require("altitude", altitude_m, "m", -500.0, 11000.0)
-    return HIGH_BOIL_MIN if altitude_m > EPA_HIGH_ABOVE_M else BOIL_MIN
+    return HIGH_BOIL_HOLD_MIN if altitude_m > EPA_HIGH_ABOVE_M else BOIL_HOLD_MIN
 
 
 def growth_factor(duration_min: float, doubling_min: float = DOUBLING_MIN) -> float:

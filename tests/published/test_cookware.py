@@ -184,6 +184,49 @@ def test_potfuls_of_snow(row: Published) -> None:
     check(row, snow_potfuls)
 
 
+def _least_snow(kind: str) -> float:
+    """Least density of a kind of snow."""
+    return 1000.0 / snow_l(1000.0, SNOW_KG_M3[kind][0])
+
+
+def _most_snow(kind: str) -> float:
+    """Most density of a kind of snow."""
+    return 1000.0 / snow_l(1000.0, SNOW_KG_M3[kind][1])
+
+
+# Whole tens of the printed ranges.
+_SNOW = (
+    ("damp-new", 100.0, 200.0, "memory"),
+    ("settled", 200.0, 300.0, "memory"),
+    ("wind-packed", 350.0, 400.0, "memory"),
+    ("depth-hoar", 100.0, 300.0, "memory"),
+    ("firn", 400.0, 830.0, "memory"),
+    ("ice", 830.0, 917.0, "memory"),
+)
+
+
+@published(
+    *(
+        Published((kind,), least, 0.5, "kg/m3", "paterson", f"{kind}, least", known)
+        for kind, least, _, known in _SNOW
+    ),
+    Published(("new",), 50.0, 0.5, "kg/m3", "paterson", "new, calm", "memory"),
+)
+def test_least_density_of_snow(row: Published) -> None:
+    check(row, _least_snow)
+
+
+@published(
+    *(
+        Published((kind,), most, 0.5, "kg/m3", "paterson", f"{kind}, most", known)
+        for kind, _, most, known in _SNOW
+    ),
+    Published(("new",), 150.0, 0.5, "kg/m3", "ams-glossary", "new, most", "copy"),
+)
+def test_most_density_of_snow(row: Published) -> None:
+    check(row, _most_snow)
+
+
 def test_kinds_of_snow_hold_the_glossary() -> None:
     """New snow 70 to 150 kg/m3, glacier ice up to 917 (read in a copy)."""
     assert SNOW_KG_M3["new"][0] <= 70.0 <= 150.0 <= SNOW_KG_M3["new"][1]
@@ -232,7 +275,36 @@ def test_heating_values_follow_from_heats_of_formation(
     assert wet_fuel_mj_kg(fuel, 0.0) == pytest.approx(burnt_kj_mol / molar, rel=0.01)
 
 
-# Densities at 20 degC: 95 percent by volume is 92.4 by mass.
+# By volume and density of the mixture at 20 degC [kg/m3], ethanol 789.24: another column of
+# the tables.
+@published(
+    *(
+        Published(
+            (v,),
+            v * 789.24 / density,
+            0.0003,
+            "share",
+            "alcohol-tables",
+            f"{v:.0%}, by density",
+            "memory",
+        )
+        for v, density in (
+            (0.70, 885.56),
+            (0.75, 872.79),
+            (0.80, 859.27),
+            (0.85, 844.85),
+            (0.90, 829.18),
+            (0.95, 811.38),
+            (0.96, 807.42),
+            (1.00, 789.24),
+        )
+    )
+)
+def test_spirit_by_density(row: Published) -> None:
+    check(row, ethanol_mass_share)
+
+
+# 95 percent by volume is 92.4 by mass.
 @published(
     Published((0.95,), 0.924, 0.0006, "share", "alcohol-tables", "95 % by volume", "memory"),
     Published((0.96,), 0.938, 0.0006, "share", "alcohol-tables", "96 % by volume", "memory"),

@@ -50,6 +50,12 @@ def test_heat_of_vaporisation_agrees_with_the_library(gas: str, temperature_c: i
     assert vaporisation_kj_kg(gas, float(temperature_c)) == pytest.approx(theirs, rel=0.02)
 
 
+def test_watsons_relation_worked_by_hand() -> None:
+    """Butane at 40 degC: (112.05 / 152.05) ** 0.38 of 385.3; isobutane (95.05 / 135.05)."""
+    assert vaporisation_kj_kg("butane", 40.0) == pytest.approx(343.1, abs=0.1)
+    assert vaporisation_kj_kg("isobutane", 40.0) == pytest.approx(310.0, abs=0.1)
+
+
 @pytest.mark.parametrize("gas", sorted(_NAMES))
 def test_specific_heat_of_the_liquid_agrees_with_the_library(gas: str) -> None:
     theirs = float(coolprop.PropsSI("C", "T", 273.15, "Q", 0, _NAMES[gas])) / 1000.0
