@@ -19,8 +19,8 @@ def at(page: Page, kits: Path, when: str) -> Page:
 @pytest.mark.parametrize(
     ("when", "lines"),
     [
-        ("2031-07-11T07:00", ["Lunch: Lunch", "Dinner tonight: Smoky bean pot"]),
-        ("2031-07-11T12:30", ["Lunch: Lunch", "Dinner tonight: Smoky bean pot"]),
+        ("2031-07-11T07:00", ["Lunch", "Dinner tonight: Smoky bean pot"]),
+        ("2031-07-11T12:30", ["Lunch", "Dinner tonight: Smoky bean pot"]),
         ("2031-07-11T18:00", ["Dinner: Smoky bean pot"]),
         ("2031-07-11T22:00", ["Dinner: Smoky bean pot", "Breakfast tomorrow: Oats"]),
         ("2031-07-12T08:00", ["Breakfast: Oats"]),

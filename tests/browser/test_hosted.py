@@ -2,17 +2,15 @@
 
 from __future__ import annotations
 
-import http.server
 import os
 import shutil
-import threading
 from collections.abc import Iterator
-from functools import partial
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from .hosting import Host
 from .looking import Seen, search_for, site_pages_of, wait_until
 
 KEPT = """async () => {
@@ -22,34 +20,6 @@ KEPT = """async () => {
   return Promise.all(names.map(async name => (await (await caches.open(name)).keys()).length));
 }"""
 REPLACED = "caches.keys().then(names => names.length === 1 && names[0].includes(' new-'))"
-
-
-class _Silent(http.server.SimpleHTTPRequestHandler):
-    """Serves a folder and says nothing."""
-
-    def log_message(self, format: str, *args: object) -> None:
-        """Say nothing."""
-
-
-class Host:
-    """A web host that can be switched off."""
-
-    def __init__(self, folder: Path) -> None:
-        handler = partial(_Silent, directory=str(folder))
-        self.server = http.server.ThreadingHTTPServer(("127.0.0.1", 0), handler)
-        self.server.daemon_threads = True
-        self.thread = threading.Thread(target=self.server.serve_forever)
-        self.thread.start()
-        self.address = f"http://127.0.0.1:{self.server.server_port}"
-        self.running = True
-
-    def stop(self) -> None:
-        """Switch the host off."""
-        if self.running:
-            self.server.shutdown()
-            self.server.server_close()
-            self.thread.join()
-            self.running = False
 
 
 @pytest.fixture

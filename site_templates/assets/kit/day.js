@@ -33,7 +33,9 @@ const todayLines = (day, tomorrow, hour) => {
     [...(i ? [", "] : []), make("a", { href: one.href }, one.textContent)]);
   const say = (words, which, from, className = "") => {
     const found = from ? links(which, from) : [];
-    if (found.length) lines.push(make("p", { className }, `${words}: `, ...found));
+    // Where the link says no more than which meal it is, once is enough.
+    const said = found.length === 1 && found[0].textContent === words ? [] : [`${words}: `];
+    if (found.length) lines.push(make("p", { className }, ...said, ...found));
     return found.length > 0;
   };
   const left = MEALS.filter(([, until]) => hour < until).map(([meal]) => meal);

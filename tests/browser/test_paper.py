@@ -1,0 +1,123 @@
+"""Printed: nothing is cut that belongs together, and there are boxes to tick and room to write."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from playwright.sync_api import Browser, Page
+
+from .looking import offline_page, pages_of
+from .printed import Element, Printed, read_pdf
+
+A5_POINTS = (419.5, 595.3)
+MOST_ROWS = 20  # longer tables may go over two sheets, between rows
+PAGES = ("index.html", "day-2.html", "cook/coconut-chickpea-curry.html", "shopping.html",
+         "carry.html", "pocket.html")  # fmt: skip
+
+
+def printed(page: Page, file: Path) -> Printed:
+    page.goto(file.as_uri())
+    return read_pdf(page.pdf(prefer_css_page_size=True, tagged=True))
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_rows_steps_and_short_tables_are_not_cut(
+    browser: Browser, demo_kits: Path, name: str
+) -> None:
+    with offline_page(browser) as (page, _):
+        document = printed(page, demo_kits / "tarrow-tops" / name).document
+    rows = list(document.all("TR"))
+    assert rows or list(document.all("LI"))
+    for kind in ("TR", "LI"):
+        # A list in a list is as long as it is; its single lines are looked at.
+        for each in document.all(kind):
+            if not list(each.all("L")):
+                assert len(set(each.sheets)) <= 1, (kind, each.sheets)
+    for table in document.all("Table"):
+        if len(list(table.all("TR"))) < MOST_ROWS:
+            assert len(set(table.sheets)) == 1
+
+
+@pytest.mark.parametrize("name", PAGES)
+def test_no_heading_stands_alone_at_the_foot_of_a_sheet(
+    browser: Browser, demo_kits: Path, name: str
+) -> None:
+    with offline_page(browser) as (page, _):
+        document = printed(page, demo_kits / "tarrow-tops" / name).document
+    headings = 0
+    for heading, after in _with_next(document):
+        if heading.kind in ("H1", "H2", "H3") and after.sheets:
+            headings += 1
+            assert max(heading.sheets) == min(after.sheets), (heading.kind, heading.sheets)
+    assert headings > 0
+
+
+def _with_next(element: Element) -> list[tuple[Element, Element]]:
+    pairs = list(zip(element.inside, element.inside[1:], strict=False))
+    for each in element.inside:
+        pairs += _with_next(each)
+    return pairs
+
+
+def test_the_pocket_page_is_a_booklet_with_a_sheet_for_each_recipe(
+    browser: Browser, demo_kits: Path
+) -> None:
+    with offline_page(browser) as (page, _):
+        booklet = printed(page, demo_kits / "tarrow-tops" / "pocket.html")
+        page.emulate_media(media="print")
+        whole = page.locator("h3").evaluate_all(
+            "all => all.map(h3 => Boolean(h3.closest('section.meal')"
+            "?.querySelector('.steps > li:nth-child(4)')))"
+        )
+        uncut = page.locator("section.meal").evaluate_all(
+            "all => all.every(one => getComputedStyle(one).breakInside === 'avoid')"
+        )
+    for size in booklet.sizes:
+        assert size == pytest.approx(A5_POINTS, abs=1.0)
+    headings = list(booklet.document.all("H3"))
+    assert len(headings) == len(whole)
+    assert sum(whole) > 3
+    sheets = [heading.sheets[0] for heading, alone in zip(headings, whole, strict=True) if alone]
+    assert len(set(sheets)) == len(sheets)
+    assert uncut
+
+
+def test_boxes_are_drawn_and_lines_are_left_to_write_on(browser: Browser, demo_kits: Path) -> None:
+    with offline_page(browser) as (page, _):
+        page.goto((demo_kits / "tarrow-tops" / "pocket.html").as_uri())
+        page.locator(".steps input").first.check()
+        page.emulate_media(media="print")
+        box = page.locator(".steps input").first.evaluate(
+            "one => { const style = getComputedStyle(one);"
+            " return [style.borderTopWidth, style.borderTopColor, style.backgroundColor]; }"
+        )
+        line = page.locator("section.meal:has(.steps > li:nth-child(4))").first.evaluate(
+            "one => { const style = getComputedStyle(one, '::after');"
+            " return [style.display, parseFloat(style.height), style.backgroundImage]; }"
+        )
+        struck = page.locator(".steps li.done label").first.evaluate(
+            "one => getComputedStyle(one).textDecorationLine"
+        )
+    assert float(box[0].removesuffix("px")) >= 1
+    assert box[1:] == ["rgb(0, 0, 0)", "rgba(0, 0, 0, 0)"]
+    assert line[0] == "block"
+    assert line[1] > 40
+    assert "gradient" in line[2]
+    assert struck == "none"
+
+
+def test_steps_shown_one_at_a_time_are_all_on_paper(browser: Browser, recipe: str) -> None:
+    with offline_page(browser) as (page, _):
+        page.goto(recipe)
+        page.get_by_role("button", name="One at a time").click()
+        assert page.locator(".steps > li:visible").count() == 1
+        page.emulate_media(media="print")
+        assert page.locator(".steps > li:visible").count() == 3
+        assert page.locator(".kit-change:visible, .kit-end:visible").count() == 0
+
+
+def test_every_page_prints(browser: Browser, demo_kits: Path) -> None:
+    with offline_page(browser) as (page, _):
+        for file in pages_of(demo_kits / "lake-emmerin"):
+            assert printed(page, file).sizes, file
