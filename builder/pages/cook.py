@@ -391,8 +391,8 @@ def _stands(figures: Figures, look: Standing) -> Cell:
     wrapped = "wrapped up" if look.lid else "with its lid and wrapped up"
     said = f"Then still about {likely} hot, between {low} and {high}; {wrapped} about {cosy}."
     if look.bare_c[0] >= HOT_HOLDING_C:
-        return (Piece(said, small=True),)
-    return (Piece("Wrap the pot, or eat sooner.", strong=True), Piece(" "), Piece(said, small=True))
+        return text(said)
+    return (Piece("Wrap the pot, or eat sooner.", strong=True), Piece(f" {said}"))
 
 
 def _boiled_alone(meal: PlannedMeal) -> bool:

@@ -53,11 +53,11 @@ def food_page(kit: Kit) -> FoodPage:
         for source, head in _METHODS
         if any(source in dict(each.kcal_by_source) for each in looks.energy)
     ]
-    rows = [_person(figures, each, each.name in grown) for each in looks.people]
-    needs = [_need(figures, each, methods) for each in looks.energy]
+    rows = [_person(each, each.name in grown) for each in looks.people]
+    needs = [_need(each, methods) for each in looks.energy]
     return FoodPage(
         f"{looks.density_kcal_g:.1f}" if looks.density_kcal_g else "",
-        table(("Who", "Energy", "Protein", "Salt"), rows, "lrrr") if rows else None,
+        table(("Who", "kcal", "Protein", "Salt"), rows, "lrrr") if rows else None,
         _rules() if rows else (),
         table(("Who", *(head for _, head in methods)), needs, "l" + "r" * len(methods))
         if needs
@@ -84,17 +84,25 @@ def grams(mass_g: float) -> str:
     return worked(mass_g, "g")
 
 
-def _person(figures: Figures, each: PersonFood, is_grown: bool) -> tuple[Cell, ...]:
-    need = f"need {grams(rounded(each.protein_need_g))}"
+def _person(each: PersonFood, is_grown: bool) -> tuple[Cell, ...]:
+    said = [f"need {grams(rounded(each.protein_need_g))}"]
     if is_grown:
         low, high = (f"{rounded(end):.0f}" for end in each.protein_active_g)
-        need += f", hard days {low} to {high}\u00a0g"
+        said += ["hard days", f"{low} to {high}\u00a0g"]
+    protein = [Piece(grams(rounded(each.protein_g)))]
+    for part in said:
+        protein += [Piece(" "), Piece(part, small=True)]
     return (
         text(each.name),
-        text(figures.plain(each.energy_kcal, "energy_kcal")),
-        (Piece(grams(rounded(each.protein_g))), Piece(" "), Piece(need, small=True)),
+        text(_kcal(each.energy_kcal)),
+        tuple(protein),
         text(grams(rounded(each.salt_g, 1))),
     )
+
+
+def _kcal(energy_kcal: float) -> str:
+    """Give kilocalories for a column whose head names them."""
+    return f"{rounded(energy_kcal):,.0f}"
 
 
 def _rules() -> tuple[str, ...]:
@@ -108,15 +116,12 @@ def _rules() -> tuple[str, ...]:
     )
 
 
-def _need(figures: Figures, each: EnergyLook, methods: list[tuple[str, str]]) -> tuple[Cell, ...]:
+def _need(each: EnergyLook, methods: list[tuple[str, str]]) -> tuple[Cell, ...]:
     found = dict(each.kcal_by_source)
     apart = Piece(f"{percent(each.spread_share)} apart", small=True)
     return (
         (Piece(each.name), Piece(" "), apart),
-        *(
-            text(figures.plain(found[source], "energy_kcal") if source in found else "–")
-            for source, _ in methods
-        ),
+        *(text(_kcal(found[source]) if source in found else "–") for source, _ in methods),
     )
 
 

@@ -105,7 +105,7 @@ def _snow(kit: Kit, figures: Figures) -> Table:
                 text(potfuls),
             )
         )
-    return table(("Day", "Water", "Snow for it", "Potfuls of snow"), rows, "lrrr")
+    return table(("Day", "Water", "Snow for it", "Potfuls"), rows, "lrrr")
 
 
 def _melted(kit: Kit) -> Iterator[tuple[KitDay, SnowWork]]:

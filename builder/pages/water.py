@@ -71,7 +71,7 @@ def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
             if each.strict_boil_min > each.boil_min:
                 longer = figures.plain(each.strict_boil_min, "duration_min")
                 high = figures.plain(EPA_HIGH_ABOVE_M, "altitude_m")
-                stricter[says] = f"{longer} by the stricter rule, which begins at {high}"
+                stricter[says] = f"{longer} by the stricter rule, which begins at {high}."
         else:
             wait = figures.plain(each.contact_min, "duration_min")
             cold = " (the dose for cold water)" if each.cold else ""
@@ -81,8 +81,7 @@ def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
     for says, days in alike.items():
         when = words.listed(f"Day\u00a0{day}" for day in days)
         strict = stricter.get(says, "")
-        small = (Piece(" "), Piece(strict, small=True)) if strict else ()
-        yield (Piece(when, strong=True), Piece(f": {says}"), *small)
+        yield (Piece(when, strong=True), Piece(f": {says} {strict}".rstrip()))
 
 
 def _sweat(kit: Kit, figures: Figures) -> Table:

@@ -64,3 +64,11 @@ def test_every_table_has_heads(book: Book) -> None:
     tables = re.findall(r"<table>.*?</table>", book.pocket_html, re.S)
     assert tables
     assert all('<th scope="col"' in table for table in tables)
+
+
+def test_it_says_how_water_is_made_safe_and_how_long_food_stays_hot(book: Book) -> None:
+    told = seen_in_html(book.pocket_html).words.replace("\u00a0", " ")
+    assert (
+        "4 drops of bleach for each litre (the dose for cold water). Stir, then wait 1 h." in told
+    )
+    assert "Wrap the pot, or eat sooner. Then still about 65 °C hot" in told

@@ -83,6 +83,13 @@ def test_ones_own_stove_test_replaces_the_listed_efficiency(where: str, tmp_path
     assert kit.fuel.test is not None and listed.fuel.test is None
     assert kit.fuel.low_g == pytest.approx(kit.fuel.likely_g * (1 - TESTED_OFF_SHARE))
     assert kit.fuel.high_g == pytest.approx(kit.fuel.likely_g * (1 + TESTED_OFF_SHARE))
+    found = {each.figure: each for each in kit.derivations}
+    tested = found["fuel.efficiency_share"]
+    assert tested.value == kit.fuel.efficiency_share and "your own test" in tested.title
+    wanted = "trips/" if where == "trip" else "gear/"
+    assert all(wanted in given.origin for given in tested.inputs[:4])
+    dinner = found["days.0.meals.0.fuel_heat_kj"]
+    assert "fuel.efficiency_share" in {given.origin for given in dinner.inputs}
 
 
 def test_the_likely_range_spans_stoves_of_the_kind(tmp_path: Path) -> None:

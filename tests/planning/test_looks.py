@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from builder.model.kit import Kit
-from tests.planning.folders import GEAR, Record, boils_c, day, day_trip, hand
+from tests.planning.folders import FOODS, GEAR, Record, boils_c, day, day_trip, hand
 
 STEW: Record = {
     "id": "stew",
@@ -147,3 +147,96 @@ def test_the_absorber_takes_the_oxygen_of_the_void(tmp_path: Path) -> None:
     solid_ml = 102.5 * ((1 - moisture) / 1.5 + moisture)
     assert look.oxygen_ml == pytest.approx(0.2095 * (900 - solid_ml), rel=1e-6)
     assert look.absorber_ml == 200
+
+
+def test_bags_swell_as_the_air_gets_thin(tmp_path: Path) -> None:
+    # ISO 2533: 1013.25 hPa at the sea, 898.76 hPa at 1000 m.
+    assert stew_kit(tmp_path).looks.bags_swell_times == pytest.approx(1013.25 / 898.76, rel=1e-4)
+
+
+def test_a_packet_that_tells_only_its_energy_is_not_said_to_hold_nothing(tmp_path: Path) -> None:
+    snack = {"eat": "Fudge", "each": "40 g", "energy": "430 kcal"}
+    days = [day({"dinner": {"cook": "stew"}, "snacks": snack})]
+    looks = hand(tmp_path, day_trip(days=days), [STEW]).kit().looks
+    labels = {label.title: label for label in looks.labels}
+    fudge = labels["Fudge"]
+    assert fudge.only_energy and not labels["stew"].only_energy
+    assert (fudge.energy_kcal, fudge.energy_kj) == (430, round(430 * 4.184))
+    assert fudge.us_calories == 170  # 172, to the next 10
+    # 200 g of pulse at 160 kcal, 20 g of oil at 900 kcal, and 80 g of fudge.
+    assert looks.density_kcal_g == pytest.approx((320 + 180 + 344) / 300)
+
+
+def test_looks_name_their_sources(tmp_path: Path) -> None:
+    named = {source.id for source in stew_kit(tmp_path).sources}
+    assert {"eu-1169-2011", "cfr-101-9", "efsa-protein-2012", "nasem2023"} <= named
+
+
+def frozen_kit(folder: Path, **changes: object) -> Kit:
+    root = {**FOODS[0], "id": "root", "name": "root", "sorption": "starchy"}
+    batch = {"id": "dry-root", "food": "root", "method": "freeze-dryer", "done": "2031-05-01",
+             "fresh": "1000 g", "dried": "418 g", "packs": {"count": 4}, **changes}  # fmt: skip
+    recipe = {**STEW, "uses": [{"food": "root", "amount": "100 g", "dried_by": batch["method"]}],
+              "steps": [{"do": "boil", "with": ["root"], "water": "400 ml"}]}  # fmt: skip
+    dinner = {"dinner": {"cook": "stew", "from": "dry-root"}}
+    trip = day_trip(days=[day(dinner)])
+    return hand(folder, trip, [recipe], [batch], foods=[root]).kit()
+
+
+@pytest.mark.parametrize(("loaded_at", "warmed_k"), [("-30 degC", 10.0), (None, 0.0)])
+def test_a_freeze_dryer_takes_at_least_the_heat_of_its_ice(
+    loaded_at: str | None, warmed_k: float, tmp_path: Path
+) -> None:
+    changes = {"loaded_at": loaded_at} if loaded_at else {}
+    (batch,) = frozen_kit(tmp_path, **changes).batches
+    # 582 g of ice: 2.09 kJ/(kg K) to warm it to -20 degC, there 2838 kJ/kg to vapour.
+    assert batch.sublimation_kwh == pytest.approx(0.582 * (2.09 * warmed_k + 2838) / 3600, rel=1e-3)
+    assert batch.loaded_at_c == (-30.0 if loaded_at else None)
+
+
+def test_a_load_that_is_not_frozen_counts_from_its_ice(tmp_path: Path) -> None:
+    (batch,) = frozen_kit(tmp_path, loaded_at="5 degC").batches
+    assert batch.sublimation_kwh == pytest.approx(0.582 * (2838 - 2.09 * 20) / 3600, rel=1e-3)
+
+
+def test_heat_drying_sublimes_nothing(tmp_path: Path) -> None:
+    assert frozen_kit(tmp_path, method="dehydrator").batches[0].sublimation_kwh == 0
+
+
+def test_water_activity_is_told_with_the_doubt_of_the_moisture(tmp_path: Path) -> None:
+    (batch,) = frozen_kit(tmp_path).batches
+    assert batch.water_activity is not None
+    assert batch.water_activity_low is not None and batch.water_activity_high is not None
+    assert batch.water_activity_low < batch.water_activity < batch.water_activity_high
+    # GAB with Xm 0.065, C 14, K 0.80 gives back the water of each gram of solids.
+    reduced = 0.80 * batch.water_activity
+    held = 0.065 * 14 * reduced / ((1 - reduced) * (1 - reduced + 14 * reduced))
+    moisture = 1 - 0.4 * 1000 / 418
+    assert held == pytest.approx(moisture / (1 - moisture), rel=1e-6)
+
+
+def test_wetter_than_the_isotherm_has_no_water_activity(tmp_path: Path) -> None:
+    (batch,) = frozen_kit(tmp_path, method="dehydrator", dried="900 g").batches
+    assert batch.water_activity is None and batch.water_activity_high is None
+
+
+def test_figures_of_a_load_lead_to_how_they_came_about(tmp_path: Path) -> None:
+    kit = frozen_kit(tmp_path, method="dehydrator", weighings=[
+        {"at": "2 h", "mass": "700 g"}, {"at": "4 h", "mass": "540 g"},
+    ])  # fmt: skip
+    (batch,) = kit.batches
+    assert batch.run is not None and batch.water_activity is not None
+    found = {each.figure: each for each in kit.derivations}
+    assert found["batches.0.run.dry_after_min"].value == batch.run.dry_after_min
+    assert "batches/" in found["batches.0.run.dry_after_min"].inputs[0].origin
+    assert found["batches.0.water_activity"].value == batch.water_activity
+    frozen = frozen_kit(tmp_path / "frozen")
+    kwh = {each.figure: each.value for each in frozen.derivations}["batches.0.sublimation_kwh"]
+    assert kwh == frozen.batches[0].sublimation_kwh
+
+
+def test_a_lid_saves_a_tenth_to_a_fifth(tmp_path: Path) -> None:
+    fuel = stew_kit(tmp_path).fuel
+    assert fuel is not None
+    assert fuel.no_lid_low_g == pytest.approx(fuel.likely_g / 0.9)
+    assert fuel.no_lid_high_g == pytest.approx(fuel.likely_g / 0.8)
