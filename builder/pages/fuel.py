@@ -52,7 +52,7 @@ def fuel_page(kit: Kit) -> FuelPage:
         facts.append(Fact("Likely burnt", _likely(fuel, figures)))
         facts.append(Fact("With the reserve", figures.both(fuel.carry_g, "mass_g", "fuel.carry_g")))
         if fuel.efficiency_share:
-            facts.append(Fact("Heat that gets into the pot", _efficiency(fuel, figures)))
+            facts.append(Fact("Stove efficiency", _efficiency(fuel, figures)))
     if kit.wood_g:
         facts.append(Fact("Dry wood", figures.both(kit.wood_g, "mass_g", "wood.likely_g")))
     burnt = bool(kit.fuel or kit.wood_g)
@@ -71,8 +71,13 @@ def fuel_page(kit: Kit) -> FuelPage:
 def _likely(fuel: KitFuel, figures: Figures) -> Cell:
     """Give the fuel likely burnt, with the range that stoves of the kind leave open."""
     likely = figures.both(fuel.likely_g, "mass_g", "fuel.likely_g")
-    spread = figures.between(fuel.low_g, fuel.high_g, "mass_g")
-    return (*likely, Piece(spread)) if spread else likely
+    low, high = figures.plain(fuel.low_g, "mass_g"), figures.plain(fuel.high_g, "mass_g")
+    return (*likely, *_small(f"between {low}", f"and {high}")) if low != high else likely
+
+
+def _small(*parts: str) -> Cell:
+    """Give parts of which each stays on one line."""
+    return tuple(piece for part in parts for piece in (Piece(" "), Piece(part, small=True)))
 
 
 def _efficiency(fuel: KitFuel, figures: Figures) -> Cell:
@@ -80,11 +85,11 @@ def _efficiency(fuel: KitFuel, figures: Figures) -> Cell:
     share = Piece(percent(fuel.efficiency_share), href=figures.how("fuel.efficiency_share"))
     test = fuel.test
     if test is None:
-        return (share, Piece(", as listed for this stove"))
+        return (share, *_small("as listed for it"))
     boiled = figures.plain(test.boiled_ml, "volume_ml")
     cold = figures.plain(test.from_c, "temperature_c")
     burnt = figures.plain(test.fuel_g, "mass_g")
-    return (share, Piece(f", by your own test: {boiled} from {cold} with {burnt}"))
+    return (share, *_small("your own test:", f"{boiled} from {cold}", f"with {burnt}"))
 
 
 def _lids(fuel: KitFuel, figures: Figures) -> str:
@@ -97,15 +102,15 @@ def _snow(kit: Kit, figures: Figures) -> Table:
     for day, each in _melted(kit):
         firm_ml, fluffy_ml = (rounded(litres) * 1000 for litres in (each.firm_l, each.fluffy_l))
         potfuls = f"{each.potfuls_firm} to {each.potfuls_fluffy}" if each.potfuls_firm else "–"
+        water = figures.plain(each.water_ml, "volume_ml")
         rows.append(
             (
-                link(words.day_name(day), day_path(day)),
-                text(figures.plain(each.water_ml, "volume_ml")),
+                (*link(words.day_name(day), day_path(day)), *_small(f"{water} water")),
                 text(figures.span(firm_ml, fluffy_ml, "volume_ml")),
                 text(potfuls),
             )
         )
-    return table(("Day", "Water", "Snow for it", "Potfuls"), rows, "lrrr")
+    return table(("Day", "Snow for it", "Potfuls"), rows, "lrr")
 
 
 def _melted(kit: Kit) -> Iterator[tuple[KitDay, SnowWork]]:

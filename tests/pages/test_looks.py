@@ -41,10 +41,10 @@ def with_looks(**changes: object) -> Kit:
         ("drying.md", "dry enough after about 12 h, between 11 h and 13 h."),
         ("drying.md", "by the Page curve"),
         ("drying.md", "1,900 m 6,234 ft, the air in a bag takes about 1.3 times the room"),
-        ("fuel.md", "58 g 2.1 oz, between 52 g and 64 g"),
-        ("fuel.md", "48 %, by your own test: 1 l from 9 °C with 14 g"),
+        ("fuel.md", "58 g 2.1 oz between 52 g and 64 g"),
+        ("fuel.md", "48 % your own test: 1 l from 9 °C with 14 g"),
         ("fuel.md", "without lids this trip burns 65 to 73 g"),
-        ("fuel.md", "Day 2 8.76 l 25 to 125 l 17 to 84"),
+        ("fuel.md", "Day 2 8.76 l water 25 to 125 l 17 to 84"),
         ("water.md", "Day 1: 4 drops of bleach for each litre (the dose for cold water)"),
         ("water.md", "Stir, then wait 1 h."),
         ("water.md", "pour off the clear part, and take 4 drops for each litre"),
@@ -95,7 +95,7 @@ def test_the_listed_efficiency_is_named_as_such() -> None:
     kit = sample_kit()
     assert kit.fuel is not None
     listed = page(replace(kit, fuel=replace(kit.fuel, test=None)), "fuel.md")
-    assert "48 %, as listed for this stove" in listed
+    assert "48 % as listed for it" in listed
 
 
 def test_a_range_without_width_is_no_range() -> None:
