@@ -35,8 +35,6 @@ def scaling_data(meal: PlannedMeal) -> ScalingData | None:
             [step.minutes_at_sea_level, int(by_height)]
             for step, by_height in zip(meal.steps, heating.by_height, strict=True)
         ],
-        "presses": [
-            [step.pieces, step.each_side_min] for step in meal.steps if step.do == "press"
-        ],
+        "presses": [[step.pieces, step.each_side_min] for step in meal.steps if step.do == "press"],
         "at_once": max(heating.presses_at_once, 1),
     }
