@@ -50,6 +50,14 @@ def site_pages_of(kits: Path) -> list[Path]:
     return [page for page in pages_of(kits) if page.parent != kits and page.name != "pocket.html"]
 
 
+# Crossing a breakpoint slides the theme's drawer; what counts is the page once that has ended.
+WIDTH_AT_REST = """async () => {
+  const settled = Promise.all(document.getAnimations().map(each => each.finished.catch(() => {})));
+  await Promise.race([settled, new Promise(done => setTimeout(done, 500))]);
+  return document.documentElement.scrollWidth;
+}"""
+
+
 def too_wide(
     page: Page, kits: Path, widths: tuple[int, ...] = (320, 360, 1280)
 ) -> dict[tuple[str, int], int]:
@@ -59,7 +67,7 @@ def too_wide(
         page.goto(file.as_uri())
         for width in widths:
             page.set_viewport_size({"width": width, "height": 800})
-            needed = page.evaluate("document.documentElement.scrollWidth")
+            needed = page.evaluate(WIDTH_AT_REST)
             if needed > width:
                 found[file.relative_to(kits).as_posix(), width] = needed
     return found
