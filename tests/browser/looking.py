@@ -50,11 +50,12 @@ def site_pages_of(kits: Path) -> list[Path]:
     return [page for page in pages_of(kits) if page.parent != kits and page.name != "pocket.html"]
 
 
-# Crossing a breakpoint slides the theme's drawer; what counts is the page once that has ended.
-WIDTH_AT_REST = """async () => {
+# Crossing a breakpoint slides the theme's drawer, and another scheme fades its colours in; what
+# counts is the page once that has ended.
+AT_REST = """async () => {
+  await new Promise(done => setTimeout(done, 50));  // until the fading has begun
   const settled = Promise.all(document.getAnimations().map(each => each.finished.catch(() => {})));
   await Promise.race([settled, new Promise(done => setTimeout(done, 500))]);
-  return document.documentElement.scrollWidth;
 }"""
 
 
@@ -67,7 +68,8 @@ def too_wide(
         page.goto(file.as_uri())
         for width in widths:
             page.set_viewport_size({"width": width, "height": 800})
-            needed = page.evaluate(WIDTH_AT_REST)
+            page.evaluate(AT_REST)
+            needed = page.evaluate("document.documentElement.scrollWidth")
             if needed > width:
                 found[file.relative_to(kits).as_posix(), width] = needed
     return found

@@ -8,7 +8,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, expect
 
-from .looking import offline_page, pages_of, search_for, site_pages_of
+from .looking import AT_REST, offline_page, pages_of, search_for, site_pages_of
 
 # What hangs on colours; all other rules find the same in every scheme.
 OF_COLOURS = {"runOnly": {"type": "rule", "values": ["color-contrast", "link-in-text-block"]}}
@@ -33,6 +33,7 @@ def test_axe_finds_no_violation(browser: Browser, kits: Path) -> None:
             found += [(name, "light", fault) for fault in faults(axe, page)]
             page.set_viewport_size({"width": 1280, "height": 800})
             page.emulate_media(color_scheme="dark")
+            page.evaluate(AT_REST)
             found += [(name, "dark", fault) for fault in faults(axe, page, OF_COLOURS)]
     assert found == []
 
