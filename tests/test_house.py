@@ -28,10 +28,11 @@ MAY_IMPORT = {
     "units": set(),
     "clock": set(),
     "shipped": set(),
+    "speech": {"model", "shipped", "units"},
     "reading": {"reading", "model", "units", "problems"},
-    "planning": {"planning", "formulas", "model", "problems", "units"},
-    "pages": {"pages", "planning", "formulas", "model", "problems", "units"},
-    "site": {"site", "pages", "planning", "formulas", "model", "problems"},
+    "planning": {"planning", "formulas", "model", "problems", "speech", "units"},
+    "pages": {"pages", "planning", "formulas", "model", "problems", "speech", "units"},
+    "site": {"site", "pages", "planning", "formulas", "model", "problems", "speech"},
     "starts": {"starts", "reading", "planning", "site", "model", "problems"},
     "preview": set(),
 }
@@ -43,6 +44,7 @@ ONLY = {
     "mkdocs": {"site"},
     "material": {"site"},
     "jinja2": {"pages", "site"},
+    "babel": {"speech"},
     "scipy": {"planning"},
     "numpy": {"planning"},
 }

@@ -30,6 +30,8 @@ GROUNDS: tuple[str, ...] = get_args(Ground)
 SHELTERS: tuple[str, ...] = get_args(Shelter)
 UNITS: tuple[str, ...] = get_args(Units)
 DIETS: tuple[str, ...] = ("vegetarian", "vegan")
+ENGLISH = "en"
+LANGUAGES: tuple[str, ...] = (ENGLISH, "de", "nb")  # those with a catalogue of words
 
 # The longest stretch without water where a trip does not tell it, on days of travel.
 DEFAULT_BETWEEN_WATER_H = 3.0
@@ -186,7 +188,7 @@ class Trip:
     days: tuple[Day, ...]
     start: datetime.date | None = None
     units: Units = "metric"
-    language: str = "en"
+    language: str = ENGLISH
     stove: str | None = None
     pots: tuple[str, ...] = ()
     fuel_reserve_share: float = 0.15

@@ -24,6 +24,7 @@ from builder.pages.people import PersonPage, person_pages
 from builder.pages.pocket import PocketPage, pocket_days
 from builder.pages.shopping import shopping_page
 from builder.pages.water import water_page
+from builder.speech import Speech, speech_of
 
 NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"
 
@@ -42,6 +43,7 @@ class Book:
 
 def write_book(kit: Kit, templates: Path) -> Book:
     """Write all pages of a kit."""
+    say = speech_of(kit.language)
     cook = cook_pages(kit)
     anchors = step_anchors(cook)
     days = day_pages(kit, anchors)
@@ -68,15 +70,15 @@ def write_book(kit: Kit, templates: Path) -> Book:
     )
     return Book(
         {
-            path: ink.write(templates, f"pages/{name}.md.j2", "../" * path.count("/"), view)
+            path: ink.write(templates, f"pages/{name}.md.j2", "../" * path.count("/"), view, say)
             for path, (name, view) in pages.items()
         },
-        _nav(days, cook, people),
+        _nav(say, days, cook, people),
         {
             "kit.json": _json(kit_data(kit)),
             SCHEMA_NAME: (templates / SCHEMA_NAME).read_bytes(),
         },
-        ink.write(templates, "pocket.html.j2", "", pocket),
+        ink.write(templates, "pocket.html.j2", "", pocket, say),
     )
 
 
@@ -87,24 +89,27 @@ def _json(data: Mapping[str, object]) -> bytes:
 
 
 def _nav(
-    days: tuple[DayPage, ...], cook: tuple[CookPage, ...], people: tuple[PersonPage, ...]
+    say: Speech,
+    days: tuple[DayPage, ...],
+    cook: tuple[CookPage, ...],
+    people: tuple[PersonPage, ...],
 ) -> tuple[NavItem, ...]:
     """Give the navigation in reading order."""
     recipes: tuple[NavItem, ...] = tuple((page.title, page.path) for page in cook)
-    cooking: tuple[NavItem, ...] = (("Cook", recipes),) if recipes else ()
+    cooking: tuple[NavItem, ...] = ((say.of("page", "Cook"), recipes),) if recipes else ()
     persons: tuple[NavItem, ...] = tuple((person.name, person.path) for person in people)
-    own: tuple[NavItem, ...] = (("Each of you", persons),) if persons else ()
+    own: tuple[NavItem, ...] = ((say.of("page", "Each of you"), persons),) if persons else ()
     return (
-        ("At a glance", "index.md"),
-        ("Days", tuple((day.title, day.path) for day in days)),
+        (say.of("page", "At a glance"), "index.md"),
+        (say.of("page", "Days"), tuple((day.title, day.path) for day in days)),
         *cooking,
-        ("Water", "water.md"),
-        ("Fuel", "fuel.md"),
-        ("Carry", "carry.md"),
+        (say.of("page", "Water"), "water.md"),
+        (say.of("page", "Fuel"), "fuel.md"),
+        (say.of("page", "Carry"), "carry.md"),
         *own,
-        ("Shopping", "shopping.md"),
-        ("Food value", "food.md"),
-        ("Drying", "drying.md"),
-        ("Cautions", "cautions.md"),
-        ("Numbers", "numbers.md"),
+        (say.of("page", "Shopping"), "shopping.md"),
+        (say.of("page", "Food value"), "food.md"),
+        (say.of("page", "Drying"), "drying.md"),
+        (say.of("page", "Cautions"), "cautions.md"),
+        (say.of("page", "Numbers"), "numbers.md"),
     )

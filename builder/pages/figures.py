@@ -8,10 +8,10 @@ from dataclasses import dataclass
 
 from builder.model.kit import Kit
 from builder.pages.pieces import Cell, Piece, Scale
-from builder.units import mugs, rounded, show, show_at_least, shown_both
+from builder.speech import Speech, speech_of
+from builder.units import rounded
 
 _KINDS = {"mass_g": "g", "volume_ml": "ml"}
-NOTHING = "none"
 _LEAST_OF_A_MUG = 8  # less than an eighth is no longer a quarter, roughly
 _SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
 _NOT_FOR_AN_ADDRESS = re.compile(r"[^A-Za-z0-9_.]")
@@ -33,6 +33,7 @@ class Figures:
     units: str
     mug_ml: float
     derived: frozenset[str]  # figures whose derivation the kit holds
+    say: Speech
 
     def plain(self, value: float, quantity: str) -> str:
         """Give a number in the trip's units alone; a pinch that rounds to 0 in the other ones."""
@@ -40,17 +41,17 @@ class Figures:
 
     def between(self, low: float, high: float, quantity: str) -> str:
         """Give a range behind its likely value: `, between 10 h and 12 h`; "" for no range."""
-        ends = self.plain(low, quantity), self.plain(high, quantity)
-        return f", between {ends[0]} and {ends[1]}" if ends[0] != ends[1] else ""
+        first, last = self.plain(low, quantity), self.plain(high, quantity)
+        return self.say(", between {low} and {high}", low=first, high=last) if first != last else ""
 
     def span(self, low: float, high: float, quantity: str) -> str:
         """Give a range, its unit once where both ends share it: `288 to 346 g`."""
         first, last = self.plain(low, quantity), self.plain(high, quantity)
         if first == last:
             return first
-        number, _, unit = first.partition("\u00a0")
-        shared = unit == last.partition("\u00a0")[2]
-        return f"{number if shared else first} to {last}"
+        number, _, unit = first.rpartition("\u00a0")
+        shared = unit == last.rpartition("\u00a0")[2]
+        return self.say("{low} to {high}", low=number if shared else first, high=last)
 
     def alone(self, value: float, quantity: str, figure: str) -> Cell:
         """Give a number in the trip's units alone, leading to its derivation."""
@@ -70,9 +71,9 @@ class Figures:
         No mass and no water at all are said in a word, the same in all units.
         """
         if value == 0 and quantity in _KINDS:
-            return [(NOTHING, self.units)]
+            return [(self.say("none"), self.units)]
         systems = ("us", "metric") if self.units == "us" else ("metric", "us")
-        texts = shown_both(value, quantity, "us" if self.units == "us" else "metric")
+        texts = self.say.shown_both(value, quantity, "us" if self.units == "us" else "metric")
         shown = [pair for pair in zip(texts, systems, strict=True) if pair[0]]
         tells = [pair for pair in shown if not (value > 0 and pair[0].startswith("0\u00a0"))]
         return tells or shown
@@ -83,13 +84,18 @@ class Figures:
 
     def least(self, temperature_c: float) -> Cell:
         """Give a temperature to reach, rounded up in both units."""
-        metric, us = show_at_least(temperature_c, "metric"), show_at_least(temperature_c, "us")
+        metric = self.say.show_at_least(temperature_c, "metric")
+        us = self.say.show_at_least(temperature_c, "us")
         first, other = (us, metric) if self.units == "us" else (metric, us)
         return (Piece(first), Piece(" "), Piece(other, small=True))
 
+    def percent(self, share: float) -> str:
+        """Give a share in percent."""
+        return self.say.show(share, "share")
+
     def mugs(self, volume_ml: float) -> str:
         """Give a volume in the trip's own mugs."""
-        return mugs(volume_ml, self.mug_ml)
+        return self.say.mugs(volume_ml, self.mug_ml)
 
     def scaled(self, value: float, quantity: str, party: int, strong: bool = False) -> Cell:
         """Give an amount in both units that follows the number of eaters; for 0 it stays."""
@@ -109,24 +115,25 @@ class Figures:
             scale = Scale("mugs", number(volume_ml), party, self.units, number(self.mug_ml))
         elif volume_ml < _SPOONS_BELOW_ML:
             shown, scale = (
-                show(volume_ml, "volume_ml", "us"),
+                self.say.show(volume_ml, "volume_ml", "us"),
                 Scale("ml", number(volume_ml), party, "us"),
             )
         else:
             return ()
         return (Piece(shown, scale=scale if party else None),)
 
-    def water(self, volume_ml: float, party: int, what: str = "water") -> Cell:
+    def water(self, volume_ml: float, party: int, what: str = "") -> Cell:
         """Give water to measure: millilitres and mugs, following the number of eaters."""
         first, *rest = self.scaled(volume_ml, "volume_ml", party, strong=True)
         spooned = self.spooned(volume_ml, party)
         comma = (Piece(", "),) if spooned else ()
-        return (first, Piece(f" {what}"), *comma, *spooned, *rest)
+        return (first, Piece(f" {what or self.say('water')}"), *comma, *spooned, *rest)
 
 
 def figures_of(kit: Kit) -> Figures:
     """Give what shows the numbers of a kit."""
-    return Figures(kit.units, kit.mug_ml, frozenset(each.figure for each in kit.derivations))
+    derived = frozenset(each.figure for each in kit.derivations)
+    return Figures(kit.units, kit.mug_ml, derived, speech_of(kit.language))
 
 
 def number(value: float) -> str:
@@ -134,18 +141,14 @@ def number(value: float) -> str:
     return str(int(value)) if value == int(value) else repr(float(value))
 
 
-def percent(share: float) -> str:
-    """Give a share in percent."""
-    return show(share, "share")
-
-
-def worked(value: float, unit: str = "") -> str:
+def worked(say: Speech, value: float, unit: str = "") -> str:
     """Give a number with enough digits to work on with by hand, in the unit it is computed in."""
     if not math.isfinite(value):
-        return "without limit"
+        return say("without limit")
     whole = math.floor(math.log10(abs(value))) + 1 if value else 1
     decimals = max(0, 5 - whole)
     number = f"{rounded(value, min(decimals, 8)):,.{min(decimals, 8)}f}"
     if "." in number:
         number = number.rstrip("0").rstrip(".")
-    return f"{number.replace('-', '−')}\u00a0{unit}" if unit else number.replace("-", "−")
+    shown = say.signs(number.replace("-", "−"))
+    return f"{shown}\u00a0{unit}" if unit else shown

@@ -10,6 +10,8 @@ from pathlib import Path
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
 from jinja2.runtime import Context
 
+from builder.speech import Speech
+
 # Every sign that Markdown or HTML reads as more than itself, inside a line.
 _SIGNS = str.maketrans({sign: f"&#{ord(sign)};" for sign in '"#$*<>[\\]^_`{}~='} | {"&": "&amp;"})
 # Signs that mean something only at the start of a line: lists, headings, admonitions, rules.
@@ -73,7 +75,12 @@ def environment(templates: Path) -> Environment:
     return made
 
 
-def write(templates: Path, name: str, up: str, page: object) -> str:
-    """Fill in a template with a view; `up` leads from the page to the top of the kit."""
-    text = environment(templates).get_template(name).render(page=page, up=up)
+def write(templates: Path, name: str, up: str, page: object, say: Speech) -> str:
+    """Fill in a template with a view; `up` leads from the page to the top of the kit.
+
+    A template says its own words by `say`, `count` and `of`; they may hold Markdown, so what fills
+    their blanks goes through `line` or `cell` first.
+    """
+    template = environment(templates).get_template(name)
+    text = template.render(page=page, up=up, say=say, count=say.count, of=say.of)
     return _EMPTY_LINES.sub("\n\n", text).strip("\n") + "\n"

@@ -17,6 +17,7 @@ from builder.pages.day import day_path
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, link, table, text
 from builder.planning.looks import BLEACH_SHARE
+from builder.speech import Speech
 from builder.units import rounded
 
 
@@ -49,37 +50,56 @@ def water_page(kit: Kit) -> WaterPage:
         boxes_at(kit, "water.md"),
         any(here.water_source == "snow" for here in places),
         tuple(_treat(kit, figures)),
-        _cloudy() if any(each.how == "chemical" for each in kit.looks.treating) else "",
+        _cloudy(figures.say) if any(each.how == "chemical" for each in kit.looks.treating) else "",
         _sweat(kit, figures) if kit.looks.sweating else None,
         figures.plain(MOST_ML_H, "volume_ml"),
         figures.plain(CAUTIOUS_ML_H, "volume_ml"),
     )
 
 
-def _cloudy() -> str:
-    return words.counted(bleach_drops(1000.0, BLEACH_SHARE, cloudy_or_cold=True), "drop")
+def _cloudy(say: Speech) -> str:
+    return _drops(say, bleach_drops(1000.0, BLEACH_SHARE, cloudy_or_cold=True))
+
+
+def _drops(say: Speech, drops: int) -> str:
+    return say.count("{n} drop", "{n} drops", drops)
 
 
 def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
     """Say how the water is made safe; days with the same rule are told together."""
+    say = figures.say
     alike: dict[str, list[int]] = {}
     stricter: dict[str, str] = {}
     for each in kit.looks.treating:
         if each.how == "boil":
             held = figures.plain(each.boil_min, "duration_min")
-            says = f"bring the water to a rolling boil and hold it for {held}."
+            says = say("bring the water to a rolling boil and hold it for {time}.", time=held)
             if each.strict_boil_min > each.boil_min:
-                longer = figures.plain(each.strict_boil_min, "duration_min")
-                high = figures.plain(EPA_HIGH_ABOVE_M, "altitude_m")
-                stricter[says] = f"{longer} by the stricter rule, which begins at {high}."
+                stricter[says] = say(
+                    "{time} by the stricter rule, which begins at {height}.",
+                    time=figures.plain(each.strict_boil_min, "duration_min"),
+                    height=figures.plain(EPA_HIGH_ABOVE_M, "altitude_m"),
+                )
         else:
             wait = figures.plain(each.contact_min, "duration_min")
-            cold = " (the dose for cold water)" if each.cold else ""
-            drops = words.counted(each.drops_per_litre, "drop")
-            says = f"{drops} of bleach for each litre{cold}. Stir, then wait {wait}."
+            drops = _drops(say, each.drops_per_litre)
+            says = (
+                say(
+                    "{drops} of bleach for each litre (the dose for cold water). "
+                    "Stir, then wait {time}.",
+                    drops=drops,
+                    time=wait,
+                )
+                if each.cold
+                else say(
+                    "{drops} of bleach for each litre. Stir, then wait {time}.",
+                    drops=drops,
+                    time=wait,
+                )
+            )
         alike.setdefault(says, []).append(each.day)
     for says, days in alike.items():
-        when = words.listed(f"Day\u00a0{day}" for day in days)
+        when = say.listed(words.numbered_day(say, day) for day in days)
         strict = stricter.get(says, "")
         yield (Piece(when, strong=True), Piece(f": {says} {strict}".rstrip()))
 
@@ -89,19 +109,20 @@ def _sweat(kit: Kit, figures: Figures) -> Table:
 
     Of each person only the day with the most sweat is told.
     """
+    say = figures.say
     most: dict[str, Sweating] = {}
     for each in kit.looks.sweating:
         if each.name not in most or each.damp_ml_h > most[each.name].damp_ml_h:
             most[each.name] = each
     rows = [
         (
-            (Piece(each.name), Piece(" "), Piece(f"day {each.day}", small=True)),
+            (Piece(each.name), Piece(" "), Piece(say("day {n}", n=each.day), small=True)),
             text(figures.plain(each.planned_ml_h, "volume_ml")),
             text(_sweat_span(figures, each)),
         )
         for each in most.values()
     ]
-    return table(("Each hour", "Plan to drink", "Sweat, estimate"), rows, "lrr")
+    return table((say("Each hour"), say("Plan to drink"), say("Sweat, estimate")), rows, "lrr")
 
 
 def _sweat_span(figures: Figures, each: Sweating) -> str:
@@ -111,19 +132,21 @@ def _sweat_span(figures: Figures, each: Sweating) -> str:
 
 
 def _by_day(kit: Kit, figures: Figures) -> Table:
+    say = figures.say
     rows = []
     for day in kit.days:
         water = day.water
         rows.append(
             (
-                link(words.day_name(day), day_path(day)),
+                link(words.day_name(figures.say, day), day_path(day)),
                 _drink(figures, day),
                 _alone(figures, day, "cooking_ml", water.cooking_ml),
                 _alone(figures, day, "washing_ml", water.washing_ml),
                 _of(figures, day, "total_ml", water.total_ml),
             )
         )
-    return table(("Day", "Drink", "Cook", "Wash", "All"), rows, "lrrrr")
+    heads = (say("Day"), say("Drink"), say("Cook"), say("Wash"), say("All"))
+    return table(heads, rows, "lrrrr")
 
 
 def _drink(figures: Figures, day: KitDay) -> Cell:
@@ -132,7 +155,8 @@ def _drink(figures: Figures, day: KitDay) -> Cell:
     if not day.water.drinks_ml:
         return cold
     (hot,) = _alone(figures, day, "drinks_ml", day.water.drinks_ml)
-    return (*cold, Piece(" "), replace(hot, text=f"+ {hot.text} hot", small=True))
+    warm = figures.say("+ {water} hot", water=hot.text)
+    return (*cold, Piece(" "), replace(hot, text=warm, small=True))
 
 
 def _alone(figures: Figures, day: KitDay, field: str, volume_ml: float) -> Cell:
@@ -144,16 +168,18 @@ def _of(figures: Figures, day: KitDay, field: str, volume_ml: float) -> Cell:
 
 
 def _carry(kit: Kit, figures: Figures) -> Table:
+    say = figures.say
     rows = [
         (
-            link(words.day_name(day), day_path(day)),
-            text("home" if day.ends_home else words.water_at(day.conditions)),
+            link(words.day_name(figures.say, day), day_path(day)),
+            text(say("home") if day.ends_home else words.water_at(say, day.conditions)),
             _alone(figures, day, "carry_ml", day.water.carry_ml),
             _alone(figures, day, "treat_ml", day.water.treat_ml),
         )
         for day in kit.days
     ]
-    return table(("Day", "At camp", "Carry at most", "Make safe"), rows, "llrr")
+    heads = (say("Day"), say("At camp"), say("Carry at most"), say("Make safe"))
+    return table(heads, rows, "llrr")
 
 
 def _people(kit: Kit, figures: Figures) -> Table:
@@ -163,7 +189,7 @@ def _people(kit: Kit, figures: Figures) -> Table:
         at = f"days.{day.day - 1}.people"
         rows.append(
             (
-                link(words.day_name(day), day_path(day)),
+                link(words.day_name(figures.say, day), day_path(day)),
                 *(
                     figures.alone(
                         drunk.get(person.name, 0.0), "volume_ml", f"{at}.{person.name}.to_drink_ml"
@@ -173,4 +199,4 @@ def _people(kit: Kit, figures: Figures) -> Table:
             )
         )
     names = tuple(person.name for person in kit.party)
-    return table(("Day", *names), rows, "l" + "r" * len(names))
+    return table((figures.say("Day"), *names), rows, "l" + "r" * len(names))

@@ -13,8 +13,10 @@ from builder.model.recipe import MEALS, Recipe
 from builder.model.trip import (
     DEFAULT_BETWEEN_WATER_H,
     DIETS,
+    ENGLISH,
     GROUNDS,
     HOME_SHARE,
+    LANGUAGES,
     SEXES,
     SHELTERS,
     TRAVEL_BY,
@@ -52,7 +54,6 @@ from builder.reading.yaml_door import Node, quoted
 
 YOUNGEST_YEARS = 1
 OLDEST_YEARS = 120
-LANGUAGES = ("en",)
 
 # Taken where the trip does not tell; each one used is listed in the kit.
 DEFAULT_AIR_LOW_C = 5.0
@@ -104,7 +105,7 @@ class _TripReader:
             days=days,
             start=fields.date("start"),
             units=cast(Units, fields.choice("units", UNITS, default="metric")),
-            language=fields.choice("language", LANGUAGES, default="en"),
+            language=fields.choice("language", LANGUAGES, default=ENGLISH),
             stove=stove_id,
             pots=tuple(dict.fromkeys((*pots, *fire_pots))),
             fuel_reserve_share=reserve,

@@ -387,7 +387,7 @@ SPOILT = (
         "language",
         "trips/tarrow.yaml",
         (("title: Tarrow Tops", "title: Tarrow Tops\nlanguage: qq"),),
-        ("trips/tarrow.yaml:2:11: error: language cannot be 'qq' — known are: en [word-unknown]",),
+        ("trips/tarrow.yaml:2:11: error: language cannot be 'qq' — known are: en, de, nb [word-unknown]",),
     ),
     Spoilt(
         "units",
