@@ -4,20 +4,13 @@ from __future__ import annotations
 
 import importlib
 import inspect
-import sys
-from collections.abc import Callable, Iterator
 from functools import cache
-from pathlib import Path
-from types import FrameType, FunctionType
-from typing import Any
+from types import FunctionType
 
-import builder.formulas
 from builder.formulas import nutrition
 
 from .published import Published
-
-HERE = Path(__file__).parent
-FORMULAS = Path(builder.formulas.__file__).parent
+from .rows import FORMULAS, called_by, row_tests
 
 LEAST_ROWS = 260
 LEAST_SOURCES = 45
@@ -35,26 +28,10 @@ WITHOUT_A_ROW = {
 }
 
 
-def _row_tests() -> Iterator[tuple[str, Callable[[Published], None], tuple[Published, ...]]]:
-    """Every test over rows, with its rows."""
-    for path in sorted(HERE.glob("test_*.py")):
-        if path == Path(__file__):
-            continue
-        module = importlib.import_module(f"{__package__}.{path.stem}")
-        for name, test in sorted(vars(module).items()):
-            for mark in getattr(test, "pytestmark", ()):
-                if mark.name == "parametrize" and mark.args[0] == "row":
-                    yield (
-                        f"{path.stem}.{name}",
-                        test,
-                        tuple(each.values[0] for each in mark.args[1]),
-                    )
-
-
 @cache
 def _rows() -> tuple[Published, ...]:
     """Every row of every test."""
-    return tuple(row for _, _, rows in _row_tests() for row in rows)
+    return tuple(row for _, _, rows in row_tests() for row in rows)
 
 
 def _public_formulas() -> set[str]:
@@ -74,34 +51,13 @@ def _public_formulas() -> set[str]:
     return found
 
 
-def _called_by(run: Callable[[], None]) -> set[str]:
-    """Formulas that the tests here call themselves, not those called by other formulas."""
-    called = set()
-
-    def note(frame: FrameType, event: str, _: Any) -> None:
-        if event != "call" or frame.f_back is None:
-            return
-        path = Path(frame.f_code.co_filename)
-        caller = Path(frame.f_back.f_code.co_filename)
-        if path.parent == FORMULAS and caller.parent == HERE:
-            called.add(f"{path.stem}.{frame.f_code.co_name}")
-
-    before = sys.getprofile()
-    sys.setprofile(note)
-    try:
-        run()
-    finally:
-        sys.setprofile(before)
-    return called
-
-
 @cache
 def _checked() -> frozenset[str]:
     """Every formula that a row holds to a number."""
     checked: set[str] = set()
-    for _, test, rows in _row_tests():
+    for _, test, rows in row_tests():
         for row in rows[:1]:
-            checked |= _called_by(lambda test=test, row=row: test(row))  # type: ignore[misc]
+            checked |= set(called_by(lambda test=test, row=row: test(row)))  # type: ignore[misc]
     return frozenset(checked)
 
 
@@ -124,14 +80,13 @@ def test_the_exceptions_are_formulas_without_a_row() -> None:
 
 
 def test_a_test_over_rows_takes_nothing_else() -> None:
-    for name, test, _ in _row_tests():
+    for name, test, _ in row_tests():
         assert list(inspect.signature(test).parameters) == ["row"], name
 
 
 def test_only_what_a_test_calls_itself_counts() -> None:
     """Label energy calls the guard for its parts, which is not public and not counted."""
-    found = _called_by(_call_label)
-    assert found == {"nutrition.label_energy_kj"}
+    assert called_by(_call_label) == ("nutrition.label_energy_kj",)
 
 
 def _call_label() -> None:
