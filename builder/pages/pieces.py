@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
+
+_BLANK = re.compile(r"\{(\w+)\}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +86,27 @@ def join(cells: Sequence[Cell], between: str = ", ") -> Cell:
             joined.append(Piece(between))
         joined.extend(each)
     return tuple(joined)
+
+
+def filled(said: str, /, small: bool = False, **blanks: Cell) -> Cell:
+    """Fill the {blanks} of a text, said without them, with runs of text that keep what they are.
+
+    `filled(say("At least {heat}."), heat=figures.least(72))`. Small words stand in small, the
+    spaces around them do not.
+    """
+    pieces: list[Piece] = []
+    for number, part in enumerate(_BLANK.split(said)):
+        if number % 2:
+            pieces += blanks[part]
+        elif small:
+            pieces += [
+                Piece(words, small=not words.isspace())
+                for words in re.split(r"^(\s+)|(\s+)$", part)
+                if words
+            ]
+        elif part:
+            pieces.append(Piece(part))
+    return tuple(pieces)
 
 
 def table(heads: tuple[str, ...], rows: Sequence[tuple[Cell, ...]], right: str = "") -> Table:
