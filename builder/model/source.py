@@ -36,8 +36,13 @@ class Source:
     @property
     def citation(self) -> str:
         """The source in one line, with how it is known."""
+        return f"{self.reference} ({HOW_KNOWN[self.how]})"
+
+    @property
+    def reference(self) -> str:
+        """The source in one line: whose, of when, and what."""
         parts = [self.author, self.publisher, str(self.year or ""), self.title]
-        return f"{', '.join(part for part in parts if part)} ({HOW_KNOWN[self.how]})"
+        return ", ".join(part for part in parts if part)
 
 
 @dataclass(frozen=True, slots=True)

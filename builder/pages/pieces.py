@@ -109,6 +109,13 @@ def filled(said: str, /, small: bool = False, **blanks: Cell) -> Cell:
     return tuple(pieces)
 
 
+def lines(said: str) -> Cell:
+    """Give the lines of a said text in small, each of them kept on one line of the page."""
+    return tuple(
+        piece for part in said.splitlines() for piece in (Piece(" "), Piece(part, small=True))
+    )
+
+
 def table(heads: tuple[str, ...], rows: Sequence[tuple[Cell, ...]], right: str = "") -> Table:
     """Give a table; `right` has an `r` for each column of numbers, such as `"lrr"`."""
     sides = right or "l" * len(heads)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from builder.pages.pieces import Piece, filled, text
+from builder.pages.pieces import Piece, filled, lines, text
 
 HEAT = (Piece("72 °C", strong=True), Piece(" "), Piece("162 °F", small=True))
 
@@ -44,3 +44,12 @@ def test_what_fills_a_blank_is_not_filled_itself() -> None:
 def test_a_blank_without_a_value_is_a_failure() -> None:
     with pytest.raises(KeyError):
         filled("In {pot}.")
+
+
+def test_small_print_breaks_only_where_its_lines_end() -> None:
+    assert lines("your own test:\n1 l from 9 °C") == (
+        Piece(" "),
+        Piece("your own test:", small=True),
+        Piece(" "),
+        Piece("1 l from 9 °C", small=True),
+    )

@@ -1,0 +1,28 @@
+"""How a page cites a source: what it is, and how it is known."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from builder.model.source import Known, Source
+from builder.speech import Speech, later
+
+_CITED: Mapping[Known, str] = {
+    "read": later("{source} (read)"),
+    "copy": later("{source} (read in a copy)"),
+    "memory": later("{source} (quoted from memory)"),
+    "practice": later("{source} (common practice, no source)"),
+}
+
+
+def citation(say: Speech, source: Source) -> str:
+    """Give a source in one line, with how it is known."""
+    return say(_CITED[source.how], source=source.reference)
+
+
+def citation_in_short(say: Speech, source: Source) -> str:
+    """Name a source where it is used: its whole citation stands in the list of sources."""
+    if source.how == "practice":
+        return source.title
+    named = f"{source.title}, {source.year}" if source.year else source.title
+    return say(_CITED[source.how], source=named)
