@@ -14,15 +14,58 @@ from builder.model.kit import Kit, KitDay, PlannedIngredient, PlannedMeal, Plann
 from builder.model.looks import Standing
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
-from builder.pages.figures import Figures, figures_of, number, percent, worked
-from builder.pages.pieces import Cell, Mark, Piece, Scale, Table, join, table, text
+from builder.pages.figures import Figures, figures_of, number, worked
+from builder.pages.pieces import Cell, Mark, Piece, Scale, Table, filled, join, table, text
 from builder.planning.scaling import scaling_data
+from builder.speech import Speech, later, speech_of
 from builder.units import rounded
 
 _NAMED = re.compile(r"<([a-z0-9-]+)>")
 _HEATED = ("boil", "simmer", "fry", "press")
 _POTTED = ("pot", "mug")  # what is heated in a pot
-_IN = {"pot": "In the pot", "iron": "In the iron", "mug": "In the mug", "none": "No fire, no stove"}
+_IN = {
+    "pot": later("In the pot"),
+    "iron": later("In the iron"),
+    "mug": later("In the mug"),
+    "none": later("No fire, no stove"),
+}
+_COOKED_IN = {  # over what, and whether in several potfuls
+    (None, False): later("{vessel}."),
+    (None, True): later("{vessel}, {potfuls}."),
+    ("stove", False): later("{vessel}, on the stove."),
+    ("stove", True): later("{vessel}, on the stove, {potfuls}."),
+    ("fire", False): later("{vessel}, on the fire."),
+    ("fire", True): later("{vessel}, on the fire, {potfuls}."),
+}
+# What to do in a step; whether stirring, whether with the lid on.
+DOINGS = {
+    ("boil", False, False): later("Bring to the boil."),
+    ("boil", True, False): later("Bring to the boil, stirring."),
+    ("boil", False, True): later("Bring to the boil, lid on."),
+    ("boil", True, True): later("Bring to the boil, stirring, lid on."),
+    ("soak", False, False): later("Soak {time}."),
+    ("soak", True, False): later("Soak {time}, stirring."),
+    ("soak", False, True): later("Soak {time}, lid on."),
+    ("soak", True, True): later("Soak {time}, stirring, lid on."),
+    ("simmer", False, False): later("Simmer {time}."),
+    ("simmer", True, False): later("Simmer {time}, stirring."),
+    ("simmer", False, True): later("Simmer {time}, lid on."),
+    ("simmer", True, True): later("Simmer {time}, stirring, lid on."),
+    ("fry", False, False): later("Fry {time}."),
+    ("fry", True, False): later("Fry {time}, stirring."),
+    ("fry", False, True): later("Fry {time}, lid on."),
+    ("fry", True, True): later("Fry {time}, stirring, lid on."),
+}
+_STILL_HOT = {  # after it has stood; whether the lid was on
+    True: later(
+        "Then still about {likely} hot, between {low} and {high}; wrapped up about {cosy}."
+    ),
+    False: later(
+        "Then still about {likely} hot, between {low} and {high}; "
+        "with its lid and wrapped up about {cosy}."
+    ),
+}
+LET_STAND = {False: later("Let stand {time}."), True: later("Let stand {time}, lid on.")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,6 +169,7 @@ def _page(kit: Kit, recipe: str, times: list[_Time]) -> CookPage:
 
 def _together(kit: Kit, times: list[_Time]) -> Iterator[Cooking]:
     """Give the ways a recipe is cooked; times that read the same are told once."""
+    say = speech_of(kit.language)
     alike: dict[Cooking, list[_Time]] = {}
     for time in times:
         alike.setdefault(cooking(kit, time.meal, time.day.day), []).append(time)
@@ -141,20 +185,20 @@ def _together(kit: Kit, times: list[_Time]) -> Iterator[Cooking]:
         yield replace(
             shown,
             anchor=anchor,
-            title=words.listed(dict.fromkeys(_when(time.day, time.meal) for time in shared)),
+            title=say.listed(dict.fromkeys(_when(say, time.day, time.meal) for time in shared)),
             times=tuple((time.day.day, time.place) for time in shared),
             how=_how(kit, first),
         )
 
 
 _TRACED = (
-    ("minutes", "minutes"),
-    ("potfuls", "potfuls"),
-    ("presses", "presses"),
-    ("heat_kj", "heat"),
-    ("fuel_heat_kj", "fuel"),
-    ("wood_g", "wood"),
-    ("energy_kcal", "food energy"),
+    ("minutes", later("minutes")),
+    ("potfuls", later("potfuls")),
+    ("presses", later("presses")),
+    ("heat_kj", later("heat")),
+    ("fuel_heat_kj", later("fuel")),
+    ("wood_g", later("wood")),
+    ("energy_kcal", later("food energy")),
 )
 
 
@@ -163,15 +207,16 @@ def _how(kit: Kit, time: _Time) -> Cell:
     figures = figures_of(kit)
     at = f"days.{time.day.day - 1}.meals.{time.place}"
     known = [
-        (Piece(name, href=href),)
+        (Piece(figures.say(name), href=href),)
         for field, name in _TRACED
         if (href := figures.how(f"{at}.{field}"))
     ]
     return join(known)
 
 
-def _when(day: KitDay, meal: PlannedMeal) -> str:
-    return f"{words.day_name(day)} {words.MEALS[meal.meal].lower()}"
+def _when(say: Speech, day: KitDay, meal: PlannedMeal) -> str:
+    inside = say(words.MEALS_INSIDE[meal.meal])
+    return say("{day} {meal}", day=words.day_name(say, day), meal=inside)
 
 
 def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
@@ -183,12 +228,12 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
         "",
         "",
         party,
-        words.listed(meal.eaters),
+        figures.say.listed(meal.eaters),
         _in_short(kit, figures, meal, potfuls),
         _amounts(figures, meal),
         potfuls if meal.potfuls > 1 else (),
         tuple(_steps(figures, meal, _standing(kit, meal, day))),
-        _plates(meal),
+        _plates(figures, meal),
         meal.cook_in == "mug" and party > 1,
         _cooking_data(kit, meal),
     )
@@ -206,28 +251,31 @@ def _cooking_data(kit: Kit, meal: PlannedMeal) -> str:
 
 def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> Cell:
     """Say in what it is cooked, how long that takes, how hot water gets, how much it feeds."""
+    say = figures.say
     here = meal.conditions
     pots = {pot_id: name for pot_id, name, _ in kit.pots}
-    vessel = _IN[meal.cook_in or "none"]
+    vessel = say(_IN[meal.cook_in or "none"])
     if meal.cook_in in _POTTED:
         vessel = pots.get(meal.pot or "", vessel)
     elif meal.cook_in == "iron":
-        vessel = words.listed(kit.irons) or vessel
-    heat = {"stove": ", on the stove", "fire": ", on the fire"}.get(meal.cooked_on or "", "")
+        vessel = say.listed(kit.irons) or vessel
     said: list[Piece] = []
     if meal.minutes:
         takes = figures.plain(meal.minutes, "duration_min")
         said += [Piece(takes, strong=True, mark=Mark("takes")), Piece(". ")]
-    said.append(Piece(vessel + heat))
-    if potfuls:
-        said += [Piece(", "), *potfuls]
+    cooked_in = say(_COOKED_IN[meal.cooked_on, bool(potfuls)])
+    said += filled(cooked_in, vessel=text(vessel), potfuls=potfuls)
     if meal.cooked_on and meal.cook_in in _POTTED:
         boils = figures.both(here.boiling_point_c, "temperature_c")
-        said += [Piece(". Water boils at "), *_marked(figures, boils, "boils-at")]
         height = figures.both(here.altitude_m, "altitude_m")
-        said += [Piece(" here, at "), *_marked(figures, height, "height")]
-    each = meal.nutrition.energy_kcal / len(meal.eaters)
-    return (*said, Piece(f". About {figures.plain(each, 'energy_kcal')} each."))
+        said.append(Piece(" "))
+        said += filled(
+            say("Water boils at {temperature} here, at {height}."),
+            temperature=_marked(figures, boils, "boils-at"),
+            height=_marked(figures, height, "height"),
+        )
+    each = figures.plain(meal.nutrition.energy_kcal / len(meal.eaters), "energy_kcal")
+    return (*said, Piece(" "), Piece(say("About {energy} each.", energy=each)))
 
 
 def _marked(figures: Figures, shown: Cell, name: str) -> Cell:
@@ -242,15 +290,17 @@ def _marked(figures: Figures, shown: Cell, name: str) -> Cell:
 
 
 def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
+    say = figures.say
     party = len(meal.eaters)
     rows: list[tuple[Cell, ...]] = []
     for each in meal.ingredients:
-        name = text(words.carried(each))
+        name = text(words.carried(say, each))
         if each.packs:
-            name = (*name, Piece(" "), Piece(f"{words.counted(each.packs, 'pack')}", small=True))
+            packs = say.count("{n} pack", "{n} packs", each.packs)
+            name = (*name, Piece(" "), Piece(packs, small=True))
         if each.piece_g:
             count = replace(_by_eye(figures, each, each.amount_g, party)[0], small=True)
-            name = (*name, Piece(" "), Piece("pieces:", small=True), Piece(" "), count)
+            name = (*name, Piece(" "), *filled(say("pieces: {n}"), small=True, n=(count,)))
         rows.append(
             (name, _amount(figures, each, party), figures.both(each.amount_g / party, "mass_g")[:1])
         )
@@ -259,8 +309,8 @@ def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
         spooned = figures.spooned(meal.water_ml, party)
         in_mugs = (Piece(" "), *(replace(piece, small=True) for piece in spooned))
         one = figures.both(meal.water_ml / party, "volume_ml")[:1]
-        rows.append((text("Water, all together"), (first, *in_mugs, *other), one))
-    return table(("What", "For all", "Each"), rows, "lrr")
+        rows.append((text(say("Water, all together")), (first, *in_mugs, *other), one))
+    return table((say("What"), say("For all"), say("Each")), rows, "lrr")
 
 
 def _amount(figures: Figures, each: PlannedIngredient, party: int) -> Cell:
@@ -274,7 +324,7 @@ def _amount(figures: Figures, each: PlannedIngredient, party: int) -> Cell:
 def _by_eye(figures: Figures, each: PlannedIngredient, amount_g: float, party: int) -> Cell:
     """Give an amount without scales: in pieces, mugs or spoons, where the food tells how."""
     if each.piece_g:
-        return _count(amount_g / each.piece_g, party)
+        return _count(figures.say, amount_g / each.piece_g, party)
     if each.density_g_ml:
         return figures.spooned(amount_g / each.density_g_ml, party)
     return ()
@@ -285,9 +335,10 @@ def _measure(
 ) -> Cell:
     """Give what to measure out for a step: `240 g rice, 1 mug`."""
     first, *other = figures.scaled(amount_g, "mass_g", party, strong=True)
-    by_eye = _by_eye(figures, each, amount_g, party)
-    comma = Piece(", pieces: " if each.piece_g else ", ")
-    return (first, Piece(f" {name}"), *((comma, *by_eye) if by_eye else ()), *other)
+    if by_eye := _by_eye(figures, each, amount_g, party):
+        behind = figures.say(", pieces: {n}") if each.piece_g else ", {n}"
+        by_eye = filled(behind, n=by_eye)
+    return (first, Piece(f" {name}"), *by_eye, *other)
 
 
 def _potfuls(kit: Kit, meal: PlannedMeal) -> Cell:
@@ -300,7 +351,9 @@ def _potfuls(kit: Kit, meal: PlannedMeal) -> Cell:
     full = (meal.water_ml + FOOD_ROOM_ML_PER_G * food_g) / room_ml
     full = min(max(full, meal.potfuls - 0.99), meal.potfuls)
     scale = Scale("potfuls", number(full), len(meal.eaters), "")
-    return (Piece(words.counted(meal.potfuls, "potful"), strong=True, scale=scale),)
+    say = speech_of(kit.language)
+    potfuls = say.count("{n} potful", "{n} potfuls", meal.potfuls)
+    return (Piece(potfuls, strong=True, scale=scale),)
 
 
 def _standing(kit: Kit, meal: PlannedMeal, day: int) -> Mapping[float, Standing]:
@@ -336,25 +389,30 @@ def _boil_first(figures: Figures, meal: PlannedMeal) -> StepLine:
     """Put the boiling before the first hot soak, of all the water that is poured on hot."""
     water_ml = sum(step.water_ml for step in meal.steps if step.do == "soak" and step.hot)
     water = figures.water(water_ml, len(meal.eaters))
-    return StepLine((water,), text("Bring to the boil."), (), (), "", "", "")
+    boil = figures.say(DOINGS["boil", False, False])
+    return StepLine((water,), text(boil), (), (), "", "", "")
 
 
 def _after_heat(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
+    say = figures.say
     if meal.reach_c is not None:
         first, *other = figures.least(meal.reach_c)
         least = (replace(first, strong=True), *other)
-        more = (Piece("At least "), *least, Piece(" in the thickest part. Less? Cook on."))
-        yield StepLine((), text("Measure the middle."), more, (), "", "", "")
+        more = filled(
+            say("At least {temperature} in the thickest part. Less? Cook on."), temperature=least
+        )
+        yield StepLine((), text(say("Measure the middle.")), more, (), "", "", "")
     if meal.drain_ml:
         away = figures.scaled(meal.drain_ml, "volume_ml", len(meal.eaters))
-        more = (Piece("About "), *away, Piece(". Far from stream and lake."))
-        yield StepLine((), text("Pour off the water."), more, (), "", "", "")
+        more = filled(say("About {water}. Far from stream and lake."), water=away)
+        yield StepLine((), text(say("Pour off the water.")), more, (), "", "", "")
 
 
 def _step(figures: Figures, meal: PlannedMeal, place: int, seen: set[str]) -> StepLine:
     """Give a step; what is in the pot already, or named in the recipe's words, is not repeated."""
+    say = figures.say
     step = meal.steps[place]
-    names = words.short_names(meal.ingredients)
+    names = words.short_names(say, meal.ingredients)
     party = len(meal.eaters)
     parts, scaled = 1, party
     if meal.cook_in == "mug" and party > 1 and step.do != "boil":
@@ -367,7 +425,8 @@ def _step(figures: Figures, meal: PlannedMeal, place: int, seen: set[str]) -> St
     ]
     if step.do == "soak" and step.hot:
         if step.water_ml and (parts > 1 or not _boiled_alone(meal)):
-            amounts.append(figures.water(step.water_ml / parts, scaled, "of the boiling water"))
+            boiling = say("of the boiling water")
+            amounts.append(figures.water(step.water_ml / parts, scaled, boiling))
     elif step.water_ml:
         amounts.append(figures.water(step.water_ml / parts, scaled))
     minutes = figures.plain(step.minutes, "duration_min")
@@ -376,9 +435,9 @@ def _step(figures: Figures, meal: PlannedMeal, place: int, seen: set[str]) -> St
     return StepLine(
         tuple(amounts),
         _do(figures, step, Piece(minutes, mark=_lasts(meal, place))),
-        _pressed(step, party) if step.do == "press" else (),
+        _pressed(say, step, party) if step.do == "press" else (),
         _said(figures, meal, step.say, parts, scaled),
-        f"{at_sea} at sea level" if step.minutes and at_sea != minutes else "",
+        say("{time} at sea level", time=at_sea) if step.minutes and at_sea != minutes else "",
         number(rounded(timed)) if timed >= 0.5 else "",
         figures.plain(timed, "duration_min") if timed else "",
     )
@@ -388,11 +447,11 @@ def _stands(figures: Figures, look: Standing) -> Cell:
     """Say how hot the food still is after it has stood, and what to do where that is too little."""
     low, likely, high = (figures.plain(value, "temperature_c") for value in look.bare_c)
     cosy = figures.plain(look.cosy_c[1], "temperature_c")
-    wrapped = "wrapped up" if look.lid else "with its lid and wrapped up"
-    said = f"Then still about {likely} hot, between {low} and {high}; {wrapped} about {cosy}."
+    said = figures.say(_STILL_HOT[look.lid], likely=likely, low=low, high=high, cosy=cosy)
     if look.bare_c[0] >= HOT_HOLDING_C:
         return text(said)
-    return (Piece("Wrap the pot, or eat sooner.", strong=True), Piece(f" {said}"))
+    wrap = figures.say("Wrap the pot, or eat sooner.")
+    return (Piece(wrap, strong=True), Piece(f" {said}"))
 
 
 def _boiled_alone(meal: PlannedMeal) -> bool:
@@ -410,66 +469,65 @@ def _lasts(meal: PlannedMeal, place: int) -> Mark:
 
 def _do(figures: Figures, step: PlannedStep, minutes: Piece) -> Cell:
     """Give the short imperative of a step."""
-    stirring = ", stirring" if step.stir else ""
-    lid = ", lid on" if step.lid else ""
+    say = figures.say
+    time = (minutes,)
     if step.do == "press":
         side = figures.plain(step.each_side_min, "duration_min")
-        return text(f"Press {side} on each side.")
-    if step.do == "soak" and step.hot:
-        return (Piece("Pour on the boiling water. Soak "), minutes, Piece(f"{lid}."))
-    if step.do == "boil":
-        return text(f"Bring to the boil{stirring}{lid}.")
+        return text(say("Press {time} on each side.", time=side))
+    if step.do == "mix":
+        return text(say("Mix."))
+    if step.do == "serve":
+        return text(say("Serve."))
     if step.do == "rest":
-        return (Piece("Let stand "), minutes, Piece(f"{lid}."))
-    if step.do in ("mix", "serve"):
-        return text(f"{step.do.capitalize()}.")
-    return (Piece(f"{step.do.capitalize()} "), minutes, Piece(f"{stirring}{lid}."))
+        return filled(say(LET_STAND[step.lid]), time=time)
+    if step.do == "soak" and step.hot:
+        soak = filled(say(DOINGS["soak", False, step.lid]), time=time)
+        return (Piece(say("Pour on the boiling water.")), Piece(" "), *soak)
+    return filled(say(DOINGS[step.do, step.stir, step.lid]), time=time)
 
 
-def _pressed(step: PlannedStep, party: int) -> Cell:
+def _pressed(say: Speech, step: PlannedStep, party: int) -> Cell:
     """Say how many pieces there are, and how many the irons take at a time."""
     if not step.pieces or not step.presses:
         return ()
     at_a_time = str(math.ceil(step.pieces / step.presses - 1e-9))
     data = (("pieces", number(step.pieces)), ("presses", str(step.presses)))
-    counted = Piece(at_a_time, mark=Mark("at-once", data))
-    return (
-        Piece("Pieces: "),
-        *_count(step.pieces, party),
-        Piece(", "),
-        counted,
-        Piece(" at a time."),
+    return filled(
+        say("Pieces: {n}, {some} at a time."),
+        n=_count(say, step.pieces, party),
+        some=(Piece(at_a_time, mark=Mark("at-once", data)),),
     )
 
 
-def _count(pieces: float, party: int) -> Cell:
+def _count(say: Speech, pieces: float, party: int) -> Cell:
     """Give how many pieces, to the tenth."""
     scale = Scale("count", number(pieces), party, "", step="0.1") if party else None
-    return (Piece(worked(rounded(pieces, 1)), scale=scale),)
+    return (Piece(worked(say, rounded(pieces, 1)), scale=scale),)
 
 
-def _said(figures: Figures, meal: PlannedMeal, say: str, parts: int, party: int) -> Cell:
+def _said(figures: Figures, meal: PlannedMeal, told: str, parts: int, party: int) -> Cell:
     """Give the recipe's own words, with amount and name in place of each `<id>`."""
-    known, names = {each.id: each for each in meal.ingredients}, words.short_names(meal.ingredients)
+    known = {each.id: each for each in meal.ingredients}
+    names = words.short_names(figures.say, meal.ingredients)
     pieces: list[Piece] = []
     end = 0
-    for match in _NAMED.finditer(say):
+    for match in _NAMED.finditer(told):
         if each := known.get(match[1]):
-            pieces.append(Piece(say[end : match.start()]))
+            pieces.append(Piece(told[end : match.start()]))
             amount_g = each.amount_g / parts
             pieces.append(figures.scaled(amount_g, "mass_g", party, strong=True)[0])
             pieces.append(Piece(f" {names[each.id]}"))
             if by_eye := _by_eye(figures, each, amount_g, party):
-                opening = " (pieces: " if each.piece_g else " ("
-                pieces += [Piece(opening), *by_eye, Piece(")")]
+                behind = figures.say("(pieces: {n})") if each.piece_g else "({n})"
+                pieces += [Piece(" "), *filled(behind, n=by_eye)]
             end = match.end()
-    return (*pieces, Piece(say[end:])) if say else ()
+    return (*pieces, Piece(told[end:])) if told else ()
 
 
-def _plates(meal: PlannedMeal) -> Table | None:
+def _plates(figures: Figures, meal: PlannedMeal) -> Table | None:
     """Say who gets how much, where the shares differ."""
-    shown = [percent(share) for share in meal.plate_shares]
+    shown = [figures.percent(share) for share in meal.plate_shares]
     if len(set(shown)) < 2 or meal.cook_in == "mug":
         return None
     rows = [(text(name), text(share)) for name, share in zip(meal.eaters, shown, strict=True)]
-    return table(("Who", "Share"), rows, "lr")
+    return table((figures.say("Who"), figures.say("Share")), rows, "lr")

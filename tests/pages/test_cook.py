@@ -10,7 +10,10 @@ from builder.model.kit import PlannedMeal
 from builder.pages.cook import cook_pages, cooking, step_anchors
 from builder.pages.pieces import Cell
 from builder.pages.words import short_names
+from builder.speech import speech_of
 from tests.pages.sample_kit import bean_pot, ingredient, meal, sample_kit, step, toasties
+
+ENGLISH = speech_of("en")
 
 
 def said(cell: Cell) -> str:
@@ -145,12 +148,12 @@ def test_steps_use_the_short_name_where_it_is_clear(
     names: tuple[str, ...], short: list[str]
 ) -> None:
     foods = [ingredient(f"f{number}", name, 1) for number, name in enumerate(names)]
-    assert list(short_names(foods).values()) == short
+    assert list(short_names(ENGLISH, foods).values()) == short
 
 
 def test_that_meat_is_raw_is_never_cut_off() -> None:
     raw = ingredient("cod", "Cod, raw", 100, is_raw_animal=True)
-    assert short_names([raw]) == {"cod": "cod, raw"}
+    assert short_names(ENGLISH, [raw]) == {"cod": "cod, raw"}
 
 
 def test_times_that_read_the_same_are_told_once() -> None:
