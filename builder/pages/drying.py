@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from dataclasses import dataclass
 
 from builder.formulas.sorption import can_grow
@@ -10,15 +11,18 @@ from builder.model.looks import PackOxygen
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.charts import Chart, half_hours, run_chart
-from builder.pages.figures import Figures, figures_of, percent, worked
-from builder.pages.pieces import Cell, Fact, Piece, Table, link, table, text
+from builder.pages.figures import Figures, figures_of, worked
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, link, table, text
+from builder.speech import Speech, later
 from builder.units import rounded
 
 _SWELLING_SEEN = 1.1
 _GROWS = {
-    "dry-moulds": "some moulds can grow",
-    "moulds": "moulds can grow",
-    "staphylococcus": "moulds and germs can grow",
+    "dry-moulds": later("about {activity}, between {low} and {high}; some moulds can grow"),
+    "moulds": later("about {activity}, between {low} and {high}; moulds can grow"),
+    "staphylococcus": later(
+        "about {activity}, between {low} and {high}; moulds and germs can grow"
+    ),
 }
 
 
@@ -75,18 +79,22 @@ def _swelling(kit: Kit, figures: Figures) -> Cell:
     if times < _SWELLING_SEEN:
         return ()
     highest = max(day.conditions.altitude_m for day in kit.days)
-    return (
-        Piece("At your highest camp, "),
-        *figures.both(highest, "altitude_m"),
-        Piece(f", the air in a bag takes about {worked(times)} times the room it has at the sea."),
+    return filled(
+        figures.say(
+            "At your highest camp, {height}, the air in a bag takes about {times} times the room "
+            "it has at the sea."
+        ),
+        height=figures.both(highest, "altitude_m"),
+        times=text(worked(figures.say, times)),
     )
 
 
 def _still(kit: Kit, figures: Figures) -> Table | None:
     """Give what is to be dried yet: from the shopping, and the loads that are planned."""
+    say = figures.say
     rows: list[tuple[Cell, ...]] = [
         (
-            text(f"{line.name}, {words.DRY_BY[line.dry_by]}"),
+            text(_dried_how(say, line.name, line.dry_by)),
             figures.both(line.mass_g, "mass_g"),
             figures.both(line.dried_g, "mass_g"),
         )
@@ -95,14 +103,19 @@ def _still(kit: Kit, figures: Figures) -> Table | None:
     ]
     rows += [
         (
-            link(f"{batch.name}, {words.DRY_BY[batch.method]}", f"drying.md#{_anchor(batch)}"),
+            link(_dried_how(say, batch.name, batch.method), f"drying.md#{_anchor(batch)}"),
             figures.both(batch.fresh_g, "mass_g") if batch.fresh_g else text(""),
             figures.both(batch.target_g, "mass_g") if batch.target_g else text(""),
         )
         for batch in kit.batches
         if batch.planned
     ]
-    return table(("What", "Fresh", "Dry enough at"), rows, "lrr") if rows else None
+    heads = (say("What"), say("Fresh"), say("Dry enough at"))
+    return table(heads, rows, "lrr") if rows else None
+
+
+def _dried_how(say: Speech, name: str, method: str) -> str:
+    return say("{food}, {how}", food=name, how=say(words.DRY_BY[method]))
 
 
 def _anchor(batch: KitBatch) -> str:
@@ -110,53 +123,62 @@ def _anchor(batch: KitBatch) -> str:
 
 
 def _all(kit: Kit, figures: Figures) -> Table:
+    say = figures.say
     rows = [
         (
             link(batch.name, f"drying.md#{_anchor(batch)}"),
-            text(_is_dry(batch)),
-            text(words.short_date(batch.best_before) if batch.best_before else "none"),
-            text(str(batch.packs_left)),
+            text(_is_dry(say, batch)),
+            text(_short_date(say, batch.best_before)),
+            text(say.number(batch.packs_left)),
         )
         for batch in kit.batches
     ]
-    return table(("Batch", "Dry enough", "Best before", "Packs left"), rows, "lllr")
+    heads = (say("Batch"), say("Dry enough"), say("Best before"), say("Packs left"))
+    return table(heads, rows, "lllr")
 
 
-def _is_dry(batch: KitBatch) -> str:
+def _short_date(say: Speech, best_before: datetime.date | None) -> str:
+    return say.short_date(best_before) if best_before else say.of("date", "none")
+
+
+def _is_dry(say: Speech, batch: KitBatch) -> str:
     if batch.planned:
-        return "not dried yet"
-    return "yes" if batch.dry_enough else "NO"
+        return say("not dried yet")
+    return say("yes") if batch.dry_enough else say("NO")
 
 
 def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView:
-    at = f"batches.{place}"
-    facts = [Fact("How", text(words.DRIED[batch.method]))]
+    say, at = figures.say, f"batches.{place}"
+    facts = [Fact(say("How"), text(say(words.DRIED[batch.method])))]
     if batch.dried_on:
-        when = "Planned for" if batch.planned else "Dried on"
-        facts.append(Fact(when, text(words.date(batch.dried_on))))
+        when = say("Planned for") if batch.planned else say("Dried on")
+        facts.append(Fact(when, text(say.date(batch.dried_on))))
     if batch.fresh_g and batch.dried_g:
-        weights = (
-            *figures.both(batch.fresh_g, "mass_g"),
-            Piece(" fresh, "),
-            *figures.both(batch.dried_g, "mass_g"),
-            Piece(" dried"),
+        weights = filled(
+            say("{fresh} fresh, {dried} dried"),
+            fresh=figures.both(batch.fresh_g, "mass_g"),
+            dried=figures.both(batch.dried_g, "mass_g"),
         )
-        facts.append(Fact("Weighed", weights))
-    facts.append(Fact("Dry enough", _judged(figures, batch, at)))
+        facts.append(Fact(say("Weighed"), weights))
+    facts.append(Fact(say("Dry enough"), _judged(figures, batch, at)))
     if batch.method != "bought":
-        facts.append(Fact("Water still in it", _moisture(figures, batch, at)))
+        facts.append(Fact(say("Water still in it"), _moisture(figures, batch, at)))
     if batch.water_activity is not None:
-        facts.append(Fact("Water activity", _activity(figures, batch, at)))
+        facts.append(Fact(say("Water activity"), _activity(figures, batch, at)))
     if batch.sublimation_kwh:
-        facts.append(Fact("In the freeze dryer", _freeze_dried(figures, batch, at)))
+        facts.append(Fact(say("In the freeze dryer"), _freeze_dried(figures, batch, at)))
     if batch.water_removed_g > 0 and batch.dried_g:
-        facts.append(Fact("Puts it back", _water_back(figures, batch, at)))
-    best = words.date(batch.best_before) if batch.best_before else "none"
-    facts.append(Fact("Best before", link(best, figures.how(f"{at}.best_before"))))
-    packs = Piece(f"{batch.packs_used} for this trip, {batch.packs_left} left over; ")
-    mass = figures.both(batch.pack_g, "mass_g", f"{at}.pack_g")
-    facts.append(Fact("Packs", (packs, *mass, Piece(" each"))))
-    facts += [_absorber(each) for each in kit.looks.oxygen if each.batch == batch.id]
+        facts.append(Fact(say("Puts it back"), _water_back(figures, batch, at)))
+    best = say.date(batch.best_before) if batch.best_before else say.of("date", "none")
+    facts.append(Fact(say("Best before"), link(best, figures.how(f"{at}.best_before"))))
+    packs = filled(
+        say("{used} for this trip, {left} left over; {mass} each"),
+        used=text(say.number(batch.packs_used)),
+        left=text(say.number(batch.packs_left)),
+        mass=figures.both(batch.pack_g, "mass_g", f"{at}.pack_g"),
+    )
+    facts.append(Fact(say("Packs"), packs))
+    facts += [_absorber(say, each) for each in kit.looks.oxygen if each.batch == batch.id]
     return BatchView(
         _anchor(batch),
         batch.name,
@@ -170,97 +192,145 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
 
 def _moisture(figures: Figures, batch: KitBatch, at: str) -> Cell:
     """Give the moisture left, the range that the table leaves open, and the limit."""
-    left = Piece(percent(batch.residual_moisture), href=figures.how(f"{at}.residual_moisture"))
-    open_by = ""
-    if _open(batch):
-        low, high = percent(batch.residual_low), percent(batch.residual_high)
-        open_by = f"; the table leaves open {low} to {high}"
-    return (left, Piece(f"{open_by}. Limit {percent(batch.dry_limit)}"))
+    say = figures.say
+    left = (
+        Piece(
+            figures.percent(batch.residual_moisture), href=figures.how(f"{at}.residual_moisture")
+        ),
+    )
+    limit = text(figures.percent(batch.dry_limit))
+    if not _open(batch):
+        return filled(say("{moisture}. Limit {limit}"), moisture=left, limit=limit)
+    return filled(
+        say("{moisture}; the table leaves open {low} to {high}. Limit {limit}"),
+        moisture=left,
+        low=text(figures.percent(batch.residual_low)),
+        high=text(figures.percent(batch.residual_high)),
+        limit=limit,
+    )
 
 
 def _activity(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    say = figures.say
     likely, low, high = (
-        worked(rounded(value or 0.0, 2))
+        worked(say, rounded(value or 0.0, 2))
         for value in (batch.water_activity, batch.water_activity_low, batch.water_activity_high)
     )
-    growing = can_grow(batch.water_activity or 0.0)
-    says = _GROWS[growing[-1]] if growing else "should be too dry for moulds"
-    if not growing and can_grow(batch.water_activity_high or 0.0):
-        says += "; prove it"
-    return (
-        Piece("about "),
-        Piece(likely, href=figures.how(f"{at}.water_activity")),
-        Piece(f", between {low} and {high}; {says}"),
+    return filled(
+        _growing(say, batch),
+        activity=(Piece(likely, href=figures.how(f"{at}.water_activity")),),
+        low=text(low),
+        high=text(high),
     )
+
+
+def _growing(say: Speech, batch: KitBatch) -> str:
+    """Say what can grow, the numbers left open."""
+    if growing := can_grow(batch.water_activity or 0.0):
+        return say(_GROWS[growing[-1]])
+    if can_grow(batch.water_activity_high or 0.0):
+        return say(
+            "about {activity}, between {low} and {high}; should be too dry for moulds; prove it"
+        )
+    return say("about {activity}, between {low} and {high}; should be too dry for moulds")
 
 
 def _freeze_dried(figures: Figures, batch: KitBatch, at: str) -> Cell:
-    kwh = f"{worked(rounded(batch.sublimation_kwh, 2))}\u00a0kWh"
-    said = [
-        *figures.both(batch.water_removed_g, "mass_g", f"{at}.water_removed_g"),
-        Piece(" of water drawn out. That takes at least "),
-        Piece(kwh, href=figures.how(f"{at}.sublimation_kwh")),
-        Piece("; the machine uses several times as much"),
-    ]
-    if batch.loaded_at_c is not None:
-        said += [Piece(". The load went in at "), *figures.both(batch.loaded_at_c, "temperature_c")]
-        if batch.loaded_at_c > 0:
-            said.append(Piece(", so the machine had to freeze it first"))
-    return tuple(said)
+    say = figures.say
+    if batch.loaded_at_c is None:
+        said = say(
+            "{water} of water drawn out. That takes at least {energy}; the machine uses several "
+            "times as much"
+        )
+    elif batch.loaded_at_c > 0:
+        said = say(
+            "{water} of water drawn out. That takes at least {energy}; the machine uses several "
+            "times as much. The load went in at {temperature}, so the machine had to freeze it "
+            "first"
+        )
+    else:
+        said = say(
+            "{water} of water drawn out. That takes at least {energy}; the machine uses several "
+            "times as much. The load went in at {temperature}"
+        )
+    energy = worked(say, rounded(batch.sublimation_kwh, 2), "kWh")
+    return filled(
+        said,
+        water=figures.both(batch.water_removed_g, "mass_g", f"{at}.water_removed_g"),
+        energy=(Piece(energy, href=figures.how(f"{at}.sublimation_kwh")),),
+        temperature=figures.both(batch.loaded_at_c or 0.0, "temperature_c"),
+    )
 
 
-def _absorber(pack: PackOxygen) -> Fact:
-    size, oxygen = worked(pack.absorber_ml, "ml"), worked(rounded(pack.oxygen_ml), "ml")
-    return Fact("Oxygen absorber", text(f"{size} for each pack, which holds about {oxygen} oxygen"))
+def _absorber(say: Speech, pack: PackOxygen) -> Fact:
+    said = say(
+        "{size} for each pack, which holds about {oxygen} oxygen",
+        size=worked(say, pack.absorber_ml, "ml"),
+        oxygen=worked(say, rounded(pack.oxygen_ml), "ml"),
+    )
+    return Fact(say("Oxygen absorber"), text(said))
 
 
 def _forecast(figures: Figures, batch: KitBatch, run: DryingRun, at: str) -> Cell:
     """Say when the load was or will be dry enough, how sure that is, and by which curve."""
-    times = (run.earliest_min, run.latest_min)
-    low, high = (half_hours(minutes) for minutes in times)
-    return (
-        Piece("By its weighings dry enough after about "),
-        *figures.alone(half_hours(run.dry_after_min), "duration_min", f"{at}.run.dry_after_min"),
-        Piece(f"{figures.between(low, high, 'duration_min')}. "),
-        Piece(f"An estimate, by the {run.model.capitalize()} curve through the dots."),
+    say = figures.say
+    low, high = (
+        figures.plain(half_hours(minutes), "duration_min")
+        for minutes in (run.earliest_min, run.latest_min)
     )
+    said = (
+        say("By its weighings dry enough after about {time}, between {low} and {high}.")
+        if low != high
+        else say("By its weighings dry enough after about {time}.")
+    )
+    time = figures.alone(half_hours(run.dry_after_min), "duration_min", f"{at}.run.dry_after_min")
+    # The curves bear the names of people, the same in all languages.
+    curve = say("An estimate, by the {curve} curve through the dots.", curve=run.model.capitalize())
+    return (*filled(said, time=time, low=text(low), high=text(high)), Piece(" "), Piece(curve))
 
 
 def _judged(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    say = figures.say
     if batch.target_g is None:
-        return text(_is_dry(batch))
+        return text(_is_dry(say, batch))
     target = figures.both(batch.target_g, "mass_g", f"{at}.target_g")
     if batch.planned or not batch.dried_g:
-        return (Piece("at "), *target, Piece(" or less"))
+        return filled(say("at {mass} or less"), mass=target)
     if batch.dry_enough:
-        return (Piece("yes: "), *target, Piece(" or less"))
-    return (
-        Piece("NO", strong=True),
-        Piece(": dry it until it weighs "),
-        *target,
-        Piece(", "),
-        *figures.both(batch.to_go_g, "mass_g", f"{at}.target_g"),
-        Piece(" to go"),
+        return filled(say("yes: {mass} or less"), mass=target)
+    return filled(
+        say("{no}: dry it until it weighs {mass}, {rest} to go"),
+        no=(Piece(say("NO"), strong=True),),
+        mass=target,
+        rest=figures.both(batch.to_go_g, "mass_g", f"{at}.target_g"),
     )
 
 
 def _water_back(figures: Figures, batch: KitBatch, at: str) -> Cell:
     """Give the water that drying took out of one pack: the most it takes up again."""
     per_pack = batch.water_removed_g * batch.pack_g / (batch.dried_g or batch.pack_g)
-    return (
-        *figures.both(per_pack, "volume_ml", f"{at}.water_removed_g"),
-        Piece(f" water ({figures.mugs(per_pack)}) for a pack"),
+    return filled(
+        figures.say("{water} water ({mugs}) for a pack"),
+        water=figures.both(per_pack, "volume_ml", f"{at}.water_removed_g"),
+        mugs=text(figures.mugs(per_pack)),
     )
 
 
 def _proposals(kit: Kit, figures: Figures) -> Table | None:
+    say = figures.say
     rows = [
         (
             text(each.name),
             text(each.batch),
             figures.both(each.mass_g, "mass_g"),
-            text(words.short_date(each.best_before) if each.best_before else "none"),
+            text(_short_date(say, each.best_before)),
         )
         for each in kit.proposals
     ]
-    return table(("For", "Batch in stock", "Take", "Best before"), rows, "llrl") if rows else None
+    heads = (
+        say.of("a food", "For"),
+        say("Batch in stock"),
+        say.of("an amount", "Take"),
+        say("Best before"),
+    )
+    return table(heads, rows, "llrl") if rows else None
