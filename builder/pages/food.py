@@ -7,15 +7,17 @@ from dataclasses import dataclass
 from builder.formulas.needs import ACTIVE_PROTEIN_G_KG, PROTEIN_G_KG, SALT_G_DAY
 from builder.model.kit import Kit, PlannedMeal
 from builder.model.looks import EnergyLook, MealLabel, PersonFood
-from builder.pages.figures import Figures, figures_of, percent, worked
-from builder.pages.pieces import Cell, Piece, Table, table, text
+from builder.pages.citing import citation
+from builder.pages.figures import Figures, figures_of, worked
+from builder.pages.pieces import Cell, Piece, Table, lines, table, text
+from builder.speech import Speech, later
 from builder.units import rounded
 
 # The methods of the energy need: their source, and a name short enough for a narrow column.
 _METHODS = (
-    ("schofield1985", "By the hours"),
-    ("nasem2023", "US, 2023"),
-    ("mifflin1990", "Rest × activity"),
+    ("schofield1985", later("By the hours")),
+    ("nasem2023", later("US, 2023")),
+    ("mifflin1990", later("Rest × activity")),
 )
 _ADULTS_ONLY = "mifflin1990"  # tells who is grown up, since it is for 19 years and more
 
@@ -46,25 +48,26 @@ class FoodPage:
 def food_page(kit: Kit) -> FoodPage:
     """Give the food value of the trip."""
     figures, looks = figures_of(kit), kit.looks
+    say = figures.say
     labels = _distinct(looks.labels)
     grown = {each.name for each in looks.energy if _ADULTS_ONLY in dict(each.kcal_by_source)}
     methods = [
-        (source, head)
+        (source, say(head))
         for source, head in _METHODS
         if any(source in dict(each.kcal_by_source) for each in looks.energy)
     ]
-    rows = [_person(each, each.name in grown) for each in looks.people]
-    needs = [_need(each, methods) for each in looks.energy]
+    rows = [_person(say, each, each.name in grown) for each in looks.people]
+    needs = [_need(figures, each, methods) for each in looks.energy]
     return FoodPage(
-        f"{looks.density_kcal_g:.1f}" if looks.density_kcal_g else "",
-        table(("Who", "kcal", "Protein", "Salt"), rows, "lrrr") if rows else None,
-        _rules() if rows else (),
-        table(("Who", *(head for _, head in methods)), needs, "l" + "r" * len(methods))
+        say.number(looks.density_kcal_g, 1) if looks.density_kcal_g else "",
+        table((say("Who"), "kcal", say("Protein"), say("Salt")), rows, "lrrr") if rows else None,
+        _rules(say) if rows else (),
+        table((say("Who"), *(head for _, head in methods)), needs, "l" + "r" * len(methods))
         if needs
         else None,
-        tuple(_source(kit, source, head) for source, head in methods),
+        tuple(_source(say, kit, source, head) for source, head in methods),
         _by_weight(kit, figures, labels) if labels else None,
-        tuple(_label(kit, each) for each in labels),
+        tuple(_label(say, kit, each) for each in labels),
         any(each.only_energy for each in labels),
     )
 
@@ -79,94 +82,109 @@ def _distinct(labels: tuple[MealLabel, ...]) -> tuple[MealLabel, ...]:
     return tuple(found.values())
 
 
-def grams(mass_g: float) -> str:
+def grams(say: Speech, mass_g: float) -> str:
     """Give a mass as labels do: in grams, in every country."""
-    return worked(mass_g, "g")
+    return worked(say, mass_g, "g")
 
 
-def _person(each: PersonFood, is_grown: bool) -> tuple[Cell, ...]:
-    said = [f"need {grams(rounded(each.protein_need_g))}"]
+def _person(say: Speech, each: PersonFood, is_grown: bool) -> tuple[Cell, ...]:
+    need = grams(say, rounded(each.protein_need_g))
+    said = say("need {protein}", protein=need)
     if is_grown:
-        low, high = (f"{rounded(end):.0f}" for end in each.protein_active_g)
-        said += ["hard days", f"{low} to {high}\u00a0g"]
-    protein = [Piece(grams(rounded(each.protein_g)))]
-    for part in said:
-        protein += [Piece(" "), Piece(part, small=True)]
+        low, high = (rounded(end) for end in each.protein_active_g)
+        said = say(
+            "need {protein}\nhard days\n{low} to {high}",
+            protein=need,
+            low=say.number(low),
+            high=grams(say, high),
+        )
     return (
         text(each.name),
-        text(_kcal(each.energy_kcal)),
-        tuple(protein),
-        text(grams(rounded(each.salt_g, 1))),
+        text(_kcal(say, each.energy_kcal)),
+        (Piece(grams(say, rounded(each.protein_g))), *lines(said)),
+        text(grams(say, rounded(each.salt_g, 1))),
     )
 
 
-def _kcal(energy_kcal: float) -> str:
+def _kcal(say: Speech, energy_kcal: float) -> str:
     """Give kilocalories for a column whose head names them."""
-    return f"{rounded(energy_kcal):,.0f}"
+    return say.number(rounded(energy_kcal))
 
 
-def _rules() -> tuple[str, ...]:
-    low, high = (worked(end) for end in ACTIVE_PROTEIN_G_KG)
+def _rules(say: Speech) -> tuple[str, ...]:
+    low, high = ACTIVE_PROTEIN_G_KG
     return (
-        f"Protein: {worked(PROTEIN_G_KG, 'g')} a day for each kilogram of body is enough for "
-        f"nearly all; more when pregnant or nursing. On hard days grown-ups do well with {low} "
-        f"to {high}\u00a0g.",
-        f"Salt: for everyday life less than {worked(SALT_G_DAY, 'g')} a day is advised. Sweat "
-        "takes salt out, so hard and hot days ask for more.",
+        say(
+            "Protein: {enough} a day for each kilogram of body is enough for nearly all; more "
+            "when pregnant or nursing. On hard days grown-ups do well with {low} to {high}.",
+            enough=worked(say, PROTEIN_G_KG, "g"),
+            low=worked(say, low),
+            high=worked(say, high, "g"),
+        ),
+        say(
+            "Salt: for everyday life less than {most} a day is advised. Sweat takes salt out, so "
+            "hard and hot days ask for more.",
+            most=worked(say, SALT_G_DAY, "g"),
+        ),
     )
 
 
-def _need(each: EnergyLook, methods: list[tuple[str, str]]) -> tuple[Cell, ...]:
-    found = dict(each.kcal_by_source)
-    apart = Piece(f"{percent(each.spread_share)} apart", small=True)
+def _need(figures: Figures, each: EnergyLook, methods: list[tuple[str, str]]) -> tuple[Cell, ...]:
+    say, found = figures.say, dict(each.kcal_by_source)
+    apart = lines(say("{percent} apart", percent=figures.percent(each.spread_share)))
     return (
-        (Piece(each.name), Piece(" "), apart),
-        *(text(_kcal(found[source]) if source in found else "–") for source, _ in methods),
+        (Piece(each.name), *apart),
+        *(text(_kcal(say, found[source]) if source in found else "–") for source, _ in methods),
     )
 
 
-def _source(kit: Kit, source: str, head: str) -> Cell:
+def _source(say: Speech, kit: Kit, source: str, head: str) -> Cell:
     for each in kit.sources:
         if each.id == source:
             return (
                 Piece(head, strong=True),
                 Piece(": "),
-                Piece(each.citation, href=f"numbers.md#source-{source}"),
+                Piece(citation(say, each), href=f"numbers.md#source-{source}"),
             )
     return (Piece(head, strong=True), Piece(f": {source}"))
 
 
 def _by_weight(kit: Kit, figures: Figures, labels: tuple[MealLabel, ...]) -> Table:
     """Give the food that weighs least for its energy first."""
+    say = figures.say
     rows = [
         (
             _title(kit, each),
-            text(f"{rounded(each.density_kcal_g, 1):.1f}\u00a0kcal"),
+            text(f"{say.number(rounded(each.density_kcal_g, 1), 1)}\u00a0kcal"),
             text(figures.plain(each.portion_g, "mass_g")),
         )
         for each in sorted(labels, key=lambda each: -each.density_kcal_g)
     ]
-    return table(("Food", "In a gram", "A portion"), rows, "lrr")
+    return table((say("Food"), say("In a gram"), say("A portion")), rows, "lrr")
 
 
-def _label(kit: Kit, each: MealLabel) -> LabelLine:
-    energy = f"{each.energy_kj:,}\u00a0kJ / {each.energy_kcal:,}\u00a0kcal"
+def _label(say: Speech, kit: Kit, each: MealLabel) -> LabelLine:
+    energy = f"{say.number(each.energy_kj)}\u00a0kJ / {say.number(each.energy_kcal)}\u00a0kcal"
+    calories = say.number(each.us_calories)
     if each.only_energy:
         return LabelLine(
             _title(kit, each),
-            f"{energy}; its packet tells no more",
-            f"{each.us_calories:,} Calories",
+            say("{energy}; its packet tells no more", energy=energy),
+            say("{calories} Calories", calories=calories),
         )
-    parts = (
-        ("fat", each.fat_g),
-        ("carbohydrate", each.carbohydrate_g),
-        ("fibre", each.fibre_g),
-        ("protein", each.protein_g),
-        ("salt", each.salt_g),
+    held = say(
+        "{energy}; fat {fat}, carbohydrate {carbohydrate}, fibre {fibre}, protein {protein}, "
+        "salt {salt}",
+        energy=energy,
+        fat=grams(say, each.fat_g),
+        carbohydrate=grams(say, each.carbohydrate_g),
+        fibre=grams(say, each.fibre_g),
+        protein=grams(say, each.protein_g),
+        salt=grams(say, each.salt_g),
     )
-    held = ", ".join(f"{name} {grams(mass_g)}" for name, mass_g in parts)
-    us = f"{each.us_calories:,} Calories, {each.us_sodium_mg:,}\u00a0mg sodium"
-    return LabelLine(_title(kit, each), f"{energy}; {held}", us)
+    sodium = f"{say.number(each.us_sodium_mg)}\u00a0mg"
+    us = say("{calories} Calories, {sodium} sodium", calories=calories, sodium=sodium)
+    return LabelLine(_title(kit, each), held, us)
 
 
 def _title(kit: Kit, label: MealLabel) -> Cell:
