@@ -158,6 +158,7 @@ def _planned(folder: Any, names: Callable[[Iterable[str], bool], list[str]]) -> 
     """Check a folder and plan some of its trips; give the kits and every problem found."""
     from builder.planning.checks import check, without_broken
     from builder.planning.trip_kit import plan_trip
+    from builder.planning.wording import worded
 
     stock, found = check(folder.content)
     problems = [*folder.problems, *found]
@@ -167,7 +168,8 @@ def _planned(folder: Any, names: Callable[[Iterable[str], bool], list[str]]) -> 
         if name not in whole.trips:
             continue
         try:
-            kits.append(plan_trip(whole.trips[name], whole, stock))
+            content, said = worded(whole, stock, whole.trips[name].language)
+            kits.append(plan_trip(whole.trips[name], content, said))
         except ProblemsFound as more:
             problems += more.problems
     return kits, _in_order(problems)

@@ -29,7 +29,7 @@ KEYWORDS: dict[str, Any] = {
     "of": ((1, "c"), 2),
 }
 NO_DATE = datetime.datetime(2000, 1, 1, tzinfo=datetime.UTC)  # the writer wants one; none is kept
-SPEAKING = ("speech.py", "planning", "pages", "site")  # the rooms that say what a kit shows
+SPEAKING = ("speech.py", "reading/trips.py", "planning", "pages", "site")  # the rooms that say what a kit shows
 # What stands in a catalogue to tell one meaning of a word from another.
 Text = tuple[str | None, str | tuple[str, str]]
 

@@ -29,7 +29,7 @@ MAY_IMPORT = {
     "clock": set(),
     "shipped": set(),
     "speech": {"model", "shipped", "units"},
-    "reading": {"reading", "model", "units", "problems"},
+    "reading": {"reading", "model", "units", "problems", "speech"},
     "planning": {"planning", "formulas", "model", "problems", "speech", "units"},
     "pages": {"pages", "planning", "formulas", "model", "problems", "speech", "units"},
     "site": {"site", "pages", "planning", "formulas", "model", "problems", "speech"},

@@ -171,11 +171,15 @@ class Fire:
 
 @dataclass(frozen=True, slots=True)
 class DefaultUsed:
-    """Something the trip file did not tell, and what was taken instead."""
+    """Something the trip file did not tell, and what was taken instead.
+
+    The texts may have {blanks}, which `blanks` fills: they are said in the trip's language.
+    """
 
     what: str
     value: str
     why: str
+    blanks: tuple[tuple[str, str], ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

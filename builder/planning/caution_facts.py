@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from builder.model.kit import KitDay, KitFuel, Weights
@@ -10,6 +10,15 @@ from builder.model.trip import Person, Trip
 from builder.planning.hearth import Hearth
 from builder.planning.judging import Judged
 from builder.planning.menu import MenuItem, Portion
+from builder.speech import Speech, later, speech_of
+
+_MEALS = {
+    "breakfast": later("breakfast"),
+    "lunch": later("lunch"),
+    "dinner": later("dinner"),
+    "snacks": later("snacks"),
+    "drinks": later("drinks"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,6 +40,15 @@ class Facts:
     weights: Weights
     fuel: KitFuel | None
     hearth: Hearth
+
+    @property
+    def say(self) -> Speech:
+        """What says the reasons, in the trip's language."""
+        return speech_of(self.trip.language)
+
+    def shown(self, value: float, quantity: str) -> str:
+        """Give a quantity in the trip's units."""
+        return self.say.show(value, quantity, self.trip.units)
 
     def meals(self) -> Iterator[MenuItem]:
         """Go through all meals of the trip."""
@@ -66,22 +84,22 @@ def page_of(meal: MenuItem) -> str:
     return f"cook/{meal.planned.recipe}" if meal.planned.recipe else f"day-{meal.day}"
 
 
-def meal_said(meal: MenuItem) -> str:
+def meal_said(say: Speech, meal: MenuItem) -> str:
     """Name a meal in a sentence, such as "Smoky bean pot (day 2, dinner)"."""
-    return f"{meal.planned.title} (day {meal.day}, {meal.planned.meal})"
+    return say(
+        "{dish} (day {day}, {meal})",
+        dish=meal.planned.title,
+        day=meal.day,
+        meal=say(_MEALS[meal.planned.meal]),
+    )
 
 
-def days_said(numbers: Iterable[int]) -> str:
+def days_said(say: Speech, numbers: Iterable[int]) -> str:
     """Name days in a sentence, such as "day 2" or "days 1, 2 and 4"."""
     days = sorted(set(numbers))
-    return ("day " if len(days) == 1 else "days ") + listed([str(day) for day in days])
-
-
-def listed(words: Sequence[str]) -> str:
-    """Join words as a sentence does: a, b and c."""
-    if len(words) < 2:
-        return "".join(words)
-    return f"{', '.join(words[:-1])} and {words[-1]}"
+    if len(days) == 1:
+        return say("day {n}", n=days[0])
+    return say("days {list}", list=say.listed(str(day) for day in days))
 
 
 def once_each(findings: Iterable[Finding]) -> Iterator[Finding]:

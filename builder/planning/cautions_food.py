@@ -8,9 +8,11 @@ from builder.formulas.safety import HOT_ABOVE_C
 from builder.model.batch import HEAT_METHODS
 from builder.model.food import Food
 from builder.model.trip import Person
-from builder.planning.caution_facts import Facts, Finding, days_said, listed, meal_said, page_of
-from builder.planning.judging import heated_through
+from builder.planning.avoided import avoided_said
+from builder.planning.caution_facts import Facts, Finding, days_said, meal_said, page_of
+from builder.planning.judging import Judged, heated_through
 from builder.planning.menu import MenuItem, Portion
+from builder.speech import later
 
 SMALL_CHILD_BELOW_YEARS = 5
 BABY_NEAR_BELOW_YEARS = 2
@@ -19,7 +21,19 @@ OLDER_FROM_YEARS = 65
 GATHERED_WORDS = ("wild mushroom", "chanterelle", "porcini", "bolete", "morel", "cep,")
 # Nuts of these forms cannot be breathed in whole; seeds are small and soft once chewed.
 MILLED_WORDS = ("butter", "ground", "powder", "flour", "paste", "milk", "cream", "seed", "dried")
-SEALED_IN = {"vacuum-bag": "in a vacuum bag", "can": "in a can", "glass": "in a sealed jar"}
+# Of batches that keep too much water to be packed without air, by what they are packed with.
+_TOO_WET = {
+    "absorber": later("{batch} has {moisture} moisture left and is packed with an absorber."),
+    "vacuum-bag": later("{batch} has {moisture} moisture left and is packed in a vacuum bag."),
+    "can": later("{batch} has {moisture} moisture left and is packed in a can."),
+    "glass": later("{batch} has {moisture} moisture left and is packed in a sealed jar."),
+}
+_FLESH = {
+    "absorber": later("{batch} is heat-dried meat or fish and is packed with an absorber."),
+    "vacuum-bag": later("{batch} is heat-dried meat or fish and is packed in a vacuum bag."),
+    "can": later("{batch} is heat-dried meat or fish and is packed in a can."),
+    "glass": later("{batch} is heat-dried meat or fish and is packed in a sealed jar."),
+}
 SEA_ALLERGENS = frozenset({"fish", "crustaceans", "molluscs"})
 
 
@@ -27,22 +41,42 @@ def raw_dried_animal_food(facts: Facts) -> Iterator[Finding]:
     """Raw meat, poultry, fish or egg that was dried without being heated through."""
     for meal, portion in facts.portions():
         if portion.planned.is_raw_animal and portion.planned.dried_by:
-            batch = f" (batch {portion.planned.batch})" if portion.planned.batch else ""
+            food = portion.planned.name
+            if portion.planned.batch:
+                food = facts.say("{food} (batch {id})", food=food, id=portion.planned.batch)
             reach = meal.planned.reach_c
-            until = f" Cook it until the middle reaches {reach:.0f} °C." if reach else ""
-            yield Finding(
-                f"{portion.substance.name}{batch} in {meal_said(meal)} was dried raw.{until}",
-                page_of(meal),
+            dish = meal_said(facts.say, meal)
+            says = (
+                facts.say(
+                    "{food} in {meal} was dried raw. Cook it until the middle reaches {heat}.",
+                    food=food,
+                    meal=dish,
+                    heat=facts.say.show_at_least(reach, facts.trip.units),
+                )
+                if reach
+                else facts.say("{food} in {meal} was dried raw.", food=food, meal=dish)
             )
+            yield Finding(says, page_of(meal))
 
 
 def raw_animal_food(facts: Facts) -> Iterator[Finding]:
     """Raw meat, poultry, fish or egg carried as it is."""
     for meal, portion in facts.portions():
         if portion.planned.is_raw_animal and not portion.planned.dried_by:
-            yield Finding(
-                f"{portion.substance.name} in {meal_said(meal)} is carried raw.", page_of(meal)
-            )
+            yield _in_meal(facts, later("{food} in {meal} is carried raw."), portion, meal)
+
+
+def _in_meal(facts: Facts, says: str, portion: Portion, meal: MenuItem) -> Finding:
+    dish = meal_said(facts.say, meal)
+    return Finding(facts.say(says, food=portion.substance.name, meal=dish), page_of(meal))
+
+
+def _of_batch(facts: Facts, says: str, judged: Judged, **blanks: str) -> Finding:
+    return Finding(facts.say(says, batch=_batch_said(facts, judged), **blanks), "drying")
+
+
+def _batch_said(facts: Facts, judged: Judged) -> str:
+    return facts.say("Batch {id} ({food})", id=judged.batch.id, food=judged.substance.name)
 
 
 def jerky_not_heated(facts: Facts) -> Iterator[Finding]:
@@ -55,11 +89,10 @@ def jerky_not_heated(facts: Facts) -> Iterator[Finding]:
             and substance.has_flesh
             and not heated_through(judged.batch, substance)
         ):
-            yield Finding(
-                f"Batch {judged.batch.id} ({substance.name}) was heat-dried raw, and nobody "
-                "noted that it was heated through before.",
-                "drying",
+            says = later(
+                "{batch} was heat-dried raw, and nobody noted that it was heated through before."
             )
+            yield _of_batch(facts, says, judged)
 
 
 def two_hours(facts: Facts) -> Iterator[Finding]:
@@ -72,9 +105,16 @@ def two_hours(facts: Facts) -> Iterator[Finding]:
     if not wet:
         return
     hot = [day.day for day in facts.days if day.conditions.air_high_c > HOT_ABOVE_C]
-    because = f"Food is soaked or cooked on {days_said(meal.day for meal in wet)}."
+    because = facts.say(
+        "Food is soaked or cooked on {days}.", days=days_said(facts.say, (meal.day for meal in wet))
+    )
     if hot:
-        because += f" On {days_said(hot)} the air is above 32 °C: one hour only."
+        hour = facts.say(
+            "The air is above {limit} on {days}: one hour only.",
+            limit=facts.shown(HOT_ABOVE_C, "temperature_c"),
+            days=days_said(facts.say, hot),
+        )
+        because = f"{because} {hour}"
     yield Finding(because, "cautions")
 
 
@@ -82,13 +122,29 @@ def not_dry_enough(facts: Facts) -> Iterator[Finding]:
     """A batch with more moisture left than its kind may keep with."""
     for judged in facts.batches:
         if not judged.dry_enough:
-            target = f", dry enough at {judged.target_g:.0f} g" if judged.target_g else ""
-            yield Finding(
-                f"Batch {judged.batch.id} ({judged.substance.name}) weighs "
-                f"{judged.dried_g:.0f} g{target}: {judged.residual_share:.0%} moisture is left, "
-                f"{judged.dry_limit_share:.0%} would do.",
-                "drying",
+            left = facts.shown(judged.residual_share, "share")
+            limit = facts.shown(judged.dry_limit_share, "share")
+            weighs = facts.shown(judged.dried_g, "mass_g")
+            says = (
+                facts.say(
+                    "{batch} weighs {mass}, dry enough at {target}: "
+                    "{moisture} moisture is left, {limit} would do.",
+                    batch=_batch_said(facts, judged),
+                    mass=weighs,
+                    target=facts.shown(judged.target_g, "mass_g"),
+                    moisture=left,
+                    limit=limit,
+                )
+                if judged.target_g
+                else facts.say(
+                    "{batch} weighs {mass}: {moisture} moisture is left, {limit} would do.",
+                    batch=_batch_said(facts, judged),
+                    mass=weighs,
+                    moisture=left,
+                    limit=limit,
+                )
             )
+            yield Finding(says, "drying")
 
 
 def low_oxygen_wet(facts: Facts) -> Iterator[Finding]:
@@ -97,26 +153,19 @@ def low_oxygen_wet(facts: Facts) -> Iterator[Finding]:
         if judged.batch.method == "bought":
             continue
         if judged.low_oxygen and not judged.low_oxygen_is_safe:
-            if judged.batch.method in HEAT_METHODS and judged.substance.has_flesh:
-                why = "is heat-dried meat or fish"
-            else:
-                why = f"has {judged.residual_share:.0%} moisture left"
-            how = "with an absorber" if judged.has_absorber else SEALED_IN[judged.barrier or ""]
-            yield Finding(
-                f"Batch {judged.batch.id} ({judged.substance.name}) {why} and is packed {how}.",
-                "drying",
-            )
+            flesh = judged.batch.method in HEAT_METHODS and judged.substance.has_flesh
+            packed = "absorber" if judged.has_absorber else judged.barrier or ""
+            moisture = facts.shown(judged.residual_share, "share")
+            says = _FLESH[packed] if flesh else _TOO_WET[packed]
+            yield _of_batch(facts, says, judged, moisture=moisture)
 
 
 def dryness_not_proven(facts: Facts) -> Iterator[Finding]:
     """A batch packed or kept so that its weight alone does not prove it dry."""
     for judged in facts.batches:
         if judged.wants_proof and judged.batch.method != "bought":
-            yield Finding(
-                f"Batch {judged.batch.id} ({judged.substance.name}) is packed to keep long, and "
-                "no second weighing is noted.",
-                "drying",
-            )
+            says = later("{batch} is packed to keep long, and no second weighing is noted.")
+            yield _of_batch(facts, says, judged)
 
 
 def past_best_before(facts: Facts) -> Iterator[Finding]:
@@ -125,31 +174,27 @@ def past_best_before(facts: Facts) -> Iterator[Finding]:
         judged = portion.judged
         date = facts.trip.date_of(meal.day)
         if judged and judged.best_before and date and date > judged.best_before:
-            yield Finding(
-                f"Batch {judged.batch.id} ({judged.substance.name}) in {meal_said(meal)} was best "
-                f"before {judged.best_before.isoformat()}.",
-                page_of(meal),
+            says = facts.say(
+                "{batch} in {meal} was best before {date}.",
+                batch=_batch_said(facts, judged),
+                meal=meal_said(facts.say, meal),
+                date=facts.say.short_date(judged.best_before),
             )
+            yield Finding(says, page_of(meal))
 
 
 def no_best_before(facts: Facts) -> Iterator[Finding]:
     """Raw egg dried at home, for which no date can be given."""
     for judged in facts.batches:
         if judged.stays_raw and judged.substance.kind == "egg":
-            yield Finding(
-                f"Batch {judged.batch.id} ({judged.substance.name}) is raw egg dried at home.",
-                "drying",
-            )
+            yield _of_batch(facts, later("{batch} is raw egg dried at home."), judged)
 
 
 def sun_dried_meat(facts: Facts) -> Iterator[Finding]:
     """Meat or fish dried in the sun."""
     for judged in facts.batches:
         if judged.batch.method == "sun" and judged.substance.has_flesh:
-            yield Finding(
-                f"Batch {judged.batch.id} ({judged.substance.name}) was dried in the sun.",
-                "drying",
-            )
+            yield _of_batch(facts, later("{batch} was dried in the sun."), judged)
 
 
 def not_to_be_eaten(facts: Facts) -> Iterator[Finding]:
@@ -157,17 +202,19 @@ def not_to_be_eaten(facts: Facts) -> Iterator[Finding]:
     for meal in facts.meals():
         for person in facts.people(meal.planned.eaters):
             found = [
-                f"{portion.substance.name} ({word})"
+                f"{portion.substance.name} ({avoided_said(facts.say, word)})"
                 for portion in meal.portions
                 for word in person.avoids
                 if is_avoided(portion, word)
             ]
             if found:
-                yield Finding(
-                    f"{person.name} must not eat {listed(sorted(set(found)))}: "
-                    f"it is in {meal_said(meal)}.",
-                    page_of(meal),
+                says = facts.say(
+                    "{name} must not eat {food}: it is in {meal}.",
+                    name=person.name,
+                    food=facts.say.listed(sorted(set(found))),
+                    meal=meal_said(facts.say, meal),
                 )
+                yield Finding(says, page_of(meal))
 
 
 def is_avoided(portion: Portion, word: str) -> bool:
@@ -199,40 +246,63 @@ def older_people(facts: Facts) -> Iterator[Finding]:
 def _of_age(facts: Facts, least: float, below: float) -> Iterator[Finding]:
     found = [person for person in facts.trip.party if least <= person.age_years < below]
     if found:
-        said = listed([f"{person.name} is {person.age_years:g}" for person in found])
+        said = facts.say.listed(_age_said(facts, person) for person in found)
         yield Finding(f"{said}.", "cautions")
+
+
+def _age_said(facts: Facts, person: Person) -> str:
+    return facts.say(
+        "{name} is {years}", name=person.name, years=facts.say.signs(f"{person.age_years:g}")
+    )
 
 
 def pregnancy(facts: Facts) -> Iterator[Finding]:
     """Somebody pregnant in the party."""
     found = [person.name for person in facts.trip.party if person.pregnant]
     if found:
-        yield Finding(f"{listed(found)} {'is' if len(found) == 1 else 'are'} pregnant.", "cautions")
+        said = facts.say.listed(found)
+        says = (
+            facts.say("{name} is pregnant.", name=said)
+            if len(found) == 1
+            else facts.say("{names} are pregnant.", names=said)
+        )
+        yield Finding(says, "cautions")
 
 
 def kidney_beans(facts: Facts) -> Iterator[Finding]:
     """Kidney beans that have not been boiled yet."""
     for meal, portion in facts.portions():
         for food in portion.substance.foods:
-            marked = "kidney-bean" in food.beware or "kidney bean" in food.name.lower()
+            marked = "kidney-bean" in food.beware or "kidney bean" in _called(food)
             if marked and food.state in ("raw", "dried"):
-                yield Finding(f"{food.name} in {meal_said(meal)}.", page_of(meal))
+                yield _holds(facts, food, meal)
+
+
+def _called(food: Food) -> str:
+    """Give a food's id and name as words: the name may stand in another language."""
+    return f"{food.id.replace('-', ' ')}, {food.name}".lower()
+
+
+def _holds(facts: Facts, food: Food, meal: MenuItem) -> Finding:
+    says = facts.say("{food} in {meal}.", food=food.name, meal=meal_said(facts.say, meal))
+    return Finding(says, page_of(meal))
 
 
 def wild_mushrooms(facts: Facts) -> Iterator[Finding]:
     """Mushrooms that somebody gathered."""
     for meal, portion in facts.portions():
         for food in portion.substance.foods:
-            by_name = any(word in f"{food.name.lower()}," for word in GATHERED_WORDS)
+            by_name = any(word in f"{_called(food)}," for word in GATHERED_WORDS)
             if "wild-mushroom" in food.beware or by_name:
-                yield Finding(f"{food.name} in {meal_said(meal)}.", page_of(meal))
+                yield _holds(facts, food, meal)
 
 
 def leftovers(facts: Facts) -> Iterator[Finding]:
     """Cooked meals, of which something may be left."""
     cooked = [meal.day for meal in facts.cooked() if meal.planned.meal != "drinks"]
     if cooked:
-        yield Finding(f"Meals are cooked on {days_said(cooked)}.", "cautions")
+        days = days_said(facts.say, cooked)
+        yield Finding(facts.say("Meals are cooked on {days}.", days=days), "cautions")
 
 
 def honey_and_babies(facts: Facts) -> Iterator[Finding]:
@@ -241,16 +311,22 @@ def honey_and_babies(facts: Facts) -> Iterator[Finding]:
         meal
         for meal, portion in facts.portions()
         if any("honey" in food.beware for food in portion.substance.foods)
-        or "honey" in portion.substance.name.lower()
+        or "honey" in f"{portion.substance.id} {portion.substance.name}".lower()
     ]
     near = [p for p in facts.trip.party if p.nursing or p.age_years < BABY_NEAR_BELOW_YEARS]
     if with_honey and near:
-        who = listed(
-            [f"{p.name} is nursing" if p.nursing else f"{p.name} is {p.age_years:g}" for p in near]
+        who = facts.say.listed(
+            facts.say("{name} is nursing", name=person.name)
+            if person.nursing
+            else _age_said(facts, person)
+            for person in near
         )
-        yield Finding(
-            f"There is honey in {meal_said(with_honey[0])}, and {who}.", page_of(with_honey[0])
+        says = facts.say(
+            "There is honey in {meal}, and {who}.",
+            meal=meal_said(facts.say, with_honey[0]),
+            who=who,
         )
+        yield Finding(says, page_of(with_honey[0]))
 
 
 def nuts_and_small_children(facts: Facts) -> Iterator[Finding]:
@@ -259,20 +335,22 @@ def nuts_and_small_children(facts: Facts) -> Iterator[Finding]:
         whole = [food for food in portion.substance.foods if is_whole_nut(food)]
         for person in facts.people(meal.planned.eaters):
             if whole and person.age_years < SMALL_CHILD_BELOW_YEARS:
-                yield Finding(_for_child(whole[0].name, meal, person), page_of(meal))
+                says = facts.say(
+                    "{food} in {meal}, and {who}.",
+                    food=whole[0].name,
+                    meal=meal_said(facts.say, meal),
+                    who=_age_said(facts, person),
+                )
+                yield Finding(says, page_of(meal))
 
 
 def is_whole_nut(food: Food) -> bool:
     """Tell whether a food is nuts that a child can choke on: marked so, or nuts and not milled."""
-    milled = any(word in food.name.lower() for word in MILLED_WORDS)
+    milled = any(word in _called(food) for word in MILLED_WORDS)
     return "whole-nut" in food.beware or (food.kind == "nut" and not milled)
-
-
-def _for_child(name: str, meal: MenuItem, person: Person) -> str:
-    return f"{name} in {meal_said(meal)}, and {person.name} is {person.age_years:g}."
 
 
 def clean_hands(facts: Facts) -> Iterator[Finding]:
     """Anybody eats anything."""
     if any(True for _ in facts.meals()):
-        yield Finding("You handle food for others on this trip.", "cautions")
+        yield Finding(facts.say("You handle food for others on this trip."), "cautions")

@@ -13,17 +13,19 @@ from builder.formulas.safety import (
 from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.recipe import Ingredient, Recipe
+from builder.model.trip import ENGLISH
 from builder.planning.judging import Judged
 from builder.planning.stock import Stock, judge_all, stock_of
 from builder.problems import Problem, in_order
+from builder.speech import speech_of
 
 HEATING = ("boil", "simmer", "fry", "press")
 MINCED_WORDS = ("ground", "minced", "mince", "burger", "patty", "sausage", "meatball")
 
 
-def check(content: Content) -> tuple[Stock, tuple[Problem, ...]]:
-    """Give the folder's stock and every problem that formulas find in it."""
-    judged, problems = judge_all(content)
+def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Problem, ...]]:
+    """Give the folder's stock, said in a language, and every problem that formulas find in it."""
+    judged, problems = judge_all(content, speech_of(language))
     stock = stock_of(content, judged)
     problems += stock.problems()
     for recipe in content.recipes.values():

@@ -22,6 +22,7 @@ from builder.formulas.keeping import (
     FAT_HALVES_ABOVE_G,
     FAT_RICH_ABOVE_G,
     FROZEN_C,
+    TABLE_KEPT_AT_C,
     TABLE_MONTHS,
     UNPROVEN_MOST_MONTHS,
     months_kept,
@@ -35,6 +36,7 @@ from builder.model.food import ANIMAL_KINDS, FLESH_KINDS, Composition
 from builder.planning.refusals import told_at
 from builder.planning.substance import Substance, concentrated, substance_named
 from builder.problems import Problem, ProblemsFound
+from builder.speech import Speech, later
 
 _DAYS_A_MONTH = 365.25 / 12
 _SLACK = 1e-9
@@ -139,8 +141,8 @@ def heated_through(batch: Batch, substance: Substance) -> bool:
     return batch.heated.to_c >= heated_before_drying_c(kind, substance.is_game) - _SLACK
 
 
-def judge(batch: Batch, content: Content) -> Judged:
-    """Judge a batch; raises ProblemsFound where its weighings cannot be."""
+def judge(batch: Batch, content: Content, say: Speech) -> Judged:
+    """Judge a batch and say why; raises ProblemsFound where its weighings cannot be."""
     substance = substance_named(batch.holds, content)
     listed = substance.composition.water_share
     with told_at(batch.places.record, f"batch {batch.id}"):
@@ -173,7 +175,7 @@ def judge(batch: Batch, content: Content) -> Judged:
             best_before=None,
             reasons=(),
         )
-        return _with_keeping(judged)
+        return _with_keeping(judged, say)
 
 
 def _dried_g(batch: Batch, water: float, residual: float) -> float:
@@ -223,45 +225,62 @@ def _dryness(batch: Batch, kind: str, listed: float) -> tuple[float, float, bool
 # -- keeping ----------------------------------------------------------------------------------
 
 
-def _with_keeping(judged: Judged) -> Judged:
+def _with_keeping(judged: Judged, say: Speech) -> Judged:
     batch = judged.batch
     if batch.method == "bought":
         if batch.best_before is None:
-            return _kept(judged, None, None, ("nobody wrote down the date on the pack",))
-        return _kept(judged, None, batch.best_before, ("the date on the pack",))
+            return _kept(judged, None, None, (say("nobody wrote down the date on the pack"),))
+        return _kept(judged, None, batch.best_before, (say("the date on the pack"),))
     if judged.stays_raw and judged.substance.kind == "egg":
-        return _kept(judged, None, None, ("raw egg dried at home is not to be kept",))
+        return _kept(judged, None, None, (say("raw egg dried at home is not to be kept"),))
     if batch.method == "sun" and judged.substance.has_flesh:
-        return _kept(judged, None, None, ("meat and fish dried in the sun are not to be kept",))
-    group, why = _group(judged)
+        why = say("meat and fish dried in the sun are not to be kept")
+        return _kept(judged, None, None, (why,))
+    group = _group(judged)
     fat_g = judged.composition.fat_g
     in_bag = judged.barrier in BAG_BARRIERS
     table = table_months(group, in_bag, fat_g)
-    reasons = [f"{why}: {TABLE_MONTHS[group]:g} months at 15.6 °C"]
+    cool = _warmth(say, TABLE_KEPT_AT_C, 1)
+    reasons = [
+        say(
+            "{food}: {n} months at {cool}",
+            food=say(_GROUPS[group]),
+            n=say.signs(f"{TABLE_MONTHS[group]:g}"),
+            cool=cool,
+        )
+    ]
     if in_bag:
-        reasons.append("a bag lets air and moisture in: half")
+        reasons.append(say("a bag lets air and moisture in: half"))
     elif fat_g > FAT_HALVES_ABOVE_G:
-        reasons.append(f"fat ({fat_g:.0f} g in 100 g) turns rancid: half")
+        reasons.append(say("fat ({n} g in 100 g) turns rancid: half", n=say.number(fat_g)))
     stays = _stays(judged)
     months = _months_in_places(table, stays, batch.kept_at_c)
     for days, at_c in stays:
-        reasons.append(f"{days:.0f} days at {at_c:.0f} °C used part of its time")
-    if batch.kept_at_c > 15.6:
-        reasons.append(f"kept at {batch.kept_at_c:.0f} °C, warmer than 15.6 °C: less")
+        reasons.append(
+            say.count(
+                "{n} day at {warmth} used part of its time",
+                "{n} days at {warmth} used part of its time",
+                round(days),
+                warmth=_warmth(say, at_c),
+            )
+        )
+    warmth = _warmth(say, batch.kept_at_c)
+    if batch.kept_at_c > TABLE_KEPT_AT_C:
+        reasons.append(say("kept at {warmth}, warmer than {cool}: less", warmth=warmth, cool=cool))
     elif batch.kept_at_c <= FROZEN_C:
-        reasons.append(f"kept frozen at {batch.kept_at_c:.0f} °C: more")
+        reasons.append(say("kept frozen at {warmth}: more", warmth=warmth))
     airless = judged.has_absorber or judged.barrier == VACUUM_BARRIER
     wants_proof = airless or months > UNPROVEN_MOST_MONTHS
     if wants_proof and not judged.dryness_proven and months > UNPROVEN_MOST_MONTHS:
         months = UNPROVEN_MOST_MONTHS
-        reasons.append("nobody weighed it twice to prove it dry: not longer than 12 months")
+        reasons.append(say("nobody weighed it twice to prove it dry: not longer than 12 months"))
     if group.startswith("freeze-dried"):
-        reasons.append("common practice names far longer; no authority vouches for it")
+        reasons.append(say("common practice names far longer; no authority vouches for it"))
     start = judged.keeps_from
     date = start + _months_long(months) if start else None
     if batch.best_before is not None and (date is None or batch.best_before < date):
         date = batch.best_before
-        reasons.append("the date you wrote is earlier")
+        reasons.append(say("the date you wrote is earlier"))
     return replace(
         _kept(judged, months, date, tuple(reasons)),
         wants_proof=wants_proof and not judged.dryness_proven,
@@ -308,8 +327,25 @@ def _kept(
     return replace(judged, months=months, best_before=best_before, reasons=reasons)
 
 
-def _group(judged: Judged) -> tuple[str, str]:
-    """Give the row of the table of months, and the row's name for people."""
+_GROUPS = {  # rows of the table of months, as people call them
+    "freeze-dried-raw-or-fat": later("freeze-dried raw animal or very fat food"),
+    "freeze-dried-animal": later("freeze-dried cooked meat, fish, egg or dairy"),
+    "freeze-dried-plant": later("freeze-dried plant food"),
+    "jerky": later("dried meat like jerky"),
+    "cooked-meat": later("meat or fish, or a meal with it"),
+    "egg-dairy": later("egg or dairy"),
+    "nut": later("nuts"),
+    "fruit": later("dried fruit"),
+    "plant": later("vegetables, legumes, grain, herbs and meals without meat"),
+}
+
+
+def _warmth(say: Speech, temperature_c: float, decimals: int = 0) -> str:
+    return f"{say.number(temperature_c, decimals).replace('-', '−')} °C"
+
+
+def _group(judged: Judged) -> str:
+    """Give the row of the table of months."""
     batch, substance = judged.batch, judged.substance
     if (
         batch.method == "freeze-dryer"
@@ -318,19 +354,19 @@ def _group(judged: Judged) -> tuple[str, str]:
         and judged.has_absorber
     ):
         if judged.stays_raw or judged.composition.fat_g > FAT_RICH_ABOVE_G:
-            return "freeze-dried-raw-or-fat", "freeze-dried raw animal or very fat food"
+            return "freeze-dried-raw-or-fat"
         if substance.kinds & ANIMAL_KINDS:
-            return "freeze-dried-animal", "freeze-dried cooked meat, fish, egg or dairy"
-        return "freeze-dried-plant", "freeze-dried plant food"
+            return "freeze-dried-animal"
+        return "freeze-dried-plant"
     if substance.has_flesh:
         heat_dried_raw = batch.method in HEAT_METHODS and judged.stays_raw
         if batch.jerky or heat_dried_raw:
-            return "jerky", "dried meat like jerky"
-        return "cooked-meat", "meat or fish, or a meal with it"
+            return "jerky"
+        return "cooked-meat"
     if substance.kind in ("egg", "dairy"):
-        return "egg-dairy", "egg or dairy"
+        return "egg-dairy"
     if substance.kind == "nut":
-        return "nut", "nuts"
+        return "nut"
     if substance.kind == "fruit":
-        return "fruit", "dried fruit"
-    return "plant", "vegetables, legumes, grain, herbs and meals without meat"
+        return "fruit"
+    return "plant"

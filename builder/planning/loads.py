@@ -19,12 +19,20 @@ from builder.planning.hearth import Hearth
 from builder.planning.menu import MenuItem
 from builder.planning.sharing import share_out
 from builder.problems import Problem, ProblemsFound
+from builder.speech import Speech, later, speech_of
 
 # Where nobody told what they carry to: a share of body mass. Adults from leaders' guidance
 # (read in a copy), children after paediatric advice on backpacks (read in a copy).
 UNTOLD_LIMIT_SHARE = 0.20
 UNTOLD_CHILD_LIMIT_SHARE = 0.10
 LITRE_G = 1000.0
+_FOOD_OF = {
+    "breakfast": later("Day {n} breakfast: {meal}"),
+    "lunch": later("Day {n} lunch: {meal}"),
+    "dinner": later("Day {n} dinner: {meal}"),
+    "snacks": later("Day {n} snacks: {meal}"),
+    "drinks": later("Day {n} drinks: {meal}"),
+}
 
 
 def limit_g(person: Person) -> float:
@@ -39,16 +47,27 @@ def _untold_share(person: Person) -> float:
     return UNTOLD_LIMIT_SHARE if grown_up else UNTOLD_CHILD_LIMIT_SHARE
 
 
-def limits_taken(party: Sequence[Person]) -> tuple[DefaultUsed, ...]:
-    """Tell for whom a limit was taken, since the trip tells none."""
-    return tuple(
+def defaults_taken(trip: Trip, say: Speech) -> tuple[DefaultUsed, ...]:
+    """Say what was taken where the trip does not tell, packs' limits too."""
+    limits = tuple(
         DefaultUsed(
-            f"what {person.name} carries to",
-            f"{_untold_share(person) * 100:.0f} % of body mass",
-            "the trip does not tell carries_to",
+            later("what {name} carries to"),
+            later("{share} % of body mass"),
+            later("the trip does not tell carries_to"),
+            (("name", person.name), ("share", f"{_untold_share(person) * 100:.0f}")),
         )
-        for person in party
+        for person in trip.party
         if person.carries_to_g is None
+    )
+    return tuple(_said(each, say) for each in (*trip.defaults, *limits))
+
+
+def _said(default: DefaultUsed, say: Speech) -> DefaultUsed:
+    blanks = dict(default.blanks)
+    return DefaultUsed(
+        say(default.what, **blanks),
+        say(default.value, **blanks),
+        say(default.why, **blanks),
     )
 
 
@@ -66,14 +85,14 @@ def gear_items(trip: Trip, content: Content, hearth: Hearth) -> tuple[Carried, .
     return tuple(items)
 
 
-def fuel_items(fuel: KitFuel | None) -> tuple[Carried, ...]:
+def fuel_items(fuel: KitFuel | None, say: Speech) -> tuple[Carried, ...]:
     """Give each full container; fuel without containers of its own is one thing to carry."""
     if fuel is None or fuel.carry_g <= 0:
         return ()
     if not fuel.containers:
         return (Carried(fuel.name, fuel.carry_g, "fuel"),)
     return tuple(
-        Carried(f"{fuel.name}, {each.holds_g:.0f} g", each.holds_g + each.empty_g, "fuel")
+        Carried(f"{fuel.name}, {say.number(each.holds_g)} g", each.holds_g + each.empty_g, "fuel")
         for each in fuel.containers
         for _ in range(each.count)
     )
@@ -108,11 +127,12 @@ def weights(
 ) -> Weights:
     """Give all weights, and share everything out, each thing whole to one person."""
     gear = gear_items(trip, content, hearth)
-    fuels = fuel_items(fuel)
+    say = speech_of(trip.language)
+    fuels = fuel_items(fuel, say)
     gear_g = sum(each.mass_g for each in gear)
     fuel_g = sum(each.mass_g for each in fuels)
     water_most_g = max((day.carry_ml for day in waters), default=0.0)
-    things = [*food_items(menus), *fuels, *gear, *_litres(water_most_g)]
+    things = [*food_items(menus, say), *fuels, *gear, *_litres(water_most_g, say)]
     return Weights(
         food_g=sum(each.planned.mass_g for menu in menus for each in menu),
         packaging_g=sum(each.planned.packaging_g for menu in menus for each in menu),
@@ -124,11 +144,11 @@ def weights(
     )
 
 
-def food_items(menus: Sequence[Sequence[MenuItem]]) -> list[Carried]:
+def food_items(menus: Sequence[Sequence[MenuItem]], say: Speech) -> list[Carried]:
     """Give the food of each meal with its packaging, as one thing."""
     return [
         Carried(
-            f"Day {each.day} {each.planned.meal}: {each.planned.title}",
+            say(_FOOD_OF[each.planned.meal], n=each.day, meal=each.planned.title),
             each.planned.mass_g + each.planned.packaging_g,
             "food",
         )
@@ -137,12 +157,12 @@ def food_items(menus: Sequence[Sequence[MenuItem]]) -> list[Carried]:
     ]
 
 
-def _litres(water_g: float) -> list[Carried]:
+def _litres(water_g: float, say: Speech) -> list[Carried]:
     whole = int(water_g // LITRE_G)
-    things = [Carried("Water, 1 l", LITRE_G, "water") for _ in range(whole)]
+    things = [Carried(say("Water, 1 l"), LITRE_G, "water") for _ in range(whole)]
     rest_g = water_g - whole * LITRE_G
     if rest_g > 1e-6:
-        things.append(Carried("Water, part of a litre", rest_g, "water"))
+        things.append(Carried(say("Water, part of a litre"), rest_g, "water"))
     return things
 
 
@@ -159,13 +179,14 @@ def _people(trip: Trip, things: Sequence[Carried]) -> tuple[PersonLoad, ...]:
                 )
             ]
         )
+    say = speech_of(trip.language)
     own = [person.own_gear_g or 0.0 for person in trip.party]
     owners = share_out([each.mass_g for each in things], own, limits)
     loads = []
     for number, person in enumerate(trip.party):
         carries = [each for each, owner in zip(things, owners, strict=True) if owner == number]
         if own[number] > 0:
-            carries.insert(0, Carried("Own gear", own[number], "own"))
+            carries.insert(0, Carried(say("Own gear"), own[number], "own"))
         total_g = sum(each.mass_g for each in carries)
         limit = limits[number]
         of_limit = total_g / limit if limit > 0 else 0.0

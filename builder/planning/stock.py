@@ -21,19 +21,20 @@ from builder.planning.judging import Judged, judge
 from builder.planning.menu import MenuItem, Portion
 from builder.planning.refusals import told_at
 from builder.problems import Problem, ProblemsFound
+from builder.speech import Speech, speech_of
 
 # What ice has while food dries in a chamber, about (common practice).
 DRYING_ICE_C = -20.0
 KJ_PER_KWH = 3600.0
 
 
-def judge_all(content: Content) -> tuple[dict[str, Judged], list[Problem]]:
-    """Judge every batch; one whose weighings cannot be gives a problem instead."""
+def judge_all(content: Content, say: Speech) -> tuple[dict[str, Judged], list[Problem]]:
+    """Judge every batch and say why; one whose weighings cannot be gives a problem instead."""
     judged: dict[str, Judged] = {}
     problems: list[Problem] = []
     for batch in content.batches.values():
         try:
-            judged[batch.id] = judge(batch, content)
+            judged[batch.id] = judge(batch, content, say)
         except ProblemsFound as found:
             problems += found.problems
     return judged, problems
@@ -144,7 +145,7 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         pack_g=judged.pack_g,
         packaging=batch.packs.packaging if batch.packs else None,
         raw_animal=judged.stays_raw,
-        notes=tuple(_notes(judged)),
+        notes=tuple(_notes(judged, speech_of(trip.language))),
         residual_low=low,
         residual_high=high,
         run=_run(judged),
@@ -195,15 +196,18 @@ def _run(judged: Judged) -> DryingRun | None:
         )
 
 
-def _notes(judged: Judged) -> Iterable[str]:
+def _notes(judged: Judged, say: Speech) -> Iterable[str]:
     if judged.corrected:
-        yield (
-            f"It lost more water than the table lists for {judged.substance.name} "
-            f"({judged.listed_water_share:.1%}). The scale is right: this load held "
-            f"{judged.water_share:.1%}, and {judged.residual_share:.0%} moisture is taken as left."
+        yield say(
+            "It lost more water than the table lists for {food} ({listed} %). The scale is right: "
+            "this load held {held} %, and {left} % moisture is taken as left.",
+            food=judged.substance.name,
+            listed=say.number(judged.listed_water_share * 100, 1),
+            held=say.number(judged.water_share * 100, 1),
+            left=say.number(judged.residual_share * 100),
         )
     if judged.batch.done is None and judged.batch.method != "bought":
-        yield "Not dried yet: its figures are what drying should give."
+        yield say("Not dried yet: its figures are what drying should give.")
     if judged.batch.notes:
         yield judged.batch.notes
 

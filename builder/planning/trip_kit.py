@@ -25,7 +25,7 @@ from builder.planning.derivations import derive
 from builder.planning.energy import PersonEnergy, person_energy
 from builder.planning.fuel import fuel_day, kit_fuel
 from builder.planning.hearth import Hearth, hearth_of
-from builder.planning.loads import limits_taken, weights
+from builder.planning.loads import defaults_taken, weights
 from builder.planning.looks import look_again, look_sources
 from builder.planning.menu import MenuItem, plan_menu
 from builder.planning.order_of_work import orders_of_work
@@ -33,10 +33,12 @@ from builder.planning.packs_by_day import with_packs_by_day
 from builder.planning.refused import refused_by
 from builder.planning.stock import Stock, kit_batches, shopping
 from builder.planning.water import PersonWater, between_water_h, person_water, water_day
+from builder.speech import Speech, speech_of
 
 
 def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
     """Compute a trip's kit; raises ProblemsFound where a formula refuses one of its figures."""
+    say = speech_of(trip.language)
     places = cooking_places(trip)
     hearth = hearth_of(trip, content)
     menus = plan_menu(trip, content, stock.judged, places, hearth)
@@ -103,12 +105,12 @@ def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
         batches=batches,
         weights=load,
         cautions=cautions,
-        standing=content.cautions.get(STANDING, _NO_STANDING),
+        standing=content.cautions.get(STANDING) or _no_standing(say),
         shopping=lines,
         proposals=proposals,
         derivations=(),
         sources=(),
-        defaults=(*trip.defaults, *limits_taken(trip.party)),
+        defaults=defaults_taken(trip, say),
     )
     derivations = derive(kit, trip, content, stock.judged, hearth)
     looks = look_again(trip, content, days, facts.batches, hearth)
@@ -117,7 +119,9 @@ def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
 
 
 # Reading ships this text; a folder that lost it still gets the sentence's heart.
-_NO_STANDING = CautionText(STANDING, "care", "", "Local rules and official advice come first.")
+def _no_standing(say: Speech) -> CautionText:
+    text = say("Local rules and official advice come first.")
+    return CautionText(STANDING, "care", "", text)
 
 
 def _irons(trip: Trip) -> tuple[str, ...]:

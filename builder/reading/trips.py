@@ -51,6 +51,22 @@ from builder.reading.foods import read_composition
 from builder.reading.gear import read_stove_test
 from builder.reading.recipes import amount_g
 from builder.reading.yaml_door import Node, quoted
+from builder.speech import later
+
+UNTOLD = later("the trip does not tell it")
+_QUANTITIES = {
+    "mug": later("mug"),
+    "washing": later("washing"),
+}
+_OF_PERSON = {
+    "age": (later("age of {name}"), later("35 years")),
+    "mass": (later("mass of {name}"), "70 kg"),
+    "height": (later("height of {name}"), "170 cm"),
+}
+_OF_WATER = {
+    "camp": (later("water camp on day {n}"), later("a stream")),
+    "treat": (later("water treat on day {n}"), later("not treated")),
+}
 
 YOUNGEST_YEARS = 1
 OLDEST_YEARS = 120
@@ -86,9 +102,10 @@ class _TripReader:
         self.names: tuple[str, ...] = ()
         self.inner: dict[str, Place] = {}  # places of gear that the trip names
 
-    def default(self, what: str, value: str, why: str) -> None:
-        """Note what was taken for something that was not told."""
-        self.defaults.append(DefaultUsed(what, value, why))
+    def default(self, what: str, value: str, why: str = UNTOLD, **blanks: object) -> None:
+        """Note what was taken for something that was not told; `blanks` fill its texts."""
+        filled = tuple((name, str(value)) for name, value in blanks.items())
+        self.defaults.append(DefaultUsed(what, value, why, filled))
 
     def read(self, trip_id: str) -> Trip | None:
         fields = self.fields
@@ -112,7 +129,7 @@ class _TripReader:
             stove_test=stove_test,
             fire=fire,
             mug_ml=self._quantity("mug", "volume_ml", 300.0, "300 ml", positive=True),
-            washing_ml=self._quantity("washing", "volume_ml", 1000.0, "1 l per camp"),
+            washing_ml=self._quantity("washing", "volume_ml", 1000.0, later("1 l per camp")),
             gear_shared=self._gear_shared(),
             start_camp=self._start_camp(every_day),
             shelter=cast(Shelter, fields.choice("shelter", SHELTERS, default="tent")),
@@ -129,7 +146,7 @@ class _TripReader:
         self, key: str, quantity: str, default: float, shown: str, positive: bool = False
     ) -> float:
         if not self.fields.has(key):
-            self.default(key, shown, "the trip does not tell it")
+            self.default(_QUANTITIES[key], shown)
         return self.fields.quantity(key, quantity, default=default, positive=positive)
 
     # -- party --------------------------------------------------------------------------------
@@ -164,10 +181,10 @@ class _TripReader:
         own_gear_g = record.maybe_quantity("own_gear", "mass_g")
         carries_to_g = record.maybe_quantity("carries_to", "mass_g")
         if not sex:
-            self.default(f"sex of {name}", "mean of both", "the trip does not tell it")
-        for key, shown in (("age", "35 years"), ("mass", "70 kg"), ("height", "170 cm")):
+            self.default(later("sex of {name}"), later("mean of both"), name=name)
+        for key, (what, shown) in _OF_PERSON.items():
             if not record.has(key):
-                self.default(f"{key} of {name}", shown, "the trip does not tell it")
+                self.default(what, shown, name=name)
         if record.has("age") and age < 18 and not record.has("mass"):
             record.warn(
                 record.node.place,
@@ -177,7 +194,10 @@ class _TripReader:
             )
         if own_gear_g is None and carries_to_g != 0:
             self.default(
-                f"own gear of {name}", "0 g", "tell own_gear: it counts in load and walking"
+                later("own gear of {name}"),
+                "0 g",
+                later("tell own_gear: it counts in load and walking"),
+                name=name,
             )
         if carries_to_g == 0 and own_gear_g:
             record.problem(
@@ -238,7 +258,7 @@ class _TripReader:
         self.inner.update(record.places_of_words("pots"))
         reserve = record.quantity("fuel_reserve", "share", default=0.15)
         if stove and not record.has("fuel_reserve"):
-            self.default("fuel reserve", "15 %", "the trip does not tell it")
+            self.default(later("fuel reserve"), "15 %")
         test = read_stove_test(record)
         record.done()
         return stove, pots, reserve, test
@@ -248,7 +268,7 @@ class _TripReader:
         if record is None:
             return None, ()
         if not record.has("wood_moisture"):
-            self.default("moisture of the wood", "20 %", "the trip does not tell it")
+            self.default(later("moisture of the wood"), "20 %")
         fire = Fire(
             irons=record.words("irons"),
             wood_moisture_share=record.quantity(
@@ -371,7 +391,7 @@ class _TripReader:
         )
         air_low_c, air_high_c = self._air(day, number)
         if not day.has("wind"):
-            self.default(f"wind on day {number}", "sheltered", "the trip does not tell it")
+            self.default(later("wind on day {n}"), later("sheltered"), n=number)
         return Camp(
             altitude_m=altitude_m,
             air_low_c=air_low_c,
@@ -384,19 +404,17 @@ class _TripReader:
     def _air(self, day: Fields, number: int) -> tuple[float, float]:
         record = day.record("air", "air")
         if record is None:
-            self.default(f"air on day {number}", "5 to 20 °C", "the trip does not tell it")
+            self.default(later("air on day {n}"), later("5 to 20 °C"), n=number)
             return DEFAULT_AIR_LOW_C, DEFAULT_AIR_HIGH_C
         low = record.maybe_quantity("low", "air_c")
         high = record.maybe_quantity("high", "air_c")
         record.done()
         if low is None:
             low = min(DEFAULT_AIR_LOW_C, high) if high is not None else DEFAULT_AIR_LOW_C
-            self.default(f"lowest air on day {number}", f"{low:g} °C", "the trip does not tell it")
+            self.default(later("lowest air on day {n}"), f"{low:g} °C", n=number)
         if high is None:
             high = max(DEFAULT_AIR_HIGH_C, low)
-            self.default(
-                f"highest air on day {number}", f"{high:g} °C", "the trip does not tell it"
-            )
+            self.default(later("highest air on day {n}"), f"{high:g} °C", n=number)
         if low > high:
             record.problem(
                 record.place("low"),
@@ -409,14 +427,12 @@ class _TripReader:
     def _water(self, day: Fields, number: int) -> WaterPlace:
         record = day.record("water", "water")
         if record is None:
-            self.default(
-                f"water on day {number}", "a stream, not treated", "the trip does not tell it"
-            )
+            self.default(later("water on day {n}"), later("a stream, not treated"), n=number)
             self._note_between_water(number)
             return WaterPlace()
-        for key, shown in (("camp", "a stream"), ("treat", "not treated")):
+        for key, (what, shown) in _OF_WATER.items():
             if not record.has(key):
-                self.default(f"water {key} on day {number}", shown, "the trip does not tell it")
+                self.default(what, shown, n=number)
         if not record.has("between_water"):
             self._note_between_water(number)
         water = WaterPlace(
@@ -430,9 +446,11 @@ class _TripReader:
 
     def _note_between_water(self, number: int) -> None:
         self.default(
-            f"longest stretch without water on day {number}",
-            f"{DEFAULT_BETWEEN_WATER_H:g} h, or all hours on the way where they are fewer",
-            "the trip does not tell between_water",
+            later("longest stretch without water on day {n}"),
+            later("{hours} h, or all hours on the way where they are fewer"),
+            later("the trip does not tell between_water"),
+            n=number,
+            hours=f"{DEFAULT_BETWEEN_WATER_H:g}",
         )
 
     def _travel(self, day: Fields, number: int) -> Travel | None:
@@ -443,7 +461,7 @@ class _TripReader:
         distance_m = record.maybe_quantity("distance", "length_m", positive=True)
         ascent_m = record.quantity("ascent", "length_m")
         if not record.has("by"):
-            self.default(f"way of travel on day {number}", "walking", "the trip does not tell it")
+            self.default(later("way of travel on day {n}"), later("walking"), n=number)
         if record.has("hours") or by == "resting":
             hours = record.number("hours", at_most=16, default=DEFAULT_HOURS)
         else:
@@ -452,7 +470,10 @@ class _TripReader:
                 hours = distance_m / 1000 / DEFAULT_SPEED_KM_H[by] + ascent_m / ASCENT_M_PER_H
                 hours = min(hours, 16.0)
             self.default(
-                f"hours on day {number}", f"{hours:.1f} h", "from the way, where it is told"
+                later("hours on day {n}"),
+                f"{hours:.1f} h",
+                later("from the way, where it is told"),
+                n=number,
             )
         travel = Travel(
             by=by,
@@ -464,7 +485,7 @@ class _TripReader:
             load_g=record.maybe_quantity("load", "mass_g"),
         )
         if by == "walking" and distance_m is not None and not record.has("ground"):
-            self.default(f"ground on day {number}", "path", "the trip does not tell it")
+            self.default(later("ground on day {n}"), later("path"), n=number)
         if by == "walking" and distance_m is not None and hours > 0:
             self._check_way(record, travel)
         record.done()

@@ -1,0 +1,53 @@
+"""Shipped names and cautions in the language of a trip."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import TypeVar
+
+from builder.model.content import Content, Gear
+from builder.model.food import Food
+from builder.model.gear import Dryer, Fuel, Iron, Packaging, Pot, Stove
+from builder.model.source import CautionText
+from builder.model.trip import ENGLISH
+from builder.planning.checks import check
+from builder.planning.stock import Stock
+from builder.speech import Speech, speech_of
+
+_Named = TypeVar("_Named", Food, Stove, Fuel, Pot, Iron, Packaging, Dryer)
+
+
+def worded(content: Content, stock: Stock, language: str) -> tuple[Content, Stock]:
+    """Give content and stock in a language; what its catalogue does not know stays as it is."""
+    if language == ENGLISH:
+        return content, stock
+    said = content_said(content, speech_of(language))
+    return said, check(said, language)[0]
+
+
+def content_said(content: Content, say: Speech) -> Content:
+    """Give content with its foods, gear and cautions in a language."""
+    gear = content.gear
+    return replace(
+        content,
+        foods=_named(content.foods, say),
+        gear=Gear(
+            _named(gear.stoves, say),
+            _named(gear.fuels, say),
+            _named(gear.pots, say),
+            _named(gear.irons, say),
+            _named(gear.packaging, say),
+            _named(gear.dryers, say),
+        ),
+        cautions={key: _caution(each, say) for key, each in content.cautions.items()},
+    )
+
+
+def _named(records: Mapping[str, _Named], say: Speech) -> dict[str, _Named]:
+    return {key: replace(each, name=say.name(each.name)) for key, each in records.items()}
+
+
+def _caution(text: CautionText, say: Speech) -> CautionText:
+    title = say(text.title) if text.title else ""
+    return replace(text, title=title, text=say(text.text) if text.text else "")
