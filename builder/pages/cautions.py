@@ -7,7 +7,9 @@ from dataclasses import dataclass
 from builder.model.kit import Kit, KitCaution
 from builder.model.source import LEVELS, Level
 from builder.pages import words
+from builder.pages.citing import citation
 from builder.pages.pieces import Cell, link, text
+from builder.speech import Speech, later, speech_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,10 +63,10 @@ class CautionsPage:
     standing: str
 
 
-_GROUPS: dict[Level, tuple[str, str]] = {
-    "danger": ("Danger", "Someone can be badly hurt or fall very ill. Act before you go."),
-    "care": ("Take care", "Fine when done right. Read these before you pack and before you cook."),
-    "note": ("Note", "Good to know."),
+_GROUPS_SAY: dict[Level, str] = {
+    "danger": later("Someone can be badly hurt or fall very ill. Act before you go."),
+    "care": later("Fine when done right. Read these before you pack and before you cook."),
+    "note": later("Good to know."),
 }
 
 
@@ -73,17 +75,17 @@ def page_of(where: str) -> str:
     return f"{where.partition('#')[0].removesuffix('.md').removesuffix('.html')}.md"
 
 
-def page_names(kit: Kit) -> dict[str, str]:
+def page_names(say: Speech, kit: Kit) -> dict[str, str]:
     """Give the name of each page that a caution can belong to, by path."""
     names = {
-        "index.md": "whole trip",
-        "water.md": "Water",
-        "fuel.md": "Fuel",
-        "carry.md": "Carry",
-        "drying.md": "Drying",
-        "shopping.md": "Shopping",
+        "index.md": say("whole trip"),
+        "water.md": say.of("page", "Water"),
+        "fuel.md": say.of("page", "Fuel"),
+        "carry.md": say.of("page", "Carry"),
+        "drying.md": say.of("page", "Drying"),
+        "shopping.md": say.of("page", "Shopping"),
     }
-    names |= {f"day-{day.day}.md": words.day_name(day) for day in kit.days}
+    names |= {f"day-{day.day}.md": words.day_name(say, day) for day in kit.days}
     for day in kit.days:
         names |= {f"cook/{meal.recipe}.md": meal.title for meal in day.meals if meal.recipe}
     return names
@@ -91,15 +93,16 @@ def page_names(kit: Kit) -> dict[str, str]:
 
 def boxes_at(kit: Kit, path: str) -> tuple[Box, ...]:
     """Give the cautions that belong to a page, the gravest first."""
+    say = speech_of(kit.language)
     found = [each for each in kit.cautions if page_of(each.where) == path]
-    return tuple(box_of(each) for level in LEVELS for each in found if each.level == level)
+    return tuple(box_of(say, each) for level in LEVELS for each in found if each.level == level)
 
 
-def box_of(caution: KitCaution) -> Box:
+def box_of(say: Speech, caution: KitCaution) -> Box:
     """Give a caution as a box."""
     return Box(
         caution.level,
-        words.LEVELS[caution.level],
+        say(words.LEVELS[caution.level]),
         caution.title,
         caution.text,
         _reason(caution),
@@ -114,12 +117,13 @@ def _reason(caution: KitCaution) -> str:
 
 def grave(kit: Kit) -> tuple[tuple[str, Cell], ...]:
     """Give the short list of dangers and cares, each once, with the word of its level."""
+    say = speech_of(kit.language)
     titles: dict[tuple[Level, str], str] = {}
     for caution in kit.cautions:
         if caution.level != "note":
             titles.setdefault((caution.level, caution.id), caution.title)
     return tuple(
-        (words.LEVELS[level], link(title, f"cautions.md#{caution_id}"))
+        (say(words.LEVELS[level]), link(title, f"cautions.md#{caution_id}"))
         for wanted in LEVELS
         for (level, caution_id), title in titles.items()
         if level == wanted
@@ -128,8 +132,9 @@ def grave(kit: Kit) -> tuple[tuple[str, Cell], ...]:
 
 def cautions_page(kit: Kit) -> CautionsPage:
     """Put each caution down once, with every reason for it."""
-    names = page_names(kit)
-    cited = {source.id: source.citation for source in kit.sources}
+    say = speech_of(kit.language)
+    names = page_names(say, kit)
+    cited = {source.id: citation(say, source) for source in kit.sources}
     groups = []
     for level in LEVELS:
         together: dict[str, list[KitCaution]] = {}
@@ -137,19 +142,21 @@ def cautions_page(kit: Kit) -> CautionsPage:
             if caution.level == level:
                 together.setdefault(caution.id, []).append(caution)
         if together:
-            title, says = _GROUPS[level]
-            entries = tuple(_entry(each, names, cited) for each in together.values())
+            title, says = say(words.LEVELS[level]), say(_GROUPS_SAY[level])
+            entries = tuple(_entry(say, each, names, cited) for each in together.values())
             groups.append(Group(level, title, says, entries))
     return CautionsPage(tuple(groups), kit.standing.text)
 
 
-def _entry(alike: list[KitCaution], names: dict[str, str], cited: dict[str, str]) -> Entry:
+def _entry(
+    say: Speech, alike: list[KitCaution], names: dict[str, str], cited: dict[str, str]
+) -> Entry:
     first = alike[0]
     sources = dict.fromkeys(source for each in alike for source in each.sources)
     return Entry(
         first.id,
         first.level,
-        words.LEVELS[first.level],
+        say(words.LEVELS[first.level]),
         first.title,
         first.text,
         tuple(dict.fromkeys(Case(_reason(each), _where(each.where, names)) for each in alike)),

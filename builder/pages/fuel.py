@@ -11,8 +11,8 @@ from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.day import day_path
-from builder.pages.figures import Figures, figures_of, percent
-from builder.pages.pieces import Cell, Fact, Piece, Table, link, table, text
+from builder.pages.figures import Figures, figures_of
+from builder.pages.pieces import Cell, Fact, Piece, Table, lines, link, table, text
 from builder.units import rounded
 
 
@@ -32,29 +32,39 @@ class FuelPage:
 
 def containers(fuel: KitFuel, figures: Figures) -> str:
     """Give the containers to take, with what is in them: `2 × 230 g of propane-butane mix`."""
-    return f"{container_sizes(fuel, figures)} of {words.in_a_sentence(fuel.name)}"
+    say = figures.say
+    return say(
+        "{sizes} of {fuel}", sizes=container_sizes(fuel, figures), fuel=say.inside(fuel.name)
+    )
 
 
 def container_sizes(fuel: KitFuel, figures: Figures) -> str:
     """Give the containers to take: `2 × 230 g`."""
-    sizes = [f"{each.count} × {figures.plain(each.holds_g, 'mass_g')}" for each in fuel.containers]
-    return words.listed(sizes) or figures.plain(fuel.carry_g, "mass_g")
+    say = figures.say
+    sizes = [
+        f"{say.number(each.count)} × {figures.plain(each.holds_g, 'mass_g')}"
+        for each in fuel.containers
+    ]
+    return say.listed(sizes) or figures.plain(fuel.carry_g, "mass_g")
 
 
 def fuel_page(kit: Kit) -> FuelPage:
     """Give the fuel of the trip."""
     figures = figures_of(kit)
+    say = figures.say
     facts = []
     if kit.fuel:
         fuel = kit.fuel
-        facts.append(Fact("Take", text(containers(fuel, figures))))
-        facts.append(Fact("For", text(fuel.stove)))
-        facts.append(Fact("Likely burnt", _likely(fuel, figures)))
-        facts.append(Fact("With the reserve", figures.both(fuel.carry_g, "mass_g", "fuel.carry_g")))
+        facts.append(Fact(say.of("an amount", "Take"), text(containers(fuel, figures))))
+        facts.append(Fact(say.of("a stove", "For"), text(fuel.stove)))
+        facts.append(Fact(say("Likely burnt"), _likely(fuel, figures)))
+        facts.append(
+            Fact(say("With the reserve"), figures.both(fuel.carry_g, "mass_g", "fuel.carry_g"))
+        )
         if fuel.efficiency_share:
-            facts.append(Fact("Stove efficiency", _efficiency(fuel, figures)))
+            facts.append(Fact(say("Stove efficiency"), _efficiency(fuel, figures)))
     if kit.wood_g:
-        facts.append(Fact("Dry wood", figures.both(kit.wood_g, "mass_g", "wood.likely_g")))
+        facts.append(Fact(say("Dry wood"), figures.both(kit.wood_g, "mass_g", "wood.likely_g")))
     burnt = bool(kit.fuel or kit.wood_g)
     return FuelPage(
         tuple(facts),
@@ -62,7 +72,7 @@ def fuel_page(kit: Kit) -> FuelPage:
         fuel_chart(kit),
         boxes_at(kit, "fuel.md"),
         bool(kit.wood_g),
-        percent(kit.fuel.reserve_share) if kit.fuel else "",
+        figures.percent(kit.fuel.reserve_share) if kit.fuel else "",
         _lids(kit.fuel, figures) if kit.fuel and kit.fuel.likely_g else "",
         _snow(kit, figures) if kit.looks.snow else None,
     )
@@ -72,24 +82,25 @@ def _likely(fuel: KitFuel, figures: Figures) -> Cell:
     """Give the fuel likely burnt, with the range that stoves of the kind leave open."""
     likely = figures.both(fuel.likely_g, "mass_g", "fuel.likely_g")
     low, high = figures.plain(fuel.low_g, "mass_g"), figures.plain(fuel.high_g, "mass_g")
-    return (*likely, *_small(f"between {low}", f"and {high}")) if low != high else likely
-
-
-def _small(*parts: str) -> Cell:
-    """Give parts of which each stays on one line."""
-    return tuple(piece for part in parts for piece in (Piece(" "), Piece(part, small=True)))
+    if low == high:
+        return likely
+    return (*likely, *lines(figures.say("between {low}\nand {high}", low=low, high=high)))
 
 
 def _efficiency(fuel: KitFuel, figures: Figures) -> Cell:
     """Give the stove's efficiency and where it is from."""
-    share = Piece(percent(fuel.efficiency_share), href=figures.how("fuel.efficiency_share"))
+    say = figures.say
+    share = Piece(figures.percent(fuel.efficiency_share), href=figures.how("fuel.efficiency_share"))
     test = fuel.test
     if test is None:
-        return (share, *_small("as listed for it"))
-    boiled = figures.plain(test.boiled_ml, "volume_ml")
-    cold = figures.plain(test.from_c, "temperature_c")
-    burnt = figures.plain(test.fuel_g, "mass_g")
-    return (share, *_small("your own test:", f"{boiled} from {cold}", f"with {burnt}"))
+        return (share, *lines(say("as listed for it")))
+    said = say(
+        "your own test:\n{boiled} from {temperature}\nwith {burnt}",
+        boiled=figures.plain(test.boiled_ml, "volume_ml"),
+        temperature=figures.plain(test.from_c, "temperature_c"),
+        burnt=figures.plain(test.fuel_g, "mass_g"),
+    )
+    return (share, *lines(said))
 
 
 def _lids(fuel: KitFuel, figures: Figures) -> str:
@@ -98,19 +109,27 @@ def _lids(fuel: KitFuel, figures: Figures) -> str:
 
 def _snow(kit: Kit, figures: Figures) -> Table:
     """Give how much snow the water of a day takes, from firm to fluffy, and in potfuls."""
+    say = figures.say
     rows = []
     for day, each in _melted(kit):
         firm_ml, fluffy_ml = (rounded(litres) * 1000 for litres in (each.firm_l, each.fluffy_l))
-        potfuls = f"{each.potfuls_firm} to {each.potfuls_fluffy}" if each.potfuls_firm else "–"
+        potfuls = say(
+            "{low} to {high}",
+            low=say.number(each.potfuls_firm),
+            high=say.number(each.potfuls_fluffy),
+        )
         water = figures.plain(each.water_ml, "volume_ml")
         rows.append(
             (
-                (*link(words.day_name(day), day_path(day)), *_small(f"{water} water")),
+                (
+                    *link(words.day_name(say, day), day_path(day)),
+                    *lines(say("{water} water", water=water)),
+                ),
                 text(figures.span(firm_ml, fluffy_ml, "volume_ml")),
-                text(potfuls),
+                text(potfuls if each.potfuls_firm else "–"),
             )
         )
-    return table(("Day", "Snow for it", "Potfuls"), rows, "lrr")
+    return table((say("Day"), say("Snow for it"), say("Potfuls")), rows, "lrr")
 
 
 def _melted(kit: Kit) -> Iterator[tuple[KitDay, SnowWork]]:
@@ -122,16 +141,17 @@ def _melted(kit: Kit) -> Iterator[tuple[KitDay, SnowWork]]:
 
 def _by_day(kit: Kit, figures: Figures) -> Table:
     """Give fuel and wood by day, leaving out a column that no day has."""
-    heads, right = ["Day"], "l"
+    say = figures.say
+    heads, right = [say("Day")], "l"
     if kit.fuel:
-        heads.append("Fuel")
+        heads.append(say("Fuel"))
     if kit.wood_g:
-        heads.append("Wood")
-    heads.append("At the pot")
+        heads.append(say("Wood"))
+    heads.append(say("At the pot"))
     right += "r" * (len(heads) - 1)
     rows = []
     for day in kit.days:
-        cells = [link(words.day_name(day), day_path(day))]
+        cells = [link(words.day_name(say, day), day_path(day))]
         at = f"days.{day.day - 1}"
         if kit.fuel:
             cells.append(figures.both(day.fuel.fuel_g, "mass_g", f"{at}.fuel_g"))
