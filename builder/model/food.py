@@ -18,11 +18,19 @@ Hazard = Literal["honey", "kidney-bean", "wild-mushroom", "whole-nut"]
 # The foods whose sorption isotherm is known well enough to tell a water activity.
 SorptionGroup = Literal["starchy", "root-vegetable", "sweet-fruit", "lean-meat", "mushroom"]
 
+# The foods of which it is known how long they take in warm air, and whether they are blanched.
+DryAs = Literal[
+    "apple", "apricot", "banana", "peach", "pear", "broccoli", "cabbage", "carrot", "celery",
+    "courgette", "garlic", "green-bean", "leaf-vegetable", "mushroom", "onion", "pea", "pepper",
+    "potato", "sweetcorn", "tomato",
+]  # fmt: skip
+
 KINDS: tuple[str, ...] = get_args(FoodKind)
 STATES: tuple[str, ...] = get_args(FoodState)
 CUTS: tuple[str, ...] = get_args(Cut)
 HAZARDS: tuple[str, ...] = get_args(Hazard)
 SORPTION_GROUPS: tuple[str, ...] = get_args(SorptionGroup)
+DRY_AS: tuple[str, ...] = get_args(DryAs)
 
 # Regulation (EU) No 1169/2011, Annex II: the fourteen that a label must name.
 ALLERGENS: tuple[str, ...] = (
@@ -73,6 +81,7 @@ class Food:
     cut: Cut | None = None
     game: bool = False
     sorption: SorptionGroup | None = None
+    dry_as: DryAs | None = None
     source: str | None = None
     ndb: str | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)

@@ -1,0 +1,134 @@
+"""Warm-air drying against extension tables: both ends of each range."""
+
+from __future__ import annotations
+
+from builder.formulas.heat_drying import (
+    air_range_c,
+    blanching_range_min,
+    hours_range,
+    pieces_range_mm,
+    sun_dries,
+)
+
+from .published import Published, check, published
+
+
+def _f(degrees_f: float) -> float:
+    """Degrees Celsius."""
+    return (degrees_f - 32.0) / 1.8
+
+
+def _air_end(kind: str, end: int) -> float:
+    """One end of a range."""
+    return air_range_c(kind)[end]
+
+
+# Printed in degF; half a degree Celsius is lost by rounding them.
+@published(
+    *(
+        Published(
+            (kind, end), _f(degrees_f), 0.6, "°C", source, f"{kind}, {degrees_f} degF", "copy"
+        )
+        for kind, source, ends in (
+            ("fruit", "nchfp-packaging", (130.0, 140.0)),
+            ("vegetable", "nchfp-packaging", (130.0, 140.0)),
+            ("jerky", "fsis-jerky", (130.0, 140.0)),
+            ("herb", "psu-herbs", (95.0, 115.0)),
+        )
+        for end, degrees_f in enumerate(ends)
+    )
+)
+def test_air(row: Published) -> None:
+    check(row, _air_end)
+
+
+def _thickest(kind: str) -> float:
+    """Most of a range."""
+    return pieces_range_mm(kind)[1]
+
+
+# A quarter inch is 6.35 mm.
+@published(
+    Published(("jerky",), 6.35, 0.5, "mm", "nchfp-jerky", "slices, a quarter inch", "memory"),
+)
+def test_slices(row: Published) -> None:
+    check(row, _thickest)
+
+
+def _hours_end(kind: str, dry_as: str | None, end: int) -> float:
+    """One end of a range."""
+    return hours_range(kind, dry_as)[end]
+
+
+@published(
+    *(
+        Published(
+            (kind, dry_as, end), hours, 1e-9, "h", source, f"{dry_as or kind}, {hours:g} h", known
+        )
+        for kind, dry_as, source, known, ends in (
+            ("vegetable", None, "msu-drying-vegetables", "copy", (6.0, 16.0)),
+            ("vegetable", "pea", "uga-drying-hours", "memory", (8.0, 10.0)),
+            ("vegetable", "potato", "uga-drying-hours", "memory", (8.0, 12.0)),
+            ("vegetable", "tomato", "uga-drying-hours", "memory", (10.0, 18.0)),
+            ("fruit", "apple", "uga-drying-hours", "memory", (6.0, 12.0)),
+            ("fruit", "apricot", "uga-drying-hours", "memory", (24.0, 36.0)),
+            ("fruit", "banana", "uga-drying-hours", "memory", (8.0, 16.0)),
+        )
+        for end, hours in enumerate(ends)
+    )
+)
+def test_hours(row: Published) -> None:
+    check(row, _hours_end)
+
+
+def _blanching_end(dry_as: str, way: str, altitude_m: float, end: int) -> float:
+    """One end of a range."""
+    return blanching_range_min(dry_as, way, altitude_m)[end]
+
+
+@published(
+    *(
+        Published(
+            (dry_as, way, altitude_m, end),
+            minutes,
+            1e-9,
+            "min",
+            source,
+            f"{dry_as}, {way}, end {end}, {altitude_m:g} m",
+            known,
+        )
+        for dry_as, way, altitude_m, end, minutes, source, known in (
+            ("carrot", "boil", 0.0, 0, 3.0, "extension-blanching", "copy"),
+            ("carrot", "steam", 0.0, 1, 4.0, "extension-blanching", "copy"),
+            ("green-bean", "boil", 0.0, 0, 3.0, "extension-blanching", "copy"),
+            ("green-bean", "boil", 0.0, 1, 4.0, "extension-blanching", "copy"),
+            ("green-bean", "steam", 0.0, 0, 4.0, "extension-blanching", "copy"),
+            ("green-bean", "steam", 0.0, 1, 6.0, "extension-blanching", "copy"),
+            ("pea", "boil", 0.0, 0, 2.0, "extension-blanching", "copy"),
+            ("pea", "steam", 0.0, 1, 3.0, "extension-blanching", "copy"),
+            ("sweetcorn", "steam", 0.0, 0, 3.0, "extension-blanching", "copy"),
+            ("celery", "boil", 0.0, 0, 1.0, "extension-blanching", "copy"),
+            ("celery", "boil", 0.0, 1, 2.0, "nchfp-drying-vegetables", "memory"),
+            ("potato", "boil", 0.0, 0, 5.0, "nchfp-drying-vegetables", "memory"),
+            ("potato", "boil", 0.0, 1, 6.0, "nchfp-drying-vegetables", "memory"),
+            ("potato", "steam", 0.0, 1, 8.0, "nchfp-drying-vegetables", "memory"),
+            ("potato", "boil", 1600.0, 0, 6.0, "csu-drying-vegetables", "memory"),
+        )
+    )
+)
+def test_blanching(row: Published) -> None:
+    check(row, _blanching_end)
+
+
+def _sun(kind: str, air_f: float, humidity_share: float) -> float:
+    """1 where the sun dries it."""
+    return float(sun_dries(kind, _f(air_f) + 1e-9, humidity_share))
+
+
+@published(
+    Published(("fruit", 86.0, 0.59), 1.0, 1e-9, "", "uga-drying", "86 degF", "copy"),
+    Published(("meat", 104.0, 0.2), 0.0, 1e-9, "", "uga-drying", "no meat", "copy"),
+    Published(("fruit", 86.0, 0.60), 0.0, 1e-9, "", "vce-sun", "60 percent is too damp", "copy"),
+)
+def test_sun(row: Published) -> None:
+    check(row, _sun)
