@@ -8,18 +8,65 @@ from dataclasses import dataclass
 from builder.model.kit import Kit, KitDay, OrderOfWork, PlannedMeal, WorkStep
 from builder.model.recipe import MealName
 from builder.pages import words
+from builder.pages.cook import DOINGS, LET_STAND
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Mark, Piece, Table, join, table, text
+from builder.speech import Speech, later
 from builder.units import rounded
 
-_PLACES = {"stove": "stove", "fire": "fire", "iron": "irons"}
+_PLACES = {"stove": later("stove"), "fire": later("fire"), "iron": later("irons")}
 # Warm food keeps two hours out of the cold, one where it is hot: the shorter one is safe anywhere.
 MOST_STANDING_MIN = 60.0
-_SHARES = {2: "half", 3: "a third"}
+_PART_BOILS = {
+    2: later("Potful {n} of {potfuls}, with half of everything."),
+    3: later("Potful {n} of {potfuls}, with a third of everything."),
+}
 _READY = {
-    "pot": "Ready. Keep it warm, lid on.",
-    "iron": "Ready. Keep it warm beside the embers.",
-    "mug": "Ready. Cover the mugs.",
+    "pot": later("Ready. Keep it warm, lid on."),
+    "iron": later("Ready. Keep it warm beside the embers."),
+    "mug": later("Ready. Cover the mugs."),
+}
+# Soaking in cold water: whether it is said what, whether in how much, whether with the lid on.
+_SOAKS = {
+    (False, False, False): later("Soak: {time}."),
+    (False, False, True): later("Soak: {time}, lid on."),
+    (True, False, False): later("Soak {food}: {time}."),
+    (True, False, True): later("Soak {food}: {time}, lid on."),
+    (False, True, False): later("Soak in {water}: {time}."),
+    (False, True, True): later("Soak in {water}: {time}, lid on."),
+    (True, True, False): later("Soak {food} in {water}: {time}."),
+    (True, True, True): later("Soak {food} in {water}: {time}, lid on."),
+}
+# Whether stirring, whether with the lid on.
+_WATER_BOILS = {
+    (False, False): later("Bring {water} to the boil."),
+    (True, False): later("Bring {water} to the boil, stirring."),
+    (False, True): later("Bring {water} to the boil, lid on."),
+    (True, True): later("Bring {water} to the boil, stirring, lid on."),
+}
+_IT_BOILS = {
+    (False, False): later("Bring it to the boil."),
+    (True, False): later("Bring it to the boil, stirring."),
+    (False, True): later("Bring it to the boil, lid on."),
+    (True, True): later("Bring it to the boil, stirring, lid on."),
+}
+_BOILS_IN_TURN = {
+    (False, False): later("Bring to the boil, in {potfuls}."),
+    (True, False): later("Bring to the boil, in {potfuls}, stirring."),
+    (False, True): later("Bring to the boil, in {potfuls}, lid on."),
+    (True, True): later("Bring to the boil, in {potfuls}, stirring, lid on."),
+}
+_WATER_BOILS_IN_TURN = {
+    (False, False): later("Bring {water} to the boil, in {potfuls}."),
+    (True, False): later("Bring {water} to the boil, in {potfuls}, stirring."),
+    (False, True): later("Bring {water} to the boil, in {potfuls}, lid on."),
+    (True, True): later("Bring {water} to the boil, in {potfuls}, stirring, lid on."),
+}
+_IT_BOILS_IN_TURN = {
+    (False, False): later("Bring it to the boil, in {potfuls}."),
+    (True, False): later("Bring it to the boil, in {potfuls}, stirring."),
+    (False, True): later("Bring it to the boil, in {potfuls}, lid on."),
+    (True, True): later("Bring it to the boil, in {potfuls}, stirring, lid on."),
 }
 
 
@@ -45,7 +92,7 @@ def orders_of_day(kit: Kit, day: KitDay, hrefs: dict[int, str]) -> tuple[OrderVi
 def _order(
     kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork, hrefs: dict[int, str]
 ) -> OrderView:
-    meal = words.MEALS[order.meal].lower()
+    say = figures.say
     places = sorted({step.place for step in order.steps if step.place is not None})
     dishes = [(Piece(day.meals[place].title, href=hrefs.get(place, "")),) for place in places]
     rows: list[tuple[Cell, ...]] = []
@@ -54,18 +101,28 @@ def _order(
         place = group[0].place
         dish = _dish(day, place) if place is not None and place != named else ()
         done = text(" ".join(what(kit, day, order, step) for step in group))
-        rows.append((_before(group[0]), (*dish, *done), text(_with(kit, day, group[-1]))))
+        rows.append(
+            (_before(group[0]), (*dish, *done), text(_with(figures.say, kit, day, group[-1])))
+        )
         named = place if len(places) > 1 else named
     return OrderView(
         order.meal,
         f"work-{order.meal}",
-        f"Order of work for {meal}",
-        f"Start {_minutes(figures, order.start_min)} before you "
-        f"{'drink' if order.meal == 'drinks' else 'eat'}",
+        say("Order of work for {meal}", meal=say(words.MEALS_INSIDE[order.meal])),
+        _start(figures, order),
         _stands_min(order) > MOST_STANDING_MIN,
         join(dishes),
-        table(("Before eating", "Do", "With"), rows, "rll"),
+        table(
+            (say("Before eating"), say.of("column", "Do"), say.of("column", "With")), rows, "rll"
+        ),
     )
+
+
+def _start(figures: Figures, order: OrderOfWork) -> str:
+    minutes = _minutes(figures, order.start_min)
+    if order.meal == "drinks":
+        return figures.say("Start {time} before you drink", time=minutes)
+    return figures.say("Start {time} before you eat", time=minutes)
 
 
 def _stands_min(order: OrderOfWork) -> float:
@@ -118,115 +175,161 @@ def _dish(day: KitDay, place: int) -> Cell:
     return (Piece(f"{day.meals[place].title}:", strong=True), Piece(" "))
 
 
-def _with(kit: Kit, day: KitDay, step: WorkStep) -> str:
+def _with(say: Speech, kit: Kit, day: KitDay, step: WorkStep) -> str:
     """Say what a step needs: the heat, and which pot where there are several."""
-    pots = {pot_id: words.in_a_sentence(name) for pot_id, name, _ in kit.pots}
+    pots = {pot_id: say.inside(name) for pot_id, name, _ in kit.pots}
     if len(pots) == 1:
-        pots = dict.fromkeys(pots, "pot")
+        pots = dict.fromkeys(pots, say("pot"))
     if step.do == "serve":
         return ""
-    needed = [_PLACES[step.on]] if step.on else []
+    needed = [say(_PLACES[step.on])] if step.on else []
     if step.pot in pots:
         needed.append(pots[step.pot or ""])
     elif step.place is not None and day.meals[step.place].cook_in == "mug" and not step.pot:
-        needed.append("mugs")
+        needed.append(say("mugs"))
     return ", ".join(needed)
 
 
 def what(kit: Kit, day: KitDay, order: OrderOfWork, step: WorkStep) -> str:
     """Say what to do, in short imperatives."""
     figures = figures_of(kit)
+    say = figures.say
     said = _at_fire(figures, order, step) if step.place is None else ""
     if step.place is not None:
         said = _said(figures, day.meals[step.place], step)
     if step.potful:
-        share = _SHARES.get(step.potfuls, f"1/{step.potfuls}")
-        part = f", with {share} of everything" if step.do == "boil" else ""
-        said = f"Potful {step.potful} of {step.potfuls}{part}. {said}"
-    return f"Empty the pot. {said}" if step.empty_first else said
+        said = f"{_which_potful(say, step)} {said}"
+    return f"{say('Empty the pot.')} {said}" if step.empty_first else said
+
+
+def _which_potful(say: Speech, step: WorkStep) -> str:
+    told = later("Potful {n} of {potfuls}.")
+    if step.do == "boil":
+        told = _PART_BOILS.get(
+            step.potfuls, later("Potful {n} of {potfuls}, with 1/{potfuls} of everything.")
+        )
+    return say(told, n=step.potful, potfuls=step.potfuls)
 
 
 def _at_fire(figures: Figures, order: OrderOfWork, step: WorkStep) -> str:
+    say = figures.say
     if step.do == "preheat":
-        return "Lay the irons on the embers to get hot."
-    embers = any(each.do == "press" for each in order.steps)
-    takes = f"{'Embers' if embers else 'Flames'} take {_minutes(figures, step.minutes)}."
-    return f"Light the fire, or feed the one you have. {takes}"
+        return say("Lay the irons on the embers to get hot.")
+    minutes = _minutes(figures, step.minutes)
+    if any(each.do == "press" for each in order.steps):
+        return say("Light the fire, or feed the one you have. Embers take {time}.", time=minutes)
+    return say("Light the fire, or feed the one you have. Flames take {time}.", time=minutes)
 
 
 def _said(figures: Figures, meal: PlannedMeal, step: WorkStep) -> str:
-    goes_in = _goes_in(meal, step)
+    say = figures.say
+    food = _goes_in(say, meal, step)
     minutes = figures.plain(step.minutes, "duration_min")
-    stirring = ", stirring" if step.stir else ""
-    lid = ", lid on" if step.lid else ""
     if step.do == "soak":
-        return _soak(figures, step, goes_in, f"{minutes}{lid}")
+        return _soak(figures, step, food, minutes)
     if step.do == "boil":
-        return _boil(figures, meal, step, goes_in, f"{stirring}{lid}")
+        return _boil(figures, meal, step, food)
     if step.do == "press":
-        return _press(figures, step, goes_in)
+        return _press(figures, step, food)
     if step.do == "measure":
         least = figures.least(meal.reach_c or 0.0)[0].text
-        return f"Measure the middle: at least {least}."
+        return say("Measure the middle: at least {temperature}.", temperature=least)
     if step.do == "keep":
         if step.frees:
-            return "Ready. Fill it into bowls and cover them: the pot is needed."
-        return _READY.get(meal.cook_in or "", "Ready. Cover it.")
+            return say("Ready. Fill it into bowls and cover them: the pot is needed.")
+        return say(_READY.get(meal.cook_in or "", later("Ready. Cover it.")))
     if step.do == "drain":
-        return "Pour off the water."
+        return say("Pour off the water.")
     if step.do in ("mix", "serve"):
-        return _by_hand(figures, meal, step, goes_in)
-    add = f"Add {goes_in}. " if goes_in else ""
-    if step.do == "rest":
-        return f"{add}Let stand {minutes}{lid}."
-    return f"{add}{step.do.capitalize()} {minutes}{stirring}{lid}."
+        return _by_hand(figures, meal, step, food)
+    doing = LET_STAND[step.lid] if step.do == "rest" else DOINGS[step.do, step.stir, step.lid]
+    return _after(_add(say, "", food), say(doing, time=minutes))
 
 
-def _goes_in(meal: PlannedMeal, step: WorkStep) -> str:
-    names = words.short_names(meal.ingredients)
-    return words.listed([names[each] for each in step.ingredients])
+def _goes_in(say: Speech, meal: PlannedMeal, step: WorkStep) -> str:
+    names = words.short_names(say, meal.ingredients)
+    return say.listed(names[each] for each in step.ingredients)
 
 
 def _water(figures: Figures, volume_ml: float) -> str:
     """Give water to measure, in the trip's units and mugs."""
+    if not volume_ml:
+        return ""
+    volume = figures.plain(volume_ml, "volume_ml")
     in_mugs = "".join(piece.text for piece in figures.spooned(volume_ml, 0))
-    shown = f"{figures.plain(volume_ml, 'volume_ml')} water"
-    return f"{shown} ({in_mugs})" if in_mugs else shown
+    if in_mugs:
+        return figures.say("{volume} water ({mugs})", volume=volume, mugs=in_mugs)
+    return figures.say("{volume} water", volume=volume)
 
 
-def _soak(figures: Figures, step: WorkStep, goes_in: str, how_long: str) -> str:
+def _add(say: Speech, water: str, food: str) -> str:
+    """Say what is added; "" for nothing."""
+    if water and food:
+        return say("Add {water} and {food}.", water=water, food=food)
+    return say("Add {what}.", what=water or food) if water or food else ""
+
+
+def _after(*sentences: str) -> str:
+    """Give sentences one after the other; those that say nothing are left out."""
+    return " ".join(filter(None, sentences))
+
+
+def _soak(figures: Figures, step: WorkStep, food: str, minutes: str) -> str:
+    say = figures.say
     if step.hot:
-        onto = f" onto {goes_in}" if goes_in else ""
-        return f"Pour the boiling water{onto}. Soak {how_long}."
-    named = f" {goes_in}" if goes_in else ""
-    water = f" in {_water(figures, step.water_ml)}" if step.water_ml else ""
-    return f"Soak{named}{water}: {how_long}."
+        pour = say("Pour the boiling water.")
+        if food:
+            pour = say("Pour the boiling water onto {food}.", food=food)
+        return _after(pour, say(DOINGS["soak", False, step.lid], time=minutes))
+    water = _water(figures, step.water_ml)
+    told = _SOAKS[bool(food), bool(water), step.lid]
+    return say(told, food=food, water=water, time=minutes)
 
 
-def _boil(figures: Figures, meal: PlannedMeal, step: WorkStep, goes_in: str, how: str) -> str:
-    snow = "Melt snow. " if meal.conditions.water_source == "snow" and step.water_ml else ""
-    about = f" About {_minutes(figures, step.minutes)}." if step.minutes >= 1 else ""
-    in_turn = ""
+def _boil(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str:
+    say = figures.say
+    melts = meal.conditions.water_source == "snow" and step.water_ml
+    water = _water(figures, step.water_ml)
+    return _after(
+        say("Melt snow.") if melts else "",
+        _add(say, water, food) if food else "",
+        _to_the_boil(say, step, water, food),
+        say("About {time}.", time=_minutes(figures, step.minutes)) if step.minutes >= 1 else "",
+    )
+
+
+def _to_the_boil(say: Speech, step: WorkStep, water: str, food: str) -> str:
+    """Say what is brought to the boil, and how; what was just added is not told again."""
+    how = (step.stir, step.lid)
     if not step.potful and step.potfuls > 1:
-        in_turn = f", in {words.counted(step.potfuls, 'potful')}"
-    if not goes_in:
-        what = _water(figures, step.water_ml) if step.water_ml else "it"
-        return f"{snow}Bring {what} to the boil{in_turn}{how}.{about}"
-    water = f"{_water(figures, step.water_ml)} and " if step.water_ml else ""
-    return f"{snow}Add {water}{goes_in}. Bring to the boil{in_turn}{how}.{about}"
+        potfuls = say.count("{n} potful", "{n} potfuls", step.potfuls)
+        if food:
+            return say(_BOILS_IN_TURN[how], potfuls=potfuls)
+        if water:
+            return say(_WATER_BOILS_IN_TURN[how], water=water, potfuls=potfuls)
+        return say(_IT_BOILS_IN_TURN[how], potfuls=potfuls)
+    if food:
+        return say(DOINGS["boil", *how])
+    return say(_WATER_BOILS[how], water=water) if water else say(_IT_BOILS[how])
 
 
-def _press(figures: Figures, step: WorkStep, goes_in: str) -> str:
+def _press(figures: Figures, step: WorkStep, food: str) -> str:
+    say = figures.say
     side = figures.plain(step.each_side_min, "duration_min")
-    add = f"Take {goes_in}. " if goes_in else ""
-    again = f", {step.presses} times, one after the other" if step.presses > 1 else ""
-    return f"{add}Press {side} on each side{again}."
+    press = say("Press {time} on each side.", time=side)
+    if step.presses > 1:
+        press = say(
+            "Press {time} on each side, {n} times, one after the other.", time=side, n=step.presses
+        )
+    return _after(say("Take {food}.", food=food) if food else "", press)
 
 
-def _by_hand(figures: Figures, meal: PlannedMeal, step: WorkStep, goes_in: str) -> str:
-    water = _water(figures, step.water_ml) if step.water_ml else ""
-    taken = " and ".join(part for part in (water, goes_in) if part)
+def _by_hand(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str:
+    say = figures.say
+    water = _water(figures, step.water_ml)
     if step.do == "serve":
-        out = "Hand round." if meal.cook_in == "mug" else "Share out."
-        return f"Add {taken}. {out}" if taken else out
-    return f"Mix in {taken}." if taken else "Mix."
+        out = say("Hand round.") if meal.cook_in == "mug" else say("Share out.")
+        return _after(_add(say, water, food), out)
+    if water and food:
+        return say("Mix in {water} and {food}.", water=water, food=food)
+    return say("Mix in {what}.", what=water or food) if water or food else say("Mix.")
