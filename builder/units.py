@@ -46,6 +46,7 @@ _SPECIFIC_ENERGY = {
     "MJ/kg": "megajoule/kilogram", "kJ/g": "kilojoule/gram", "kJ/kg": "kilojoule/kilogram",
     "kcal/g": "kilocalorie/gram", "kcal/kg": "kilocalorie/kilogram",
 }  # fmt: skip
+_AREA = {"cm2": "centimeter**2", "m2": "meter**2", "in2": "inch**2"}
 _DENSITY = {"g/ml": "gram/milliliter", "kg/l": "kilogram/liter", "kg/m3": "kilogram/meter**3"}
 _SHARE = {"%": "percent"}
 
@@ -103,6 +104,7 @@ DIMENSIONS: dict[str, Dimension] = {
     "energy_mj_kg": Dimension(
         "heating value", _SPECIFIC_ENERGY, "megajoule/kilogram", "45.8 MJ/kg", 0, 200
     ),
+    "area_cm2": Dimension("area", _AREA, "centimeter**2", "140 cm2 or 0.4 m2", 0, 1e6),
     "density_g_ml": Dimension("density", _DENSITY, "gram/milliliter", "0.72 g/ml", 0.01, 25),
 }
 

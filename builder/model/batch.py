@@ -69,6 +69,7 @@ class Batch:
     best_before: datetime.date | None = None
     weighings: tuple[Weighing, ...] = ()
     loaded_at_c: float | None = None  # how cold the load went into the freeze dryer
+    dryer: str | None = None  # the id of what it was dried in
     notes: str = ""
     places: Places = field(default_factory=Places, compare=False, repr=False)
 

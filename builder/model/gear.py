@@ -88,13 +88,17 @@ class Pot:
 
 @dataclass(frozen=True, slots=True)
 class Iron:
-    """A campfire iron; `presses` is how many fillings it takes at once."""
+    """A campfire iron; `presses` is how many fillings it takes at once.
+
+    `face_cm2` is the area of one plate, which the embers heat.
+    """
 
     id: str
     name: str
     mass_g: float
     presses: int = 1
     material: Material = "cast-iron"
+    face_cm2: float | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
 
@@ -119,4 +123,6 @@ class Dryer:
     method: Method
     load_g: float
     hours: float
+    ice_g: float | None = None  # the most water that a freeze dryer takes as ice
+    trays_cm2: float | None = None  # all trays together
     places: Places = field(default_factory=Places, compare=False, repr=False)

@@ -60,6 +60,7 @@ def read_batch(fields: Fields) -> Batch | None:
         best_before=best_before,
         weighings=_weighings(fields, fresh_g),
         loaded_at_c=_loaded_at(fields, method),
+        dryer=fields.text("dryer") or None,
         notes=fields.text("notes"),
         places=fields.places(inner),
     )

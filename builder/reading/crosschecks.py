@@ -93,9 +93,26 @@ class _Checks:
             place = batch.places.of("packs/in")
             ids = self.content.gear.packaging
             good &= self.known("packaging", batch.packs.packaging, ids, place)
+        if batch.dryer:
+            good &= self.dryer(batch, batch.dryer)
         if not good:
             self.broken.add(("batch", batch.id))
         return good and len(self.problems) == before
+
+    def dryer(self, batch: Batch, name: str) -> bool:
+        """Check that a batch was dried in something that dries in its way."""
+        dryers, place = self.content.gear.dryers, batch.places.of("dryer")
+        if not self.known("dryers", name, dryers, place):
+            return False
+        if dryers[name].method == batch.method:
+            return True
+        says = f"{name} is a {dryers[name].method}, and this batch says `method: {batch.method}`"
+        fitting = sorted(each.id for each in dryers.values() if each.method == batch.method)
+        mend = f"name one of {', '.join(fitting)}, or leave `dryer` out"
+        self.problems.append(
+            Problem(place, "dryer-method", says, mend if fitting else "leave `dryer` out")
+        )
+        return False
 
     def trip(self, trip: Trip) -> bool:
         before = len(self.problems)
@@ -174,7 +191,7 @@ class _Checks:
         return good
 
 
-_NAMES = {"stoves": "stove", "fuels": "fuel", "pots": "pot", "irons": "iron"}
+_NAMES = {"stoves": "stove", "fuels": "fuel", "pots": "pot", "irons": "iron", "dryers": "dryer"}
 
 
 def _batches_of(holds: str, content: Content) -> str:

@@ -44,6 +44,7 @@ def records_of_trip(trip: Trip, content: Content, cautions: Iterable[str]) -> li
         add("batch", name)
         add_food(batch.holds)
         add("packaging", batch.packs.packaging if batch.packs else None)
+        add("dryers", batch.dryer)
 
     for day in trip.days:
         for meal in day.meals:

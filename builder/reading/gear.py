@@ -141,6 +141,7 @@ def read_iron(fields: Fields) -> Iron | None:
         mass_g=fields.quantity("mass", "mass_g", required=True),
         presses=fields.count("presses", default=1, at_least=1),
         material=cast(Material, fields.choice("material", MATERIALS, default="cast-iron")),
+        face_cm2=fields.maybe_quantity("face", "area_cm2", positive=True),
         places=fields.places(),
     )
     return iron if fields.done() else None
@@ -170,6 +171,8 @@ def read_dryer(fields: Fields) -> Dryer | None:
         ),
         load_g=fields.quantity("load", "mass_g", required=True, positive=True),
         hours=fields.number("hours", required=True, more_than=0, at_most=500),
+        ice_g=fields.maybe_quantity("ice", "mass_g", positive=True),
+        trays_cm2=fields.maybe_quantity("trays", "area_cm2", positive=True),
         places=fields.places(),
     )
     return dryer if fields.done() else None

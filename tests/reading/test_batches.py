@@ -391,3 +391,38 @@ def test_only_a_freeze_dryer_is_loaded_cold(
     assert lines(found) == expected
     if not expected:
         assert found.content.batches["beans-may"].loaded_at_c == -18.0
+
+
+DRYERS = """\
+dryers:
+  - {id: shelf, name: Shelf, method: dehydrator, load: 3 kg, hours: 12}
+  - {id: cold, name: Cold, method: freeze-dryer, load: 3 kg, hours: 30}
+"""
+
+
+@pytest.mark.parametrize(
+    ("dryer", "expected"),
+    [
+        ("shelf", []),
+        (
+            "shelff",
+            [
+                "batches/log.yaml:8:8: error: there is no dryer 'shelff' — did you mean shelf? [dryer-unknown]"
+            ],
+        ),
+        (
+            "cold",
+            [
+                "batches/log.yaml:8:8: error: cold is a freeze-dryer, and this batch says `method: dehydrator` — name one of shelf, or leave `dryer` out [dryer-method]"
+            ],
+        ),
+    ],
+)
+def test_a_batch_is_dried_in_something_that_dries_so(
+    dryer: str, expected: list[str], tmp_path: Path
+) -> None:
+    text = BEANS_IN_MAY + f"dryer: {dryer}\n"
+    found = read(tmp_path, {"batches/log.yaml": text, "gear/dryers.yaml": DRYERS})
+    assert lines(found) == expected
+    batch = found.content.batches.get("beans-may")
+    assert (batch.dryer if batch else None) == (None if expected else "shelf")

@@ -35,9 +35,9 @@ RICH = {
 stoves: [{id: mine, name: Mine, burns: mix, power: 2 kW, lowest: 300 W, efficiency: 50 %, mass: 80 g, liquid_feed: true}]
 fuels: [{id: mix, name: Mix, kind: gas, energy: 45 MJ/kg, mix: {propane: 30 %, butane: 70 %}, containers: [{holds: 230 g, empty: 150 g}]}]
 pots: [{id: billy, name: Billy, holds: 2.5 l, fill_to: 80 %, mass: 520 g, material: steel, loss_at_boil: 120 W}]
-irons: [{id: two, name: Two, presses: 2, mass: 2.6 kg, material: aluminium}]
+irons: [{id: two, name: Two, presses: 2, mass: 2.6 kg, material: aluminium, face: 290 cm2}]
 packaging: [{id: jar, name: Jar, mass: 260 g, barrier: glass}]
-dryers: [{id: shelf, name: Shelf, method: oven, load: 3 kg, hours: 12.5}]
+dryers: [{id: shelf, name: Shelf, method: oven, load: 3 kg, hours: 12.5, ice: 2 kg, trays: 0.4 m2}]
 """,
     "foods/f.yaml": '[{id: peas, name: Peas, kind: legume, state: raw, density: 0.7 g/ml, piece: 2 g, cut: whole, game: false, allergens: [nuts], contains: [egg], beware: [honey], source: a-book, ndb: "01", sorption: starchy, dry_as: pea, per_100g: {water: 79 g, energy: 81 kcal, protein: 5 g, fat: 1 g, carbohydrate: 14 g, fibre: 5 g, sodium: 5 mg, ash: 1 g, alcohol: 0 g}}]',
     "recipes/bean-pot.yaml": changed(BEAN_POT, "serves: 2", "serves: 2\nmeal: [dinner]\nreach: 74 degC\ndrain: 10 ml\nnote: N"),
