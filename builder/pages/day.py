@@ -9,10 +9,20 @@ from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.cook import Anchors, cook_link
-from builder.pages.figures import Figures, figures_of, percent, worked
+from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.order import OrderView, orders_of_day
-from builder.pages.pieces import Cell, Fact, Piece, Table, join, link, table, text
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
+from builder.speech import Speech, later
 from builder.units import rounded
+
+_TRAVELS = {
+    "walking": later("walking"),
+    "paddling": later("paddling"),
+    "skiing": later("skiing"),
+    "snowshoeing": later("snowshoeing"),
+    "cycling": later("cycling"),
+    "resting": later("resting"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,20 +69,22 @@ def day_path(day: KitDay) -> str:
 def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
     day = kit.days[number]
     figures = figures_of(kit)
+    say = figures.say
+    name = words.day_name(say, day)
     hrefs = {place: href for (of_day, place), href in anchors.items() if of_day == day.day}
     orders = orders_of_day(kit, day, hrefs)
     return DayPage(
         day_path(day),
-        f"{words.day_name(day)}: {day.title}" if day.title else words.day_name(day),
-        words.date(day.date) if day.date else "",
+        f"{name}: {day.title}" if day.title else name,
+        say.date(day.date) if day.date else "",
         day.notes,
-        _beside(kit, number - 1, "← "),
-        _beside(kit, number + 1, "", " →"),
+        _beside(say, kit, number - 1, "← "),
+        _beside(say, kit, number + 1, "", " →"),
         _lines(figures, day),
         _facts(figures, day),
         menu(kit, day, anchors, orders),
         orders,
-        words.listed(day.home),
+        say.listed(say(words.MEALS_INSIDE[meal]) for meal in day.home),
         boxes_at(kit, day_path(day)),
         _dangers(kit, day),
         water_of_day(figures, day),
@@ -80,53 +92,64 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
     )
 
 
-def _beside(kit: Kit, number: int, ahead: str, behind: str = "") -> Cell:
+def _beside(say: Speech, kit: Kit, number: int, ahead: str, behind: str = "") -> Cell:
     if not 0 <= number < len(kit.days):
         return ()
     day = kit.days[number]
-    return link(f"{ahead}{words.day_name(day)}{behind}", day_path(day))
+    return link(f"{ahead}{words.day_name(say, day)}{behind}", day_path(day))
 
 
 def _lines(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     """Say where the way goes, what the air is like, where the water is."""
+    say = figures.say
     here = day.conditions
-    lines = [Fact("Travel", travel(figures, day))]
-    low = figures.both(here.air_low_c, "temperature_c")
-    high = figures.both(here.air_high_c, "temperature_c")
-    lines.append(Fact("Air", (*low, Piece(" to "), *high, Piece(f", {words.WINDS[here.wind]}"))))
+    air = filled(
+        say("{low} to {high}, {wind}"),
+        low=figures.both(here.air_low_c, "temperature_c"),
+        high=figures.both(here.air_high_c, "temperature_c"),
+        wind=text(say(words.WINDS[here.wind])),
+    )
+    lines = [Fact(say("Travel"), travel(figures, day)), Fact(say("Air"), air)]
     if not day.ends_home:
-        lines.append(Fact("Water at camp", text(words.water_at(here))))
+        lines.append(Fact(say("Water at camp"), text(words.water_at(say, here))))
     return tuple(lines)
 
 
 def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
+    say = figures.say
     here = day.conditions
     at = f"days.{day.day - 1}"
     facts = []
     if not day.ends_home:
-        facts.append(Fact("Camp at", figures.both(here.altitude_m, "altitude_m")))
+        facts.append(Fact(say("Camp at"), figures.both(here.altitude_m, "altitude_m")))
     boils = figures.both(here.boiling_point_c, "temperature_c", f"{at}.boiling_point_c")
-    facts.append(Fact("Water boils at", boils))
+    facts.append(Fact(say("Water boils at"), boils))
     if day.meals and here.time_factor > 1.005:
-        longer = f"{worked(rounded(here.time_factor, 2))} times as long"
-        facts.append(Fact("Simmer and soak", link(longer, figures.how(f"{at}.time_factor"))))
+        factor = worked(say, rounded(here.time_factor, 2))
+        longer = say("{factor} times as long", factor=factor)
+        facts.append(Fact(say("Simmer and soak"), link(longer, figures.how(f"{at}.time_factor"))))
     if day.minutes:
         minutes = figures.alone(day.minutes, "duration_min", f"{at}.minutes")
-        facts.append(Fact("Time at the pot", minutes))
-    facts.append(Fact("Food energy", energy(figures, day)))
+        facts.append(Fact(say("Time at the pot"), minutes))
+    facts.append(Fact(say("Food energy"), energy(figures, day)))
     return (*facts, *fuel_of_day(figures, day))
 
 
 def travel(figures: Figures, day: KitDay) -> Cell:
     """Say how far and how high the day's way goes."""
+    say = figures.say
     if not day.travel_by or not day.travel_hours:
-        return text("a day of rest")
-    parts = [text(f"{day.travel_by}, {figures.plain(day.travel_hours, 'hours')}")]
+        return text(say("a day of rest"))
+    hours = figures.plain(day.travel_hours, "hours")
+    parts = [text(say(_TRAVELS[day.travel_by])), text(hours)]
     if day.distance_m is not None:
         parts.append(figures.both(day.distance_m, "length_m"))
-    for way, climbed in (("up", day.ascent_m), ("down", day.descent_m)):
+    for climbs, climbed in (
+        (say("up {height}"), day.ascent_m),
+        (say("down {height}"), day.descent_m),
+    ):
         if climbed:
-            parts.append((Piece(f"{way} "), *figures.both(climbed, "altitude_m")))
+            parts.append(filled(climbs, height=figures.both(climbed, "altitude_m")))
     return join(parts)
 
 
@@ -144,15 +167,14 @@ def energy_share(figures: Figures, eaten: tuple[float, str], need: tuple[float, 
     """Give food energy as a share of the need; both lead to how they came about."""
     share = eaten[0] / need[0] if need[0] else 1.0
     (has,), (asks,) = (figures.alone(kcal, "energy_kcal", at) for kcal, at in (eaten, need))
-    return (
-        Piece(f"{percent(share)} of need"),
-        Piece(" "),
-        replace(has, small=True),
-        Piece(" "),
-        Piece("of", small=True),
-        Piece(" "),
-        replace(asks, small=True),
+    small = filled(
+        figures.say("{energy} of {need}"),
+        small=True,
+        energy=(replace(has, small=True),),
+        need=(replace(asks, small=True),),
     )
+    of_need = figures.say("{share} of need", share=figures.percent(share))
+    return (Piece(of_need), Piece(" "), *small)
 
 
 def menu(
@@ -169,7 +191,8 @@ def menu(
             if meal.meal == name
         )
         if dishes:
-            groups.append(MenuGroup(words.MEALS[name], name, dishes, starts.get(name, ())))
+            title = figures.say(words.MEALS[name])
+            groups.append(MenuGroup(title, name, dishes, starts.get(name, ())))
     return tuple(groups)
 
 
@@ -179,16 +202,17 @@ def _at(day: KitDay, place: int) -> str:
 
 def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str, at: str) -> Cell:
     """Give one thing to eat: what, how long it takes, how much it is, for whom."""
+    say = figures.say
     dish = [*cook_link(meal, href)]
     if meal.minutes:
         dish += [Piece(", "), *figures.alone(meal.minutes, "duration_min", f"{at}.minutes")]
     if meal.recipe:
         dish += [Piece(", "), *figures.both(meal.mass_g, "mass_g")]
     else:
-        each = figures.both(meal.mass_g / len(meal.eaters), "mass_g")
-        dish += [Piece(", "), each[0], Piece(" each"), *each[1:]]
+        first, *other = figures.both(meal.mass_g / len(meal.eaters), "mass_g")
+        dish += [Piece(", "), *filled(say("{mass} each"), mass=(first,)), *other]
     if len(meal.eaters) < len(kit.party):
-        dish.append(Piece(f", for {words.listed(meal.eaters)}"))
+        dish += [Piece(", "), Piece(say("for {people}", people=say.listed(meal.eaters)))]
     return tuple(dish)
 
 
@@ -207,15 +231,16 @@ def _dangers(kit: Kit, day: KitDay) -> tuple[Cell, ...]:
 
 def water_of_day(figures: Figures, day: KitDay) -> Table:
     """Give what the party's water of a day is for."""
+    say = figures.say
     water = day.water
     named = (
-        ("To drink", water.drinking_ml, "drinking_ml"),
-        ("Hot drinks", water.drinks_ml, "drinks_ml"),
-        ("To cook with", water.cooking_ml, "cooking_ml"),
-        ("To wash with", water.washing_ml, "washing_ml"),
-        ("All together", water.total_ml, "total_ml"),
-        ("Of this, make safe first", water.treat_ml, "treat_ml"),
-        ("Most carried at once", water.carry_ml, "carry_ml"),
+        (say("To drink"), water.drinking_ml, "drinking_ml"),
+        (say("Hot drinks"), water.drinks_ml, "drinks_ml"),
+        (say("To cook with"), water.cooking_ml, "cooking_ml"),
+        (say("To wash with"), water.washing_ml, "washing_ml"),
+        (say("All together"), water.total_ml, "total_ml"),
+        (say("Of this, make safe first"), water.treat_ml, "treat_ml"),
+        (say("Most carried at once"), water.carry_ml, "carry_ml"),
     )
     rows = [
         (
@@ -225,10 +250,11 @@ def water_of_day(figures: Figures, day: KitDay) -> Table:
         for name, volume, field in named
         if volume or field in ("drinking_ml", "total_ml")
     ]
-    return table(("For all", "Water"), rows, "lr")
+    return table((say("For all"), say("Water")), rows, "lr")
 
 
 def _people(figures: Figures, day: KitDay) -> Table:
+    say = figures.say
     at = f"days.{day.day - 1}.people"
     rows = [
         (
@@ -240,28 +266,29 @@ def _people(figures: Figures, day: KitDay) -> Table:
         )
         for person in day.people
     ]
-    return table(("Who", "Drink", "Energy"), rows, "lrr")
+    return table((say("Who"), say("Drink"), say("Energy")), rows, "lrr")
 
 
 def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     """Give the fuel and wood of a day, and what it goes into."""
+    say = figures.say
     facts = []
     if day.fuel.fuel_g:
         figure = f"days.{day.day - 1}.fuel_g"
-        facts.append(Fact("Fuel", figures.both(day.fuel.fuel_g, "mass_g", figure)))
+        facts.append(Fact(say("Fuel"), figures.both(day.fuel.fuel_g, "mass_g", figure)))
     if day.fuel.wood_g:
         figure = f"days.{day.day - 1}.wood_g"
-        facts.append(Fact("Wood", figures.both(day.fuel.wood_g, "mass_g", figure)))
+        facts.append(Fact(say("Wood"), figures.both(day.fuel.wood_g, "mass_g", figure)))
     burnt = day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj
     for name, heat in (
-        ("Of that, to melt snow", day.fuel.melting_kj),
-        ("Of that, to make water safe", day.fuel.boiling_water_kj),
+        (say("Of that, to melt snow"), day.fuel.melting_kj),
+        (say("Of that, to make water safe"), day.fuel.boiling_water_kj),
     ):
         if heat and burnt:
-            facts.append(Fact(name, text(percent(heat / burnt))))
+            facts.append(Fact(name, text(figures.percent(heat / burnt))))
     if day.fuel.melting_minutes:
         melting = figures.alone(
             day.fuel.melting_minutes, "duration_min", f"days.{day.day - 1}.minutes"
         )
-        facts.append(Fact("Time to melt snow", melting))
+        facts.append(Fact(say("Time to melt snow"), melting))
     return tuple(facts)

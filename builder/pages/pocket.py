@@ -16,6 +16,7 @@ from builder.pages.glance import GlancePage
 from builder.pages.order import OrderView
 from builder.pages.shopping import ShoppingPage
 from builder.pages.water import WaterPage
+from builder.speech import speech_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,9 +68,10 @@ def _orders(day: KitDay, page: DayPage) -> tuple[OrderView, ...]:
 
 
 def _meals(kit: Kit, day: KitDay) -> tuple[PocketMeal, ...]:
+    say = speech_of(kit.language)
     return tuple(
         PocketMeal(
-            f"{words.MEALS[meal.meal]}: {meal.title}",
+            f"{say(words.MEALS[meal.meal])}: {meal.title}",
             meal.note,
             tuple(box for box in boxes_at(kit, f"cook/{meal.recipe}.md") if box.level == "danger"),
             cooking(kit, meal, day.day),
