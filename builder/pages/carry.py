@@ -8,7 +8,7 @@ from builder.model.kit import Kit, PersonLoad
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.charts import Chart, kinds_chart, packs_chart
-from builder.pages.figures import Figures, figures_of, percent
+from builder.pages.figures import Figures, figures_of
 from builder.pages.people import pack, person_paths
 from builder.pages.pieces import Cell, Fact, Table, link, table, text
 
@@ -42,14 +42,15 @@ class CarryPage:
 def carry_page(kit: Kit) -> CarryPage:
     """Give who carries what."""
     figures = figures_of(kit)
+    say = figures.say
     weights = kit.weights
     facts = (
-        Fact("Food", figures.both(weights.food_g, "mass_g", "weights.food_g")),
-        Fact("Its packs", figures.both(weights.packaging_g, "mass_g", "weights.packaging_g")),
-        Fact("Fuel and containers", figures.both(weights.fuel_g, "mass_g", "weights.fuel_g")),
-        Fact("Shared gear", figures.both(weights.gear_g, "mass_g", "weights.gear_g")),
+        Fact(say("Food"), figures.both(weights.food_g, "mass_g", "weights.food_g")),
+        Fact(say("Its packs"), figures.both(weights.packaging_g, "mass_g", "weights.packaging_g")),
+        Fact(say("Fuel and containers"), figures.both(weights.fuel_g, "mass_g", "weights.fuel_g")),
+        Fact(say("Shared gear"), figures.both(weights.gear_g, "mass_g", "weights.gear_g")),
         Fact(
-            "Most water at once",
+            say("Most water at once"),
             figures.both(weights.water_most_g, "mass_g", "weights.water_most_g"),
         ),
     )
@@ -71,16 +72,18 @@ def carry_page(kit: Kit) -> CarryPage:
 
 def _by_day(kit: Kit, figures: Figures) -> Table:
     """Give each pack on every morning, and the load of all."""
+    say = figures.say
     people = [person for person in kit.weights.people if person.by_day_g]
     rows = [
         (
-            text(words.day_and_date(day)),
+            text(words.day_and_date(say, day)),
             *(text(figures.plain(person.by_day_g[place], "mass_g")) for person in people),
             figures.both(mass, "mass_g", f"weights.by_day_g.{place}"),
         )
         for place, (day, mass) in enumerate(zip(kit.days, kit.weights.by_day_g, strict=False))
     ]
-    heads = ("Morning of", *(person.name for person in people), "All, own gear apart")
+    names = (person.name for person in people)
+    heads = (say("Morning of"), *names, say("All, own gear apart"))
     return table(heads, rows, "l" + "r" * (len(people) + 1))
 
 
@@ -99,23 +102,25 @@ def _on_this_page(kit: Kit) -> list[str]:
 
 
 def _who(kit: Kit, figures: Figures, hrefs: list[str]) -> Table:
+    say = figures.say
     rows = [
         (
             link(each.name, href),
             figures.both(each.total_g, "mass_g", f"weights.people.{each.name}.total_g"),
-            text(_share(each)),
+            text(_share(figures, each)),
         )
         for each, href in zip(kit.weights.people, hrefs, strict=True)
     ]
-    return table(("Who", "Pack", "Of the limit"), rows, "lrr")
+    return table((say("Who"), say("Pack"), say("Of the limit")), rows, "lrr")
 
 
-def _share(each: PersonLoad) -> str:
+def _share(figures: Figures, each: PersonLoad) -> str:
     """Give the share of what someone can carry; nothing where no limit was told."""
-    return percent(each.of_limit) if each.limit_g > 0 else ""
+    return figures.percent(each.of_limit) if each.limit_g > 0 else ""
 
 
 def _pack(figures: Figures, each: PersonLoad, number: int, href: str) -> Pack:
+    say = figures.say
     things = sorted(each.carries, key=lambda thing: _ORDER.index(thing.kind))
     rows = [
         (text(thing.what), figures.both(thing.mass_g, "mass_g"))
@@ -123,11 +128,11 @@ def _pack(figures: Figures, each: PersonLoad, number: int, href: str) -> Pack:
         if thing.kind != "water"
     ]
     if water_g := sum(thing.mass_g for thing in things if thing.kind == "water"):
-        rows.append((text("Water"), figures.both(water_g, "volume_ml")))
+        rows.append((text(say("Water")), figures.both(water_g, "volume_ml")))
     return Pack(
         f"pack-{number}",
         each.name,
         href,
         pack(figures, each),
-        table(("What", "Mass"), rows, "lr"),
+        table((say("What"), say("Mass")), rows, "lr"),
     )

@@ -5,24 +5,33 @@ from __future__ import annotations
 import re
 import unicodedata
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay, KitPerson, PersonLoad, PlannedMeal
 from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.cook import Anchors
-from builder.pages.figures import Figures, figures_of, percent
-from builder.pages.pieces import Cell, Fact, Piece, Table, join, link, table, text
+from builder.pages.figures import Figures, figures_of
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
+from builder.planning.avoided import avoided_said
+from builder.speech import Speech, later
 
 _NOT_IN_A_SLUG = re.compile(r"[^a-z0-9]+")
 _LONGEST_SLUG = 40
 _CARRY_ORDER = ("own", "gear", "fuel", "food", "water")
-_AVOIDED = {
-    "vegetarian": "meat and fish",
-    "vegan": "anything from animals",
-    "cereals-gluten": "cereals with gluten",
-    "nuts": "tree nuts",
-    "nut": "tree nuts",
+_FOOD_OF = {  # as the plan calls the food of a meal in a pack
+    "breakfast": later("Day {n} breakfast: {meal}"),
+    "lunch": later("Day {n} lunch: {meal}"),
+    "dinner": later("Day {n} dinner: {meal}"),
+    "snacks": later("Day {n} snacks: {meal}"),
+    "drinks": later("Day {n} drinks: {meal}"),
+}
+_MEAL_OF = {
+    "breakfast": later("Day\u00a0{n} breakfast"),
+    "lunch": later("Day\u00a0{n} lunch"),
+    "dinner": later("Day\u00a0{n} dinner"),
+    "snacks": later("Day\u00a0{n} snacks"),
+    "drinks": later("Day\u00a0{n} hot drinks"),
 }
 
 
@@ -95,23 +104,24 @@ def _page(
         path,
         person.name,
         pack(figures, load) if load and load.total_g else (),
-        words.listed(dict.fromkeys(avoided(word) for word in person.avoids)).capitalize(),
-        _refused(kit, person, True, anchors),
-        _refused(kit, person, False, anchors),
+        _avoids(figures.say, person),
+        _refused(kit, figures.say, person, True, anchors),
+        _refused(kit, figures.say, person, False, anchors),
         _carries(kit, figures, load, anchors) if load else (),
         _brings(kit, figures, load),
         _by_day(kit, figures, person.name),
         tuple(
-            Fact(words.day_and_date(day), eaten)
+            Fact(words.day_and_date(figures.say, day), eaten)
             for day in kit.days
             if (eaten := _eats(figures, day, person.name, anchors))
         ),
     )
 
 
-def avoided(word: str) -> str:
-    """Say what somebody must not eat."""
-    return _AVOIDED.get(word, word.replace("-", " "))
+def _avoids(say: Speech, person: KitPerson) -> str:
+    """Say what somebody must not eat, with the capital that begins a line in every language."""
+    said = say.listed(dict.fromkeys(avoided_said(say, word) for word in person.avoids))
+    return f"{said[:1].upper()}{said[1:]}"
 
 
 def pack(figures: Figures, load: PersonLoad) -> Cell:
@@ -119,21 +129,30 @@ def pack(figures: Figures, load: PersonLoad) -> Cell:
     total = figures.both(load.total_g, "mass_g", f"weights.people.{load.name}.total_g")
     if load.limit_g <= 0:
         return total
-    limit = figures.plain(load.limit_g, "mass_g")
-    return (*total, Piece(f" of {limit} at most, {percent(load.of_limit)} of the limit"))
+    return filled(
+        figures.say("{pack} of {limit} at most, {share} of the limit"),
+        pack=total,
+        limit=text(figures.plain(load.limit_g, "mass_g")),
+        share=text(figures.percent(load.of_limit)),
+    )
 
 
-def _refused(kit: Kit, person: KitPerson, eats: bool, anchors: Anchors) -> tuple[Cell, ...]:
+def _refused(
+    kit: Kit, say: Speech, person: KitPerson, eats: bool, anchors: Anchors
+) -> tuple[Cell, ...]:
     found: list[Cell] = []
     for each in person.refused:
         if each.eats != eats:
             continue
         day = kit.days[each.day - 1]
         meal = day.meals[each.place]
-        where = f"{words.day_name(day)} {words.MEALS[meal.meal].lower()}"
-        dish = (Piece(meal.title, href=anchors.get((day.day, each.place), "")),)
-        of = (Piece(f"{each.what} in "), *dish) if meal.recipe else dish
-        found.append((Piece(where, href=f"day-{day.day}.md#{meal.meal}"), Piece(": "), *of))
+        when = link(say(_MEAL_OF[meal.meal], n=day.day), f"day-{day.day}.md#{meal.meal}")
+        dish = link(meal.title, anchors.get((day.day, each.place), ""))
+        if meal.recipe:
+            line = say("{meal}: {food} in {dish}")
+            found.append(filled(line, meal=when, food=text(each.what), dish=dish))
+        else:
+            found.append((*when, Piece(": "), *dish))
     return tuple(dict.fromkeys(found))
 
 
@@ -141,8 +160,9 @@ def _carries(
     kit: Kit, figures: Figures, load: PersonLoad, anchors: Anchors
 ) -> tuple[CarriedLine, ...]:
     """Give the pack's things; water together, since nobody weighs it litre by litre."""
+    say = figures.say
     hrefs = {
-        f"Day {day.day} {meal.meal}: {meal.title}": anchors.get((day.day, place), "")
+        say(_FOOD_OF[meal.meal], n=day.day, meal=meal.title): anchors.get((day.day, place), "")
         for day in kit.days
         for place, meal in enumerate(day.meals)
     }
@@ -155,7 +175,7 @@ def _carries(
         if thing.kind != "water"
     ]
     if water_g := _water_g(load):
-        most = (Piece("Water, where the most is carried"),)
+        most = text(say("Water, where the most is carried"))
         lines.append(CarriedLine(figures.both(water_g, "volume_ml"), most))
     return tuple(lines)
 
@@ -167,22 +187,24 @@ def _water_g(load: PersonLoad | None) -> float:
 
 def _brings(kit: Kit, figures: Figures, load: PersonLoad | None) -> tuple[Cell, ...]:
     """Say what each one brings from home besides the shared things."""
+    say = figures.say
     things: list[Cell] = []
     own_g = sum(thing.mass_g for thing in (load.carries if load else ()) if thing.kind == "own")
     if own_g:
         mass = figures.both(own_g, "mass_g")
-        things.append((Piece("Your own gear, packed: "), *mass, Piece(" at most")))
+        things.append(filled(say("Your own gear, packed: {mass} at most"), mass=mass))
     else:
-        things.append(text("Your own gear: no weight is counted for it here"))
+        things.append(text(say("Your own gear: no weight is counted for it here")))
     mug = figures.both(kit.mug_ml, "volume_ml")
-    things.append((Piece("A mug of "), *mug, Piece(": all amounts in mugs mean this one")))
+    things.append(filled(say("A mug of {volume}: all amounts in mugs mean this one"), volume=mug))
     if water_g := _water_g(load):
         room = figures.both(water_g, "volume_ml")
-        things.append((Piece("Bottles or bags for "), *room, Piece(" water")))
+        things.append(filled(say("Bottles or bags for {volume} water"), volume=room))
     return tuple(things)
 
 
 def _by_day(kit: Kit, figures: Figures, name: str) -> Table:
+    say = figures.say
     rows: list[tuple[Cell, ...]] = []
     for number, day in enumerate(kit.days):
         at = f"days.{number}.people.{name}"
@@ -192,16 +214,16 @@ def _by_day(kit: Kit, figures: Figures, name: str) -> Table:
         (needs,) = figures.alone(own.energy_need_kcal, "energy_kcal", f"{at}.energy_need_kcal")
         rows.append(
             (
-                link(words.day_name(day), f"day-{day.day}.md"),
+                link(words.day_name(say, day), f"day-{day.day}.md"),
                 figures.alone(own.to_drink_ml, "volume_ml", f"{at}.to_drink_ml"),
                 (
                     Piece(figures.plain(eaten_kcal(day.meals, name), "energy_kcal")),
                     Piece(" "),
-                    Piece(f"need {needs.text}", href=needs.href, small=True),
+                    replace(needs, text=say("need {energy}", energy=needs.text), small=True),
                 ),
             )
         )
-    return table(("Day", "Drink", "Food"), rows, "lrr")
+    return table((say("Day"), say("Drink"), say("Food")), rows, "lrr")
 
 
 def eaten_kcal(meals: Sequence[PlannedMeal], name: str) -> float:
@@ -223,7 +245,7 @@ def _eats(figures: Figures, day: KitDay, name: str, anchors: Anchors) -> Cell:
             if meal.meal == when and name in meal.eaters
         ]
         if dishes:
-            meals.append((Piece(f"{words.MEALS[when]}: "), *join(dishes), Piece(".")))
+            meals.append((Piece(f"{figures.say(words.MEALS[when])}: "), *join(dishes), Piece(".")))
     return join(meals, " ")
 
 
@@ -232,7 +254,8 @@ def _dish(figures: Figures, meal: PlannedMeal, name: str, href: str) -> Cell:
     dish = (Piece(meal.title, href=href),)
     if not meal.recipe:
         return (*dish, Piece(f" {figures.plain(meal.mass_g * share, 'mass_g')}"))
-    uneven = len({percent(each) for each in meal.plate_shares}) > 1
+    uneven = len({figures.percent(each) for each in meal.plate_shares}) > 1
     if uneven and meal.cook_in != "mug":
-        return (*dish, Piece(f" ({percent(share)} of it)"))
+        part = text(figures.percent(share))
+        return filled(figures.say("{dish} ({share} of it)"), dish=dish, share=part)
     return dish

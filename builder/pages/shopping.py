@@ -5,11 +5,18 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.model.kit import Kit, ShoppingLine
-from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.cook import CookPage
 from builder.pages.figures import Figures, figures_of
-from builder.pages.pieces import Cell, join, link
+from builder.pages.pieces import Cell, filled, join, link
+from builder.speech import later
+
+_TO_DRY = {
+    "dehydrator": later("{food}, to dry in the dehydrator: gives {dried}"),
+    "freeze-dryer": later("{food}, to dry in the freeze dryer: gives {dried}"),
+    "oven": later("{food}, to dry in the oven: gives {dried}"),
+    "sun": later("{food}, to dry in the sun: gives {dried}"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,11 +51,13 @@ def shopping_page(kit: Kit, cook: tuple[CookPage, ...]) -> ShoppingPage:
 
 
 def _purchase(figures: Figures, line: ShoppingLine, paths: dict[str, str]) -> Purchase:
+    say = figures.say
     name = line.name
     if line.dry_by == "bought":
-        name = f"{line.name}, bought dried"
+        name = say("{food}, bought dried", food=line.name)
     elif line.dry_by:
         dried = figures.plain(line.dried_g, "mass_g")
-        name = f"{line.name}, to dry {words.DRY_BY[line.dry_by]}: gives {dried}"
+        name = say(_TO_DRY[line.dry_by], food=line.name, dried=dried)
     used = [link(title, paths.get(title, "")) for title in line.used_in if title != line.name]
-    return Purchase(figures.both(line.mass_g, "mass_g"), name, join(used))
+    dishes = filled(say("for {dishes}"), small=True, dishes=join(used)) if used else ()
+    return Purchase(figures.both(line.mass_g, "mass_g"), name, dishes)
