@@ -23,6 +23,7 @@ from builder.pages.numbers import numbers_page
 from builder.pages.people import PersonPage, person_pages
 from builder.pages.pocket import PocketPage, pocket_days
 from builder.pages.shopping import shopping_page
+from builder.pages.sources import read_checked, sources_page
 from builder.pages.water import water_page
 from builder.speech import Speech, speech_of
 
@@ -51,6 +52,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     people = person_pages(kit, anchors)
     water, fuel, carry = water_page(kit), fuel_page(kit), carry_page(kit)
     shopping, cautions = shopping_page(kit, cook), cautions_page(kit)
+    checked = read_checked(templates)
     pages: dict[str, tuple[str, object]] = {
         "index.md": ("index", glance),
         **{day.path: ("day", day) for day in days},
@@ -63,7 +65,8 @@ def write_book(kit: Kit, templates: Path) -> Book:
         "food.md": ("food", food_page(kit)),
         "drying.md": ("drying", drying_page(kit)),
         "cautions.md": ("cautions", cautions),
-        "numbers.md": ("numbers", numbers_page(kit)),
+        "numbers.md": ("numbers", numbers_page(kit, checked)),
+        "sources.md": ("sources", sources_page(kit, checked)),
     }
     pocket = PocketPage(
         kit.language, glance, pocket_days(kit, days), carry, water, fuel, cautions, shopping
@@ -112,4 +115,5 @@ def _nav(
         (say.of("page", "Drying"), "drying.md"),
         (say.of("page", "Cautions"), "cautions.md"),
         (say.of("page", "Numbers"), "numbers.md"),
+        (say.of("page", "Sources"), "sources.md"),
     )

@@ -52,6 +52,7 @@ def test_the_kit_has_the_pages_it_promises(book: Book) -> None:
         "drying.md",
         "cautions.md",
         "numbers.md",
+        "sources.md",
     ]
 
 

@@ -15,13 +15,13 @@ import yaml
 # library, or the trade's habit without a source.
 KNOWN = ("read", "copy", "memory", "calculated", "practice")
 
-_SOURCES_YAML = Path(__file__).parents[2] / "content" / "sources.yaml"
+SOURCES_YAML = Path(__file__).parents[2] / "content" / "sources.yaml"
 
 
 @cache
 def source_ids() -> frozenset[str]:
     """Keys of the shipped list of sources."""
-    rows = yaml.safe_load(_SOURCES_YAML.read_text(encoding="utf-8"))
+    rows = yaml.safe_load(SOURCES_YAML.read_text(encoding="utf-8"))
     return frozenset(row["id"] for row in rows)
 
 
