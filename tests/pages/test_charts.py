@@ -3,24 +3,33 @@
 from __future__ import annotations
 
 import dataclasses
-from itertools import pairwise
+import gettext
+import math
+import re
+from itertools import combinations, pairwise
 
 import pytest
 
 from builder.model.kit import Kit
+from builder.pages import figures
 from builder.pages.charts import (
     SHOWN_WIDTH,
     WIDTH,
+    Chart,
     Row,
+    Words,
     draw,
     energy_chart,
     fuel_chart,
     kinds_chart,
     packs_chart,
     profile_chart,
+    run_chart,
     water_chart,
+    words_wide,
 )
-from tests.pages.sample_kit import HIGH_CAMP, sample_kit
+from builder.speech import spoken
+from tests.pages.sample_kit import HIGH_CAMP, apple_run, sample_kit
 
 
 def test_bars_are_to_scale_and_follow_each_other() -> None:
@@ -175,3 +184,133 @@ def test_every_chart_but_those_beside_their_table_has_one_behind() -> None:
     kit = sample_kit()
     for chart in (energy_chart(kit), fuel_chart(kit), kinds_chart(kit), profile_chart(kit)):
         assert chart is not None and chart.behind is not None and chart.behind.rows
+
+
+class Longer(gettext.NullTranslations):
+    """A language like English, only that it takes more letters for everything."""
+
+    def __init__(self, times: float, between: str) -> None:
+        """Say all texts so many times as long, the rest behind a space or joined on."""
+        super().__init__()
+        self.times = times
+        self.between = between
+
+    def gettext(self, message: str) -> str:
+        letters = len(re.sub(r"\{\w+\}", "", message))
+        more = math.ceil((self.times - 1) * letters)
+        return f"{message}{self.between}{'e' * more}" if more else message
+
+    def ngettext(self, msgid1: str, msgid2: str, n: int) -> str:
+        return self.gettext(msgid1 if n == 1 else msgid2)
+
+    def pgettext(self, context: str, message: str) -> str:
+        return self.gettext(message)
+
+
+def crowded(units: str) -> Kit:
+    """Give a long trip of a large party: high camps, long names, numbers of five digits."""
+    kit = camps(*(1200.0 + 137 * (number * 5 % 12) for number in range(12)))
+    days = tuple(
+        dataclasses.replace(
+            day,
+            nutrition=dataclasses.replace(day.nutrition, energy_kcal=28_888.0),
+            energy_need_kcal=26_666.0,
+        )
+        for day in kit.days
+    )
+    first, *others = kit.weights.people
+    long = dataclasses.replace(first, name="Wilhelmina WAM the Second of That Name")
+    weights = dataclasses.replace(kit.weights, people=(long, *others))
+    return dataclasses.replace(kit, days=days, weights=weights, units=units)
+
+
+def drawn(kit: Kit) -> list[Chart]:
+    charts = [
+        energy_chart(kit),
+        packs_chart(kit),
+        kinds_chart(kit),
+        profile_chart(kit),
+        water_chart(kit),
+        fuel_chart(kit),
+        run_chart(figures.figures_of(kit), "apples", apple_run()),
+    ]
+    assert None not in charts
+    return [chart for chart in charts if chart is not None]
+
+
+def box(words: Words) -> tuple[float, float, float, float]:
+    """Give left, top, right and bottom of words; letters stand on y, some hang below it."""
+    wide = words_wide(words.text)
+    left = float(words.x) - {"start": 0.0, "middle": wide / 2, "end": wide}[words.anchor]
+    return left, float(words.y) - 9.5, left + wide, float(words.y) + 2.5
+
+
+def cross(one: tuple[float, ...], other: tuple[float, ...]) -> bool:
+    left, top, right, bottom = one
+    return left < other[2] and other[0] < right and top < other[3] and other[1] < bottom
+
+
+@pytest.mark.parametrize("between", [" ", ""], ids=["more words", "longer words"])
+@pytest.mark.parametrize("times", [1.0, 1.4, 2.0])
+@pytest.mark.parametrize("units", ["metric", "us"])
+def test_words_of_any_language_stay_in_the_picture_and_apart(
+    units: str, times: float, between: str, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    speech = spoken(Longer(times, between), "en")
+    monkeypatch.setattr(figures, "speech_of", lambda language: speech)
+    for chart in drawn(crowded(units)):
+        boxes = [(words.text, box(words)) for words in chart.words]
+        for said, (left, top, right, bottom) in boxes:
+            # The ends of a word are free of ink for a pixel; coordinates are told to a tenth.
+            assert left >= -1.06 and right <= WIDTH + 1.06, (chart.id, said)
+            assert top >= 0 and bottom <= float(chart.height), (chart.id, said)
+        for (said, one), (other, two) in combinations(boxes, 2):
+            assert not cross(one, two), (chart.id, said, other)
+        for bar in chart.bars:
+            x, y, width, height = map(float, (bar.x, bar.y, bar.width, bar.height))
+            covered = (x, y, x + width, y + height)
+            assert not [said for said, each in boxes if cross(each, covered)], chart.id
+
+
+def test_words_too_long_to_stand_beside_a_name_stand_under_it_whole() -> None:
+    says = "12,345 kcal have been eaten by everybody, while 23,456 kcal would have been needed"
+    chart = draw("x", "X", [Row("Day 1", says, ((1.0, "lines"),)), Row("Day 2", "2")])
+    name, *lines = (each for each in chart.words if each.text not in ("Day 2", "2"))
+    assert [each.anchor for each in lines] == ["end", "end"]
+    assert " ".join(each.text for each in lines) == says
+    heights = [float(each.y) for each in (name, *lines)]
+    assert heights == sorted(set(heights))
+    assert float(chart.bars[0].y) > heights[-1]
+    short = draw("x", "X", [Row("Day 1", "2", ((1.0, "lines"),)), Row("Day 2", "2")])
+    assert float(chart.height) - float(short.height) == pytest.approx(2 * (heights[2] - heights[1]))
+
+
+def test_a_load_that_is_nearly_dry_keeps_its_two_labels_apart() -> None:
+    run = apple_run()
+    heaviest = max(each.mass_g for each in (*run.curve, *run.weighed))
+    for share in (0.02, 0.5, 0.85, 0.95, 1.0):
+        almost = dataclasses.replace(run, target_g=share * heaviest)
+        chart = run_chart(figures.figures_of(sample_kit()), "apples", almost)
+        for one, two in combinations(chart.words, 2):
+            assert not cross(box(one), box(two)), (share, one.text, two.text)
+
+
+# As a browser measures them, 12 px high, in DejaVu Sans, which is wider than most.
+@pytest.mark.parametrize(
+    ("words", "wide"),
+    [
+        ("Day 1", 35.1),
+        ("1,480 m", 49.9),
+        ("2,520 kcal eaten, 6,500 kcal needed", 219.5),
+        ("likely dry enough in these hours", 192.9),
+        ("After day 12", 73.8),
+        ("11.8 kg → 11.37 kg", 115.5),
+    ],
+)
+def test_words_are_measured_rather_too_wide_than_too_narrow(words: str, wide: float) -> None:
+    assert wide - 0.1 <= words_wide(words) <= 1.08 * wide
+
+
+def test_letters_count_with_their_accents_and_wide_scripts_take_more() -> None:
+    assert words_wide("å") == words_wide("a")
+    assert words_wide("Abend") < words_wide("夕食夕食夕")
