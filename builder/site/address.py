@@ -6,11 +6,11 @@ from html import escape
 from urllib.parse import urlsplit
 
 from builder.site.errors import SiteError
+from builder.speech import Speech
 
 PICTURE_NAME = "assets/address.svg"
 QUIET_ZONE = 4  # light modules on each side, as readers ask for
 LONGEST_ADDRESS = 300  # a longer one makes a code too fine for a phone in the rain
-HOW = "Then wait until the page says that it is ready offline. From then on it needs no network."
 
 
 def kit_address(base: str, trip_id: str) -> str:
@@ -50,23 +50,33 @@ def qr_svg(address: str) -> str:
     )
 
 
-def fetch_markdown(address: str) -> str:
+def fetch_markdown(say: Speech, address: str) -> str:
     """Give the section for the first page; the picture lies beside it."""
+    title, picture = say("Fetch this kit"), escape(say("QR code of the address below"))
     return (
-        "\n\n## Fetch this kit {#fetch}\n\n"
+        f"\n\n## {title} {{#fetch}}\n\n"
         f'<figure class="qr"><img src="{PICTURE_NAME}" width="200" height="200" '
-        'alt="QR code of the address below"></figure>\n\n'
-        f"Point a phone's camera here, or open [{address}]({address}). {HOW}\n"
+        f'alt="{picture}"></figure>\n\n'
+        f"{_how(say, f'[{address}]({address})')}\n"
     )
 
 
-def fetch_html(address: str) -> str:
+def fetch_html(say: Speech, address: str) -> str:
     """Give the section for the pocket page, with the picture inside."""
-    picture = qr_svg(address).replace("<svg ", '<svg role="img" aria-label="QR code" ', 1)
+    label, title = escape(say("QR code")), escape(say("Fetch this kit"), quote=False)
+    picture = qr_svg(address).replace("<svg ", f'<svg role="img" aria-label="{label}" ', 1)
     return (
-        '<section class="fetch" aria-labelledby="fetch">\n<h2 id="fetch">Fetch this kit</h2>\n'
+        f'<section class="fetch" aria-labelledby="fetch">\n<h2 id="fetch">{title}</h2>\n'
         f'<figure class="qr">{picture}</figure>\n'
-        f"<p>Point a phone's camera here, or open {escape(address)}. {HOW}</p>\n</section>\n"
+        f"<p>{escape(_how(say, address), quote=False)}</p>\n</section>\n"
+    )
+
+
+def _how(say: Speech, address: str) -> str:
+    return say(
+        "Point a phone's camera here, or open {address}. Then wait until the page says that it is "
+        "ready offline. From then on it needs no network.",
+        address=address,
     )
 
 

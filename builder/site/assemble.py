@@ -16,6 +16,7 @@ from builder.site.navigation import NavItem, is_safe_path, nav_paths
 from builder.site.pocket import pocket_page
 from builder.site.scripts import KIT_PARTS, SCRIPT_NAME, joined
 from builder.site.styles import merge_styles
+from builder.speech import speech_of
 
 POCKET_NAME = "pocket.html"
 DATA_NAME = "kit.json"
@@ -75,9 +76,10 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
 
     docs = swap.work_folder(out, site.trip_id)
     new = swap.new_folder(out, site.trip_id)
+    say = speech_of(site.language)
     hosted_at = address.kit_address(site.address, site.trip_id)
     for name, text in site.pages.items():
-        more = address.fetch_markdown(hosted_at) if hosted_at and name == FIRST_PAGE else ""
+        more = address.fetch_markdown(say, hosted_at) if hosted_at and name == FIRST_PAGE else ""
         _write(docs / name, (text + more).encode("utf-8"))
     for name, content in site.files.items():
         _write(docs / name, content)
@@ -87,7 +89,7 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
         site.title,
         site.language,
         assets / "assets",
-        address.fetch_html(hosted_at) if hosted_at else "",
+        address.fetch_html(say, hosted_at) if hosted_at else "",
     )
     _write(docs / POCKET_NAME, pocket.encode("utf-8"))
     for file in _shipped(assets / "assets"):

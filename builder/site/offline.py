@@ -7,10 +7,13 @@ import json
 import re
 from pathlib import Path
 
+from builder.model.trip import ENGLISH
+
 WORKER_NAME = "sw.js"
 MANIFEST_NAME = "webmanifest.json"
 STEMMER = re.compile(r"assets/javascripts/lunr/(?:min/lunr\.(?P<language>[a-z.]+)\.min\.js|.*)")
-ENGLISH = "en"
+# Where the search calls a language by another name than the theme.
+STEMMERS = {"nb": "no"}
 THEME_COLOUR = "#17362f"
 PAPER_COLOUR = "#fbfaf6"
 
@@ -23,7 +26,8 @@ def is_needed(name: str, language: str) -> bool:
     if stemmer is None:
         return True
     # English is in the search worker itself; others load their own pack and the shared one.
-    return language != ENGLISH and stemmer["language"] in (language, "stemmer.support")
+    pack = STEMMERS.get(language, language)
+    return language != ENGLISH and stemmer["language"] in (pack, "stemmer.support")
 
 
 def add_manifest(site: Path, title: str, language: str) -> None:

@@ -27,8 +27,17 @@ from mkdocs.utils.templates import script_tag_filter, url_filter
 from builder.site.errors import SiteError
 from builder.site.navigation import NavItem
 from builder.site.offline import is_needed
+from builder.speech import Speech, later, speech_of
 
 NavConfig: TypeAlias = "dict[str, str | list[NavConfig]]"
+
+# What the switch of colours says, in the order of the palette in the base configuration.
+_COLOURS = (
+    later("Colours: as the system. Switch to light"),
+    later("Colours: light. Switch to dark"),
+    later("Colours: dark. Switch to dim red for the night"),
+    later("Colours: dim red. Switch to the system's"),
+)
 
 
 def render(
@@ -74,7 +83,13 @@ def _configure(
     config = MkDocsConfig(config_file_path=str(base_config))
     with base_config.open("rb") as file:
         config.load_file(file)
-    chosen = {**config["theme"], "custom_dir": str(theme), "language": language}
+    say = speech_of(language)
+    chosen = {
+        **config["theme"],
+        "custom_dir": str(theme),
+        "language": language,
+        "palette": _palette(say, config["theme"]["palette"]),
+    }
     config.load_dict(
         {
             # Theme templates write titles as they come; Markup keeps `| e` from escaping twice.
@@ -83,8 +98,20 @@ def _configure(
             "site_dir": str(into),
             "nav": _nav_config(nav),
             "theme": chosen,
+            "copyright": escape(
+                say(
+                    "Local rules and licensed or official advice come first. All numbers are "
+                    "estimates."
+                ),
+                quote=False,
+            ),
             # Tick-offs and timers of two kits on one host are told apart by this.
-            "extra": {**config["extra"], "kit": trip_id, "dates": list(dates)},
+            "extra": {
+                **config["extra"],
+                "kit": trip_id,
+                "dates": list(dates),
+                "said": _said_by_theme(say),
+            },
             # Warnings are counted here, so that every one of them is told.
             "strict": False,
         }
@@ -97,6 +124,19 @@ def _configure(
         )
     config.theme = _KitTheme(config.theme)
     return config
+
+
+def _palette(say: Speech, palette: Sequence[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Give the palette with what its switch says."""
+    return [
+        {**each, "toggle": {**each["toggle"], "name": escape(say(name))}}
+        for each, name in zip(palette, _COLOURS, strict=True)
+    ]
+
+
+def _said_by_theme(say: Speech) -> dict[str, str]:
+    """Give the words that the theme does not say in all of our languages."""
+    return {"header": escape(say("Header")), "footer": escape(say("Footer"))}
 
 
 def _nav_config(nav: Sequence[NavItem]) -> list[NavConfig]:
