@@ -18,7 +18,9 @@ from builder.model.kit import (
     WorkStep,
 )
 from builder.model.looks import Looks
+from builder.pages.citing import citation
 from builder.pages.order import what
+from builder.speech import speech_of
 
 FORMAT = "trip-kit"
 VERSION = 1
@@ -27,7 +29,11 @@ Data = dict[str, object]
 
 
 def kit_data(kit: Kit) -> Data:
-    """Give all that was computed, as `kit.schema.json` describes it."""
+    """Give all that was computed, as `kit.schema.json` describes it.
+
+    Names and identifiers are the same in all languages; texts are in the language of the trip.
+    """
+    say = speech_of(kit.language)
     return {
         "format": FORMAT,
         "version": VERSION,
@@ -73,10 +79,12 @@ def kit_data(kit: Kit) -> Data:
             }
             for each in kit.proposals
         ],
-        "defaults": [asdict(each) for each in kit.defaults],
+        "defaults": [
+            {"what": each.what, "value": each.value, "why": each.why} for each in kit.defaults
+        ],
         "derivations": [_derivation(each) for each in kit.derivations],
         "sources": [
-            {"id": source.id, "citation": source.citation, "how": source.how}
+            {"id": source.id, "citation": citation(say, source), "how": source.how}
             for source in kit.sources
         ],
         "looks": _looks(kit.looks),

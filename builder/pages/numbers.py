@@ -3,19 +3,34 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from builder.model.kit import Derivation, Input, Kit
-from builder.model.source import HOW_KNOWN, Source
+from builder.pages.citing import citation, citation_in_short
 from builder.pages.figures import anchor, worked
 from builder.pages.pieces import Cell, Piece, Table, link, table, text
+from builder.pages.sources import Checked, checked_at
+from builder.planning.derivations import DEFAULT
+from builder.speech import Speech, later, speech_of
 
 _DAY = re.compile(r"days\.(\d+)\.")
 _MEAL = re.compile(r"meals\.(\d+)\.")
 _BATCH = re.compile(r"batches\.(\d+)\.")
 _HEIGHT = ("pressure_hpa", "boiling_point_c", "time_factor")
-_FIRST = ("The whole day", "Height", "Water", "Each of you")
-_UNITS = {"": "", "share": "", "degC": "°C", "°C": "°C"}
+_WHOLE_DAY, _BY_HEIGHT, _WATER, _EACH = (
+    later("The whole day"), later("Height"), later("Water"), later("Each of you"),
+)  # fmt: skip
+_FIRST = (_WHOLE_DAY, _BY_HEIGHT, _WATER, _EACH)
+_GROUPS = {
+    "weights": later("Packs"),
+    "fuel": later("Fuel"),
+    "wood": later("Wood"),
+    "batches": later("Batches"),
+}
+_UNITS = {"share": "", "degC": "°C"}
+# Units that are words, and not signs.
+_UNIT_WORDS = {"months": later("months"), "kcal/day": later("kcal/day")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,6 +70,7 @@ class Cited:
     anchor: str
     citation: str
     url: str
+    checks: str  # where the page of sources tells what it checks; "" where it checks nothing
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,34 +82,32 @@ class NumbersPage:
     sources: tuple[Cited, ...]
 
 
-def numbers_page(kit: Kit) -> NumbersPage:
+def numbers_page(kit: Kit, checked: Sequence[Checked]) -> NumbersPage:
     """Give how each figure came about."""
+    say = speech_of(kit.language)
     known = {each.figure: each.title for each in kit.derivations}
-    cited = {source.id: _in_short(source) for source in kit.sources}
+    cited = {source.id: citation_in_short(say, source) for source in kit.sources}
     groups: dict[str, dict[str, list[Worked]]] = {}
     for each in kit.derivations:
-        parts = groups.setdefault(_group(each.figure), {})
-        parts.setdefault(_part(kit, each.figure), []).append(_worked(each, known, cited))
+        parts = groups.setdefault(_group(say, each.figure), {})
+        parts.setdefault(_part(say, kit, each.figure), []).append(_worked(say, each, known, cited))
     defaults = [(text(each.what), text(each.value), text(each.why)) for each in kit.defaults]
     return NumbersPage(
         tuple(
-            _worked_group(title, f"group-{number}", parts)
+            _worked_group(say, title, f"group-{number}", parts)
             for number, (title, parts) in enumerate(groups.items(), start=1)
         ),
-        table(("Not told", "Taken instead", "Why"), defaults) if defaults else None,
+        table((say("Not told"), say("Taken instead"), say("Why")), defaults) if defaults else None,
         tuple(
-            Cited(f"source-{source.id}", source.citation, _web(source.url))
+            Cited(
+                f"source-{source.id}",
+                citation(say, source),
+                _web(source.url),
+                checked_at(source, checked),
+            )
             for source in kit.sources
         ),
     )
-
-
-def _in_short(source: Source) -> str:
-    """Name a source where it is used: its whole citation stands in the list of sources."""
-    if source.how == "practice":
-        return source.title
-    year = f", {source.year}" if source.year else ""
-    return f"{source.title}{year} ({HOW_KNOWN[source.how]})"
 
 
 def _web(url: str) -> str:
@@ -101,19 +115,20 @@ def _web(url: str) -> str:
     return url if re.fullmatch(r"https?://[A-Za-z0-9._~:/?#@%&=+,;-]+", url) else ""
 
 
-def _group(figure: str) -> str:
+def _group(say: Speech, figure: str) -> str:
     """Name the group that a figure belongs to."""
     if day := _DAY.match(figure):
-        return f"Day {int(day[1]) + 1}"
+        return say("Day {n}", n=int(day[1]) + 1)
     first = figure.partition(".")[0]
-    return {"weights": "Packs", "fuel": "Fuel", "wood": "Wood", "batches": "Batches"}.get(
-        first, "The trip"
-    )
+    return say(_GROUPS[first]) if first in _GROUPS else say("The trip")
 
 
-def _worked_group(title: str, group_anchor: str, parts: dict[str, list[Worked]]) -> WorkedGroup:
+def _worked_group(
+    say: Speech, title: str, group_anchor: str, parts: dict[str, list[Worked]]
+) -> WorkedGroup:
     """Put the parts of a group in the order of _FIRST, what is not named there after it."""
-    order = sorted(parts, key=lambda part: _FIRST.index(part) if part in _FIRST else len(_FIRST))
+    first = [say(part) for part in _FIRST]
+    order = sorted(parts, key=lambda part: first.index(part) if part in first else len(first))
     return WorkedGroup(
         title,
         group_anchor,
@@ -124,7 +139,7 @@ def _worked_group(title: str, group_anchor: str, parts: dict[str, list[Worked]])
     )
 
 
-def _part(kit: Kit, figure: str) -> str:
+def _part(say: Speech, kit: Kit, figure: str) -> str:
     """Name the part of its group that a figure belongs to."""
     if batch := _BATCH.match(figure):
         each = kit.batches[int(batch[1])]
@@ -135,29 +150,36 @@ def _part(kit: Kit, figure: str) -> str:
     rest = figure[day.end() :]
     if meal := _MEAL.match(rest):
         cooked = kit.days[int(day[1])].meals[int(meal[1])]
-        return cooked.title if cooked.recipe else "Eaten as it is"
+        return cooked.title if cooked.recipe else say("Eaten as it is")
     if rest.startswith("people."):
-        return "Each of you"
+        return say(_EACH)
     if rest.startswith("water."):
-        return "Water"
-    return "Height" if rest in _HEIGHT else "The whole day"
+        return say(_WATER)
+    return say(_BY_HEIGHT if rest in _HEIGHT else _WHOLE_DAY)
 
 
-def _unit(value: float, unit: str) -> str:
-    return worked(value, _UNITS.get(unit, unit))
+def _unit(say: Speech, value: float, unit: str) -> str:
+    shown = say(_UNIT_WORDS[unit]) if unit in _UNIT_WORDS else _UNITS.get(unit, unit)
+    return worked(say, value, shown)
 
 
-def _worked(each: Derivation, known: dict[str, str], cited: dict[str, str]) -> Worked:
+def _worked(say: Speech, each: Derivation, known: dict[str, str], cited: dict[str, str]) -> Worked:
     rows = [
-        (text(_name(given)), text(_value(given)), _origin(given.origin, known, cited))
+        (
+            text(_name(say, given)),
+            text(_value(say, given)),
+            _origin(say, given.origin, known, cited),
+        )
         for given in each.inputs
     ]
     return Worked(
         anchor(each.figure),
         each.title,
-        _unit(each.value, each.unit),
+        _unit(say, each.value, each.unit),
         each.formula,
-        table(("Number", "Here", "From"), rows, "lrl") if rows else None,
+        table((say("Number"), say("Here"), say.of("where it is from", "From")), rows, "lrl")
+        if rows
+        else None,
         tuple(
             (Piece(cited[source], href=f"numbers.md#source-{source}"),)
             if source in cited
@@ -167,19 +189,21 @@ def _worked(each: Derivation, known: dict[str, str], cited: dict[str, str]) -> W
     )
 
 
-def _name(given: Input) -> str:
+def _name(say: Speech, given: Input) -> str:
     """Give a number's name; what is told in words stands beside it, not in the narrow column."""
-    return f"{given.name}: {given.value}" if isinstance(given.value, str) else given.name
+    if isinstance(given.value, str):
+        return say("{name}: {value}", name=given.name, value=given.value)
+    return given.name
 
 
-def _value(given: Input) -> str:
-    return "" if isinstance(given.value, str) else _unit(given.value, given.unit)
+def _value(say: Speech, given: Input) -> str:
+    return "" if isinstance(given.value, str) else _unit(say, given.value, given.unit)
 
 
-def _origin(origin: str, known: dict[str, str], cited: dict[str, str]) -> Cell:
+def _origin(say: Speech, origin: str, known: dict[str, str], cited: dict[str, str]) -> Cell:
     """Say where a number is from; another figure or a source is one tap away."""
     if origin in known:
         return link(known[origin], f"numbers.md#{anchor(origin)}")
     if origin in cited:
         return link(cited[origin], f"numbers.md#source-{origin}")
-    return text(origin)
+    return text(say("default") if origin == DEFAULT else origin)
