@@ -3,6 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import Literal
+
+from builder.model.batch import Method
+
+Span = tuple[float, float]  # least and most
+Form = Literal["slices", "halves", "whole", "layer", "single"]  # as food lies in a dryer
+NeedsMoreFor = Literal["pregnant", "nursing", "cold", "height"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +116,83 @@ class PackOxygen:
 
 
 @dataclass(frozen=True, slots=True)
+class DryingGuide:
+    """How one food of the trip is dried in warm air, by published ranges."""
+
+    name: str
+    method: Method
+    kind: str  # of the tables: fruit, vegetable, herb, jerky, cooked-meat, legume, grain, meal
+    form: Form
+    pieces_mm: Span | None
+    air_c: Span
+    hours: Span
+    steam_min: Span | None  # blanching; None where it is not blanched, or nobody tells how long
+    boil_min: Span | None
+    heat_to_c: float | None  # raw meat, poultry and fish, all through
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class DryerLoad:
+    """What a load asks of the dryer that its batch names."""
+
+    batch: str
+    dryer: str
+    of_limit: float  # above 1 is too much
+    listed_hours: float
+    layer_mm: float | None  # on the trays of a freeze dryer, where the food tells its density
+    ice_gone_h: Span | None  # until a slab so thick is without ice, in a laboratory
+    freezing_kwh: float | None  # that the machine takes out of a load which went in warm
+
+
+@dataclass(frozen=True, slots=True)
+class Soaking:
+    """How long the food of a soak step usually takes, and how long it may stand wet."""
+
+    day: int
+    place: int  # of the meal in its day
+    step: int
+    hot: bool
+    slowest: str  # the food that takes longest; "" where nothing is known
+    usual_min: Span | None
+    uptake_ml: Span | None  # of the water that drying took out
+    stands_h: float | None  # None: as long as it stays as cold as it is
+    in_bottle: bool  # may begin on the way
+
+
+@dataclass(frozen=True, slots=True)
+class ColdGas:
+    """What a full can of a camp's gas gives at the coldest, before its pressure is too low."""
+
+    day: int
+    air_low_c: float
+    can_kpa: float  # of a full can
+    wanted_kpa: float
+    usable_share: float
+
+
+@dataclass(frozen=True, slots=True)
+class IronHeat:
+    """How long embers heat the irons of a meal, and what a first press in cold ones takes."""
+
+    day: int
+    place: int
+    heats_min: Span
+    cold_press_min: Span
+
+
+@dataclass(frozen=True, slots=True)
+class NeedMore:
+    """Energy that a person may need on top of the plan, on each of some days."""
+
+    name: str
+    why: NeedsMoreFor
+    days: int
+    kcal: Span
+    sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Looks:
     """All second looks of a kit."""
 
@@ -120,5 +204,11 @@ class Looks:
     sweating: tuple[Sweating, ...] = ()
     snow: tuple[SnowWork, ...] = ()
     oxygen: tuple[PackOxygen, ...] = ()
+    guides: tuple[DryingGuide, ...] = ()
+    loads: tuple[DryerLoad, ...] = ()
+    soaking: tuple[Soaking, ...] = ()
+    cold_gas: tuple[ColdGas, ...] = ()
+    irons: tuple[IronHeat, ...] = ()
+    needs_more: tuple[NeedMore, ...] = ()
     density_kcal_g: float = 0.0  # of all food
     bags_swell_times: float = 1.0  # air closed in at sea level, at the highest camp

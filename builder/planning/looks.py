@@ -45,7 +45,7 @@ from builder.formulas.sweat import (
 )
 from builder.formulas.treatment import bleach_drops, contact_min, strict_boil_min
 from builder.model.content import Content
-from builder.model.kit import KitDay, PersonDay, PlannedMeal, PlannedStep
+from builder.model.kit import KitDay, PersonDay, PlannedMeal, PlannedStep, ShoppingLine
 from builder.model.looks import (
     EnergyLook,
     Looks,
@@ -58,8 +58,12 @@ from builder.model.looks import (
     Treating,
 )
 from builder.model.trip import HOME_SHARE, Person, Trip
+from builder.planning.camp_heat import cold_gas, iron_heats
+from builder.planning.drying_guides import dryer_loads, drying_guides
 from builder.planning.hearth import Hearth
 from builder.planning.judging import Judged
+from builder.planning.needs_more import needs_more
+from builder.planning.soaking import soakings
 
 STANDS_FROM_MIN = 5.0  # a shorter rest cools nothing
 KJ_PER_KCAL = 4.184
@@ -78,8 +82,10 @@ def look_again(
     days: Sequence[KitDay],
     batches: Sequence[Judged],
     hearth: Hearth,
+    lines: Sequence[ShoppingLine],
 ) -> Looks:
     """Give all second looks of a trip."""
+    fire = trip.fire if trip.fire and trip.fire.allowed else None
     return Looks(
         labels=_offered(partial(_label, day, meal) for day in days for meal in day.meals),
         people=_offered(partial(_person_food, person, days) for person in trip.party),
@@ -111,6 +117,16 @@ def look_again(
             for judged in batches
             if (room_ml := _room_for_oxygen_ml(judged, content)) is not None
         ),
+        guides=drying_guides(lines, batches, content),
+        loads=tuple(dryer_loads(batches, content)),
+        soaking=tuple(soakings(days, content)),
+        cold_gas=tuple(
+            each for each in _offered(partial(cold_gas, day, hearth) for day in days) if each
+        ),
+        irons=tuple(
+            iron_heats(days, [content.gear.irons[name] for name in fire.irons] if fire else [])
+        ),
+        needs_more=tuple(each for person in trip.party for each in needs_more(person, days)),
         density_kcal_g=_density_kcal_g(days),
         bags_swell_times=max(
             bag_swelling(pressure_hpa(0.0), day.conditions.pressure_hpa) for day in days
@@ -121,11 +137,18 @@ def look_again(
 def look_sources(looks: Looks) -> set[str]:
     """Give the sources that the second looks of a kit rest on."""
     named = {source for each in looks.energy for source, _ in each.kcal_by_source}
+    named |= {source for guide in looks.guides for source in guide.sources}
+    named |= {source for each in looks.needs_more for source in each.sources}
     resting = (
         (looks.labels, ("eu-1169-2011", "eu-tolerances-2012", "cfr-101-9")),
         (looks.people, ("efsa-protein-2012", "acsm-nutrition-2016", "who-salt-2012")),
         (looks.treating, ("epa-emergency-disinfection", "cdc-backcountry-water")),
         (looks.sweating, ("gonzalez2009", "tb-med-507", "wms-eah")),
+        (looks.guides, ("nchfp-packaging", "usu-conditioning", "uga-drying", "vce-sun")),
+        (looks.loads, ("freeze-drying-chapter", "murphy-koop2005", "siebel1892")),
+        (looks.soaking, ("extension-rehydration", "msu-preserving", "fsis-two-hours")),
+        (looks.cold_gas, ("reid1987", "common-practice")),
+        (looks.irons, ("crc-handbook", "hand-test", "common-practice")),
     )
     return named.union(*(sources for each, sources in resting if each))
 

@@ -32,7 +32,7 @@ def public_kit(kit: Kit) -> Kit:
         proposals=(),
         derivations=tuple(each for each in kit.derivations if ".people." not in each.figure),
         defaults=(),
-        looks=replace(kit.looks, people=(), energy=(), sweating=()),
+        looks=replace(kit.looks, people=(), energy=(), sweating=(), needs_more=()),
         public=True,
     )
 

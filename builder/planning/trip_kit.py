@@ -113,7 +113,7 @@ def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
         defaults=defaults_taken(trip, say),
     )
     derivations = derive(kit, trip, content, stock.judged, hearth)
-    looks = look_again(trip, content, days, facts.batches, hearth)
+    looks = look_again(trip, content, days, facts.batches, hearth, lines)
     kit = replace(kit, derivations=derivations, looks=looks)
     return replace(kit, sources=_sources(kit, content, menus))
 

@@ -1,0 +1,102 @@
+"""How long soaked food usually takes, and how long it may stand once it is wet."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+
+from builder.formulas.rehydration import (
+    SOAK_MIN,
+    soak_range_min,
+    standing_hours,
+    uptake_range_ml,
+)
+from builder.model.batch import HEAT_METHODS
+from builder.model.content import Content
+from builder.model.kit import KitDay, PlannedIngredient, PlannedMeal, PlannedStep
+from builder.model.looks import Soaking, Span
+
+# Meals that are reached after some way; breakfast is eaten where one slept.
+_AFTER_SOME_WAY = ("lunch", "dinner", "snacks")
+
+
+def soakings(days: Sequence[KitDay], content: Content) -> Iterator[Soaking]:
+    """Give a look at each soak step with water in it."""
+    for day in days:
+        for place, meal in enumerate(day.meals):
+            for number, step in enumerate(meal.steps):
+                if step.do == "soak" and step.water_ml > 0 and _dried(step, content):
+                    yield _soaking(day, place, number, content)
+
+
+def _dried(step: PlannedStep, content: Content) -> list[PlannedIngredient]:
+    """Give what was dried among what soaks."""
+    return [
+        each
+        for each in step.ingredients
+        if each.dried_by or (each.food and content.foods[each.food].state == "dried")
+    ]
+
+
+def _soaking(day: KitDay, place: int, number: int, content: Content) -> Soaking:
+    meal = day.meals[place]
+    step = meal.steps[number]
+    known = [
+        (found, each.name)
+        for each in _dried(step, content)
+        if (found := _usual_min(each, step.hot, content)) is not None
+    ]
+    usual, slowest = max(known, key=lambda each: each[0][::-1], default=(None, ""))
+    air_c = meal.conditions.air_high_c
+    stands_h = standing_hours(min(max(air_c, 0.0), 100.0), air_c)
+    is_cold = math.isinf(stands_h)
+    return Soaking(
+        day=day.day,
+        place=place,
+        step=number,
+        hot=step.hot,
+        slowest=slowest,
+        usual_min=usual,
+        uptake_ml=_uptake_ml(meal, number, content),
+        stands_h=None if is_cold else stands_h,
+        # In such cold a bottle would freeze before it softens anything.
+        in_bottle=not is_cold and _goes_in_bottle(day, meal, number, usual),
+    )
+
+
+def _usual_min(each: PlannedIngredient, hot: bool, content: Content) -> Span | None:
+    """Give the usual minutes; fruit is known in warm water only, whole meals not at all."""
+    key = (_soaks_as(each, content), "boiling" if hot else "cold")
+    return soak_range_min(*key) if key in SOAK_MIN else None
+
+
+def _soaks_as(each: PlannedIngredient, content: Content) -> str:
+    """Give the kind that soaking goes by; nobody tells how bought food was dried."""
+    if each.dried_by == "freeze-dryer":
+        return "freeze-dried"
+    food = content.foods.get(each.food or "")
+    if food is None or each.dried_by not in HEAT_METHODS:
+        return "unknown"
+    return "mushroom" if "mushroom" in (food.dry_as, food.sorption) else food.kind
+
+
+def _uptake_ml(meal: PlannedMeal, number: int, content: Content) -> Span | None:
+    """Give what the food takes up, where all the water of the step is what drying took out."""
+    step = content.recipes[meal.recipe or ""].steps[number]
+    if not step.water_auto or step.water_ml:
+        return None
+    return uptake_range_ml(meal.steps[number].water_ml)
+
+
+def _goes_in_bottle(day: KitDay, meal: PlannedMeal, number: int, usual: Span | None) -> bool:
+    """Tell whether soaking may begin on the way: cold, nothing raw, and worth it.
+
+    A cold meal is ready when one stops; what is cooked in camp gains by it where the food
+    usually takes longer than the recipe gives it.
+    """
+    step = meal.steps[number]
+    if step.hot or not day.travel_hours or meal.meal not in _AFTER_SOME_WAY:
+        return False
+    if any(each.is_raw_animal for each in meal.ingredients):
+        return False
+    return meal.cooked_on is None or (usual is not None and usual[1] > step.minutes)

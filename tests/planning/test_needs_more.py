@@ -1,0 +1,78 @@
+"""What some need on top of the plan, on paper; the plan itself stays as it is."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from builder.model.kit import Kit
+from builder.planning.public import public_kit
+from tests.planning.folders import Record, day, day_trip, hand
+
+WARM = {"low": "5 degC", "high": "20 degC"}
+
+
+def kit_of(folder: Path, days: list[Record] | None = None, person: Record | None = None) -> Kit:
+    (ea, bo) = day_trip()["party"]
+    trip = day_trip(party=[{**ea, **(person or {})}, bo], days=days or [day(air=WARM)])
+    return hand(folder, trip).kit()
+
+
+def test_in_comfort_nobody_needs_more(tmp_path: Path) -> None:
+    assert kit_of(tmp_path).looks.needs_more == ()
+
+
+@pytest.mark.parametrize(
+    ("why", "kcal"),
+    [("pregnant", (452, 500)), ("nursing", (330, 505))],
+)
+def test_published_additions_do_not_agree(
+    why: str, kcal: tuple[float, float], tmp_path: Path
+) -> None:
+    kit = kit_of(tmp_path, person={why: True})
+    (more,) = kit.looks.needs_more
+    # EFSA 2013, FAO 2004 and IOM 2005; of a pregnancy the last third.
+    assert (more.name, more.why, more.days, more.kcal) == ("Ea", why, 1, kcal)
+    assert set(more.sources) == {"efsa-energy-2013", "fao-energy-2004", "iom2005"}
+    assert set(more.sources) <= {source.id for source in kit.sources}
+
+
+def test_the_plan_counts_none_of_it(tmp_path: Path) -> None:
+    plain, nursing = kit_of(tmp_path / "a"), kit_of(tmp_path / "b", person={"nursing": True})
+    assert plain.energy_need_kcal == pytest.approx(nursing.energy_need_kcal)
+
+
+def test_frost_adds_a_twentieth_to_a_fifth(tmp_path: Path) -> None:
+    cold = day(air={"low": "0 degC", "high": "5 degC"})
+    kit = kit_of(tmp_path, [cold, day(air=WARM), cold])
+    (ea, bo) = kit.looks.needs_more
+    assert (ea.name, ea.why, ea.days) == ("Ea", "cold", 2)
+    need = sum(kit.days[number].people[0].energy_need_kcal for number in (0, 2)) / 2
+    assert ea.kcal == pytest.approx((0.05 * need, 0.21 * need))
+    assert bo.kcal[1] > ea.kcal[1]
+
+
+@pytest.mark.parametrize(
+    ("height", "shares"),
+    [("3499 m", None), ("3500 m", (0.06, 0.10)), ("4300 m", (0.06, 0.28))],
+)
+def test_height_adds_to_the_basal_rate(
+    height: str, shares: tuple[float, float] | None, tmp_path: Path
+) -> None:
+    kit = kit_of(tmp_path, [day(air=WARM, camp_altitude=height)])
+    found = [each for each in kit.looks.needs_more if each.name == "Ea"]
+    if shares is None:
+        assert found == []
+        return
+    (more,) = found
+    # Schofield, women of 30 to 60 years: 8.126 · 60 kg + 845.6 kcal.
+    basal = 8.126 * 60 + 845.6
+    assert more.why == "height"
+    assert more.kcal == pytest.approx((shares[0] * basal, shares[1] * basal))
+
+
+def test_a_public_kit_tells_nobody(tmp_path: Path) -> None:
+    kit = kit_of(tmp_path, person={"pregnant": True})
+    assert public_kit(replace(kit)).looks.needs_more == ()
