@@ -285,14 +285,21 @@ def test_words_too_long_to_stand_beside_a_name_stand_under_it_whole() -> None:
     assert float(chart.height) - float(short.height) == pytest.approx(2 * (heights[2] - heights[1]))
 
 
-def test_a_load_that_is_nearly_dry_keeps_its_two_labels_apart() -> None:
+@pytest.mark.parametrize("earliest_min", [30.0, 662.0])
+@pytest.mark.parametrize("share", [0.02, 0.5, 0.85, 0.95, 0.98])
+def test_the_words_of_a_run_keep_apart_however_dry_and_soon(
+    share: float, earliest_min: float
+) -> None:
     run = apple_run()
     heaviest = max(each.mass_g for each in (*run.curve, *run.weighed))
-    for share in (0.02, 0.5, 0.85, 0.95, 1.0):
-        almost = dataclasses.replace(run, target_g=share * heaviest)
-        chart = run_chart(figures.figures_of(sample_kit()), "apples", almost)
-        for one, two in combinations(chart.words, 2):
-            assert not cross(box(one), box(two)), (share, one.text, two.text)
+    almost = dataclasses.replace(run, target_g=share * heaviest, earliest_min=earliest_min)
+    chart = run_chart(figures.figures_of(sample_kit()), "apples", almost)
+    boxes = [box(each) for each in chart.words]
+    for bar in chart.bars:
+        x, y, width, height = map(float, (bar.x, bar.y, bar.width, bar.height))
+        boxes.append((x, y, x + width, y + height))
+    for one, two in combinations(boxes, 2):
+        assert not cross(one, two), (one, two)
 
 
 # As a browser measures them, 12 px high, in DejaVu Sans, which is wider than most.

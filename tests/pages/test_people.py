@@ -8,9 +8,14 @@ import re
 import pytest
 
 from builder.model.kit import Carried, Kit, KitPerson, Refused
+from builder.model.recipe import MEALS, MealName
+from builder.model.trip import MealItem
 from builder.pages.book import Book, write_book
 from builder.pages.people import eaten_kcal, person_pages, person_paths, slug
 from builder.pages.pieces import Cell
+from builder.planning.loads import food_items
+from builder.planning.menu import MenuItem
+from builder.speech import speech_of
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 from tests.pages.seen import seen_in
@@ -97,6 +102,21 @@ def test_the_pack_is_a_list_to_tick_with_the_water_added_up() -> None:
     assert page.carries[1].what[0].href == "cook/x.md#a"
     assert said(page.carries[2].mass) == "3.5 l 14.8 cups"
     assert [said(each) for each in page.brings][2] == "Bottles or bags for 3.5 l 14.8 cups water"
+
+
+@pytest.mark.parametrize("name", MEALS)
+def test_food_in_a_pack_leads_to_its_steps_as_the_plan_calls_it(name: MealName) -> None:
+    kit = sample_kit()
+    meal = dataclasses.replace(kit.days[0].meals[0], meal=name, title="Curry {hot}, 100 %")
+    day = dataclasses.replace(kit.days[0], meals=(meal, *kit.days[0].meals[1:]))
+    menu = [MenuItem(meal, (), MealItem(), day.day)]
+    things = tuple(food_items([menu], speech_of(kit.language)))
+    load = dataclasses.replace(kit.weights.people[0], carries=things)
+    weights = dataclasses.replace(kit.weights, people=(load, kit.weights.people[1]))
+    kit = dataclasses.replace(kit, days=(day, *kit.days[1:]), weights=weights)
+    (line,) = person_pages(kit, {(1, 0): "cook/curry.md#a"})[0].carries
+    assert line.what[0].href == "cook/curry.md#a"
+    assert said(line.what).endswith(": Curry {hot}, 100 %")
 
 
 def test_everyone_gets_their_own_share_of_the_pot() -> None:
