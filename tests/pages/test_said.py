@@ -21,7 +21,7 @@ WORD = re.compile(r"[A-Za-zé]{2,}")
 BLANK_OR_MARK = re.compile(r"\{[^}]*\}|\]\([^)]*\)")
 # Signs that stand behind numbers, the same in all languages.
 SIGNS = {"kcal", "kg", "ml", "oz", "fl", "gal", "lb", "ft", "mi", "km", "min", "kJ", "MJ",
-         "hPa", "kWh", "mg"}  # fmt: skip
+         "hPa", "Pa", "mTorr", "kWh", "mg", "mm", "cm"}  # fmt: skip
 # Whom a curve is named after; and by whom a source or a batch is known that the kit tells no more.
 NAMES = {"Page", "schofield", "nasem", "mifflin", "oats", "winter"}
 TOLD = {"aria-label", "title", "alt", "placeholder"}
