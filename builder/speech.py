@@ -67,6 +67,10 @@ class Speech:
         """Say a text that hangs on a number, which stands in it as {n}."""
         return self._words.ngettext(one, many, n).format(n=self.number(n), **blanks)
 
+    def forms(self, one: str, many: str) -> tuple[str, str]:
+        """Give a text for one and for several, its blanks still open, for the scripts in a page."""
+        return self._words.ngettext(one, many, 1), self._words.ngettext(one, many, 2)
+
     def of(self, meaning: str, text: str, /, **blanks: object) -> str:
         """Say a text that means something else elsewhere."""
         said = self._words.pgettext(meaning, text)

@@ -26,10 +26,17 @@ KEYWORDS: dict[str, Any] = {
     "say": None,
     "later": None,
     "count": (1, 2),
+    "forms": (1, 2),
     "of": ((1, "c"), 2),
 }
 NO_DATE = datetime.datetime(2000, 1, 1, tzinfo=datetime.UTC)  # the writer wants one; none is kept
-SPEAKING = ("speech.py", "reading/trips.py", "planning", "pages", "site")  # the rooms that say what a kit shows
+SPEAKING = (
+    "speech.py",
+    "reading/trips.py",
+    "planning",
+    "pages",
+    "site",
+)  # the rooms that say what a kit shows
 # What stands in a catalogue to tell one meaning of a word from another.
 Text = tuple[str | None, str | tuple[str, str]]
 
@@ -54,7 +61,7 @@ def _texts() -> Iterator[tuple[Text, Path]]:
         with path.open("rb") as file:
             trimmed = {"trim_blocks": "true", "lstrip_blocks": "true"}
             for _, name, said, _ in babel_extract(file, tuple(KEYWORDS), [], trimmed):
-                words = [said] if isinstance(said, str) else [each for each in said if each]
+                words = [said] if isinstance(said, str) else [each for each in said or () if each]
                 if name == "of":
                     yield (words[0], words[1]), path
                 else:
@@ -155,7 +162,7 @@ def main() -> None:
         made = brought_up_to_date(catalogue(language), language)
         path = path_of(language)
         path.write_bytes(written(made))
-        empty = sum(1 for each in made if each.id and not any(each.string))
+        empty = sum(1 for each in made if each.id and not any(each.string or ()))
         print(f"{path.relative_to(ROOT)}: {len(made)} texts, {empty} to translate")
 
 

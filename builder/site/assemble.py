@@ -94,7 +94,8 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
     _write(docs / POCKET_NAME, pocket.encode("utf-8"))
     for file in _shipped(assets / "assets"):
         _write(docs / "assets" / file.name, file.read_bytes())
-    _write(docs / "assets" / SCRIPT_NAME, joined(assets / "assets", KIT_PARTS).encode())
+    script = joined(assets / "assets", KIT_PARTS, say)
+    _write(docs / "assets" / SCRIPT_NAME, script.encode())
     if hosted_at:
         _write(docs / address.PICTURE_NAME, address.qr_svg(hosted_at).encode("utf-8"))
     render(

@@ -9,6 +9,7 @@ from pathlib import Path
 from builder.site.finish import with_table_boxes
 from builder.site.scripts import POCKET_PARTS, joined
 from builder.site.security import inline_scripts, inline_styles, policy, with_policy
+from builder.speech import speech_of
 
 WHOLE_PAGE = re.compile(r"\s*<!doctype html", re.I)
 # A whole page may name these two beside it; here they are inside.
@@ -28,7 +29,7 @@ def pocket_page(
         html = found["body"] if found else html
     html = with_table_boxes(PLACEHOLDER.sub("", html))
     style = (assets / "pocket.css").read_text(encoding="utf-8")
-    tail = f"<script>{joined(assets, POCKET_PARTS)}</script>\n"
+    tail = f"<script>{joined(assets, POCKET_PARTS, speech_of(language))}</script>\n"
     page = (
         f'<!doctype html>\n<html lang="{escape(language)}">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width,initial-scale=1">\n'

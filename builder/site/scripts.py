@@ -5,6 +5,9 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
+from builder.site.script_words import script_words
+from builder.speech import Speech
+
 SCRIPT_NAME = "kit.js"
 PARTS_FOLDER = "kit"
 # Each part may use those before it; nothing of them is seen outside.
@@ -15,9 +18,10 @@ KIT_PARTS = (
 POCKET_PARTS = ("words", "keep", "ticks", "day", "tables", "start-pocket")
 
 
-def joined(assets: Path, parts: Sequence[str]) -> str:
-    """Give a script made of parts in the assets folder."""
+def joined(assets: Path, parts: Sequence[str], say: Speech) -> str:
+    """Give a script made of parts in the assets folder, with its words."""
     texts = (
         (assets / PARTS_FOLDER / f"{part}.js").read_text(encoding="utf-8").strip() for part in parts
     )
-    return '"use strict";\n(() => {\n' + "\n\n".join(texts) + "\n})();\n"
+    whole = "\n\n".join((script_words(say), *texts))
+    return '"use strict";\n(() => {\n' + whole + "\n})();\n"

@@ -12,13 +12,15 @@ from playwright.sync_api import Browser, Page, expect
 from builder import units
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
+from builder.site.script_words import script_words
 from builder.site.scripts import PARTS_FOLDER
+from builder.speech import speech_of
 from tests.site.sample import ASSETS, COOKING
 from tests.vectors.make_scaling import TABLE
 
 from .looking import offline_page
 
-ALL_AT_ONCE = """table => table.texts.map(([kind, how, value, text]) => {
+ALL_AT_ONCE = """texts => texts.map(([kind, how, value, text]) => {
   const said = {
     celsius: () => temperature(value, how),
     mugs: () => mugs(value, how),
@@ -42,9 +44,10 @@ def table() -> Any:
     return json.loads(TABLE.read_text(encoding="utf-8"))
 
 
-def in_script(browser: Browser, function: str, table: Any) -> Any:
+def in_script(browser: Browser, function: str, table: Any, language: str = "en") -> Any:
     """Run a function beside the script's own ones."""
     with offline_page(browser) as (page, seen):
+        page.add_script_tag(content=script_words(speech_of(language)))
         for part in ("words", "scaling"):
             page.add_script_tag(path=ASSETS / "assets" / PARTS_FOLDER / f"{part}.js")
         answer = page.evaluate(function, table)
@@ -53,12 +56,21 @@ def in_script(browser: Browser, function: str, table: Any) -> Any:
 
 
 def test_the_script_shows_amounts_as_the_build_does(browser: Browser, table: Any) -> None:
-    shown = in_script(browser, ALL_AT_ONCE, table)
+    shown = in_script(browser, ALL_AT_ONCE, table["texts"])
     odd = [
         (entry, text) for entry, text in zip(table["texts"], shown, strict=True) if entry[3] != text
     ]
     assert odd == []
     assert len(shown) > 200
+
+
+@pytest.mark.parametrize("language", ["de", "nb"])
+def test_the_script_writes_numbers_as_the_language_does(
+    browser: Browser, table: Any, language: str
+) -> None:
+    texts = table["languages"][language]
+    shown = in_script(browser, ALL_AT_ONCE, texts, language)
+    assert shown == [entry[3] for entry in texts]
 
 
 def test_the_script_knows_the_air_and_the_boiling_point(browser: Browser, table: Any) -> None:

@@ -9,9 +9,10 @@ import pytest
 from builder.site.pocket import pocket_page
 from builder.site.scripts import POCKET_PARTS, joined
 from builder.site.security import hash_source
+from builder.speech import speech_of
 from tests.site.sample import ASSETS
 
-SCRIPT = joined(ASSETS / "assets", POCKET_PARTS)
+SCRIPT = joined(ASSETS / "assets", POCKET_PARTS, speech_of("en"))
 
 
 def page(body: str) -> str:

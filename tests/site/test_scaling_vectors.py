@@ -40,6 +40,13 @@ def test_the_table_is_what_python_gives(made: Any, table: Any, part: str) -> Non
     assert odd == [], "run python -m tests.vectors.make_scaling and read the difference"
 
 
+@pytest.mark.parametrize("language", ["de", "nb"])
+def test_the_table_is_what_python_says_in_other_languages(
+    made: Any, table: Any, language: str
+) -> None:
+    assert made["languages"][language] == table["languages"][language]
+
+
 def test_the_table_holds_every_kind_of_cooking(table: Any) -> None:
     data = [meal["data"] for meal in table["meals"]]
     cases = [case for meal in table["meals"] for case in meal["cases"]]

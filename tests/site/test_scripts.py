@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 from builder.site.scripts import KIT_PARTS, PARTS_FOLDER, POCKET_PARTS, joined
+from builder.speech import speech_of
 from tests.site.sample import ASSETS
 
 FOLDER = ASSETS / "assets" / PARTS_FOLDER
@@ -22,7 +23,7 @@ def test_every_part_is_used() -> None:
 
 @pytest.mark.parametrize("parts", [KIT_PARTS, POCKET_PARTS], ids=["kit", "pocket"])
 def test_the_parts_come_in_their_order_and_stay_small(parts: tuple[str, ...]) -> None:
-    script = joined(ASSETS / "assets", parts)
+    script = joined(ASSETS / "assets", parts, speech_of("en"))
     places = [
         script.index((FOLDER / f"{part}.js").read_text("utf-8").splitlines()[0]) for part in parts
     ]

@@ -16,6 +16,7 @@ from builder import units
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
 from builder.model.kit import Conditions, PlannedIngredient
+from builder.model.trip import ENGLISH, LANGUAGES
 from builder.planning.checks import check
 from builder.planning.conditions import cooking_places
 from builder.planning.cooking import Cooked, Ready, cook
@@ -23,6 +24,7 @@ from builder.planning.hearth import Hearth, hearth_of
 from builder.planning.menu import MenuItem, plan_menu
 from builder.planning.scaling import scaling_data
 from builder.reading.folder import Layer, read_folder
+from builder.speech import speech_of
 
 ROOT = Path(__file__).resolve().parents[2]
 TABLE = Path(__file__).with_name("scaling.json")
@@ -40,7 +42,12 @@ COUNTS = ((8, 1), (9.6, 1), (1.25, 0.5), (2.34, 0.1), (2.35, 0.1), (0.04, 0.1))
 
 def make() -> dict[str, Any]:
     """Give the whole table."""
-    return {"texts": list(texts()), "heights": list(heights()), "meals": list(meals())}
+    return {
+        "texts": list(texts()),
+        "languages": {name: list(said(name)) for name in LANGUAGES if name != ENGLISH},
+        "heights": list(heights()),
+        "meals": list(meals()),
+    }
 
 
 def texts() -> Iterator[list[Any]]:
@@ -60,6 +67,21 @@ def texts() -> Iterator[list[Any]]:
         yield ["minutes", "", minutes, units.show(minutes, "duration_min")]
     for value, step in COUNTS:
         yield ["count", step, value, f"{units.rounded(units.rounded(value / step) * step, 2):g}"]
+
+
+def said(language: str) -> Iterator[list[Any]]:
+    """Give what a language writes in a way of its own: thousands, decimals, words of units."""
+    say = speech_of(language)
+    systems: tuple[units.System, ...] = ("metric", "us")
+    for system in systems:
+        for value in (2.5, 80.4, 236.6, 1234.5, 987654.321):
+            yield ["g", system, value, say.show(value, "mass_g", system)]
+            yield ["ml", system, value, say.show(value, "volume_ml", system)]
+        yield ["m", system, 1480, say.show(1480, "altitude_m", system)]
+    for value in (75, 450, 2700):
+        yield ["mugs", MUG_ML, value, say.mugs(value, MUG_ML)]
+    for minutes in (7.5, 60, 89.5):
+        yield ["minutes", "", minutes, say.show(minutes, "duration_min")]
 
 
 def heights() -> Iterator[list[float]]:

@@ -39,7 +39,7 @@ const startOneParty = (box, name, mine) => {
     const meal = cooking && mealFor(cooking, share, altitude ?? cooking.altitude_m);
     for (const one of mine(".scales[data-value]")) {
       if (share === 1 && !(altitude !== null && one.dataset.kind === "potfuls")) put(one);
-      else if (meal && one.dataset.kind === "potfuls") put(one, potfulsText(meal.potfuls));
+      else if (meal && one.dataset.kind === "potfuls") put(one, WORDS.potfuls(meal.potfuls));
       else put(one, scaledText(Number(one.dataset.value) * share, one.dataset));
     }
     for (const one of mine(".lasts")) {
@@ -123,7 +123,7 @@ const startOneParty = (box, name, mine) => {
       value: altitude === null ? "" : String(Math.round(altitude / perUnit())),
       onchange() {
         const text = height.value.trim().replace(/[−–]/, "-");
-        const metres = Number(text.replace(/[,\s]/g, "")) * perUnit();
+        const metres = Number(text.replaceAll(SAID.group, "").replace(/\s/g, "").replace(SAID.decimal, ".")) * perUnit();
         const good = text === "" || (metres >= LOWEST_M && metres <= HIGHEST_M);
         height.setAttribute("aria-invalid", String(!good));
         wrong.textContent = good ? "" : WORDS.heightWrong(quantity(LOWEST_M, "m", chosenUnits()), quantity(HIGHEST_M, "m", chosenUnits()));

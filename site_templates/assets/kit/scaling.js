@@ -14,13 +14,13 @@ const rounded = (value, decimals = 0) => Math.floor(value * 10 ** decimals + .5 
 const digits = (value, decimals) => {
   const [whole, part = ""] = rounded(value, decimals).toFixed(decimals).split(".");
   const rest = part.replace(/0+$/, "");
-  const text = whole.replace(/\B(?=(\d{3})+$)/g, ",") + (rest && `.${rest}`);
+  const text = whole.replace(/\B(?=(\d{3})+$)/g, SAID.group) + (rest && SAID.decimal + rest);
   return text === "-0" ? "0" : text.replace("-", "−");
 };
 const quantity = (value, kind, units) => {
   const [, word, factor, decimals] = SHOWN[`${kind} ${units}`].find(([below]) => Math.abs(value) < below);
   const number = digits(value / factor, decimals);
-  return number + NBSP + (word === "cups" && number === "1" ? "cup" : word);
+  return number + NBSP + (word === "cups" && number === "1" ? SAID.cup : SAID[word] ?? word);
 };
 const temperature = (celsius, units) =>
   units === "us" ? `${digits(celsius * 1.8 + 32, 0)}${NBSP}°F` : `${digits(celsius, 0)}${NBSP}°C`;
@@ -30,7 +30,7 @@ const duration = (minutes) => {
   const whole = rounded(minutes);
   const [h, rest] = [Math.floor(whole / 60), whole % 60];
   if (!h) return `${rest}${NBSP}min`;
-  return rest ? `${h}${NBSP}h ${rest}${NBSP}min` : `${h}${NBSP}h`;
+  return rest ? `${h}${NBSP}${SAID.h} ${rest}${NBSP}min` : `${h}${NBSP}${SAID.h}`;
 };
 const mugs = (value, mug) => {
   const quarters = value > 0 ? Math.max(1, rounded(value / mug * 4)) : 0;
@@ -38,12 +38,11 @@ const mugs = (value, mug) => {
   return (number || "0") + NBSP + WORDS.mugs(!(quarters > 0 && quarters <= 4));
 };
 const wholes = (value) => Math.max(0, Math.ceil(value - 1e-9));
-const potfulsText = (count) => count + NBSP + WORDS.potfuls(count);
 
 /* Text of an element with class "scales", for a value. */
 const scaledText = (value, data) => {
   if (data.kind === "mugs") return mugs(value, Number(data.mug));
-  if (data.kind === "potfuls") return potfulsText(Math.max(1, wholes(value)));
+  if (data.kind === "potfuls") return WORDS.potfuls(Math.max(1, wholes(value)));
   if (data.kind === "count") {
     const step = Number(data.step) || 1;
     return digits(rounded(value / step) * step, 2);

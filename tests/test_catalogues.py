@@ -1,0 +1,90 @@
+"""Every word of the pages stands in every catalogue, and none is missing."""
+
+from __future__ import annotations
+
+import re
+from string import Formatter
+from typing import Any
+
+import pytest
+
+from builder.model.trip import ENGLISH, LANGUAGES
+from tests.catalogues import Text, catalogue, path_of, texts, written
+
+OTHERS = [language for language in LANGUAGES if language != ENGLISH]
+MEND = "run python -m tests.catalogues, then translate what is empty"
+MARKUP = re.compile(r"\*\*|(?<!\*)\*(?!\*)|`|<[^>]+>|\]\([^)]*\)")
+
+
+def translations(language: str) -> dict[Text, Any]:
+    return {(each.context, _form(each.id)): each.string for each in catalogue(language) if each.id}
+
+
+def _form(text: Any) -> str | tuple[str, str]:
+    return text if isinstance(text, str) else (text[0], text[1])
+
+
+def pairs(language: str) -> list[tuple[str, str]]:
+    """Give each English text beside its translation; of two forms, each beside its own."""
+    found: list[tuple[str, str]] = []
+    for (_, text), said in translations(language).items():
+        if isinstance(text, str):
+            found.append((text, said))
+        else:
+            found += zip(text, said, strict=True)
+    return found
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_a_catalogue_has_just_the_texts_that_are_said(language: str) -> None:
+    today, kept = set(texts()), set(translations(language))
+    assert today - kept == set(), f"not in {language}: {MEND}"
+    assert kept - today == set(), f"said no more: {MEND}"
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_no_text_is_left_untranslated_or_in_doubt(language: str) -> None:
+    empty = [text for text, said in pairs(language) if not said.strip()]
+    assert empty == [], MEND
+    assert [each.id for each in catalogue(language) if each.fuzzy] == []
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_a_translation_keeps_blanks_and_markup(language: str) -> None:
+    odd = [
+        (text, said)
+        for text, said in pairs(language)
+        if blanks(text) != blanks(said) or markup(text) != markup(said)
+    ]
+    assert odd == []
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_a_translation_keeps_spaces_at_its_ends(language: str) -> None:
+    odd = [text for text, said in pairs(language) if ends(text) != ends(said)]
+    assert odd == []
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_one_and_many_are_told_apart_as_the_scripts_do(language: str) -> None:
+    # words.js takes the first form for 1 and the second for all else.
+    assert catalogue(language).plural_forms == "nplurals=2; plural=(n != 1);"
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_a_catalogue_stands_as_it_is_written(language: str) -> None:
+    kept = catalogue(language)
+    kept.header_comment = f"# The words of the pages, {language}."
+    assert path_of(language).read_bytes() == written(kept)
+
+
+def blanks(text: str) -> set[str | None]:
+    return {name for _, name, _, _ in Formatter().parse(text)} - {None}
+
+
+def markup(text: str) -> list[str]:
+    return sorted(MARKUP.findall(text))
+
+
+def ends(text: str) -> tuple[bool, bool]:
+    return text[:1].isspace(), text[-1:].isspace()
