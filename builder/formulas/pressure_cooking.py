@@ -108,7 +108,7 @@ def equivalent_altitude_m(station_hpa: float) -> float:
     Parameters
     ----------
     station_hpa : float
-        Pressure that a barometer shows, not set to the sea's level. [hPa], 227 to 1074
+        Pressure that a barometer shows, not set to the sea's level. [hPa], about 226.3 to 1074.8
 
     Returns
     -------

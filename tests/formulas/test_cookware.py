@@ -157,6 +157,13 @@ def test_a_test_gives_back_the_efficiency_it_was_done_with(
     assert found == pytest.approx(share, rel=1e-9)
 
 
+def test_a_small_test_counts_like_a_large_one() -> None:
+    """A tenth of the water with a tenth of the fuel, and a fuel with a tenth of the heat."""
+    share = efficiency_from_test(100.0, 9.0, 2.0, 45.8, 0.0)
+    assert efficiency_from_test(10.0, 9.0, 0.2, 45.8, 0.0) == pytest.approx(share, rel=1e-12)
+    assert efficiency_from_test(1.0, 9.0, 1.0, 0.916, 0.0) == pytest.approx(share, rel=1e-12)
+
+
 @pytest.mark.parametrize(
     ("call", "says"),
     [
@@ -164,10 +171,11 @@ def test_a_test_gives_back_the_efficiency_it_was_done_with(
         (lambda: efficiency_range("rocket"), "kind of stove 'rocket' is not known"),
         (lambda: fuel_range_g(-1.0, 45.0, (0.5, 0.5, 0.5)), "heat is -1 kJ"),
         (lambda: fuel_range_g(1.0, 0.0, (0.5, 0.5, 0.5)), "heating value of the fuel is 0"),
-        (lambda: fuel_range_g(1.0, 45.0, (0.0, 0.5, 0.6)), "least efficiency is 0"),
-        (lambda: fuel_range_g(1.0, 45.0, (0.5, 0.4, 0.6)), "likely efficiency is 0.4"),
-        (lambda: fuel_range_g(1.0, 45.0, (0.5, 0.6, 0.5)), "best efficiency is 0.5"),
-        (lambda: fuel_range_g(1.0, 45.0, (0.5, 0.6, 1.1)), "best efficiency is 1.1"),
+        (lambda: fuel_range_g(1.0, 45.0, (0.0, 0.5, 0.6)), "least efficiency is 0; it must be"),
+        (lambda: fuel_range_g(1.0, 45.0, (0.5, 0.4, 0.6)), "is 0.4; it must be 0.5 to 1$"),
+        (lambda: fuel_range_g(1.0, 45.0, (0.5, 1.1, 1.1)), "likely efficiency is 1.1; it must"),
+        (lambda: fuel_range_g(1.0, 45.0, (0.5, 0.6, 0.5)), "best efficiency is 0.5; it must"),
+        (lambda: fuel_range_g(1.0, 45.0, (0.5, 0.6, 1.1)), "is 1.1; it must be 0.6 to 1$"),
         (lambda: wind_fuel_range(-0.1), "wind is -0.1 m/s"),
         (lambda: wind_fuel_range(12.1), "wind is 12.1 m/s"),
         (lambda: snow_l(-1.0, 100.0), "water wanted is -1 ml"),
@@ -184,7 +192,7 @@ def test_a_test_gives_back_the_efficiency_it_was_done_with(
         (lambda: efficiency_from_test(1.0, 9.0, 14.0, 0.0, 0.0), "heating value of the fuel is 0"),
         (lambda: efficiency_from_test(1.0, 9.0, 14.0, 45.8, 12000.0), "altitude is 12000 m"),
         (lambda: efficiency_from_test(1000.0, 9.0, 5.0, 45.8, 0.0), "so weigh again"),
-        (lambda: efficiency_from_test(10.0, 9.0, 14.0, 45.8, 0.0), "so weigh again"),
+        (lambda: efficiency_from_test(10.0, 9.0, 14.0, 45.8, 0.0), "0.02 to 0.9, so weigh again$"),
     ],
 )
 def test_what_cannot_be_is_refused(call: Callable[[], object], says: str) -> None:

@@ -137,6 +137,11 @@ def test_the_least_left_is_never_above_the_usual(method: str) -> None:
     assert low_oxygen_share(method) == (0.05 if method == "freeze-dryer" else 0.10)
 
 
+def test_the_wettest_food_there_is_can_be_dried() -> None:
+    """2 g of solids in 100 g fresh; 20 g dried with 18 g of water left hold as much."""
+    assert water_share_from(100.0, 20.0, 0.90) == 0.98
+
+
 def test_an_unknown_method_is_refused() -> None:
     says = "drying method 'microwave' is not known"
     with pytest.raises(ValueError, match=says):

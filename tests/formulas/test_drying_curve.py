@@ -126,7 +126,7 @@ def test_twice_as_thick_takes_four_times_as_long() -> None:
         (lambda: minutes_to_ratio(0.5, 0.0), "drying rate is 0"),
         (lambda: minutes_to_ratio(0.5, 0.01, 0.0), "exponent is 0"),
         (lambda: minutes_to_ratio(0.5, 0.01, 5.1), "exponent is 5.1"),
-        (lambda: minutes_to_ratio(0.5, 1e-300, 1e-3), "it takes longer than 40320 min"),
+        (lambda: minutes_to_ratio(0.5, 1e-300, 1e-3), "be warmer, drier or cut thinner$"),
         (lambda: minutes_to_ratio(0.01, 1.0e-4), "it takes longer than 40320 min"),
         (lambda: minutes_to_share(0.1, 0.8, 0.01, 1.0, 0.1), "it never gets so dry"),
         (lambda: minutes_at_thickness(-1.0, 5.0, 5.0), "drying time is -1 min"),

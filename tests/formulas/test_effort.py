@@ -284,6 +284,19 @@ def test_the_young_grow_and_adults_do_not() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("sex", "birthday", "more_kcal"),
+    [("male", 9.0, 5.0), ("male", 14.0, -5.0), ("female", 9.0, 15.0), ("female", 14.0, -10.0)],
+)
+def test_growth_is_that_of_the_new_age_from_the_birthday_on(
+    sex: str, birthday: float, more_kcal: float
+) -> None:
+    """NASEM 2023: boys 20, 25, 20 and girls 15, 30, 20 kcal a day from 3, 9 and 14 years."""
+    before = eer_2023_kcal(sex, birthday - 1e-6, 150.0, 45.0, "active")
+    after = eer_2023_kcal(sex, birthday, 150.0, 45.0, "active")
+    assert after - before == pytest.approx(more_kcal, abs=0.001)
+
+
 def test_equations_for_other_people_are_refused() -> None:
     with pytest.raises(ValueError, match="age is 18 years; it must be 19 to 120 years"):
         eer_2005_kcal("male", 18.0, 175.0, 70.0, "active")
@@ -291,5 +304,9 @@ def test_equations_for_other_people_are_refused() -> None:
         eer_2023_kcal("male", 2.0, 90.0, 13.0, "active")
     with pytest.raises(ValueError, match="activity 'lazy' is not known; known are inactive"):
         eer_2023_kcal("male", 30.0, 175.0, 70.0, "lazy")
+    with pytest.raises(ValueError, match=r"^activity 'lazy' is not known; known are inactive"):
+        eer_2005_kcal("male", 30.0, 175.0, 70.0, "lazy")
+    with pytest.raises(ValueError, match=r"^sex 'man' is not known; known are female, male"):
+        mifflin_kcal("man", 30.0, 175.0, 70.0)
     with pytest.raises(ValueError, match=r"height is 1\.75 cm"):
         mifflin_kcal("male", 30.0, 1.75, 70.0)

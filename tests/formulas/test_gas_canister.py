@@ -100,6 +100,7 @@ def test_usable_parts_at_their_ends() -> None:
     assert usable_share(MIX, -10.0, 1013.25, liquid_feed=True) == 1.0
     assert usable_share(MIX, -30.0, 1013.25, liquid_feed=True) == 0.0
     assert 0.2 < usable_share(MIX, -10.0, 1013.25) < 0.4
+    assert usable_share({"propane": 1.0, "butane": 0.0}, -10.0, 1013.25) == 1.0
 
 
 @given(st.floats(0.0, 5000.0), st.floats(0.0, 0.99))

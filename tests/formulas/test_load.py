@@ -42,6 +42,7 @@ def _try_everything(needed_g: float, containers: Containers) -> tuple[int, ...]:
         (1.0, [SMALL, MIDDLE], (1, 0)),
         (100.0, [SMALL, MIDDLE], (1, 0)),
         (100.0 + 5e-10, [SMALL, MIDDLE], (1, 0)),
+        (100.0 + 1.9e-9, [SMALL, MIDDLE], (0, 1)),
         (100.001, [SMALL, MIDDLE], (0, 1)),
         (200.0, [SMALL, MIDDLE], (0, 1)),
         (300.0, [SMALL, MIDDLE, LARGE], (1, 1, 0)),
@@ -65,6 +66,8 @@ def test_of_equal_masses_and_counts_the_larger_are_taken() -> None:
     # 300 + 100 and 200 + 200 weigh the same and are two each.
     containers = [(200.0, 50.0), (300.0, 70.0), (100.0, 30.0)]
     assert least_containers(400.0, containers) == (0, 1, 1)
+    # 350 and 300 weigh 450 each; two of 200 weigh 520.
+    assert least_containers(300.0, [(300.0, 150.0), (350.0, 100.0), (200.0, 60.0)]) == (0, 1, 0)
 
 
 @settings(max_examples=150)

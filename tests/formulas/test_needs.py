@@ -199,7 +199,7 @@ def test_soft_ground_costs_more() -> None:
         (lambda: activity_of(1.5, 2.0), "age is 2 years"),
         (lambda: whole_day_kcal("male", 2.0, 90.0, 13.0, 1.0, 10.0), "age is 2 years"),
         (lambda: whole_day_kcal("m", 30.0, 175.0, 70.0, 1.0, 10.0), "sex 'm' is not known"),
-        (lambda: spread_share([]), "there is no value to compare"),
+        (lambda: spread_share([]), "^there is no value to compare; give at least one$"),
         (lambda: spread_share([1.0, 0.0]), "value to compare is 0"),
         (lambda: lcda_power_w(2.0, 0.0, 1.0, 0.0), "body mass is 2 kg"),
         (lambda: lcda_power_w(70.0, -1.0, 1.0, 0.0), "load is -1 kg"),

@@ -58,6 +58,8 @@ def test_heat_before_drying(kind: str, game: bool, heated_c: float) -> None:
 def test_egg_has_no_heat_that_makes_drying_it_safe() -> None:
     with pytest.raises(ValueError, match="food kind 'egg' is not known"):
         heated_before_drying_c("egg", False)
+    with pytest.raises(ValueError, match=r"^food kind 'nut' is not known; known are poultry"):
+        centre_temperature_c("nut", False, False)
 
 
 @pytest.mark.parametrize(
