@@ -65,7 +65,7 @@ def in_greek(told: object, is_theirs: bool = False) -> object:
 
 
 @pytest.fixture(scope="module")
-def silent_book() -> Iterator[Book]:
+def silent_book() -> Book:
     def silent(language: str) -> Speech:
         return spoken(Silent(), "de")
 
@@ -75,7 +75,7 @@ def silent_book() -> Iterator[Book]:
         for name, module in list(sys.modules.items()):
             if name.startswith("builder.pages.") and hasattr(module, "speech_of"):
                 patch.setattr(module, "speech_of", silent)
-        yield write_book(kit, TEMPLATES)
+        return write_book(kit, TEMPLATES)
 
 
 def unsaid(seen: Seen) -> set[str]:
