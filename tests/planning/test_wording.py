@@ -1,0 +1,74 @@
+"""A trip in another language: other words, the same plan, and not one caution less."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from builder.model.content import Content
+from builder.model.kit import Kit
+from builder.model.trip import ENGLISH, LANGUAGES
+from builder.pages.kit_json import kit_data
+from builder.planning.cautions_food import GATHERED_WORDS, is_whole_nut
+from builder.planning.checks import check, is_minced
+from builder.planning.stock import Stock
+from builder.planning.trip_kit import plan_trip
+from builder.planning.wording import content_said, worded
+from builder.reading.folder import Layer, read_folder
+from builder.speech import speech_of
+from tests.planning.folders import SHIPPED
+
+OTHERS = [language for language in LANGUAGES if language != ENGLISH]
+TRIPS = ("graupel-ridge", "lake-emmerin", "tarrow-tops")
+
+
+@pytest.fixture(scope="module")
+def shipped() -> tuple[Content, Stock]:
+    content = read_folder([Layer(SHIPPED, "content")]).content
+    return content, check(content)[0]
+
+
+def planned(shipped: tuple[Content, Stock], trip: str, language: str) -> Kit:
+    content, stock = worded(*shipped, language)
+    return plan_trip(replace(content.trips[trip], language=language), content, stock)
+
+
+def bare(data: Any) -> Any:
+    """Take all texts out of a kit's data: what is left must not hang on the language."""
+    if isinstance(data, dict):
+        return {key: bare(each) for key, each in data.items()}
+    if isinstance(data, list | tuple):
+        return [bare(each) for each in data]
+    return "" if isinstance(data, str) else data
+
+
+@pytest.mark.parametrize("language", OTHERS)
+@pytest.mark.parametrize("trip", TRIPS)
+def test_a_language_changes_words_only(
+    shipped: tuple[Content, Stock], trip: str, language: str
+) -> None:
+    english, other = planned(shipped, trip, ENGLISH), planned(shipped, trip, language)
+    assert bare(kit_data(other)) == bare(kit_data(english))
+    assert [(each.id, each.level, each.where, each.sources) for each in other.cautions] == [
+        (each.id, each.level, each.where, each.sources) for each in english.cautions
+    ]
+    assert [each.text for each in other.cautions] != [each.text for each in english.cautions]
+
+
+@pytest.mark.parametrize("language", OTHERS)
+def test_what_a_food_is_watched_for_does_not_hang_on_its_name(
+    shipped: tuple[Content, Stock], language: str
+) -> None:
+    said = content_said(shipped[0], speech_of(language)).foods
+    for key, food in shipped[0].foods.items():
+        other = said[key]
+        assert is_whole_nut(other) == is_whole_nut(food), key
+        assert is_minced(other, dried=False) == is_minced(food, dried=False), key
+        if any(word in f"{food.name.lower()}," for word in GATHERED_WORDS):
+            assert "wild-mushroom" in food.beware or key.replace("-", " ") in GATHERED_WORDS, key
+        if "kidney bean" in food.name.lower() and food.state in ("raw", "dried"):
+            assert "kidney-bean" in food.beware or "kidney-bean" in key, key
+        if "honey" in food.name.lower():
+            assert "honey" in food.beware, key
