@@ -49,7 +49,6 @@ _TRAVELS = {
     "skiing": later("skiing"),
     "snowshoeing": later("snowshoeing"),
     "cycling": later("cycling"),
-    "resting": later("resting"),
 }
 _ISOTHERMS = {
     "starchy": later("starchy"),
