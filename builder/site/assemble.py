@@ -15,6 +15,7 @@ from builder.site.finish import finish_page
 from builder.site.navigation import NavItem, is_safe_path, nav_paths
 from builder.site.pocket import pocket_page
 from builder.site.scripts import KIT_PARTS, SCRIPT_NAME, joined
+from builder.site.search_index import keep_one_index
 from builder.site.styles import merge_styles
 from builder.speech import speech_of
 
@@ -113,6 +114,7 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
     finished = {
         page: finish_page(page.read_text(encoding="utf-8")) for page in _rendered(new, site.pages)
     }
+    keep_one_index(new)
     merge_styles(new, finished.values())
     for page, html in finished.items():
         page.write_text(html, encoding="utf-8", newline="\n")

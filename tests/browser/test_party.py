@@ -68,7 +68,7 @@ def test_the_script_shows_amounts_as_the_build_does(browser: Browser, table: Any
 def test_the_script_writes_numbers_as_the_language_does(
     browser: Browser, table: Any, language: str
 ) -> None:
-    texts = table["languages"][language]
+    texts = table[f"texts {language}"]
     shown = in_script(browser, ALL_AT_ONCE, texts, language)
     assert shown == [entry[3] for entry in texts]
 

@@ -51,7 +51,8 @@ def test_pages_tell_their_language_and_the_theme_speaks_it(kit: Path) -> None:
 
 def test_search_knows_the_language_and_brings_its_pack_and_no_other(kit: Path) -> None:
     pack, _ = THEME[kit.name]
-    index = json.loads((kit / "search/search_index.json").read_text("utf-8"))
+    script = (kit / "search/search_index.js").read_text("utf-8")
+    index = json.loads(script.partition("=")[2])
     assert index["config"]["lang"] == [pack]
     packs = sorted(file.relative_to(kit).as_posix() for file in (kit / LUNR).rglob("*.js"))
     assert packs == [f"{LUNR}/min/lunr.{pack}.min.js", f"{LUNR}/min/lunr.stemmer.support.min.js"]

@@ -44,7 +44,7 @@ def make() -> dict[str, Any]:
     """Give the whole table."""
     return {
         "texts": list(texts()),
-        "languages": {name: list(said(name)) for name in LANGUAGES if name != ENGLISH},
+        **{f"texts {name}": list(said(name)) for name in LANGUAGES if name != ENGLISH},
         "heights": list(heights()),
         "meals": list(meals()),
     }
