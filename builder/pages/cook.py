@@ -16,6 +16,8 @@ from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.figures import Figures, figures_of, number, worked
 from builder.pages.pieces import Cell, Mark, Piece, Scale, Table, filled, join, table, text
+from builder.pages.soaking import iron_said, of_meal, soak_said, soaks_of
+from builder.planning.naming import meal_inside
 from builder.planning.scaling import scaling_data
 from builder.speech import Speech, later, speech_of
 from builder.units import rounded
@@ -79,7 +81,7 @@ class StepLine:
     sea_level: str
     timer: str  # whole minutes, "" where there is nothing to wait for
     timer_says: str
-    stands: Cell = ()  # how hot it still is after it has stood
+    stands: Cell = ()  # how it stands or soaks, or how the irons get hot
 
 
 @dataclass(frozen=True, slots=True)
@@ -215,7 +217,7 @@ def _how(kit: Kit, time: _Time) -> Cell:
 
 
 def _when(say: Speech, day: KitDay, meal: PlannedMeal) -> str:
-    inside = say(words.MEALS_INSIDE[meal.meal])
+    inside = meal_inside(say, meal.meal)
     return say("{day} {meal}", day=words.day_name(say, day), meal=inside)
 
 
@@ -232,7 +234,7 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
         _in_short(kit, figures, meal, potfuls),
         _amounts(figures, meal),
         potfuls if meal.potfuls > 1 else (),
-        tuple(_steps(figures, meal, _standing(kit, meal, day))),
+        tuple(_steps(figures, meal, _stands_by_step(kit, figures, meal, day))),
         _plates(figures, meal),
         meal.cook_in == "mug" and party > 1,
         _cooking_data(kit, meal),
@@ -356,18 +358,26 @@ def _potfuls(kit: Kit, meal: PlannedMeal) -> Cell:
     return (Piece(potfuls, strong=True, scale=scale),)
 
 
-def _standing(kit: Kit, meal: PlannedMeal, day: int) -> Mapping[float, Standing]:
-    """Give how hot the meal stays, by the minutes that it stands."""
-    return {
+def _stands_by_step(kit: Kit, figures: Figures, meal: PlannedMeal, day: int) -> Mapping[int, Cell]:
+    """Give what is said below a step: how hot it stays, how it soaks, how irons heat."""
+    standing = {
         each.minutes: each
         for each in kit.looks.standing
         if (each.day, each.meal, each.title) == (day, meal.meal, meal.title)
     }
+    soaks, irons = soaks_of(kit, meal, day), of_meal(kit, meal, day, kit.looks.irons)
+    found: dict[int, Cell] = {}
+    for place, step in enumerate(meal.steps):
+        if step.do == "rest" and step.minutes in standing:
+            found[place] = _stands(figures, standing[step.minutes])
+        elif place in soaks:
+            found[place] = soak_said(figures, meal, soaks[place], place == min(soaks))
+        elif step.do == "press" and irons:
+            found[place] = iron_said(figures, irons[0])
+    return found
 
 
-def _steps(
-    figures: Figures, meal: PlannedMeal, standing: Mapping[float, Standing]
-) -> Iterator[StepLine]:
+def _steps(figures: Figures, meal: PlannedMeal, stands: Mapping[int, Cell]) -> Iterator[StepLine]:
     """Give the steps; the check of the middle and the pouring away follow the last heat."""
     heated = [place for place, step in enumerate(meal.steps) if step.do in _HEATED]
     last = heated[-1] if heated else len(meal.steps) - 1
@@ -378,8 +388,7 @@ def _steps(
             yield _boil_first(figures, meal)
             boiled = True
         line = _step(figures, meal, place, seen)
-        look = standing.get(step.minutes) if step.do == "rest" else None
-        yield replace(line, stands=_stands(figures, look)) if look else line
+        yield replace(line, stands=stands.get(place, ()))
         seen.update(each.id for each in step.ingredients)
         if place == last:
             yield from _after_heat(figures, meal)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay, PlannedMeal
@@ -12,17 +13,9 @@ from builder.pages.cook import Anchors, cook_link
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.order import OrderView, orders_of_day
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
-from builder.speech import Speech, later
+from builder.planning.naming import meal_inside, travel_said
+from builder.speech import Speech
 from builder.units import rounded
-
-_TRAVELS = {
-    "walking": later("walking"),
-    "paddling": later("paddling"),
-    "skiing": later("skiing"),
-    "snowshoeing": later("snowshoeing"),
-    "cycling": later("cycling"),
-    "resting": later("resting"),
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -80,11 +73,11 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         day.notes,
         _beside(say, kit, number - 1, "← "),
         _beside(say, kit, number + 1, "", " →"),
-        _lines(figures, day),
+        _lines(kit, figures, day, hrefs),
         _facts(figures, day),
         menu(kit, day, anchors, orders),
         orders,
-        say.listed(say(words.MEALS_INSIDE[meal]) for meal in day.home),
+        say.listed(meal_inside(say, meal) for meal in day.home),
         boxes_at(kit, day_path(day)),
         _dangers(kit, day),
         water_of_day(figures, day),
@@ -99,7 +92,7 @@ def _beside(say: Speech, kit: Kit, number: int, ahead: str, behind: str = "") ->
     return link(f"{ahead}{words.day_name(say, day)}{behind}", day_path(day))
 
 
-def _lines(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
+def _lines(kit: Kit, figures: Figures, day: KitDay, hrefs: Mapping[int, str]) -> tuple[Fact, ...]:
     """Say where the way goes, what the air is like, where the water is."""
     say = figures.say
     here = day.conditions
@@ -112,7 +105,30 @@ def _lines(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     lines = [Fact(say("Travel"), travel(figures, day)), Fact(say("Air"), air)]
     if not day.ends_home:
         lines.append(Fact(say("Water at camp"), text(words.water_at(say, here))))
-    return tuple(lines)
+    return (*lines, *_on_the_way(kit, figures, day, hrefs))
+
+
+def _on_the_way(
+    kit: Kit, figures: Figures, day: KitDay, hrefs: Mapping[int, str]
+) -> tuple[Fact, ...]:
+    """Say what may soak in a bottle while one walks, and how long at most."""
+    say = figures.say
+    hours = {
+        each.place: each.stands_h
+        for each in kit.looks.soaking
+        if each.day == day.day and each.in_bottle and each.stands_h is not None
+    }
+    return tuple(
+        Fact(
+            say("Soak on the way"),
+            filled(
+                say("{dish}, in a bottle that closes tight, at most {time} before you eat"),
+                dish=cook_link(day.meals[place], hrefs.get(place, "")),
+                time=text(figures.plain(most_h, "hours")),
+            ),
+        )
+        for place, most_h in hours.items()
+    )
 
 
 def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
@@ -141,7 +157,7 @@ def travel(figures: Figures, day: KitDay) -> Cell:
     if not day.travel_by or not day.travel_hours:
         return text(say("a day of rest"))
     hours = figures.plain(day.travel_hours, "hours")
-    parts = [text(say(_TRAVELS[day.travel_by])), text(hours)]
+    parts = [text(travel_said(say, day.travel_by)), text(hours)]
     if day.distance_m is not None:
         parts.append(figures.both(day.distance_m, "length_m"))
     for climbs, climbed in (

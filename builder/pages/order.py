@@ -11,6 +11,8 @@ from builder.pages import words
 from builder.pages.cook import DOINGS, LET_STAND
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Mark, Piece, Table, join, table, text
+from builder.pages.soaking import irons_heat_in
+from builder.planning.naming import meal_inside
 from builder.speech import Speech, later
 from builder.units import rounded
 
@@ -108,7 +110,7 @@ def _order(
     return OrderView(
         order.meal,
         f"work-{order.meal}",
-        say("Order of work for {meal}", meal=say(words.MEALS_INSIDE[order.meal])),
+        say("Order of work for {meal}", meal=meal_inside(say, order.meal)),
         _start(figures, order),
         _stands_min(order) > MOST_STANDING_MIN,
         join(dishes),
@@ -194,7 +196,7 @@ def what(kit: Kit, day: KitDay, order: OrderOfWork, step: WorkStep) -> str:
     """Say what to do, in short imperatives."""
     figures = figures_of(kit)
     say = figures.say
-    said = _at_fire(figures, order, step) if step.place is None else ""
+    said = _at_fire(kit, figures, day, order, step) if step.place is None else ""
     if step.place is not None:
         said = _said(figures, day.meals[step.place], step)
     if step.potful:
@@ -211,10 +213,13 @@ def _which_potful(say: Speech, step: WorkStep) -> str:
     return say(told, n=step.potful, potfuls=step.potfuls)
 
 
-def _at_fire(figures: Figures, order: OrderOfWork, step: WorkStep) -> str:
+def _at_fire(kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork, step: WorkStep) -> str:
     say = figures.say
     if step.do == "preheat":
-        return say("Lay the irons on the embers to get hot.")
+        pressed = {each.place for each in order.steps if each.do == "press"}
+        irons = [each for each in kit.looks.irons if each.day == day.day and each.place in pressed]
+        lay = say("Lay the irons on the embers to get hot.")
+        return _after(lay, irons_heat_in(figures, irons))
     minutes = _minutes(figures, step.minutes)
     if any(each.do == "press" for each in order.steps):
         return say("Light the fire, or feed the one you have. Embers take {time}.", time=minutes)

@@ -14,18 +14,12 @@ from builder.pages.cook import Anchors
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
 from builder.planning.avoided import avoided_said
+from builder.planning.naming import food_of_meal
 from builder.speech import Speech, later
 
 _NOT_IN_A_SLUG = re.compile(r"[^a-z0-9]+")
 _LONGEST_SLUG = 40
 _CARRY_ORDER = ("own", "gear", "fuel", "food", "water")
-_FOOD_OF = {  # as the plan calls the food of a meal in a pack
-    "breakfast": later("Day {n} breakfast: {meal}"),
-    "lunch": later("Day {n} lunch: {meal}"),
-    "dinner": later("Day {n} dinner: {meal}"),
-    "snacks": later("Day {n} snacks: {meal}"),
-    "drinks": later("Day {n} drinks: {meal}"),
-}
 _MEAL_OF = {
     "breakfast": later("Day\u00a0{n} breakfast"),
     "lunch": later("Day\u00a0{n} lunch"),
@@ -162,7 +156,7 @@ def _carries(
     """Give the pack's things; water together, since nobody weighs it litre by litre."""
     say = figures.say
     hrefs = {
-        say(_FOOD_OF[meal.meal], n=day.day, meal=meal.title): anchors.get((day.day, place), "")
+        food_of_meal(say, day.day, meal.meal, meal.title): anchors.get((day.day, place), "")
         for day in kit.days
         for place, meal in enumerate(day.meals)
     }

@@ -21,13 +21,6 @@ DRY_BY = {
     "sun": later("in the sun"),
     "bought": later("buy it dried"),
 }
-MEALS_INSIDE = {  # as they stand inside a sentence
-    "breakfast": later("breakfast"),
-    "lunch": later("lunch"),
-    "dinner": later("dinner"),
-    "snacks": later("snacks"),
-    "drinks": later("hot drinks"),
-}
 MEALS = {
     "breakfast": later("Breakfast"),
     "lunch": later("Lunch"),

@@ -10,15 +10,8 @@ from builder.model.trip import Person, Trip
 from builder.planning.hearth import Hearth
 from builder.planning.judging import Judged
 from builder.planning.menu import MenuItem, Portion
-from builder.speech import Speech, later, speech_of
-
-_MEALS = {
-    "breakfast": later("breakfast"),
-    "lunch": later("lunch"),
-    "dinner": later("dinner"),
-    "snacks": later("snacks"),
-    "drinks": later("drinks"),
-}
+from builder.planning.naming import meal_inside
+from builder.speech import Speech, speech_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +83,7 @@ def meal_said(say: Speech, meal: MenuItem) -> str:
         "{dish} (day {day}, {meal})",
         dish=meal.planned.title,
         day=meal.day,
-        meal=say(_MEALS[meal.planned.meal]),
+        meal=meal_inside(say, meal.planned.meal),
     )
 
 

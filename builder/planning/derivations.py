@@ -34,6 +34,7 @@ from builder.planning.derivations_totals import (
 )
 from builder.planning.hearth import Hearth
 from builder.planning.judging import Judged
+from builder.planning.naming import travel_said
 from builder.planning.stock import DRYING_ICE_C
 from builder.speech import Speech, later, speech_of
 
@@ -42,13 +43,6 @@ _WINDS = {
     "sheltered": later("sheltered, common practice"),
     "breezy": later("breezy, common practice"),
     "windy": later("windy, common practice"),
-}
-_TRAVELS = {
-    "walking": later("walking"),
-    "paddling": later("paddling"),
-    "skiing": later("skiing"),
-    "snowshoeing": later("snowshoeing"),
-    "cycling": later("cycling"),
 }
 _ISOTHERMS = {
     "starchy": later("starchy"),
@@ -315,7 +309,7 @@ def _travel_rule(say: Speech, day: KitDay) -> str:
         return say("walking with a load: level and uphill, downhill")
     return say(
         "{travel}: activity table · body mass · hours",
-        travel=say(_TRAVELS[day.travel_by]),
+        travel=travel_said(say, day.travel_by),
     )
 
 

@@ -17,6 +17,7 @@ from builder.model.trip import DefaultUsed, Person, Trip
 from builder.planning.energy import GROWN_UP_YEARS
 from builder.planning.hearth import Hearth
 from builder.planning.menu import MenuItem
+from builder.planning.naming import food_of_meal
 from builder.planning.sharing import share_out
 from builder.problems import Problem, ProblemsFound
 from builder.speech import Speech, later, speech_of
@@ -26,13 +27,6 @@ from builder.speech import Speech, later, speech_of
 UNTOLD_LIMIT_SHARE = 0.20
 UNTOLD_CHILD_LIMIT_SHARE = 0.10
 LITRE_G = 1000.0
-_FOOD_OF = {
-    "breakfast": later("Day {n} breakfast: {meal}"),
-    "lunch": later("Day {n} lunch: {meal}"),
-    "dinner": later("Day {n} dinner: {meal}"),
-    "snacks": later("Day {n} snacks: {meal}"),
-    "drinks": later("Day {n} drinks: {meal}"),
-}
 
 
 def limit_g(person: Person) -> float:
@@ -148,7 +142,7 @@ def food_items(menus: Sequence[Sequence[MenuItem]], say: Speech) -> list[Carried
     """Give the food of each meal with its packaging, as one thing."""
     return [
         Carried(
-            say(_FOOD_OF[each.planned.meal], n=each.day, meal=each.planned.title),
+            food_of_meal(say, each.day, each.planned.meal, each.planned.title),
             each.planned.mass_g + each.planned.packaging_g,
             "food",
         )
