@@ -9,14 +9,14 @@ Row = tuple[float, float, str]
 
 # Air in the dryer [degC], by what lies in it.
 AIR_C: dict[str, Row] = {
-    "fruit": (54.0, 60.0, "nchfp-packaging"),
-    "vegetable": (54.0, 60.0, "nchfp-packaging"),
-    "herb": (35.0, 46.0, "psu-herbs"),
-    "jerky": (54.0, 60.0, "fsis-jerky"),
+    "fruit": (54.4, 60.0, "nchfp-packaging"),
+    "vegetable": (54.4, 60.0, "nchfp-packaging"),
+    "herb": (35.0, 46.1, "psu-herbs"),
+    "jerky": (54.4, 60.0, "fsis-jerky"),
     "cooked-meat": (60.0, 70.0, "common-practice"),
-    "legume": (54.0, 60.0, "common-practice"),
-    "grain": (54.0, 60.0, "common-practice"),
-    "meal": (54.0, 60.0, "common-practice"),
+    "legume": (54.4, 60.0, "common-practice"),
+    "grain": (54.4, 60.0, "common-practice"),
+    "meal": (54.4, 60.0, "common-practice"),
 }
 
 # Thickness of slices, dice or a spread layer [mm]; what has none goes on in one layer.
@@ -102,10 +102,12 @@ CONDITIONING_DAYS = (7.0, 10.0)
 JAR_SHARE = 2.0 / 3.0
 FREEZING_C = -18.0
 FREEZING_H = 48.0
-PASTEURISING_C = 71.0
+PASTEURISING_C = 71.1
 PASTEURISING_MIN = 30.0
 
-# Jerky heated after drying, in the oven (University of Minnesota Extension, read in a copy).
+# Or jerky dried warmer, then heated in the oven (University of Minnesota Extension, 145 to
+# 155 degF and 275 degF, read in a copy).
+JERKY_WARM_AIR_C = (62.8, 68.3)
 JERKY_OVEN_C = 135.0
 JERKY_OVEN_MIN = 10.0
 

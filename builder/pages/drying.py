@@ -5,12 +5,14 @@ from __future__ import annotations
 import datetime
 from dataclasses import dataclass
 
+from builder.formulas.rehydration import LEAST_UPTAKE_SHARE, MOST_UPTAKE_SHARE
 from builder.formulas.sorption import can_grow
 from builder.model.kit import DryingRun, Kit, KitBatch
 from builder.model.looks import PackOxygen
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.charts import Chart, half_hours, run_chart
+from builder.pages.drying_guide import DryingGuides, drying_guides, load_said
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, link, table, text
 from builder.speech import Speech, later
@@ -51,6 +53,8 @@ class DryingPage:
     measured: bool  # whether moisture was worked out from weights
     activity: bool  # whether a water activity is told
     swelling: Cell
+    guides: DryingGuides
+    uptake: str  # how much of the water that drying took out food takes up again
 
 
 def drying_page(kit: Kit) -> DryingPage:
@@ -65,12 +69,21 @@ def drying_page(kit: Kit) -> DryingPage:
         any(_open(each) for each in kit.batches),
         any(each.water_activity is not None for each in kit.batches),
         _swelling(kit, figures),
+        drying_guides(kit),
+        _uptake(kit, figures),
     )
 
 
 def _open(batch: KitBatch) -> bool:
     """Tell whether the table leaves the moisture of a batch open."""
     return batch.residual_low < batch.residual_high
+
+
+def _uptake(kit: Kit, figures: Figures) -> str:
+    """Give how much of the water that drying took out food takes up again."""
+    if not any(batch.water_removed_g > 0 and batch.dried_g for batch in kit.batches):
+        return ""
+    return figures.span(LEAST_UPTAKE_SHARE, MOST_UPTAKE_SHARE, "share")
 
 
 def _swelling(kit: Kit, figures: Figures) -> Cell:
@@ -167,6 +180,11 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
         facts.append(Fact(say("Water activity"), _activity(figures, batch, at)))
     if batch.sublimation_kwh:
         facts.append(Fact(say("In the freeze dryer"), _freeze_dried(figures, batch, at)))
+    facts += [
+        Fact(say("In the dryer"), load_said(figures, each))
+        for each in kit.looks.loads
+        if each.batch == batch.id
+    ]
     if batch.water_removed_g > 0 and batch.dried_g:
         facts.append(Fact(say("Puts it back"), _water_back(figures, batch, at)))
     best = say.date(batch.best_before) if batch.best_before else say.of("date", "none")

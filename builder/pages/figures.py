@@ -50,7 +50,8 @@ class Figures:
         if first == last:
             return first
         number, _, unit = first.rpartition("\u00a0")
-        shared = unit == last.rpartition("\u00a0")[2]
+        # 1 h 30 min is not one number.
+        shared = unit == last.rpartition("\u00a0")[2] and " " not in first + last
         return self.say("{low} to {high}", low=number if shared else first, high=last)
 
     def alone(self, value: float, quantity: str, figure: str) -> Cell:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
 
 from builder.formulas.needs import ACTIVE_PROTEIN_G_KG, PROTEIN_G_KG, SALT_G_DAY
 from builder.model.kit import Kit, PlannedMeal
-from builder.model.looks import EnergyLook, MealLabel, PersonFood
-from builder.pages.citing import citation
+from builder.model.looks import EnergyLook, MealLabel, NeedMore, PersonFood
+from builder.pages.citing import citation, citation_in_short
 from builder.pages.figures import Figures, figures_of, worked
-from builder.pages.pieces import Cell, Piece, Table, lines, table, text
+from builder.pages.pieces import Cell, Piece, Table, join, lines, table, text
 from builder.speech import Speech, later
 from builder.units import rounded
 
@@ -40,6 +41,8 @@ class FoodPage:
     rules: tuple[str, ...]
     needs: Table | None
     sources: tuple[Cell, ...]  # of the methods, in the order of their columns
+    more: tuple[str, ...]  # what some need on top of it
+    more_sources: Cell
     by_weight: Table | None
     labels: tuple[LabelLine, ...]
     only_energy: bool  # whether a packet of the trip tells its energy alone
@@ -66,6 +69,8 @@ def food_page(kit: Kit) -> FoodPage:
         if needs
         else None,
         tuple(_source(say, kit, source, head) for source, head in methods),
+        tuple(_more(figures, each) for each in looks.needs_more),
+        _named(say, kit, {source: None for each in looks.needs_more for source in each.sources}),
         _by_weight(kit, figures, labels) if labels else None,
         tuple(_label(say, kit, each) for each in labels),
         any(each.only_energy for each in labels),
@@ -147,6 +152,48 @@ def _source(say: Speech, kit: Kit, source: str, head: str) -> Cell:
                 Piece(citation(say, each), href=f"numbers.md#source-{source}"),
             )
     return (Piece(head, strong=True), Piece(f": {source}"))
+
+
+def _more(figures: Figures, each: NeedMore) -> str:
+    """Say what somebody may need on top of the plan."""
+    say = figures.say
+    low, high = each.kcal
+    if each.why in ("cold", "height"):  # parts of the need: to the next ten is exact enough
+        low, high = rounded(low, -1), rounded(high, -1)
+    energy = figures.span(low, high, "energy_kcal")
+    if each.why == "pregnant":
+        return say(
+            "{name}, towards the end of a pregnancy: {energy} a day.", name=each.name, energy=energy
+        )
+    if each.why == "nursing":
+        return say("{name}, nursing: {energy} a day.", name=each.name, energy=energy)
+    if each.why == "cold":
+        return say.count(
+            "{name}, on {n} day of frost: {energy}.",
+            "{name}, on {n} days of frost: {energy} a day.",
+            each.days,
+            name=each.name,
+            energy=energy,
+        )
+    return say.count(
+        "{name}, on {n} day so high up: {energy}.",
+        "{name}, on {n} days so high up: {energy} a day.",
+        each.days,
+        name=each.name,
+        energy=energy,
+    )
+
+
+def _named(say: Speech, kit: Kit, sources: Mapping[str, None]) -> Cell:
+    """Name sources, each leading to the list of them."""
+    return join(
+        [
+            (Piece(citation_in_short(say, each), href=f"numbers.md#source-{each.id}"),)
+            for each in kit.sources
+            if each.id in sources
+        ],
+        "; ",
+    )
 
 
 def _by_weight(kit: Kit, figures: Figures, labels: tuple[MealLabel, ...]) -> Table:

@@ -5,15 +5,20 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from builder.formulas.embers import HAND_TEST
 from builder.model.kit import Kit, KitDay, KitFuel
-from builder.model.looks import SnowWork
+from builder.model.looks import ColdGas, SnowWork
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.day import day_path
-from builder.pages.figures import Figures, figures_of
+from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, lines, link, table, text
+from builder.pages.soaking import irons_heat_in
+from builder.speech import later
 from builder.units import rounded
+
+_EMBERS = {"high": later("hot"), "medium": later("medium"), "low": later("weak")}
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,6 +33,10 @@ class FuelPage:
     reserve: str
     lids: str
     snow: Table | None
+    cold: tuple[str, ...]  # what a can gives at each cold camp
+    too_little: str  # where cold cans give less than is likely burnt
+    embers: Table | None
+    irons: str
 
 
 def containers(fuel: KitFuel, figures: Figures) -> str:
@@ -75,6 +84,10 @@ def fuel_page(kit: Kit) -> FuelPage:
         figures.percent(kit.fuel.reserve_share) if kit.fuel else "",
         _lids(kit.fuel, figures) if kit.fuel and kit.fuel.likely_g else "",
         _snow(kit, figures) if kit.looks.snow else None,
+        tuple(_cold(figures, each) for each in kit.looks.cold_gas),
+        _too_little(kit.fuel, kit.looks.cold_gas, figures) if kit.fuel else "",
+        _embers(figures) if kit.looks.irons else None,
+        irons_heat_in(figures, kit.looks.irons),
     )
 
 
@@ -105,6 +118,57 @@ def _efficiency(fuel: KitFuel, figures: Figures) -> Cell:
 
 def _lids(fuel: KitFuel, figures: Figures) -> str:
     return figures.span(fuel.no_lid_low_g, fuel.no_lid_high_g, "mass_g")
+
+
+def _cold(figures: Figures, each: ColdGas) -> str:
+    """Say what a full can gives at the coldest of a camp, and why."""
+    say = figures.say
+    blanks = {
+        "day": words.numbered_day(say, each.day),
+        "cold": figures.plain(each.air_low_c, "temperature_c"),
+        "pressure": worked(say, rounded(each.can_kpa), "kPa"),
+        "wanted": worked(say, rounded(each.wanted_kpa), "kPa"),
+    }
+    if not each.usable_share:
+        return say(
+            "{day}, at {cold}: a can gives no gas until you warm it. A full one has {pressure}, "
+            "and the burner wants {wanted}.",
+            **blanks,
+        )
+    return say(
+        "{day}, at {cold}: a full can gives about {share} of its gas, and {rest} stay in it until "
+        "you warm it. It begins with {pressure}; the burner wants {wanted}.",
+        share=figures.percent(each.usable_share),
+        rest=figures.percent(1 - each.usable_share),
+        **blanks,
+    )
+
+
+def _too_little(fuel: KitFuel, cold: tuple[ColdGas, ...], figures: Figures) -> str:
+    """Warn where the cans, as cold as at the coldest camp, give less than is likely burnt."""
+    held_g = sum(each.holds_g * each.count for each in fuel.containers)
+    given_g = held_g * min((each.usable_share for each in cold), default=1.0)
+    if not cold or given_g >= fuel.likely_g:
+        return ""
+    return figures.say(
+        "As cold as at the coldest camp, the gas you take would give {given} of the {likely} you "
+        "are likely to burn. Keep the cans warm, or take more.",
+        given=figures.plain(given_g, "mass_g"),
+        likely=figures.plain(fuel.likely_g, "mass_g"),
+    )
+
+
+def _embers(figures: Figures) -> Table:
+    """Give the hand test: how long a palm stands it, and how hot it is for food."""
+    say = figures.say
+    rows = []
+    begins = 1.0
+    for most_s, name, low_c, high_c in HAND_TEST:
+        seconds = say("{low} to {high}", low=say.number(begins), high=worked(say, most_s, "s"))
+        heat = figures.span(low_c, high_c, "temperature_c")
+        rows.append((text(seconds), text(say(_EMBERS[name])), text(heat)))
+        begins = most_s + 1
+    return table((say("You stand it"), say("Embers"), say("Food meets")), rows, "rlr")
 
 
 def _snow(kit: Kit, figures: Figures) -> Table:

@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
 from builder.formulas.sweat import CAUTIOUS_ML_H
-from builder.formulas.treatment import EPA_HIGH_ABOVE_M, bleach_drops
-from builder.formulas.water import MOST_ML_H
+from builder.formulas.treatment import EPA_HIGH_ABOVE_M, SLOW_CONTACT_MIN, bleach_drops
+from builder.formulas.water import MOST_ML_DAY, MOST_ML_H
 from builder.model.kit import Kit, KitDay
 from builder.model.looks import Sweating
 from builder.pages import words
@@ -36,6 +36,8 @@ class WaterPage:
     sweat: Table | None
     most: str  # to drink in an hour
     most_easy: str  # at an easy pace
+    most_day: str
+    slow_wait: str  # for chlorine dioxide against what chlorine does not kill
 
 
 def water_page(kit: Kit) -> WaterPage:
@@ -54,6 +56,8 @@ def water_page(kit: Kit) -> WaterPage:
         _sweat(kit, figures) if kit.looks.sweating else None,
         figures.plain(MOST_ML_H, "volume_ml"),
         figures.plain(CAUTIOUS_ML_H, "volume_ml"),
+        figures.plain(MOST_ML_DAY, "volume_ml"),
+        figures.plain(SLOW_CONTACT_MIN, "duration_min"),
     )
 
 

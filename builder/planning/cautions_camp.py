@@ -10,7 +10,7 @@ from builder.formulas.gas import (
     MOST_TEMPERATURE_C,
     gas_flows,
 )
-from builder.formulas.water import WARM_RATE_ML_H
+from builder.formulas.water import MOST_ML_DAY, WARM_RATE_ML_H
 from builder.model.gear import Fuel
 from builder.model.kit import Conditions
 from builder.planning.caution_facts import Facts, Finding, days_said, meal_said, page_of
@@ -217,7 +217,7 @@ def melting_snow(facts: Facts) -> Iterator[Finding]:
 
 
 def over_drinking(facts: Facts) -> Iterator[Finding]:
-    """Heat that makes people drink much in an hour."""
+    """Heat that makes people drink much in an hour, or in a day."""
     days = [
         day.day
         for day in facts.days
@@ -227,6 +227,15 @@ def over_drinking(facts: Facts) -> Iterator[Finding]:
         rate = facts.shown(WARM_RATE_ML_H, "volume_ml")
         says = later("The plan gives {rate} an hour or more on {days}.")
         yield _on_days(facts, says, days, "water", rate=rate)
+    too_much = [
+        day.day
+        for day in facts.days
+        if any(person.to_drink_ml > MOST_ML_DAY for person in day.people)
+    ]
+    if too_much:
+        most = facts.shown(MOST_ML_DAY, "volume_ml")
+        says = later("The plan gives somebody more than {most} on {days}: plan a shorter way.")
+        yield _on_days(facts, says, too_much, "water", most=most)
 
 
 def animals_and_food(facts: Facts) -> Iterator[Finding]:

@@ -33,6 +33,17 @@ from builder.planning.stock import DRYING_ICE_C, KJ_PER_KWH
 from builder.planning.substance import Substance, substance_named
 
 _HEATED_BY = ("fsis-jerky", "umn-jerky")
+# Where that is from which holds for many foods, by what it is about.
+NOTES_BY: dict[str, tuple[str, ...]] = {
+    "warm-air": ("common-practice",),
+    "vegetable": (
+        "csu-drying-vegetables",
+        "extension-blanching",
+    ),
+    "fruit": ("nchfp-packaging", "usu-conditioning"),
+    "jerky": ("fsis-jerky", "umn-jerky"),
+    "sun": ("nchfp-packaging", "uga-drying", "vce-sun"),
+}
 _BLANCHED_OR_NOT_BY = "extension-blanching"
 
 
@@ -58,6 +69,14 @@ def drying_guides(
     return tuple(found.values())
 
 
+def topics(guides: Sequence[DryingGuide]) -> tuple[str, ...]:
+    """Give what there is to say besides, by what is dried and how."""
+    kinds = {each.kind for each in guides}
+    found = ["warm-air"] if guides else []
+    found += [topic for topic in ("vegetable", "fruit", "jerky") if topic in kinds]
+    return (*found, *(["sun"] if any(each.method == "sun" for each in guides) else []))
+
+
 def _kind(substance: Substance, jerky: bool) -> str | None:
     """Give the row of the tables; None where warm air is no way to dry it at home."""
     if substance.kind in FLESH_KINDS and (jerky or substance.is_raw_animal):
@@ -71,7 +90,7 @@ def _guide(substance: Substance, method: Method, kind: str) -> DryingGuide:
     food = substance.foods[0] if len(substance.foods) == 1 else None
     fresh = food is not None and food.state == "raw"
     dry_as = (food.dry_as or "") if food and fresh else ""
-    form = _form(kind, dry_as)
+    form = _form(kind, dry_as, any(each.cut == "minced" for each in substance.foods))
     pieces = pieces_range_mm(kind) if form in ("slices", "layer") and kind in PIECES_MM else None
     used = [AIR_C[kind], HOURS.get(dry_as, KIND_HOURS[kind])]
     used += [PIECES_MM[kind]] if pieces else []
@@ -97,8 +116,8 @@ def _guide(substance: Substance, method: Method, kind: str) -> DryingGuide:
     )
 
 
-def _form(kind: str, dry_as: str) -> Form:
-    if kind == "meal":
+def _form(kind: str, dry_as: str, minced: bool) -> Form:
+    if kind == "meal" or minced:
         return "layer"
     if kind in ("legume", "grain", "herb"):
         return "single"

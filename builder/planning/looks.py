@@ -59,7 +59,7 @@ from builder.model.looks import (
 )
 from builder.model.trip import HOME_SHARE, Person, Trip
 from builder.planning.camp_heat import cold_gas, iron_heats
-from builder.planning.drying_guides import dryer_loads, drying_guides
+from builder.planning.drying_guides import NOTES_BY, dryer_loads, drying_guides, topics
 from builder.planning.hearth import Hearth
 from builder.planning.judging import Judged
 from builder.planning.needs_more import needs_more
@@ -138,13 +138,13 @@ def look_sources(looks: Looks) -> set[str]:
     """Give the sources that the second looks of a kit rest on."""
     named = {source for each in looks.energy for source, _ in each.kcal_by_source}
     named |= {source for guide in looks.guides for source in guide.sources}
+    named |= {source for topic in topics(looks.guides) for source in NOTES_BY[topic]}
     named |= {source for each in looks.needs_more for source in each.sources}
     resting = (
         (looks.labels, ("eu-1169-2011", "eu-tolerances-2012", "cfr-101-9")),
         (looks.people, ("efsa-protein-2012", "acsm-nutrition-2016", "who-salt-2012")),
         (looks.treating, ("epa-emergency-disinfection", "cdc-backcountry-water")),
         (looks.sweating, ("gonzalez2009", "tb-med-507", "wms-eah")),
-        (looks.guides, ("nchfp-packaging", "usu-conditioning", "uga-drying", "vce-sun")),
         (looks.loads, ("freeze-drying-chapter", "murphy-koop2005", "siebel1892")),
         (looks.soaking, ("extension-rehydration", "msu-preserving", "fsis-two-hours")),
         (looks.cold_gas, ("reid1987", "common-practice")),

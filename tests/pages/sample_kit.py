@@ -33,12 +33,18 @@ from builder.model.kit import (
     Weights,
 )
 from builder.model.looks import (
+    ColdGas,
+    DryerLoad,
+    DryingGuide,
     EnergyLook,
+    IronHeat,
     Looks,
     MealLabel,
+    NeedMore,
     PackOxygen,
     PersonFood,
     SnowWork,
+    Soaking,
     Standing,
     Sweating,
     Treating,
@@ -322,6 +328,29 @@ def _looks() -> Looks:
         ),
         snow=(SnowWork(2, 8760.5, 25.03, 125.15, 17, 84),),
         oxygen=(PackOxygen("black-beans-spring", 176.9, 200),),
+        guides=(
+            DryingGuide(
+                "Apple, raw", "dehydrator", "fruit", "slices", (3, 6), (54.4, 60), (6, 12),
+                None, None, None, ("iso2533", "not-in-the-list"),
+            ),
+            DryingGuide(
+                "Carrot, raw", "dehydrator", "vegetable", "slices", (3, 6), (54.4, 60), (6, 10),
+                (3, 4), (3, 3.5), None, ("field",),
+            ),
+        ),
+        loads=(
+            DryerLoad("black-beans-spring", "Cold box", 0.34, 30, 5.51, (2.72, 3.5), None),
+        ),
+        soaking=(Soaking(1, 2, 0, False, "Black beans, cooked", (5, 30), (174, 261), 2.0, True),),
+        cold_gas=(
+            ColdGas(1, 4, 230.2, 123.9, 0.582),
+            ColdGas(2, -25, 80.1, 110.5, 0.0),
+        ),
+        irons=(IronHeat(2, 1, (7.6, 23.9), (16.6, 32.9)),),
+        needs_more=(
+            NeedMore("Ash", "nursing", 2, (330, 505), ("iso2533",)),
+            NeedMore("Rowan", "cold", 1, (178.8, 750.8), ("iso2533",)),
+        ),
         density_kcal_g=3.5,
         bags_swell_times=1.2587,
     )  # fmt: skip

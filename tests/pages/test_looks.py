@@ -3,11 +3,20 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
 from builder.model.kit import Kit
-from builder.model.looks import Looks, Sweating, Treating
+from builder.model.looks import (
+    ColdGas,
+    DryerLoad,
+    DryingGuide,
+    Looks,
+    NeedMore,
+    Sweating,
+    Treating,
+)
 from builder.pages.book import Book, write_book
 from builder.pages.charts import half_hours, run_chart
 from builder.pages.figures import figures_of
@@ -41,6 +50,42 @@ def with_looks(**changes: object) -> Kit:
         ("drying.md", "dry enough after about 12 h, between 11 h and 13 h."),
         ("drying.md", "by the Page curve"),
         ("drying.md", "1,900 m 6,234 ft, the air in a bag takes about 1.3 times the room"),
+        ("drying.md", "Food takes up about 60 to 90 % of it"),
+        ("drying.md", "Apple, raw: Cut it 3 to 6 mm thin. Dry it at 54 to 60 °C for 6 to 12 h."),
+        ("drying.md", "Blanch it 3 to 4 min in steam or 3 to 3.5 min in boiling water. Dry it"),
+        ("drying.md", "6 to 10 h. Sources: 2"),
+        ("drying.md", "a jar two thirds full. Shake the jar every day for 7 to 10 days."),
+        ("drying.md", "Above 1,524 m it takes a minute longer."),
+        ("drying.md", "In the dryer: 34 % of what it takes at once (Cold box). It lies about 6 mm"),
+        ("drying.md", "in a laboratory the ice of such a slab is gone after 3 to 4 h"),
+        ("drying.md", "12.5 mm 14 to 18 h"),
+        ("drying.md", "50 Pa 380 mTorr −27 °C −17 °F"),
+        ("fuel.md", "Day 1, at 4 °C: a full can gives about 58 % of its gas, and 42 % stay in it"),
+        ("fuel.md", "It begins with 230 kPa; the burner wants 124 kPa."),
+        ("fuel.md", "Day 2, at −25 °C: a can gives no gas until you warm it."),
+        ("fuel.md", "the gas you take would give none of the 58 g you are likely to burn."),
+        ("fuel.md", "4 to 5 s medium 145 to 200 °C"),
+        ("fuel.md", "They take 8 to 24 min, so lay them in early."),
+        ("water.md", "In a whole day, however hot and hard, stay below 11.4 l."),
+        ("water.md", "Chlorine dioxide does, after 4 h;"),
+        ("food.md", "Ash, nursing: 330 to 505 kcal a day."),
+        ("food.md", "Rowan, on 1 day of frost: 180 to 750 kcal."),
+        (
+            "cook/smoky-bean-pot.md",
+            "On the way: soak it in a bottle that closes tight, and walk on.",
+        ),
+        (
+            "cook/smoky-bean-pot.md",
+            "Black beans, cooked: usually 5 to 30 min in cold water. Cooking softens what is still "
+            "hard. Once it is wet, eat it within 2 h, or keep it at 4 °C or colder.",
+        ),
+        (
+            "cook/egg-toasties.md",
+            "Heat the empty irons on the embers first: 8 to 24 min. In cold ones the first press "
+            "takes 17 to 33 min.",
+        ),
+        ("day-1.md", "Soak on the way: Smoky bean pot, in a bottle that closes tight, at most 2 h"),
+        ("day-2.md", "Lay the irons on the embers to get hot. They take 8 to 24 min, so lay"),
         ("fuel.md", "58 g 2.1 oz between 52 g and 64 g"),
         ("fuel.md", "48 % your own test: 1 l from 9 °C with 14 g"),
         ("fuel.md", "without lids this trip burns 65 to 73 g"),
@@ -176,6 +221,94 @@ def test_forecasts_are_rounded_to_half_hours(minutes: float, shown: float) -> No
 )
 def test_a_span_tells_its_unit_once(low: float, high: float, shown: str) -> None:
     assert figures_of(sample_kit()).span(low, high, "mass_g").replace("\u00a0", " ") == shown
+
+
+def guided(*guides: DryingGuide, **changes: object) -> str:
+    return page(replace(with_looks(guides=guides), **changes), "drying.md")  # type: ignore[arg-type]
+
+
+MINCE = DryingGuide(
+    "Mince", "dehydrator", "jerky", "layer", (3, 6), (54.4, 60), (4, 10), None, None, 71, ()
+)
+
+
+@pytest.mark.parametrize(
+    ("guide", "says"),
+    [
+        (MINCE, "Mince: Spread it 3 to 6 mm thin. Heat it to 71 °C all through before it goes in."),
+        (replace(MINCE, form="slices"), "Mince: Cut it 3 to 6 mm thin. Heat it to 71 °C"),
+        (replace(MINCE, form="halves", pieces_mm=None), "Mince: Halve it, take the stone or core"),
+        (replace(MINCE, form="whole", pieces_mm=None), "Mince: Leave it whole. Heat it"),
+        (replace(MINCE, form="single", pieces_mm=None), "Mince: Spread it in one layer. Heat it"),
+        (replace(MINCE, steam_min=(3, 3)), "thin. Blanch it 3 min in steam. Heat it"),
+        (
+            MINCE,
+            "Or dry meat at 63 to 68 °C, then put it at once for 10 min into an oven of 135 °C",
+        ),
+        (replace(MINCE, method="sun"), "Not in the sun: dry it at 54 to 60 °C in a dryer."),
+        (replace(MINCE, method="sun", kind="fruit"), "in the sun for some days, or at 54 to 60 °C"),
+        (replace(MINCE, method="sun"), "Freeze it at −18 °C or colder for 48 h, or heat it in an"),
+        (replace(MINCE, method="sun"), "on days of 30 °C and more with less than 60 % humidity"),
+    ],
+)
+def test_a_guide_says_what_is_done_in_its_order(guide: DryingGuide, says: str) -> None:
+    assert says in guided(guide)
+
+
+def test_inches_and_fahrenheit_where_a_trip_measures_so() -> None:
+    told = guided(MINCE, units="us")
+    assert "Spread it 0.12 to 0.24 in thin. Heat it to 160 °F all through" in told
+    assert "Dry it at 130 to 140 °F for 4 to 10 h." in told
+
+
+def test_what_is_not_dried_is_not_told() -> None:
+    told = guided(batches=(), shopping=())
+    assert "How to dry it" not in told and "Freeze-drying" not in told
+
+
+def test_too_much_for_a_dryer_is_told_with_what_freezing_it_costs() -> None:
+    load = DryerLoad("black-beans-spring", "Cold box", 1.05, 30, 60, None, 0.3244)
+    told = page(with_looks(loads=(load,)), "drying.md")
+    assert "In the dryer: TOO MUCH: 105 % of what it takes at once (Cold box)." in told
+    assert "It lies about 60 mm thick. To freeze it the machine had to take out 0.32 kWh" in told
+
+
+@pytest.mark.parametrize(
+    ("changes", "says"),
+    [
+        ({"stands_h": None, "in_bottle": False}, "it keeps only as long as it stays at 4 °C"),
+        ({"stands_h": 1.0, "in_bottle": False}, "Once it is wet, eat it within 1 h"),
+        ({"hot": True, "in_bottle": False}, "usually 5 to 30 min in boiling water. Still hard?"),
+        ({"usual_min": (30, 90)}, "cooked: usually 30 min to 1 h 30 min in cold water."),
+    ],
+)
+def test_a_soak_says_how_long_and_until_when(changes: dict[str, Any], says: str) -> None:
+    (soak,) = sample_kit().looks.soaking
+    told = page(with_looks(soaking=(replace(soak, **changes),)), "cook/smoky-bean-pot.md")
+    assert says in told
+    assert ("On the way" in told) == changes.get("in_bottle", True)
+    assert ("Once it is wet" in told) == (says.startswith("Once") or "usual_min" in changes)
+
+
+def test_cans_that_give_enough_warn_nobody() -> None:
+    warm = with_looks(cold_gas=(ColdGas(1, 4, 230.2, 123.9, 0.6),))
+    told = page(warm, "fuel.md")
+    assert "Gas in the cold" in told and "would give" not in told
+
+
+@pytest.mark.parametrize(
+    ("why", "days", "says"),
+    [
+        ("pregnant", 2, "Ash, towards the end of a pregnancy: 450 to 500 kcal a day."),
+        ("cold", 2, "Ash, on 2 days of frost: 450 to 500 kcal a day."),
+        ("height", 1, "Ash, on 1 day so high up: 450 to 500 kcal."),
+        ("height", 3, "Ash, on 3 days so high up: 450 to 500 kcal a day."),
+    ],
+)
+def test_what_somebody_needs_more_is_told_beside_the_plan(why: Any, days: int, says: str) -> None:
+    more = NeedMore("Ash", why, days, (452, 500), ())
+    told = page(with_looks(needs_more=(more,)), "food.md")
+    assert says in told and "The plan does not count this" in told
 
 
 def test_a_public_kit_tells_nobodys_protein() -> None:

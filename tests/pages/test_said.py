@@ -21,14 +21,14 @@ WORD = re.compile(r"[A-Za-zé]{2,}")
 BLANK_OR_MARK = re.compile(r"\{[^}]*\}|\]\([^)]*\)")
 # Signs that stand behind numbers, the same in all languages.
 SIGNS = {"kcal", "kg", "ml", "oz", "fl", "gal", "lb", "ft", "mi", "km", "min", "kJ", "MJ",
-         "hPa", "Pa", "mTorr", "kWh", "mg", "mm", "cm"}  # fmt: skip
+         "hPa", "kPa", "Pa", "mTorr", "kWh", "mg", "mm", "cm"}  # fmt: skip
 # Whom a curve is named after; and by whom a source or a batch is known that the kit tells no more.
 NAMES = {"Page", "schofield", "nasem", "mifflin", "oats", "winter"}
 TOLD = {"aria-label", "title", "alt", "placeholder"}
 # Words of the people and of the shipped content: other letters tell them from the pages' own.
 THEIRS = {"title", "name", "text", "because", "notes", "reasons", "what", "value", "why",
           "formula", "say", "origin", "eaters", "stove", "irons", "used_in",
-          "note", "publisher", "pots", "pot"}  # fmt: skip
+          "note", "publisher", "pots", "pot", "slowest", "dryer"}  # fmt: skip
 GREEK = str.maketrans("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ",
                       "αβψδεφγηιξκλμνοπϟρστθωϛχυζΑΒΨΔΕΦΓΗΙΞΚΛΜΝΟΠϞΡΣΤΘΩϚΧΥΖ")  # fmt: skip
 

@@ -117,6 +117,12 @@ def on_the_way(high_c: float, by: str = "walking") -> Folder:
     return at_camp(air={"low": "9 degC", "high": f"{high_c} degC"}, travel={"by": by, "hours": 4})
 
 
+def all_day(hours: float) -> Folder:
+    """Walk in heat; the rate of an hour alone brings the caution too."""
+    walk = {"by": "walking", "hours": hours}
+    return at_camp(air={"low": "9 degC", "high": "31 degC"}, travel=walk)
+
+
 def with_honey(name: str, **changes: Any) -> Folder:
     folder = eats(name)
     folder["trip"]["party"][0].update(changes)
@@ -345,6 +351,8 @@ SAYS: list[tuple[str, Callable[[], Folder], str]] = [
      lambda: cooks(boiled(), {"start_camp": {"camp_altitude": "0 m", "air": {"low": "-20 degC"}}}),
      "-20 °C"),
     ("long-dry-stretch", lambda: treated("filter", "none"), "the camp has no water"),
+    # 2.5 l, and 13 h of 1 l less the 125 ml that the day counts already: 13.9 l.
+    ("over-drinking", lambda: all_day(13), "more than 11.4\u00a0l on"),
     ("past-best-before",
      lambda: dried("berry", kept_at="15.6 degC", start="2032-01-02"), "2032-01-01"),
 ]  # fmt: skip

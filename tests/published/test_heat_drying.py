@@ -23,11 +23,11 @@ def _air_end(kind: str, end: int) -> float:
     return air_range_c(kind)[end]
 
 
-# Printed in degF; half a degree Celsius is lost by rounding them.
+# Printed in whole degF; ours are rounded to a tenth of a degree Celsius.
 @published(
     *(
         Published(
-            (kind, end), _f(degrees_f), 0.6, "°C", source, f"{kind}, {degrees_f} degF", "copy"
+            (kind, end), _f(degrees_f), 0.06, "°C", source, f"{kind}, {degrees_f} degF", "copy"
         )
         for kind, source, ends in (
             ("fruit", "nchfp-packaging", (130.0, 140.0)),

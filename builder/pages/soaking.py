@@ -1,0 +1,113 @@
+"""What a step says besides its doing: usual soaking, standing wet, a bottle, heating irons."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Protocol, TypeVar
+
+from builder.formulas.rehydration import COLD_UP_TO_C
+from builder.model.kit import Kit, PlannedMeal
+from builder.model.looks import IronHeat, Soaking
+from builder.pages.figures import Figures
+from builder.pages.pieces import Cell, Piece, text
+from builder.speech import Speech, later
+from builder.units import rounded
+
+_SOFTENS = ("boil", "simmer", "fry", "press")
+# By what comes after: hot water, cold water and then heat, cold water alone.
+_USUALLY = {
+    "hot": later("{food}: usually {time} in boiling water. Still hard? Wait longer, lid on."),
+    "cooked": later("{food}: usually {time} in cold water. Cooking softens what is still hard."),
+    "cold": later("{food}: usually {time} in cold water. Still hard? Wait longer."),
+}
+
+
+class _OfMeal(Protocol):
+    """A look at one meal."""
+
+    @property
+    def day(self) -> int:
+        """The day it is eaten."""
+
+    @property
+    def place(self) -> int:
+        """The meal's place in its day."""
+
+
+Look = TypeVar("Look", bound=_OfMeal)
+
+
+def of_meal(kit: Kit, meal: PlannedMeal, day: int, looks: Sequence[Look]) -> list[Look]:
+    """Give the looks at a meal of a day."""
+    same = {
+        place
+        for of_day in kit.days
+        if of_day.day == day
+        for place, each in enumerate(of_day.meals)
+        if each == meal
+    }
+    return [each for each in looks if each.day == day and each.place in same]
+
+
+def soaks_of(kit: Kit, meal: PlannedMeal, day: int) -> Mapping[int, Soaking]:
+    """Give the looks at the soak steps of a meal, by the place of the step."""
+    return {each.step: each for each in of_meal(kit, meal, day, kit.looks.soaking)}
+
+
+def soak_said(figures: Figures, meal: PlannedMeal, look: Soaking, is_first: bool) -> Cell:
+    """Say how long soaking usually takes; at the first one also how to begin and how to stand."""
+    said: list[str] = []
+    if look.usual_min:
+        time = figures.span(*look.usual_min, "duration_min")
+        said.append(figures.say(_USUALLY[_ends(meal, look)], food=look.slowest, time=time))
+    if is_first and not look.hot:
+        said.append(_standing_said(figures, look))
+    if not (is_first and look.in_bottle):
+        return text(" ".join(said)) if said else ()
+    bottle = figures.say("On the way: soak it in a bottle that closes tight, and walk on.")
+    return (Piece(bottle, strong=True), Piece(" "), *text(" ".join(said)))
+
+
+def _standing_said(figures: Figures, look: Soaking) -> str:
+    say = figures.say
+    cold = figures.plain(COLD_UP_TO_C, "temperature_c")
+    if look.stands_h is None:
+        return say("Wet, it keeps only as long as it stays at {cold} or colder.", cold=cold)
+    return say(
+        "Once it is wet, eat it within {time}, or keep it at {cold} or colder.",
+        time=figures.plain(look.stands_h, "hours"),
+        cold=cold,
+    )
+
+
+def _ends(meal: PlannedMeal, look: Soaking) -> str:
+    if look.hot:
+        return "hot"
+    after = meal.steps[look.step + 1 :]
+    return "cooked" if any(step.do in _SOFTENS or step.hot for step in after) else "cold"
+
+
+def iron_said(figures: Figures, look: IronHeat) -> Cell:
+    """Say how long the irons heat up, and what a press in cold ones takes."""
+    said = figures.say(
+        "Heat the empty irons on the embers first: {time}. In cold ones the first press takes "
+        "{long}.",
+        time=_minutes(figures.say, look.heats_min),
+        long=_minutes(figures.say, look.cold_press_min),
+    )
+    return text(said)
+
+
+def irons_heat_in(figures: Figures, looks: Sequence[IronHeat]) -> str:
+    """Say how long the irons of a mealtime heat up; "" where nobody knows."""
+    if not looks:
+        return ""
+    spans = [each.heats_min for each in looks]
+    time = _minutes(figures.say, (min(low for low, _ in spans), max(high for _, high in spans)))
+    return figures.say("They take {time}, so lay them in early.", time=time)
+
+
+def _minutes(say: Speech, span: tuple[float, float]) -> str:
+    """Give a range in whole minutes: it is no more than a guess."""
+    low, high = (rounded(end) for end in span)
+    return say("{low} to {high}", low=say.number(low), high=say.show(high, "duration_min"))
