@@ -123,11 +123,12 @@ def _on_the_way(
             say("Soak on the way"),
             filled(
                 say("{dish}, in a bottle that closes tight, at most {time} before you eat"),
-                dish=cook_link(day.meals[place], hrefs.get(place, "")),
-                time=text(figures.plain(most_h, "hours")),
+                dish=cook_link(meal, hrefs.get(place, "")),
+                time=text(figures.plain(hours[place], "hours")),
             ),
         )
-        for place, most_h in hours.items()
+        for place, meal in enumerate(day.meals)
+        if place in hours
     )
 
 
