@@ -21,7 +21,7 @@ from builder.pages.glance import glance_page
 from builder.pages.kit_json import kit_data
 from builder.pages.numbers import numbers_page
 from builder.pages.people import PersonPage, person_pages
-from builder.pages.pocket import PocketPage, pocket_days
+from builder.pages.pocket import PocketPage, pocket_cautions, pocket_days
 from builder.pages.shopping import shopping_page
 from builder.pages.sources import read_checked, sources_page
 from builder.pages.water import water_page
@@ -69,7 +69,14 @@ def write_book(kit: Kit, templates: Path) -> Book:
         "sources.md": ("sources", sources_page(kit, checked)),
     }
     pocket = PocketPage(
-        kit.language, glance, pocket_days(kit, days), carry, water, fuel, cautions, shopping
+        kit.language,
+        glance,
+        pocket_days(kit, days),
+        carry,
+        water,
+        fuel,
+        pocket_cautions(kit, cautions),
+        shopping,
     )
     return Book(
         {

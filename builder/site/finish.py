@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from builder.site.directions import isolated
 from builder.site.security import secure_page
 from builder.site.styles import without_theme_links
 
@@ -20,7 +21,7 @@ SEARCH_DIALOG = re.compile(
 # Needed by the theme's bundle only, and from disk only: nothing to wait for before the first paint.
 WORKER_SCRIPT = re.compile(r'\s*<script src="[^"]*assets/iframe-worker\.js"></script>')
 BUNDLE_SCRIPT = re.compile(r'(?=<script src="[^"]*assets/javascripts/bundle\.)')
-PLAIN_TABLE = re.compile(r"<table>(?P<rows>.*?)</table>", re.S)
+PLAIN_TABLE = re.compile(r'<table(?: class="(?P<also>nums)")?>(?P<rows>.*?)</table>', re.S)
 
 
 def finish_page(html: str) -> str:
@@ -28,7 +29,7 @@ def finish_page(html: str) -> str:
     html = CELL_STYLE.sub(lambda cell: f"<{cell['cell']}{SIDE_CLASS[cell['side']]}>", html)
     html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
     html = without_theme_links(_worker_later(html))
-    return secure_page(with_table_boxes(html))
+    return secure_page(isolated(with_table_boxes(html)))
 
 
 def _worker_later(html: str) -> str:
@@ -51,4 +52,5 @@ def _table_box(table: re.Match[str]) -> str:
         .replace("<th>", '<th scope="col">')
         .replace('<th class="', '<th scope="col" class="')
     )
-    return f'<div class="wide"><table class="rows">{rows}</table></div>'
+    classes = f"rows {table['also']}" if table["also"] else "rows"
+    return f'<div class="wide"><table class="{classes}">{rows}</table></div>'

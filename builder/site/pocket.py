@@ -6,14 +6,21 @@ import re
 from html import escape
 from pathlib import Path
 
+from builder.site.directions import isolated
 from builder.site.finish import with_table_boxes
 from builder.site.scripts import POCKET_PARTS, joined
 from builder.site.security import inline_scripts, inline_styles, policy, with_policy
+from builder.site.styles import squeezed
 from builder.speech import speech_of
 
 WHOLE_PAGE = re.compile(r"\s*<!doctype html", re.I)
 # A whole page may name these two beside it; here they are inside.
 PLACEHOLDER = re.compile(r'<script[^>]* src="assets/pocket\.js"[^>]*></script>', re.I)
+# What every reader of HTML knows without being told: ends of elements in which that which follows
+# cannot stand, and quotes round a plain word.
+IDLE_END = re.compile(r"</(?:td|th|tr|thead|tbody|li|dt|dd|p)>\n*")
+TAG = re.compile(r"<[a-z][^>]*>")
+QUOTED_WORD = re.compile(r'(?<==)"([\w.-]+)"(?=[ >])')
 BODY = re.compile(r"<body[^>]*>(?P<body>.*)</body>", re.S | re.I)
 
 
@@ -27,8 +34,8 @@ def pocket_page(
     if WHOLE_PAGE.match(html):
         found = BODY.search(html)
         html = found["body"] if found else html
-    html = with_table_boxes(PLACEHOLDER.sub("", html))
-    style = (assets / "pocket.css").read_text(encoding="utf-8")
+    html = slimmed(isolated(with_table_boxes(PLACEHOLDER.sub("", html))))
+    style = squeezed((assets / "pocket.css").read_text(encoding="utf-8"))
     tail = f"<script>{joined(assets, POCKET_PARTS, speech_of(language))}</script>\n"
     page = (
         f'<!doctype html>\n<html lang="{escape(language)}">\n<head>\n<meta charset="utf-8">\n'
@@ -39,3 +46,9 @@ def pocket_page(
     # Only the script put in here is named in the policy: one in the body would be page text.
     content = policy(inline_scripts(tail), inline_styles(page), alone=True)
     return with_policy(page, content) + f"<body>\n{html}\n{last}{tail}</body>\n</html>\n"
+
+
+def slimmed(html: str) -> str:
+    """Give the same page in fewer letters."""
+    html = IDLE_END.sub("", html).replace("</small> <small>", " ")
+    return TAG.sub(lambda tag: QUOTED_WORD.sub(r"\1", tag[0]), html)

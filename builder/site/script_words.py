@@ -7,9 +7,10 @@ import json
 from builder.speech import Speech
 
 
-def script_words(say: Speech) -> str:
-    """Give the words of the scripts as the script's first line."""
-    packed = json.dumps(_words(say), ensure_ascii=False, separators=(",", ":"))
+def script_words(say: Speech, of_site: bool = True) -> str:
+    """Give the words of the scripts as the script's first line; the pocket page needs fewer."""
+    words = _words(say) | _words_of_site(say) if of_site else _words(say)
+    packed = json.dumps(words, ensure_ascii=False, separators=(",", ":"))
     # Inside a page, nothing in a script may look like its end.
     harmless = packed.replace("<", "\\u003c")
     return f"const SAID = {harmless};"
@@ -18,17 +19,14 @@ def script_words(say: Speech) -> str:
 def _words(say: Speech) -> dict[str, object]:
     """Give every text by the name that the scripts know it by; in pairs for one and many."""
     return {
-        "group": say.signs(","),
-        "decimal": say.signs("."),
         "h": say("h"),
-        "cup": say("cup"),
-        "cups": say("cups"),
-        "tsp": say("tsp"),
-        "mug": say("mug"),
-        "mugs": say("mugs"),
-        "potfuls": say.forms("{n} potful", "{n} potfuls"),
         "untick": say("Untick all"),
         "awake": say("Keep screen on"),
+        "cannotWake": say(
+            "This phone does not let a page do that. Let its screen stay on in its own settings."
+        ),
+        "locked": say("A locked phone may not ring."),
+        "night": say("Night colours"),
         "one": say("One at a time"),
         "stepOf": say("Step {n} of {all}"),
         "allDone": say("All steps done"),
@@ -40,6 +38,33 @@ def _words(say: Speech) -> dict[str, object]:
         "timers": say("Timers"),
         "silent": say("Sound is off here. Turn it on"),
         "start": say("Start {time}"),
+        "table": say("Wide table, scroll sideways"),
+        "today": say("Today"),
+        "meals": {
+            "breakfast": say("Breakfast"),
+            "lunch": say("Lunch"),
+            "dinner": say("Dinner"),
+        },
+        "tonight": say("Dinner tonight"),
+        "tomorrow": say("Breakfast tomorrow"),
+        "eatAt": say("We eat at"),
+        "at": say.of("clock", "At"),
+        "before": say("{time} before"),
+        "dayBefore": say("{time} before, the day before"),
+    }
+
+
+def _words_of_site(say: Speech) -> dict[str, object]:
+    """Give the texts of what only the pages with the theme can do."""
+    return {
+        "group": say.signs(","),
+        "decimal": say.signs("."),
+        "cup": say("cup"),
+        "cups": say("cups"),
+        "tsp": say("tsp"),
+        "mug": say("mug"),
+        "mugs": say("mugs"),
+        "potfuls": say.forms("{n} potful", "{n} potfuls"),
         "change": say("Who eats? How high?"),
         "whoEats": say("Who eats?"),
         "guests": say("Guests"),
@@ -61,19 +86,6 @@ def _words(say: Speech) -> dict[str, object]:
         ),
         "asPlanned": say("As planned"),
         "and": say("{some} and {last}"),
-        "table": say("Wide table, scroll sideways"),
-        "today": say("Today"),
-        "meals": {
-            "breakfast": say("Breakfast"),
-            "lunch": say("Lunch"),
-            "dinner": say("Dinner"),
-        },
-        "tonight": say("Dinner tonight"),
-        "tomorrow": say("Breakfast tomorrow"),
-        "eatAt": say("We eat at"),
-        "at": say.of("clock", "At"),
-        "before": say("{time} before"),
-        "dayBefore": say("{time} before, the day before"),
         "settings": say("Units, offline, forget"),
         "usFirst": say("US units first"),
         "metricFirst": say("Metric units first"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -12,10 +13,12 @@ SCRIPT_NAME = "kit.js"
 PARTS_FOLDER = "kit"
 # Each part may use those before it; nothing of them is seen outside.
 KIT_PARTS = (
-    "words", "keep", "scaling", "ticks", "timers", "party", "day", "settings", "tables",
+    "words", "keep", "minutes", "scaling", "ticks", "timers", "party", "day", "settings", "tables",
     "start-kit",
 )  # fmt: skip
-POCKET_PARTS = ("words", "keep", "ticks", "day", "tables", "start-pocket")
+POCKET_PARTS = ("words", "keep", "minutes", "ticks", "timers", "day", "tables", "start-pocket")
+# What people read and browsers do not: comments that have lines of their own, and indents.
+IDLE = re.compile(r"^ *(?:/\*(?:(?!\*/).)*\*/|//[^\n]*)\n|^ +", re.M | re.S)
 
 
 def joined(assets: Path, parts: Sequence[str], say: Speech) -> str:
@@ -23,5 +26,5 @@ def joined(assets: Path, parts: Sequence[str], say: Speech) -> str:
     texts = (
         (assets / PARTS_FOLDER / f"{part}.js").read_text(encoding="utf-8").strip() for part in parts
     )
-    whole = "\n\n".join((script_words(say), *texts))
-    return '"use strict";\n(() => {\n' + whole + "\n})();\n"
+    whole = "\n".join((script_words(say, parts == KIT_PARTS), *texts))
+    return IDLE.sub("", '"use strict";\n(() => {\n' + whole + "\n})();\n")

@@ -48,7 +48,7 @@ def in_script(browser: Browser, function: str, table: Any, language: str = "en")
     """Run a function beside the script's own ones."""
     with offline_page(browser) as (page, seen):
         page.add_script_tag(content=script_words(speech_of(language)))
-        for part in ("words", "scaling"):
+        for part in ("words", "minutes", "scaling"):
             page.add_script_tag(path=ASSETS / "assets" / PARTS_FOLDER / f"{part}.js")
         answer = page.evaluate(function, table)
         assert seen.complaints == []

@@ -142,12 +142,25 @@ def test_the_screen_is_kept_on_while_wanted(browser: Browser, recipe: str) -> No
         wait_until(page, "freed === 1")
 
 
-def test_a_browser_without_the_means_offers_no_screen_button(browser: Browser, recipe: str) -> None:
+NO_LOCK = "Object.defineProperty(navigator, 'wakeLock', {value: undefined});"
+REFUSED = """Object.defineProperty(navigator, 'wakeLock', {value: {
+  request: () => Promise.reject(new DOMException('low battery', 'NotAllowedError'))}});"""
+
+
+@pytest.mark.parametrize("means", [NO_LOCK, REFUSED], ids=["without the means", "refused"])
+def test_where_the_screen_cannot_be_kept_on_the_reader_hears_what_to_do(
+    browser: Browser, recipe: str, means: str
+) -> None:
     with offline_page(browser) as (page, seen):
-        page.add_init_script("Object.defineProperty(navigator, 'wakeLock', {value: undefined});")
+        page.add_init_script(means)
         page.goto(recipe)
-        expect(page.get_by_role("button", name="Untick all")).to_be_visible()
-        expect(page.get_by_role("button", name="Keep screen on")).to_have_count(0)
+        told = page.get_by_role("status").filter(has_text="in its own settings")
+        expect(told).to_have_count(0)
+        page.get_by_role("button", name="Keep screen on").click()
+        expect(told).to_be_visible()
+        expect(page.get_by_role("button", name="Keep screen on")).to_have_attribute(
+            "aria-pressed", "false"
+        )
     assert seen.complaints == []
 
 

@@ -16,6 +16,10 @@ COUNT_TONES = (
     "{apply(make, self) { window.rang += 1; return Reflect.apply(make, self, []); }});"
 )
 
+LOCKS = """Object.defineProperty(navigator, 'wakeLock', {value: {async request() {
+  return Object.assign(new EventTarget(), {release: async () => {}});
+}}});"""
+
 
 def test_a_timer_runs_on_through_a_reload_and_on_other_pages(
     browser: Browser, sample_kits: Path, recipe: str
@@ -130,3 +134,43 @@ def test_no_page_asks_for_leave_to_notify(browser: Browser, recipe: str) -> None
         page.goto(recipe)
         page.locator(".steps button.timer").click()
         assert page.evaluate("asked") == 0
+
+
+def test_a_running_timer_tells_that_a_locked_phone_may_not_ring(
+    browser: Browser, recipe: str
+) -> None:
+    with offline_page(browser, width=320) as (page, seen):
+        page.add_init_script(LOCKS)
+        page.goto(recipe)
+        page.locator(".steps button.timer").click()
+        warned = page.locator(".kit-timers").get_by_text("A locked phone may not ring.")
+        expect(warned).to_be_visible()
+        assert page.evaluate("document.documentElement.scrollWidth") <= 320
+        page.locator(".kit-timers").get_by_role("button", name="Keep screen on").click()
+        expect(warned).to_be_hidden()
+        for button in page.get_by_role("button", name="Keep screen on").all():
+            expect(button).to_have_attribute("aria-pressed", "true")
+    assert seen.complaints == []
+
+
+def test_several_timers_run_on_the_pocket_page_and_survive_a_reload(
+    browser: Browser, demo_kits: Path
+) -> None:
+    with offline_page(browser, width=360) as (page, seen):
+        page.clock.install(time=NOW)
+        page.goto((demo_kits / "tarrow-tops" / "pocket.html").as_uri())
+        starters = page.locator(".steps button.timer")
+        first, second = starters.nth(0), starters.nth(1)
+        minutes = [int(one.get_attribute("data-minutes") or 0) for one in (first, second)]
+        first.click()
+        second.click()
+        shown = page.locator(".kit-timers button", has_text="stop")
+        expect(shown).to_have_count(2)
+        dish = first.locator("xpath=ancestor::section[1]/h3").inner_text()
+        expect(shown.first).to_contain_text(f"{dish}: {minutes[0]}:00 left")
+        page.reload()
+        page.clock.fast_forward(min(minutes) * MINUTE_MS + 1000)
+        expect(shown).to_have_count(2)
+        expect(page.get_by_role("alert")).to_contain_text("Time is up")
+        expect(page.locator(".kit-timers button.rung")).not_to_have_count(0)
+    assert seen.complaints == []

@@ -46,8 +46,6 @@ def test_it_holds_the_trip_in_the_order_it_is_needed(book: Book) -> None:
         "Rice, instant",
     ]
     text = words.replace("\u00a0", " ")
-    ends = text.partition("Road end to the low camp Day 2")[2]
-    assert ends
     at = -1
     for part in order:
         found = text.find(part, at + 1)

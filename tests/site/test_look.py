@@ -17,7 +17,7 @@ SCREEN_SHEETS = {
     "pocket.css": POCKET_CSS.split("@media print")[0],
     "index": STYLE.split("@media print")[0],
 }
-SCHEMES = {"kit.css": 3, "pocket.css": 2, "index": 2}  # light, dark, and dim red for the night
+SCHEMES = {"kit.css": 3, "pocket.css": 3, "index": 2}  # light, dark, and dim red for the night
 TEXT_RATIO = 7.0
 LINE_RATIO = 3.0
 
@@ -59,9 +59,13 @@ def test_lines_can_be_seen_in_every_scheme(sheet: str) -> None:
         assert contrast(line, paper) >= LINE_RATIO
 
 
-def test_the_night_is_dim_and_red() -> None:
-    for name in ("ink", "soft", "link", "accent", "line", "paper", "panel", "bar", "bar-ink"):
-        colour = colours("kit.css", name)[2]
+BARS = ("bar", "bar-ink")
+
+
+@pytest.mark.parametrize(("sheet", "more"), [("kit.css", BARS), ("pocket.css", ())])
+def test_the_night_is_dim_and_red(sheet: str, more: tuple[str, ...]) -> None:
+    for name in ("ink", "soft", "link", "accent", "line", "paper", "panel", *more):
+        colour = colours(sheet, name)[2]
         red, green, blue = (int(colour[i : i + 2], 16) for i in (1, 3, 5))
         assert luminance(colour) < 0.4
         assert red >= 2 * green and green >= blue, (name, colour)

@@ -5,7 +5,7 @@ const TOMORROW_FROM = 21;
 
 const startNow = () => {
   const days = all(".day[data-date]");
-  const heading = document.querySelector("article h1");
+  const heading = document.querySelector("article h1, body > header h1");
   if (!days.length || !heading) return;
   const box = make("section", { className: "next now", hidden: true, "aria-label": WORDS.today });
   (heading.nextElementSibling?.matches("p") ? heading.nextElementSibling : heading).after(box);

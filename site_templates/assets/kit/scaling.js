@@ -1,6 +1,5 @@
 /* Amounts, potfuls, presses and minutes for another party or another height. Everything here is
    rounded and worked out as the build does it; tests/vectors/scaling.json holds the two together. */
-const NBSP = "\u00a0";
 const SHOWN = {
   "g metric": [[10, "g", 1, 1], [999.5, "g", 1, 0], [Infinity, "kg", 1000, 2]],
   "g us": [[453.592, "oz", 28.349523125, 1], [Infinity, "lb", 453.59237, 2]],
@@ -10,7 +9,6 @@ const SHOWN = {
   "m metric": [[Infinity, "m", 1, 0]],
   "m us": [[Infinity, "ft", .3048, 0]],
 };
-const rounded = (value, decimals = 0) => Math.floor(value * 10 ** decimals + .5 + 1e-9) / 10 ** decimals;
 const digits = (value, decimals) => {
   const [whole, part = ""] = rounded(value, decimals).toFixed(decimals).split(".");
   const rest = part.replace(/0+$/, "");
@@ -24,14 +22,6 @@ const quantity = (value, kind, units) => {
 };
 const temperature = (celsius, units) =>
   units === "us" ? `${digits(celsius * 1.8 + 32, 0)}${NBSP}°F` : `${digits(celsius, 0)}${NBSP}°C`;
-const duration = (minutes) => {
-  const seconds = rounded(minutes * 60);
-  if (seconds > 0 && seconds < 60) return `${seconds}${NBSP}s`;
-  const whole = rounded(minutes);
-  const [h, rest] = [Math.floor(whole / 60), whole % 60];
-  if (!h) return `${rest}${NBSP}min`;
-  return rest ? `${h}${NBSP}${SAID.h} ${rest}${NBSP}min` : `${h}${NBSP}${SAID.h}`;
-};
 const mugs = (value, mug) => {
   const quarters = value > 0 ? Math.max(1, rounded(value / mug * 4)) : 0;
   const number = (Math.floor(quarters / 4) || "") + ["", "¼", "½", "¾"][quarters % 4];

@@ -34,8 +34,9 @@ const startTicks = () => {
       }
     }));
     if (list.matches("ol")) tools.append(oneAtATime(list, boxes, number));
-    if (navigator.wakeLock) tools.append(awakeButton());
-    list.before(tools);
+    const [toggle, told] = awakeTools();
+    tools.append(toggle);
+    list.before(tools, told);
   });
 };
 
@@ -81,20 +82,33 @@ const oneAtATime = (list, boxes, number) => {
   return toggle;
 };
 
-const awake = { lock: null, wanted: false, buttons: [] };
+/* Where a browser or a low battery does not allow it, the reader hears what to do instead. */
+const awake = { lock: null, wanted: false, refused: false, followers: [] };
 const followAwake = async () => {
   try {
     if (awake.wanted && !awake.lock && document.visibilityState === "visible") {
       awake.lock = await navigator.wakeLock.request("screen");
       awake.lock.addEventListener("release", () => { awake.lock = null; });
     } else if (!awake.wanted && awake.lock) await awake.lock.release();
-  } catch { awake.wanted = false; }
-  for (const one of awake.buttons) press(one, awake.wanted);
+  } catch {
+    awake.wanted = false;
+    awake.refused = true;
+  }
+  for (const follow of awake.followers) follow();
 };
-const awakeButton = () => {
-  const toggle = button(WORDS.awake, () => { awake.wanted = !awake.wanted; followAwake(); });
-  press(toggle, false);
-  if (!awake.buttons.length) document.addEventListener("visibilitychange", followAwake);
-  awake.buttons.push(toggle);
-  return toggle;
+const awakeTools = () => {
+  const toggle = button(WORDS.awake, () => {
+    awake.wanted = !awake.wanted;
+    awake.refused = false;
+    followAwake();
+  });
+  const told = make("span", { className: "kit-awake", role: "status" });
+  const follow = () => {
+    press(toggle, awake.wanted);
+    told.textContent = awake.refused ? WORDS.cannotWake : "";
+  };
+  if (!awake.followers.length) document.addEventListener("visibilitychange", followAwake);
+  awake.followers.push(follow);
+  follow();
+  return [toggle, told];
 };

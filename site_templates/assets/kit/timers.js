@@ -44,7 +44,8 @@ const startTimers = () => {
   const bar = make("div", { className: "kit-timers", hidden: true, role: "region", "aria-label": WORDS.timers });
   const alarm = make("div", { className: "kit-unseen", role: "alert" });
   const silent = button(WORDS.silent, openSound);
-  bar.append(silent);
+  const locked = make("div", { className: "kit-locked" }, WORDS.locked, " ", ...awakeTools());
+  bar.append(locked, silent);
   document.body.prepend(bar);
   document.body.append(alarm);
   const inBar = new Map();
@@ -101,6 +102,7 @@ const startTimers = () => {
       if (!ids.has(id)) { shown.remove(); inBar.delete(id); }
     }
     silent.hidden = canSound();
+    locked.hidden = Boolean(awake.lock) || timers.every((timer) => timer.end <= now);
     bar.hidden = !timers.length;
     document.title = timers.some((timer) => timer.end <= now) ? `● ${title}` : title;
   };
