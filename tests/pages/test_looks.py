@@ -299,7 +299,7 @@ def test_cans_that_give_enough_warn_nobody() -> None:
 @pytest.mark.parametrize(
     ("why", "days", "says"),
     [
-        ("pregnant", 2, "Ash, towards the end of a pregnancy: 450 to 500 kcal a day."),
+        ("pregnant", 2, "Ash, towards the end of a pregnancy: 452 to 500 kcal a day."),
         ("cold", 2, "Ash, on 2 days of frost: 450 to 500 kcal a day."),
         ("height", 1, "Ash, on 1 day so high up: 450 to 500 kcal."),
         ("height", 3, "Ash, on 3 days so high up: 450 to 500 kcal a day."),
