@@ -200,6 +200,11 @@ def _in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
 )  # fmt: skip
 @click.option("--strict", is_flag=True, help="Stop at warnings too.")
 @click.option("--part", metavar="I/N", help="Build only every N-th trip, from the I-th on.")
+@click.option(
+    "--address", metavar="URL", default="",
+    help="Where the folder of kits will lie on the web. Each kit then shows its own address "
+    "there, also as a QR code.",
+)  # fmt: skip
 def build(
     trips: tuple[str, ...],
     content: Path | None,
@@ -208,6 +213,7 @@ def build(
     public: bool,
     strict: bool,
     part: str | None,
+    address: str,
 ) -> None:
     """Build kits: all trips, or only those named.
 
@@ -215,7 +221,7 @@ def build(
     """
     place = _place(content)
     folder_out = out or Path(DEFAULT_PUBLIC_OUT if public else DEFAULT_OUT)
-    _build(place, folder_out, trips, jobs, public, strict, part)
+    _build(place, folder_out, trips, jobs, public, strict, part, address)
 
 
 def _build(
@@ -226,6 +232,7 @@ def _build(
     public: bool = False,
     strict: bool = False,
     part: str | None = None,
+    address: str = "",
 ) -> None:
     from builder.site.build import files_below, fingerprint
     from builder.site.errors import SiteError
@@ -245,13 +252,13 @@ def _build(
                 **files_below(place.folder, root / "content", root / "site_templates"),
                 **files_below(root / "mkdocs.yml", Path(__file__).resolve().parent),
                 "order": repr(
-                    (sorted(trips), public, part, os.environ.get("SOURCE_DATE_EPOCH"))
+                    (sorted(trips), public, part, address, os.environ.get("SOURCE_DATE_EPOCH"))
                 ).encode(),
             }
         )
         if _nothing_changed(out, made_from, strict):
             return
-        names, problems = _build_kits(place, out, trips, jobs, public, strict, part)
+        names, problems = _build_kits(place, out, trips, jobs, public, strict, part, address)
         out.mkdir(parents=True, exist_ok=True)  # a part may hold no trip at all
         write_index(out)
         _remember(out, made_from, names, problems)
@@ -313,6 +320,7 @@ def _build_kits(
     public: bool,
     strict: bool,
     part: str | None,
+    address: str,
 ) -> tuple[list[str], tuple[Problem, ...]]:
     """Plan and build; give the names of the kits and the warnings said."""
     from builder.planning.public import public_kit
@@ -338,6 +346,7 @@ def _build_kits(
                 out=out,
                 templates=root / "site_templates",
                 base_config=root / "mkdocs.yml",
+                address=address,
             )
         )
     _build_orders(orders, jobs)

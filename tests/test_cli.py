@@ -384,3 +384,23 @@ def test_a_zip_without_a_trip_is_refused(in_empty_folder: Path) -> None:
 
 def test_version_is_told() -> None:
     assert re.fullmatch(r"\d+\.\d+\.\d+\n", tripkit("--version").output)
+
+
+def test_the_address_of_the_kits_is_told_on_each_first_page(in_empty_folder: Path) -> None:
+    said = tripkit("build", "tarrow-tops", "--address", "https://example.org/kits")
+    assert said.exit_code == 0, said.output
+    kit = in_empty_folder / "kits/tarrow-tops"
+    for page in ("index.html", "pocket.html"):
+        assert "https://example.org/kits/tarrow-tops/" in (kit / page).read_text("utf-8"), page
+    assert (kit / "assets/address.svg").is_file()
+    # Another address is another kit.
+    assert "Nothing changed" not in tripkit("build", "tarrow-tops").output
+    assert "example.org" not in (kit / "index.html").read_text("utf-8")
+
+
+def test_what_is_no_address_is_told(in_empty_folder: Path) -> None:
+    said = tripkit("build", "tarrow-tops", "--address", "my host")
+    assert said.exit_code == 1
+    assert "'my host' is no address on the web" in said.output
+    assert "https://example.org/kits/" in said.output
+    assert not (in_empty_folder / "kits/tarrow-tops").exists()
