@@ -40,6 +40,12 @@ def test_later_thirds_add_more_and_an_untold_one_counts_as_the_last(published_by
     assert nursing_kcal(published_by) > 300.0
 
 
+def test_the_european_figures_are_taken_where_no_publication_is_named() -> None:
+    """EFSA 2013: 70, 260 and 500 kcal in the thirds of a pregnancy, 500 for nursing."""
+    assert [pregnancy_kcal(third) for third in (1, 2, 3)] == [70.0, 260.0, 500.0]
+    assert nursing_kcal() == 500.0
+
+
 def test_protein_adds_up() -> None:
     assert protein_need_g(60.0) == pytest.approx(49.8)
     assert protein_need_g(60.0, 1, pregnant=True) == pytest.approx(50.8)
@@ -180,7 +186,7 @@ def test_soft_ground_costs_more() -> None:
 @pytest.mark.parametrize(
     ("call", "says"),
     [
-        (lambda: pregnancy_kcal(4), "third of the pregnancy is 4"),
+        (lambda: pregnancy_kcal(4), "third of the pregnancy is 4; it must"),
         (lambda: pregnancy_kcal(0), "third of the pregnancy is 0"),
         (lambda: pregnancy_kcal(1, "who"), "publication 'who' is not known"),
         (lambda: nursing_kcal("who"), "publication 'who' is not known"),
@@ -200,7 +206,7 @@ def test_soft_ground_costs_more() -> None:
         (lambda: whole_day_kcal("male", 2.0, 90.0, 13.0, 1.0, 10.0), "age is 2 years"),
         (lambda: whole_day_kcal("m", 30.0, 175.0, 70.0, 1.0, 10.0), "sex 'm' is not known"),
         (lambda: spread_share([]), "^there is no value to compare; give at least one$"),
-        (lambda: spread_share([1.0, 0.0]), "value to compare is 0"),
+        (lambda: spread_share([1.0, 0.0]), "value to compare is 0; it must"),
         (lambda: lcda_power_w(2.0, 0.0, 1.0, 0.0), "body mass is 2 kg"),
         (lambda: lcda_power_w(70.0, -1.0, 1.0, 0.0), "load is -1 kg"),
         (lambda: lcda_power_w(70.0, 0.0, 2.1, 0.0), "walking speed is 2.1 m/s"),
