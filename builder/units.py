@@ -42,6 +42,9 @@ _PRESSURE = {
     "hPa": "hectopascal", "mbar": "millibar", "kPa": "kilopascal", "Pa": "pascal",
     "mmHg": "millimeter_Hg", "inHg": "inch_Hg",
 }  # fmt: skip
+_GAUGE = {
+    "kPa": "kilopascal", "bar": "bar", "mbar": "millibar", "hPa": "hectopascal", "psi": "psi",
+}  # fmt: skip
 _SPECIFIC_ENERGY = {
     "MJ/kg": "megajoule/kilogram", "kJ/g": "kilojoule/gram", "kJ/kg": "kilojoule/kilogram",
     "kcal/g": "kilocalorie/gram", "kcal/kg": "kilocalorie/kilogram",
@@ -101,6 +104,9 @@ DIMENSIONS: dict[str, Dimension] = {
     "energy_kcal": Dimension("energy", _ENERGY, "kilocalorie", "132 kcal or 552 kJ", 0, 1e6),
     "power_w": Dimension("power", _POWER, "watt", "2600 W or 2.6 kW", 0, 1e6),
     "pressure_hpa": Dimension("pressure", _PRESSURE, "hectopascal", "940 hPa", 0, 2e3),
+    "gauge_kpa": Dimension(
+        "pressure of a cooker", _GAUGE, "kilopascal", "0.8 bar, 80 kPa or 12 psi", 0, 150
+    ),
     "energy_mj_kg": Dimension(
         "heating value", _SPECIFIC_ENERGY, "megajoule/kilogram", "45.8 MJ/kg", 0, 200
     ),

@@ -184,6 +184,8 @@ def test_what_is_no_number_or_could_be_two_is_refused(text: str, kind: str) -> N
         ("45.8 kJ/g", "energy_mj_kg", 45.8),
         ("10950 kcal/kg", "energy_mj_kg", 10.95 * CALORIE_J),
         ("0.72 g/ml", "density_g_ml", 0.72),
+        ("0.8 bar", "gauge_kpa", 80.0),
+        ("15 psi", "gauge_kpa", 15 * 6.894757293),
         ("140 cm2", "area_cm2", 140.0),
         ("0.46 m2", "area_cm2", 4600.0),
         ("2 in2", "area_cm2", 2 * 2.54**2),

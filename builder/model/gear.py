@@ -69,7 +69,10 @@ class Fuel:
 
 @dataclass(frozen=True, slots=True)
 class Pot:
-    """A pot; `fill_share` is how full it may be."""
+    """A pot; `fill_share` is how full it may be.
+
+    `gauge_kpa` is what a pressure cooker holds above the air outside.
+    """
 
     id: str
     name: str
@@ -78,6 +81,7 @@ class Pot:
     material: Material
     fill_share: float = 0.75
     loss_at_boil_w: float = 100.0
+    gauge_kpa: float | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
     @property

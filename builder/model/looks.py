@@ -182,6 +182,18 @@ class IronHeat:
 
 
 @dataclass(frozen=True, slots=True)
+class UnderPressure:
+    """What a simmer with the lid on takes in a pressure cooker, instead of its planned minutes."""
+
+    day: int
+    place: int
+    step: int
+    boils_c: float
+    minutes: float
+    likely_min: Span
+
+
+@dataclass(frozen=True, slots=True)
 class NeedMore:
     """Energy that a person may need on top of the plan, on each of some days."""
 
@@ -209,6 +221,7 @@ class Looks:
     soaking: tuple[Soaking, ...] = ()
     cold_gas: tuple[ColdGas, ...] = ()
     irons: tuple[IronHeat, ...] = ()
+    pressure: tuple[UnderPressure, ...] = ()
     needs_more: tuple[NeedMore, ...] = ()
     density_kcal_g: float = 0.0  # of all food
     bags_swell_times: float = 1.0  # air closed in at sea level, at the highest camp

@@ -16,7 +16,7 @@ from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.figures import Figures, figures_of, number, worked
 from builder.pages.pieces import Cell, Mark, Piece, Scale, Table, filled, join, table, text
-from builder.pages.soaking import iron_said, of_meal, soak_said, soaks_of
+from builder.pages.soaking import iron_said, of_meal, pressure_said, soak_said, soaks_of
 from builder.planning.naming import meal_inside
 from builder.planning.scaling import scaling_data
 from builder.speech import Speech, later, speech_of
@@ -374,6 +374,8 @@ def _stands_by_step(kit: Kit, figures: Figures, meal: PlannedMeal, day: int) -> 
             found[place] = soak_said(figures, meal, soaks[place], place == min(soaks))
         elif step.do == "press" and irons:
             found[place] = iron_said(figures, irons[0])
+    for look in of_meal(kit, meal, day, kit.looks.pressure):
+        found[look.step] = pressure_said(figures, look)
     return found
 
 

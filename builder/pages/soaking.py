@@ -1,4 +1,4 @@
-"""What a step says besides its doing: usual soaking, standing wet, a bottle, heating irons."""
+"""What a step says besides its doing: soaking, standing wet, a bottle, irons, pressure."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from typing import Protocol, TypeVar
 
 from builder.formulas.rehydration import COLD_UP_TO_C
 from builder.model.kit import Kit, PlannedMeal
-from builder.model.looks import IronHeat, Soaking
+from builder.model.looks import IronHeat, Soaking, UnderPressure
 from builder.pages.figures import Figures
 from builder.pages.pieces import Cell, Piece, text
 from builder.speech import Speech, later
@@ -94,6 +94,19 @@ def iron_said(figures: Figures, look: IronHeat) -> Cell:
         "{long}.",
         time=_minutes(figures.say, look.heats_min),
         long=_minutes(figures.say, look.cold_press_min),
+    )
+    return text(said)
+
+
+def pressure_said(figures: Figures, look: UnderPressure) -> Cell:
+    """Say how long a simmer takes once the lid of a pressure cooker is locked."""
+    said = figures.say(
+        "In the pressure cooker it boils at {temperature}: lid locked, about {time} from when it "
+        "is at pressure, between {low} and {high}. Fill it half at most; beans and grain foam.",
+        temperature=figures.plain(look.boils_c, "temperature_c"),
+        time=figures.plain(look.minutes, "duration_min"),
+        low=figures.plain(look.likely_min[0], "duration_min"),
+        high=figures.plain(look.likely_min[1], "duration_min"),
     )
     return text(said)
 

@@ -64,6 +64,7 @@ from builder.planning.hearth import Hearth
 from builder.planning.judging import Judged
 from builder.planning.needs_more import needs_more
 from builder.planning.soaking import soakings
+from builder.planning.under_pressure import under_pressure
 
 STANDS_FROM_MIN = 5.0  # a shorter rest cools nothing
 KJ_PER_KCAL = 4.184
@@ -126,6 +127,7 @@ def look_again(
         irons=tuple(
             iron_heats(days, [content.gear.irons[name] for name in fire.irons] if fire else [])
         ),
+        pressure=tuple(under_pressure(days, hearth.pots, content)),
         needs_more=tuple(each for person in trip.party for each in needs_more(person, days)),
         density_kcal_g=_density_kcal_g(days),
         bags_swell_times=max(
@@ -148,6 +150,7 @@ def look_sources(looks: Looks) -> set[str]:
         (looks.loads, ("freeze-drying-chapter", "murphy-koop2005", "siebel1892")),
         (looks.soaking, ("extension-rehydration", "msu-preserving", "fsis-two-hours")),
         (looks.cold_gas, ("reid1987", "common-practice")),
+        (looks.pressure, ("iapws-if97", "iso2533", "mansfield1962", "potato-cooking-rate")),
         (looks.irons, ("crc-handbook", "hand-test", "common-practice")),
     )
     return named.union(*(sources for each, sources in resting if each))

@@ -128,6 +128,7 @@ def read_pot(fields: Fields) -> Pot | None:
         material=cast(Material, fields.choice("material", MATERIALS, required=True)),
         fill_share=fields.quantity("fill_to", "share", default=0.75, positive=True),
         loss_at_boil_w=fields.quantity("loss_at_boil", "power_w", default=100.0),
+        gauge_kpa=fields.maybe_quantity("pressure", "gauge_kpa", positive=True),
         places=fields.places(),
     )
     return pot if fields.done() else None

@@ -16,6 +16,7 @@ from builder.model.looks import (
     NeedMore,
     Sweating,
     Treating,
+    UnderPressure,
 )
 from builder.pages.book import Book, write_book
 from builder.pages.charts import half_hours, run_chart
@@ -288,6 +289,15 @@ def test_a_soak_says_how_long_and_until_when(changes: dict[str, Any], says: str)
     assert says in told
     assert ("On the way" in told) == changes.get("in_bottle", True)
     assert ("Once it is wet" in told) == (says.startswith("Once") or "usual_min" in changes)
+
+
+def test_a_pressure_cooker_tells_its_own_minutes() -> None:
+    look = UnderPressure(1, 2, 2, 117.1, 2.4, (1.1, 3.0))
+    told = page(with_looks(pressure=(look,)), "cook/smoky-bean-pot.md")
+    assert (
+        "In the pressure cooker it boils at 117 °C: lid locked, about 2 min from when it is at "
+        "pressure, between 1 min and 3 min. Fill it half at most" in told
+    )
 
 
 def test_cans_that_give_enough_warn_nobody() -> None:

@@ -34,7 +34,7 @@ RICH = {
     "gear/g.yaml": """\
 stoves: [{id: mine, name: Mine, burns: mix, power: 2 kW, lowest: 300 W, efficiency: 50 %, mass: 80 g, liquid_feed: true}]
 fuels: [{id: mix, name: Mix, kind: gas, energy: 45 MJ/kg, mix: {propane: 30 %, butane: 70 %}, containers: [{holds: 230 g, empty: 150 g}]}]
-pots: [{id: billy, name: Billy, holds: 2.5 l, fill_to: 80 %, mass: 520 g, material: steel, loss_at_boil: 120 W}]
+pots: [{id: billy, name: Billy, holds: 2.5 l, fill_to: 80 %, mass: 520 g, material: steel, loss_at_boil: 120 W, pressure: 0.8 bar}]
 irons: [{id: two, name: Two, presses: 2, mass: 2.6 kg, material: aluminium, face: 290 cm2}]
 packaging: [{id: jar, name: Jar, mass: 260 g, barrier: glass}]
 dryers: [{id: shelf, name: Shelf, method: oven, load: 3 kg, hours: 12.5, ice: 2 kg, trays: 0.4 m2}]

@@ -1,0 +1,68 @@
+"""What a simmer takes in a pressure cooker; the plan keeps to open boiling, which is enough."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from builder.formulas.pressure_cooking import (
+    Z_K,
+    gauge_boiling_point_c,
+    time_factor_of,
+    time_factor_range,
+)
+from builder.model.content import Content
+from builder.model.gear import Pot
+from builder.model.kit import KitDay, PlannedMeal
+from builder.model.looks import UnderPressure
+
+
+def under_pressure(
+    days: Sequence[KitDay], pots: Sequence[Pot], content: Content
+) -> Iterator[UnderPressure]:
+    """Give a look at each simmer with the lid on in a pressure cooker, plants only.
+
+    Egg, meat and fish go by the temperature in the middle, and no time is promised for them.
+    """
+    cookers = {pot.id: pot.gauge_kpa for pot in pots if pot.gauge_kpa}
+    for day in days:
+        for place, meal in enumerate(day.meals):
+            gauge_kpa = cookers.get(meal.pot or "")
+            if not gauge_kpa or meal.cook_in != "pot":
+                continue
+            for number, step in enumerate(meal.steps):
+                kinds = _kinds(meal, number, content)
+                if step.do == "simmer" and step.lid and kinds:
+                    yield _look(day, place, number, gauge_kpa, kinds)
+
+
+def _kinds(meal: PlannedMeal, number: int, content: Content) -> frozenset[str]:
+    """Give the kinds of plants that are in the pot by then."""
+    inside: Mapping[str, str | None] = {
+        each.id: each.food for step in meal.steps[: number + 1] for each in step.ingredients
+    }
+    found = set()
+    for name in inside.values():
+        food = content.foods.get(name or "")
+        if food is not None:
+            starchy = food.sorption == "starchy" or food.dry_as == "potato"
+            found.add("starchy-root" if starchy else food.kind)
+    return frozenset(found & set(Z_K))
+
+
+def _look(
+    day: KitDay, place: int, number: int, gauge_kpa: float, kinds: frozenset[str]
+) -> UnderPressure:
+    meal = day.meals[place]
+    boils_c = gauge_boiling_point_c(gauge_kpa, meal.conditions.altitude_m)
+    sea_min = meal.steps[number].minutes_at_sea_level
+    # What takes longest decides.
+    minutes = sea_min * max(time_factor_of(kind, boils_c) for kind in kinds)
+    least, most = (sea_min * factor for factor in time_factor_range(boils_c))
+    return UnderPressure(
+        day=day.day,
+        place=place,
+        step=number,
+        boils_c=boils_c,
+        minutes=minutes,
+        likely_min=(min(least, minutes), max(most, minutes)),
+    )
