@@ -357,6 +357,7 @@ class Carried:
     what: str
     mass_g: float
     kind: str  # "food", "fuel", "gear", "water" or "own"
+    meal: tuple[int, int] | None = None  # of food: its day, and its meal's place in that day
 
 
 @dataclass(frozen=True, slots=True)

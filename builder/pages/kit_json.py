@@ -329,7 +329,10 @@ def _load(each: PersonLoad) -> Data:
         "total_g": each.total_g,
         "limit_g": each.limit_g,
         "of_limit": each.of_limit if math.isfinite(each.of_limit) else None,
-        "carries": [asdict(thing) for thing in each.carries],
+        "carries": [
+            {"what": thing.what, "mass_g": thing.mass_g, "kind": thing.kind}
+            for thing in each.carries
+        ],
         "by_day_g": list(each.by_day_g),
     }
 

@@ -14,7 +14,6 @@ from builder.pages.cook import Anchors
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
 from builder.planning.avoided import avoided_said
-from builder.planning.naming import food_of_meal
 from builder.speech import Speech, later
 
 _NOT_IN_A_SLUG = re.compile(r"[^a-z0-9]+")
@@ -155,15 +154,11 @@ def _carries(
 ) -> tuple[CarriedLine, ...]:
     """Give the pack's things; water together, since nobody weighs it litre by litre."""
     say = figures.say
-    hrefs = {
-        food_of_meal(say, day.day, meal.meal, meal.title): anchors.get((day.day, place), "")
-        for day in kit.days
-        for place, meal in enumerate(day.meals)
-    }
     things = sorted(load.carries, key=lambda thing: _CARRY_ORDER.index(thing.kind))
     lines = [
         CarriedLine(
-            figures.both(thing.mass_g, "mass_g"), link(thing.what, hrefs.get(thing.what, ""))
+            figures.both(thing.mass_g, "mass_g"),
+            link(thing.what, anchors.get(thing.meal, "") if thing.meal else ""),
         )
         for thing in things
         if thing.kind != "water"

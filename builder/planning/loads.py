@@ -145,9 +145,10 @@ def food_items(menus: Sequence[Sequence[MenuItem]], say: Speech) -> list[Carried
             food_of_meal(say, each.day, each.planned.meal, each.planned.title),
             each.planned.mass_g + each.planned.packaging_g,
             "food",
+            (each.day, place),
         )
         for menu in menus
-        for each in menu
+        for place, each in enumerate(menu)
     ]
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from builder.model.kit import Carried, KitDay, PersonLoad, Weights
@@ -15,7 +15,9 @@ def with_packs_by_day(weights: Weights, days: Sequence[KitDay]) -> Weights:
     Fuel burns alike out of all containers, and a day's water is carried in the shares of the
     most: so the packs of all, less own gear, add up to the party's load of that morning.
     """
-    eaten = _eaten(days)
+    stays_g = {
+        (day.day, place): meal.packaging_g for day in days for place, meal in enumerate(day.meals)
+    }
     burnt_g = 0.0
     mornings: list[list[float]] = [[] for _ in weights.people]
     for day in days:
@@ -24,7 +26,7 @@ def with_packs_by_day(weights: Weights, days: Sequence[KitDay]) -> Weights:
         for number, person in enumerate(weights.people):
             mornings[number].append(
                 sum(
-                    _mass_g(thing, day.day, eaten, water_share, burnt_share)
+                    _mass_g(thing, day.day, stays_g, water_share, burnt_share)
                     for thing in person.carries
                 )
             )
@@ -36,22 +38,10 @@ def with_packs_by_day(weights: Weights, days: Sequence[KitDay]) -> Weights:
     return replace(weights, people=people)
 
 
-def _eaten(days: Sequence[KitDay]) -> dict[tuple[str, float], tuple[int, float]]:
-    """Give for each meal's food, by its name and mass in the pack, when it goes and what stays."""
-    return {
-        (
-            f"Day {day.day} {meal.meal}: {meal.title}",
-            round(meal.mass_g + meal.packaging_g, 6),
-        ): (day.day, meal.packaging_g)
-        for day in days
-        for meal in day.meals
-    }
-
-
 def _mass_g(
     thing: Carried,
     day: int,
-    eaten: dict[tuple[str, float], tuple[int, float]],
+    stays_g: Mapping[tuple[int, int], float],
     water_share: float,
     burnt_share: float,
 ) -> float:
@@ -59,7 +49,6 @@ def _mass_g(
         return thing.mass_g * water_share
     if thing.kind == "fuel":
         return thing.mass_g * (1 - burnt_share)
-    if thing.kind == "food":
-        on, stays_g = eaten[thing.what, round(thing.mass_g, 6)]
-        return stays_g if on < day else thing.mass_g
+    if thing.meal is not None and thing.meal[0] < day:
+        return stays_g[thing.meal]
     return thing.mass_g

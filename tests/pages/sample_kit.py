@@ -431,11 +431,11 @@ def _weights() -> Weights:
         people=(
             PersonLoad("Ash", 11800, 14000, 11800 / 14000, (
                 Carried("Own gear", 7000, "own"),
-                Carried("Day 1 dinner: Smoky bean pot", 436, "food"),
+                Carried("Day 1 dinner: Smoky bean pot", 436, "food", (1, 2)),
                 Carried("Water", 3000, "water"),
             ), (11800, 11371)),
             PersonLoad("Rowan", 14200, 18000, 14200 / 18000, (
-                Carried("Day 2 dinner: Egg toasties", 387, "food"),
+                Carried("Day 2 dinner: Egg toasties", 387, "food", (2, 1)),
                 Carried("Square iron", 1900, "gear"),
                 Carried("Own gear", 9000, "own"),
             ), (14200, 14200)),

@@ -11,6 +11,7 @@ from itertools import combinations, pairwise
 import pytest
 
 from builder.model.kit import Kit
+from builder.model.trip import Units
 from builder.pages import figures
 from builder.pages.charts import (
     SHOWN_WIDTH,
@@ -207,7 +208,7 @@ class Longer(gettext.NullTranslations):
         return self.gettext(message)
 
 
-def crowded(units: str) -> Kit:
+def crowded(units: Units) -> Kit:
     """Give a long trip of a large party: high camps, long names, numbers of five digits."""
     kit = camps(*(1200.0 + 137 * (number * 5 % 12) for number in range(12)))
     days = tuple(
@@ -254,7 +255,7 @@ def cross(one: tuple[float, ...], other: tuple[float, ...]) -> bool:
 @pytest.mark.parametrize("times", [1.0, 1.4, 2.0])
 @pytest.mark.parametrize("units", ["metric", "us"])
 def test_words_of_any_language_stay_in_the_picture_and_apart(
-    units: str, times: float, between: str, monkeypatch: pytest.MonkeyPatch
+    units: Units, times: float, between: str, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     speech = spoken(Longer(times, between), "en")
     monkeypatch.setattr(figures, "speech_of", lambda language: speech)

@@ -349,12 +349,12 @@ SAYS: list[tuple[str, Callable[[], Folder], str]] = [
      lambda: cooks(boiled(), air={"low": "20 degC", "high": "32.3 degC"}), "one hour only"),
     ("gas-in-the-cold",
      lambda: cooks(boiled(), {"start_camp": {"camp_altitude": "0 m", "air": {"low": "-20 degC"}}}),
-     "-20 °C"),
+     "−20\u00a0°C"),
     ("long-dry-stretch", lambda: treated("filter", "none"), "the camp has no water"),
     # 2.5 l, and 13 h of 1 l less the 125 ml that the day counts already: 13.9 l.
     ("over-drinking", lambda: all_day(13), "more than 11.4\u00a0l on"),
     ("past-best-before",
-     lambda: dried("berry", kept_at="15.6 degC", start="2032-01-02"), "2032-01-01"),
+     lambda: dried("berry", kept_at="15.6 degC", start="2032-01-02"), "1\u00a0Jan 2032"),
 ]  # fmt: skip
 
 
