@@ -223,5 +223,6 @@ class Looks:
     irons: tuple[IronHeat, ...] = ()
     pressure: tuple[UnderPressure, ...] = ()
     needs_more: tuple[NeedMore, ...] = ()
+    wood_g: Span | None = None  # of the trip, by its species; None where no pot hangs over it
     density_kcal_g: float = 0.0  # of all food
     bags_swell_times: float = 1.0  # air closed in at sea level, at the highest camp

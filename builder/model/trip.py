@@ -28,6 +28,11 @@ TREATMENTS: tuple[str, ...] = get_args(Treatment)
 TRAVEL_BY: tuple[str, ...] = get_args(TravelBy)
 GROUNDS: tuple[str, ...] = get_args(Ground)
 SHELTERS: tuple[str, ...] = get_args(Shelter)
+# The trees whose logs are known by their heat.
+WOODS: tuple[str, ...] = (
+    "alder", "ash", "beech", "birch", "douglas-fir", "fir", "larch", "maple", "oak", "pine",
+    "poplar", "robinia", "spruce", "willow",
+)  # fmt: skip
 UNITS: tuple[str, ...] = get_args(Units)
 DIETS: tuple[str, ...] = ("vegetarian", "vegan")
 ENGLISH = "en"
@@ -167,6 +172,7 @@ class Fire:
     irons: tuple[str, ...] = ()
     wood_moisture_share: float = 0.20
     allowed: bool = True
+    wood: str | None = None  # the species, where one knows it
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,14 +5,15 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from builder.model.kit import Kit, KitDay, PlannedMeal
+from builder.formulas.pressure_cooking import time_factor_range
+from builder.model.kit import Conditions, Kit, KitDay, PlannedMeal
 from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.cautions import Box, boxes_at
 from builder.pages.cook import Anchors, cook_link
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.order import OrderView, orders_of_day
-from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
 from builder.planning.naming import meal_inside, travel_said
 from builder.speech import Speech
 from builder.units import rounded
@@ -144,12 +145,19 @@ def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     if day.meals and here.time_factor > 1.005:
         factor = worked(say, rounded(here.time_factor, 2))
         longer = say("{factor} times as long", factor=factor)
-        facts.append(Fact(say("Simmer and soak"), link(longer, figures.how(f"{at}.time_factor"))))
+        slower = link(longer, figures.how(f"{at}.time_factor"))
+        facts.append(Fact(say("Simmer and soak"), (*slower, *lines(_by_food(say, here)))))
     if day.minutes:
         minutes = figures.alone(day.minutes, "duration_min", f"{at}.minutes")
         facts.append(Fact(say("Time at the pot"), minutes))
     facts.append(Fact(say("Food energy"), energy(figures, day)))
     return (*facts, *fuel_of_day(figures, day))
+
+
+def _by_food(say: Speech, here: Conditions) -> str:
+    """Give the range of the factor, since not all plants soften alike."""
+    low, high = (worked(say, rounded(end, 2)) for end in time_factor_range(here.boiling_point_c))
+    return say("{low} to {high}\nby the food", low=low, high=high)
 
 
 def travel(figures: Figures, day: KitDay) -> Cell:

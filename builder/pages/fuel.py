@@ -73,7 +73,7 @@ def fuel_page(kit: Kit) -> FuelPage:
         if fuel.efficiency_share:
             facts.append(Fact(say("Stove efficiency"), _efficiency(fuel, figures)))
     if kit.wood_g:
-        facts.append(Fact(say("Dry wood"), figures.both(kit.wood_g, "mass_g", "wood.likely_g")))
+        facts.append(Fact(say("Dry wood"), _wood(kit, figures)))
     burnt = bool(kit.fuel or kit.wood_g)
     return FuelPage(
         tuple(facts),
@@ -98,6 +98,16 @@ def _likely(fuel: KitFuel, figures: Figures) -> Cell:
     if low == high:
         return likely
     return (*likely, *lines(figures.say("between {low}\nand {high}", low=low, high=high)))
+
+
+def _wood(kit: Kit, figures: Figures) -> Cell:
+    """Give the wood, with the range that its species leaves open."""
+    likely = figures.both(kit.wood_g, "mass_g", "wood.likely_g")
+    if kit.looks.wood_g is None:
+        return likely
+    low, high = (figures.plain(mass_g, "mass_g") for mass_g in kit.looks.wood_g)
+    said = figures.say("between {low}\nand {high},\nby the tree", low=low, high=high)
+    return (*likely, *lines(said))
 
 
 def _efficiency(fuel: KitFuel, figures: Figures) -> Cell:

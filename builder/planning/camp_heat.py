@@ -1,15 +1,23 @@
-"""What cold leaves in a gas can, and how long embers heat an iron."""
+"""What cold leaves in a gas can, how long embers heat an iron, and wood of any species."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from builder.formulas.embers import EMBER_KW_M2, PLATE_C, first_press_min, preheat_range_min
+from builder.formulas.embers import (
+    EMBER_KW_M2,
+    PLATE_C,
+    first_press_min,
+    preheat_range_min,
+    wood_range_mj_kg,
+)
 from builder.formulas.gas import BURNER_WANTS_KPA, CANISTER_COOLS_K, mixture_pressure_kpa
 from builder.formulas.gas_canister import usable_share
+from builder.formulas.heat import fuel_mass_g
 from builder.model.gear import Iron
 from builder.model.kit import KitDay, PlannedMeal
 from builder.model.looks import ColdGas, IronHeat
+from builder.model.trip import Trip
 from builder.planning.hearth import Hearth
 
 _HPA_PER_KPA = 10.0
@@ -35,6 +43,25 @@ def cold_gas(day: KitDay, hearth: Hearth) -> ColdGas | None:
         wanted_kpa=at.pressure_hpa / _HPA_PER_KPA + BURNER_WANTS_KPA,
         usable_share=usable,
     )
+
+
+def wood_range_g(trip: Trip, days: Sequence[KitDay], hearth: Hearth) -> tuple[float, float] | None:
+    """Give the wood of the trip if its species are those with the most and the least heat.
+
+    What makes embers for irons goes by weight and stays; None where no pot hangs over the fire,
+    or where the species is told.
+    """
+    burner, fire = hearth.burner, trip.fire
+    if burner is None or burner.on != "fire" or fire is None or fire.wood:
+        return None
+    heat_kj = sum(
+        day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj for day in days
+    )
+    if heat_kj <= 0:
+        return None
+    least, most = wood_range_mj_kg(fire.wood_moisture_share)
+    embers_g = sum(day.fuel.wood_g for day in days) - fuel_mass_g(heat_kj, hearth.wood_mj_kg)
+    return embers_g + fuel_mass_g(heat_kj, most), embers_g + fuel_mass_g(heat_kj, least)
 
 
 def iron_heats(days: Sequence[KitDay], irons: Sequence[Iron]) -> Iterator[IronHeat]:

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from builder.formulas.cookware import efficiency_from_test
+from builder.formulas.embers import species_mj_kg
 from builder.formulas.fire import (
     OPEN_FIRE_EFFICIENCY_SHARE,
     OPEN_FIRE_LOWEST_W,
@@ -15,7 +16,7 @@ from builder.formulas.fire import (
 from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, whole_units
 from builder.model.content import Content
 from builder.model.gear import Fuel, Pot, Stove, StoveTest
-from builder.model.trip import Trip
+from builder.model.trip import Fire, Trip
 from builder.planning.refusals import told_at
 
 
@@ -80,15 +81,23 @@ def hearth_of(trip: Trip, content: Content) -> Hearth:
         burner = Burner("stove", stove.power_w, stove.lowest_w, efficiency)
     elif fire:
         burner = Burner("fire", OPEN_FIRE_POWER_W, OPEN_FIRE_LOWEST_W, OPEN_FIRE_EFFICIENCY_SHARE)
-    moisture = fire.wood_moisture_share if fire else 0.0
     return Hearth(
         burner=burner,
         stove=stove,
         fuel=gear.fuels[stove.burns] if stove else None,
         pots=tuple(gear.pots[name] for name in _unique(trip.pots)),
         presses_at_once=sum(gear.irons[name].presses for name in fire.irons) if fire else 0,
-        wood_mj_kg=wood_heating_value_mj_kg(moisture),
+        wood_mj_kg=_wood_mj_kg(fire),
     )
+
+
+def _wood_mj_kg(fire: Fire | None) -> float:
+    """Give the heat in the wood as it lies: of its species, where the trip tells it."""
+    if fire is None:
+        return wood_heating_value_mj_kg(0.0)
+    if fire.wood:
+        return species_mj_kg(fire.wood, fire.wood_moisture_share)
+    return wood_heating_value_mj_kg(fire.wood_moisture_share)
 
 
 def stove_test(trip: Trip, stove: Stove) -> StoveTest | None:

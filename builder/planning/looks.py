@@ -58,7 +58,7 @@ from builder.model.looks import (
     Treating,
 )
 from builder.model.trip import HOME_SHARE, Person, Trip
-from builder.planning.camp_heat import cold_gas, iron_heats
+from builder.planning.camp_heat import cold_gas, iron_heats, wood_range_g
 from builder.planning.drying_guides import NOTES_BY, dryer_loads, drying_guides, topics
 from builder.planning.hearth import Hearth
 from builder.planning.judging import Judged
@@ -129,6 +129,7 @@ def look_again(
         ),
         pressure=tuple(under_pressure(days, hearth.pots, content)),
         needs_more=tuple(each for person in trip.party for each in needs_more(person, days)),
+        wood_g=wood_range_g(trip, days, hearth),
         density_kcal_g=_density_kcal_g(days),
         bags_swell_times=max(
             bag_swelling(pressure_hpa(0.0), day.conditions.pressure_hpa) for day in days
@@ -151,6 +152,7 @@ def look_sources(looks: Looks) -> set[str]:
         (looks.soaking, ("extension-rehydration", "msu-preserving", "fsis-two-hours")),
         (looks.cold_gas, ("reid1987", "common-practice")),
         (looks.pressure, ("iapws-if97", "iso2533", "mansfield1962", "potato-cooking-rate")),
+        (looks.wood_g, ("wood-species", "iso18125")),
         (looks.irons, ("crc-handbook", "hand-test", "common-practice")),
     )
     return named.union(*(sources for each, sources in resting if each))

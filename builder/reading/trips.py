@@ -24,6 +24,7 @@ from builder.model.trip import (
     UNITS,
     WATER_SOURCES,
     WINDS,
+    WOODS,
     Camp,
     Day,
     DefaultUsed,
@@ -275,6 +276,7 @@ class _TripReader:
                 "wood_moisture", "wood_moisture_share", default=0.20
             ),
             allowed=record.flag("allowed", default=True),
+            wood=record.choice("wood", WOODS) or None,
         )
         pots = record.words("pots")
         self.inner.update(record.places_of_words("irons"))

@@ -20,6 +20,7 @@ from builder.formulas.embers import (
     wood_range_mj_kg,
 )
 from builder.formulas.fire import wood_heating_value_mj_kg
+from builder.model.trip import WOODS
 
 plates = st.floats(-20.0, 250.0)
 
@@ -85,6 +86,10 @@ def test_a_cold_iron_makes_the_first_press_slower() -> None:
 )
 def test_hand(seconds: float, span: tuple[float, float]) -> None:
     assert hand_test_c(seconds) == span
+
+
+def test_a_trip_may_tell_each_species() -> None:
+    assert set(WOODS) == set(DRY_SPECIES_MJ_KG)
 
 
 @pytest.mark.parametrize("species", sorted(DRY_SPECIES_MJ_KG))

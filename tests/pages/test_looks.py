@@ -300,6 +300,18 @@ def test_a_pressure_cooker_tells_its_own_minutes() -> None:
     )
 
 
+def test_wood_of_any_tree_is_a_range() -> None:
+    told = page(with_looks(wood_g=(3400, 3950)), "fuel.md")
+    assert "Dry wood 3.6 kg 7.94 lb between 3.4 kg and 3.95 kg, by the tree" in told
+
+
+def test_not_all_food_slows_alike(book: Book) -> None:
+    # 93.65 °C: 10^(6.32/40) and 10^(6.32/20).
+    assert "Simmer and soak 1.55 times as long 1.44 to 2.07 by the food" in words_of(
+        book, "day-2.md"
+    )
+
+
 def test_cans_that_give_enough_warn_nobody() -> None:
     warm = with_looks(cold_gas=(ColdGas(1, 4, 230.2, 123.9, 0.6),))
     told = page(warm, "fuel.md")

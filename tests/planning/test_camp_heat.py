@@ -117,3 +117,47 @@ def test_an_iron_that_tells_no_face_or_is_not_of_cast_iron_has_no_time(
 def test_irons_that_press_nothing_are_not_heated(tmp_path: Path) -> None:
     trip = day_trip(fire={"allowed": True, "irons": ["one-iron"]})
     assert hand(tmp_path, trip, gear={**GEAR, "irons": [IRON]}).kit().looks.irons == ()
+
+
+BILLY: Record = {
+    "id": "porridge", "serves": 2, "cook_in": "pot", "uses": uses(kernel="100 g"),
+    "steps": [{"do": "boil", "with": ["kernel"], "water": "800 ml"}],
+}  # fmt: skip
+
+
+def fire_kit(folder: Path, press: bool = False, **fire: object) -> Kit:
+    meals: Record = {"breakfast": {"cook": "porridge"}}
+    recipes = [BILLY]
+    if press:
+        meals["dinner"] = {"cook": "toast"}
+        recipes.append(TOAST)
+    told = {"allowed": True, "pots": ["large"], "irons": ["one-iron"], **fire}
+    trip = day_trip(days=[day(meals)], stove=None, fire=told)
+    return hand(folder, trip, recipes, foods=[BREAD]).kit()
+
+
+def test_wood_differs_by_its_tree(tmp_path: Path) -> None:
+    kit = fire_kit(tmp_path, wood_moisture="15 %")
+    heat_kj = kit.days[0].fuel.meals_kj
+    # The design's 18.5 MJ/kg at 15 %; logs at 15 %: willow 3.76 and spruce 4.49 kWh/kg.
+    assert kit.wood_g == pytest.approx(heat_kj / (18.5 * 0.85 - 2.443 * 0.15))
+    assert kit.looks.wood_g == pytest.approx((heat_kj / (4.49 * 3.6), heat_kj / (3.76 * 3.6)))
+
+
+def test_embers_for_irons_go_by_weight_whatever_the_tree(tmp_path: Path) -> None:
+    pot, both = fire_kit(tmp_path / "pot"), fire_kit(tmp_path / "both", press=True)
+    embers_g = both.wood_g - pot.wood_g
+    assert pot.looks.wood_g is not None
+    assert both.looks.wood_g == pytest.approx(tuple(end + embers_g for end in pot.looks.wood_g))
+    low, high = pot.looks.wood_g
+    assert low < pot.wood_g < high
+
+
+def test_a_tree_that_is_told_gives_its_own_heat_and_no_range(tmp_path: Path) -> None:
+    kit = fire_kit(tmp_path, wood="birch", wood_moisture="15 %")
+    assert kit.wood_g == pytest.approx(kit.days[0].fuel.meals_kj / (4.01 * 3.6))
+    assert kit.looks.wood_g is None
+
+
+def test_irons_alone_leave_no_range(tmp_path: Path) -> None:
+    assert irons_kit(tmp_path, [IRON]).looks.wood_g is None

@@ -56,7 +56,7 @@ shelter: tent
 mug: 300 ml
 washing: 1 l
 notes: N
-fire: {allowed: true, irons: [two], pots: [billy], wood_moisture: 20 %}
+fire: {allowed: true, irons: [two], pots: [billy], wood_moisture: 20 %, wood: oak}
 gear_shared: [{name: Tarp, mass: 780 g}]
 review: {}
 start_camp: {camp_altitude: 90 m, air: {low: 4 degC}, wind: breezy, water: {camp: tap}}
