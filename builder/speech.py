@@ -113,7 +113,11 @@ class Speech:
 
     def _quantity(self, shown: str) -> str:
         number, space, unit = shown.partition(NBSP)
-        return f"{self.signs(number)}{space}{self(unit) if unit in _UNIT_WORDS else unit}"
+        return f"{self.signs(number)}{space}{self.unit(unit)}"
+
+    def unit(self, unit: str) -> str:
+        """Give a unit's sign, such as `ml/h`, or its word."""
+        return "/".join(self(each) if each in _UNIT_WORDS else each for each in unit.split("/"))
 
     def listed(self, names: Iterable[str]) -> str:
         """Give names as a sentence has them: `a, b and c`."""

@@ -6,6 +6,7 @@ Then fill in the empty translations that it names.
 
 from __future__ import annotations
 
+import ast
 import datetime
 import io
 from collections.abc import Iterator
@@ -14,7 +15,6 @@ from typing import Any
 
 import yaml
 from babel.messages.catalog import Catalog, Message
-from babel.messages.extract import extract
 from babel.messages.pofile import read_po, write_po
 from jinja2.ext import babel_extract
 
@@ -22,13 +22,8 @@ from builder.model.trip import ENGLISH, LANGUAGES
 from builder.speech import NAME, catalogues
 
 ROOT = Path(__file__).resolve().parent.parent
-KEYWORDS: dict[str, Any] = {
-    "say": None,
-    "later": None,
-    "count": (1, 2),
-    "forms": (1, 2),
-    "of": ((1, "c"), 2),
-}
+# Which of its arguments a function says; of "of", the first tells the meaning.
+SAYING = {"say": (0,), "later": (0,), "count": (0, 1), "forms": (0, 1), "of": (0, 1)}
 NO_DATE = datetime.datetime(2000, 1, 1, tzinfo=datetime.UTC)  # the writer wants one; none is kept
 SPEAKING = (
     "speech.py",
@@ -53,14 +48,13 @@ def texts() -> dict[Text, list[str]]:
 
 
 def _texts() -> Iterator[tuple[Text, Path]]:
-    for path in _modules():
-        with path.open("rb") as file:
-            for _, text, _, meaning in extract("python", file, KEYWORDS):
-                yield (meaning, _one_or_both(text)), path
+    for path in speaking():
+        for text in said_in(path.read_text("utf-8")):
+            yield text, path
     for path in sorted((ROOT / "site_templates").rglob("*.j2")):
         with path.open("rb") as file:
             trimmed = {"trim_blocks": "true", "lstrip_blocks": "true"}
-            for _, name, said, _ in babel_extract(file, tuple(KEYWORDS), [], trimmed):
+            for _, name, said, _ in babel_extract(file, tuple(SAYING), [], trimmed):
                 words = [said] if isinstance(said, str) else [each for each in said or () if each]
                 if name == "of":
                     yield (words[0], words[1]), path
@@ -77,7 +71,32 @@ def _texts() -> Iterator[tuple[Text, Path]]:
                 yield (NAME, name), path
 
 
-def _modules() -> Iterator[Path]:
+def said_in(module: str) -> list[Text]:
+    """Give the texts that a module says, in their order."""
+    calls = [each for each in ast.walk(ast.parse(module)) if isinstance(each, ast.Call)]
+    calls.sort(key=lambda call: (call.lineno, call.col_offset))
+    return [text for call in calls if (text := _said_by(call)) is not None]
+
+
+def _said_by(call: ast.Call) -> Text | None:
+    name = call.func.attr if isinstance(call.func, ast.Attribute) else ""
+    name = call.func.id if isinstance(call.func, ast.Name) else name
+    places = SAYING.get(name, ())
+    words = [call.args[place] for place in places if place < len(call.args)]
+    texts = tuple(
+        each.value
+        for each in words
+        if isinstance(each, ast.Constant) and isinstance(each.value, str)
+    )
+    if not texts or len(texts) != len(places):
+        return None  # a text from a table that was marked by `later`, or another function
+    if name == "of":
+        return texts[0], texts[1]
+    return None, _one_or_both(texts)
+
+
+def speaking() -> Iterator[Path]:
+    """Give the modules that say what a kit shows."""
     for room in SPEAKING:
         path = ROOT / "builder" / room
         yield from [path] if path.is_file() else sorted(path.rglob("*.py"))

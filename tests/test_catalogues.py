@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
+import ast
 import re
+from pathlib import Path
 from string import Formatter
 from typing import Any
 
 import pytest
 
 from builder.model.trip import ENGLISH, LANGUAGES
-from tests.catalogues import Text, catalogue, path_of, texts, written
+from tests.catalogues import Text, catalogue, path_of, said_in, speaking, texts, written
 
 OTHERS = [language for language in LANGUAGES if language != ENGLISH]
 MEND = "run python -m tests.catalogues, then translate what is empty"
@@ -76,6 +78,33 @@ def test_a_catalogue_stands_as_it_is_written(language: str) -> None:
     kept = catalogue(language)
     kept.header_comment = f"# The words of the pages, {language}."
     assert path_of(language).read_bytes() == written(kept)
+
+
+def test_texts_are_found_wherever_they_are_said() -> None:
+    module = """
+NAMES = {"a": later("One text")}
+say.count("{n} drop", "{n} drops", n, of=say("milk" " or water"), when=say.of("date", "May"))
+f"{figures.say('Inside')} {say(NAMES['a'])} {text.count('x')} {origins.of(places, 'field')}"
+"""
+    assert said_in(module) == [
+        (None, "One text"),
+        (None, ("{n} drop", "{n} drops")),
+        (None, "milk or water"),
+        ("date", "May"),
+        (None, "Inside"),
+    ]
+
+
+@pytest.mark.parametrize("path", list(speaking()), ids=lambda path: path.stem)
+def test_what_is_said_is_never_put_together_before(path: Path) -> None:
+    made = [
+        ast.unparse(call)
+        for call in ast.walk(ast.parse(path.read_text("utf-8")))
+        if isinstance(call, ast.Call)
+        and (getattr(call.func, "attr", "") or getattr(call.func, "id", "")) in ("say", "later")
+        and isinstance(call.args[0], ast.JoinedStr | ast.BinOp)
+    ]
+    assert made == [], "a catalogue knows whole texts only; put what changes into {blanks}"
 
 
 def blanks(text: str) -> set[str | None]:

@@ -152,4 +152,4 @@ def worked(say: Speech, value: float, unit: str = "") -> str:
     if "." in number:
         number = number.rstrip("0").rstrip(".")
     shown = say.signs(number.replace("-", "−"))
-    return f"{shown}\u00a0{unit}" if unit else shown
+    return f"{shown}\u00a0{say.unit(unit)}" if unit else shown

@@ -52,7 +52,7 @@ LEVELS = {"danger": later("Danger"), "care": later("Take care"), "note": later("
 def carried(say: Speech, ingredient: PlannedIngredient) -> str:
     """Give a food's name as it is carried: `Black beans, cooked — freeze-dried`."""
     how = say(DRIED[ingredient.dried_by]) if ingredient.dried_by in DRIED else ""
-    if not how or how.split()[0] in ingredient.name:
+    if not how or any(word in ingredient.name for word in how.split() if len(word) > 3):
         return ingredient.name
     return f"{ingredient.name} — {how}"
 

@@ -25,6 +25,7 @@ from builder.model.kit import (
 )
 from builder.model.place import Places
 from builder.model.trip import Trip
+from builder.planning.derivations_looks import look_figures
 from builder.planning.derivations_totals import (
     batch_name,
     batch_totals,
@@ -91,6 +92,7 @@ def derive(
         found += batch_totals(say, f"batches.{number}", batch)
     found += _weights(say, kit, origins)
     found += trip_totals(say, kit)
+    found += look_figures(say, kit, trip, content, judged, hearth)
     return tuple(found)
 
 
@@ -103,7 +105,7 @@ def _height(say: Speech, number: int, day: KitDay, origins: _Origins) -> Iterato
         say("Air pressure, day {n}", n=day.day),
         at.pressure_hpa,
         "hPa",
-        "p = 1013.25 · (1 − 0.0065 · h / 288.15)^5.2559",
+        say.signs("p = 1013.25 · (1 − 0.0065 · h / 288.15)^5.2559"),
         (Input(say("height h"), at.altitude_m, "m", origins.of(places, "camp_altitude")),),
         ("iso2533",),
     )
