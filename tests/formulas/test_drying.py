@@ -71,9 +71,16 @@ def test_a_dried_mass_that_is_not_less_is_refused(fresh: float, dried: float) ->
             call(fresh, dried, 0.5)
 
 
-@pytest.mark.parametrize(("fresh", "dried"), [(0.0, -1.0), (100.0, 0.0), (math.nan, 1.0)])
-def test_weighings_of_nothing_are_refused(fresh: float, dried: float) -> None:
-    with pytest.raises(ValueError, match="must be more than 0 g"):
+@pytest.mark.parametrize(
+    ("fresh", "dried", "says"),
+    [
+        (0.0, -1.0, "^fresh mass is 0 g; it must be more than 0 g$"),
+        (100.0, 0.0, "^dried mass is 0 g; it must be more than 0 g$"),
+        (math.nan, 1.0, "^fresh mass is nan g; it must be more than 0 g$"),
+    ],
+)
+def test_weighings_of_nothing_are_refused(fresh: float, dried: float, says: str) -> None:
+    with pytest.raises(ValueError, match=says):
         residual_share(fresh, dried, 0.5)
 
 

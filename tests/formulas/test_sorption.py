@@ -34,6 +34,12 @@ def test_the_inverse_gives_the_water_activity_back(
     assert gab_water_activity(water, monolayer, c, k) == pytest.approx(activity, abs=1e-9)
 
 
+@pytest.mark.parametrize("c", [0.5, 2.0, 5.0, 30.0])
+def test_the_wettest_air_of_the_isotherm_can_be_found_again(c: float) -> None:
+    wettest = gab_water_per_solids(0.95, 0.1, c, 0.9)
+    assert gab_water_activity(wettest, 0.1, c, 0.9) == pytest.approx(0.95, abs=1e-12)
+
+
 @pytest.mark.parametrize("c", [0.5, 1.0, 2.0, 3.0])
 def test_the_inverse_holds_where_its_terms_vanish(c: float) -> None:
     """At C = 1 the quadratic is linear, at C = 2 its middle term is alone."""

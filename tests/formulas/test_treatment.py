@@ -124,7 +124,7 @@ def test_growth() -> None:
         (lambda: bleach_drops(-1.0, 0.06), "volume of water is -1 ml"),
         (lambda: bleach_drops(1000.0, 6.0), "strength of the bleach is 6;"),
         (lambda: bleach_drops(1000.0, 0.008), "strength of the bleach is 0.008"),
-        (lambda: bleach_drops(1000.0, 0.101), "strength of the bleach is 0.101"),
+        (lambda: bleach_drops(1000.0, 0.101), "0.101; it must be 0.009 to 0.1$"),
         (lambda: bleach_drops(1000.0, 0.02), "no table gives drops between 0.015 and 0.04"),
         (lambda: chlorine_mg_l(-1.0, 1000.0, 0.06), "drops is -1"),
         (lambda: chlorine_mg_l(1.0, 0.0, 0.06), "volume of water is 0 ml"),
