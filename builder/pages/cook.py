@@ -213,7 +213,23 @@ def _how(kit: Kit, time: _Time) -> Cell:
         for field, name in _TRACED
         if (href := figures.how(f"{at}.{field}"))
     ]
+    known += [
+        (Piece(figures.say(name), href=href),)
+        for figure, name in _looks_at(kit, time)
+        if (href := figures.how(figure))
+    ]
     return join(known)
+
+
+def _looks_at(kit: Kit, time: _Time) -> Iterator[tuple[str, str]]:
+    """Give the figures of second looks at a meal, and their names."""
+    looks, meal = kit.looks, time.meal
+    for place, stood in enumerate(looks.standing):
+        if (stood.day, stood.meal, stood.title) == (time.day.day, meal.meal, meal.title):
+            yield f"looks.standing.{place}.bare_c.1", later("heat left")
+    for place, each in enumerate(looks.pressure):
+        if (each.day, each.place) == (time.day.day, time.place):
+            yield f"looks.pressure.{place}.minutes", later("minutes under pressure")
 
 
 def _when(say: Speech, day: KitDay, meal: PlannedMeal) -> str:

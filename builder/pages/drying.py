@@ -181,8 +181,8 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
     if batch.sublimation_kwh:
         facts.append(Fact(say("In the freeze dryer"), _freeze_dried(figures, batch, at)))
     facts += [
-        Fact(say("In the dryer"), load_said(figures, each))
-        for each in kit.looks.loads
+        Fact(say("In the dryer"), load_said(figures, each, f"looks.loads.{number}"))
+        for number, each in enumerate(kit.looks.loads)
         if each.batch == batch.id
     ]
     if batch.water_removed_g > 0 and batch.dried_g:
@@ -196,7 +196,11 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
         mass=figures.both(batch.pack_g, "mass_g", f"{at}.pack_g"),
     )
     facts.append(Fact(say("Packs"), packs))
-    facts += [_absorber(say, each) for each in kit.looks.oxygen if each.batch == batch.id]
+    facts += [
+        _absorber(figures, each, f"looks.oxygen.{number}.oxygen_ml")
+        for number, each in enumerate(kit.looks.oxygen)
+        if each.batch == batch.id
+    ]
     return BatchView(
         _anchor(batch),
         batch.name,
@@ -280,13 +284,15 @@ def _freeze_dried(figures: Figures, batch: KitBatch, at: str) -> Cell:
     )
 
 
-def _absorber(say: Speech, pack: PackOxygen) -> Fact:
-    said = say(
-        "{size} for each pack, which holds about {oxygen} oxygen",
-        size=worked(say, pack.absorber_ml, "ml"),
-        oxygen=worked(say, rounded(pack.oxygen_ml), "ml"),
+def _absorber(figures: Figures, pack: PackOxygen, figure: str) -> Fact:
+    say = figures.say
+    oxygen = worked(say, rounded(pack.oxygen_ml), "ml")
+    said = filled(
+        say("{size} for each pack, which holds about {oxygen} oxygen"),
+        size=text(worked(say, pack.absorber_ml, "ml")),
+        oxygen=(Piece(oxygen, href=figures.how(figure)),),
     )
-    return Fact(say("Oxygen absorber"), text(said))
+    return Fact(say("Oxygen absorber"), said)
 
 
 def _forecast(figures: Figures, batch: KitBatch, run: DryingRun, at: str) -> Cell:

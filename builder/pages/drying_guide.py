@@ -259,39 +259,45 @@ def _chamber(figures: Figures) -> Table:
     return table((say("In the chamber"), say("The ice is at")), rows, "rr")
 
 
-def load_said(figures: Figures, load: DryerLoad) -> Cell:
+def load_said(figures: Figures, load: DryerLoad, at: str) -> Cell:
     """Say how much of a dryer a load takes, how thick it lies, and what freezing it costs."""
     say = figures.say
-    share = figures.percent(load.of_limit)
+    share = Piece(figures.percent(load.of_limit), href=figures.how(f"{at}.of_limit"))
+    said = list(
+        filled(
+            say("{share} of what it takes at once ({dryer})"),
+            share=(share,),
+            dryer=text(load.dryer),
+        )
+    )
     if load.of_limit > 1:
-        said = [
-            Piece(say("TOO MUCH"), strong=True),
-            Piece(": "),
-            Piece(say("{share} of what it takes at once ({dryer})", share=share, dryer=load.dryer)),
-        ]
-    else:
-        said = [
-            Piece(say("{share} of what it takes at once ({dryer})", share=share, dryer=load.dryer))
-        ]
-    for more in _layer_and_ice(say, load):
-        said += [Piece(". "), Piece(more)]
+        said = [Piece(say("TOO MUCH"), strong=True), Piece(": "), *said]
+    for more in _layer_and_ice(figures, load, at):
+        said += [Piece(". "), *more]
     return tuple(said)
 
 
-def _layer_and_ice(say: Speech, load: DryerLoad) -> Iterator[str]:
+def _layer_and_ice(figures: Figures, load: DryerLoad, at: str) -> Iterator[Cell]:
+    say = figures.say
     if load.layer_mm:
-        thick = worked(say, rounded(load.layer_mm), "mm")
+        shown = worked(say, rounded(load.layer_mm), "mm")
+        thick = (Piece(shown, href=figures.how(f"{at}.layer_mm")),)
         if load.ice_gone_h:
             low, high = (rounded(hours) for hours in load.ice_gone_h)
-            yield say(
-                "It lies about {thick} thick; in a laboratory the ice of such a slab is gone "
-                "after {low} to {high}",
+            yield filled(
+                say(
+                    "It lies about {thick} thick; in a laboratory the ice of such a slab is gone "
+                    "after {low} to {high}"
+                ),
                 thick=thick,
-                low=say.number(low),
-                high=worked(say, high, "h"),
+                low=text(say.number(low)),
+                high=text(worked(say, high, "h")),
             )
         else:
-            yield say("It lies about {thick} thick", thick=thick)
+            yield filled(say("It lies about {thick} thick"), thick=thick)
     if load.freezing_kwh:
         energy = worked(say, rounded(load.freezing_kwh, 2), "kWh")
-        yield say("To freeze it the machine had to take out {energy} of heat", energy=energy)
+        yield filled(
+            say("To freeze it the machine had to take out {energy} of heat"),
+            energy=(Piece(energy, href=figures.how(f"{at}.freezing_kwh")),),
+        )

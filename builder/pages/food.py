@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.formulas.needs import ACTIVE_PROTEIN_G_KG, PROTEIN_G_KG, SALT_G_DAY
 from builder.model.kit import Kit, PlannedMeal
 from builder.model.looks import EnergyLook, MealLabel, NeedMore, PersonFood
 from builder.pages.citing import citation, citation_in_short
 from builder.pages.figures import Figures, figures_of, worked
-from builder.pages.pieces import Cell, Piece, Table, join, lines, table, text
+from builder.pages.pieces import Cell, Piece, Table, filled, join, lines, table, text
 from builder.speech import Speech, later
 from builder.units import rounded
 
@@ -41,7 +41,7 @@ class FoodPage:
     rules: tuple[str, ...]
     needs: Table | None
     sources: tuple[Cell, ...]  # of the methods, in the order of their columns
-    more: tuple[str, ...]  # what some need on top of it
+    more: tuple[Cell, ...]  # what some need on top of it
     more_sources: Cell
     by_weight: Table | None
     labels: tuple[LabelLine, ...]
@@ -59,7 +59,10 @@ def food_page(kit: Kit) -> FoodPage:
         for source, head in _METHODS
         if any(source in dict(each.kcal_by_source) for each in looks.energy)
     ]
-    rows = [_person(say, each, each.name in grown) for each in looks.people]
+    rows = [
+        _person(figures, each, each.name in grown, f"looks.people.{number}.protein_need_g")
+        for number, each in enumerate(looks.people)
+    ]
     needs = [_need(figures, each, methods) for each in looks.energy]
     return FoodPage(
         say.number(looks.density_kcal_g, 1) if looks.density_kcal_g else "",
@@ -69,7 +72,10 @@ def food_page(kit: Kit) -> FoodPage:
         if needs
         else None,
         tuple(_source(say, kit, source, head) for source, head in methods),
-        tuple(_more(figures, each) for each in looks.needs_more),
+        tuple(
+            _more(figures, each, f"looks.needs_more.{number}.kcal.1")
+            for number, each in enumerate(looks.needs_more)
+        ),
         _named(say, kit, {source: None for each in looks.needs_more for source in each.sources}),
         _by_weight(kit, figures, labels) if labels else None,
         tuple(_label(say, kit, each) for each in labels),
@@ -92,7 +98,8 @@ def grams(say: Speech, mass_g: float) -> str:
     return worked(say, mass_g, "g")
 
 
-def _person(say: Speech, each: PersonFood, is_grown: bool) -> tuple[Cell, ...]:
+def _person(figures: Figures, each: PersonFood, is_grown: bool, figure: str) -> tuple[Cell, ...]:
+    say = figures.say
     need = grams(say, rounded(each.protein_need_g))
     said = say("need {protein}", protein=need)
     if is_grown:
@@ -103,10 +110,12 @@ def _person(say: Speech, each: PersonFood, is_grown: bool) -> tuple[Cell, ...]:
             low=say.number(low),
             high=grams(say, high),
         )
+    space, needed, *rest = lines(said)
+    traced = replace(needed, href=figures.how(figure))
     return (
         text(each.name),
         text(_kcal(say, each.energy_kcal)),
-        (Piece(grams(say, rounded(each.protein_g))), *lines(said)),
+        (Piece(grams(say, rounded(each.protein_g))), space, traced, *rest),
         text(grams(say, rounded(each.salt_g, 1))),
     )
 
@@ -154,33 +163,35 @@ def _source(say: Speech, kit: Kit, source: str, head: str) -> Cell:
     return (Piece(head, strong=True), Piece(f": {source}"))
 
 
-def _more(figures: Figures, each: NeedMore) -> str:
+def _more(figures: Figures, each: NeedMore, figure: str) -> Cell:
     """Say what somebody may need on top of the plan."""
     say = figures.say
     low, high = each.kcal
     if each.why in ("cold", "height"):  # parts of the need: to the next ten is exact enough
         low, high = rounded(low, -1), rounded(high, -1)
-    energy = figures.span(low, high, "energy_kcal")
+    energy = Piece(figures.span(low, high, "energy_kcal"), href=figures.how(figure))
+    return filled(_more_said(say, each), name=text(each.name), energy=(energy,))
+
+
+def _more_said(say: Speech, each: NeedMore) -> str:
+    """Give the sentence, with its name and its energy left open."""
+    blanks = {"name": "{name}", "energy": "{energy}"}
     if each.why == "pregnant":
-        return say(
-            "{name}, towards the end of a pregnancy: {energy} a day.", name=each.name, energy=energy
-        )
+        return say("{name}, towards the end of a pregnancy: {energy} a day.")
     if each.why == "nursing":
-        return say("{name}, nursing: {energy} a day.", name=each.name, energy=energy)
+        return say("{name}, nursing: {energy} a day.")
     if each.why == "cold":
         return say.count(
             "{name}, on {n} day of frost: {energy}.",
             "{name}, on {n} days of frost: {energy} a day.",
             each.days,
-            name=each.name,
-            energy=energy,
+            **blanks,
         )
     return say.count(
         "{name}, on {n} day so high up: {energy}.",
         "{name}, on {n} days so high up: {energy} a day.",
         each.days,
-        name=each.name,
-        energy=energy,
+        **blanks,
     )
 
 

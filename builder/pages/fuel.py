@@ -13,8 +13,8 @@ from builder.pages.cautions import Box, boxes_at
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.day import day_path
 from builder.pages.figures import Figures, figures_of, worked
-from builder.pages.pieces import Cell, Fact, Piece, Table, lines, link, table, text
-from builder.pages.soaking import irons_heat_in
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, table, text
+from builder.pages.soaking import minutes_between
 from builder.speech import later
 from builder.units import rounded
 
@@ -33,10 +33,10 @@ class FuelPage:
     reserve: str
     lids: str
     snow: Table | None
-    cold: tuple[str, ...]  # what a can gives at each cold camp
+    cold: tuple[Cell, ...]  # what a can gives at each cold camp
     too_little: str  # where cold cans give less than is likely burnt
     embers: Table | None
-    irons: str
+    irons: Table | None
 
 
 def containers(fuel: KitFuel, figures: Figures) -> str:
@@ -84,10 +84,13 @@ def fuel_page(kit: Kit) -> FuelPage:
         figures.percent(kit.fuel.reserve_share) if kit.fuel else "",
         _lids(kit.fuel, figures) if kit.fuel and kit.fuel.likely_g else "",
         _snow(kit, figures) if kit.looks.snow else None,
-        tuple(_cold(figures, each) for each in kit.looks.cold_gas),
+        tuple(
+            _cold(figures, each, f"looks.cold_gas.{number}")
+            for number, each in enumerate(kit.looks.cold_gas)
+        ),
         _too_little(kit.fuel, kit.looks.cold_gas, figures) if kit.fuel else "",
         _embers(figures) if kit.looks.irons else None,
-        irons_heat_in(figures, kit.looks.irons),
+        _irons(kit, figures) if kit.looks.irons else None,
     )
 
 
@@ -130,28 +133,52 @@ def _lids(fuel: KitFuel, figures: Figures) -> str:
     return figures.span(fuel.no_lid_low_g, fuel.no_lid_high_g, "mass_g")
 
 
-def _cold(figures: Figures, each: ColdGas) -> str:
+def _cold(figures: Figures, each: ColdGas, at: str) -> Cell:
     """Say what a full can gives at the coldest of a camp, and why."""
     say = figures.say
-    blanks = {
-        "day": words.numbered_day(say, each.day),
-        "cold": figures.plain(each.air_low_c, "temperature_c"),
-        "pressure": worked(say, rounded(each.can_kpa), "kPa"),
-        "wanted": worked(say, rounded(each.wanted_kpa), "kPa"),
-    }
-    if not each.usable_share:
-        return say(
-            "{day}, at {cold}: a can gives no gas until you warm it. A full one has {pressure}, "
-            "and the burner wants {wanted}.",
-            **blanks,
-        )
-    return say(
+    said = say(
         "{day}, at {cold}: a full can gives about {share} of its gas, and {rest} stay in it until "
-        "you warm it. It begins with {pressure}; the burner wants {wanted}.",
-        share=figures.percent(each.usable_share),
-        rest=figures.percent(1 - each.usable_share),
-        **blanks,
+        "you warm it. It begins with {pressure}; the burner wants {wanted}."
     )
+    if not each.usable_share:
+        said = say(
+            "{day}, at {cold}: a can gives no gas until you warm it. A full one has {pressure}, "
+            "and the burner wants {wanted}."
+        )
+    pressure = worked(say, rounded(each.can_kpa), "kPa")
+    share = figures.percent(each.usable_share)
+    return filled(
+        said,
+        day=text(words.numbered_day(say, each.day)),
+        cold=text(figures.plain(each.air_low_c, "temperature_c")),
+        share=(Piece(share, href=figures.how(f"{at}.usable_share")),),
+        rest=text(figures.percent(1 - each.usable_share)),
+        pressure=(Piece(pressure, href=figures.how(f"{at}.can_kpa")),),
+        wanted=text(worked(say, rounded(each.wanted_kpa), "kPa")),
+    )
+
+
+def _irons(kit: Kit, figures: Figures) -> Table:
+    """Give how long the irons of each meal heat up, and a first press in cold ones."""
+    say = figures.say
+    rows = []
+    days = {day.day: day for day in kit.days}
+    for number, each in enumerate(kit.looks.irons):
+        if (day := days.get(each.day)) is None:
+            continue
+        hot = minutes_between(say, each.heats_min)
+        rows.append(
+            (
+                (
+                    *link(words.day_name(say, day), day_path(day)),
+                    Piece(" "),
+                    Piece(day.meals[each.place].title, small=True),
+                ),
+                (Piece(hot, href=figures.how(f"looks.irons.{number}.heats_min.1")),),
+                text(minutes_between(say, each.cold_press_min)),
+            )
+        )
+    return table((say("Day"), say("Irons get hot"), say("First press, irons cold")), rows, "lrr")
 
 
 def _too_little(fuel: KitFuel, cold: tuple[ColdGas, ...], figures: Figures) -> str:
@@ -185,7 +212,7 @@ def _snow(kit: Kit, figures: Figures) -> Table:
     """Give how much snow the water of a day takes, from firm to fluffy, and in potfuls."""
     say = figures.say
     rows = []
-    for day, each in _melted(kit):
+    for number, day, each in _melted(kit):
         firm_ml, fluffy_ml = (rounded(litres) * 1000 for litres in (each.firm_l, each.fluffy_l))
         potfuls = say(
             "{low} to {high}",
@@ -199,18 +226,23 @@ def _snow(kit: Kit, figures: Figures) -> Table:
                     *link(words.day_name(say, day), day_path(day)),
                     *lines(say("{water} water", water=water)),
                 ),
-                text(figures.span(firm_ml, fluffy_ml, "volume_ml")),
+                (
+                    Piece(
+                        figures.span(firm_ml, fluffy_ml, "volume_ml"),
+                        href=figures.how(f"looks.snow.{number}.fluffy_l"),
+                    ),
+                ),
                 text(potfuls if each.potfuls_firm else "–"),
             )
         )
     return table((say("Day"), say("Snow for it"), say("Potfuls")), rows, "lrr")
 
 
-def _melted(kit: Kit) -> Iterator[tuple[KitDay, SnowWork]]:
-    by_day = {each.day: each for each in kit.looks.snow}
+def _melted(kit: Kit) -> Iterator[tuple[int, KitDay, SnowWork]]:
+    by_day = {each.day: (number, each) for number, each in enumerate(kit.looks.snow)}
     for day in kit.days:
-        if each := by_day.get(day.day):
-            yield day, each
+        if found := by_day.get(day.day):
+            yield found[0], day, found[1]
 
 
 def _by_day(kit: Kit, figures: Figures) -> Table:

@@ -27,6 +27,7 @@ _GROUPS = {
     "fuel": later("Fuel"),
     "wood": later("Wood"),
     "batches": later("Batches"),
+    "looks": later("A second look"),
 }
 _UNITS = {"share": "", "degC": "°C"}
 # Units that are words, and not signs.

@@ -7,7 +7,7 @@ from typing import Protocol, TypeVar
 
 from builder.formulas.rehydration import COLD_UP_TO_C
 from builder.model.kit import Kit, PlannedMeal
-from builder.model.looks import IronHeat, Soaking, UnderPressure
+from builder.model.looks import IronHeat, Soaking, Span, UnderPressure
 from builder.pages.figures import Figures
 from builder.pages.pieces import Cell, Piece, text
 from builder.speech import Speech, later
@@ -92,8 +92,8 @@ def iron_said(figures: Figures, look: IronHeat) -> Cell:
     said = figures.say(
         "Heat the empty irons on the embers first: {time}. In cold ones the first press takes "
         "{long}.",
-        time=_minutes(figures.say, look.heats_min),
-        long=_minutes(figures.say, look.cold_press_min),
+        time=minutes_between(figures.say, look.heats_min),
+        long=minutes_between(figures.say, look.cold_press_min),
     )
     return text(said)
 
@@ -116,11 +116,13 @@ def irons_heat_in(figures: Figures, looks: Sequence[IronHeat]) -> str:
     if not looks:
         return ""
     spans = [each.heats_min for each in looks]
-    time = _minutes(figures.say, (min(low for low, _ in spans), max(high for _, high in spans)))
+    time = minutes_between(
+        figures.say, (min(low for low, _ in spans), max(high for _, high in spans))
+    )
     return figures.say("They take {time}, so lay them in early.", time=time)
 
 
-def _minutes(say: Speech, span: tuple[float, float]) -> str:
+def minutes_between(say: Speech, span: Span) -> str:
     """Give a range in whole minutes: it is no more than a guess."""
     low, high = (rounded(end) for end in span)
     return say("{low} to {high}", low=say.number(low), high=say.show(high, "duration_min"))

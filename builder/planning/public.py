@@ -30,7 +30,11 @@ def public_kit(kit: Kit) -> Kit:
         batches=tuple(_public_batch(batch) for batch in kit.batches),
         cautions=_public_cautions(kit.cautions),
         proposals=(),
-        derivations=tuple(each for each in kit.derivations if ".people." not in each.figure),
+        derivations=tuple(
+            each
+            for each in kit.derivations
+            if ".people." not in each.figure and not each.figure.startswith("looks.needs_more.")
+        ),
         defaults=(),
         looks=replace(kit.looks, people=(), energy=(), sweating=(), needs_more=()),
         public=True,

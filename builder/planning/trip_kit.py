@@ -112,9 +112,8 @@ def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
         sources=(),
         defaults=defaults_taken(trip, say),
     )
-    derivations = derive(kit, trip, content, stock.judged, hearth)
-    looks = look_again(trip, content, days, facts.batches, hearth, lines)
-    kit = replace(kit, derivations=derivations, looks=looks)
+    kit = replace(kit, looks=look_again(trip, content, days, facts.batches, hearth, lines))
+    kit = replace(kit, derivations=derive(kit, trip, content, stock.judged, hearth))
     return replace(kit, sources=_sources(kit, content, menus))
 
 

@@ -66,7 +66,7 @@ def with_looks(**changes: object) -> Kit:
         ("fuel.md", "Day 2, at −25 °C: a can gives no gas until you warm it."),
         ("fuel.md", "the gas you take would give none of the 58 g you are likely to burn."),
         ("fuel.md", "4 to 5 s medium 145 to 200 °C"),
-        ("fuel.md", "They take 8 to 24 min, so lay them in early."),
+        ("fuel.md", "Day 2 Egg toasties 8 to 24 min 17 to 33 min"),
         ("water.md", "In a whole day, however hot and hard, stay below 11.4 l."),
         ("water.md", "Chlorine dioxide does, after 4 h;"),
         ("food.md", "Ash, nursing: 330 to 505 kcal a day."),
