@@ -132,11 +132,12 @@ def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | N
 
 # A stove of one's own that was tested differs from day to day by about a tenth (from memory).
 TESTED_OFF_SHARE = 0.10
+# The kinds of stoves that burn a fuel, the usual one first.
 STOVE_KINDS = {
-    "gas": "gas",
-    "liquid": "liquid-pressure",
-    "alcohol": "alcohol-screened",
-    "solid": "tablet",
+    "gas": ("gas", "gas-heat-exchanger"),
+    "liquid": ("liquid-pressure",),
+    "alcohol": ("alcohol-screened", "alcohol-open"),
+    "solid": ("tablet",),
 }
 
 
@@ -149,6 +150,8 @@ def _likely_range_g(trip: Trip, hearth: Hearth, likely_g: float) -> tuple[float,
         return likely_g, likely_g
     if stove_test(trip, hearth.stove) is not None:
         return likely_g * (1 - TESTED_OFF_SHARE), likely_g * (1 + TESTED_OFF_SHARE)
-    least, _, most = efficiency_range(STOVE_KINDS[hearth.fuel.kind])
     own = hearth.burner.efficiency_share
+    ranges = [efficiency_range(kind) for kind in STOVE_KINDS[hearth.fuel.kind]]
+    # What it is listed with tells which kind of stove it is.
+    least, _, most = min(ranges, key=lambda each: max(each[0] - own, own - each[2], 0.0))
     return likely_g * min(own / most, 1.0), likely_g * max(own / least, 1.0)

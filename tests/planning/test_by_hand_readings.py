@@ -101,6 +101,27 @@ def test_the_likely_range_spans_stoves_of_the_kind(tmp_path: Path) -> None:
 
 
 @pytest.mark.parametrize(
+    ("place", "efficiency", "least", "most"),
+    [
+        (0, "70 %", 0.65, 0.80),  # a pot with a heat exchanger
+        (0, "62 %", 0.50, 0.62),  # nearer to gas without one, and a little better than measured
+        (1, "35 %", 0.30, 0.40),  # alcohol without a screen
+        (1, "50 %", 0.45, 0.55),
+    ],
+)
+def test_the_listed_efficiency_tells_the_kind_of_stove(
+    place: int, efficiency: str, least: float, most: float, tmp_path: Path
+) -> None:
+    stove = {**GEAR["stoves"][place], "efficiency": efficiency}
+    trip = day_trip(days=[day(DINNER)], stove={"use": stove["id"], "pots": ["large"]})
+    fuel = hand(tmp_path, trip, [SOUP], gear={**GEAR, "stoves": [stove]}).kit().fuel
+    assert fuel is not None
+    own = float(efficiency[:2]) / 100
+    assert fuel.low_g == pytest.approx(fuel.likely_g * own / most)
+    assert fuel.high_g == pytest.approx(fuel.likely_g * own / least)
+
+
+@pytest.mark.parametrize(
     ("boiled", "kind"),
     [
         ("1 l with 14 g", "stove-test"),
