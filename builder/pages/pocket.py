@@ -205,7 +205,7 @@ def _meals(kit: Kit, say: Speech, told: _Told, day: KitDay) -> Iterator[PocketMe
                     if step != old
                 )
                 shown = replace(shown, again=replace(before, here=changed))
-            elif shown.cooking.plates:
+            elif shown.cooking.plates and len(kit.party) > _FEW:
                 shared = told.shares.setdefault(shown.cooking.plates, before)
                 shown = replace(shown, shares_as=shared if shared is not before else None)
             yield shown

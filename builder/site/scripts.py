@@ -14,7 +14,7 @@ PARTS_FOLDER = "kit"
 # Each part may use those before it; nothing of them is seen outside.
 KIT_PARTS = (
     "words", "keep", "minutes", "scaling", "ticks", "timers", "party", "day", "settings", "tables",
-    "start-kit",
+    "menu", "start-kit",
 )  # fmt: skip
 POCKET_PARTS = ("words", "keep", "minutes", "ticks", "timers", "day", "tables", "start-pocket")
 # What people read and browsers do not: comments that have lines of their own, and indents.

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
+from typing import Any
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, expect
+
+from tests.site.test_look import contrast
 
 from .looking import offline_page, pages_of, search_for, site_pages_of, wait_until
 
@@ -14,6 +18,107 @@ from .looking import offline_page, pages_of, search_for, site_pages_of, wait_unt
 OF_COLOURS = {"runOnly": {"type": "rule", "values": ["color-contrast", "link-in-text-block"]}}
 # Pages with the theme hear of the system's change a moment later; the others change by themselves.
 DARK = "(document.body.dataset.mdColorScheme ?? 'slate') === 'slate'"
+
+
+# The text of each line to tick, with the colours that it really has, whatever is under it.
+TEXT_AND_GROUND = """() => [...document.querySelectorAll('.steps label')].flatMap(label =>
+  [label, ...label.querySelectorAll('*')]
+    .filter(one => [...one.childNodes].some(node => node.nodeType === 3 && node.data.trim()))
+    .map(one => {
+      let ground = one;
+      while (ground && /, 0\\)$|transparent/.test(getComputedStyle(ground).backgroundColor)) {
+        ground = ground.parentElement;
+      }
+      const { color, opacity } = getComputedStyle(one);
+      return [color, getComputedStyle(ground ?? document.body).backgroundColor, Number(opacity)];
+    }))"""
+STEP_RATIO = 7.0
+
+
+def hexed(colour: str) -> str:
+    """Give a colour as the browser computes it in the way that style sheets are written."""
+    red, green, blue = (int(part) for part in re.findall(r"\d+", colour)[:3])
+    return f"#{red:02x}{green:02x}{blue:02x}"
+
+
+def low_contrasts(page: Page) -> list[tuple[str, str]]:
+    seen = page.evaluate(TEXT_AND_GROUND)
+    assert len(seen) > 10
+    assert {opacity for _, _, opacity in seen} == {1}
+    return [
+        (text, ground)
+        for text, ground, _ in seen
+        if contrast(hexed(text), hexed(ground)) < STEP_RATIO
+    ]
+
+
+@pytest.mark.parametrize("scheme", ["default", "slate", "night"])
+def test_the_text_of_steps_stands_out_as_it_is_shown(
+    browser: Browser, demo_kits: Path, scheme: str
+) -> None:
+    kit = demo_kits / "tarrow-tops"
+    light = "dark" if scheme == "slate" else "light"
+    with offline_page(browser, 360, color_scheme=light, reduced_motion="reduce") as (page, _):
+        page.goto((kit / "cook" / "coconut-chickpea-curry.html").as_uri())
+        if scheme == "night":
+            for _ in range(3):
+                page.locator("form[data-md-component=palette] label:visible").click()
+        expect(page.locator("body")).to_have_attribute("data-md-color-scheme", scheme)
+        page.locator(".steps input").first.check()
+        assert low_contrasts(page) == []
+        page.goto((kit / "pocket.html").as_uri())
+        if scheme == "night":
+            page.get_by_role("button", name="Night colours").click()
+        page.locator(".steps input").first.check()
+        assert low_contrasts(page) == []
+
+
+def read_out(page: Page) -> list[tuple[str, str]]:
+    """Give what a screen reader comes by, in its order: role and name."""
+    session = page.context.new_cdp_session(page)
+    nodes = session.send("Accessibility.getFullAXTree")["nodes"]
+    known = {node["nodeId"]: node for node in nodes}
+    said: list[tuple[str, str]] = []
+
+    def walk(node: Any) -> None:
+        role, name = (node.get(key, {}).get("value", "") for key in ("role", "name"))
+        if not node.get("ignored") and role not in ("none", "generic", "InlineTextBox"):
+            said.append((role, name))
+        for child in node.get("childIds", []):
+            if child in known:
+                walk(known[child])
+
+    walk(nodes[0])
+    return said
+
+
+def test_pages_are_read_out_in_the_order_they_are_needed(browser: Browser, demo_kits: Path) -> None:
+    with offline_page(browser, 360) as (page, _):
+        page.goto((demo_kits / "tarrow-tops" / "cook" / "pepper-egg-scramble.html").as_uri())
+        said = read_out(page)
+        roles = [role for role, _ in said]
+        texts = [text for _, text in said]
+        assert said[roles.index("heading")] == ("heading", "Pepper and egg wraps")
+        assert "navigation" not in roles[roles.index("main") : roles.index("article")]
+        first_step = roles.index("checkbox")
+        warned = next(at for at, text in enumerate(texts) if text.startswith("Take care: Hot fat"))
+        assert roles.index("heading") < warned < first_step
+        assert roles.index("table") < first_step
+        assert texts[first_step].startswith("183\u00a0ml water")
+        assert texts[first_step].endswith("Bring to the boil.")
+        unnamed = [
+            role
+            for role, text in said
+            if role in ("button", "checkbox", "link", "textbox", "radio", "DisclosureTriangle")
+            and not text.strip()
+        ]
+        assert unnamed == []
+        page.get_by_text("Who eats? How high?").click()
+        opened = read_out(page)
+        assert ("group", "Who eats?") in opened
+        assert ("checkbox", "Bram") in opened
+        assert ("button", "One person more") in opened
+        assert any(role == "textbox" and "Height of the camp" in text for role, text in opened)
 
 
 def faults(axe: Axe, page: Page, options: object = None) -> list[tuple[str, list[str]]]:
@@ -77,7 +182,7 @@ def test_axe_finds_no_violation_in_the_open_menu_and_search(
     file = site_pages_of(sample_kits)[-1]
     with offline_page(browser, width=360, color_scheme=scheme) as (page, _):
         page.goto(file.as_uri())
-        page.locator("header label[for=__drawer]").click()
+        page.get_by_role("button", name="Menu").click()
         page.wait_for_timeout(400)
         assert page.locator(".md-sidebar--primary a.md-nav__link:visible").count() > 1
         assert faults(Axe(), page) == []

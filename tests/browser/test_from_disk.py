@@ -137,3 +137,56 @@ def test_paper_is_black_on_white_without_anything_to_press(browser: Browser, kit
             )
             assert ink == "rgb(0, 0, 0)", file
             assert ground == "rgb(255, 255, 255)", file
+
+
+# A screen of 1280 at 200 % has room for 640; one of 360 is the narrowest that a menu folds on.
+@pytest.mark.parametrize("width", [360, 640])
+def test_the_folded_menu_is_used_by_keys_alone(
+    browser: Browser, sample_kits: Path, width: int
+) -> None:
+    kit = sample_kits / "lake-walk"
+    with offline_page(browser, width) as (page, seen):
+        page.goto((kit / "index.html").as_uri())
+        menu = page.get_by_role("button", name="Menu")
+        expect(menu).to_have_attribute("aria-expanded", "false")
+        for _ in range(3):
+            page.keyboard.press("Tab")
+            if menu.evaluate("one => one === document.activeElement"):
+                break
+        expect(menu).to_be_focused()
+        page.keyboard.press("Enter")
+        expect(menu).to_have_attribute("aria-expanded", "true")
+        expect(page.locator(".md-sidebar--primary :focus")).to_be_in_viewport()
+        page.keyboard.press("Escape")
+        expect(menu).to_be_focused()
+        # Shut, it is stepped over.
+        reached = []
+        for _ in range(12):
+            page.keyboard.press("Tab")
+            reached.append(
+                page.evaluate("!!document.activeElement.closest('.md-sidebar--primary')")
+            )
+        assert not any(reached)
+        menu.focus()
+        page.keyboard.press("Space")
+        link = page.locator(".md-sidebar--primary").get_by_role("link", name="Cautions")
+        for _ in range(20):
+            page.keyboard.press("Tab")
+            if link.evaluate("one => one === document.activeElement"):
+                break
+        page.keyboard.press("Enter")
+        expect(page).to_have_url((kit / "cautions.html").as_uri())
+    assert seen.complaints == []
+
+
+# What a browser's own zoom does: 200 % of 1280 px leaves 640, 400 % leaves 320.
+def test_nothing_scrolls_sideways_with_larger_letters(browser: Browser, kits: Path) -> None:
+    wide = {}
+    with offline_page(browser, 640) as (page, _):
+        for file in pages_of(kits):
+            page.goto(file.as_uri())
+            page.evaluate("document.documentElement.style.fontSize = '200%'")
+            needed = page.evaluate("document.documentElement.scrollWidth")
+            if needed > 640:
+                wide[file.name] = needed
+    assert wide == {}

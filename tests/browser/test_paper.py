@@ -11,6 +11,7 @@ from .looking import offline_page, pages_of
 from .printed import Element, Printed, read_pdf
 
 A5_POINTS = (419.5, 595.3)
+A6_POINTS = (297.6, 419.5)
 MOST_ROWS = 20  # longer tables may go over two sheets, between rows
 PAGES = ("index.html", "day-2.html", "cook/coconut-chickpea-curry.html", "shopping.html",
          "carry.html", "pocket.html")  # fmt: skip
@@ -81,6 +82,31 @@ def test_the_pocket_page_is_a_booklet_with_a_sheet_for_each_recipe(
     sheets = [heading.sheets[0] for heading, alone in zip(headings, whole, strict=True) if alone]
     assert len(set(sheets)) == len(sheets)
     assert uncut
+
+
+def test_the_booklet_comes_in_a5_and_a6(browser: Browser, demo_kits: Path) -> None:
+    with offline_page(browser) as (page, seen):
+        page.add_init_script("window.print = () => { window.asked = (window.asked ?? 0) + 1; };")
+        page.goto((demo_kits / "lake-emmerin" / "pocket.html").as_uri())
+        for times, (size, points) in enumerate([("A6", A6_POINTS), ("A5", A5_POINTS)], start=1):
+            page.get_by_role("button", name=f"Print as {size}").click()
+            assert page.evaluate("asked") == times
+            booklet = read_pdf(page.pdf(prefer_css_page_size=True, tagged=True))
+            assert all(each == pytest.approx(points, abs=1.0) for each in booklet.sizes), size
+            for row in booklet.document.all("TR"):
+                assert len(set(row.sheets)) <= 1
+    assert seen.complaints == []
+
+
+def test_lines_to_write_on_follow_the_steps_of_a_recipe(browser: Browser, recipe: str) -> None:
+    with offline_page(browser) as (page, _):
+        page.goto(recipe)
+        after = """one => { const style = getComputedStyle(one, '::after');
+          return [style.display, parseFloat(style.height), style.backgroundImage]; }"""
+        assert page.locator("ol.steps").evaluate(after)[0] == "inline"
+        page.emulate_media(media="print")
+        display, height, lines = page.locator("ol.steps").evaluate(after)
+    assert (display, height > 60, "gradient" in lines) == ("block", True, True)
 
 
 def test_boxes_are_drawn_and_lines_are_left_to_write_on(browser: Browser, demo_kits: Path) -> None:

@@ -9,4 +9,5 @@ startOrders();
 showUnits();
 startSettings();
 startTables();
+startMenu();
 document.documentElement.classList.add("kit-ready");

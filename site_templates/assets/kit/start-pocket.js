@@ -19,9 +19,14 @@ const startNight = () => {
     press(toggle, on);
   };
   const toggle = button(WORDS.night, () => { kept.set("night", kept.get("night") === true ? null : true); show(); });
-  heading.after(make("div", { className: "kit-tools" }, toggle));
+  heading.after(make("div", { className: "kit-tools" }, toggle, ...printers()));
   show();
 };
+/* A booklet for the pocket or the chest pocket; a viewer that cannot print offers none. */
+const printers = () => (window.print ? ["A5", "A6"] : []).map((size) => button(fill(WORDS.print, { size }), () => {
+  document.documentElement.classList.toggle("a6", size === "A6");
+  window.print();
+}));
 startNight();
 startSteps();
 startTicks();
