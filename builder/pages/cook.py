@@ -82,6 +82,7 @@ class StepLine:
     timer: str  # whole minutes, "" where there is nothing to wait for
     timer_says: str
     stands: Cell = ()  # how it stands or soaks, or how the irons get hot
+    as_planned: bool = False  # whether `stands` holds for the planned eaters and height only
 
 
 @dataclass(frozen=True, slots=True)
@@ -406,7 +407,8 @@ def _steps(figures: Figures, meal: PlannedMeal, stands: Mapping[int, Cell]) -> I
             yield _boil_first(figures, meal)
             boiled = True
         line = _step(figures, meal, place, seen)
-        yield replace(line, stands=stands.get(place, ()))
+        as_planned = step.do not in ("soak", "press")
+        yield replace(line, stands=stands.get(place, ()), as_planned=as_planned)
         seen.update(each.id for each in step.ingredients)
         if place == last:
             yield from _after_heat(figures, meal)

@@ -121,6 +121,25 @@ def test_ticking_who_eats_changes_all_amounts(browser: Browser, recipe: str) -> 
     assert seen.complaints == []
 
 
+def test_what_holds_for_the_planned_eaters_only_is_hidden_with_others(
+    browser: Browser, recipe: str
+) -> None:
+    with offline_page(browser) as (page, _):
+        page.goto(recipe)
+        cools, soaks = page.get_by_text("Then still about 85"), page.get_by_text("Keep them cold.")
+        expect(cools).to_be_visible()
+        page.get_by_text("Who eats? How high?").click()
+        page.get_by_label("Bram").uncheck()
+        expect(cools).to_be_hidden()
+        expect(soaks).to_be_visible()
+        page.get_by_role("button", name="As planned").click()
+        expect(cools).to_be_visible()
+        page.get_by_label("Height of the camp").fill("2500")
+        page.keyboard.press("Enter")
+        expect(cools).to_be_hidden()
+        expect(soaks).to_be_visible()
+
+
 def test_one_for_another_keeps_amounts_and_says_who(browser: Browser, recipe: str) -> None:
     with offline_page(browser) as (page, _):
         opened(page, recipe).get_by_label("Ash").uncheck()

@@ -175,3 +175,14 @@ def test_twice_in_one_meal_gets_two_addresses() -> None:
     day = replace(kit.days[0], meals=tuple(alone))
     (page,) = cook_pages(replace(kit, days=(day,)))
     assert [way.anchor for way in page.cookings] == ["day-1-dinner", "day-1-dinner-2"]
+
+
+@pytest.mark.parametrize(
+    ("of", "does", "as_planned"),
+    [(bean_pot(), "Soak", False), (bean_pot(), "Let stand", True), (toasties(), "Press", False)],
+)
+def test_only_what_hangs_on_eaters_and_height_is_hidden_with_others(
+    of: PlannedMeal, does: str, as_planned: bool
+) -> None:
+    found = [line for line in cooking(sample_kit(), of, 1).steps if said(line.do).startswith(does)]
+    assert [line.as_planned for line in found] == [as_planned]

@@ -119,10 +119,12 @@ data-units="metric">520 ml</span> water</li>
 ## Steps {#steps}
 
 <ol class="steps">
-<li><label><input type="checkbox"> Soak the beans 10 min.</label></li>
+<li><label><input type="checkbox"> Soak the beans 10 min.
+<span class="stands">Keep them cold.</span></label></li>
 <li><label><input type="checkbox"> Bring to the boil, simmer
 <span class="lasts" data-minutes="8" data-by-height="1">9 min</span>
-<span class="small">8 min at sea level</span>.</label>
+<span class="small">8 min at sea level</span>.
+<span class="stands as-planned">Then still about 85&nbsp;°C hot.</span></label>
 <button type="button" class="timer" data-minutes="9">Start 9 min</button></li>
 <li><label><input type="checkbox"> Serve.</label></li>
 </ol>

@@ -66,7 +66,7 @@ const startOneParty = (box, name, mine) => {
       ? `${WORDS.changed(WORDS.and(names), altitude === null ? "" : quantity(altitude, "m", chosenUnits()))} ${meal ? WORDS.follow : WORDS.followAmounts}`
       : WORDS.nobody;
     note.hidden = !changed;
-    for (const one of mine(".stands")) one.hidden = changed;
+    for (const one of mine(".as-planned")) one.hidden = changed;
     shownGuests.textContent = eaters.length ? String(guests) : String(people);
     kept.set(name, changed ? { absent: [...absent], guests, altitude } : null);
   };
