@@ -21,7 +21,7 @@ from builder.pages.glance import glance_page
 from builder.pages.kit_json import kit_data
 from builder.pages.numbers import numbers_page
 from builder.pages.people import PersonPage, person_pages
-from builder.pages.pocket import PocketPage, pocket_cautions, pocket_days
+from builder.pages.pocket import PocketPage, is_long, pocket_cautions, pocket_days
 from builder.pages.shopping import shopping_page
 from builder.pages.sources import read_checked, sources_page
 from builder.pages.water import water_page
@@ -77,6 +77,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         fuel,
         pocket_cautions(kit, cautions),
         shopping,
+        is_long(kit),
     )
     return Book(
         {

@@ -28,6 +28,7 @@ from builder.speech import Speech, speech_of
 
 _DIGITS = re.compile(r"\d+")
 _FEW = 5  # a party whose names are soon read
+_LONG_DAYS = 7  # more than these, and what is alike is told more shortly still
 _REFUSED = "not-to-be-eaten"  # who must not eat what is known meal by meal
 
 
@@ -37,8 +38,9 @@ class Danger:
 
     word: str
     title: str
-    text: str  # what to do; "" where the same day has told it
+    text: str  # what to do; "" where it was told just before
     who: tuple[str, ...]
+    anchor: str  # of the caution at the end of the page
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,6 +101,12 @@ class PocketPage:
     fuel: FuelPage
     cautions: CautionsPage
     shopping: ShoppingPage
+    is_long: bool
+
+
+def is_long(kit: Kit) -> bool:
+    """Tell whether so many are away for so long that their page would grow heavy."""
+    return len(kit.party) > _FEW and len(kit.days) > _LONG_DAYS
 
 
 def pocket_days(kit: Kit, days: tuple[DayPage, ...]) -> tuple[PocketDay, ...]:
@@ -106,28 +114,27 @@ def pocket_days(kit: Kit, days: tuple[DayPage, ...]) -> tuple[PocketDay, ...]:
     say = speech_of(kit.language)
     told = _Told({}, {}, {})
     made = []
+    met: set[str] = set()
     for day, page in zip(kit.days, days, strict=True):
-        dangers = tuple(_dangers(kit, say, day, None, boxes_at(kit, page.path)))
-        meals = tuple(_in_short(dangers, tuple(_meals(kit, say, told, day))))
+        if not is_long(kit):
+            met.clear()
+        dangers = _met(met, tuple(_dangers(kit, say, day, None, boxes_at(kit, page.path))))
+        meals = tuple(_in_short(met, tuple(_meals(kit, say, told, day))))
         orders = tuple(_orders(say, told, day, page, meals))
         made.append(PocketDay(f"day-{day.day}", page, dangers, orders, meals))
     return tuple(made)
 
 
-def _in_short(dangers: tuple[Danger, ...], meals: tuple[PocketMeal, ...]) -> Iterator[PocketMeal]:
+def _in_short(met: set[str], meals: tuple[PocketMeal, ...]) -> Iterator[PocketMeal]:
     """Tell what to do about a danger where a day first meets it; later its name and whom."""
-    met = {danger.title for danger in dangers}
     for meal in meals:
-        if meal.again:
-            yield meal
-            continue
-        yield replace(
-            meal,
-            dangers=tuple(
-                replace(each, text="") if each.title in met else each for each in meal.dangers
-            ),
-        )
-        met |= {danger.title for danger in meal.dangers}
+        yield meal if meal.again else replace(meal, dangers=_met(met, meal.dangers))
+
+
+def _met(met: set[str], dangers: tuple[Danger, ...]) -> tuple[Danger, ...]:
+    shown = tuple(replace(each, text="") if each.title in met else each for each in dangers)
+    met.update(danger.title for danger in dangers)
+    return shown
 
 
 @dataclass(frozen=True, slots=True)
@@ -258,9 +265,13 @@ def _dangers(
     """Give each danger of a meal, or of what a day has besides what is cooked, once."""
     for box in {box.href: box for box in boxes if box.level == "danger"}.values():
         if not box.href.endswith(f"#{_REFUSED}") or kit.public:
-            yield Danger(box.word, box.title, box.text, ())
+            yield Danger(box.word, box.title, box.text, (), _anchor(box))
         elif who := tuple(_who(kit, say, day, place)):
-            yield Danger(box.word, box.title, box.text, who)
+            yield Danger(box.word, box.title, box.text, who, _anchor(box))
+
+
+def _anchor(box: Box) -> str:
+    return box.href.partition("#")[2]
 
 
 def _who(kit: Kit, say: Speech, day: KitDay, place: int | None) -> Iterator[str]:

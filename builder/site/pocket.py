@@ -19,6 +19,7 @@ PLACEHOLDER = re.compile(r'<script[^>]* src="assets/pocket\.js"[^>]*></script>',
 # What every reader of HTML knows without being told: ends of elements in which that which follows
 # cannot stand, and quotes round a plain word.
 IDLE_END = re.compile(r"</(?:td|th|tr|thead|tbody|li|dt|dd|p)>\n*")
+IDLE_BREAK = re.compile(r">\n+<")
 TAG = re.compile(r"<[a-z][^>]*>")
 QUOTED_WORD = re.compile(r'(?<==)"([\w.-]+)"(?=[ >])')
 BODY = re.compile(r"<body[^>]*>(?P<body>.*)</body>", re.S | re.I)
@@ -51,4 +52,5 @@ def pocket_page(
 def slimmed(html: str) -> str:
     """Give the same page in fewer letters."""
     html = IDLE_END.sub("", html).replace("</small> <small>", " ")
+    html = IDLE_BREAK.sub("><", html)
     return TAG.sub(lambda tag: QUOTED_WORD.sub(r"\1", tag[0]), html)

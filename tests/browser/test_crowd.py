@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 from axe_playwright_python.sync_playwright import Axe
-from playwright.sync_api import Browser, Page
+from playwright.sync_api import Browser, Page, expect
 
 from tests.conftest import tripkit
 from tests.site.crowd import NAMES, TRIP, write_crowd
@@ -80,6 +80,23 @@ def test_the_pocket_page_stays_small_and_tells_each_dish_of_each_day(crowd_kits:
         asked = re.findall(rf'href="?#day-{day}-[a-z]+-\d', html)
         assert listed
         assert len(listed) >= len(set(asked))
+
+
+def test_each_dish_says_who_must_not_eat_what_before_its_steps(
+    browser: Browser, crowd_kits: Path
+) -> None:
+    with offline_page(browser, 360) as (page, _):
+        page.goto((crowd_kits / TRIP / "pocket.html").as_uri())
+        oats = page.locator("#day-2-breakfast-1")
+        danger = oats.locator(".caution.danger")
+        expect(danger).to_have_count(1)
+        for name in NAMES[1::4]:
+            expect(danger).to_contain_text(name)
+        expect(danger).to_contain_text("whole milk powder")
+        assert danger.evaluate("one => one.compareDocumentPosition("
+                               "one.parentElement.querySelector('.steps')) === 4")  # fmt: skip
+        danger.get_by_role("link", name="Cautions").click()
+        expect(page.locator("#not-to-be-eaten")).to_be_in_viewport()
 
 
 def test_names_from_right_to_left_keep_their_place_in_a_list(

@@ -6,9 +6,10 @@ import re
 
 import pytest
 
-from builder.site.pocket import pocket_page
+from builder.site.pocket import pocket_page, slimmed
 from builder.site.scripts import POCKET_PARTS, joined
 from builder.site.security import hash_source
+from builder.site.tags import read_tags
 from builder.speech import speech_of
 from tests.site.sample import ASSETS
 
@@ -54,3 +55,21 @@ def test_a_whole_page_and_a_body_give_the_same(whole: str) -> None:
     assert html.count("<main>words</main>") == 1
     assert html.count("<html") == html.count("<body>") == html.count("<!doctype") == 1
     assert "assets/pocket" not in html
+
+
+def test_slimming_takes_nothing_that_a_reader_sees() -> None:
+    html = (
+        '<ul class="steps"><li data-minutes="5"><label><input type="checkbox"> Soak.</label></li>\n'
+        '<li id="a b">Two <small>1 oz</small> <small>of</small></li></ul>\n<p>End, href="x".</p>\n'
+        '<table class="rows"><tbody><tr><td class="num">1</td><td>2</td></tr></tbody></table>'
+    )
+    slim = slimmed(html)
+    assert slim == (
+        "<ul class=steps><li data-minutes=5><label><input type=checkbox> Soak.</label>"
+        '<li id="a b">Two <small>1 oz of</small></ul><p>End, href="x".'
+        "<table class=rows><tbody><tr><td class=num>1<td>2</table>"
+    )
+    starts = [(tag.name, dict(tag.attributes)) for tag in read_tags(slim) if not tag.is_end]
+    before = [(tag.name, dict(tag.attributes)) for tag in read_tags(html) if not tag.is_end]
+    before.remove(("small", {}))  # two that stood beside each other are one
+    assert starts == before
