@@ -4,5 +4,5 @@ from __future__ import annotations
 
 from hypothesis import settings
 
-settings.register_profile("formulas", max_examples=40, derandomize=True, deadline=None)
+settings.register_profile("formulas", max_examples=30, derandomize=True, deadline=None)
 settings.load_profile("formulas")

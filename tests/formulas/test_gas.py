@@ -69,9 +69,10 @@ def test_the_order_of_the_gases_does_not_matter() -> None:
 @pytest.mark.parametrize(
     ("shares", "says"),
     [
-        ({}, "sum of the gas shares is 0"),
+        ({}, "sum of the gas shares is 0; it must"),
+        ({"propane": 0.6, "butane": 0.6}, "sum of the gas shares is 1.2; it must"),
         ({"propane": 0.3, "butane": 0.3}, "sum of the gas shares is 0.6"),
-        ({"propane": 30.0, "butane": 70.0}, "share of butane is 70"),
+        ({"propane": 30.0, "butane": 70.0}, "share of butane is 70; it must be 0 to 1$"),
         ({"propane": -0.1, "butane": 1.1}, "share of butane is 1.1"),
         ({"ethane": 1.0}, "gas 'ethane' is not known; known are propane, isobutane, butane"),
     ],
@@ -79,6 +80,11 @@ def test_the_order_of_the_gases_does_not_matter() -> None:
 def test_mixtures_that_cannot_be_are_refused(shares: dict[str, float], says: str) -> None:
     with pytest.raises(ValueError, match=says):
         mixture_pressure_kpa(shares, 0.0)
+
+
+def test_a_gas_that_no_canister_holds_is_refused() -> None:
+    with pytest.raises(ValueError, match=r"^gas 'ethane' is not known; known are propane"):
+        vapour_pressure_kpa("ethane", 0.0)
 
 
 def test_a_flowing_gas_has_30_kpa_to_spare_when_5_degrees_colder_than_the_air() -> None:
