@@ -14,13 +14,13 @@ from builder.speech import Speech, later, speech_of
 
 @dataclass(frozen=True, slots=True)
 class Box:
-    """A caution where it is needed."""
+    """A caution where it is needed, once, with every reason that holds there."""
 
     level: str
     word: str
     title: str
     text: str
-    because: str
+    because: tuple[str, ...]
     href: str
 
 
@@ -94,19 +94,27 @@ def page_names(say: Speech, kit: Kit) -> dict[str, str]:
 def boxes_at(kit: Kit, path: str) -> tuple[Box, ...]:
     """Give the cautions that belong to a page, the gravest first."""
     say = speech_of(kit.language)
-    found = [each for each in kit.cautions if page_of(each.where) == path]
-    return tuple(box_of(say, each) for level in LEVELS for each in found if each.level == level)
+    alike: dict[tuple[Level, str], list[KitCaution]] = {}
+    for each in kit.cautions:
+        if page_of(each.where) == path:
+            alike.setdefault((each.level, each.id), []).append(each)
+    return tuple(
+        _box(say, together)
+        for wanted in LEVELS
+        for (level, _), together in alike.items()
+        if level == wanted
+    )
 
 
-def box_of(say: Speech, caution: KitCaution) -> Box:
-    """Give a caution as a box."""
+def _box(say: Speech, alike: list[KitCaution]) -> Box:
+    first = alike[0]
     return Box(
-        caution.level,
-        say(words.LEVELS[caution.level]),
-        caution.title,
-        caution.text,
-        _reason(caution),
-        f"cautions.md#{caution.id}",
+        first.level,
+        say(words.LEVELS[first.level]),
+        first.title,
+        first.text,
+        tuple(dict.fromkeys(_reason(each) for each in alike)),
+        f"cautions.md#{first.id}",
     )
 
 

@@ -39,6 +39,10 @@ _COOKED_IN = {  # over what, and whether in several potfuls
     ("fire", False): later("{vessel}, on the fire."),
     ("fire", True): later("{vessel}, on the fire, {potfuls}."),
 }
+_POT_THEN_IRON = {  # a filling is cooked first
+    "stove": later("{pot}, on the stove. Then {iron} in the embers."),
+    "fire": later("{pot}, on the fire. Then {iron} in the embers."),
+}
 # What to do in a step; whether stirring, whether with the lid on.
 DOINGS = {
     ("boil", False, False): later("Bring to the boil."),
@@ -81,7 +85,7 @@ class StepLine:
     sea_level: str
     timer: str  # whole minutes, "" where there is nothing to wait for
     timer_says: str
-    stands: Cell = ()  # how it stands or soaks, or how the irons get hot
+    stands: Cell = ()  # how it stands or soaks
     as_planned: bool = False  # whether `stands` holds for the planned eaters and height only
 
 
@@ -251,7 +255,14 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
         _in_short(kit, figures, meal, potfuls),
         _amounts(figures, meal),
         potfuls if meal.potfuls > 1 else (),
-        tuple(_steps(figures, meal, _stands_by_step(kit, figures, meal, day))),
+        tuple(
+            _steps(
+                figures,
+                meal,
+                _irons(kit, figures, meal, day),
+                _stands_by_step(kit, figures, meal, day),
+            )
+        ),
         _plates(figures, meal),
         meal.cook_in == "mug" and party > 1,
         _cooking_data(kit, meal),
@@ -282,8 +293,12 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> C
     if meal.minutes:
         takes = figures.plain(meal.minutes, "duration_min")
         said += [Piece(takes, strong=True, mark=Mark("takes")), Piece(". ")]
-    cooked_in = say(_COOKED_IN[meal.cooked_on, bool(potfuls)])
-    said += filled(cooked_in, vessel=text(vessel), potfuls=potfuls)
+    if meal.cook_in == "iron" and meal.cooked_on and meal.pot in pots:
+        pot_first = say(_POT_THEN_IRON[meal.cooked_on])
+        said += filled(pot_first, pot=text(pots[meal.pot]), iron=text(vessel))
+    else:
+        cooked_in = say(_COOKED_IN[meal.cooked_on, bool(potfuls)])
+        said += filled(cooked_in, vessel=text(vessel), potfuls=potfuls)
     if meal.cooked_on and meal.cook_in in _POTTED:
         boils = figures.both(here.boiling_point_c, "temperature_c")
         height = figures.both(here.altitude_m, "altitude_m")
@@ -376,27 +391,33 @@ def _potfuls(kit: Kit, meal: PlannedMeal) -> Cell:
 
 
 def _stands_by_step(kit: Kit, figures: Figures, meal: PlannedMeal, day: int) -> Mapping[int, Cell]:
-    """Give what is said below a step: how hot it stays, how it soaks, how irons heat."""
+    """Give what is said below a step: how hot it stays, how it soaks."""
     standing = {
         each.minutes: each
         for each in kit.looks.standing
         if (each.day, each.meal, each.title) == (day, meal.meal, meal.title)
     }
-    soaks, irons = soaks_of(kit, meal, day), of_meal(kit, meal, day, kit.looks.irons)
+    soaks = soaks_of(kit, meal, day)
     found: dict[int, Cell] = {}
     for place, step in enumerate(meal.steps):
         if step.do == "rest" and step.minutes in standing:
             found[place] = _stands(figures, standing[step.minutes])
         elif place in soaks:
             found[place] = soak_said(figures, meal, soaks[place], place == min(soaks))
-        elif step.do == "press" and irons:
-            found[place] = iron_said(figures, irons[0])
     for look in of_meal(kit, meal, day, kit.looks.pressure):
         found[look.step] = pressure_said(figures, look)
     return found
 
 
-def _steps(figures: Figures, meal: PlannedMeal, stands: Mapping[int, Cell]) -> Iterator[StepLine]:
+def _irons(kit: Kit, figures: Figures, meal: PlannedMeal, day: int) -> Cell:
+    """Say how long the irons heat up; that comes before the first press."""
+    looks = of_meal(kit, meal, day, kit.looks.irons)
+    return iron_said(figures, looks[0]) if looks else ()
+
+
+def _steps(
+    figures: Figures, meal: PlannedMeal, irons: Cell, stands: Mapping[int, Cell]
+) -> Iterator[StepLine]:
     """Give the steps; the check of the middle and the pouring away follow the last heat."""
     heated = [place for place, step in enumerate(meal.steps) if step.do in _HEATED]
     last = heated[-1] if heated else len(meal.steps) - 1
@@ -408,6 +429,8 @@ def _steps(figures: Figures, meal: PlannedMeal, stands: Mapping[int, Cell]) -> I
             boiled = True
         line = _step(figures, meal, place, seen)
         as_planned = step.do not in ("soak", "press")
+        if step.do == "press" and irons:
+            line, irons = replace(line, amounts=(irons, *line.amounts)), ()
         yield replace(line, stands=stands.get(place, ()), as_planned=as_planned)
         seen.update(each.id for each in step.ingredients)
         if place == last:

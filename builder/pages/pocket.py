@@ -237,7 +237,6 @@ def _timeless(said: str) -> str:
 def _meal(kit: Kit, say: Speech, day: KitDay, place: int, anchor: str) -> PocketMeal:
     meal = day.meals[place]
     boxes = boxes_at(kit, f"cook/{meal.recipe}.md")
-    cares = {box.href: box for box in boxes if box.level == "care"}
     return PocketMeal(
         meal.meal,
         anchor,
@@ -246,7 +245,7 @@ def _meal(kit: Kit, say: Speech, day: KitDay, place: int, anchor: str) -> Pocket
         meal.note,
         _eaters(kit, say, meal),
         tuple(_dangers(kit, say, day, place, boxes)),
-        tuple(replace(box, because="") for box in cares.values()),
+        tuple(replace(box, because=()) for box in boxes if box.level == "care"),
         cooking(kit, meal, day.day),
     )
 
@@ -263,7 +262,7 @@ def _dangers(
     kit: Kit, say: Speech, day: KitDay, place: int | None, boxes: tuple[Box, ...]
 ) -> Iterator[Danger]:
     """Give each danger of a meal, or of what a day has besides what is cooked, once."""
-    for box in {box.href: box for box in boxes if box.level == "danger"}.values():
+    for box in (box for box in boxes if box.level == "danger"):
         if not box.href.endswith(f"#{_REFUSED}") or kit.public:
             yield Danger(box.word, box.title, box.text, (), _anchor(box))
         elif who := tuple(_who(kit, say, day, place)):

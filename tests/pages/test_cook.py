@@ -177,6 +177,25 @@ def test_twice_in_one_meal_gets_two_addresses() -> None:
     assert [way.anchor for way in page.cookings] == ["day-1-dinner", "day-1-dinner-2"]
 
 
+def test_irons_are_heated_before_they_are_filled() -> None:
+    kit = sample_kit()
+    (press,) = (
+        line for line in cooking(kit, toasties(), 2).steps if said(line.do).startswith("Press")
+    )
+    assert said(press.amounts[0]).startswith("Heat the empty irons on the embers first: 8 to 24")
+    assert len(press.amounts) > 1
+
+
+@pytest.mark.parametrize("on", ["stove", "fire"])
+def test_a_filling_is_cooked_in_the_pot_and_pressed_in_the_irons(on: str) -> None:
+    kit = sample_kit()
+    pot_id, pot, _ = kit.pots[0]
+    filled = replace(toasties(), pot=pot_id, cooked_on=on)
+    told = said(cooking(kit, filled, 2).in_short)
+    assert f"{pot}, on the {on}. Then Square iron in the embers." in told
+    assert "Square iron, on the" not in told
+
+
 @pytest.mark.parametrize(
     ("of", "does", "as_planned"),
     [(bean_pot(), "Soak", False), (bean_pot(), "Let stand", True), (toasties(), "Press", False)],

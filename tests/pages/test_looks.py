@@ -307,7 +307,7 @@ def test_wood_of_any_tree_is_a_range() -> None:
 
 def test_not_all_food_slows_alike(book: Book) -> None:
     # 93.65 °C: 10^(6.32/40) and 10^(6.32/20).
-    assert "Simmer and soak 1.55 times as long 1.44 to 2.07 by the food" in words_of(
+    assert "Simmer and soak 1.55 times as long between 1.44 and 2.07 by the food" in words_of(
         book, "day-2.md"
     )
 
