@@ -157,7 +157,7 @@ def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
 def _by_food(say: Speech, here: Conditions) -> str:
     """Give the range of the factor, since not all plants soften alike."""
     low, high = (worked(say, rounded(end, 2)) for end in time_factor_range(here.boiling_point_c))
-    return say("between {low} and {high}\nby the food", low=low, high=high)
+    return say("between {low}\nand {high}\nby the food", low=low, high=high)
 
 
 def travel(figures: Figures, day: KitDay) -> Cell:
