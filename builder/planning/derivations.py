@@ -25,6 +25,7 @@ from builder.model.kit import (
 )
 from builder.model.place import Places
 from builder.model.trip import Trip
+from builder.planning.cooking import Hearth
 from builder.planning.derivations_looks import look_figures
 from builder.planning.derivations_totals import (
     batch_name,
@@ -33,10 +34,8 @@ from builder.planning.derivations_totals import (
     meal_totals,
     trip_totals,
 )
-from builder.planning.hearth import Hearth
-from builder.planning.judging import Judged
 from builder.planning.naming import travel_said
-from builder.planning.stock import DRYING_ICE_C
+from builder.planning.stock import DRYING_ICE_C, Judged
 from builder.speech import Speech, later, speech_of
 
 DEFAULT = "default"  # a key: the page says it

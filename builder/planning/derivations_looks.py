@@ -22,9 +22,9 @@ from builder.model.looks import (
     UnderPressure,
 )
 from builder.model.trip import Trip
-from builder.planning.hearth import Hearth
-from builder.planning.judging import Judged
+from builder.planning.cooking import Hearth
 from builder.planning.looks import FIRM_SNOW_KG_M3, FLUFFY_SNOW_KG_M3
+from builder.planning.stock import Judged
 from builder.speech import Speech
 
 

@@ -58,13 +58,17 @@ from builder.model.looks import (
     Treating,
 )
 from builder.model.trip import HOME_SHARE, Person, Trip
-from builder.planning.camp_heat import cold_gas, iron_heats, wood_range_g
-from builder.planning.drying_guides import NOTES_BY, dryer_loads, drying_guides, topics
-from builder.planning.hearth import Hearth
-from builder.planning.judging import Judged
-from builder.planning.needs_more import needs_more
-from builder.planning.soaking import soakings
-from builder.planning.under_pressure import under_pressure
+from builder.planning.cooking import (
+    Hearth,
+    cold_gas,
+    iron_heats,
+    soakings,
+    under_pressure,
+    wood_range_g,
+)
+from builder.planning.drying import NOTES_BY, dryer_loads, drying_guides, topics
+from builder.planning.needs import needs_more
+from builder.planning.stock import Judged
 
 STANDS_FROM_MIN = 5.0  # a shorter rest cools nothing
 KJ_PER_KCAL = 4.184

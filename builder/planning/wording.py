@@ -11,8 +11,7 @@ from builder.model.food import Food
 from builder.model.gear import Dryer, Fuel, Iron, Packaging, Pot, Stove
 from builder.model.source import CautionText
 from builder.model.trip import ENGLISH
-from builder.planning.checks import check
-from builder.planning.stock import Stock
+from builder.planning.stock import Stock, check
 from builder.speech import Speech, speech_of
 
 _Named = TypeVar("_Named", Food, Stove, Fuel, Pot, Iron, Packaging, Dryer)

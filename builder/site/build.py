@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from builder.model.kit import Kit
-from builder.pages.book import Book, write_book
+from builder.pages.trip.book import Book, write_book
 from builder.problems import Problem
 from builder.site.archive import zip_files
 from builder.site.assemble import SiteInput, build_site

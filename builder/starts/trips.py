@@ -13,8 +13,7 @@ from typing import Any
 from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.trip import Trip
-from builder.planning.checks import check
-from builder.planning.stock import Stock, packs_of_trip
+from builder.planning.stock import Stock, check, packs_of_trip
 from builder.problems import Problem, ProblemsFound, did_you_mean, errors
 from builder.reading.cuttings import Key, cut, cut_files, records_of_trip
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder

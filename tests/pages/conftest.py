@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.pages.book import Book, write_book
+from builder.pages.trip.book import Book, write_book
 from tests.pages.sample_kit import sample_kit
 
 TEMPLATES = Path(__file__).resolve().parents[2] / "site_templates"

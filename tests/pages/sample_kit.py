@@ -51,8 +51,8 @@ from builder.model.looks import (
 )
 from builder.model.source import CautionText, Source
 from builder.model.trip import DefaultUsed
-from builder.planning.hearth import Burner, Hearth
-from builder.planning.order_of_work import orders_of_work
+from builder.planning.cooking.hearth import Burner, Hearth
+from builder.planning.cooking.order_of_work import orders_of_work
 
 HEARTH = Hearth(Burner("stove", 2600, 500, 0.55), None, None, (), 2, 14.0)
 START = datetime.date(2031, 9, 4)

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 
 from builder.model.kit import Kit
 from builder.model.looks import Looks
-from builder.pages.book import Book, NavItem, write_book
+from builder.pages.trip.book import Book, NavItem, write_book
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 from tests.pages.seen import Seen, seen_in, seen_in_html

@@ -7,8 +7,8 @@ from dataclasses import replace
 import pytest
 
 from builder.model.kit import PlannedMeal
-from builder.pages.cook import cook_pages, cooking, step_anchors
 from builder.pages.pieces import Cell
+from builder.pages.trip.cook import cook_pages, cooking, step_anchors
 from builder.pages.words import short_names
 from builder.speech import speech_of
 from tests.pages.sample_kit import bean_pot, ingredient, meal, sample_kit, step, toasties

@@ -12,9 +12,9 @@ from typing import Any
 import pytest
 
 from builder.model.kit import Kit
-from builder.pages.book import Book, write_book
+from builder.pages.trip.book import Book, write_book
+from builder.planning.cooking.scaling import scaling_data
 from builder.planning.public import public_kit
-from builder.planning.scaling import scaling_data
 from tests.pages.conftest import TEMPLATES
 from tests.pages.seen import Seen, seen_in
 from tests.pages.test_traced import POCKETS, PULSE, STEW, TEA

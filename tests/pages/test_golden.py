@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.pages.book import Book
+from builder.pages.trip.book import Book
 
 GOLDEN = Path(__file__).parent / "golden"
 PAGES = (

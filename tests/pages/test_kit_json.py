@@ -11,8 +11,8 @@ import pytest
 
 from builder.model.kit import Kit
 from builder.model.looks import Looks, MealLabel, Standing, Sweating
-from builder.pages.book import Book
-from builder.pages.kit_json import kit_data
+from builder.pages.trip.book import Book
+from builder.pages.trip.kit_json import kit_data
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 

@@ -18,9 +18,9 @@ from builder.model.looks import (
     Treating,
     UnderPressure,
 )
-from builder.pages.book import Book, write_book
 from builder.pages.charts import half_hours, run_chart
 from builder.pages.figures import figures_of
+from builder.pages.trip.book import Book, write_book
 from builder.planning.public import public_kit
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import apple_run, sample_kit

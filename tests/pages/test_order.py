@@ -8,11 +8,11 @@ from collections.abc import Sequence
 import pytest
 
 from builder.model.kit import Kit, KitDay, PlannedMeal
-from builder.pages.book import Book, write_book
-from builder.pages.order import OrderView, orders_of_day
 from builder.pages.pieces import Cell
-from builder.planning.hearth import Burner, Hearth
-from builder.planning.order_of_work import orders_of_work
+from builder.pages.trip.book import Book, write_book
+from builder.pages.trip.order import OrderView, orders_of_day
+from builder.planning.cooking.hearth import Burner, Hearth
+from builder.planning.cooking.order_of_work import orders_of_work
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import (
     HEARTH,

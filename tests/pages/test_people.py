@@ -10,11 +10,11 @@ import pytest
 from builder.model.kit import Carried, Kit, KitPerson, Refused
 from builder.model.recipe import MEALS, MealName
 from builder.model.trip import MealItem
-from builder.pages.book import Book, write_book
-from builder.pages.people import eaten_kcal, person_pages, person_paths, slug
 from builder.pages.pieces import Cell
-from builder.planning.loads import food_items
-from builder.planning.menu import MenuItem
+from builder.pages.trip.book import Book, write_book
+from builder.pages.trip.people import eaten_kcal, person_pages, person_paths, slug
+from builder.planning.carrying.loads import food_items
+from builder.planning.menu.menu import MenuItem
 from builder.speech import speech_of
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
-from builder.pages.book import Book
+from builder.pages.trip.book import Book
 from tests.pages.seen import seen_in_html
 
 

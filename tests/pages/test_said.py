@@ -11,7 +11,7 @@ from dataclasses import fields, is_dataclass, replace
 import pytest
 
 from builder.model.kit import Kit
-from builder.pages.book import Book, NavItem, write_book
+from builder.pages.trip.book import Book, NavItem, write_book
 from builder.speech import Speech, spoken
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit

@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 
 from builder.model.kit import Derivation, Kit
-from builder.pages.book import Book, write_book
 from builder.pages.figures import anchor
-from builder.pages.kit_json import kit_data
+from builder.pages.trip.book import Book, write_book
+from builder.pages.trip.kit_json import kit_data
 from tests.pages.conftest import TEMPLATES
 from tests.planning.folders import Record, day, day_trip, hand, uses
 

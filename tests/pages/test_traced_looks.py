@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 from builder.model.kit import Derivation, Kit
-from builder.pages.book import Book, write_book
 from builder.pages.figures import anchor
-from builder.pages.kit_json import kit_data
+from builder.pages.trip.book import Book, write_book
+from builder.pages.trip.kit_json import kit_data
 from builder.planning.public import public_kit
 from tests.pages.conftest import TEMPLATES
 from tests.pages.test_traced import found_at

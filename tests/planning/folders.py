@@ -13,9 +13,9 @@ from iapws.iapws97 import _TSat_P
 
 from builder.model.content import Content
 from builder.model.kit import Kit, KitBatch, KitDay, PlannedMeal
-from builder.planning.checks import check
-from builder.planning.stock import Stock
-from builder.planning.trip_kit import plan_trip
+from builder.planning.kit import plan_trip
+from builder.planning.stock.checks import check
+from builder.planning.stock.shelf import Stock
 from builder.problems import Problem, errors
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.planning.fuel import TESTED_OFF_SHARE
+from builder.planning.needs.fuel import TESTED_OFF_SHARE
 from builder.problems import ProblemsFound
 from tests.planning.folders import GEAR, Record, day, day_trip, hand
 

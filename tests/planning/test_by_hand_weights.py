@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 from builder.model.kit import Kit
-from builder.planning.sharing import share_out
+from builder.planning.carrying.sharing import share_out
 from builder.problems import ProblemsFound
 
 from .folders import Record, batch_of, boils_c, day, day_of, day_trip, hand, meal_of, uses

@@ -10,7 +10,7 @@ import pytest
 
 from builder.model.kit import Kit
 from builder.model.source import LEVELS
-from builder.planning.cautions import PREDICATES, STANDING
+from builder.planning.cautions.table import PREDICATES, STANDING
 from builder.reading.folder import Layer, read_folder
 
 from .folders import SHIPPED, Record, day, day_trip, food, hand, uses

@@ -8,7 +8,7 @@ import pytest
 
 from builder.model.batch import Weighing
 from builder.model.content import Content
-from builder.planning.dryness import dryness
+from builder.planning.stock.dryness import dryness
 from builder.problems import ProblemsFound
 from builder.reading.folder import Layer, read_folder
 

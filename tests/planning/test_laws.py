@@ -27,7 +27,7 @@ from builder.model.trip import (
     WaterSource,
     Wind,
 )
-from builder.planning.trip_kit import plan_trip
+from builder.planning.kit import plan_trip
 
 from .folders import Hand, Record, day, day_trip, hand, uses
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.planning.checks import without_broken
+from builder.planning.stock.checks import without_broken
 
 from .folders import Record, day, day_trip, hand
 

@@ -11,11 +11,11 @@ from builder.model.content import Content
 from builder.model.food import FLESH_KINDS
 from builder.model.kit import Kit
 from builder.model.trip import ENGLISH, LANGUAGES
-from builder.pages.kit_json import kit_data
-from builder.planning.cautions_food import GATHERED_WORDS, is_whole_nut
-from builder.planning.checks import check, is_minced
-from builder.planning.stock import Stock
-from builder.planning.trip_kit import plan_trip
+from builder.pages.trip.kit_json import kit_data
+from builder.planning.cautions.food import GATHERED_WORDS, is_whole_nut
+from builder.planning.kit import plan_trip
+from builder.planning.stock.checks import check, is_minced
+from builder.planning.stock.shelf import Stock
 from builder.planning.wording import content_said, worded
 from builder.reading.folder import Layer, read_folder
 from builder.speech import speech_of

@@ -17,12 +17,12 @@ from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
 from builder.model.kit import Conditions, PlannedIngredient
 from builder.model.trip import ENGLISH, LANGUAGES
-from builder.planning.checks import check
-from builder.planning.conditions import cooking_places
-from builder.planning.cooking import Cooked, Ready, cook
-from builder.planning.hearth import Hearth, hearth_of
-from builder.planning.menu import MenuItem, plan_menu
-from builder.planning.scaling import scaling_data
+from builder.planning.cooking.conditions import cooking_places
+from builder.planning.cooking.cooking import Cooked, Ready, cook
+from builder.planning.cooking.hearth import Hearth, hearth_of
+from builder.planning.cooking.scaling import scaling_data
+from builder.planning.menu.menu import MenuItem, plan_menu
+from builder.planning.stock.checks import check
 from builder.reading.folder import Layer, read_folder
 from builder.speech import speech_of
 

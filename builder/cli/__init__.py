@@ -1,0 +1,9 @@
+"""The `tripkit` command: read, stop on problems, call one function, say what was done."""
+
+from __future__ import annotations
+
+# Each of these modules adds its commands to the group.
+from builder.cli import ask, build, check, new
+from builder.cli.base import main
+
+__all__ = ["ask", "build", "check", "main", "new"]

@@ -1,0 +1,208 @@
+"""Looking things up: `tripkit dry`, `stock`, `find` and `explain`."""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime
+import json
+import sys
+from collections.abc import Sequence
+from itertools import pairwise
+from pathlib import Path
+
+import click
+
+from builder.cli.base import (
+    BuilderStop,
+    content_option,
+    json_option,
+    main,
+    place_of,
+    planned_kits,
+    read_place,
+    say_problems,
+    stop_on,
+    wanted_trips,
+)
+from builder.clock import today
+from builder.model.batch import Weighing
+from builder.problems import ProblemsFound, did_you_mean, errors, in_order
+
+
+@main.command()
+@click.argument("food")
+@click.argument("fresh")
+@click.option("--now", metavar="MASS", help="What it weighs now, without the tray.")
+@click.option(
+    "--weighing",
+    "weighings",
+    metavar="TIME=MASS",
+    multiple=True,
+    help='A weighing during the run, such as "3 h=812 g"; two or more tell when it will be dry.',
+)
+@click.option(
+    "--method",
+    type=click.Choice(["dehydrator", "freeze-dryer", "oven", "sun"]),
+    default="dehydrator",
+    show_default=True,
+    help="How it is dried.",
+)
+@content_option
+@json_option
+def dry(
+    food: str,
+    fresh: str,
+    now: str | None,
+    weighings: tuple[str, ...],
+    method: str,
+    content: Path | None,
+    as_json: bool,
+) -> None:
+    """Is it dry yet? FOOD is a food's id, FRESH its weight before drying, such as "1850 g"."""
+    from builder.planning.stock import dryness
+
+    folder = read_place(place_of(content))
+    foods, recipes = folder.content.foods, folder.content.recipes
+    if food not in foods and food not in recipes:
+        raise BuilderStop(f"there is no food {food!r}", [did_you_mean(food, [*foods, *recipes])])
+    fresh_g = _mass("FRESH", fresh)
+    now_g = _mass("--now", now) if now is not None else None
+    run = _weighings(weighings, fresh_g)
+    try:
+        found = dryness(food, fresh_g, now_g, method, folder.content, run)
+    except ProblemsFound as stop:
+        problem = stop.problems[0]
+        raise BuilderStop(problem.says, [problem.mend]) from stop
+    if as_json:
+        click.echo(json.dumps(found.data(), indent=2, sort_keys=True))
+        return
+    for text in found.lines():
+        click.echo(text)
+
+
+def _weighings(told: Sequence[str], fresh_g: float) -> list[Weighing]:
+    """Read weighings of a run; they must go down as time goes on."""
+    found: list[Weighing] = []
+    for text in told:
+        time, equals, mass = text.partition("=")
+        if not equals:
+            raise click.BadParameter('write it like "3 h=812 g"', param_hint="--weighing")
+        found.append(
+            Weighing(
+                _quantity("--weighing", time, "duration_min"),
+                _quantity("--weighing", mass, "mass_g"),
+            )
+        )
+    found.sort(key=lambda each: each.at_min)
+    masses = [fresh_g, *(each.mass_g for each in found)]
+    if any(later > earlier for earlier, later in pairwise(masses)):
+        raise click.BadParameter(
+            "a load gets lighter, not heavier; check the weights", param_hint="--weighing"
+        )
+    return found
+
+
+def _mass(what: str, text: str) -> float:
+    return _quantity(what, text, "mass_g")
+
+
+def _quantity(what: str, text: str, quantity: str) -> float:
+    from builder.units import QuantityError, read_quantity
+
+    try:
+        return read_quantity(text, quantity)
+    except QuantityError as error:
+        raise click.BadParameter(f"{error.says}; {error.mend}", param_hint=what) from error
+
+
+@main.command()
+@click.option("--at", metavar="DATE", help="Judge dates as of this day. Without it: today.")
+@content_option
+@json_option
+def stock(at: str | None, content: Path | None, as_json: bool) -> None:
+    """List the packs that are left, first-expired first."""
+    from builder.planning.stock import check as check_content
+    from builder.planning.stock import stock_lines
+    from builder.units import show
+
+    folder = read_place(place_of(content))
+    whole, problems = check_content(folder.content)
+    say_problems(in_order([*folder.problems, *problems]))
+    lines = stock_lines(whole, _date(at) if at else today())
+    if as_json:
+        click.echo(json.dumps([line.data() for line in lines], indent=2))
+    else:
+        if not lines:
+            click.echo("No packs are left.")
+        for line in lines:
+            date = line.best_before.isoformat() if line.best_before else "no date  "
+            flag = f"  {line.remark}" if line.remark else ""
+            click.echo(
+                f"{date}  {line.packs_left:3d} × {show(line.pack_g, 'mass_g'):>8}  "
+                f"{line.name} ({line.batch}){flag}"
+            )
+    if errors(problems) or errors(folder.problems):
+        sys.exit(1)
+
+
+def _date(text: str) -> datetime.date:
+    try:
+        return datetime.date.fromisoformat(text)
+    except ValueError:
+        raise click.BadParameter("write it like 2031-09-04", param_hint="--at") from None
+
+
+@main.command()
+@click.argument("word")
+@content_option
+@json_option
+def find(word: str, content: Path | None, as_json: bool) -> None:
+    """Tell the ids of foods, recipes, gear and batches that match a word."""
+    from builder.reading.finding import find_ids
+
+    found = find_ids(read_place(place_of(content)).content, word)
+    if as_json:
+        click.echo(json.dumps([each.data() for each in found], indent=2))
+        return
+    for each in found:
+        click.echo(f"{each.kind:<10} {each.id:<30} {each.name}")
+    if not found:
+        raise BuilderStop(f"nothing matches {word!r}", ["try a shorter word, such as `bean`"])
+
+
+@main.command()
+@click.argument("trip")
+@click.argument("figure", nargs=-1, required=True)
+@content_option
+@json_option
+def explain(trip: str, figure: tuple[str, ...], content: Path | None, as_json: bool) -> None:
+    """Tell how a FIGURE of a trip came about: its address in kit.json, or words of its title.
+
+    \b
+    For example:
+      tripkit explain tarrow-tops fuel.carry_g
+      tripkit explain tarrow-tops boils day 2
+    """
+    from builder.planning.explaining import MOST_CHOICES, explained, matching, unknown_said
+
+    place = place_of(content)
+    folder = read_place(place)
+    kits, problems = planned_kits(
+        folder, lambda known, broken: wanted_trips([trip], known, None, broken)
+    )
+    stop_on(problems, False)
+    (kit,) = kits
+    words = " ".join(figure)
+    found = matching(kit, words)
+    if not found:
+        raise BuilderStop(f"no figure of {trip} matches {words!r}", [unknown_said(kit, words)])
+    if len(found) > MOST_CHOICES:
+        for each in found:
+            click.echo(f"{each.figure:<45} {each.title}")
+        raise BuilderStop(f"{len(found)} figures match {words!r}", ["name one of these"])
+    if as_json:
+        click.echo(json.dumps([dataclasses.asdict(each) for each in found], indent=2))
+        return
+    for each in found:
+        for line in explained(kit, each):
+            click.echo(line)

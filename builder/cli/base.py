@@ -1,0 +1,187 @@
+"""What every command shares: the group, the content it reads, how mistakes are told."""
+
+from __future__ import annotations
+
+import sys
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, TypeVar
+
+import click
+
+from builder.problems import Problem, ProblemsFound, did_you_mean, errors, in_order
+from builder.shipped import shipped_root
+
+DEFAULT_CONTENT = "content"
+
+Function = TypeVar("Function", bound=Callable[..., Any])
+
+
+@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+@click.version_option(package_name="trip-kit-builder", message="%(version)s")
+def main() -> None:
+    """Build an offline website for each trip from plain YAML files.
+
+    You write foods, drying batches, recipes, gear and trips. The tool works out menus, water,
+    fuel, packs and cautions, and how long everything cooks at your height.
+
+    \b
+    Begin like this:
+      tripkit build               build the demo kits, to look at
+      tripkit new folder my-trips make a folder of your own
+      tripkit check               find every mistake in it
+    """
+
+
+class BuilderStop(click.ClickException):
+    """A stop that a person can do something about; exit code 1."""
+
+    def __init__(self, message: str, hints: Sequence[str] = ()) -> None:
+        """Keep what is wrong and what would help."""
+        super().__init__(message)
+        self.hints = hints
+
+    def show(self, file: Any = None) -> None:
+        """Print what is wrong, then what would help."""
+        click.echo(f"Stopped: {self.message}", err=True)
+        for hint in self.hints:
+            click.echo(f"  {hint}", err=True)
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where content is read from."""
+
+    folder: Path
+    shown: str
+    is_demo: bool
+
+
+def content_option(function: Function) -> Function:
+    """Add the option that names the content folder."""
+    return click.option(
+        "--content",
+        "content",
+        metavar="DIR",
+        type=click.Path(file_okay=False, path_type=Path),
+        help="Your content folder. Without it: ./content if there is one, else the demo.",
+    )(function)
+
+
+def json_option(function: Function) -> Function:
+    """Add the option that prints data instead of text."""
+    return click.option("--json", "as_json", is_flag=True, help="Print data for a script.")(
+        function
+    )
+
+
+def place_of(content: Path | None) -> Place:
+    """Find the content: the named folder, ./content, or the demo."""
+    shipped = shipped_root() / "content"
+    if content is None:
+        own = Path(DEFAULT_CONTENT)
+        if not own.is_dir():
+            return Place(shipped, shown_path(shipped), True)
+        content = own
+    if not content.is_dir():
+        raise BuilderStop(
+            f"there is no folder {content}",
+            ["name your content folder, or make one with `tripkit new folder NAME`"],
+        )
+    if content.resolve() == shipped.resolve():
+        return Place(content, shown_path(content), True)
+    if not any((content / room).exists() for room in ("trips", "recipes", "foods", "batches")):
+        inside = content / DEFAULT_CONTENT
+        if inside.is_dir():
+            return Place(inside, shown_path(inside), False)
+    return Place(content, shown_path(content), False)
+
+
+def shown_path(path: Path) -> str:
+    """Give a path as people can click it: from here where it lies below, else whole."""
+    try:
+        return path.resolve().relative_to(Path.cwd()).as_posix() or "."
+    except ValueError:
+        return path.as_posix()
+
+
+def layers_of(place: Place) -> list[Any]:
+    """Give what is read, the shipped records first."""
+    from builder.reading.folder import ALWAYS_SHIPPED, ROOMS, Layer
+
+    own = Layer(place.folder, place.shown, ROOMS)
+    if place.is_demo:
+        return [own]
+    shipped = shipped_root() / "content"
+    return [Layer(shipped, shown_path(shipped), ALWAYS_SHIPPED), own]
+
+
+def read_place(place: Place) -> Any:
+    """Read the content of a place, with every problem in it."""
+    from builder.reading.folder import read_folder
+
+    return read_folder(layers_of(place))
+
+
+def say_problems(problems: Sequence[Problem]) -> None:
+    """Print problems to the error output, and how many there are."""
+    for problem in problems:
+        click.echo(str(problem), err=True)
+    count = len(errors(problems))
+    warnings = len(problems) - count
+    if problems:
+        click.echo(f"{counted(count, 'error')}, {counted(warnings, 'warning')}", err=True)
+
+
+def counted(count: int, word: str, many: str = "") -> str:
+    """Say how many there are of something."""
+    return f"{count} {word}" if count == 1 else f"{count} {many or word + 's'}"
+
+
+def stop_on(problems: Sequence[Problem], strict: bool) -> None:
+    """Print all problems; stop when there is an error, or a warning and `--strict`."""
+    say_problems(problems)
+    if errors(problems) or (strict and problems):
+        sys.exit(1)
+
+
+def planned_kits(folder: Any, names: Callable[[Iterable[str], bool], list[str]]) -> tuple[Any, Any]:
+    """Check a folder and plan some of its trips; give the kits and every problem found."""
+    from builder.planning.kit import plan_trip
+    from builder.planning.stock import check, without_broken
+    from builder.planning.wording import worded
+
+    stock, found = check(folder.content)
+    problems = [*folder.problems, *found]
+    whole = without_broken(folder.content, stock.judged)
+    kits = []
+    for name in names(folder.content.trips, bool(errors(problems))):
+        if name not in whole.trips:
+            continue
+        try:
+            content, said = worded(whole, stock, whole.trips[name].language)
+            kits.append(plan_trip(whole.trips[name], content, said))
+        except ProblemsFound as more:
+            problems += more.problems
+    return kits, in_order(problems)
+
+
+def wanted_trips(
+    trips: Sequence[str], known: Iterable[str], part: str | None, broken: bool
+) -> list[str]:
+    """Give the trips to build, in order; an unknown name is the user's to mend."""
+    names = sorted(known)
+    for trip in trips:
+        if trip not in names and not broken:
+            raise BuilderStop(f"there is no trip {trip!r}", [did_you_mean(trip, names)])
+    wanted = [name for name in names if not trips or name in trips]
+    if part is None:
+        return wanted
+    try:
+        number, count = (int(each) for each in part.split("/"))
+    except ValueError:
+        raise click.BadParameter("write it like 1/4", param_hint="--part") from None
+    if not 1 <= number <= count:
+        raise click.BadParameter("the first number runs from 1 to the second", param_hint="--part")
+    return wanted[number - 1 :: count]

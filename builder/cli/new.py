@@ -1,0 +1,143 @@
+"""Starting something new: `tripkit new`."""
+
+from __future__ import annotations
+
+import datetime
+import sys
+from collections.abc import Sequence
+from pathlib import Path
+from typing import NoReturn
+
+import click
+
+from builder.cli.base import (
+    DEFAULT_CONTENT,
+    BuilderStop,
+    Place,
+    content_option,
+    layers_of,
+    main,
+    place_of,
+    say_problems,
+)
+from builder.problems import Problem, ProblemsFound
+
+
+@main.group()
+def new() -> None:
+    """Start a folder, trip, recipe, batch or food. Never writes over anything."""
+
+
+def _written(paths: Sequence[Path], next_command: str) -> None:
+    for path in paths:
+        click.echo(f"Wrote {path.as_posix()}")
+    click.echo(f"Next: {next_command}")
+
+
+def _new_problem(problems: Sequence[Problem]) -> NoReturn:
+    say_problems(problems)
+    sys.exit(1)
+
+
+@new.command("folder")
+@click.argument("name", type=click.Path(path_type=Path))
+def new_folder(name: Path) -> None:
+    """Make a folder with a small trip that builds, to change into yours."""
+    from builder.starts import StartError, start_folder
+
+    try:
+        written = start_folder(name)
+    except StartError as error:
+        raise BuilderStop(error.says, [error.mend]) from error
+    _written(written, f"cd {name.as_posix()} && tripkit build")
+
+
+@new.command("trip")
+@click.argument("name")
+@click.option(
+    "--from", "source", metavar="KIT.zip|TRIP", help="An old kit, or a trip of the folder."
+)
+@click.option("--start", metavar="DATE", help="The first day, such as 2032-06-12.")
+@click.option("--party", metavar="NAME", multiple=True, help="Who goes; give it once for each.")
+@content_option
+def new_trip(
+    name: str, source: str | None, start: str | None, party: tuple[str, ...], content: Path | None
+) -> None:
+    """Start a trip, from an old one where --from names it.
+
+    What the old trip ate out of packs that are gone is left open, and the kit then tells what to
+    buy or dry. Comments are kept.
+    """
+    from builder.starts import StartError, start_trip
+
+    place = _own_place(content)
+    try:
+        written, notes = start_trip(
+            place.folder,
+            place.shown,
+            layers_of(place),
+            name,
+            source,
+            _start_date(start),
+            party,
+        )
+    except StartError as error:
+        raise BuilderStop(error.says, [error.mend]) from error
+    except ProblemsFound as found:
+        _new_problem(found.problems)
+    for note in notes:
+        click.echo(note)
+    option = "" if place.folder == Path(DEFAULT_CONTENT) else f" --content {place.shown}"
+    _written(written, f"tripkit build {name}{option}")
+
+
+def _start_date(text: str | None) -> datetime.date | None:
+    if text is None:
+        return None
+    try:
+        return datetime.date.fromisoformat(text)
+    except ValueError:
+        raise click.BadParameter("write it like 2032-06-12", param_hint="--start") from None
+
+
+def _own_place(content: Path | None) -> Place:
+    """Give the folder to write into: the named one, or ./content, which may be made anew."""
+    if content is None and not Path(DEFAULT_CONTENT).is_dir():
+        return Place(Path(DEFAULT_CONTENT), DEFAULT_CONTENT, False)
+    return place_of(content)
+
+
+def _new_record(kind: str, name: str, content: Path | None) -> None:
+    from builder.starts import StartError, start_record
+
+    place = _own_place(content)
+    try:
+        written = start_record(place.folder, place.shown, layers_of(place), kind, name)
+    except StartError as error:
+        raise BuilderStop(error.says, [error.mend]) from error
+    option = "" if place.folder == Path(DEFAULT_CONTENT) else f" --content {place.shown}"
+    _written(written, f"edit it, then `tripkit check{option}`")
+
+
+@new.command("recipe")
+@click.argument("name")
+@content_option
+def new_recipe(name: str, content: Path | None) -> None:
+    """Start a recipe."""
+    _new_record("recipe", name, content)
+
+
+@new.command("batch")
+@click.argument("name")
+@content_option
+def new_batch(name: str, content: Path | None) -> None:
+    """Start an entry of the drying log."""
+    _new_record("batch", name, content)
+
+
+@new.command("food")
+@click.argument("name")
+@content_option
+def new_food(name: str, content: Path | None) -> None:
+    """Start a food."""
+    _new_record("food", name, content)

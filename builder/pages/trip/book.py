@@ -1,0 +1,127 @@
+"""All that a kit shows: pages, navigation, data files, and the pocket page."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TypeAlias
+
+from builder.model.kit import Kit
+from builder.pages import ink
+from builder.pages.trip.carry import carry_page
+from builder.pages.trip.cautions import cautions_page
+from builder.pages.trip.cook import CookPage, cook_pages, step_anchors
+from builder.pages.trip.day import DayPage, day_pages
+from builder.pages.trip.drying import drying_page
+from builder.pages.trip.food import food_page
+from builder.pages.trip.fuel import fuel_page
+from builder.pages.trip.glance import glance_page
+from builder.pages.trip.kit_json import kit_data
+from builder.pages.trip.numbers import numbers_page
+from builder.pages.trip.people import PersonPage, person_pages
+from builder.pages.trip.pocket import PocketPage, is_long, pocket_cautions, pocket_days
+from builder.pages.trip.shopping import shopping_page
+from builder.pages.trip.sources import read_checked, sources_page
+from builder.pages.trip.water import water_page
+from builder.speech import Speech, speech_of
+
+NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"
+
+SCHEMA_NAME = "kit.schema.json"
+
+
+@dataclass(frozen=True, slots=True)
+class Book:
+    """The pages of a kit, before any site is made of them."""
+
+    markdown: Mapping[str, str]  # by path, in reading order
+    nav: tuple[NavItem, ...]  # titles are plain text, not yet made harmless
+    files: Mapping[str, bytes]
+    pocket_html: str
+
+
+def write_book(kit: Kit, templates: Path) -> Book:
+    """Write all pages of a kit."""
+    say = speech_of(kit.language)
+    cook = cook_pages(kit)
+    anchors = step_anchors(cook)
+    days = day_pages(kit, anchors)
+    glance = glance_page(kit, anchors)
+    people = person_pages(kit, anchors)
+    water, fuel, carry = water_page(kit), fuel_page(kit), carry_page(kit)
+    shopping, cautions = shopping_page(kit, cook), cautions_page(kit)
+    checked = read_checked(templates)
+    pages: dict[str, tuple[str, object]] = {
+        "index.md": ("index", glance),
+        **{day.path: ("day", day) for day in days},
+        **{each.path: ("cook", each) for each in cook},
+        "water.md": ("water", water),
+        "fuel.md": ("fuel", fuel),
+        "carry.md": ("carry", carry),
+        **{person.path: ("person", person) for person in people},
+        "shopping.md": ("shopping", shopping),
+        "food.md": ("food", food_page(kit)),
+        "drying.md": ("drying", drying_page(kit)),
+        "cautions.md": ("cautions", cautions),
+        "numbers.md": ("numbers", numbers_page(kit, checked)),
+        "sources.md": ("sources", sources_page(kit, checked)),
+    }
+    pocket = PocketPage(
+        kit.language,
+        glance,
+        pocket_days(kit, days),
+        carry,
+        water,
+        fuel,
+        pocket_cautions(kit, cautions),
+        shopping,
+        is_long(kit),
+    )
+    return Book(
+        {
+            path: ink.write(templates, f"pages/{name}.md.j2", "../" * path.count("/"), view, say)
+            for path, (name, view) in pages.items()
+        },
+        _nav(say, days, cook, people),
+        {
+            "kit.json": _json(kit_data(kit)),
+            SCHEMA_NAME: (templates / SCHEMA_NAME).read_bytes(),
+        },
+        ink.write(templates, "pocket.html.j2", "", pocket, say),
+    )
+
+
+def _json(data: Mapping[str, object]) -> bytes:
+    """Give data as JSON that every reader takes: no NaN, no infinity, and no room for nothing."""
+    packed = json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    return (packed + "\n").encode()
+
+
+def _nav(
+    say: Speech,
+    days: tuple[DayPage, ...],
+    cook: tuple[CookPage, ...],
+    people: tuple[PersonPage, ...],
+) -> tuple[NavItem, ...]:
+    """Give the navigation in reading order."""
+    recipes: tuple[NavItem, ...] = tuple((page.title, page.path) for page in cook)
+    cooking: tuple[NavItem, ...] = ((say.of("page", "Cook"), recipes),) if recipes else ()
+    persons: tuple[NavItem, ...] = tuple((person.name, person.path) for person in people)
+    own: tuple[NavItem, ...] = ((say.of("page", "Each of you"), persons),) if persons else ()
+    return (
+        (say.of("page", "At a glance"), "index.md"),
+        (say.of("page", "Days"), tuple((day.title, day.path) for day in days)),
+        *cooking,
+        (say.of("page", "Water"), "water.md"),
+        (say.of("page", "Fuel"), "fuel.md"),
+        (say.of("page", "Carry"), "carry.md"),
+        *own,
+        (say.of("page", "Shopping"), "shopping.md"),
+        (say.of("page", "Food value"), "food.md"),
+        (say.of("page", "Drying"), "drying.md"),
+        (say.of("page", "Cautions"), "cautions.md"),
+        (say.of("page", "Numbers"), "numbers.md"),
+        (say.of("page", "Sources"), "sources.md"),
+    )

@@ -1,0 +1,138 @@
+"""The page of packs: who carries what, how heavy it is, how it gets lighter."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.model.kit import Kit, PersonLoad
+from builder.pages import words
+from builder.pages.charts import Chart, kinds_chart, packs_chart
+from builder.pages.figures import Figures, figures_of
+from builder.pages.pieces import Cell, Fact, Table, link, table, text
+from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.people import pack, person_paths
+
+_ORDER = ("own", "gear", "fuel", "food", "water")
+
+
+@dataclass(frozen=True, slots=True)
+class Pack:
+    """One person's pack."""
+
+    anchor: str
+    name: str
+    href: str  # of their own page, "" where there is none
+    total: Cell
+    things: Table
+
+
+@dataclass(frozen=True, slots=True)
+class CarryPage:
+    """All packs."""
+
+    who: Table
+    packs: tuple[Pack, ...]
+    facts: tuple[Fact, ...]
+    by_day: Table
+    packs_chart: Chart | None
+    kinds_chart: Chart | None
+    boxes: tuple[Box, ...]
+
+
+def carry_page(kit: Kit) -> CarryPage:
+    """Give who carries what."""
+    figures = figures_of(kit)
+    say = figures.say
+    weights = kit.weights
+    facts = (
+        Fact(say("Food"), figures.both(weights.food_g, "mass_g", "weights.food_g")),
+        Fact(say("Its packs"), figures.both(weights.packaging_g, "mass_g", "weights.packaging_g")),
+        Fact(say("Fuel and containers"), figures.both(weights.fuel_g, "mass_g", "weights.fuel_g")),
+        Fact(say("Shared gear"), figures.both(weights.gear_g, "mass_g", "weights.gear_g")),
+        Fact(
+            say("Most water at once"),
+            figures.both(weights.water_most_g, "mass_g", "weights.water_most_g"),
+        ),
+    )
+    return CarryPage(
+        _who(kit, figures, _on_this_page(kit)),
+        tuple(
+            _pack(figures, each, number, href)
+            for number, (each, href) in enumerate(
+                zip(weights.people, _own_pages(kit), strict=True), start=1
+            )
+        ),
+        facts,
+        _by_day(kit, figures),
+        packs_chart(kit),
+        kinds_chart(kit),
+        boxes_at(kit, "carry.md"),
+    )
+
+
+def _by_day(kit: Kit, figures: Figures) -> Table:
+    """Give each pack on every morning, and the load of all."""
+    say = figures.say
+    people = [person for person in kit.weights.people if person.by_day_g]
+    rows = [
+        (
+            text(words.day_and_date(say, day)),
+            *(text(figures.plain(person.by_day_g[place], "mass_g")) for person in people),
+            figures.both(mass, "mass_g", f"weights.by_day_g.{place}"),
+        )
+        for place, (day, mass) in enumerate(zip(kit.days, kit.weights.by_day_g, strict=False))
+    ]
+    names = (person.name for person in people)
+    heads = (say("Morning of"), *names, say("All, own gear apart"))
+    return table(heads, rows, "l" + "r" * (len(people) + 1))
+
+
+def short_carry(kit: Kit, figures: Figures) -> Table:
+    """Say what each one's pack weighs at its heaviest; the name leads to their own page."""
+    own = [href or here for href, here in zip(_own_pages(kit), _on_this_page(kit), strict=True)]
+    return _who(kit, figures, own)
+
+
+def _own_pages(kit: Kit) -> list[str]:
+    return list(person_paths(kit)) or ["" for _ in kit.weights.people]
+
+
+def _on_this_page(kit: Kit) -> list[str]:
+    return [f"carry.md#pack-{number}" for number, _ in enumerate(kit.weights.people, start=1)]
+
+
+def _who(kit: Kit, figures: Figures, hrefs: list[str]) -> Table:
+    say = figures.say
+    rows = [
+        (
+            link(each.name, href),
+            figures.both(each.total_g, "mass_g", f"weights.people.{each.name}.total_g"),
+            text(_share(figures, each)),
+        )
+        for each, href in zip(kit.weights.people, hrefs, strict=True)
+    ]
+    return table((say("Who"), say("Pack"), say("Of the limit")), rows, "lrr")
+
+
+def _share(figures: Figures, each: PersonLoad) -> str:
+    """Give the share of what someone can carry; nothing where no limit was told."""
+    return figures.percent(each.of_limit) if each.limit_g > 0 else ""
+
+
+def _pack(figures: Figures, each: PersonLoad, number: int, href: str) -> Pack:
+    say = figures.say
+    things = sorted(each.carries, key=lambda thing: _ORDER.index(thing.kind))
+    rows = [
+        (text(thing.what), figures.both(thing.mass_g, "mass_g"))
+        for thing in things
+        if thing.kind != "water"
+    ]
+    if water_g := sum(thing.mass_g for thing in things if thing.kind == "water"):
+        rows.append((text(say("Water")), figures.both(water_g, "volume_ml")))
+    return Pack(
+        f"pack-{number}",
+        each.name,
+        href,
+        pack(figures, each),
+        table((say("What"), say("Mass")), rows, "lr"),
+    )

@@ -1,0 +1,319 @@
+"""The page of a day: what to eat, the way, the weather, water, fuel and energy."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from builder.formulas.pressure_cooking import time_factor_range
+from builder.model.kit import Conditions, Kit, KitDay, PlannedMeal
+from builder.model.recipe import MEALS
+from builder.pages import words
+from builder.pages.figures import Figures, figures_of, worked
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
+from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.cook import Anchors, cook_link
+from builder.pages.trip.order import OrderView, orders_of_day
+from builder.planning.naming import meal_inside, travel_said
+from builder.speech import Speech
+from builder.units import rounded
+
+
+@dataclass(frozen=True, slots=True)
+class MenuGroup:
+    """What is eaten together."""
+
+    title: str
+    anchor: str
+    dishes: tuple[Cell, ...]
+    start: Cell = ()  # how long before eating the work begins, leading to its order
+
+
+@dataclass(frozen=True, slots=True)
+class DayPage:
+    """One day of the trip."""
+
+    path: str
+    title: str
+    when: str
+    notes: str
+    before: Cell
+    after: Cell
+    lines: tuple[Fact, ...]
+    facts: tuple[Fact, ...]
+    menu: tuple[MenuGroup, ...]
+    orders: tuple[OrderView, ...]
+    at_home: str
+    boxes: tuple[Box, ...]
+    dangers: tuple[Cell, ...]  # of the recipes cooked this day
+    water: Table
+    people: Table
+
+
+def day_pages(kit: Kit, anchors: Anchors) -> tuple[DayPage, ...]:
+    """Give a page for each day."""
+    return tuple(_page(kit, number, anchors) for number in range(len(kit.days)))
+
+
+def day_path(day: KitDay) -> str:
+    """Give the path of a day's page."""
+    return f"day-{day.day}.md"
+
+
+def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
+    day = kit.days[number]
+    figures = figures_of(kit)
+    say = figures.say
+    name = words.day_name(say, day)
+    hrefs = {place: href for (of_day, place), href in anchors.items() if of_day == day.day}
+    orders = orders_of_day(kit, day, hrefs)
+    return DayPage(
+        day_path(day),
+        f"{name}: {day.title}" if day.title else name,
+        say.date(day.date) if day.date else "",
+        day.notes,
+        _beside(say, kit, number - 1, "← "),
+        _beside(say, kit, number + 1, "", " →"),
+        _lines(kit, figures, day, hrefs),
+        _facts(figures, day),
+        menu(kit, day, anchors, orders),
+        orders,
+        say.listed(meal_inside(say, meal) for meal in day.home),
+        boxes_at(kit, day_path(day)),
+        _dangers(kit, day),
+        water_of_day(figures, day),
+        _people(figures, day),
+    )
+
+
+def _beside(say: Speech, kit: Kit, number: int, ahead: str, behind: str = "") -> Cell:
+    if not 0 <= number < len(kit.days):
+        return ()
+    day = kit.days[number]
+    return link(f"{ahead}{words.day_name(say, day)}{behind}", day_path(day))
+
+
+def _lines(kit: Kit, figures: Figures, day: KitDay, hrefs: Mapping[int, str]) -> tuple[Fact, ...]:
+    """Say where the way goes, what the air is like, where the water is."""
+    say = figures.say
+    here = day.conditions
+    air = filled(
+        say("{low} to {high}, {wind}"),
+        low=figures.both(here.air_low_c, "temperature_c"),
+        high=figures.both(here.air_high_c, "temperature_c"),
+        wind=text(say(words.WINDS[here.wind])),
+    )
+    lines = [Fact(say("Travel"), travel(figures, day)), Fact(say("Air"), air)]
+    if not day.ends_home:
+        lines.append(Fact(say("Water at camp"), text(words.water_at(say, here))))
+    return (*lines, *_on_the_way(kit, figures, day, hrefs))
+
+
+def _on_the_way(
+    kit: Kit, figures: Figures, day: KitDay, hrefs: Mapping[int, str]
+) -> tuple[Fact, ...]:
+    """Say what may soak in a bottle while one walks, and how long at most."""
+    say = figures.say
+    hours = {
+        each.place: each.stands_h
+        for each in kit.looks.soaking
+        if each.day == day.day and each.in_bottle and each.stands_h is not None
+    }
+    return tuple(
+        Fact(
+            say("Soak on the way"),
+            filled(
+                say("{dish}, in a bottle that closes tight, at most {time} before you eat"),
+                dish=cook_link(meal, hrefs.get(place, "")),
+                time=text(figures.plain(hours[place], "hours")),
+            ),
+        )
+        for place, meal in enumerate(day.meals)
+        if place in hours
+    )
+
+
+def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
+    say = figures.say
+    here = day.conditions
+    at = f"days.{day.day - 1}"
+    facts = []
+    if not day.ends_home:
+        facts.append(Fact(say("Camp at"), figures.both(here.altitude_m, "altitude_m")))
+    boils = figures.both(here.boiling_point_c, "temperature_c", f"{at}.boiling_point_c")
+    facts.append(Fact(say("Water boils at"), boils))
+    if day.meals and here.time_factor > 1.005:
+        factor = worked(say, rounded(here.time_factor, 2))
+        longer = say("{factor} times as long", factor=factor)
+        slower = link(longer, figures.how(f"{at}.time_factor"))
+        facts.append(Fact(say("Simmer and soak"), (*slower, *lines(_by_food(say, here)))))
+    if day.minutes:
+        minutes = figures.alone(day.minutes, "duration_min", f"{at}.minutes")
+        facts.append(Fact(say("Time at the pot"), minutes))
+    facts.append(Fact(say("Food energy"), energy(figures, day)))
+    return (*facts, *fuel_of_day(figures, day))
+
+
+def _by_food(say: Speech, here: Conditions) -> str:
+    """Give the range of the factor, since not all plants soften alike."""
+    low, high = (worked(say, rounded(end, 2)) for end in time_factor_range(here.boiling_point_c))
+    return say("between {low}\nand {high}\nby the food", low=low, high=high)
+
+
+def travel(figures: Figures, day: KitDay) -> Cell:
+    """Say how far and how high the day's way goes."""
+    say = figures.say
+    if not day.travel_by or not day.travel_hours:
+        return text(say("a day of rest"))
+    hours = figures.plain(day.travel_hours, "hours")
+    parts = [text(travel_said(say, day.travel_by)), text(hours)]
+    if day.distance_m is not None:
+        parts.append(figures.both(day.distance_m, "length_m"))
+    for climbs, climbed in (
+        (say("up {height}"), day.ascent_m),
+        (say("down {height}"), day.descent_m),
+    ):
+        if climbed:
+            parts.append(filled(climbs, height=figures.both(climbed, "altitude_m")))
+    return join(parts)
+
+
+def energy(figures: Figures, day: KitDay) -> Cell:
+    """Set the food energy of a day against what it asks for."""
+    at = f"days.{day.day - 1}"
+    return energy_share(
+        figures,
+        (day.nutrition.energy_kcal, f"{at}.energy_kcal"),
+        (day.energy_need_kcal, f"{at}.energy_need_kcal"),
+    )
+
+
+def energy_share(figures: Figures, eaten: tuple[float, str], need: tuple[float, str]) -> Cell:
+    """Give food energy as a share of the need; both lead to how they came about."""
+    share = eaten[0] / need[0] if need[0] else 1.0
+    (has,), (asks,) = (figures.alone(kcal, "energy_kcal", at) for kcal, at in (eaten, need))
+    small = filled(
+        figures.say("{energy} of {need}"),
+        small=True,
+        energy=(replace(has, small=True),),
+        need=(replace(asks, small=True),),
+    )
+    of_need = figures.say("{share} of need", share=figures.percent(share))
+    return (Piece(of_need), Piece(" "), *small)
+
+
+def menu(
+    kit: Kit, day: KitDay, anchors: Anchors, orders: tuple[OrderView, ...]
+) -> tuple[MenuGroup, ...]:
+    """Give the day's meals in the order they are eaten."""
+    figures = figures_of(kit)
+    starts = {order.meal: link(order.start, f"{day_path(day)}#{order.anchor}") for order in orders}
+    groups = []
+    for name in MEALS:
+        dishes = tuple(
+            _dish(kit, figures, meal, anchors.get((day.day, place), ""), _at(day, place))
+            for place, meal in enumerate(day.meals)
+            if meal.meal == name
+        )
+        if dishes:
+            title = figures.say(words.MEALS[name])
+            groups.append(MenuGroup(title, name, dishes, starts.get(name, ())))
+    return tuple(groups)
+
+
+def _at(day: KitDay, place: int) -> str:
+    return f"days.{day.day - 1}.meals.{place}"
+
+
+def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str, at: str) -> Cell:
+    """Give one thing to eat: what, how long it takes, how much it is, for whom."""
+    say = figures.say
+    dish = [*cook_link(meal, href)]
+    if meal.minutes:
+        dish += [Piece(", "), *figures.alone(meal.minutes, "duration_min", f"{at}.minutes")]
+    if meal.recipe:
+        dish += [Piece(", "), *figures.both(meal.mass_g, "mass_g")]
+    else:
+        first, *other = figures.both(meal.mass_g / len(meal.eaters), "mass_g")
+        dish += [Piece(", "), *filled(say("{mass} each"), mass=(first,)), *other]
+    if len(meal.eaters) < len(kit.party):
+        dish += [Piece(", "), Piece(say("for {people}", people=say.listed(meal.eaters)))]
+    return tuple(dish)
+
+
+def _dangers(kit: Kit, day: KitDay) -> tuple[Cell, ...]:
+    """Give the dangers of the recipes that are cooked on a day."""
+    pages = dict.fromkeys(
+        (f"cook/{meal.recipe}.md", meal.title) for meal in day.meals if meal.recipe
+    )
+    return tuple(
+        (Piece(f"{box.title}: "), Piece(title, href=path))
+        for path, title in pages
+        for box in boxes_at(kit, path)
+        if box.level == "danger"
+    )
+
+
+def water_of_day(figures: Figures, day: KitDay) -> Table:
+    """Give what the party's water of a day is for."""
+    say = figures.say
+    water = day.water
+    named = (
+        (say("To drink"), water.drinking_ml, "drinking_ml"),
+        (say("Hot drinks"), water.drinks_ml, "drinks_ml"),
+        (say("To cook with"), water.cooking_ml, "cooking_ml"),
+        (say("To wash with"), water.washing_ml, "washing_ml"),
+        (say("All together"), water.total_ml, "total_ml"),
+        (say("Of this, make safe first"), water.treat_ml, "treat_ml"),
+        (say("Most carried at once"), water.carry_ml, "carry_ml"),
+    )
+    rows = [
+        (
+            text(name),
+            figures.both(volume, "volume_ml", f"days.{day.day - 1}.water.{field}"),
+        )
+        for name, volume, field in named
+        if volume or field in ("drinking_ml", "total_ml")
+    ]
+    return table((say("For all"), say("Water")), rows, "lr")
+
+
+def _people(figures: Figures, day: KitDay) -> Table:
+    say = figures.say
+    at = f"days.{day.day - 1}.people"
+    rows = [
+        (
+            text(person.name),
+            figures.both(person.to_drink_ml, "volume_ml", f"{at}.{person.name}.to_drink_ml"),
+            figures.both(
+                person.energy_need_kcal, "energy_kcal", f"{at}.{person.name}.energy_need_kcal"
+            ),
+        )
+        for person in day.people
+    ]
+    return table((say("Who"), say("Drink"), say("Energy")), rows, "lrr")
+
+
+def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
+    """Give the fuel and wood of a day, and what it goes into."""
+    say = figures.say
+    facts = []
+    if day.fuel.fuel_g:
+        figure = f"days.{day.day - 1}.fuel_g"
+        facts.append(Fact(say("Fuel"), figures.both(day.fuel.fuel_g, "mass_g", figure)))
+    if day.fuel.wood_g:
+        figure = f"days.{day.day - 1}.wood_g"
+        facts.append(Fact(say("Wood"), figures.both(day.fuel.wood_g, "mass_g", figure)))
+    burnt = day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj
+    for name, heat in (
+        (say("Of that, to melt snow"), day.fuel.melting_kj),
+        (say("Of that, to make water safe"), day.fuel.boiling_water_kj),
+    ):
+        if heat and burnt:
+            facts.append(Fact(name, text(figures.percent(heat / burnt))))
+    if day.fuel.melting_minutes:
+        melting = figures.alone(
+            day.fuel.melting_minutes, "duration_min", f"days.{day.day - 1}.minutes"
+        )
+        facts.append(Fact(say("Time to melt snow"), melting))
+    return tuple(facts)

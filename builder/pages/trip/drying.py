@@ -1,0 +1,360 @@
+"""The page of drying: the batches this trip eats, and what is still to be dried."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+
+from builder.formulas.rehydration import LEAST_UPTAKE_SHARE, MOST_UPTAKE_SHARE
+from builder.formulas.sorption import can_grow
+from builder.model.kit import DryingRun, Kit, KitBatch
+from builder.model.looks import PackOxygen
+from builder.pages import words
+from builder.pages.charts import Chart, half_hours, run_chart
+from builder.pages.figures import Figures, figures_of, worked
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, link, table, text
+from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.drying_guide import DryingGuides, drying_guides, load_said
+from builder.speech import Speech, later
+from builder.units import rounded
+
+_SWELLING_SEEN = 1.1
+_GROWS = {
+    "dry-moulds": later("about {activity}, between {low} and {high}; some moulds can grow"),
+    "moulds": later("about {activity}, between {low} and {high}; moulds can grow"),
+    "staphylococcus": later(
+        "about {activity}, between {low} and {high}; moulds and germs can grow"
+    ),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class BatchView:
+    """One batch, judged."""
+
+    anchor: str
+    title: str
+    facts: tuple[Fact, ...]
+    reasons: tuple[str, ...]
+    notes: tuple[str, ...]
+    chart: Chart | None
+    forecast: Cell
+
+
+@dataclass(frozen=True, slots=True)
+class DryingPage:
+    """All batches of the trip."""
+
+    still: Table | None
+    batches: Table | None
+    each: tuple[BatchView, ...]
+    boxes: tuple[Box, ...]
+    proposals: Table | None
+    measured: bool  # whether moisture was worked out from weights
+    activity: bool  # whether a water activity is told
+    swelling: Cell
+    guides: DryingGuides
+    uptake: str  # how much of the water that drying took out food takes up again
+
+
+def drying_page(kit: Kit) -> DryingPage:
+    """Give the batches of the trip."""
+    figures = figures_of(kit)
+    return DryingPage(
+        _still(kit, figures),
+        _all(kit, figures) if kit.batches else None,
+        tuple(_batch(kit, figures, each, place) for place, each in enumerate(kit.batches)),
+        boxes_at(kit, "drying.md"),
+        _proposals(kit, figures),
+        any(_open(each) for each in kit.batches),
+        any(each.water_activity is not None for each in kit.batches),
+        _swelling(kit, figures),
+        drying_guides(kit),
+        _uptake(kit, figures),
+    )
+
+
+def _open(batch: KitBatch) -> bool:
+    """Tell whether the table leaves the moisture of a batch open."""
+    return batch.residual_low < batch.residual_high
+
+
+def _uptake(kit: Kit, figures: Figures) -> str:
+    """Give how much of the water that drying took out food takes up again."""
+    if not any(batch.water_removed_g > 0 and batch.dried_g for batch in kit.batches):
+        return ""
+    return figures.span(LEAST_UPTAKE_SHARE, MOST_UPTAKE_SHARE, "share")
+
+
+def _swelling(kit: Kit, figures: Figures) -> Cell:
+    """Say how far closed bags swell at the highest camp; nothing where nobody would see it."""
+    times = rounded(kit.looks.bags_swell_times, 1)
+    if times < _SWELLING_SEEN:
+        return ()
+    highest = max(day.conditions.altitude_m for day in kit.days)
+    return filled(
+        figures.say(
+            "At your highest camp, {height}, the air in a bag takes about {times} times the room "
+            "it has at the sea."
+        ),
+        height=figures.both(highest, "altitude_m"),
+        times=text(worked(figures.say, times)),
+    )
+
+
+def _still(kit: Kit, figures: Figures) -> Table | None:
+    """Give what is to be dried yet: from the shopping, and the loads that are planned."""
+    say = figures.say
+    rows: list[tuple[Cell, ...]] = [
+        (
+            text(_dried_how(say, line.name, line.dry_by)),
+            figures.both(line.mass_g, "mass_g"),
+            figures.both(line.dried_g, "mass_g"),
+        )
+        for line in kit.shopping
+        if line.dry_by and line.dry_by != "bought"
+    ]
+    rows += [
+        (
+            link(_dried_how(say, batch.name, batch.method), f"drying.md#{_anchor(batch)}"),
+            figures.both(batch.fresh_g, "mass_g") if batch.fresh_g else text(""),
+            figures.both(batch.target_g, "mass_g") if batch.target_g else text(""),
+        )
+        for batch in kit.batches
+        if batch.planned
+    ]
+    heads = (say("What"), say("Fresh"), say("Dry enough at"))
+    return table(heads, rows, "lrr") if rows else None
+
+
+def _dried_how(say: Speech, name: str, method: str) -> str:
+    return say("{food}, {how}", food=name, how=say(words.DRY_BY[method]))
+
+
+def _anchor(batch: KitBatch) -> str:
+    return f"batch-{batch.id}"
+
+
+def _all(kit: Kit, figures: Figures) -> Table:
+    say = figures.say
+    rows = [
+        (
+            link(batch.name, f"drying.md#{_anchor(batch)}"),
+            text(_is_dry(say, batch)),
+            text(_short_date(say, batch.best_before)),
+            text(say.number(batch.packs_left)),
+        )
+        for batch in kit.batches
+    ]
+    heads = (say("Batch"), say("Dry enough"), say("Best before"), say("Packs left"))
+    return table(heads, rows, "lllr")
+
+
+def _short_date(say: Speech, best_before: datetime.date | None) -> str:
+    return say.short_date(best_before) if best_before else say.of("date", "none")
+
+
+def _is_dry(say: Speech, batch: KitBatch) -> str:
+    if batch.planned:
+        return say("not dried yet")
+    return say("yes") if batch.dry_enough else say("NO")
+
+
+def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView:
+    say, at = figures.say, f"batches.{place}"
+    facts = [Fact(say("How"), text(say(words.DRIED[batch.method])))]
+    if batch.dried_on:
+        when = say("Planned for") if batch.planned else say("Dried on")
+        facts.append(Fact(when, text(say.date(batch.dried_on))))
+    if batch.fresh_g and batch.dried_g:
+        weights = filled(
+            say("{fresh} fresh, {dried} dried"),
+            fresh=figures.both(batch.fresh_g, "mass_g"),
+            dried=figures.both(batch.dried_g, "mass_g"),
+        )
+        facts.append(Fact(say("Weighed"), weights))
+    facts.append(Fact(say("Dry enough"), _judged(figures, batch, at)))
+    if batch.method != "bought":
+        facts.append(Fact(say("Water still in it"), _moisture(figures, batch, at)))
+    if batch.water_activity is not None:
+        facts.append(Fact(say("Water activity"), _activity(figures, batch, at)))
+    if batch.sublimation_kwh:
+        facts.append(Fact(say("In the freeze dryer"), _freeze_dried(figures, batch, at)))
+    facts += [
+        Fact(say("In the dryer"), load_said(figures, each, f"looks.loads.{number}"))
+        for number, each in enumerate(kit.looks.loads)
+        if each.batch == batch.id
+    ]
+    if batch.water_removed_g > 0 and batch.dried_g:
+        facts.append(Fact(say("Puts it back"), _water_back(figures, batch, at)))
+    best = say.date(batch.best_before) if batch.best_before else say.of("date", "none")
+    facts.append(Fact(say("Best before"), link(best, figures.how(f"{at}.best_before"))))
+    packs = filled(
+        say("{used} for this trip, {left} left over; {mass} each"),
+        used=text(say.number(batch.packs_used)),
+        left=text(say.number(batch.packs_left)),
+        mass=figures.both(batch.pack_g, "mass_g", f"{at}.pack_g"),
+    )
+    facts.append(Fact(say("Packs"), packs))
+    facts += [
+        _absorber(figures, each, f"looks.oxygen.{number}.oxygen_ml")
+        for number, each in enumerate(kit.looks.oxygen)
+        if each.batch == batch.id
+    ]
+    return BatchView(
+        _anchor(batch),
+        batch.name,
+        tuple(facts),
+        batch.reasons,
+        batch.notes,
+        run_chart(figures, batch.id, batch.run) if batch.run else None,
+        _forecast(figures, batch, batch.run, at) if batch.run else (),
+    )
+
+
+def _moisture(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    """Give the moisture left, the range that the table leaves open, and the limit."""
+    say = figures.say
+    left = (
+        Piece(
+            figures.percent(batch.residual_moisture), href=figures.how(f"{at}.residual_moisture")
+        ),
+    )
+    limit = text(figures.percent(batch.dry_limit))
+    if not _open(batch):
+        return filled(say("{moisture}. Limit {limit}"), moisture=left, limit=limit)
+    return filled(
+        say("{moisture}; the table leaves open {low} to {high}. Limit {limit}"),
+        moisture=left,
+        low=text(figures.percent(batch.residual_low)),
+        high=text(figures.percent(batch.residual_high)),
+        limit=limit,
+    )
+
+
+def _activity(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    say = figures.say
+    likely, low, high = (
+        worked(say, rounded(value or 0.0, 2))
+        for value in (batch.water_activity, batch.water_activity_low, batch.water_activity_high)
+    )
+    return filled(
+        _growing(say, batch),
+        activity=(Piece(likely, href=figures.how(f"{at}.water_activity")),),
+        low=text(low),
+        high=text(high),
+    )
+
+
+def _growing(say: Speech, batch: KitBatch) -> str:
+    """Say what can grow, the numbers left open."""
+    if growing := can_grow(batch.water_activity or 0.0):
+        return say(_GROWS[growing[-1]])
+    if can_grow(batch.water_activity_high or 0.0):
+        return say(
+            "about {activity}, between {low} and {high}; should be too dry for moulds; prove it"
+        )
+    return say("about {activity}, between {low} and {high}; should be too dry for moulds")
+
+
+def _freeze_dried(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    say = figures.say
+    if batch.loaded_at_c is None:
+        said = say(
+            "{water} of water drawn out. That takes at least {energy}; the machine uses several "
+            "times as much"
+        )
+    elif batch.loaded_at_c > 0:
+        said = say(
+            "{water} of water drawn out. That takes at least {energy}; the machine uses several "
+            "times as much. The load went in at {temperature}, so the machine had to freeze it "
+            "first"
+        )
+    else:
+        said = say(
+            "{water} of water drawn out. That takes at least {energy}; the machine uses several "
+            "times as much. The load went in at {temperature}"
+        )
+    energy = worked(say, rounded(batch.sublimation_kwh, 2), "kWh")
+    return filled(
+        said,
+        water=figures.both(batch.water_removed_g, "mass_g", f"{at}.water_removed_g"),
+        energy=(Piece(energy, href=figures.how(f"{at}.sublimation_kwh")),),
+        temperature=figures.both(batch.loaded_at_c or 0.0, "temperature_c"),
+    )
+
+
+def _absorber(figures: Figures, pack: PackOxygen, figure: str) -> Fact:
+    say = figures.say
+    oxygen = worked(say, rounded(pack.oxygen_ml), "ml")
+    said = filled(
+        say("{size} for each pack, which holds about {oxygen} oxygen"),
+        size=text(worked(say, pack.absorber_ml, "ml")),
+        oxygen=(Piece(oxygen, href=figures.how(figure)),),
+    )
+    return Fact(say("Oxygen absorber"), said)
+
+
+def _forecast(figures: Figures, batch: KitBatch, run: DryingRun, at: str) -> Cell:
+    """Say when the load was or will be dry enough, how sure that is, and by which curve."""
+    say = figures.say
+    low, high = (
+        figures.plain(half_hours(minutes), "duration_min")
+        for minutes in (run.earliest_min, run.latest_min)
+    )
+    said = (
+        say("By its weighings dry enough after about {time}, between {low} and {high}.")
+        if low != high
+        else say("By its weighings dry enough after about {time}.")
+    )
+    time = figures.alone(half_hours(run.dry_after_min), "duration_min", f"{at}.run.dry_after_min")
+    # The curves bear the names of people, the same in all languages.
+    curve = say("An estimate, by the {curve} curve through the dots.", curve=run.model.capitalize())
+    return (*filled(said, time=time, low=text(low), high=text(high)), Piece(" "), Piece(curve))
+
+
+def _judged(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    say = figures.say
+    if batch.target_g is None:
+        return text(_is_dry(say, batch))
+    target = figures.both(batch.target_g, "mass_g", f"{at}.target_g")
+    if batch.planned or not batch.dried_g:
+        return filled(say("at {mass} or less"), mass=target)
+    if batch.dry_enough:
+        return filled(say("yes: {mass} or less"), mass=target)
+    return filled(
+        say("{no}: dry it until it weighs {mass}, {rest} to go"),
+        no=(Piece(say("NO"), strong=True),),
+        mass=target,
+        rest=figures.both(batch.to_go_g, "mass_g", f"{at}.target_g"),
+    )
+
+
+def _water_back(figures: Figures, batch: KitBatch, at: str) -> Cell:
+    """Give the water that drying took out of one pack: the most it takes up again."""
+    per_pack = batch.water_removed_g * batch.pack_g / (batch.dried_g or batch.pack_g)
+    return filled(
+        figures.say("{water} water ({mugs}) for a pack"),
+        water=figures.both(per_pack, "volume_ml", f"{at}.water_removed_g"),
+        mugs=text(figures.mugs(per_pack)),
+    )
+
+
+def _proposals(kit: Kit, figures: Figures) -> Table | None:
+    say = figures.say
+    rows = [
+        (
+            text(each.name),
+            text(each.batch),
+            figures.both(each.mass_g, "mass_g"),
+            text(_short_date(say, each.best_before)),
+        )
+        for each in kit.proposals
+    ]
+    heads = (
+        say.of("a food", "For"),
+        say("Batch in stock"),
+        say.of("an amount", "Take"),
+        say("Best before"),
+    )
+    return table(heads, rows, "llrl") if rows else None

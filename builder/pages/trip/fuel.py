@@ -1,0 +1,268 @@
+"""The page of fuel and wood: what is likely burnt, what to take, and where it goes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from builder.formulas.embers import HAND_TEST
+from builder.model.kit import Kit, KitDay, KitFuel
+from builder.model.looks import ColdGas, SnowWork
+from builder.pages import words
+from builder.pages.charts import Chart, fuel_chart
+from builder.pages.figures import Figures, figures_of, worked
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, table, text
+from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.day import day_path
+from builder.pages.trip.soaking import minutes_between
+from builder.speech import later
+from builder.units import rounded
+
+_EMBERS = {"high": later("hot"), "medium": later("medium"), "low": later("weak")}
+
+
+@dataclass(frozen=True, slots=True)
+class FuelPage:
+    """All the fuel of the trip."""
+
+    facts: tuple[Fact, ...]
+    by_day: Table | None
+    chart: Chart | None
+    boxes: tuple[Box, ...]
+    wood: bool
+    reserve: str
+    lids: str
+    snow: Table | None
+    cold: tuple[Cell, ...]  # what a can gives at each cold camp
+    too_little: str  # where cold cans give less than is likely burnt
+    embers: Table | None
+    irons: Table | None
+
+
+def containers(fuel: KitFuel, figures: Figures) -> str:
+    """Give the containers to take, with what is in them: `2 × 230 g of propane-butane mix`."""
+    say = figures.say
+    return say(
+        "{sizes} of {fuel}", sizes=container_sizes(fuel, figures), fuel=say.inside(fuel.name)
+    )
+
+
+def container_sizes(fuel: KitFuel, figures: Figures) -> str:
+    """Give the containers to take: `2 × 230 g`."""
+    say = figures.say
+    sizes = [
+        f"{say.number(each.count)} × {figures.plain(each.holds_g, 'mass_g')}"
+        for each in fuel.containers
+    ]
+    return say.listed(sizes) or figures.plain(fuel.carry_g, "mass_g")
+
+
+def fuel_page(kit: Kit) -> FuelPage:
+    """Give the fuel of the trip."""
+    figures = figures_of(kit)
+    say = figures.say
+    facts = []
+    if kit.fuel:
+        fuel = kit.fuel
+        facts.append(Fact(say.of("an amount", "Take"), text(containers(fuel, figures))))
+        facts.append(Fact(say.of("a stove", "For"), text(fuel.stove)))
+        facts.append(Fact(say("Likely burnt"), _likely(fuel, figures)))
+        facts.append(
+            Fact(say("With the reserve"), figures.both(fuel.carry_g, "mass_g", "fuel.carry_g"))
+        )
+        if fuel.efficiency_share:
+            facts.append(Fact(say("Stove efficiency"), _efficiency(fuel, figures)))
+    if kit.wood_g:
+        facts.append(Fact(say("Dry wood"), _wood(kit, figures)))
+    burnt = bool(kit.fuel or kit.wood_g)
+    return FuelPage(
+        tuple(facts),
+        _by_day(kit, figures) if burnt else None,
+        fuel_chart(kit),
+        boxes_at(kit, "fuel.md"),
+        bool(kit.wood_g),
+        figures.percent(kit.fuel.reserve_share) if kit.fuel else "",
+        _lids(kit.fuel, figures) if kit.fuel and kit.fuel.likely_g else "",
+        _snow(kit, figures) if kit.looks.snow else None,
+        tuple(
+            _cold(figures, each, f"looks.cold_gas.{number}")
+            for number, each in enumerate(kit.looks.cold_gas)
+        ),
+        _too_little(kit.fuel, kit.looks.cold_gas, figures) if kit.fuel else "",
+        _embers(figures) if kit.looks.irons else None,
+        _irons(kit, figures) if kit.looks.irons else None,
+    )
+
+
+def _likely(fuel: KitFuel, figures: Figures) -> Cell:
+    """Give the fuel likely burnt, with the range that stoves of the kind leave open."""
+    likely = figures.both(fuel.likely_g, "mass_g", "fuel.likely_g")
+    low, high = figures.plain(fuel.low_g, "mass_g"), figures.plain(fuel.high_g, "mass_g")
+    if low == high:
+        return likely
+    return (*likely, *lines(figures.say("between {low}\nand {high}", low=low, high=high)))
+
+
+def _wood(kit: Kit, figures: Figures) -> Cell:
+    """Give the wood, with the range that its species leaves open."""
+    likely = figures.both(kit.wood_g, "mass_g", "wood.likely_g")
+    if kit.looks.wood_g is None:
+        return likely
+    low, high = (figures.plain(mass_g, "mass_g") for mass_g in kit.looks.wood_g)
+    said = figures.say("between {low}\nand {high},\nby the tree", low=low, high=high)
+    return (*likely, *lines(said))
+
+
+def _efficiency(fuel: KitFuel, figures: Figures) -> Cell:
+    """Give the stove's efficiency and where it is from."""
+    say = figures.say
+    share = Piece(figures.percent(fuel.efficiency_share), href=figures.how("fuel.efficiency_share"))
+    test = fuel.test
+    if test is None:
+        return (share, *lines(say("as listed for it")))
+    said = say(
+        "your own test:\n{boiled} from {temperature}\nwith {burnt}",
+        boiled=figures.plain(test.boiled_ml, "volume_ml"),
+        temperature=figures.plain(test.from_c, "temperature_c"),
+        burnt=figures.plain(test.fuel_g, "mass_g"),
+    )
+    return (share, *lines(said))
+
+
+def _lids(fuel: KitFuel, figures: Figures) -> str:
+    return figures.span(fuel.no_lid_low_g, fuel.no_lid_high_g, "mass_g")
+
+
+def _cold(figures: Figures, each: ColdGas, at: str) -> Cell:
+    """Say what a full can gives at the coldest of a camp, and why."""
+    say = figures.say
+    said = say(
+        "{day}, at {cold}: a full can gives about {share} of its gas, and {rest} stay in it until "
+        "you warm it. It begins with {pressure}; the burner wants {wanted}."
+    )
+    if not each.usable_share:
+        said = say(
+            "{day}, at {cold}: a can gives no gas until you warm it. A full one has {pressure}, "
+            "and the burner wants {wanted}."
+        )
+    pressure = worked(say, rounded(each.can_kpa), "kPa")
+    share = figures.percent(each.usable_share)
+    return filled(
+        said,
+        day=text(words.numbered_day(say, each.day)),
+        cold=text(figures.plain(each.air_low_c, "temperature_c")),
+        share=(Piece(share, href=figures.how(f"{at}.usable_share")),),
+        rest=text(figures.percent(1 - each.usable_share)),
+        pressure=(Piece(pressure, href=figures.how(f"{at}.can_kpa")),),
+        wanted=text(worked(say, rounded(each.wanted_kpa), "kPa")),
+    )
+
+
+def _irons(kit: Kit, figures: Figures) -> Table:
+    """Give how long the irons of each meal heat up, and a first press in cold ones."""
+    say = figures.say
+    rows = []
+    days = {day.day: day for day in kit.days}
+    for number, each in enumerate(kit.looks.irons):
+        if (day := days.get(each.day)) is None:
+            continue
+        hot = minutes_between(say, each.heats_min)
+        rows.append(
+            (
+                (
+                    *link(words.day_name(say, day), day_path(day)),
+                    Piece(" "),
+                    Piece(day.meals[each.place].title, small=True),
+                ),
+                (Piece(hot, href=figures.how(f"looks.irons.{number}.heats_min.1")),),
+                text(minutes_between(say, each.cold_press_min)),
+            )
+        )
+    return table((say("Day"), say("Irons get hot"), say("First press, irons cold")), rows, "lrr")
+
+
+def _too_little(fuel: KitFuel, cold: tuple[ColdGas, ...], figures: Figures) -> str:
+    """Warn where the cans, as cold as at the coldest camp, give less than is likely burnt."""
+    held_g = sum(each.holds_g * each.count for each in fuel.containers)
+    given_g = held_g * min((each.usable_share for each in cold), default=1.0)
+    if not cold or given_g >= fuel.likely_g:
+        return ""
+    return figures.say(
+        "As cold as at the coldest camp, the gas you take would give {given} of the {likely} you "
+        "are likely to burn. Keep the cans warm, or take more.",
+        given=figures.plain(given_g, "mass_g"),
+        likely=figures.plain(fuel.likely_g, "mass_g"),
+    )
+
+
+def _embers(figures: Figures) -> Table:
+    """Give the hand test: how long a palm stands it, and how hot it is for food."""
+    say = figures.say
+    rows = []
+    begins = 1.0
+    for most_s, name, low_c, high_c in HAND_TEST:
+        seconds = say("{low} to {high}", low=say.number(begins), high=worked(say, most_s, "s"))
+        heat = figures.span(low_c, high_c, "temperature_c")
+        rows.append((text(seconds), text(say(_EMBERS[name])), text(heat)))
+        begins = most_s + 1
+    return table((say("You stand it"), say("Embers"), say("Food meets")), rows, "rlr")
+
+
+def _snow(kit: Kit, figures: Figures) -> Table:
+    """Give how much snow the water of a day takes, from firm to fluffy, and in potfuls."""
+    say = figures.say
+    rows = []
+    for number, day, each in _melted(kit):
+        firm_ml, fluffy_ml = (rounded(litres) * 1000 for litres in (each.firm_l, each.fluffy_l))
+        potfuls = say(
+            "{low} to {high}",
+            low=say.number(each.potfuls_firm),
+            high=say.number(each.potfuls_fluffy),
+        )
+        water = figures.plain(each.water_ml, "volume_ml")
+        rows.append(
+            (
+                (
+                    *link(words.day_name(say, day), day_path(day)),
+                    *lines(say("{water} water", water=water)),
+                ),
+                (
+                    Piece(
+                        figures.span(firm_ml, fluffy_ml, "volume_ml"),
+                        href=figures.how(f"looks.snow.{number}.fluffy_l"),
+                    ),
+                ),
+                text(potfuls if each.potfuls_firm else "–"),
+            )
+        )
+    return table((say("Day"), say("Snow for it"), say("Potfuls")), rows, "lrr")
+
+
+def _melted(kit: Kit) -> Iterator[tuple[int, KitDay, SnowWork]]:
+    by_day = {each.day: (number, each) for number, each in enumerate(kit.looks.snow)}
+    for day in kit.days:
+        if found := by_day.get(day.day):
+            yield found[0], day, found[1]
+
+
+def _by_day(kit: Kit, figures: Figures) -> Table:
+    """Give fuel and wood by day, leaving out a column that no day has."""
+    say = figures.say
+    heads, right = [say("Day")], "l"
+    if kit.fuel:
+        heads.append(say("Fuel"))
+    if kit.wood_g:
+        heads.append(say("Wood"))
+    heads.append(say("At the pot"))
+    right += "r" * (len(heads) - 1)
+    rows = []
+    for day in kit.days:
+        cells = [link(words.day_name(say, day), day_path(day))]
+        at = f"days.{day.day - 1}"
+        if kit.fuel:
+            cells.append(figures.both(day.fuel.fuel_g, "mass_g", f"{at}.fuel_g"))
+        if kit.wood_g:
+            cells.append(figures.both(day.fuel.wood_g, "mass_g", f"{at}.wood_g"))
+        cells.append(figures.alone(day.minutes, "duration_min", f"{at}.minutes"))
+        rows.append(tuple(cells))
+    return table(tuple(heads), rows, right)

@@ -1,0 +1,349 @@
+"""The kit as data: all that was computed, unrounded, under names that stay."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import asdict
+
+from builder.model.kit import (
+    Derivation,
+    Kit,
+    KitBatch,
+    KitDay,
+    OrderOfWork,
+    PersonLoad,
+    PlannedIngredient,
+    PlannedMeal,
+    PlannedStep,
+    WorkStep,
+)
+from builder.model.looks import Looks
+from builder.pages.citing import citation
+from builder.pages.trip.order import what
+from builder.speech import speech_of
+
+FORMAT = "trip-kit"
+VERSION = 1
+
+Data = dict[str, object]
+
+
+def kit_data(kit: Kit) -> Data:
+    """Give all that was computed, as `kit.schema.json` describes it.
+
+    Names and identifiers are the same in all languages; texts are in the language of the trip.
+    """
+    say = speech_of(kit.language)
+    return {
+        "format": FORMAT,
+        "version": VERSION,
+        "trip": _trip(kit),
+        "days": [_day(kit, day) for day in kit.days],
+        "nutrition": asdict(kit.nutrition),
+        "energy_need_kcal": kit.energy_need_kcal,
+        "fuel": _fuel(kit),
+        "wood": {"likely_g": kit.wood_g},
+        "batches": [_batch(batch) for batch in kit.batches],
+        "weights": _weights(kit),
+        "cautions": [
+            {
+                "id": each.id,
+                "level": each.level,
+                "title": each.title,
+                "text": each.text,
+                "because": each.because,
+                "where": each.where,
+                "sources": list(each.sources),
+            }
+            for each in kit.cautions
+        ],
+        "standing": kit.standing.text,
+        "shopping": [
+            {
+                "food": line.food,
+                "name": line.name,
+                "mass_g": line.mass_g,
+                "dry_by": line.dry_by,
+                "dried_g": line.dried_g,
+                "used_in": list(line.used_in),
+            }
+            for line in kit.shopping
+        ],
+        "proposals": [
+            {
+                "food": each.food,
+                "name": each.name,
+                "batch": each.batch,
+                "mass_g": each.mass_g,
+                "best_before": each.best_before.isoformat() if each.best_before else None,
+            }
+            for each in kit.proposals
+        ],
+        "defaults": [
+            {"what": each.what, "value": each.value, "why": each.why} for each in kit.defaults
+        ],
+        "derivations": [_derivation(each) for each in kit.derivations],
+        "sources": [
+            {"id": source.id, "citation": citation(say, source), "how": source.how}
+            for source in kit.sources
+        ],
+        "looks": _looks(kit.looks),
+    }
+
+
+def _looks(looks: Looks) -> Data:
+    """Give the second looks, the methods of the energy need by their source."""
+    energy = [
+        {**asdict(each), "kcal_by_source": dict(each.kcal_by_source)} for each in looks.energy
+    ]
+    return {**asdict(looks), "energy": energy}
+
+
+def _trip(kit: Kit) -> Data:
+    return {
+        "id": kit.id,
+        "title": kit.title,
+        "start": kit.start.isoformat() if kit.start else None,
+        "units": kit.units,
+        "language": kit.language,
+        "mug_ml": kit.mug_ml,
+        "shelter": kit.shelter,
+        "notes": kit.notes,
+        "party": [
+            {
+                "name": person.name,
+                "energy_share": person.energy_share,
+                "energy_need_kcal": person.energy_need_kcal,
+            }
+            for person in kit.party
+        ],
+    }
+
+
+def _day(kit: Kit, day: KitDay) -> Data:
+    here = day.conditions
+    return {
+        "day": day.day,
+        "date": day.date.isoformat() if day.date else None,
+        "title": day.title,
+        "camp_altitude_m": here.altitude_m,
+        "pressure_hpa": here.pressure_hpa,
+        "boiling_point_c": here.boiling_point_c,
+        "time_factor": here.time_factor,
+        "air_low_c": here.air_low_c,
+        "air_high_c": here.air_high_c,
+        "wind": here.wind,
+        "water_source": here.water_source,
+        "treat": here.treat,
+        "water_c": here.water_c,
+        "ends_home": day.ends_home,
+        "travel": {
+            "by": day.travel_by,
+            "hours": day.travel_hours,
+            "distance_m": day.distance_m,
+            "ascent_m": day.ascent_m,
+            "descent_m": day.descent_m,
+            "between_water_h": day.between_water_h,
+        },
+        "meals": [_meal(meal) for meal in day.meals],
+        "order_of_work": [_order(kit, day, order) for order in day.orders],
+        "people": [asdict(person) for person in day.people],
+        "energy_kcal": day.nutrition.energy_kcal,
+        "energy_need_kcal": day.energy_need_kcal,
+        "nutrition": asdict(day.nutrition),
+        "water": asdict(day.water),
+        "fuel_g": day.fuel.fuel_g,
+        "wood_g": day.fuel.wood_g,
+        "heat": {
+            "meals_kj": day.fuel.meals_kj,
+            "melting_kj": day.fuel.melting_kj,
+            "boiling_water_kj": day.fuel.boiling_water_kj,
+        },
+        "minutes": day.minutes,
+        "notes": day.notes,
+    }
+
+
+def _meal(meal: PlannedMeal) -> Data:
+    return {
+        "meal": meal.meal,
+        "title": meal.title,
+        "recipe": meal.recipe,
+        "food": meal.food,
+        "eaters": len(meal.eaters),
+        "names": list(meal.eaters),
+        "plate_shares": list(meal.plate_shares),
+        "mass_g": meal.mass_g,
+        "packaging_g": meal.packaging_g,
+        "energy_kcal": meal.nutrition.energy_kcal,
+        "nutrition": asdict(meal.nutrition),
+        "water_ml": meal.water_ml,
+        "soak_water_ml": meal.soak_water_ml,
+        "food_water_ml": meal.food_water_ml,
+        "drain_ml": meal.drain_ml,
+        "potfuls": meal.potfuls,
+        "presses": meal.presses,
+        "heat_kj": meal.heat_kj,
+        "fuel_heat_kj": meal.fuel_heat_kj,
+        "wood_g": meal.wood_g,
+        "minutes": meal.minutes,
+        "reach_c": meal.reach_c,
+        "pot": meal.pot,
+        "ingredients": [_ingredient(each) for each in meal.ingredients],
+        "steps": [_step(step) for step in meal.steps],
+    }
+
+
+def _order(kit: Kit, day: KitDay, order: OrderOfWork) -> Data:
+    return {
+        "meal": order.meal,
+        "start_min": order.start_min,
+        "entries": [
+            {**_work(day, step), "what": what(kit, day, order, step)} for step in order.steps
+        ],
+    }
+
+
+def _work(day: KitDay, step: WorkStep) -> Data:
+    return {
+        "before_min": step.before_min,
+        "minutes": step.minutes,
+        "do": step.do,
+        "recipe": day.meals[step.place].recipe if step.place is not None else None,
+        "place": step.place,
+        "with": list(step.ingredients),
+        "water_ml": step.water_ml,
+        "potful": step.potful,
+        "potfuls": step.potfuls,
+        "presses": step.presses,
+        "occupies": step.on,
+        "pot": step.pot,
+    }
+
+
+def _ingredient(each: PlannedIngredient) -> Data:
+    return {
+        "id": each.id,
+        "name": each.name,
+        "food": each.food,
+        "recipe": each.recipe,
+        "amount_g": each.amount_g,
+        "dried_by": each.dried_by,
+        "batch": each.batch,
+        "packs": each.packs,
+    }
+
+
+def _step(step: PlannedStep) -> Data:
+    return {
+        "do": step.do,
+        "with": [each.id for each in step.ingredients],
+        "water_ml": step.water_ml,
+        "minutes": step.minutes,
+        "minutes_at_sea_level": step.minutes_at_sea_level,
+        "each_side_min": step.each_side_min,
+        "presses": step.presses,
+        "pieces": step.pieces,
+        "say": step.say,
+    }
+
+
+def _fuel(kit: Kit) -> Data:
+    """Give the fuel; a trip without a stove has none of it, under the same names."""
+    fuel = kit.fuel
+    if fuel is None:
+        return {"id": None, "likely_g": 0.0, "carry_g": 0.0, "containers": []}
+    return {
+        "id": fuel.id,
+        "name": fuel.name,
+        "stove": fuel.stove,
+        "energy_mj_kg": fuel.energy_mj_kg,
+        "likely_g": fuel.likely_g,
+        "reserve_share": fuel.reserve_share,
+        "carry_g": fuel.carry_g,
+        "containers": [
+            {"holds_g": each.holds_g, "empty_g": each.empty_g, "count": each.count}
+            for each in fuel.containers
+        ],
+        "efficiency_share": fuel.efficiency_share,
+        "low_g": fuel.low_g,
+        "high_g": fuel.high_g,
+        "no_lid_low_g": fuel.no_lid_low_g,
+        "no_lid_high_g": fuel.no_lid_high_g,
+        "test": asdict(fuel.test) if fuel.test else None,
+    }
+
+
+def _batch(batch: KitBatch) -> Data:
+    return {
+        "id": batch.id,
+        "name": batch.name,
+        "method": batch.method,
+        "food": batch.food,
+        "recipe": batch.recipe,
+        "fresh_g": batch.fresh_g,
+        "dried_g": batch.dried_g,
+        "water_share": batch.water_share,
+        "water_removed_g": batch.water_removed_g,
+        "residual_moisture": batch.residual_moisture,
+        "dry_limit": batch.dry_limit,
+        "dry_enough": batch.dry_enough,
+        "target_g": batch.target_g,
+        "to_go_g": batch.to_go_g,
+        "dried_on": batch.dried_on.isoformat() if batch.dried_on else None,
+        "planned": batch.planned,
+        "best_before": batch.best_before.isoformat() if batch.best_before else None,
+        "months": batch.months,
+        "reasons": list(batch.reasons),
+        "packs_used": batch.packs_used,
+        "packs_left": batch.packs_left,
+        "pack_g": batch.pack_g,
+        "notes": list(batch.notes),
+        "residual_low": batch.residual_low,
+        "residual_high": batch.residual_high,
+        "water_activity": batch.water_activity,
+        "water_activity_low": batch.water_activity_low,
+        "water_activity_high": batch.water_activity_high,
+        "loaded_at_c": batch.loaded_at_c,
+        "sublimation_kwh": batch.sublimation_kwh,
+        "run": asdict(batch.run) if batch.run else None,
+    }
+
+
+def _weights(kit: Kit) -> Data:
+    weights = kit.weights
+    return {
+        "food_g": weights.food_g,
+        "packaging_g": weights.packaging_g,
+        "fuel_g": weights.fuel_g,
+        "gear_g": weights.gear_g,
+        "water_most_g": weights.water_most_g,
+        "people": [_load(each) for each in weights.people],
+        "by_day_g": list(weights.by_day_g),
+    }
+
+
+def _load(each: PersonLoad) -> Data:
+    return {
+        "name": each.name,
+        "total_g": each.total_g,
+        "limit_g": each.limit_g,
+        "of_limit": each.of_limit if math.isfinite(each.of_limit) else None,
+        "carries": [
+            {"what": thing.what, "mass_g": thing.mass_g, "kind": thing.kind}
+            for thing in each.carries
+        ],
+        "by_day_g": list(each.by_day_g),
+    }
+
+
+def _derivation(each: Derivation) -> Data:
+    return {
+        "figure": each.figure,
+        "title": each.title,
+        "value": each.value,
+        "unit": each.unit,
+        "formula": each.formula,
+        "inputs": [asdict(given) for given in each.inputs],
+        "sources": list(each.sources),
+    }

@@ -1,0 +1,340 @@
+"""The order of work for a mealtime: when to do what, counted backward from eating."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from builder.model.kit import Kit, KitDay, OrderOfWork, PlannedMeal, WorkStep
+from builder.model.recipe import MealName
+from builder.pages import words
+from builder.pages.figures import Figures, figures_of, number
+from builder.pages.pieces import Cell, Mark, Piece, Table, join, table, text
+from builder.pages.trip.cook import DOINGS, LET_STAND
+from builder.pages.trip.soaking import irons_heat_in
+from builder.planning.naming import meal_inside
+from builder.speech import Speech, later
+from builder.units import rounded
+
+_PLACES = {"stove": later("stove"), "fire": later("fire"), "iron": later("irons")}
+# Warm food keeps two hours out of the cold, one where it is hot: the shorter one is safe anywhere.
+MOST_STANDING_MIN = 60.0
+_PART_BOILS = {
+    2: later("Potful {n} of {potfuls}, with half of everything."),
+    3: later("Potful {n} of {potfuls}, with a third of everything."),
+}
+_READY = {
+    "pot": later("Ready. Keep it warm, lid on."),
+    "iron": later("Ready. Keep it warm beside the embers."),
+    "mug": later("Ready. Cover the mugs."),
+}
+# Soaking in cold water: whether it is said what, whether in how much, whether with the lid on.
+_SOAKS = {
+    (False, False, False): later("Soak: {time}."),
+    (False, False, True): later("Soak: {time}, lid on."),
+    (True, False, False): later("Soak {food}: {time}."),
+    (True, False, True): later("Soak {food}: {time}, lid on."),
+    (False, True, False): later("Soak in {water}: {time}."),
+    (False, True, True): later("Soak in {water}: {time}, lid on."),
+    (True, True, False): later("Soak {food} in {water}: {time}."),
+    (True, True, True): later("Soak {food} in {water}: {time}, lid on."),
+}
+# Whether stirring, whether with the lid on.
+_WATER_BOILS = {
+    (False, False): later("Bring {water} to the boil."),
+    (True, False): later("Bring {water} to the boil, stirring."),
+    (False, True): later("Bring {water} to the boil, lid on."),
+    (True, True): later("Bring {water} to the boil, stirring, lid on."),
+}
+_IT_BOILS = {
+    (False, False): later("Bring it to the boil."),
+    (True, False): later("Bring it to the boil, stirring."),
+    (False, True): later("Bring it to the boil, lid on."),
+    (True, True): later("Bring it to the boil, stirring, lid on."),
+}
+_BOILS_IN_TURN = {
+    (False, False): later("Bring to the boil, in {potfuls}."),
+    (True, False): later("Bring to the boil, in {potfuls}, stirring."),
+    (False, True): later("Bring to the boil, in {potfuls}, lid on."),
+    (True, True): later("Bring to the boil, in {potfuls}, stirring, lid on."),
+}
+_WATER_BOILS_IN_TURN = {
+    (False, False): later("Bring {water} to the boil, in {potfuls}."),
+    (True, False): later("Bring {water} to the boil, in {potfuls}, stirring."),
+    (False, True): later("Bring {water} to the boil, in {potfuls}, lid on."),
+    (True, True): later("Bring {water} to the boil, in {potfuls}, stirring, lid on."),
+}
+_IT_BOILS_IN_TURN = {
+    (False, False): later("Bring it to the boil, in {potfuls}."),
+    (True, False): later("Bring it to the boil, in {potfuls}, stirring."),
+    (False, True): later("Bring it to the boil, in {potfuls}, lid on."),
+    (True, True): later("Bring it to the boil, in {potfuls}, stirring, lid on."),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class OrderView:
+    """What to do for one mealtime, in order."""
+
+    meal: MealName
+    anchor: str
+    title: str
+    start: str  # when the work begins, such as "Start 50 min before you eat"
+    in_turns: bool  # whether what is ready first would stand too long
+    dishes: Cell  # each leading to its steps
+    table: Table
+
+
+def orders_of_day(kit: Kit, day: KitDay, hrefs: dict[int, str]) -> tuple[OrderView, ...]:
+    """Give the orders of work of a day; `hrefs` leads from a meal's place to its steps."""
+    figures = figures_of(kit)
+    return tuple(_order(kit, figures, day, order, hrefs) for order in day.orders)
+
+
+def _order(
+    kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork, hrefs: dict[int, str]
+) -> OrderView:
+    say = figures.say
+    places = sorted({step.place for step in order.steps if step.place is not None})
+    dishes = [(Piece(day.meals[place].title, href=hrefs.get(place, "")),) for place in places]
+    rows: list[tuple[Cell, ...]] = []
+    named = None if len(places) > 1 else places[0]
+    for group in _rows(order.steps):
+        place = group[0].place
+        dish = _dish(day, place) if place is not None and place != named else ()
+        done = text(" ".join(what(kit, day, order, step) for step in group))
+        rows.append(
+            (_before(group[0]), (*dish, *done), text(_with(figures.say, kit, day, group[-1])))
+        )
+        named = place if len(places) > 1 else named
+    return OrderView(
+        order.meal,
+        f"work-{order.meal}",
+        say("Order of work for {meal}", meal=meal_inside(say, order.meal)),
+        _start(figures, order),
+        _stands_min(order) > MOST_STANDING_MIN,
+        join(dishes),
+        table(
+            (say("Before eating"), say.of("column", "Do"), say.of("column", "With")), rows, "rll"
+        ),
+    )
+
+
+def _start(figures: Figures, order: OrderOfWork) -> str:
+    minutes = _minutes(figures, order.start_min)
+    if order.meal == "drinks":
+        return figures.say("Start {time} before you drink", time=minutes)
+    return figures.say("Start {time} before you eat", time=minutes)
+
+
+def _stands_min(order: OrderOfWork) -> float:
+    """Give how long the first that is ready stands until all eat."""
+    ready: dict[tuple[int | None, int], float] = {}
+    for step in order.steps:
+        if step.place is not None and step.do not in ("keep", "serve"):
+            ready[step.place, step.potful] = step.before_min - step.minutes
+    cooked = [
+        before
+        for (place, potful), before in ready.items()
+        if potful or not any(other == place and turn for other, turn in ready)
+    ]
+    return max(cooked, default=0.0)
+
+
+def _minutes(figures: Figures, minutes: float) -> str:
+    return figures.plain(rounded(minutes), "duration_min")
+
+
+def _before(step: WorkStep) -> Cell:
+    """Give whole minutes, never hours: they are what one takes off the clock."""
+    minutes = number(rounded(step.before_min))
+    return (Piece(f"{minutes}\u00a0min", mark=Mark("before", (("before", minutes),))),)
+
+
+def _rows(steps: Sequence[WorkStep]) -> list[list[WorkStep]]:
+    """Put what takes no time together with what follows it at once for the same dish."""
+    rows: list[list[WorkStep]] = []
+    for step in steps:
+        waiting = next(
+            (
+                row
+                for row in rows
+                if row[-1].place == step.place
+                and not row[-1].minutes
+                and row[-1].before_min == step.before_min
+            ),
+            None,
+        )
+        if waiting is None:
+            rows.append([step])
+        else:
+            waiting.append(step)
+    return rows
+
+
+def _dish(day: KitDay, place: int) -> Cell:
+    """Name the dish where it is another than in the row above."""
+    return (Piece(f"{day.meals[place].title}:", strong=True), Piece(" "))
+
+
+def _with(say: Speech, kit: Kit, day: KitDay, step: WorkStep) -> str:
+    """Say what a step needs: the heat, and which pot where there are several."""
+    pots = {pot_id: say.inside(name) for pot_id, name, _ in kit.pots}
+    if len(pots) == 1:
+        pots = dict.fromkeys(pots, say("pot"))
+    if step.do == "serve":
+        return ""
+    needed = [say(_PLACES[step.on])] if step.on else []
+    if step.pot in pots:
+        needed.append(pots[step.pot or ""])
+    elif step.place is not None and day.meals[step.place].cook_in == "mug" and not step.pot:
+        needed.append(say("mugs"))
+    return ", ".join(needed)
+
+
+def what(kit: Kit, day: KitDay, order: OrderOfWork, step: WorkStep) -> str:
+    """Say what to do, in short imperatives."""
+    figures = figures_of(kit)
+    say = figures.say
+    said = _at_fire(kit, figures, day, order, step) if step.place is None else ""
+    if step.place is not None:
+        said = _said(figures, day.meals[step.place], step)
+    if step.potful:
+        said = f"{_which_potful(say, step)} {said}"
+    return f"{say('Empty the pot.')} {said}" if step.empty_first else said
+
+
+def _which_potful(say: Speech, step: WorkStep) -> str:
+    told = later("Potful {n} of {potfuls}.")
+    if step.do == "boil":
+        told = _PART_BOILS.get(
+            step.potfuls, later("Potful {n} of {potfuls}, with 1/{potfuls} of everything.")
+        )
+    return say(told, n=step.potful, potfuls=step.potfuls)
+
+
+def _at_fire(kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork, step: WorkStep) -> str:
+    say = figures.say
+    if step.do == "preheat":
+        pressed = {each.place for each in order.steps if each.do == "press"}
+        irons = [each for each in kit.looks.irons if each.day == day.day and each.place in pressed]
+        lay = say("Lay the irons on the embers to get hot.")
+        return _after(lay, irons_heat_in(figures, irons))
+    minutes = _minutes(figures, step.minutes)
+    if any(each.do == "press" for each in order.steps):
+        return say("Light the fire, or feed the one you have. Embers take {time}.", time=minutes)
+    return say("Light the fire, or feed the one you have. Flames take {time}.", time=minutes)
+
+
+def _said(figures: Figures, meal: PlannedMeal, step: WorkStep) -> str:
+    say = figures.say
+    food = _goes_in(say, meal, step)
+    minutes = figures.plain(step.minutes, "duration_min")
+    if step.do == "soak":
+        return _soak(figures, step, food, minutes)
+    if step.do == "boil":
+        return _boil(figures, meal, step, food)
+    if step.do == "press":
+        return _press(figures, step, food)
+    if step.do == "measure":
+        least = figures.least(meal.reach_c or 0.0)[0].text
+        return say("Measure the middle: at least {temperature}.", temperature=least)
+    if step.do == "keep":
+        if step.frees:
+            return say("Ready. Fill it into bowls and cover them: the pot is needed.")
+        return say(_READY.get(meal.cook_in or "", later("Ready. Cover it.")))
+    if step.do == "drain":
+        return say("Pour off the water.")
+    if step.do in ("mix", "serve"):
+        return _by_hand(figures, meal, step, food)
+    doing = LET_STAND[step.lid] if step.do == "rest" else DOINGS[step.do, step.stir, step.lid]
+    return _after(_add(say, "", food), say(doing, time=minutes))
+
+
+def _goes_in(say: Speech, meal: PlannedMeal, step: WorkStep) -> str:
+    names = words.short_names(say, meal.ingredients)
+    return say.listed(names[each] for each in step.ingredients)
+
+
+def _water(figures: Figures, volume_ml: float) -> str:
+    """Give water to measure, in the trip's units and mugs."""
+    if not volume_ml:
+        return ""
+    volume = figures.plain(volume_ml, "volume_ml")
+    in_mugs = "".join(piece.text for piece in figures.spooned(volume_ml, 0))
+    if in_mugs:
+        return figures.say("{volume} water ({mugs})", volume=volume, mugs=in_mugs)
+    return figures.say("{volume} water", volume=volume)
+
+
+def _add(say: Speech, water: str, food: str) -> str:
+    """Say what is added; "" for nothing."""
+    if water and food:
+        return say("Add {water} and {food}.", water=water, food=food)
+    return say("Add {what}.", what=water or food) if water or food else ""
+
+
+def _after(*sentences: str) -> str:
+    """Give sentences one after the other; those that say nothing are left out."""
+    return " ".join(filter(None, sentences))
+
+
+def _soak(figures: Figures, step: WorkStep, food: str, minutes: str) -> str:
+    say = figures.say
+    if step.hot:
+        pour = say("Pour the boiling water.")
+        if food:
+            pour = say("Pour the boiling water onto {food}.", food=food)
+        return _after(pour, say(DOINGS["soak", False, step.lid], time=minutes))
+    water = _water(figures, step.water_ml)
+    told = _SOAKS[bool(food), bool(water), step.lid]
+    return say(told, food=food, water=water, time=minutes)
+
+
+def _boil(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str:
+    say = figures.say
+    melts = meal.conditions.water_source == "snow" and step.water_ml
+    water = _water(figures, step.water_ml)
+    return _after(
+        say("Melt snow.") if melts else "",
+        _add(say, water, food) if food else "",
+        _to_the_boil(say, step, water, food),
+        say("About {time}.", time=_minutes(figures, step.minutes)) if step.minutes >= 1 else "",
+    )
+
+
+def _to_the_boil(say: Speech, step: WorkStep, water: str, food: str) -> str:
+    """Say what is brought to the boil, and how; what was just added is not told again."""
+    how = (step.stir, step.lid)
+    if not step.potful and step.potfuls > 1:
+        potfuls = say.count("{n} potful", "{n} potfuls", step.potfuls)
+        if food:
+            return say(_BOILS_IN_TURN[how], potfuls=potfuls)
+        if water:
+            return say(_WATER_BOILS_IN_TURN[how], water=water, potfuls=potfuls)
+        return say(_IT_BOILS_IN_TURN[how], potfuls=potfuls)
+    if food:
+        return say(DOINGS["boil", *how])
+    return say(_WATER_BOILS[how], water=water) if water else say(_IT_BOILS[how])
+
+
+def _press(figures: Figures, step: WorkStep, food: str) -> str:
+    say = figures.say
+    side = figures.plain(step.each_side_min, "duration_min")
+    press = say("Press {time} on each side.", time=side)
+    if step.presses > 1:
+        press = say(
+            "Press {time} on each side, {n} times, one after the other.", time=side, n=step.presses
+        )
+    return _after(say("Take {food}.", food=food) if food else "", press)
+
+
+def _by_hand(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str:
+    say = figures.say
+    water = _water(figures, step.water_ml)
+    if step.do == "serve":
+        out = say("Hand round.") if meal.cook_in == "mug" else say("Share out.")
+        return _after(_add(say, water, food), out)
+    if water and food:
+        return say("Mix in {water} and {food}.", water=water, food=food)
+    return say("Mix in {what}.", what=water or food) if water or food else say("Mix.")

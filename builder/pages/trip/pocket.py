@@ -1,0 +1,290 @@
+"""The pocket page: the whole kit in one file, from the same views as the pages.
+
+What is the same twice is told once: a dish cooked again leads to its steps, and says where it
+differs, which is in the minutes of another height.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from builder.model.kit import Kit, KitDay, PlannedMeal
+from builder.model.recipe import MEALS, MealName
+from builder.pages import words
+from builder.pages.pieces import Cell
+from builder.pages.trip.carry import CarryPage
+from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry, boxes_at
+from builder.pages.trip.cook import Cooking, StepLine, cooking
+from builder.pages.trip.day import DayPage
+from builder.pages.trip.fuel import FuelPage
+from builder.pages.trip.glance import GlancePage
+from builder.pages.trip.order import OrderView
+from builder.pages.trip.shopping import ShoppingPage
+from builder.pages.trip.water import WaterPage
+from builder.planning.menu import avoided_said
+from builder.speech import Speech, speech_of
+
+_DIGITS = re.compile(r"\d+")
+_FEW = 5  # a party whose names are soon read
+_LONG_DAYS = 7  # more than these, and what is alike is told more shortly still
+_REFUSED = "not-to-be-eaten"  # who must not eat what is known meal by meal
+
+
+@dataclass(frozen=True, slots=True)
+class Danger:
+    """A danger before the steps, with a line for each whom it is about where that is known."""
+
+    word: str
+    title: str
+    text: str  # what to do; "" where it was told just before
+    who: tuple[str, ...]
+    anchor: str  # of the caution at the end of the page
+
+
+@dataclass(frozen=True, slots=True)
+class As:
+    """The place where the same was told before, and the steps that were a little different."""
+
+    day: str
+    anchor: str
+    here: tuple[tuple[int, StepLine], ...] = ()  # each with its number
+
+
+@dataclass(frozen=True, slots=True)
+class PocketMeal:
+    """A cooked meal in its place in the day."""
+
+    meal: MealName
+    anchor: str
+    name: str  # of the meal
+    dish: str
+    note: str
+    eaters: str
+    dangers: tuple[Danger, ...]
+    cares: tuple[Box, ...]  # told at the end of the page
+    cooking: Cooking
+    again: As | None = None
+    shares_as: As | None = None  # where the same shares were told
+
+
+@dataclass(frozen=True, slots=True)
+class PocketOrder:
+    """An order of work in its day."""
+
+    anchor: str
+    view: OrderView
+    again: As | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class PocketDay:
+    """A day with the steps of its meals."""
+
+    anchor: str
+    page: DayPage
+    dangers: tuple[Danger, ...]
+    orders: tuple[PocketOrder, ...]
+    meals: tuple[PocketMeal, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class PocketPage:
+    """Everything, in the order it is needed."""
+
+    language: str
+    glance: GlancePage
+    days: tuple[PocketDay, ...]
+    carry: CarryPage
+    water: WaterPage
+    fuel: FuelPage
+    cautions: CautionsPage
+    shopping: ShoppingPage
+    is_long: bool
+
+
+def is_long(kit: Kit) -> bool:
+    """Tell whether so many are away for so long that their page would grow heavy."""
+    return len(kit.party) > _FEW and len(kit.days) > _LONG_DAYS
+
+
+def pocket_days(kit: Kit, days: tuple[DayPage, ...]) -> tuple[PocketDay, ...]:
+    """Put the steps of each day's meals behind its menu."""
+    say = speech_of(kit.language)
+    told = _Told({}, {}, {})
+    made = []
+    met: set[str] = set()
+    for day, page in zip(kit.days, days, strict=True):
+        if not is_long(kit):
+            met.clear()
+        dangers = _met(met, tuple(_dangers(kit, say, day, None, boxes_at(kit, page.path))))
+        meals = tuple(_in_short(met, tuple(_meals(kit, say, told, day))))
+        orders = tuple(_orders(say, told, day, page, meals))
+        made.append(PocketDay(f"day-{day.day}", page, dangers, orders, meals))
+    return tuple(made)
+
+
+def _in_short(met: set[str], meals: tuple[PocketMeal, ...]) -> Iterator[PocketMeal]:
+    """Tell what to do about a danger where a day first meets it; later its name and whom."""
+    for meal in meals:
+        yield meal if meal.again else replace(meal, dangers=_met(met, meal.dangers))
+
+
+def _met(met: set[str], dangers: tuple[Danger, ...]) -> tuple[Danger, ...]:
+    shown = tuple(replace(each, text="") if each.title in met else each for each in dangers)
+    met.update(danger.title for danger in dangers)
+    return shown
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What was told on the days before, by what makes it the same."""
+
+    meals: dict[object, tuple[As, Cooking]]
+    orders: dict[object, As]
+    shares: dict[object, As]
+
+
+def pocket_cautions(kit: Kit, page: CautionsPage) -> CautionsPage:
+    """Leave out what the days and meals tell already: what is in which meal."""
+    groups = tuple(
+        replace(group, entries=tuple(_shorter(kit, entry) for entry in group.entries))
+        for group in page.groups
+    )
+    return replace(page, groups=groups)
+
+
+def _shorter(kit: Kit, entry: Entry) -> Entry:
+    if entry.id == _REFUSED and not kit.public:
+        say = speech_of(kit.language)
+        refused = tuple(
+            say(
+                "{name} must not eat {food}",
+                name=person.name,
+                food=say.listed(dict.fromkeys(avoided_said(say, word) for word in person.avoids)),
+            )
+            for person in kit.party
+            if any(each.eats for each in person.refused)
+        )
+        return replace(entry, cases=tuple(Case(because, ()) for because in refused))
+    cases = (
+        replace(case, where=()) if _said(case.where) in case.because else case
+        for case in entry.cases
+    )
+    return replace(entry, cases=tuple(dict.fromkeys(cases)))
+
+
+def _said(cell: Cell) -> str:
+    return "".join(piece.text for piece in cell)
+
+
+def _orders(
+    say: Speech, told: _Told, day: KitDay, page: DayPage, meals: tuple[PocketMeal, ...]
+) -> Iterator[PocketOrder]:
+    """Keep the orders of work that the steps of one dish do not tell by themselves."""
+    manifold = {order.meal for order in day.orders if len({step.place for step in order.steps}) > 1}
+    for view in page.orders:
+        if view.meal in manifold:
+            here = As(words.day_name(say, day), f"day-{day.day}-{view.anchor}")
+            dishes = tuple(_sameness(each) for each in meals if each.meal == view.meal)
+            rows = tuple(_timeless(_said(each)) for row in view.table.rows for each in row)
+            before = told.orders.setdefault((dishes, rows, view.in_turns), here)
+            yield PocketOrder(here.anchor, view, before if before is not here else None)
+
+
+def _meals(kit: Kit, say: Speech, told: _Told, day: KitDay) -> Iterator[PocketMeal]:
+    for name in MEALS:
+        number = 0
+        for place, meal in enumerate(day.meals):
+            if meal.meal != name or not meal.recipe:
+                continue
+            number += 1
+            shown = _meal(kit, say, day, place, f"day-{day.day}-{name}-{number}")
+            here = (As(words.day_name(say, day), shown.anchor), shown.cooking)
+            before, first = told.meals.setdefault(_sameness(shown), here)
+            if before is not here[0]:
+                changed = tuple(
+                    (at, step)
+                    for at, (step, old) in enumerate(
+                        zip(shown.cooking.steps, first.steps, strict=True), start=1
+                    )
+                    if step != old
+                )
+                shown = replace(shown, again=replace(before, here=changed))
+            elif shown.cooking.plates and len(kit.party) > _FEW:
+                shared = told.shares.setdefault(shown.cooking.plates, before)
+                shown = replace(shown, shares_as=shared if shared is not before else None)
+            yield shown
+
+
+def _sameness(meal: PocketMeal) -> object:
+    """Give all of a meal but what another height or another evening's air changes."""
+    steps = tuple(
+        (step.amounts, _timeless(_said(step.do)), step.more, step.say)
+        for step in meal.cooking.steps
+    )
+    way = meal.cooking
+    dangers = tuple((danger.title, danger.who) for danger in meal.dangers)
+    told = (meal.meal, meal.dish, meal.note, meal.eaters, dangers)
+    return (told, way.potfuls, way.plates, steps)
+
+
+def _timeless(said: str) -> str:
+    return _DIGITS.sub("0", said)
+
+
+def _meal(kit: Kit, say: Speech, day: KitDay, place: int, anchor: str) -> PocketMeal:
+    meal = day.meals[place]
+    boxes = boxes_at(kit, f"cook/{meal.recipe}.md")
+    return PocketMeal(
+        meal.meal,
+        anchor,
+        say(words.MEALS[meal.meal]),
+        meal.title,
+        meal.note,
+        _eaters(kit, say, meal),
+        tuple(_dangers(kit, say, day, place, boxes)),
+        tuple(replace(box, because=()) for box in boxes if box.level == "care"),
+        cooking(kit, meal, day.day),
+    )
+
+
+def _eaters(kit: Kit, say: Speech, meal: PlannedMeal) -> str:
+    """Name those who eat; all of a large party are not named each time."""
+    everyone = len(meal.eaters) == len(kit.party)
+    if everyone and len(kit.party) > _FEW:
+        return say("all {n}", n=len(kit.party))
+    return say.listed(meal.eaters)
+
+
+def _dangers(
+    kit: Kit, say: Speech, day: KitDay, place: int | None, boxes: tuple[Box, ...]
+) -> Iterator[Danger]:
+    """Give each danger of a meal, or of what a day has besides what is cooked, once."""
+    for box in (box for box in boxes if box.level == "danger"):
+        if not box.href.endswith(f"#{_REFUSED}") or kit.public:
+            yield Danger(box.word, box.title, box.text, (), _anchor(box))
+        elif who := tuple(_who(kit, say, day, place)):
+            yield Danger(box.word, box.title, box.text, who, _anchor(box))
+
+
+def _anchor(box: Box) -> str:
+    return box.href.partition("#")[2]
+
+
+def _who(kit: Kit, say: Speech, day: KitDay, place: int | None) -> Iterator[str]:
+    """Say who must not eat what; those who must not eat the same are named together."""
+    names: dict[tuple[str, ...], list[str]] = {}
+    for person in kit.party:
+        what = dict.fromkeys(
+            each.what
+            for each in person.refused
+            if each.eats
+            and each.day == day.day
+            and (each.place == place if place is not None else not day.meals[each.place].recipe)
+        )
+        if what:
+            names.setdefault(tuple(what), []).append(person.name)
+    for refused, people in names.items():
+        yield f"{say.listed(people)}: {say.listed(map(say.inside, refused))}"

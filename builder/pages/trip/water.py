@@ -1,0 +1,206 @@
+"""The page of water: by day, what it is for, and for each person."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+from builder.formulas.sweat import CAUTIOUS_ML_H
+from builder.formulas.treatment import EPA_HIGH_ABOVE_M, SLOW_CONTACT_MIN, bleach_drops
+from builder.formulas.water import MOST_ML_DAY, MOST_ML_H
+from builder.model.kit import Kit, KitDay
+from builder.model.looks import Sweating
+from builder.pages import words
+from builder.pages.charts import Chart, water_chart
+from builder.pages.figures import Figures, figures_of
+from builder.pages.pieces import Cell, Piece, Table, link, table, text
+from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.day import day_path
+from builder.planning.looks import BLEACH_SHARE
+from builder.speech import Speech
+from builder.units import rounded
+
+
+@dataclass(frozen=True, slots=True)
+class WaterPage:
+    """All the water of the trip."""
+
+    by_day: Table
+    carry: Table
+    people: Table
+    chart: Chart
+    boxes: tuple[Box, ...]
+    melts: bool
+    treat: tuple[Cell, ...]
+    cloudy: str  # drops for a litre that is not clear
+    sweat: Table | None
+    most: str  # to drink in an hour
+    most_easy: str  # at an easy pace
+    most_day: str
+    slow_wait: str  # for chlorine dioxide against what chlorine does not kill
+
+
+def water_page(kit: Kit) -> WaterPage:
+    """Give the water of the trip."""
+    figures = figures_of(kit)
+    places = [day.conditions for day in kit.days if not day.ends_home]
+    return WaterPage(
+        _by_day(kit, figures),
+        _carry(kit, figures),
+        _people(kit, figures),
+        water_chart(kit),
+        boxes_at(kit, "water.md"),
+        any(here.water_source == "snow" for here in places),
+        tuple(_treat(kit, figures)),
+        _cloudy(figures.say) if any(each.how == "chemical" for each in kit.looks.treating) else "",
+        _sweat(kit, figures) if kit.looks.sweating else None,
+        figures.plain(MOST_ML_H, "volume_ml"),
+        figures.plain(CAUTIOUS_ML_H, "volume_ml"),
+        figures.plain(MOST_ML_DAY, "volume_ml"),
+        figures.plain(SLOW_CONTACT_MIN, "duration_min"),
+    )
+
+
+def _cloudy(say: Speech) -> str:
+    return _drops(say, bleach_drops(1000.0, BLEACH_SHARE, cloudy_or_cold=True))
+
+
+def _drops(say: Speech, drops: int) -> str:
+    return say.count("{n} drop", "{n} drops", drops)
+
+
+def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
+    """Say how the water is made safe; days with the same rule are told together."""
+    say = figures.say
+    alike: dict[str, list[int]] = {}
+    stricter: dict[str, str] = {}
+    for each in kit.looks.treating:
+        if each.how == "boil":
+            held = figures.plain(each.boil_min, "duration_min")
+            says = say("bring the water to a rolling boil and hold it for {time}.", time=held)
+            if each.strict_boil_min > each.boil_min:
+                stricter[says] = say(
+                    "{time} by the stricter rule, which begins at {height}.",
+                    time=figures.plain(each.strict_boil_min, "duration_min"),
+                    height=figures.plain(EPA_HIGH_ABOVE_M, "altitude_m"),
+                )
+        else:
+            wait = figures.plain(each.contact_min, "duration_min")
+            drops = _drops(say, each.drops_per_litre)
+            says = (
+                say(
+                    "{drops} of bleach for each litre (the dose for cold water). "
+                    "Stir, then wait {time}.",
+                    drops=drops,
+                    time=wait,
+                )
+                if each.cold
+                else say(
+                    "{drops} of bleach for each litre. Stir, then wait {time}.",
+                    drops=drops,
+                    time=wait,
+                )
+            )
+        alike.setdefault(says, []).append(each.day)
+    for says, days in alike.items():
+        when = say.listed(words.numbered_day(say, day) for day in days)
+        strict = stricter.get(says, "")
+        yield (Piece(when, strong=True), Piece(f": {says} {strict}".rstrip()))
+
+
+def _sweat(kit: Kit, figures: Figures) -> Table:
+    """Set an hour's planned drinking beside the sweat of a published equation, on hot days.
+
+    Of each person only the day with the most sweat is told.
+    """
+    say = figures.say
+    most: dict[str, Sweating] = {}
+    for each in kit.looks.sweating:
+        if each.name not in most or each.damp_ml_h > most[each.name].damp_ml_h:
+            most[each.name] = each
+    rows = [
+        (
+            (Piece(each.name), Piece(" "), Piece(say("day {n}", n=each.day), small=True)),
+            text(figures.plain(each.planned_ml_h, "volume_ml")),
+            text(_sweat_span(figures, each)),
+        )
+        for each in most.values()
+    ]
+    return table((say("Each hour"), say("Plan to drink"), say("Sweat, estimate")), rows, "lrr")
+
+
+def _sweat_span(figures: Figures, each: Sweating) -> str:
+    """Give an hour's sweat, rounded as far as anyone can rely on it."""
+    low, high = sorted(rounded(end, -1) for end in (each.dry_ml_h, each.damp_ml_h))
+    return figures.span(low, high, "volume_ml")
+
+
+def _by_day(kit: Kit, figures: Figures) -> Table:
+    say = figures.say
+    rows = []
+    for day in kit.days:
+        water = day.water
+        rows.append(
+            (
+                link(words.day_name(figures.say, day), day_path(day)),
+                _drink(figures, day),
+                _alone(figures, day, "cooking_ml", water.cooking_ml),
+                _alone(figures, day, "washing_ml", water.washing_ml),
+                _of(figures, day, "total_ml", water.total_ml),
+            )
+        )
+    heads = (say("Day"), say("Drink"), say("Cook"), say("Wash"), say("All"))
+    return table(heads, rows, "lrrrr")
+
+
+def _drink(figures: Figures, day: KitDay) -> Cell:
+    """Give what is drunk cold, and under it the hot drinks."""
+    cold = _alone(figures, day, "drinking_ml", day.water.drinking_ml)
+    if not day.water.drinks_ml:
+        return cold
+    (hot,) = _alone(figures, day, "drinks_ml", day.water.drinks_ml)
+    warm = figures.say("+ {water} hot", water=hot.text)
+    return (*cold, Piece(" "), replace(hot, text=warm, small=True))
+
+
+def _alone(figures: Figures, day: KitDay, field: str, volume_ml: float) -> Cell:
+    return figures.alone(volume_ml, "volume_ml", f"days.{day.day - 1}.water.{field}")
+
+
+def _of(figures: Figures, day: KitDay, field: str, volume_ml: float) -> Cell:
+    return figures.both(volume_ml, "volume_ml", f"days.{day.day - 1}.water.{field}")
+
+
+def _carry(kit: Kit, figures: Figures) -> Table:
+    say = figures.say
+    rows = [
+        (
+            link(words.day_name(figures.say, day), day_path(day)),
+            text(say("home") if day.ends_home else words.water_at(say, day.conditions)),
+            _alone(figures, day, "carry_ml", day.water.carry_ml),
+            _alone(figures, day, "treat_ml", day.water.treat_ml),
+        )
+        for day in kit.days
+    ]
+    heads = (say("Day"), say("At camp"), say("Carry at most"), say("Make safe"))
+    return table(heads, rows, "llrr")
+
+
+def _people(kit: Kit, figures: Figures) -> Table:
+    rows = []
+    for day in kit.days:
+        drunk = {person.name: person.to_drink_ml for person in day.people}
+        at = f"days.{day.day - 1}.people"
+        rows.append(
+            (
+                link(words.day_name(figures.say, day), day_path(day)),
+                *(
+                    figures.alone(
+                        drunk.get(person.name, 0.0), "volume_ml", f"{at}.{person.name}.to_drink_ml"
+                    )
+                    for person in kit.party
+                ),
+            )
+        )
+    names = tuple(person.name for person in kit.party)
+    return table((figures.say("Day"), *names), rows, "l" + "r" * len(names))

@@ -1,0 +1,189 @@
+"""What everything weighs, how the load falls day by day, and who carries what."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from builder.model.content import Content
+from builder.model.kit import (
+    Carried,
+    FuelDay,
+    KitFuel,
+    PersonLoad,
+    WaterDay,
+    Weights,
+)
+from builder.model.trip import DefaultUsed, Person, Trip
+from builder.planning.carrying.sharing import share_out
+from builder.planning.cooking import Hearth
+from builder.planning.menu import MenuItem
+from builder.planning.naming import food_of_meal
+from builder.planning.needs import GROWN_UP_YEARS
+from builder.problems import Problem, ProblemsFound
+from builder.speech import Speech, later, speech_of
+
+# Where nobody told what they carry to: a share of body mass. Adults from leaders' guidance
+# (read in a copy), children after paediatric advice on backpacks (read in a copy).
+UNTOLD_LIMIT_SHARE = 0.20
+UNTOLD_CHILD_LIMIT_SHARE = 0.10
+LITRE_G = 1000.0
+
+
+def limit_g(person: Person) -> float:
+    """Give what a person carries to, or a share of their mass where it is not told."""
+    if person.carries_to_g is not None:
+        return person.carries_to_g
+    return _untold_share(person) * person.mass_kg * 1000
+
+
+def _untold_share(person: Person) -> float:
+    grown_up = person.age_years >= GROWN_UP_YEARS
+    return UNTOLD_LIMIT_SHARE if grown_up else UNTOLD_CHILD_LIMIT_SHARE
+
+
+def defaults_taken(trip: Trip, say: Speech) -> tuple[DefaultUsed, ...]:
+    """Say what was taken where the trip does not tell, packs' limits too."""
+    limits = tuple(
+        DefaultUsed(
+            later("what {name} carries to"),
+            later("{share} % of body mass"),
+            later("the trip does not tell carries_to"),
+            (("name", person.name), ("share", f"{_untold_share(person) * 100:.0f}")),
+        )
+        for person in trip.party
+        if person.carries_to_g is None
+    )
+    return tuple(_said(each, say) for each in (*trip.defaults, *limits))
+
+
+def _said(default: DefaultUsed, say: Speech) -> DefaultUsed:
+    blanks = dict(default.blanks)
+    return DefaultUsed(
+        say(default.what, **blanks),
+        say(default.value, **blanks),
+        say(default.why, **blanks),
+    )
+
+
+def gear_items(trip: Trip, content: Content, hearth: Hearth) -> tuple[Carried, ...]:
+    """Give stove, pots, irons and shared gear, each whole."""
+    items = []
+    if hearth.stove:
+        items.append(Carried(hearth.stove.name, hearth.stove.mass_g, "gear"))
+    items += [Carried(pot.name, pot.mass_g, "gear") for pot in hearth.pots]
+    if trip.fire and trip.fire.allowed:
+        for name in trip.fire.irons:
+            iron = content.gear.irons[name]
+            items.append(Carried(iron.name, iron.mass_g, "gear"))
+    items += [Carried(gear.name, gear.mass_g, "gear") for gear in trip.gear_shared]
+    return tuple(items)
+
+
+def fuel_items(fuel: KitFuel | None, say: Speech) -> tuple[Carried, ...]:
+    """Give each full container; fuel without containers of its own is one thing to carry."""
+    if fuel is None or fuel.carry_g <= 0:
+        return ()
+    if not fuel.containers:
+        return (Carried(fuel.name, fuel.carry_g, "fuel"),)
+    return tuple(
+        Carried(f"{fuel.name}, {say.number(each.holds_g)} g", each.holds_g + each.empty_g, "fuel")
+        for each in fuel.containers
+        for _ in range(each.count)
+    )
+
+
+def by_day_g(
+    menus: Sequence[Sequence[MenuItem]],
+    gear_g: float,
+    fuel_g: float,
+    fuel_days: Sequence[FuelDay],
+    waters: Sequence[WaterDay],
+) -> tuple[float, ...]:
+    """Give the party's load each morning: food and fuel of past days are gone."""
+    packaging_g = sum(each.planned.packaging_g for menu in menus for each in menu)
+    food_g = sum(each.planned.mass_g for menu in menus for each in menu)
+    loads = []
+    for menu, fuel_day, water in zip(menus, fuel_days, waters, strict=True):
+        loads.append(food_g + packaging_g + gear_g + fuel_g + water.carry_ml)
+        food_g -= sum(each.planned.mass_g for each in menu)
+        fuel_g -= fuel_day.fuel_g
+    return tuple(loads)
+
+
+def weights(
+    trip: Trip,
+    content: Content,
+    hearth: Hearth,
+    menus: Sequence[Sequence[MenuItem]],
+    fuel: KitFuel | None,
+    fuel_days: Sequence[FuelDay],
+    waters: Sequence[WaterDay],
+) -> Weights:
+    """Give all weights, and share everything out, each thing whole to one person."""
+    gear = gear_items(trip, content, hearth)
+    say = speech_of(trip.language)
+    fuels = fuel_items(fuel, say)
+    gear_g = sum(each.mass_g for each in gear)
+    fuel_g = sum(each.mass_g for each in fuels)
+    water_most_g = max((day.carry_ml for day in waters), default=0.0)
+    things = [*food_items(menus, say), *fuels, *gear, *_litres(water_most_g, say)]
+    return Weights(
+        food_g=sum(each.planned.mass_g for menu in menus for each in menu),
+        packaging_g=sum(each.planned.packaging_g for menu in menus for each in menu),
+        fuel_g=fuel_g,
+        gear_g=gear_g,
+        water_most_g=water_most_g,
+        people=_people(trip, things),
+        by_day_g=by_day_g(menus, gear_g, fuel_g, fuel_days, waters),
+    )
+
+
+def food_items(menus: Sequence[Sequence[MenuItem]], say: Speech) -> list[Carried]:
+    """Give the food of each meal with its packaging, as one thing."""
+    return [
+        Carried(
+            food_of_meal(say, each.day, each.planned.meal, each.planned.title),
+            each.planned.mass_g + each.planned.packaging_g,
+            "food",
+            (each.day, place),
+        )
+        for menu in menus
+        for place, each in enumerate(menu)
+    ]
+
+
+def _litres(water_g: float, say: Speech) -> list[Carried]:
+    whole = int(water_g // LITRE_G)
+    things = [Carried(say("Water, 1 l"), LITRE_G, "water") for _ in range(whole)]
+    rest_g = water_g - whole * LITRE_G
+    if rest_g > 1e-6:
+        things.append(Carried(say("Water, part of a litre"), rest_g, "water"))
+    return things
+
+
+def _people(trip: Trip, things: Sequence[Carried]) -> tuple[PersonLoad, ...]:
+    limits = [limit_g(person) for person in trip.party]
+    if things and not any(limits):
+        raise ProblemsFound(
+            [
+                Problem(
+                    trip.places.of("party"),
+                    "nobody-carries",
+                    "nobody of this party carries anything",
+                    "write `carries_to: 14 kg` for at least one person",
+                )
+            ]
+        )
+    say = speech_of(trip.language)
+    own = [person.own_gear_g or 0.0 for person in trip.party]
+    owners = share_out([each.mass_g for each in things], own, limits)
+    loads = []
+    for number, person in enumerate(trip.party):
+        carries = [each for each, owner in zip(things, owners, strict=True) if owner == number]
+        if own[number] > 0:
+            carries.insert(0, Carried(say("Own gear"), own[number], "own"))
+        total_g = sum(each.mass_g for each in carries)
+        limit = limits[number]
+        of_limit = total_g / limit if limit > 0 else 0.0
+        loads.append(PersonLoad(person.name, total_g, limit, of_limit, tuple(carries)))
+    return tuple(loads)

@@ -1,0 +1,12 @@
+"""Which cautions a trip shows, by subject."""
+
+from __future__ import annotations
+
+from builder.planning.cautions.facts import Facts
+from builder.planning.cautions.table import STANDING, cautions_of
+
+__all__ = [
+    "STANDING",
+    "Facts",
+    "cautions_of",
+]

@@ -1,0 +1,100 @@
+"""What a caution's condition may look at, and what it finds."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+
+from builder.model.kit import KitDay, KitFuel, Weights
+from builder.model.trip import Person, Trip
+from builder.planning.cooking import Hearth
+from builder.planning.menu import MenuItem, Portion
+from builder.planning.naming import meal_inside
+from builder.planning.stock import Judged
+from builder.speech import Speech, speech_of
+
+
+@dataclass(frozen=True, slots=True)
+class Finding:
+    """One reason why a caution is shown, and the page it belongs to."""
+
+    because: str
+    where: str
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """A trip as planned, before its cautions."""
+
+    trip: Trip
+    days: tuple[KitDay, ...]
+    menus: tuple[tuple[MenuItem, ...], ...]
+    batches: tuple[Judged, ...]  # those that meals name
+    weights: Weights
+    fuel: KitFuel | None
+    hearth: Hearth
+
+    @property
+    def say(self) -> Speech:
+        """What says the reasons, in the trip's language."""
+        return speech_of(self.trip.language)
+
+    def shown(self, value: float, quantity: str) -> str:
+        """Give a quantity in the trip's units."""
+        return self.say.show(value, quantity, self.trip.units)
+
+    def meals(self) -> Iterator[MenuItem]:
+        """Go through all meals of the trip."""
+        for menu in self.menus:
+            yield from menu
+
+    def portions(self) -> Iterator[tuple[MenuItem, Portion]]:
+        """Go through all portions of all meals."""
+        for meal in self.meals():
+            for portion in meal.portions:
+                yield meal, portion
+
+    def cooked(self) -> Iterator[MenuItem]:
+        """Go through the meals that are heated."""
+        for meal in self.meals():
+            if meal.planned.cooked_on:
+                yield meal
+
+    def steps(self, do: str) -> Iterator[MenuItem]:
+        """Go through the meals with a step of a kind."""
+        for meal in self.meals():
+            if any(step.do == do for step in meal.planned.steps):
+                yield meal
+
+    def people(self, names: Iterable[str]) -> Iterator[Person]:
+        """Go through the people with these names."""
+        for name in names:
+            yield self.trip.person(name)
+
+
+def page_of(meal: MenuItem) -> str:
+    """Give the page a meal stands on: its recipe's, or its day's."""
+    return f"cook/{meal.planned.recipe}" if meal.planned.recipe else f"day-{meal.day}"
+
+
+def meal_said(say: Speech, meal: MenuItem) -> str:
+    """Name a meal in a sentence, such as "Smoky bean pot (day 2, dinner)"."""
+    return say(
+        "{dish} (day {day}, {meal})",
+        dish=meal.planned.title,
+        day=meal.day,
+        meal=meal_inside(say, meal.planned.meal),
+    )
+
+
+def days_said(say: Speech, numbers: Iterable[int]) -> str:
+    """Name days in a sentence, such as "day 2" or "days 1, 2 and 4"."""
+    days = sorted(set(numbers))
+    if len(days) == 1:
+        return say("day {n}", n=days[0])
+    return say("days {list}", list=say.listed(str(day) for day in days))
+
+
+def once_each(findings: Iterable[Finding]) -> Iterator[Finding]:
+    """Drop findings that say the same of the same page."""
+    yield from dict.fromkeys(findings)

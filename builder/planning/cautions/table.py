@@ -1,0 +1,77 @@
+"""Which cautions a trip shows: one predicate for each text in content/cautions."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Mapping
+
+from builder.model.kit import KitCaution
+from builder.model.source import LEVELS, CautionText
+from builder.planning.cautions import camp, food
+from builder.planning.cautions.facts import Facts, Finding, once_each
+
+STANDING = "standing"
+
+PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
+    "not-to-be-eaten": food.not_to_be_eaten,
+    "raw-dried-animal-food": food.raw_dried_animal_food,
+    "raw-animal-food": food.raw_animal_food,
+    "jerky-not-heated": food.jerky_not_heated,
+    "low-oxygen-wet": food.low_oxygen_wet,
+    "not-dry-enough": food.not_dry_enough,
+    "sun-dried-meat": food.sun_dried_meat,
+    "no-best-before": food.no_best_before,
+    "past-best-before": food.past_best_before,
+    "dryness-not-proven": food.dryness_not_proven,
+    "kidney-beans": food.kidney_beans,
+    "wild-mushrooms": food.wild_mushrooms,
+    "honey-and-babies": food.honey_and_babies,
+    "nuts-and-small-children": food.nuts_and_small_children,
+    "small-children": food.small_children,
+    "older-people": food.older_people,
+    "pregnancy": food.pregnancy,
+    "two-hours": food.two_hours,
+    "leftovers": food.leftovers,
+    "clean-hands": food.clean_hands,
+    "carbon-monoxide": camp.carbon_monoxide,
+    "fire-and-embers": camp.fire_and_embers,
+    "hot-fat": camp.hot_fat,
+    "hot-iron": camp.hot_iron,
+    "gas-in-the-cold": camp.gas_in_the_cold,
+    "gas-and-heat": camp.gas_and_heat,
+    "windscreen-and-gas": camp.windscreen_and_gas,
+    "refuelling": camp.refuelling,
+    "untreated-water": camp.untreated_water,
+    "filter-limits": camp.filter_limits,
+    "chemical-limits": camp.chemical_limits,
+    "boil-water": camp.boil_water,
+    "frozen-filter": camp.frozen_filter,
+    "long-dry-stretch": camp.long_dry_stretch,
+    "melting-snow": camp.melting_snow,
+    "over-drinking": camp.over_drinking,
+    "animals-and-food": camp.animals_and_food,
+    "dishwater": camp.dishwater,
+    "heavy-load": camp.heavy_load,
+    "energy-short": camp.energy_short,
+    "energy-short-day": camp.energy_short_day,
+}
+
+
+def cautions_of(facts: Facts, texts: Mapping[str, CautionText]) -> tuple[KitCaution, ...]:
+    """Give every caution whose condition holds, the most dangerous first."""
+    found = [
+        KitCaution(
+            id=name,
+            level=texts[name].level,
+            title=texts[name].title,
+            text=texts[name].text,
+            because=finding.because,
+            where=finding.where,
+            sources=texts[name].sources,
+        )
+        for name, predicate in PREDICATES.items()
+        if name in texts
+        for finding in once_each(predicate(facts))
+    ]
+    order = list(PREDICATES)
+    found.sort(key=lambda each: (LEVELS.index(each.level), order.index(each.id)))
+    return tuple(found)

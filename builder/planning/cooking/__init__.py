@@ -1,0 +1,31 @@
+"""Steps, pots, heats, and the order of work."""
+
+from __future__ import annotations
+
+from builder.planning.cooking.camp_heat import cold_gas, iron_heats, wood_range_g
+from builder.planning.cooking.conditions import CookingPlaces, cooking_places
+from builder.planning.cooking.cooking import Cooked, Ready, boil_heat_kj, cook
+from builder.planning.cooking.hearth import Hearth, hearth_of, stove_test
+from builder.planning.cooking.order_of_work import orders_of_work
+from builder.planning.cooking.scaling import scaling_data
+from builder.planning.cooking.soaking import soakings
+from builder.planning.cooking.under_pressure import under_pressure
+
+__all__ = [
+    "Cooked",
+    "CookingPlaces",
+    "Hearth",
+    "Ready",
+    "boil_heat_kj",
+    "cold_gas",
+    "cook",
+    "cooking_places",
+    "hearth_of",
+    "iron_heats",
+    "orders_of_work",
+    "scaling_data",
+    "soakings",
+    "stove_test",
+    "under_pressure",
+    "wood_range_g",
+]

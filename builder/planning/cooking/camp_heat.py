@@ -1,0 +1,95 @@
+"""What cold leaves in a gas can, how long embers heat an iron, and wood of any species."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from builder.formulas.embers import (
+    EMBER_KW_M2,
+    PLATE_C,
+    first_press_min,
+    preheat_range_min,
+    wood_range_mj_kg,
+)
+from builder.formulas.gas import BURNER_WANTS_KPA, CANISTER_COOLS_K, mixture_pressure_kpa
+from builder.formulas.gas_canister import usable_share
+from builder.formulas.heat import fuel_mass_g
+from builder.model.gear import Iron
+from builder.model.kit import KitDay, PlannedMeal
+from builder.model.looks import ColdGas, IronHeat
+from builder.model.trip import Trip
+from builder.planning.cooking.hearth import Hearth
+
+_HPA_PER_KPA = 10.0
+# Closer to all of it nobody would notice.
+ALL_OF_IT_SHARE = 0.995
+
+
+def cold_gas(day: KitDay, hearth: Hearth) -> ColdGas | None:
+    """Say what a full can gives at the coldest of a camp; None where it gives all."""
+    fuel, stove, at = hearth.fuel, hearth.stove, day.conditions
+    if day.ends_home or not fuel or fuel.kind != "gas" or not fuel.mix or not stove:
+        return None
+    all_shares = sum(share for _, share in fuel.mix)
+    mix = {gas: share / all_shares for gas, share in fuel.mix}
+    can_c = at.air_low_c - CANISTER_COOLS_K
+    usable = usable_share(mix, can_c, at.pressure_hpa, stove.liquid_feed)
+    if usable >= ALL_OF_IT_SHARE:
+        return None
+    return ColdGas(
+        day=day.day,
+        air_low_c=at.air_low_c,
+        can_kpa=mixture_pressure_kpa(mix, can_c),
+        wanted_kpa=at.pressure_hpa / _HPA_PER_KPA + BURNER_WANTS_KPA,
+        usable_share=usable,
+    )
+
+
+def wood_range_g(trip: Trip, days: Sequence[KitDay], hearth: Hearth) -> tuple[float, float] | None:
+    """Give the wood of the trip if its species are those with the most and the least heat.
+
+    What makes embers for irons goes by weight and stays; None where no pot hangs over the fire,
+    or where the species is told.
+    """
+    burner, fire = hearth.burner, trip.fire
+    if burner is None or burner.on != "fire" or fire is None or fire.wood:
+        return None
+    heat_kj = sum(
+        day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj for day in days
+    )
+    if heat_kj <= 0:
+        return None
+    least, most = wood_range_mj_kg(fire.wood_moisture_share)
+    embers_g = sum(day.fuel.wood_g for day in days) - fuel_mass_g(heat_kj, hearth.wood_mj_kg)
+    return embers_g + fuel_mass_g(heat_kj, most), embers_g + fuel_mass_g(heat_kj, least)
+
+
+def iron_heats(days: Sequence[KitDay], irons: Sequence[Iron]) -> Iterator[IronHeat]:
+    """Say how long the irons of each pressed meal heat up, where they tell their face."""
+    told = [each for each in irons if each.material == "cast-iron" and each.face_cm2]
+    if not told:
+        return
+    for day in days:
+        for place, meal in enumerate(day.meals):
+            if meal.presses:
+                yield _iron_heat(day, place, meal, told)
+
+
+def _iron_heat(day: KitDay, place: int, meal: PlannedMeal, irons: Sequence[Iron]) -> IronHeat:
+    """Give the range over all irons; the handles count, though they stay cooler."""
+    cold_c = meal.conditions.air_low_c
+    side_min = max(step.each_side_min for step in meal.steps)
+    least_kw, most_kw = EMBER_KW_M2
+    faces = [(iron.mass_g, iron.face_cm2 or 0.0) for iron in irons]
+    heats = [preheat_range_min(mass_g, face_cm2, cold_c) for mass_g, face_cm2 in faces]
+    presses = [
+        first_press_min(side_min, mass_g, face_cm2, cold_c, PLATE_C, kw_m2)
+        for mass_g, face_cm2 in faces
+        for kw_m2 in (least_kw, most_kw)
+    ]
+    return IronHeat(
+        day=day.day,
+        place=place,
+        heats_min=(min(low for low, _ in heats), max(high for _, high in heats)),
+        cold_press_min=(min(presses), max(presses)),
+    )

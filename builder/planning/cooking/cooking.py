@@ -1,0 +1,240 @@
+"""Walks a recipe's steps with one pot, for this party at this height."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from builder.formulas.fire import iron_minutes, iron_wood_g
+from builder.formulas.heat import (
+    FOOD_AS_WATER_SHARE,
+    FOOD_ROOM_ML_PER_G,
+    fry_fuel_kj,
+    fuel_mass_g,
+    pot_heat_kj,
+    simmer_fuel_kj,
+    snow_to_boil_kj,
+    water_heat_kj,
+    whole_units,
+)
+from builder.model.food import BY_CENTRE_TEMPERATURE
+from builder.model.gear import Pot
+from builder.model.kit import Conditions, HeatedPot, Heating, PlannedIngredient, PlannedStep
+from builder.model.recipe import Recipe, Step
+from builder.planning.cooking.hearth import Hearth
+
+
+@dataclass(frozen=True, slots=True)
+class Ready:
+    """An ingredient scaled for those who eat, with what the walk needs to know of it."""
+
+    planned: PlannedIngredient
+    kind: str
+    auto_water_ml: float
+
+
+@dataclass(frozen=True, slots=True)
+class Cooked:
+    """What cooking one recipe takes."""
+
+    steps: tuple[PlannedStep, ...]
+    water_ml: float
+    soak_water_ml: float
+    unboiled_water_ml: float
+    pot: Pot | None
+    potfuls: int
+    presses: int
+    heat_kj: float
+    fuel_heat_kj: float
+    wood_g: float
+    minutes: float
+    cooked_on: str | None
+    heating: Heating
+
+
+@dataclass(slots=True)
+class _Pot:
+    """The pot's state while the steps are walked."""
+
+    food_g: float = 0.0
+    water_ml: float = 0.0
+    most_ml: float = 0.0
+    unboiled_ml: float = 0.0
+    unheated_food_g: float = 0.0
+    boiled_ml: float = 0.0
+    boiled_food_g: float = 0.0
+    boils: bool = False
+    inside: set[str] = field(default_factory=set)
+    kinds: set[str] = field(default_factory=set)
+    by_height: tuple[bool, ...] = ()  # of each step walked
+
+    def put(self, ready: Ready) -> None:
+        """Put an ingredient in, once."""
+        if ready.planned.id in self.inside:
+            return
+        self.inside.add(ready.planned.id)
+        self.kinds.add(ready.kind)
+        self.food_g += ready.planned.amount_g
+        self.unheated_food_g += ready.planned.amount_g
+
+    def pour(self, water_ml: float) -> None:
+        """Pour water in, and note how full the pot is."""
+        self.water_ml += water_ml
+        self.unboiled_ml += water_ml
+        self.most_ml = max(self.most_ml, self.water_ml + FOOD_ROOM_ML_PER_G * self.food_g)
+
+    def boil(self) -> None:
+        """Bring all that was not boiled before to the boil."""
+        self.boiled_ml += self.unboiled_ml
+        self.boiled_food_g += self.unheated_food_g
+        self.unboiled_ml = self.unheated_food_g = 0.0
+        self.boils = True
+
+    @property
+    def goes_by_height(self) -> bool:
+        """Tell whether cooking takes longer up high; what goes by its centre temperature does not.
+
+        So it is when anything else is in the pot with it.
+        """
+        return bool(self.kinds - BY_CENTRE_TEMPERATURE)
+
+
+def cook(
+    recipe: Recipe,
+    ready: Mapping[str, Ready],
+    servings: float,
+    conditions: Conditions,
+    hearth: Hearth,
+) -> Cooked:
+    """Cook a recipe for so many servings: water, potfuls, presses, heat, minutes."""
+    scale = servings / recipe.serves
+    state = _Pot()
+    steps: list[PlannedStep] = []
+    by_height: list[bool] = []
+    water_ml = soak_ml = 0.0
+    for step in recipe.steps:
+        into_pot = step.do not in ("serve", "press")
+        for name in step.uses if into_pot else ():
+            state.put(ready[name])
+        poured_ml = step.water_ml * scale
+        if step.water_auto:
+            poured_ml += sum(ready[name].auto_water_ml for name in step.uses)
+        state.pour(poured_ml)
+        if step.do == "boil" or (step.do == "soak" and step.hot):
+            state.boil()
+        water_ml += poured_ml
+        soak_ml += poured_ml if step.do == "soak" else 0.0
+        presses = 0
+        if step.do == "press":
+            presses = whole_units(step.pieces * servings, max(hearth.presses_at_once, 1))
+        hot = step.do in ("simmer", "rest") or (step.do == "soak" and step.hot)
+        by_height.append(hot and state.goes_by_height)
+        factor = conditions.time_factor if by_height[-1] else 1.0
+        steps.append(_planned(step, ready, poured_ml, factor, presses, servings))
+    state.by_height = tuple(by_height)
+    return _heated(recipe, state, tuple(steps), water_ml, soak_ml, conditions, hearth)
+
+
+def _planned(
+    step: Step,
+    ready: Mapping[str, Ready],
+    water_ml: float,
+    factor: float,
+    presses: int,
+    servings: float,
+) -> PlannedStep:
+    return PlannedStep(
+        do=step.do,
+        ingredients=tuple(ready[name].planned for name in step.uses),
+        water_ml=water_ml,
+        minutes=step.minutes * factor,
+        minutes_at_sea_level=step.minutes,
+        stir=step.stir,
+        lid=step.lid,
+        hot=step.hot,
+        say=step.say,
+        each_side_min=step.each_side_min,
+        presses=presses,
+        pieces=step.pieces * servings if step.do == "press" else 0.0,
+    )
+
+
+def _heated(
+    recipe: Recipe,
+    state: _Pot,
+    steps: tuple[PlannedStep, ...],
+    water_ml: float,
+    soak_ml: float,
+    conditions: Conditions,
+    hearth: Hearth,
+) -> Cooked:
+    if recipe.cook_in == "mug":
+        # Only the water is boiled, alone, and poured over what is in the mugs.
+        pot, potfuls = hearth.lightest_pot_for(state.boiled_ml)
+        food_g = 0.0
+    else:
+        pot, potfuls = hearth.pot_for(state.most_ml)
+        food_g = state.boiled_food_g
+    heat_kj = boil_heat_kj(state.boiled_ml, food_g, pot, potfuls if state.boils else 0, conditions)
+    burner = hearth.burner
+    fuel_kj = minutes = 0.0
+    if burner is not None:
+        fuel_kj = burner.fuel_heat_kj(heat_kj, conditions.wind)
+        minutes = burner.minutes(heat_kj, conditions.wind)
+        for step in steps:
+            if step.do == "simmer" and pot is not None:
+                fuel_kj += potfuls * simmer_fuel_kj(
+                    pot.loss_at_boil_w, burner.efficiency_share, burner.lowest_w, step.minutes
+                )
+            elif step.do == "fry":
+                fuel_kj += max(potfuls, 1) * fry_fuel_kj(burner.power_w, step.minutes)
+    minutes += sum(step.minutes for step in steps)
+    pressing_min = sum(iron_minutes(step.presses, step.each_side_min) for step in steps)
+    presses = sum(step.presses for step in steps)
+    wood_g = iron_wood_g(pressing_min) if presses else 0.0
+    heats_pot = state.boils or any(step.do in ("simmer", "fry") for step in steps)
+    on = burner.on if burner and heats_pot else ("fire" if presses else None)
+    if burner and burner.on == "fire":
+        wood_g += fuel_mass_g(fuel_kj, hearth.wood_mj_kg)
+    return Cooked(
+        steps=steps,
+        water_ml=water_ml,
+        soak_water_ml=soak_ml,
+        unboiled_water_ml=state.unboiled_ml,
+        pot=pot,
+        potfuls=potfuls,
+        presses=presses,
+        heat_kj=heat_kj,
+        fuel_heat_kj=fuel_kj,
+        wood_g=wood_g,
+        minutes=minutes + pressing_min,
+        cooked_on=on,
+        heating=Heating(
+            boiled_ml=state.boiled_ml,
+            boiled_food_g=food_g,
+            most_ml=state.boiled_ml if recipe.cook_in == "mug" else state.most_ml,
+            boils=state.boils,
+            kj_per_min=burner.kj_per_min(conditions.wind) if burner else None,
+            pots=tuple(
+                HeatedPot(each.room_ml, each.mass_g, pot_heat_kj(each.mass_g, each.material, 0, 1))
+                for each in sorted(hearth.pots, key=lambda pot: pot.id)
+            ),
+            by_height=state.by_height,
+            presses_at_once=hearth.presses_at_once,
+        ),
+    )
+
+
+def boil_heat_kj(
+    water_ml: float, food_g: float, pot: Pot | None, potfuls: int, conditions: Conditions
+) -> float:
+    """Give the useful heat to boil water with food in it, and the pot each time it is filled."""
+    start_c, boil_c = conditions.water_c, conditions.boiling_point_c
+    if conditions.water_source == "snow":
+        heat_kj = snow_to_boil_kj(water_ml, conditions.air_low_c, boil_c)
+    else:
+        heat_kj = water_heat_kj(water_ml, start_c, boil_c)
+    heat_kj += water_heat_kj(FOOD_AS_WATER_SHARE * food_g, start_c, boil_c)
+    if pot is not None:
+        heat_kj += potfuls * pot_heat_kj(pot.mass_g, pot.material, start_c, boil_c)
+    return heat_kj

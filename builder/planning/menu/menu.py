@@ -1,0 +1,248 @@
+"""Meals as this party eats them: amounts, packs, food value, and what cooking takes."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, replace
+
+from builder.formulas.heat import whole_units
+from builder.model.batch import Method
+from builder.model.content import Content
+from builder.model.food import Composition
+from builder.model.gear import LOOSE_PACKAGING
+from builder.model.kit import Conditions, NutritionTotals, PlannedIngredient, PlannedMeal
+from builder.model.recipe import MealName
+from builder.model.trip import Day, MealItem, Trip
+from builder.planning.cooking import Cooked, CookingPlaces, Hearth, Ready, cook
+from builder.planning.refusals import told_at
+from builder.planning.stock import (
+    Judged,
+    Substance,
+    as_usually_dried,
+    energy_per_100g_kcal,
+    substance_named,
+    substance_of_ingredient,
+    substance_of_label,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Portion:
+    """A planned ingredient with the substance and composition behind it."""
+
+    planned: PlannedIngredient
+    substance: Substance
+    composition: Composition  # of 100 g as carried
+    judged: Judged | None
+    auto_water_ml: float
+
+
+@dataclass(frozen=True, slots=True)
+class MenuItem:
+    """A planned meal with the portions behind it, for cautions, stock and shopping."""
+
+    planned: PlannedMeal
+    portions: tuple[Portion, ...]
+    item: MealItem
+    day: int
+
+
+def plan_menu(
+    trip: Trip,
+    content: Content,
+    judged: Mapping[str, Judged],
+    places: CookingPlaces,
+    hearth: Hearth,
+) -> tuple[tuple[MenuItem, ...], ...]:
+    """Plan every meal of every day, in file order."""
+    planner = _MenuPlanner(content, judged, hearth)
+    return tuple(
+        tuple(
+            planner.item(day, meal.meal, item, places.of_meal(day, meal.meal))
+            for meal in day.meals
+            for item in meal.items
+        )
+        for day in trip.days
+    )
+
+
+class _MenuPlanner:
+    def __init__(self, content: Content, judged: Mapping[str, Judged], hearth: Hearth) -> None:
+        self.content, self.judged, self.hearth = content, judged, hearth
+
+    def item(self, day: Day, meal: MealName, item: MealItem, conditions: Conditions) -> MenuItem:
+        """Plan one thing to cook or eat."""
+        with told_at(item.places.record, f"{meal} of day {day.number}"):
+            portions = self.cooked_portions(item) if item.recipe else (self.eaten_portion(item),)
+            cooked = self.cooked(item, portions, conditions) if item.recipe else None
+        return MenuItem(
+            self.planned_meal(meal, item, portions, cooked, conditions), portions, item, day.number
+        )
+
+    def cooked_portions(self, item: MealItem) -> tuple[Portion, ...]:
+        """Scale a recipe's ingredients to those who eat."""
+        recipe = self.content.recipes[item.recipe or ""]
+        scale = len(item.eaters) / recipe.serves
+        return _packs_shared(
+            self.portion(
+                ingredient.id,
+                substance_of_ingredient(ingredient, self.content),
+                ingredient.amount_g * scale,
+                ingredient.dried_by,
+                item.batch_of(ingredient.id),
+                ingredient.recipe,
+            )
+            for ingredient in recipe.uses
+        )
+
+    def eaten_portion(self, item: MealItem) -> Portion:
+        """Give what is eaten as it is, for all who eat."""
+        if item.label:
+            substance = substance_of_label(item.label)
+        else:
+            substance = substance_named(item.food or "", self.content)
+        recipe = item.food if item.food in self.content.recipes else None
+        amount_g = item.each_g * len(item.eaters)
+        return self.portion("", substance, amount_g, item.dried_by, item.batch_of(""), recipe)
+
+    def portion(
+        self,
+        ingredient_id: str,
+        substance: Substance,
+        amount_g: float,
+        dried_by: Method | None,
+        batch_id: str | None,
+        recipe: str | None,
+    ) -> Portion:
+        """Give so much of a substance as it is carried."""
+        judged = self.judged[batch_id] if batch_id else None
+        if judged:
+            composition, auto = judged.composition, judged.auto_water_ml_per_g
+            method: Method | None = judged.batch.method
+        else:
+            composition, auto = as_usually_dried(substance, dried_by)
+            method = dried_by
+        known = substance.id in self.content.foods or recipe is not None
+        planned = PlannedIngredient(
+            id=ingredient_id,
+            name=substance.name,
+            food=substance.id if known and recipe is None else None,
+            recipe=recipe,
+            amount_g=amount_g,
+            dried_by=method,
+            batch=batch_id,
+            packs=whole_units(amount_g, judged.pack_g) if judged else 0,
+            density_g_ml=None if method and method != "bought" else substance.density_g_ml,
+            piece_g=None if method and method != "bought" else substance.piece_g,
+            is_raw_animal=judged.stays_raw if judged else substance.is_raw_animal,
+            energy_kcal=energy_per_100g_kcal(composition) * amount_g / 100,
+            water_ml=composition.water_g * amount_g / 100,
+        )
+        return Portion(planned, substance, composition, judged, auto * amount_g)
+
+    def cooked(
+        self, item: MealItem, portions: tuple[Portion, ...], conditions: Conditions
+    ) -> Cooked:
+        """Walk the recipe's steps for those who eat."""
+        recipe = self.content.recipes[item.recipe or ""]
+        ready = {
+            portion.planned.id: Ready(
+                portion.planned, portion.substance.kind, portion.auto_water_ml
+            )
+            for portion in portions
+        }
+        return cook(recipe, ready, len(item.eaters), conditions, self.hearth)
+
+    def packaging_g(self, portions: tuple[Portion, ...]) -> float:
+        """Give the mass of what a meal is packed in: its packs, and one bag for all else."""
+        packaging = self.content.gear.packaging
+        total_g = 0.0
+        loose = False
+        for portion in portions:
+            batch = portion.judged.batch if portion.judged else None
+            if batch and batch.packs and batch.packs.packaging:
+                total_g += portion.planned.packs * packaging[batch.packs.packaging].mass_g
+            else:
+                loose = loose or portion.planned.amount_g > 0
+        return total_g + (packaging[LOOSE_PACKAGING].mass_g if loose else 0.0)
+
+    def planned_meal(
+        self,
+        meal: MealName,
+        item: MealItem,
+        portions: tuple[Portion, ...],
+        cooked: Cooked | None,
+        conditions: Conditions,
+    ) -> PlannedMeal:
+        """Bring all figures of one meal together; plates are shared out later, by need."""
+        recipe = self.content.recipes[item.recipe] if item.recipe else None
+        drain_ml = recipe.drain_ml * len(item.eaters) / recipe.serves if recipe else 0.0
+        own_water_ml = sum(portion.planned.water_ml for portion in portions)
+        return PlannedMeal(
+            meal=meal,
+            title=recipe.name if recipe else portions[0].substance.name,
+            recipe=item.recipe,
+            food=None if recipe else portions[0].substance.id,
+            eaters=item.eaters,
+            plate_shares=tuple(1 / len(item.eaters) for _ in item.eaters),
+            cook_in=recipe.cook_in if recipe else None,
+            conditions=conditions,
+            cooked_on=cooked.cooked_on if cooked else None,
+            pot=cooked.pot.id if cooked and cooked.pot else None,
+            ingredients=tuple(portion.planned for portion in portions),
+            steps=cooked.steps if cooked else (),
+            mass_g=sum(portion.planned.amount_g for portion in portions),
+            packaging_g=self.packaging_g(portions),
+            nutrition=nutrition_of(portions),
+            water_ml=cooked.water_ml if cooked else 0.0,
+            soak_water_ml=cooked.soak_water_ml if cooked else 0.0,
+            unboiled_water_ml=cooked.unboiled_water_ml if cooked else 0.0,
+            food_water_ml=own_water_ml + (cooked.water_ml if cooked else 0.0) - drain_ml,
+            drain_ml=drain_ml,
+            potfuls=cooked.potfuls if cooked else 0,
+            presses=cooked.presses if cooked else 0,
+            heat_kj=cooked.heat_kj if cooked else 0.0,
+            fuel_heat_kj=cooked.fuel_heat_kj if cooked else 0.0,
+            wood_g=cooked.wood_g if cooked else 0.0,
+            minutes=cooked.minutes if cooked else 0.0,
+            reach_c=recipe.reach_c if recipe else None,
+            serves=recipe.serves if recipe else 1.0,
+            note=recipe.note if recipe else "",
+            place=str(item.places.record),
+            heating=cooked.heating if cooked else None,
+        )
+
+
+def _packs_shared(portions: Iterable[Portion]) -> tuple[Portion, ...]:
+    """Let lines of one meal that come from one batch share its packs, rounded up together."""
+    amounts_g: dict[str, float] = {}
+    found = []
+    for portion in portions:
+        planned, judged = portion.planned, portion.judged
+        if judged:
+            before_g = amounts_g.get(judged.batch.id, 0.0)
+            amounts_g[judged.batch.id] = before_g + planned.amount_g
+            packs = whole_units(before_g + planned.amount_g, judged.pack_g)
+            packs -= whole_units(before_g, judged.pack_g)
+            portion = replace(portion, planned=replace(planned, packs=packs))
+        found.append(portion)
+    return tuple(found)
+
+
+def nutrition_of(portions: tuple[Portion, ...]) -> NutritionTotals:
+    """Add up what portions hold."""
+
+    def total(name: str) -> float:
+        return sum(
+            float(getattr(portion.composition, name)) * portion.planned.amount_g / 100
+            for portion in portions
+        )
+
+    return NutritionTotals(
+        energy_kcal=sum(portion.planned.energy_kcal for portion in portions),
+        protein_g=total("protein_g"),
+        fat_g=total("fat_g"),
+        carbohydrate_g=total("carbohydrate_g"),
+        fibre_g=total("fibre_g"),
+        sodium_mg=total("sodium_mg"),
+    )

@@ -1,0 +1,21 @@
+"""What people and meals need: energy, water, fuel."""
+
+from __future__ import annotations
+
+from builder.planning.needs.energy import GROWN_UP_YEARS, PersonEnergy, person_energy
+from builder.planning.needs.fuel import fuel_day, kit_fuel
+from builder.planning.needs.more import needs_more
+from builder.planning.needs.water import PersonWater, between_water_h, person_water, water_day
+
+__all__ = [
+    "GROWN_UP_YEARS",
+    "PersonEnergy",
+    "PersonWater",
+    "between_water_h",
+    "fuel_day",
+    "kit_fuel",
+    "needs_more",
+    "person_energy",
+    "person_water",
+    "water_day",
+]

@@ -1,0 +1,138 @@
+"""How much the party drinks, cooks and washes with, carries and treats."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from builder.formulas.water import (
+    MOST_FROM_FOOD_SHARE,
+    adequate_intake_ml,
+    drinking_rate_ml_h,
+    night_water_ml,
+    water_need_ml,
+    water_to_drink_ml,
+)
+from builder.model.kit import Conditions, WaterDay
+from builder.model.trip import DEFAULT_BETWEEN_WATER_H, Day, Person, Trip
+from builder.planning.cooking import CookingPlaces
+from builder.planning.menu import MenuItem
+from builder.planning.refusals import told_at
+
+
+@dataclass(frozen=True, slots=True)
+class PersonWater:
+    """One person's water on one day."""
+
+    intake_ml: float
+    rate_ml_h: float
+    need_ml: float
+    from_food_ml: float
+    to_drink_ml: float
+    drinks_ml: float  # tea, coffee and the like, which are part of what is to drink
+
+
+def person_water(
+    person: Person, day: Day, conditions: Conditions, menu: Sequence[MenuItem]
+) -> PersonWater:
+    """Give one person's need, what the food brings, and what is left to drink."""
+    with told_at(person.places.record, f"water of {person.name} on day {day.number}"):
+        intake_ml = adequate_intake_ml(
+            person.sex, person.age_years, person.pregnant, person.nursing
+        )
+        rate_ml_h = drinking_rate_ml_h(day.camp.air_high_c, person.mass_kg)
+        need_ml = water_need_ml(intake_ml, day.travel_hours, rate_ml_h, conditions.altitude_m)
+        food_ml = drinks_ml = 0.0
+        for each in menu:
+            if person.name not in each.planned.eaters:
+                continue
+            if each.planned.meal == "drinks":
+                drinks_ml += each.planned.water_ml / len(each.planned.eaters)
+            else:
+                food_ml += each.planned.food_water_ml / len(each.planned.eaters)
+        to_drink_ml = water_to_drink_ml(need_ml, food_ml, intake_ml) * (1 - day.home_share)
+    return PersonWater(
+        intake_ml=intake_ml,
+        rate_ml_h=rate_ml_h,
+        need_ml=need_ml,
+        from_food_ml=min(food_ml, MOST_FROM_FOOD_SHARE * intake_ml),
+        to_drink_ml=to_drink_ml,
+        drinks_ml=drinks_ml,
+    )
+
+
+def between_water_h(day: Day) -> float:
+    """Give the longest stretch without water; where it is not told, a default on days of travel."""
+    told = day.camp.water.between_water_h
+    if told is not None:
+        return told
+    return min(DEFAULT_BETWEEN_WATER_H, day.travel_hours)
+
+
+def water_day(
+    trip: Trip,
+    day: Day,
+    people: Sequence[PersonWater],
+    menus: Sequence[Sequence[MenuItem]],
+    places: CookingPlaces,
+) -> WaterDay:
+    """Give the party's water on one day."""
+    menu = menus[day.number - 1]
+    conditions = places.by_day[day.number - 1]
+    cooking_ml = _cooking_ml(menu)
+    drinks_ml = sum(each.planned.water_ml for each in menu if each.planned.meal == "drinks")
+    drinking_ml = sum(max(each.to_drink_ml - each.drinks_ml, 0.0) for each in people)
+    washing_ml = _washing_ml(trip, day, menus)
+    treat_ml = drinking_ml if conditions.water_source != "tap" else 0.0
+    treat_ml += sum(
+        each.planned.unboiled_water_ml
+        for each in menu
+        if each.planned.conditions.water_source != "tap"
+    )
+    carry_ml = between_water_h(day) * sum(each.rate_ml_h for each in people)
+    if day.camp.water.camp == "none" and not day.ends_home:
+        breakfast = menus[day.number] if day.number < len(menus) else ()
+        carry_ml += (
+            _cooking_ml(menu, breakfast=False)
+            + _cooking_ml(breakfast, only_breakfast=True)
+            + drinks_ml
+            + washing_ml
+            + sum(night_water_ml(each.intake_ml) for each in people)
+        )
+    return WaterDay(
+        cooking_ml=cooking_ml,
+        drinks_ml=drinks_ml,
+        drinking_ml=drinking_ml,
+        washing_ml=washing_ml,
+        total_ml=cooking_ml + drinks_ml + drinking_ml + washing_ml,
+        carry_ml=carry_ml,
+        treat_ml=treat_ml,
+    )
+
+
+def _cooking_ml(
+    menu: Sequence[MenuItem], breakfast: bool = True, only_breakfast: bool = False
+) -> float:
+    """Add up the cooking water of meals other than drinks."""
+    return sum(
+        each.planned.water_ml
+        for each in menu
+        if each.planned.meal != "drinks"
+        and (breakfast or each.planned.meal != "breakfast")
+        and (not only_breakfast or each.planned.meal == "breakfast")
+    )
+
+
+def _washing_ml(trip: Trip, day: Day, menus: Sequence[Sequence[MenuItem]]) -> float:
+    """Give the washing-up of a camp where something was cooked: this evening or next morning."""
+    if day.ends_home:
+        return 0.0
+    first_at_own_camp = day.number == 1 and trip.start_camp is None
+    here = [
+        each
+        for each in menus[day.number - 1]
+        if each.planned.meal != "breakfast" or first_at_own_camp
+    ]
+    if day.number < len(menus):
+        here += [each for each in menus[day.number] if each.planned.meal == "breakfast"]
+    return trip.washing_ml if any(each.planned.recipe for each in here) else 0.0

@@ -1,0 +1,43 @@
+"""Batches judged, packs on the shelf, what keeps how long."""
+
+from __future__ import annotations
+
+from builder.planning.stock.checks import check, without_broken
+from builder.planning.stock.dryness import dryness
+from builder.planning.stock.judging import Judged, heated_through
+from builder.planning.stock.shelf import (
+    DRYING_ICE_C,
+    KJ_PER_KWH,
+    Stock,
+    kit_batches,
+    packs_of_trip,
+    stock_lines,
+)
+from builder.planning.stock.substance import (
+    Substance,
+    as_usually_dried,
+    energy_per_100g_kcal,
+    substance_named,
+    substance_of_ingredient,
+    substance_of_label,
+)
+
+__all__ = [
+    "DRYING_ICE_C",
+    "KJ_PER_KWH",
+    "Judged",
+    "Stock",
+    "Substance",
+    "as_usually_dried",
+    "check",
+    "dryness",
+    "energy_per_100g_kcal",
+    "heated_through",
+    "kit_batches",
+    "packs_of_trip",
+    "stock_lines",
+    "substance_named",
+    "substance_of_ingredient",
+    "substance_of_label",
+    "without_broken",
+]

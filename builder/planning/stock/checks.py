@@ -1,0 +1,187 @@
+"""Checks of a folder that need formulas: heat for raw animal food, weighings, packs taken."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from builder.formulas.safety import (
+    MINCED_CENTRE_C,
+    WHOLE_CUT_CENTRE_C,
+    WHOLE_CUT_REST_MIN,
+    centre_temperature_c,
+)
+from builder.model.content import Content
+from builder.model.food import Food
+from builder.model.recipe import Ingredient, Recipe
+from builder.model.trip import ENGLISH
+from builder.planning.stock.judging import Judged
+from builder.planning.stock.shelf import Stock, judge_all, stock_of
+from builder.problems import Problem, in_order
+from builder.speech import speech_of
+
+HEATING = ("boil", "simmer", "fry", "press")
+MINCED_WORDS = ("ground", "minced", "mince", "burger", "patty", "sausage", "meatball")
+
+
+def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Problem, ...]]:
+    """Give the folder's stock, said in a language, and every problem that formulas find in it."""
+    judged, problems = judge_all(content, speech_of(language))
+    stock = stock_of(content, judged)
+    problems += stock.problems()
+    for recipe in content.recipes.values():
+        problems += raw_food_problems(recipe, content.foods)
+        problems += auto_water_problems(recipe)
+    for each in judged.values():
+        problems += batch_problems(each)
+    return stock, in_order(problems)
+
+
+def without_broken(content: Content, judged: Mapping[str, Judged]) -> Content:
+    """Give the content with only those trips whose batches could all be judged."""
+    trips = {
+        name: trip
+        for name, trip in content.trips.items()
+        if all(
+            batch in judged
+            for day in trip.days
+            for meal in day.meals
+            for item in meal.items
+            for _, batch in item.batches
+        )
+    }
+    return Content(
+        content.foods,
+        content.batches,
+        content.recipes,
+        content.gear,
+        trips,
+        content.cautions,
+        content.sources,
+    )
+
+
+def is_minced(food: Food, dried: bool) -> bool:
+    """Tell whether meat must be heated as minced: dried pieces lie like minced ones."""
+    if food.cut is not None:
+        return food.cut == "minced" or dried
+    words = f"{food.id} {food.name}".lower()
+    return dried or any(word in words for word in MINCED_WORDS)
+
+
+def least_reach_c(ingredient: Ingredient, food: Food) -> float:
+    """Give the centre temperature that a raw animal food must reach."""
+    return centre_temperature_c(food.kind, is_minced(food, bool(ingredient.dried_by)), food.game)
+
+
+def raw_food_problems(recipe: Recipe, foods: Mapping[str, Food]) -> list[Problem]:
+    """Check that raw animal food is heated through, hot enough, after it was wetted."""
+    problems: list[Problem] = []
+    for ingredient in recipe.uses:
+        food = foods.get(ingredient.food or "")
+        if food is None or not food.is_raw_animal:
+            continue
+        least_c = least_reach_c(ingredient, food)
+        place = recipe.places.of("reach")
+        if recipe.reach_c is None:
+            problems.append(
+                Problem(
+                    ingredient.places.record,
+                    "reach-missing",
+                    f"{recipe.id} uses {food.name}, which is raw, and tells no centre temperature",
+                    f"write `reach: {least_c:.0f} degC`",
+                )
+            )
+        elif recipe.reach_c < least_c - 1e-9:
+            problems.append(
+                Problem(
+                    place,
+                    "reach-too-low",
+                    f"{recipe.reach_c:.0f} °C in the middle is too little for {food.name}",
+                    f"write `reach: {least_c:.0f} degC`" + _whole_cut_hint(food, least_c),
+                )
+            )
+        elif least_c == WHOLE_CUT_CENTRE_C and food.kind == "meat":
+            problems += _rest_problems(recipe, food)
+        if not heated_after_wetting(recipe, ingredient.id):
+            problems.append(
+                Problem(
+                    ingredient.places.record,
+                    "not-heated",
+                    f"no step of {recipe.id} heats {food.name} once it is in",
+                    "add a boil, simmer, fry or press step with it or after it",
+                )
+            )
+    return problems
+
+
+def _whole_cut_hint(food: Food, least_c: float) -> str:
+    if food.kind == "meat" and food.cut is None and least_c == MINCED_CENTRE_C:
+        return ", or tell the food's `cut: whole` if it is carried in one piece"
+    return ""
+
+
+def _rest_problems(recipe: Recipe, food: Food) -> list[Problem]:
+    """Check the rest that a whole cut needs below the temperature of minced meat."""
+    assert recipe.reach_c is not None
+    if recipe.reach_c >= MINCED_CENTRE_C:
+        return []
+    heats = [number for number, step in enumerate(recipe.steps) if step.do in HEATING]
+    rests = [
+        step.minutes
+        for number, step in enumerate(recipe.steps)
+        if step.do == "rest" and heats and number > heats[-1]
+    ]
+    if sum(rests) >= WHOLE_CUT_REST_MIN:
+        return []
+    return [
+        Problem(
+            recipe.places.of("steps"),
+            "rest-missing",
+            f"{food.name} at {recipe.reach_c:.0f} °C must rest {WHOLE_CUT_REST_MIN:.0f} min "
+            "after the heat",
+            f"add `- {{do: rest, minutes: {WHOLE_CUT_REST_MIN:.0f}}}` at the end, or "
+            f"write `reach: {MINCED_CENTRE_C:.0f} degC`",
+        )
+    ]
+
+
+def heated_after_wetting(recipe: Recipe, ingredient_id: str) -> bool:
+    """Tell whether a step heats an ingredient, at or after the last step that wets it."""
+    entered = [number for number, step in enumerate(recipe.steps) if ingredient_id in step.uses]
+    wetted = [number for number in entered if recipe.steps[number].do in ("soak", "mix", "boil")]
+    start = wetted[-1] if wetted else (entered[0] if entered else len(recipe.steps))
+    return any(step.do in HEATING for step in recipe.steps[start:])
+
+
+def auto_water_problems(recipe: Recipe) -> list[Problem]:
+    """Warn where auto water gives nothing, since what is dried was bought dried."""
+    problems = []
+    for step in recipe.steps:
+        dried = [recipe.ingredient(name) for name in step.uses]
+        if step.water_auto and all(each.dried_by in (None, "bought") for each in dried):
+            problems.append(
+                Problem(
+                    step.places.of("water"),
+                    "auto-water",
+                    "auto gives 0 ml here: nobody knows what a bought food lost",
+                    "write the water the packet tells, such as `water: 250 ml`",
+                    "warning",
+                )
+            )
+    return problems
+
+
+def batch_problems(judged: Judged) -> list[Problem]:
+    """Warn of a heat step that is noted but does not make raw meat safe."""
+    batch, substance = judged.batch, judged.substance
+    if batch.heated is None or not substance.is_raw_animal or not judged.stays_raw:
+        return []
+    return [
+        Problem(
+            batch.places.of("heated"),
+            "heat-step",
+            f"{batch.heated.to_c:.0f} °C {batch.heated.when} drying leaves {substance.name} raw",
+            "heat it through before drying: meat and fish to 71 °C, poultry and game to 74 °C",
+            "warning",
+        )
+    ]
