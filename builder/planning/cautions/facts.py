@@ -95,6 +95,11 @@ def days_said(say: Speech, numbers: Iterable[int]) -> str:
     return say("days {list}", list=say.listed(str(day) for day in days))
 
 
+def on_days(facts: Facts, says: str, days: Iterable[int], where: str, **blanks: str) -> Finding:
+    """Give a finding whose sentence names days."""
+    return Finding(facts.say(says, days=days_said(facts.say, days), **blanks), where)
+
+
 def once_each(findings: Iterable[Finding]) -> Iterator[Finding]:
     """Drop findings that say the same of the same page."""
     yield from dict.fromkeys(findings)

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 
 from builder.model.kit import KitCaution
 from builder.model.source import LEVELS, CautionText
-from builder.planning.cautions import camp, food
+from builder.planning.cautions import camp, food, fuel, heat, loads, water
 from builder.planning.cautions.facts import Facts, Finding, once_each
 
 STANDING = "standing"
@@ -32,27 +32,27 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "two-hours": food.two_hours,
     "leftovers": food.leftovers,
     "clean-hands": food.clean_hands,
-    "carbon-monoxide": camp.carbon_monoxide,
-    "fire-and-embers": camp.fire_and_embers,
-    "hot-fat": camp.hot_fat,
-    "hot-iron": camp.hot_iron,
-    "gas-in-the-cold": camp.gas_in_the_cold,
-    "gas-and-heat": camp.gas_and_heat,
-    "windscreen-and-gas": camp.windscreen_and_gas,
-    "refuelling": camp.refuelling,
-    "untreated-water": camp.untreated_water,
-    "filter-limits": camp.filter_limits,
-    "chemical-limits": camp.chemical_limits,
-    "boil-water": camp.boil_water,
-    "frozen-filter": camp.frozen_filter,
-    "long-dry-stretch": camp.long_dry_stretch,
-    "melting-snow": camp.melting_snow,
-    "over-drinking": camp.over_drinking,
+    "carbon-monoxide": heat.carbon_monoxide,
+    "fire-and-embers": heat.fire_and_embers,
+    "hot-fat": heat.hot_fat,
+    "hot-iron": heat.hot_iron,
+    "gas-in-the-cold": fuel.gas_in_the_cold,
+    "gas-and-heat": fuel.gas_and_heat,
+    "windscreen-and-gas": fuel.windscreen_and_gas,
+    "refuelling": fuel.refuelling,
+    "untreated-water": water.untreated_water,
+    "filter-limits": water.filter_limits,
+    "chemical-limits": water.chemical_limits,
+    "boil-water": water.boil_water,
+    "frozen-filter": water.frozen_filter,
+    "long-dry-stretch": water.long_dry_stretch,
+    "melting-snow": water.melting_snow,
+    "over-drinking": water.over_drinking,
     "animals-and-food": camp.animals_and_food,
     "dishwater": camp.dishwater,
-    "heavy-load": camp.heavy_load,
-    "energy-short": camp.energy_short,
-    "energy-short-day": camp.energy_short_day,
+    "heavy-load": loads.heavy_load,
+    "energy-short": loads.energy_short,
+    "energy-short-day": loads.energy_short_day,
 }
 
 

@@ -1,0 +1,61 @@
+"""Conditions of the cautions about fire, shelters and hot things."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.planning.cautions.facts import Facts, Finding, meal_said, on_days, page_of
+from builder.speech import later
+
+_STOVE, _FIRE = frozenset({"stove"}), frozenset({"fire"})
+# Where one sleeps, and what one cooks on.
+_SLEEP_AND_COOK = {
+    ("tent", _STOVE): later("You sleep in a tent and cook on a stove."),
+    ("tent", _FIRE): later("You sleep in a tent and cook on a fire."),
+    ("tent", _STOVE | _FIRE): later("You sleep in a tent and cook on a stove and a fire."),
+    ("tarp", _STOVE): later("You sleep under a tarp and cook on a stove."),
+    ("tarp", _FIRE): later("You sleep under a tarp and cook on a fire."),
+    ("tarp", _STOVE | _FIRE): later("You sleep under a tarp and cook on a stove and a fire."),
+    ("hut", _STOVE): later("You sleep in a hut and cook on a stove."),
+    ("hut", _FIRE): later("You sleep in a hut and cook on a fire."),
+    ("hut", _STOVE | _FIRE): later("You sleep in a hut and cook on a stove and a fire."),
+    ("snow", _STOVE): later("You sleep in a snow shelter and cook on a stove."),
+    ("snow", _FIRE): later("You sleep in a snow shelter and cook on a fire."),
+    ("snow", _STOVE | _FIRE): later("You sleep in a snow shelter and cook on a stove and a fire."),
+    ("open", _STOVE): later("You sleep in the open and cook on a stove."),
+    ("open", _FIRE): later("You sleep in the open and cook on a fire."),
+    ("open", _STOVE | _FIRE): later("You sleep in the open and cook on a stove and a fire."),
+}
+
+
+def carbon_monoxide(facts: Facts) -> Iterator[Finding]:
+    """A stove or embers, and a shelter near."""
+    on = {str(meal.planned.cooked_on) for meal in facts.cooked()}
+    burner = facts.hearth.burner
+    if burner and any(day.fuel.melting_kj + day.fuel.boiling_water_kj > 0 for day in facts.days):
+        on.add(burner.on)
+    on &= _STOVE | _FIRE
+    if on:
+        yield Finding(facts.say(_SLEEP_AND_COOK[facts.trip.shelter, frozenset(on)]), "fuel")
+
+
+def fire_and_embers(facts: Facts) -> Iterator[Finding]:
+    """Something is cooked over a wood fire."""
+    days = [meal.day for meal in facts.meals() if meal.planned.wood_g > 0]
+    days += [day.day for day in facts.days if day.fuel.wood_g > 0]
+    if days:
+        yield on_days(facts, later("A wood fire burns on {days}."), days, "fuel")
+
+
+def hot_fat(facts: Facts) -> Iterator[Finding]:
+    """Something is fried."""
+    for meal in facts.steps("fry"):
+        said = meal_said(facts.say, meal)
+        yield Finding(facts.say("{meal} is fried.", meal=said), page_of(meal))
+
+
+def hot_iron(facts: Facts) -> Iterator[Finding]:
+    """Something is pressed in an iron."""
+    for meal in facts.steps("press"):
+        said = meal_said(facts.say, meal)
+        yield Finding(facts.say("{meal} is cooked in an iron.", meal=said), page_of(meal))
