@@ -386,6 +386,21 @@ class Weights:
 
 
 @dataclass(frozen=True, slots=True)
+class Spot:
+    """Where one must act on a caution; what is left out, it does not hang on."""
+
+    meal: tuple[int, int] | None = None  # its day, and its place in that day
+    step: int | None = None  # of that meal's steps, counted from 0
+    person: str | None = None  # by name
+    batch: str | None = None  # by id: at home, in the drying log
+    pack: str | None = None  # in the packs, by the kind of Carried: "food" (of the meal), "fuel" …
+    days: tuple[int, ...] = ()  # on these days, whatever is eaten
+
+
+NOWHERE = Spot()
+
+
+@dataclass(frozen=True, slots=True)
 class KitCaution:
     """A safety sentence with the reason it is shown."""
 
@@ -396,6 +411,7 @@ class KitCaution:
     because: str
     where: str  # page of the kit, such as "day-2" or "cook/bean-pot"
     sources: tuple[str, ...]
+    at: Spot = NOWHERE
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from builder.model.kit import Kit, KitBatch, KitCaution, KitDay, PersonDay
+from builder.model.kit import NOWHERE, Kit, KitBatch, KitCaution, KitDay, PersonDay
 
 # Cautions that tell somebody's age, body or allergy say only that the trip has such a person.
 PERSONAL_BECAUSE = {
@@ -63,7 +63,11 @@ def _public_batch(batch: KitBatch) -> KitBatch:
 
 def _public_cautions(cautions: tuple[KitCaution, ...]) -> tuple[KitCaution, ...]:
     said = (
-        replace(caution, because=PERSONAL_BECAUSE.get(caution.id, caution.because))
+        replace(
+            caution,
+            because=PERSONAL_BECAUSE.get(caution.id, caution.because),
+            at=NOWHERE if caution.at.person else caution.at,
+        )
         for caution in cautions
     )
     return tuple(dict.fromkeys(said))

@@ -15,6 +15,7 @@ from builder.model.kit import (
     PlannedIngredient,
     PlannedMeal,
     PlannedStep,
+    Spot,
     WorkStep,
 )
 from builder.model.looks import Looks
@@ -53,6 +54,7 @@ def kit_data(kit: Kit) -> Data:
                 "text": each.text,
                 "because": each.because,
                 "where": each.where,
+                "at": _spot(each.at),
                 "sources": list(each.sources),
             }
             for each in kit.cautions
@@ -97,6 +99,11 @@ def _looks(looks: Looks) -> Data:
         {**asdict(each), "kcal_by_source": dict(each.kcal_by_source)} for each in looks.energy
     ]
     return {**asdict(looks), "energy": energy}
+
+
+def _spot(at: Spot) -> Data:
+    day, place = at.meal or (0, 0)
+    return {**asdict(at), "meal": {"day": day, "place": place} if at.meal else None}
 
 
 def _trip(kit: Kit) -> Data:

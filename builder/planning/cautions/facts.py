@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from builder.model.kit import KitDay, KitFuel, Weights
+from builder.model.kit import NOWHERE, KitDay, KitFuel, Spot, Weights
 from builder.model.trip import Person, Trip
 from builder.planning.cooking import Hearth
 from builder.planning.menu import MenuItem, Portion
@@ -16,10 +16,11 @@ from builder.speech import Speech, speech_of
 
 @dataclass(frozen=True, slots=True)
 class Finding:
-    """One reason why a caution is shown, and the page it belongs to."""
+    """One reason why a caution is shown, the page it belongs to, and where one must act."""
 
     because: str
     where: str
+    at: Spot = NOWHERE
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +76,20 @@ class Facts:
 def page_of(meal: MenuItem) -> str:
     """Give the page a meal stands on: its recipe's, or its day's."""
     return f"cook/{meal.planned.recipe}" if meal.planned.recipe else f"day-{meal.day}"
+
+
+def in_meal(
+    because: str,
+    meal: MenuItem,
+    *,
+    step: int | None = None,
+    person: str | None = None,
+    batch: str | None = None,
+    pack: bool = False,
+) -> Finding:
+    """Give a reason that lies in one meal: at its step, in its pack, for one of its eaters."""
+    at = Spot((meal.day, meal.place), step, person, batch, "food" if pack else None)
+    return Finding(because, page_of(meal), at)
 
 
 def meal_said(say: Speech, meal: MenuItem) -> str:

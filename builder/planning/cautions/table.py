@@ -67,6 +67,7 @@ def cautions_of(facts: Facts, texts: Mapping[str, CautionText]) -> tuple[KitCaut
             because=finding.because,
             where=finding.where,
             sources=texts[name].sources,
+            at=finding.at,
         )
         for name, predicate in PREDICATES.items()
         if name in texts

@@ -45,6 +45,7 @@ class MenuItem:
     portions: tuple[Portion, ...]
     item: MealItem
     day: int
+    place: int = 0  # in its day
 
 
 def plan_menu(
@@ -58,9 +59,10 @@ def plan_menu(
     planner = _MenuPlanner(content, judged, hearth)
     return tuple(
         tuple(
-            planner.item(day, meal.meal, item, places.of_meal(day, meal.meal))
-            for meal in day.meals
-            for item in meal.items
+            replace(planner.item(day, meal, item, places.of_meal(day, meal)), place=place)
+            for place, (meal, item) in enumerate(
+                (each.meal, item) for each in day.meals for item in each.items
+            )
         )
         for day in trip.days
     )
