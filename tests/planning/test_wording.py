@@ -12,7 +12,8 @@ from builder.model.food import FLESH_KINDS
 from builder.model.kit import Kit
 from builder.model.trip import ENGLISH, LANGUAGES
 from builder.pages.trip.kit_json import kit_data
-from builder.planning.cautions.food import GATHERED_WORDS, is_whole_nut
+from builder.planning.cautions.people import is_whole_nut
+from builder.planning.cautions.poisons import GATHERED_WORDS
 from builder.planning.kit import plan_trip
 from builder.planning.stock.checks import check, is_minced
 from builder.planning.stock.shelf import Stock

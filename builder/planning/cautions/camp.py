@@ -20,3 +20,9 @@ def dishwater(facts: Facts) -> Iterator[Finding]:
     days = [day.day for day in facts.days if day.water.washing_ml > 0]
     if days:
         yield on_days(facts, later("You wash up on {days}."), days, "water")
+
+
+def clean_hands(facts: Facts) -> Iterator[Finding]:
+    """Anybody eats anything."""
+    if any(True for _ in facts.meals()):
+        yield Finding(facts.say("You handle food for others on this trip."), "cautions")

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from builder.model.food import Food
 from builder.model.kit import NOWHERE, KitDay, KitFuel, Spot, Weights
 from builder.model.trip import Person, Trip
 from builder.planning.cooking import Hearth
@@ -113,6 +114,34 @@ def days_said(say: Speech, numbers: Iterable[int]) -> str:
 def on_days(facts: Facts, says: str, days: Iterable[int], where: str, **blanks: str) -> Finding:
     """Give a finding whose sentence names days."""
     return Finding(facts.say(says, days=days_said(facts.say, days), **blanks), where)
+
+
+def of_portion(facts: Facts, says: str, portion: Portion, meal: MenuItem) -> Finding:
+    """Find a food in a meal."""
+    dish = meal_said(facts.say, meal)
+    return in_meal(facts.say(says, food=portion.substance.name, meal=dish), meal)
+
+
+def of_batch(facts: Facts, says: str, judged: Judged, **blanks: str) -> Finding:
+    """Find something of a batch."""
+    because = facts.say(says, batch=batch_said(facts, judged), **blanks)
+    return Finding(because, "drying", Spot(batch=judged.batch.id))
+
+
+def batch_said(facts: Facts, judged: Judged) -> str:
+    """Name a batch in a sentence."""
+    return facts.say("Batch {id} ({food})", id=judged.batch.id, food=judged.substance.name)
+
+
+def called(food: Food) -> str:
+    """Give a food's id and name as words: the name may stand in another language."""
+    return f"{food.id.replace('-', ' ')}, {food.name}".lower()
+
+
+def holds(facts: Facts, food: Food, meal: MenuItem) -> Finding:
+    """Find a food that a meal holds."""
+    says = facts.say("{food} in {meal}.", food=food.name, meal=meal_said(facts.say, meal))
+    return in_meal(says, meal)
 
 
 def once_each(findings: Iterable[Finding]) -> Iterator[Finding]:
