@@ -36,6 +36,10 @@ _LENGTH = {
 _TIME = {
     "s": "second", "min": "minute", "h": "hour", "day": "day", "days": "day",
 }  # fmt: skip
+_MONTHS = {
+    "month": "month", "months": "month", "week": "week", "weeks": "week",
+    "year": "year", "years": "year",
+}  # fmt: skip
 _ENERGY = {"kcal": "kilocalorie", "kJ": "kilojoule", "MJ": "megajoule"}
 _POWER = {"W": "watt", "kW": "kilowatt"}
 _PRESSURE = {
@@ -98,8 +102,11 @@ DIMENSIONS: dict[str, Dimension] = {
     "altitude_m": Dimension("length", _LENGTH, "meter", "640 m or 2100 ft", -500, 9000),
     "height_cm": Dimension("length", _LENGTH, "centimeter", "172 cm or 68 in", 0, 300),
     "duration_min": Dimension("time", _TIME, "minute", "8 min or 1.5 h", 0, 1e6),
+    "kept_months": Dimension("keeping time", _MONTHS, "month", "3 months or 2 weeks", 0, 120),
     "duration_h": Dimension("time", _TIME, "hour", "3 h or 90 min", 0, 48),
     "wood_moisture_share": Dimension("wood moisture", _SHARE, "dimensionless", "20 %", 0, 0.6),
+    # Listed water of one kind of food varies by a few points; ten are another food.
+    "spread_share": Dimension("spread of listed water", _SHARE, "dimensionless", "1.5 %", 0, 0.1),
     "share": Dimension("share", _SHARE, "dimensionless", "15 %", 0, 1),
     "energy_kcal": Dimension("energy", _ENERGY, "kilocalorie", "132 kcal or 552 kJ", 0, 1e6),
     "power_w": Dimension("power", _POWER, "watt", "2600 W or 2.6 kW", 0, 1e6),

@@ -82,6 +82,8 @@ class Food:
     game: bool = False
     sorption: SorptionGroup | None = None
     dry_as: DryAs | None = None
+    keeps_months: float | None = None  # dried, at 15.6 °C, where its kind's months are not right
+    spread_share: float | None = None  # one standard deviation of its listed water
     source: str | None = None
     ndb: str | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)

@@ -60,6 +60,8 @@ def read_food(fields: Fields) -> Food | None:
         game=fields.flag("game"),
         sorption=cast(SorptionGroup | None, fields.choice("sorption", SORPTION_GROUPS) or None),
         dry_as=cast(DryAs | None, fields.choice("dry_as", DRY_AS) or None),
+        keeps_months=fields.maybe_quantity("keeps", "kept_months", positive=True),
+        spread_share=fields.maybe_quantity("spread", "spread_share", positive=True),
         source=fields.text("source") or None,
         ndb=fields.text("ndb") or None,
         places=fields.places(),

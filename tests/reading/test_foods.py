@@ -278,3 +278,37 @@ def test_the_parts_may_add_up_to_90_to_104_g_and_never_above_110(
     found = read(tmp_path, {FILE: text})
     assert [problem.severity for problem in found.problems] == ([severity] if severity else [])
     assert ("plums" in found.content.foods) == (severity != "error")
+
+
+@pytest.mark.parametrize(
+    ("line", "months", "spread"),
+    [
+        ("keeps: 3 months", 3.0, None),
+        ("keeps: 1 year", 12.0, None),
+        ("keeps: 120 months", 120.0, None),
+        ("spread: 1.49 %", None, 0.0149),
+        ("spread: 10 %", None, 0.1),
+        ("ndb: '1'", None, None),
+    ],
+)
+def test_a_food_may_tell_how_long_it_keeps_and_how_its_water_spreads(
+    line: str, months: float | None, spread: float | None, tmp_path: Path
+) -> None:
+    food = food_of(tmp_path, f"{PLUMS}  {line}\n")
+    assert food.keeps_months == (pytest.approx(months) if months else None)
+    assert food.spread_share == (pytest.approx(spread) if spread else None)
+
+
+@pytest.mark.parametrize(
+    ("line", "kind"),
+    [
+        ("keeps: 3", "unit-missing"),
+        ("keeps: 0 months", "out-of-range"),
+        ("keeps: 121 months", "out-of-range"),
+        ("spread: 10.1 %", "out-of-range"),
+        ("spread: 0 %", "out-of-range"),
+    ],
+)
+def test_no_food_keeps_for_ever_or_is_of_any_water(line: str, kind: str, tmp_path: Path) -> None:
+    found = read(tmp_path, {FILE: f"{PLUMS}  {line}\n"})
+    assert [problem.kind for problem in found.problems] == [kind]
