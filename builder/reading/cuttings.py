@@ -4,14 +4,12 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable, Mapping
-from typing import Any
-
-import yaml
 
 from builder.model.content import Content
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.trip import Trip
 from builder.reading.folder import Folder, RecordText
+from builder.reading.spelling import Edit, edited, plain, spelling_out, written_anew
 from builder.reading.yaml_door import Node, read_yaml
 
 Key = tuple[str, str]  # kind and id
@@ -97,32 +95,34 @@ def cut_files(keys: Iterable[Key], texts: Mapping[Key, RecordText]) -> dict[str,
 
 
 def cut(record: RecordText) -> str:
-    """Give one item of a list as a list item at the margin, with the comments that belong to it."""
+    """Give one item of a list as a list item at the margin, with the comments that belong to it.
+
+    What it takes from elsewhere in its file by `*name` or `<<` is written out.
+    """
+    for edits in ((), spelling_out(record.text, record.node)):
+        found = _cut_out(record, edits)
+        if _says_the_same(found, record.node):
+            return found
+    return written_anew(record.node, "- ")
+
+
+def _cut_out(record: RecordText, edits: Iterable[Edit]) -> str:
     text, node = record.text, record.node
     line_start = text.rfind("\n", 0, node.start) + 1
-    before = text[line_start : node.start]
-    if before.strip() == "-" and not node.flow:
-        end = line_end(text, last_offset(node))
-        own = text[_with_comments_above(text, line_start) : end]
-        found = textwrap.dedent(own).rstrip("\n") + "\n"
-    elif node.flow:
-        end = node.end
-        found = f"- {text[node.start : end]}\n"
-        if before.strip() == "-":
-            end = line_end(text, node.end)
-            own = text[_with_comments_above(text, line_start) : end]
-            found = textwrap.dedent(own).rstrip("\n") + "\n"
-    else:
-        found = ""
-    return found if _says_the_same(found, node) else _written_anew(node)
+    if text[line_start : node.start].strip() == "-":
+        start = _with_comments_above(text, line_start)
+        own = edited(text, edits, start, line_end(text, last_offset(node)))
+        return textwrap.dedent(own).rstrip("\n") + "\n"
+    return f"- {edited(text, edits, node.start, node.end)}\n" if node.flow else ""
 
 
 def last_offset(node: Node) -> int:
     """Give where a node's last value ends; a block's own end lies behind trailing comments."""
-    if node.flow or not (node.is_map or node.is_list):
+    if node.flow or node.alias or not (node.is_map or node.is_list):
         return node.end
-    children = [entry.node for entry in node.entries.values()] or list(node.items)
-    return max((last_offset(child) for child in children), default=node.end)
+    own = [entry.node for entry in node.entries.values() if not entry.merged]
+    ends = [last_offset(child) for child in own or node.items]
+    return max([*ends, *(node.merge or ())], default=node.end)
 
 
 def line_end(text: str, offset: int) -> int:
@@ -148,19 +148,6 @@ def _says_the_same(text: str, node: Node) -> bool:
     if problems or found is None or len(found.items) != 1:
         return False
     return bool(plain(found.items[0]) == plain(node))
-
-
-def _written_anew(node: Node) -> str:
-    return str(yaml.safe_dump([plain(node)], sort_keys=False, allow_unicode=True, width=100))
-
-
-def plain(node: Node) -> Any:
-    """Give a node as plain Python values."""
-    if node.is_map:
-        return {key: plain(entry.node) for key, entry in node.entries.items()}
-    if node.is_list:
-        return [plain(item) for item in node.items]
-    return node.value
 
 
 def content_of_kit(folder: Folder, trip_id: str, cautions: Iterable[str]) -> dict[str, bytes]:

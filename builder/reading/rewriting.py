@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import datetime
-import json
 import textwrap
 from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.reading.cuttings import cut, last_offset, line_end
 from builder.reading.folder import RecordText
+from builder.reading.spelling import Edit, edited, quoted, spelt_out
 from builder.reading.yaml_door import Node, read_yaml
 
 
@@ -23,16 +23,11 @@ class Changes:
     gone: Mapping[str, str]  # batches that are eaten up or too old, with their method
 
 
-@dataclass(frozen=True, slots=True)
-class _Edit:
-    start: int
-    end: int
-    text: str
-
-
 def rewritten(trip: RecordText, changes: Changes) -> str:
     """Give the text of the new trip."""
-    text, node = trip.text, trip.node
+    # What stands for several places at once cannot be changed in one of them.
+    text, node = spelt_out(trip.text, trip.node)
+    trip = replace(trip, text=text, node=node)
     edits = [
         *_title(node, changes),
         *_start(text, node, changes),
@@ -40,47 +35,35 @@ def rewritten(trip: RecordText, changes: Changes) -> str:
         *_party(trip, changes),
         *_meals(text, node, changes),
     ]
-    for edit in sorted(edits, key=lambda each: -each.start):
-        text = text[: edit.start] + edit.text + text[edit.end :]
-    return text
+    return edited(text, edits)
 
 
-def quoted(text: str) -> str:
-    """Give a text as YAML that reads as just this text, in a list or mapping of any form."""
-    plain, problems = read_yaml(f"[{text}]", "")
-    if plain is not None and not problems and len(plain.items) == 1:
-        item = plain.items[0]
-        if item.value == text and "#" not in text:
-            return text
-    return json.dumps(text, ensure_ascii=False)
-
-
-def _title(node: Node, changes: Changes) -> Iterator[_Edit]:
+def _title(node: Node, changes: Changes) -> Iterator[Edit]:
     title = node.entries.get("title")
     if title is not None:
-        yield _Edit(title.node.start, title.node.end, quoted(changes.title))
+        yield Edit(title.node.start, title.node.end, quoted(changes.title))
 
 
-def _start(text: str, node: Node, changes: Changes) -> Iterator[_Edit]:
+def _start(text: str, node: Node, changes: Changes) -> Iterator[Edit]:
     start = node.entries.get("start")
     if start is not None and changes.start is not None:
-        yield _Edit(start.node.start, start.node.end, changes.start.isoformat())
+        yield Edit(start.node.start, start.node.end, changes.start.isoformat())
     elif start is not None:
         # The old date would be wrong for the new trip; it stays as a reminder.
         line = text.rfind("\n", 0, start.node.start) + 1
-        yield _Edit(line, line, "# was: ")
+        yield Edit(line, line, "# was: ")
     elif changes.start is not None:
         title = node.entries.get("title")
         place = line_end(text, title.node.end) if title else 0
-        yield _Edit(place, place, f"start: {changes.start.isoformat()}\n")
+        yield Edit(place, place, f"start: {changes.start.isoformat()}\n")
 
 
-def _review(text: str, node: Node) -> Iterator[_Edit]:
+def _review(text: str, node: Node) -> Iterator[Edit]:
     review = node.entries.get("review")
     if review is not None and review.node.entries:
         before = "" if review.node.flow else " "
         start = review.node.start if review.node.flow else _after_key(text, review.node)
-        yield _Edit(start, last_offset(review.node), f"{before}{{}}")
+        yield Edit(start, last_offset(review.node), f"{before}{{}}")
 
 
 def _after_key(text: str, node: Node) -> int:
@@ -88,7 +71,7 @@ def _after_key(text: str, node: Node) -> int:
     return text.rfind(":", 0, node.start) + 1
 
 
-def _party(trip: RecordText, changes: Changes) -> Iterator[_Edit]:
+def _party(trip: RecordText, changes: Changes) -> Iterator[Edit]:
     party = trip.node.entries.get("party")
     if not changes.party or party is None:
         return
@@ -106,7 +89,7 @@ def _party(trip: RecordText, changes: Changes) -> Iterator[_Edit]:
         end = line_end(trip.text, end)
     elif trip.text[end : end + 1] == "\n":
         end += 1
-    yield _Edit(start, end, "\n" + textwrap.indent("".join(lines), "  "))
+    yield Edit(start, end, "\n" + textwrap.indent("".join(lines), "  "))
 
 
 def _name(person: Node) -> str:
@@ -114,7 +97,7 @@ def _name(person: Node) -> str:
     return str(entry.node.value) if entry else ""
 
 
-def _meals(text: str, node: Node, changes: Changes) -> Iterator[_Edit]:
+def _meals(text: str, node: Node, changes: Changes) -> Iterator[Edit]:
     old = {_name(person) for person in _items(node, "party")}
     away = old - set(changes.party) if changes.party else set()
     for day in _items(node, "days"):
@@ -131,7 +114,7 @@ def _items(node: Node, key: str) -> Sequence[Node]:
     return entry.node.items if entry else ()
 
 
-def _eaters(item: Node, away: Collection[str], party: Sequence[str]) -> Iterator[_Edit]:
+def _eaters(item: Node, away: Collection[str], party: Sequence[str]) -> Iterator[Edit]:
     eaters = item.entries.get("for")
     if eaters is None or not away:
         return
@@ -140,10 +123,10 @@ def _eaters(item: Node, away: Collection[str], party: Sequence[str]) -> Iterator
     left = [name for name in names if name not in away] or list(party)
     if left != names:
         said = ", ".join(quoted(name) for name in left)
-        yield _Edit(eaters.node.start, last_offset(eaters.node), f"[{said}]")
+        yield Edit(eaters.node.start, last_offset(eaters.node), f"[{said}]")
 
 
-def _batches(text: str, item: Node, gone: Mapping[str, str]) -> Iterator[_Edit]:
+def _batches(text: str, item: Node, gone: Mapping[str, str]) -> Iterator[Edit]:
     entry = item.entries.get("from")
     if entry is None:
         return
@@ -155,27 +138,27 @@ def _batches(text: str, item: Node, gone: Mapping[str, str]) -> Iterator[_Edit]:
         if kept and kept != named:
             said = ", ".join(f"{key}: {batch}" for key, batch in kept.items())
             start = entry.node.start if entry.node.flow else _after_key(text, entry.node)
-            yield _Edit(start, end, f"{'' if entry.node.flow else ' '}{{{said}}}")
+            yield Edit(start, end, f"{'' if entry.node.flow else ' '}{{{said}}}")
         if kept:
             return
     elif str(entry.node.value) not in gone:
         return
     method = gone.get(str(entry.node.value), "bought")
     if "eat" in item.entries and method != "bought":
-        yield _Edit(key_start, end, f"dried_by: {method}")
+        yield Edit(key_start, end, f"dried_by: {method}")
     elif item.flow:
         yield _without(text, key_start, end)
     else:
-        yield _Edit(text.rfind("\n", 0, key_start) + 1, line_end(text, end), "")
+        yield Edit(text.rfind("\n", 0, key_start) + 1, line_end(text, end), "")
 
 
-def _without(text: str, start: int, end: int) -> _Edit:
+def _without(text: str, start: int, end: int) -> Edit:
     """Take one entry out of a flow mapping, with the comma that parted it from the others."""
     before = start
     while before > 0 and text[before - 1] in " \n":
         before -= 1
     if before > 0 and text[before - 1] == ",":
-        return _Edit(before - 1, end, "")
+        return Edit(before - 1, end, "")
     after = end
     while after < len(text) and text[after] in " \n":
         after += 1
@@ -183,7 +166,7 @@ def _without(text: str, start: int, end: int) -> _Edit:
         after += 1
         while after < len(text) and text[after] == " ":
             after += 1
-    return _Edit(start, after, "")
+    return Edit(start, after, "")
 
 
 def with_used(cutting: str, used: int) -> str:

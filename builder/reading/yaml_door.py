@@ -2,14 +2,15 @@
 
 YAML 1.1 as PyYAML reads it turns `16:30` into 990, `no` into False, `012` into 10 and lets a
 repeated key win silently. Here only plain numbers, true, false and null are more than text, a
-repeated key is a problem, and depth, size and alias expansion are bounded. The tree is built from
-parser events without recursion, so that no nesting can exhaust the stack.
+repeated key is a problem, and depth, size and alias expansion are bounded. `<<` puts in the keys
+of other mappings, as YAML 1.1 has it. The tree is built from parser events without recursion, so
+that no nesting can exhaust the stack.
 """
 
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
 import yaml
@@ -32,6 +33,7 @@ _FLOAT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})\.[0-9]{1,17}")
 _NAMED = {"true": True, "false": False, "null": None, "~": None, "": None}
 _CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
 LONGEST_KEY = 200
+MERGE = "<<"
 
 Plain = str | int | float | bool | None
 
@@ -42,6 +44,7 @@ class Entry:
 
     place: Place
     node: Node
+    merged: bool = False  # put in by `<<`: it stands elsewhere in the file
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,6 +59,8 @@ class Node:
     flow: bool = False
     depth: int = 0  # how many lists and mappings lie in one another, aliases written out
     written: str = ""  # a plain number as it stands in the file: 1.50, not 1.5
+    alias: bool = False  # here stands *name, and what it holds elsewhere in the file
+    merge: tuple[int, int] | None = None  # where its `<<: *name` starts and ends
 
     @property
     def text(self) -> str:
@@ -219,6 +224,9 @@ class _Open:
     keys: dict[str, Place]
     pairs: dict[str, Entry]
     key: tuple[str, Place] | None = None
+    merging: int | None = None  # where the `<<` starts whose value is next
+    merges: Node | None = None  # what stands behind `<<`
+    merge: tuple[int, int] | None = None
 
     @property
     def is_map(self) -> bool:
@@ -231,7 +239,7 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
     stack: list[_Open] = []
     node: Node
     root: Node | None = None
-    documents = written = 0
+    documents = written = merged = 0
     event: Any
     for event, place in _events(text, file):
         if isinstance(event, yaml.DocumentStartEvent):
@@ -249,6 +257,10 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
             continue
         if isinstance(event, (yaml.SequenceEndEvent, yaml.MappingEndEvent)):
             opened = stack.pop()
+            merged += _merge(opened)
+            # Each merge copies keys: many of them cost room, whatever they add up to.
+            if merged > MOST_NODES:
+                raise _Stop(_too_large(opened.place))
             node = _closed(opened, _span(event)[1])
             anchor = opened.event.anchor
         elif isinstance(event, yaml.ScalarEvent):
@@ -262,9 +274,11 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
             if event.anchor not in anchors:
                 says = f"*{event.anchor} names nothing that stands complete above it"
                 raise _Stop(Problem(place, "alias", says, f"write &{event.anchor} above"))
-            node, anchor = anchors[event.anchor], None
-            if len(stack) + node.depth > DEEPEST:
+            named, anchor = anchors[event.anchor], None
+            if len(stack) + named.depth > DEEPEST:
                 raise _Stop(_too_deep(place))
+            start, end = _span(event)
+            node = replace(named, start=start, end=end, alias=True)
         else:
             continue
         if anchor:
@@ -273,7 +287,28 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
             root = node
         else:
             _put(stack[-1], node, place, problems)
+            if _is_merge_key(event, stack[-1]):
+                stack[-1].merging = node.start
     return root
+
+
+def _is_merge_key(event: Any, into: _Open) -> bool:
+    """Tell whether the key just put in is `<<` without quotes, which YAML 1.1 reads as a merge."""
+    is_word = isinstance(event, yaml.ScalarEvent) and event.implicit[0]
+    return is_word and into.key is not None and into.key[0] == MERGE
+
+
+def _merge(opened: _Open) -> int:
+    """Put in the keys behind `<<`; a mapping's own keys win, then the first that has one."""
+    behind = opened.merges
+    if behind is None:
+        return 0
+    before = len(opened.pairs)
+    for each in behind.items if behind.is_list else (behind,):
+        for key, entry in each.entries.items():
+            if key not in opened.pairs:
+                opened.pairs[key] = Entry(entry.place, entry.node, merged=True)
+    return len(opened.pairs) - before + len(behind.items)
 
 
 def _too_deep(place: Place) -> Problem:
@@ -343,7 +378,7 @@ def _closed(opened: _Open, end: int) -> Node:
     depth = 1 + max((node.depth for node in below), default=0)
     start = opened.event.start_mark.index
     flow = bool(opened.event.flow_style)
-    return Node(opened.place, value, start, end, size, flow, depth)
+    return Node(opened.place, value, start, end, size, flow, depth, merge=opened.merge)
 
 
 def _put(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None:
@@ -362,9 +397,26 @@ def _put(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None
         return
     key, key_place = into.key
     into.key = None
+    if into.merging is not None:
+        _put_merge(into, node, key_place, problems)
+        into.merging = None
+        return
     if key in into.pairs:
         first = into.pairs[key].place
         says = f"{quoted(key)} stands twice in one record (first on line {first.line})"
         problems.append(Problem(key_place, "key-twice", says, "keep one of them"))
         return
     into.pairs[key] = Entry(key_place, node)
+
+
+def _put_merge(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None:
+    """Keep what stands behind `<<` until all keys of the mapping are known."""
+    if into.merges is not None:
+        says, mend = "`<<` stands twice in one record", "write `<<: [*one, *other]`"
+        problems.append(Problem(place, "key-twice", says, mend))
+    elif node.is_map or (node.is_list and all(each.is_map for each in node.items)):
+        into.merges = node
+        into.merge = (into.merging or 0, node.end)
+    else:
+        says = f"behind `<<` stand `key: value` lines or a list of them, not {node.described()}"
+        problems.append(Problem(place, "merge", says, "write `<<: *name`, and &name above"))

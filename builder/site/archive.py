@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import stat
+import struct
 import zipfile
+import zlib
 from collections.abc import Iterable, Mapping
 from datetime import UTC, datetime
 from pathlib import Path, PurePosixPath, PureWindowsPath
@@ -18,11 +20,26 @@ RATIO_FROM_BYTES = 1024 * 1024
 # Level 9 takes twice as long for one part in a hundred.
 PACKED_LEVEL = 6
 CHUNK_BYTES = 64 * 1024
+LONGEST_NAME = 200
 
 # The zip format counts years from 1980 and stores them in seven bits.
 FIRST_DATE = (1980, 1, 1, 0, 0, 0)
 LAST_DATE = (2107, 12, 31, 23, 59, 58)
 PLAIN_FILE = (stat.S_IFREG | 0o644) << 16
+
+PACKED_BY = (zipfile.ZIP_STORED, zipfile.ZIP_DEFLATED)
+ENCRYPTED = 0x1
+# What a flipped byte makes of a zip, by where it lies: headers, names, lengths, packed bytes.
+DAMAGED = (
+    zipfile.BadZipFile,
+    zlib.error,
+    struct.error,
+    EOFError,
+    NotImplementedError,
+    OverflowError,
+    RuntimeError,
+    ValueError,
+)
 
 
 def zip_folder(folder: Path, target: Path, epoch: int, top: str = "") -> None:
@@ -46,8 +63,17 @@ def unpack(archive: Path, into: Path) -> list[str]:
             left = MOST_BYTES
             for entry in entries:
                 left -= _unpack_one(source, entry, into / entry.filename, left)
-    except (zipfile.BadZipFile, NotImplementedError, RuntimeError, EOFError) as error:
-        raise SiteError(f"{archive} cannot be unpacked: {error}", ["fetch it again"]) from error
+    except DAMAGED as error:
+        reason = " ".join(str(error).split()) or "it ends too early"
+        raise SiteError(
+            f"{archive} cannot be unpacked: {reason}",
+            ["it was damaged on the way, or is no zip; fetch it again"],
+        ) from error
+    except OSError as error:
+        raise SiteError(
+            f"{archive} cannot be unpacked: {error.strerror or error}",
+            ["fetch it again, and see to the space left in the folder for temporary files"],
+        ) from error
     return [entry.filename for entry in entries]
 
 
@@ -124,6 +150,12 @@ def _unsafe_name(entry: zipfile.ZipInfo) -> str:
         return "is an absolute name"
     if ".." in parts:
         return "leads out of the folder"
+    if not name.isprintable() or any(len(part) > LONGEST_NAME for part in parts):
+        return "is not a name that every disk takes"
+    if entry.flag_bits & ENCRYPTED:
+        return "is locked with a password"
+    if entry.compress_type not in PACKED_BY:
+        return "is packed in a way that no kit is"
     return ""
 
 

@@ -141,6 +141,49 @@ def test_aliases_are_written_out() -> None:
 
 
 @pytest.mark.usefixtures("either_loader")
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("a: &x {b: 1}\nc: {<<: *x, d: 2}", {"a": {"b": 1}, "c": {"b": 1, "d": 2}}),
+        ("a: &x {b: 1}\nc: {d: 2, b: 3, <<: *x}", {"a": {"b": 1}, "c": {"d": 2, "b": 3}}),
+        ("a: &x {b: 1}\nc: {<<: *x, b: 3}", {"a": {"b": 1}, "c": {"b": 3}}),
+        (
+            "a: [&x {b: 1, e: 4}, &y {b: 2, f: 5}]\nc: {<<: [*y, *x]}",
+            {"a": [{"b": 1, "e": 4}, {"b": 2, "f": 5}], "c": {"b": 2, "f": 5, "e": 4}},
+        ),
+        ("c:\n  <<: {b: 1}\n  d: 2", {"c": {"d": 2, "b": 1}}),
+        (
+            "a: &x {b: 1}\nc: &y {<<: *x, d: 2}\ne: {<<: *y}",
+            {"a": {"b": 1}, "c": {"b": 1, "d": 2}, "e": {"b": 1, "d": 2}},
+        ),
+        ('a: {"<<": 1}', {"a": {"<<": 1}}),
+        ("c: {<<: [], d: 2}", {"c": {"d": 2}}),
+    ],
+)
+def test_a_merge_puts_in_the_keys_that_a_record_lacks(text: str, value: object) -> None:
+    assert value_of(text) == value
+
+
+def test_what_cannot_be_merged_is_told() -> None:
+    assert said("a: {<<: 5}") == [
+        "f.yaml:1:5: error: behind `<<` stand `key: value` lines or a list of them, not '5' — "
+        "write `<<: *name`, and &name above [merge]"
+    ]
+    assert said("a: &x {b: 1}\nc: {<<: *x, <<: *x}") == [
+        "f.yaml:2:13: error: `<<` stands twice in one record — write `<<: [*one, *other]` "
+        "[key-twice]"
+    ]
+
+
+def test_many_merges_of_a_large_record_are_not_written_out() -> None:
+    keys = ", ".join(f"k{n}: 1" for n in range(5_000))
+    text = f"a: &a {{{keys}}}\nb:\n" + "  - <<: *a\n" * 20_000
+    began = time.perf_counter()
+    assert said(text)[-1].endswith("with its aliases written out — split the file [too-large]")
+    assert time.perf_counter() - began < 2.0
+
+
+@pytest.mark.usefixtures("either_loader")
 @pytest.mark.parametrize("text", ["", "\n\n", "# only a comment\n", "---\n", "~", "null\n"])
 def test_an_empty_document_is_no_problem_here(text: str) -> None:
     node, problems = read_yaml(text, "f.yaml")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 import stat
 import zipfile
 from pathlib import Path
@@ -140,3 +141,100 @@ def test_a_full_folder_is_not_unpacked_into(tmp_path: Path) -> None:
     with pytest.raises(SiteError, match="is not empty"):
         archive.unpack(good, tmp_path / "into")
     assert (tmp_path / "into" / "mine.txt").read_text() == "mine"
+
+
+def a_kit_zip(path: Path) -> Path:
+    """Give a zip as a kit is: pages, a picture, and the content in a zip of its own."""
+    words = "\n".join(f"- {{id: food-{n}, water: {n % 90} g}}" for n in range(200)).encode()
+    inner = path.with_name("content.zip")
+    archive.zip_files({"trips/a.yaml": b"title: A\n" * 50, "foods/é.yaml": words}, inner, EPOCH)
+    noise = random.Random(4).randbytes(3_000)
+    files = {"kit/index.html": words, "kit/a.png": noise, "kit/content.zip": inner.read_bytes()}
+    archive.zip_files(files, path, EPOCH)
+    inner.unlink()
+    return path
+
+
+def told_or_unpacked(damaged: Path, into: Path) -> str:
+    """Unpack both zips; give what was told, or nothing where no damage mattered."""
+    try:
+        archive.unpack(damaged, into)
+        archive.unpack(into / "kit" / "content.zip", into / "content")
+    except SiteError as error:
+        assert error.hints and str(damaged.parent) in error.message
+        return error.message
+    except FileNotFoundError:
+        return "the content has another name"  # the caller looks for it by name
+    return ""
+
+
+def test_a_zip_with_flipped_bytes_is_told_and_nothing_more(tmp_path: Path) -> None:
+    whole = a_kit_zip(tmp_path / "kit.zip").read_bytes()
+    draw, told = random.Random(20), 0
+    for number in range(600):
+        damaged = bytearray(whole)
+        # The headers at the end hold the most ways to go wrong.
+        start = len(whole) - 400 if number % 2 else 0
+        for _ in range(draw.choice((1, 1, 1, 4, 16))):
+            damaged[draw.randrange(start, len(whole))] = draw.randrange(256)
+        (tmp_path / "bad.zip").write_bytes(damaged)
+        into = tmp_path / str(number)
+        told += bool(told_or_unpacked(tmp_path / "bad.zip", into))
+        left = {path for path in tmp_path.iterdir() if path.is_file()}
+        assert left == {tmp_path / "kit.zip", tmp_path / "bad.zip"}
+    assert told > 450
+
+
+def test_a_zip_cut_off_anywhere_is_told(tmp_path: Path) -> None:
+    whole = a_kit_zip(tmp_path / "kit.zip").read_bytes()
+    for length in range(0, len(whole), 97):
+        (tmp_path / "bad.zip").write_bytes(whole[:length])
+        assert told_or_unpacked(tmp_path / "bad.zip", tmp_path / str(length))
+
+
+def test_a_wrong_check_sum_is_told(tmp_path: Path) -> None:
+    with zipfile.ZipFile(tmp_path / "bad.zip", "w", zipfile.ZIP_STORED) as target:
+        target.writestr("a.txt", b"gluten")
+    bad = (tmp_path / "bad.zip").read_bytes().replace(b"gluten", b"butter")
+    (tmp_path / "bad.zip").write_bytes(bad)
+    with pytest.raises(SiteError, match="Bad CRC-32"):
+        archive.unpack(tmp_path / "bad.zip", tmp_path / "into")
+
+
+def _changed(path: Path, header: int, value: int) -> Path:
+    """Set a byte of the first entry in both of its headers."""
+    raw = bytearray(path.read_bytes())
+    raw[header] = value
+    raw[raw.index(b"PK\x01\x02") + header + 2] = value
+    path.write_bytes(raw)
+    return path
+
+
+@pytest.mark.parametrize(
+    ("header", "value", "reason"),
+    [
+        (6, 1, "is locked with a password"),
+        (8, 14, "is packed in a way that no kit is"),
+        (8, 99, "is packed in a way that no kit is"),
+        (8, 12, "is packed in a way that no kit is"),
+    ],
+)
+def test_what_no_kit_is_packed_with_is_refused(
+    tmp_path: Path, header: int, value: int, reason: str
+) -> None:
+    bad = _changed(raw_zip(tmp_path / "bad.zip", ("a.txt", b"x" * 50)), header, value)
+    with pytest.raises(SiteError, match=reason):
+        archive.unpack(bad, tmp_path / "into")
+
+
+@pytest.mark.parametrize("name", ["a" * 300, "trips/" + "b" * 250, "a\tb.yaml", "\u202egnp.yaml"])
+def test_names_that_no_disk_takes_are_refused(tmp_path: Path, name: str) -> None:
+    bad = raw_zip(tmp_path / "bad.zip", (name, b"x"))
+    with pytest.raises(SiteError, match="is not a name that every disk takes"):
+        archive.unpack(bad, tmp_path / "into")
+
+
+def test_a_file_and_a_folder_of_one_name_are_told(tmp_path: Path) -> None:
+    bad = raw_zip(tmp_path / "bad.zip", ("a", b"x"), ("a/b", b"y"))
+    with pytest.raises(SiteError, match="cannot be unpacked"):
+        archive.unpack(bad, tmp_path / "into")
