@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.ranges import require
 
 # ISO 2533:1975, table 1 and section 2 (quoted from memory).
@@ -19,6 +20,18 @@ HIGHEST_ALTITUDE_M = 11000.0
 _EXPONENT = GRAVITY_M_S2 * AIR_MOLAR_MASS_KG_KMOL / (GAS_CONSTANT_J_KMOL_K * LAPSE_RATE_K_M)
 
 
+@declared(
+    "p0_hpa * (1 - lapse_k_m * altitude_m / t0_k) ^ (gravity_m_s2 * molar_kg_kmol "
+    "/ (gas_constant_j_kmol_k * lapse_k_m))",
+    {
+        "p0_hpa": Constant(SEA_LEVEL_PRESSURE_HPA, "iso2533"),
+        "t0_k": Constant(SEA_LEVEL_TEMPERATURE_K, "iso2533"),
+        "lapse_k_m": Constant(LAPSE_RATE_K_M, "iso2533"),
+        "gravity_m_s2": Constant(GRAVITY_M_S2, "iso2533"),
+        "molar_kg_kmol": Constant(AIR_MOLAR_MASS_KG_KMOL, "iso2533"),
+        "gas_constant_j_kmol_k": Constant(GAS_CONSTANT_J_KMOL_K, "iso2533"),
+    },
+)
 def pressure_hpa(altitude_m: float) -> float:
     """Air pressure of the standard atmosphere at an altitude.
 
@@ -50,6 +63,18 @@ def pressure_hpa(altitude_m: float) -> float:
     return float(SEA_LEVEL_PRESSURE_HPA * ratio**_EXPONENT)
 
 
+@declared(
+    "t0_k / lapse_k_m * (1 - (pressure_hpa / p0_hpa) ^ (gas_constant_j_kmol_k * lapse_k_m "
+    "/ (gravity_m_s2 * molar_kg_kmol)))",
+    {
+        "p0_hpa": Constant(SEA_LEVEL_PRESSURE_HPA, "iso2533"),
+        "t0_k": Constant(SEA_LEVEL_TEMPERATURE_K, "iso2533"),
+        "lapse_k_m": Constant(LAPSE_RATE_K_M, "iso2533"),
+        "gravity_m_s2": Constant(GRAVITY_M_S2, "iso2533"),
+        "molar_kg_kmol": Constant(AIR_MOLAR_MASS_KG_KMOL, "iso2533"),
+        "gas_constant_j_kmol_k": Constant(GAS_CONSTANT_J_KMOL_K, "iso2533"),
+    },
+)
 def altitude_m(pressure_hpa: float) -> float:
     """Altitude at which the standard atmosphere has a pressure.
 

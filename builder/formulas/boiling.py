@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.ranges import require
 
 # IAPWS R7-97(2012), table 34 (quoted from memory; checked against an independent library).
@@ -36,6 +37,31 @@ HIGH_BOIL_HOLD_MIN = 3.0
 HIGH_BOIL_ABOVE_M = 2000.0
 
 
+# Region 4, equation 31, written out: b is the fourth root of the pressure in MPa.
+_B = "((pressure_hpa / hpa_per_mpa) ^ 0.25)"
+_E = f"({_B} ^ 2 + n3 * {_B} + n6)"
+_F = f"(n1 * {_B} ^ 2 + n4 * {_B} + n7)"
+_G = f"(n2 * {_B} ^ 2 + n5 * {_B} + n8)"
+_D = f"(2 * {_G} / (-{_F} - sqrt({_F} ^ 2 - 4 * {_E} * {_G})))"
+
+
+@declared(
+    f"(n10 + {_D} - sqrt((n10 + {_D}) ^ 2 - 4 * (n9 + n10 * {_D}))) / 2 - zero_celsius_k",
+    {
+        "hpa_per_mpa": Constant(HPA_PER_MPA, "iapws-if97"),
+        "zero_celsius_k": Constant(ZERO_CELSIUS_K, "iapws-if97"),
+        "n1": Constant(_N1, "iapws-if97"),
+        "n2": Constant(_N2, "iapws-if97"),
+        "n3": Constant(_N3, "iapws-if97"),
+        "n4": Constant(_N4, "iapws-if97"),
+        "n5": Constant(_N5, "iapws-if97"),
+        "n6": Constant(_N6, "iapws-if97"),
+        "n7": Constant(_N7, "iapws-if97"),
+        "n8": Constant(_N8, "iapws-if97"),
+        "n9": Constant(_N9, "iapws-if97"),
+        "n10": Constant(_N10, "iapws-if97"),
+    },
+)
 def boiling_point_c(pressure_hpa: float) -> float:
     """Temperature at which water boils under a pressure.
 
@@ -74,6 +100,13 @@ def boiling_point_c(pressure_hpa: float) -> float:
     return float((_N10 + d - math.sqrt(inner)) / 2.0 - ZERO_CELSIUS_K)
 
 
+@declared(
+    "10 ^ ((sea_level_c - boiling_point_c) / z_k)",
+    {
+        "sea_level_c": Constant(SEA_LEVEL_BOILING_POINT_C, "iapws-if97"),
+        "z_k": Constant(COOKING_Z_K, "mansfield1962"),
+    },
+)
 def time_factor(boiling_point_c: float) -> float:
     """How many times as long plant food cooks as at sea level.
 
@@ -105,6 +138,14 @@ def time_factor(boiling_point_c: float) -> float:
     return float(10.0 ** ((SEA_LEVEL_BOILING_POINT_C - boiling_point_c) / COOKING_Z_K))
 
 
+@declared(
+    "if(altitude_m > high_above_m, high_hold_min, hold_min)",
+    {
+        "high_above_m": Constant(HIGH_BOIL_ABOVE_M, "wms2005"),
+        "high_hold_min": Constant(HIGH_BOIL_HOLD_MIN, "wms2005"),
+        "hold_min": Constant(BOIL_HOLD_MIN, "wms2005"),
+    },
+)
 def boil_hold_min(altitude_m: float) -> float:
     """How long water to drink is held at a rolling boil.
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from builder.formulas.declaring import Constant, FromTable, declared
 from builder.formulas.ranges import require, require_above, require_known
 
 # Schofield 1985: (up to this age, kcal for each kg, kcal added), last row for all older.
@@ -74,6 +75,30 @@ _S_PER_H = 3600.0
 _CM_PER_M = 100.0
 
 
+def _schofield_row(sex: str, age_years: float) -> tuple[float, float, float]:
+    """Row of the table for an age."""
+    return next(row for row in _SCHOFIELD[sex] if age_years < row[0])
+
+
+def _schofield_kcal_kg(sex: str | None, age_years: float) -> float:
+    """Basal energy for each kilogram; the mean of both where the sex is not told."""
+    rows = [_schofield_row(each, age_years) for each in ([sex] if sex else SEXES)]
+    return sum(row[1] for row in rows) / len(rows)
+
+
+def _schofield_added_kcal(sex: str | None, age_years: float) -> float:
+    """Basal energy that does not go by mass; the mean of both where the sex is not told."""
+    rows = [_schofield_row(each, age_years) for each in ([sex] if sex else SEXES)]
+    return sum(row[2] for row in rows) / len(rows)
+
+
+@declared(
+    "mass_kg * each_kcal_kg + added_kcal",
+    tables={
+        "each_kcal_kg": FromTable(_schofield_kcal_kg, ("sex", "age_years"), "schofield1985"),
+        "added_kcal": FromTable(_schofield_added_kcal, ("sex", "age_years"), "schofield1985"),
+    },
+)
 def basal_kcal(sex: str | None, age_years: float, mass_kg: float) -> float:
     """Energy a body uses in a day at complete rest.
 
@@ -107,18 +132,21 @@ def basal_kcal(sex: str | None, age_years: float, mass_kg: float) -> float:
     """
     require("age", age_years, "years", LEAST_AGE_YEARS, MOST_AGE_YEARS)
     require("body mass", mass_kg, "kg", LEAST_MASS_KG, MOST_MASS_KG)
-    if sex is None:
-        return sum(_schofield_kcal(each, age_years, mass_kg) for each in SEXES) / len(SEXES)
-    require_known("sex", sex, SEXES)
-    return _schofield_kcal(sex, age_years, mass_kg)
+    if sex is not None:
+        require_known("sex", sex, SEXES)
+    return mass_kg * _schofield_kcal_kg(sex, age_years) + _schofield_added_kcal(sex, age_years)
 
 
-def _schofield_kcal(sex: str, age_years: float, mass_kg: float) -> float:
-    """Basal energy by the row of one sex and age."""
-    _, per_kg, added = next(row for row in _SCHOFIELD[sex] if age_years < row[0])
-    return per_kg * mass_kg + added
-
-
+@declared(
+    "basal_kcal / 24 * (sleep_hours * sleep_factor + (waking_hours - travel_hours) * camp_factor) "
+    "+ travel_kcal",
+    {
+        "sleep_hours": Constant(SLEEP_HOURS, "schofield1985"),
+        "sleep_factor": Constant(SLEEP_FACTOR, "schofield1985"),
+        "waking_hours": Constant(WAKING_HOURS, "schofield1985"),
+        "camp_factor": Constant(CAMP_FACTOR, "schofield1985"),
+    },
+)
 def day_need_kcal(basal_kcal: float, travel_hours: float, travel_kcal: float) -> float:
     """Energy a person needs on a day with travel.
 
@@ -249,6 +277,29 @@ def downhill_power_w(
     return float(level_w - 2.4 * falling_w * 0.3 ** (slope_deg / 7.65))
 
 
+_SPEED = "(distance_m / (hours * 3600))"
+_SLOPE = "((ascent_m + descent_m) / distance_m)"
+_UP_SHARE = "if(ascent_m + descent_m > 0, ascent_m / (ascent_m + descent_m), 0)"
+_STANDING = "1.5 * body_kg + 2 * (body_kg + load_kg) * (load_kg / body_kg) ^ 2"
+_MOVING = "ground_factor * (body_kg + load_kg) * "
+_LEVEL = f"({_STANDING} + {_MOVING}1.5 * {_SPEED} ^ 2)"
+_UP = f"({_STANDING} + {_MOVING}(1.5 * {_SPEED} ^ 2 + 0.35 * {_SPEED} * min(100 * {_SLOPE}, 100)))"
+_SLOPE_DEG = f"(atan({_SLOPE}) * degrees_per_radian)"
+_DOWN = (
+    f"({_LEVEL} - 2.4 * (body_kg + load_kg) * gravity_m_s2 * {_SPEED} * sin(atan({_SLOPE})) "
+    f"* 0.3 ^ ({_SLOPE_DEG} / 7.65))"
+)
+
+
+@declared(
+    f"({_UP_SHARE} * {_UP} + (1 - {_UP_SHARE}) * {_DOWN}) * hours * 3600 / j_per_kcal",
+    {
+        "gravity_m_s2": Constant(GRAVITY_M_S2, "santee2001"),
+        "degrees_per_radian": Constant(math.degrees(1.0), "santee2001"),
+        "j_per_kcal": Constant(J_PER_KCAL, "pandolf1977"),
+    },
+    {"ground_factor": FromTable(GROUND.__getitem__, ("ground",), "soule1972")},
+)
 def walk_kcal(
     body_kg: float,
     load_kg: float,
@@ -309,21 +360,17 @@ def walk_kcal(
             f"ascent and descent together are {sloping_m:.10g} m; the way is only "
             f"{distance_m:.10g} m long"
         )
-    if sloping_m == 0.0:
-        power_w = walking_power_w(body_kg, load_kg, speed_m_s, 0.0, ground)
-        return power_w * hours * _S_PER_H / J_PER_KCAL
-    up_share = ascent_m / sloping_m
-    power_w = 0.0
-    if ascent_m > 0.0:
-        grade_percent = min(100.0 * ascent_m / (up_share * distance_m), 100.0)
-        power_w += up_share * walking_power_w(body_kg, load_kg, speed_m_s, grade_percent, ground)
-    if descent_m > 0.0:
-        down_share = 1.0 - up_share
-        slope_deg = math.degrees(math.atan(descent_m / (down_share * distance_m)))
-        power_w += down_share * downhill_power_w(body_kg, load_kg, speed_m_s, slope_deg, ground)
+    # One slope up and down: the way is split by what goes up of all that goes up and down.
+    up_share = ascent_m / sloping_m if sloping_m > 0.0 else 0.0
+    slope = sloping_m / distance_m
+    grade_percent = min(100.0 * slope, 100.0)
+    slope_deg = math.degrees(math.atan(slope))
+    power_w = up_share * walking_power_w(body_kg, load_kg, speed_m_s, grade_percent, ground)
+    power_w += (1.0 - up_share) * downhill_power_w(body_kg, load_kg, speed_m_s, slope_deg, ground)
     return power_w * hours * _S_PER_H / J_PER_KCAL
 
 
+@declared("met * mass_kg * hours")
 def met_kcal(met: float, mass_kg: float, hours: float) -> float:
     """Energy used by an activity of known intensity.
 
@@ -361,6 +408,10 @@ def met_kcal(met: float, mass_kg: float, hours: float) -> float:
     return met * mass_kg * hours
 
 
+@declared(
+    "camp_factor * basal_kcal / 24 * hours",
+    {"camp_factor": Constant(CAMP_FACTOR, "schofield1985")},
+)
 def least_travel_kcal(basal_kcal: float, hours: float) -> float:
     """Least energy that counts for time on the way: that of a waking hour in camp.
 

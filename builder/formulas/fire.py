@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.ranges import require
 
 # Dry wood without ash, and heat to turn its water to vapour (ISO 18125 form, from memory).
@@ -24,6 +25,13 @@ TURN_MIN = 1.0
 _MIN_PER_H = 60.0
 
 
+@declared(
+    "dry_mj_kg * (1 - moisture_share) - vapour_mj_kg * moisture_share",
+    {
+        "dry_mj_kg": Constant(DRY_WOOD_MJ_KG, "iso18125"),
+        "vapour_mj_kg": Constant(WATER_IN_WOOD_MJ_KG, "iso18125"),
+    },
+)
 def wood_heating_value_mj_kg(moisture_share: float) -> float:
     """Net heat in a kilogram of wood as it lies.
 
@@ -55,6 +63,9 @@ def wood_heating_value_mj_kg(moisture_share: float) -> float:
     return DRY_WOOD_MJ_KG * (1.0 - moisture_share) - WATER_IN_WOOD_MJ_KG * moisture_share
 
 
+@declared(
+    "presses * (2 * each_side_min + turn_min)", {"turn_min": Constant(TURN_MIN, "common-practice")}
+)
 def iron_minutes(presses: float, each_side_min: float) -> float:
     """Minutes at the embers for a number of presses, one after the other.
 
@@ -88,6 +99,13 @@ def iron_minutes(presses: float, each_side_min: float) -> float:
     return presses * (2.0 * each_side_min + TURN_MIN)
 
 
+@declared(
+    "ember_g + keeping_g_h / 60 * press_minutes",
+    {
+        "ember_g": Constant(EMBER_WOOD_G, "common-practice"),
+        "keeping_g_h": Constant(KEEPING_WOOD_G_PER_H, "common-practice"),
+    },
+)
 def iron_wood_g(press_minutes: float) -> float:
     """Wood for the embers of one meal from the iron.
 

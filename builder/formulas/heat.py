@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from builder.formulas.declaring import Constant, FromTable, declared
 from builder.formulas.ranges import require, require_above, require_known
 
 # CRC Handbook and engineering tables (quoted from memory).
@@ -41,6 +42,10 @@ _COLDEST_C = -90.0
 _HOTTEST_WATER_C = 130.0
 
 
+@declared(
+    "volume_ml / 1000 * water_kj_kg_k * (to_c - from_c)",
+    {"water_kj_kg_k": Constant(WATER_KJ_KG_K, "iapws-if97")},
+)
 def water_heat_kj(volume_ml: float, from_c: float, to_c: float) -> float:
     """Heat to warm water.
 
@@ -78,6 +83,12 @@ def water_heat_kj(volume_ml: float, from_c: float, to_c: float) -> float:
     return volume_ml / _ML_PER_L * WATER_KJ_KG_K * (to_c - from_c)
 
 
+@declared(
+    "pot_mass_g / 1000 * metal_kj_kg_k * (to_c - from_c)",
+    tables={
+        "metal_kj_kg_k": FromTable(SPECIFIC_HEAT_KJ_KG_K.__getitem__, ("material",), "crc-handbook")
+    },
+)
 def pot_heat_kj(pot_mass_g: float, material: str, from_c: float, to_c: float) -> float:
     """Heat to warm a pot or an iron.
 
@@ -118,6 +129,15 @@ def pot_heat_kj(pot_mass_g: float, material: str, from_c: float, to_c: float) ->
     return pot_mass_g / _G_PER_KG * SPECIFIC_HEAT_KJ_KG_K[material] * (to_c - from_c)
 
 
+@declared(
+    "volume_ml / 1000 * (ice_kj_kg_k * (0 - min(air_low_c, 0)) + melting_kj_kg "
+    "+ water_kj_kg_k * boiling_point_c)",
+    {
+        "ice_kj_kg_k": Constant(ICE_KJ_KG_K, "crc-handbook"),
+        "melting_kj_kg": Constant(MELTING_KJ_KG, "crc-handbook"),
+        "water_kj_kg_k": Constant(WATER_KJ_KG_K, "iapws-if97"),
+    },
+)
 def snow_to_boil_kj(volume_ml: float, air_low_c: float, boiling_point_c: float) -> float:
     """Heat to turn snow into boiling water.
 
@@ -154,6 +174,16 @@ def snow_to_boil_kj(volume_ml: float, air_low_c: float, boiling_point_c: float) 
     return _snow_kj(volume_ml, air_low_c, boiling_point_c)
 
 
+@declared(
+    "volume_ml / 1000 * (ice_kj_kg_k * (0 - min(air_low_c, 0)) + melting_kj_kg "
+    "+ water_kj_kg_k * melted_to_c)",
+    {
+        "ice_kj_kg_k": Constant(ICE_KJ_KG_K, "crc-handbook"),
+        "melting_kj_kg": Constant(MELTING_KJ_KG, "crc-handbook"),
+        "water_kj_kg_k": Constant(WATER_KJ_KG_K, "iapws-if97"),
+        "melted_to_c": Constant(MELTED_TO_C, "common-practice"),
+    },
+)
 def snow_to_water_kj(volume_ml: float, air_low_c: float) -> float:
     """Heat to turn snow into cold water.
 
@@ -196,6 +226,7 @@ def _snow_kj(volume_ml: float, air_low_c: float, to_c: float) -> float:
     return volume_ml / _ML_PER_L * each_kg
 
 
+@declared("max(loss_at_boil_w / efficiency_share, lowest_w) * duration_min * 60 / 1000")
 def simmer_fuel_kj(
     loss_at_boil_w: float, efficiency_share: float, lowest_w: float, duration_min: float
 ) -> float:
@@ -238,6 +269,10 @@ def simmer_fuel_kj(
     return power_w * duration_min * _S_PER_MIN / _J_PER_KJ
 
 
+@declared(
+    "fry_share * power_w * duration_min * 60 / 1000",
+    {"fry_share": Constant(FRY_POWER_SHARE, "common-practice")},
+)
 def fry_fuel_kj(power_w: float, duration_min: float) -> float:
     """Fuel heat to fry, at half the power of the stove.
 
@@ -271,6 +306,7 @@ def fry_fuel_kj(power_w: float, duration_min: float) -> float:
     return FRY_POWER_SHARE * power_w * duration_min * _S_PER_MIN / _J_PER_KJ
 
 
+@declared("heat_kj / (efficiency_share * wind_factor)")
 def fuel_heat_kj(heat_kj: float, efficiency_share: float, wind_factor: float) -> float:
     """Fuel heat that brings a heat into the pot.
 
@@ -307,6 +343,7 @@ def fuel_heat_kj(heat_kj: float, efficiency_share: float, wind_factor: float) ->
     return heat_kj / (efficiency_share * wind_factor)
 
 
+@declared("1000 * heat_kj / (efficiency_share * wind_factor * power_w) / 60")
 def heating_min(
     heat_kj: float, efficiency_share: float, wind_factor: float, power_w: float
 ) -> float:
@@ -346,6 +383,7 @@ def heating_min(
     return _J_PER_KJ * burnt_kj / power_w / _S_PER_MIN
 
 
+@declared("fuel_heat_kj / 1000 / energy_mj_kg * 1000")
 def fuel_mass_g(fuel_heat_kj: float, energy_mj_kg: float) -> float:
     """Mass of fuel that holds a heat.
 
@@ -380,6 +418,7 @@ def fuel_mass_g(fuel_heat_kj: float, energy_mj_kg: float) -> float:
     return fuel_heat_kj / _KJ_PER_MJ / energy_mj_kg * _G_PER_KG
 
 
+@declared("max(0, ceil(amount / per_unit - 0.000000001))")
 def whole_units(amount: float, per_unit: float) -> int:
     """How many whole units hold an amount: potfuls, packs, presses.
 

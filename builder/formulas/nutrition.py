@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.ranges import require
 
 # General factors, FAO Food and Nutrition Paper 77, table 3.1 (quoted from memory).
@@ -31,6 +32,17 @@ SPECIFIC_ALCOHOL_KCAL_G = 6.93
 _MG_PER_G = 1000.0
 
 
+@declared(
+    "protein_kcal_g * protein_g + fat_kcal_g * fat_g + carbohydrate_kcal_g "
+    "* (carbohydrate_g - fibre_g) + fibre_kcal_g * fibre_g + alcohol_kcal_g * alcohol_g",
+    {
+        "protein_kcal_g": Constant(PROTEIN_KCAL_G, "fao77"),
+        "fat_kcal_g": Constant(FAT_KCAL_G, "fao77"),
+        "carbohydrate_kcal_g": Constant(CARBOHYDRATE_KCAL_G, "fao77"),
+        "fibre_kcal_g": Constant(FIBRE_KCAL_G, "fao77"),
+        "alcohol_kcal_g": Constant(ALCOHOL_KCAL_G, "fao77"),
+    },
+)
 def energy_kcal(
     protein_g: float,
     fat_g: float,
@@ -244,6 +256,9 @@ def specific_energy_kcal(
     )
 
 
+@declared(
+    "per_sodium * sodium_mg / 1000", {"per_sodium": Constant(SALT_PER_SODIUM, "eu-1169-2011")}
+)
 def salt_g(sodium_mg: float) -> float:
     """Salt that a label names for an amount of sodium.
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.formulas.declaring import Constant, FromTable, declared
 from builder.formulas.ranges import require, require_above, require_known
 
 # EFSA 2010, adequate intakes of total water (read in a copy); from 14 years as adults.
@@ -38,6 +39,30 @@ MOST_ML_H = 1420.0
 MOST_ML_DAY = 11400.0
 
 
+def _intake_by_age_ml(sex: str | None, age_years: float) -> float:
+    """Adequate intake by age and sex alone."""
+    if age_years < 2.0:
+        return INTAKE_1_Y_ML
+    if age_years < 4.0:
+        return INTAKE_2_3_Y_ML
+    if age_years < 9.0:
+        return INTAKE_4_8_Y_ML
+    by_sex = INTAKE_9_13_Y_ML if age_years < 14.0 else INTAKE_ADULT_ML
+    return (by_sex["female"] + by_sex["male"]) / 2.0 if sex is None else by_sex[sex]
+
+
+def _added_ml(pregnant: bool, nursing: bool) -> float:
+    """Intake that comes on top of the one by age and sex."""
+    return (PREGNANT_ML if pregnant else 0.0) + (NURSING_ML if nursing else 0.0)
+
+
+@declared(
+    "by_age_ml + added_ml",
+    tables={
+        "by_age_ml": FromTable(_intake_by_age_ml, ("sex", "age_years"), "efsa2010"),
+        "added_ml": FromTable(_added_ml, ("pregnant", "nursing"), "efsa2010"),
+    },
+)
 def adequate_intake_ml(
     sex: str | None, age_years: float, pregnant: bool = False, nursing: bool = False
 ) -> float:
@@ -76,22 +101,21 @@ def adequate_intake_ml(
     require("age", age_years, "years", 1.0, 120.0)
     if sex is not None:
         require_known("sex", sex, INTAKE_ADULT_ML)
-    added_ml = (PREGNANT_ML if pregnant else 0.0) + (NURSING_ML if nursing else 0.0)
-    return _intake_by_age_ml(sex, age_years) + added_ml
+    return _intake_by_age_ml(sex, age_years) + _added_ml(pregnant, nursing)
 
 
-def _intake_by_age_ml(sex: str | None, age_years: float) -> float:
-    """Adequate intake by age and sex alone."""
-    if age_years < 2.0:
-        return INTAKE_1_Y_ML
-    if age_years < 4.0:
-        return INTAKE_2_3_Y_ML
-    if age_years < 9.0:
-        return INTAKE_4_8_Y_ML
-    by_sex = INTAKE_9_13_Y_ML if age_years < 14.0 else INTAKE_ADULT_ML
-    return (by_sex["female"] + by_sex["male"]) / 2.0 if sex is None else by_sex[sex]
-
-
+@declared(
+    "if(air_high_c > hot_above_c, hot_ml_h, if(air_high_c > warm_above_c, warm_ml_h, cool_ml_h)) "
+    "* min(1, mass_kg / full_rate_kg)",
+    {
+        "hot_above_c": Constant(HOT_ABOVE_C, "tb-med-507"),
+        "hot_ml_h": Constant(HOT_RATE_ML_H, "tb-med-507"),
+        "warm_above_c": Constant(WARM_ABOVE_C, "tb-med-507"),
+        "warm_ml_h": Constant(WARM_RATE_ML_H, "tb-med-507"),
+        "cool_ml_h": Constant(RATE_ML_H, "common-practice"),
+        "full_rate_kg": Constant(FULL_RATE_MASS_KG, "common-practice"),
+    },
+)
 def drinking_rate_ml_h(air_high_c: float, mass_kg: float) -> float:
     """What a person drinks in an hour on the way.
 
@@ -131,6 +155,16 @@ def drinking_rate_ml_h(air_high_c: float, mass_kg: float) -> float:
     return rate_ml_h * min(1.0, mass_kg / FULL_RATE_MASS_KG)
 
 
+@declared(
+    "intake_ml + travel_hours * (rate_ml_h - drunk_share * intake_ml / waking_hours) "
+    "+ if(altitude_m > high_above_m, high_ml, 0)",
+    {
+        "drunk_share": Constant(DRUNK_SHARE_OF_INTAKE, "efsa2010"),
+        "waking_hours": Constant(WAKING_HOURS, "common-practice"),
+        "high_above_m": Constant(HIGH_ABOVE_M, "iom1996"),
+        "high_ml": Constant(HIGH_ML, "iom1996"),
+    },
+)
 def water_need_ml(
     intake_ml: float, travel_hours: float, rate_ml_h: float, altitude_m: float
 ) -> float:
@@ -176,6 +210,13 @@ def water_need_ml(
     return intake_ml + travel_hours * (rate_ml_h - quiet_ml_h) + high_ml
 
 
+@declared(
+    "max(need_ml - min(from_food_ml, most_share * intake_ml), least_ml)",
+    {
+        "most_share": Constant(MOST_FROM_FOOD_SHARE, "efsa2010"),
+        "least_ml": Constant(LEAST_TO_DRINK_ML, "common-practice"),
+    },
+)
 def water_to_drink_ml(need_ml: float, from_food_ml: float, intake_ml: float) -> float:
     """What is left to drink after the water in the food.
 
@@ -214,6 +255,14 @@ def water_to_drink_ml(need_ml: float, from_food_ml: float, intake_ml: float) -> 
     return max(need_ml - counted_ml, LEAST_TO_DRINK_ML)
 
 
+@declared(
+    "night_hours * drunk_share * intake_ml / waking_hours",
+    {
+        "night_hours": Constant(NIGHT_HOURS, "common-practice"),
+        "drunk_share": Constant(DRUNK_SHARE_OF_INTAKE, "efsa2010"),
+        "waking_hours": Constant(WAKING_HOURS, "common-practice"),
+    },
+)
 def night_water_ml(intake_ml: float) -> float:
     """What a person drinks from evening to morning at a camp without water.
 

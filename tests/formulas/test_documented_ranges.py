@@ -38,6 +38,7 @@ EXAMPLES: dict[str, dict[str, Any]] = {
         "heat_kj": 1.0, "efficiency_share": 0.5, "wind_factor": 0.5, "power_w": 1.0,
     },
     "heat.fuel_mass_g": {"fuel_heat_kj": 1.0, "energy_mj_kg": 45.0},
+    "totals.part_of": {"part": 1.0, "whole": 2.0},
     "heat.whole_units": {"amount": 1.0, "per_unit": 1.0},
     "water.adequate_intake_ml": {"sex": None, "age_years": 30.0},
     "water.drinking_rate_ml_h": {"air_high_c": 20.0, "mass_kg": 70.0},
@@ -372,7 +373,7 @@ class _Edge(NamedTuple):
     let_in: bool
 
 
-def _blocks(doc: str) -> Iterator[tuple[str, str]]:
+def blocks(doc: str) -> Iterator[tuple[str, str]]:
     """Each float parameter of a docstring and its text on one line."""
     section = doc.split("Parameters\n----------\n")[1].split("\n\nReturns")[0]
     for block in re.split(r"\n(?=\w)", section):
@@ -382,7 +383,7 @@ def _blocks(doc: str) -> Iterator[tuple[str, str]]:
             yield name, " ".join(text.split())
 
 
-def _told(text: str) -> re.Match[str] | None:
+def told_range(text: str) -> re.Match[str] | None:
     """Unit and limits of a parameter, where its docstring tells them."""
     return _RANGE.search(text)
 
@@ -402,8 +403,8 @@ def _number(word: str | None, call: dict[str, Any]) -> float | None:
 def _edges(name: str, parameter: str) -> Iterator[_Edge]:
     """The edges of one parameter, as its docstring tells them."""
     call = EXAMPLES[name]
-    text = dict(_blocks(inspect.getdoc(_formula(name)) or "")).get(parameter, "")
-    told = _told(text)
+    text = dict(blocks(inspect.getdoc(_formula(name)) or "")).get(parameter, "")
+    told = told_range(text)
     if told is None:
         return
     unit = told["unit"]
@@ -479,7 +480,7 @@ def test_no_formula_with_a_range_was_left_out() -> None:
         for name, formula in inspect.getmembers(module, inspect.isfunction):
             if formula.__module__ != module.__name__ or name.startswith("_"):
                 continue
-            if any(_told(text) for _, text in _blocks(inspect.getdoc(formula) or "")):
+            if any(told_range(text) for _, text in blocks(inspect.getdoc(formula) or "")):
                 assert f"{path.stem}.{name}" in EXAMPLES
 
 

@@ -1,0 +1,139 @@
+"""Declares a formula beside its function: the expression that is printed, names, sources."""
+
+from __future__ import annotations
+
+import inspect
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from functools import cached_property
+from typing import Any, TypeVar
+
+from builder.formulas.expression import names_in
+
+Function = TypeVar("Function", bound=Callable[..., Any])
+
+# The unit that the end of a name tells, longest endings first.
+UNIT_OF_ENDING = {
+    "kj_kg_k": "kJ/(kg K)", "mg_100g": "mg/100 g", "kcal_h": "kcal/h", "kcal_day": "kcal/day",
+    "kcal_kg": "kcal/kg", "kcal_g": "kcal/g", "kcal_100g": "kcal/100 g", "g_100g": "g/100 g",
+    "ml_h": "ml/h", "mj_kg": "MJ/kg", "kj_kg": "kJ/kg", "kj_k": "kJ/K", "kj_min": "kJ/min",
+    "g_ml": "g/ml", "ml_g": "ml/g", "kg_h": "kg/h", "kg_m2": "kg/m²", "w_m2": "W/m²",
+    "w_kg": "W/kg", "km_h": "km/h", "m_s": "m/s", "m_s2": "m/s²", "k_m": "K/m", "k_h": "K/h",
+    "per_min": "1/min", "per_h": "1/h", "cm2": "cm²", "m2": "m²", "mm": "mm", "cm": "cm",
+    "kcal": "kcal", "kwh": "kWh", "kj": "kJ", "mj": "MJ", "hpa": "hPa", "kpa": "kPa", "mpa": "MPa",
+    "kg": "kg", "mg": "mg", "ml": "ml", "min": "min", "hours": "h", "days": "days",
+    "months": "months", "years": "years", "share": "share", "factor": "×", "percent": "%",
+    "g": "g", "h": "h", "c": "°C", "k": "K", "w": "W", "kw": "kW", "m": "m", "l": "l",
+}  # fmt: skip
+
+
+def unit_of_name(name: str) -> str:
+    """Unit that the end of a name tells.
+
+    Parameters
+    ----------
+    name : str
+        A name such as volume_ml.
+
+    Returns
+    -------
+    str
+        Its unit; "" for a bare number. [-]
+
+    Notes
+    -----
+    The longest ending that is known decides.
+    """
+    parts = name.split("_")
+    for start in range(1, len(parts)):
+        unit = UNIT_OF_ENDING.get("_".join(parts[start:]))
+        if unit is not None:
+            return unit
+    return UNIT_OF_ENDING.get(name, "")
+
+
+@dataclass(frozen=True, slots=True)
+class Constant:
+    """A number with a name in an expression, and the source that it rests on."""
+
+    value: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class FromTable:
+    """A number in an expression that other arguments of the function choose, such as a material."""
+
+    pick: Callable[..., float]
+    by: tuple[str, ...]  # the arguments that choose it
+    source: str
+
+
+@dataclass(frozen=True, eq=False)
+class Formula:
+    """A function, and how a person would write it."""
+
+    function: Callable[..., float]
+    expression: str
+    constants: Mapping[str, Constant]
+    tables: Mapping[str, FromTable]
+
+    @cached_property
+    def id(self) -> str:
+        """The subject it stands under and its name."""
+        return f"{self.function.__module__.rpartition('.')[2]}.{self.function.__name__}"
+
+    @cached_property
+    def names(self) -> tuple[str, ...]:
+        """What the expression needs values for."""
+        return names_in(self.expression)
+
+    @cached_property
+    def unit(self) -> str:
+        """The unit of what it gives, which the end of the function's name tells."""
+        return unit_of_name(self.function.__name__)
+
+    @cached_property
+    def sources(self) -> tuple[str, ...]:
+        """The ids of the sources that its docstring cites, with those of its constants."""
+        cited = re.findall(r"^\.\. \[([a-z0-9-]+)\]", inspect.getdoc(self.function) or "", re.M)
+        fixed = [each.source for each in self.constants.values()]
+        picked = [each.source for each in self.tables.values()]
+        return tuple(dict.fromkeys([*cited, *fixed, *picked]))
+
+
+FORMULAS: dict[Callable[..., Any], Formula] = {}
+
+
+def declared(
+    expression: str,
+    constants: Mapping[str, Constant] | None = None,
+    tables: Mapping[str, FromTable] | None = None,
+) -> Callable[[Function], Function]:
+    """Say beside a function how a person would write it.
+
+    Parameters
+    ----------
+    expression : str
+        The arithmetic, over the function's own arguments, its constants and what it looks up.
+    constants : mapping of str to Constant, optional
+        Numbers with a name in the expression.
+    tables : mapping of str to FromTable, optional
+        Numbers that arguments such as a material or an age choose from a table.
+
+    Returns
+    -------
+    callable
+        What notes the function and gives it back as it is. [-]
+
+    Notes
+    -----
+    The function stays a plain one; who wants its expression asks FORMULAS.
+    """
+
+    def note(function: Function) -> Function:
+        FORMULAS[function] = Formula(function, expression, constants or {}, tables or {})
+        return function
+
+    return note

@@ -1,0 +1,152 @@
+"""What is printed beside a figure gives what its function gives, over the whole valid range."""
+
+from __future__ import annotations
+
+import importlib
+import inspect
+import math
+import re
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+from typing import Any
+
+import pytest
+from hypothesis import assume, given, settings
+from hypothesis import strategies as st
+
+import builder.formulas
+from builder.formulas.declaring import FORMULAS, Formula, unit_of_name
+from builder.formulas.expression import evaluate, names_in
+from tests.formulas.test_documented_ranges import EXAMPLES, blocks, told_range
+
+for _path in sorted(Path(builder.formulas.__file__).parent.glob("[a-z]*.py")):
+    importlib.import_module(f"builder.formulas.{_path.stem}")
+
+DECLARED = sorted(FORMULAS.values(), key=lambda each: each.id)
+CLOSE = 1e-9
+# Where a range has no end, numbers of the size that trips have.
+FAR = 1e5
+# Above nothing, but not so little that dividing by it leaves what a float can hold.
+NEAR = 1e-6
+# Differences of nearly equal numbers: what doubles leave of kilometres near the sea.
+CANCELS = {"air.altitude_m": 1e-6}
+# Words that choose a row of a table, all of them.
+WORDS: dict[str, list[Any]] = {
+    "sex": ["female", "male", None],
+    "pregnant": [False, True],
+    "nursing": [False, True],
+}
+LISTS = ("sequence of float",)
+
+
+def _choices(formula: Formula, name: str, example: Any) -> list[Any]:
+    """Every word that a parameter can be, from the table that it chooses from."""
+    for table in formula.tables.values():
+        keys = getattr(getattr(table.pick, "__self__", None), "keys", None)
+        if table.by == (name,) and keys:
+            return list(keys())
+    return WORDS.get(name, [example])
+
+
+def _calls(formula: Formula) -> st.SearchStrategy[dict[str, Any]]:
+    """Calls of a formula with values over its documented ranges."""
+    doc = inspect.getdoc(formula.function) or ""
+    texts = dict(blocks(doc))
+    parts: dict[str, st.SearchStrategy[Any]] = {}
+    for name, parameter in inspect.signature(formula.function).parameters.items():
+        kind = str(parameter.annotation)
+        if kind == "Sequence[float]":
+            parts[name] = st.lists(_floats(-FAR, FAR), min_size=3, max_size=3).map(tuple)
+        elif kind in ("float", "int"):
+            least, most = _limits(texts.get(name, ""))
+            parts[name] = _floats(least, most)
+        else:
+            example = EXAMPLES.get(formula.id, {}).get(name, parameter.default)
+            parts[name] = st.sampled_from(_choices(formula, name, example))
+    return st.fixed_dictionaries(parts)
+
+
+def _limits(text: str) -> tuple[float, float]:
+    told = told_range(text)
+    least, most = (
+        float(told[each]) if told and told[each] and re.match(r"-?\d", told[each]) else None
+        for each in ("least", "most")
+    )
+    if told is None:
+        return -FAR, FAR
+    floor = NEAR if told["above"] and not least else 0.0
+    return (floor if least is None else max(least, floor), FAR if most is None else most)
+
+
+def _floats(least: float, most: float) -> st.SearchStrategy[float]:
+    return st.floats(least, most, allow_nan=False, allow_subnormal=False)
+
+
+def _values(formula: Formula, call: Mapping[str, Any]) -> dict[str, Any]:
+    """What the names of the expression stand for in a call."""
+    values: dict[str, Any] = {name: each.value for name, each in formula.constants.items()}
+    for name, table in formula.tables.items():
+        values[name] = float(table.pick(*(call[by] for by in table.by)))
+    return {name: values[name] if name in values else call[name] for name in formula.names}
+
+
+@pytest.mark.parametrize("formula", DECLARED, ids=lambda each: each.id)
+@settings(max_examples=60, derandomize=True, deadline=None)
+@given(data=st.data())
+def test_the_expression_gives_what_the_function_gives(formula: Formula, data: Any) -> None:
+    call = data.draw(_calls(formula))
+    try:
+        is_so = formula.function(**call)
+    except ValueError:
+        assume(False)
+    printed = evaluate(formula.expression, _values(formula, call))
+    assert isinstance(printed, float)
+    assert math.isclose(printed, is_so, rel_tol=CLOSE, abs_tol=CANCELS.get(formula.id, 1e-9)), call
+
+
+@pytest.mark.parametrize("formula", DECLARED, ids=lambda each: each.id)
+def test_each_name_of_an_expression_is_an_argument_a_constant_or_from_a_table(
+    formula: Formula,
+) -> None:
+    arguments = set(inspect.signature(formula.function).parameters)
+    known = arguments | set(formula.constants) | set(formula.tables)
+    assert set(names_in(formula.expression)) <= known
+    assert set(formula.constants) | set(formula.tables) <= set(formula.names)
+    for table in formula.tables.values():
+        assert set(table.by) <= arguments
+
+
+# Numbers that may stand bare in an expression: they change a unit, or belong to its form.
+OF_THE_FORM = {0.0, 1.0, 2.0, 4.0, 100.0, 1000.0, 60.0, 24.0, 3600.0, 0.25, 10.0, 1e-9}
+# Coefficients of published equations that have no name of their own.
+COEFFICIENTS = {"effort.walk_kcal": {1.5, 0.35, 2.4, 0.3, 7.65}}
+
+
+@pytest.mark.parametrize("formula", DECLARED, ids=lambda each: each.id)
+def test_no_constant_is_typed_into_an_expression(formula: Formula) -> None:
+    bare = re.sub(r"[a-z][a-z0-9_]*", " ", formula.expression)
+    numbers = {float(each) for each in re.findall(r"\d+\.?\d*", bare)}
+    assert numbers <= OF_THE_FORM | COEFFICIENTS.get(formula.id, set())
+
+
+def _sources() -> Iterator[str]:
+    text = (Path(__file__).resolve().parents[2] / "content/sources.yaml").read_text("utf-8")
+    yield from re.findall(r"^- id: (\S+)", text, re.M)
+
+
+def test_each_source_is_known() -> None:
+    known = set(_sources())
+    for formula in DECLARED:
+        assert set(formula.sources) <= known, formula.id
+
+
+@pytest.mark.parametrize(
+    ("name", "unit"),
+    [
+        ("volume_ml", "ml"), ("rate_ml_h", "ml/h"), ("basal_kcal", "kcal"),
+        ("energy_kcal_100g", "kcal/100 g"), ("boiling_point_c", "°C"), ("c_kj_kg_k", "kJ/(kg K)"),
+        ("efficiency_share", "share"), ("potfuls", ""), ("parts", ""), ("altitude_m", "m"),
+    ],
+)  # fmt: skip
+def test_the_end_of_a_name_tells_its_unit(name: str, unit: str) -> None:
+    assert unit_of_name(name) == unit
