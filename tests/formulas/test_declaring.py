@@ -30,6 +30,8 @@ FAR = 1e5
 NEAR = 1e-6
 # Differences of nearly equal numbers: what doubles leave of kilometres near the sea.
 CANCELS = {"air.altitude_m": 1e-6}
+# Limits that a docstring tells in words.
+LIMITS = {("air.altitude_m", "pressure_hpa"): (226.4, 1074.7)}
 # Words that choose a row of a table, all of them.
 WORDS: dict[str, list[Any]] = {
     "sex": ["female", "male", None],
@@ -58,7 +60,7 @@ def _calls(formula: Formula) -> st.SearchStrategy[dict[str, Any]]:
         if kind == "Sequence[float]":
             parts[name] = st.lists(_floats(-FAR, FAR), min_size=3, max_size=3).map(tuple)
         elif kind in ("float", "int"):
-            least, most = _limits(texts.get(name, ""))
+            least, most = LIMITS.get((formula.id, name)) or _limits(texts.get(name, ""))
             parts[name] = _floats(least, most)
         else:
             example = EXAMPLES.get(formula.id, {}).get(name, parameter.default)
