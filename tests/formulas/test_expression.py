@@ -8,9 +8,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas.expression import ExpressionError, evaluate, names_in, parse
+from builder.formulas.expression import ExpressionError, Value, evaluate, names_in, parse
 
-A = {"a": 2.0, "b": 3.0, "xs": (1.0, 2.0, 4.0), "ys": (10.0, 20.0, 40.0)}
+A: dict[str, Value] = {"a": 2.0, "b": 3.0, "xs": (1.0, 2.0, 4.0), "ys": (10.0, 20.0, 40.0)}
 
 
 @pytest.mark.parametrize(
