@@ -297,6 +297,14 @@ def test_new_never_writes_over_anything(in_empty_folder: Path) -> None:
     assert files_of(in_empty_folder) == before
 
 
+def test_a_new_trip_leaves_open_what_is_not_dried_by_its_start(in_empty_folder: Path) -> None:
+    small_folder(in_empty_folder / "mine")
+    arguments = ("new", "trip", "before", "--from", "first-trip", "--content", "mine/content")
+    result = tripkit(*arguments, "--start", "2030-01-01")
+    assert result.exit_code == 0, result.output
+    assert "Left open what came from batch carrots-first: not dried by then." in result.output
+
+
 def test_a_new_trip_starts_from_an_old_one_and_keeps_its_comments(in_empty_folder: Path) -> None:
     content = small_folder(in_empty_folder / "mine")
     result = tripkit(

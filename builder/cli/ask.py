@@ -116,11 +116,18 @@ def _quantity(what: str, text: str, quantity: str) -> float:
 
 
 @main.command()
-@click.option("--at", metavar="DATE", help="Judge dates as of this day. Without it: today.")
+@click.option(
+    "--at",
+    metavar="DATE",
+    help="The stock of this day: trips over by then have eaten. Without it: today.",
+)
 @content_option
 @json_option
 def stock(at: str | None, content: Path | None, as_json: bool) -> None:
-    """List the packs that are left, first-expired first."""
+    """List the packs that are left and which later trips they are promised to.
+
+    What expires first comes first.
+    """
     from builder.planning.stock import check as check_content
     from builder.planning.stock import stock_lines
     from builder.units import show
@@ -135,12 +142,14 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
         if not lines:
             click.echo("No packs are left.")
         for line in lines:
-            date = line.best_before.isoformat() if line.best_before else "no date  "
+            date = line.best_before.isoformat() if line.best_before else "no date   "
             flag = f"  {line.remark}" if line.remark else ""
             click.echo(
                 f"{date}  {line.packs_left:3d} × {show(line.pack_g, 'mass_g'):>8}  "
                 f"{line.name} ({line.batch}){flag}"
             )
+            if line.promised_to:
+                click.echo(f"{'':12}{line.packs_free:3d} free. Promised: {line.promised_said()}")
     if errors(problems) or errors(folder.problems):
         sys.exit(1)
 

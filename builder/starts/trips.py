@@ -87,11 +87,14 @@ def _changes(
     notes: list[str] = []
     for batch_id, packs in needed.items():
         judged = stock.judged[batch_id]
-        left = stock.left(judged.batch)
+        left = stock.free(judged.batch)
         late = start and judged.best_before and start > judged.best_before
-        if left >= packs and not late:
+        early = start and judged.keeps_from and start < judged.keeps_from
+        if left >= packs and not late and not early:
             continue
-        why = "past its date by then" if late else f"{max(left, 0)} packs left, {packs} needed"
+        why = f"{max(left, 0)} packs left, {packs} needed"
+        if late or early:
+            why = "past its date by then" if late else "not dried by then"
         gone[batch_id] = judged.batch.method
         notes.append(f"Left open what came from batch {batch_id}: {why}.")
     return Changes(title, start, party, gone), notes

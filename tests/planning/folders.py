@@ -15,7 +15,7 @@ from builder.model.content import Content
 from builder.model.kit import Kit, KitBatch, KitDay, PlannedMeal
 from builder.planning.kit import plan_trip
 from builder.planning.stock.checks import check
-from builder.planning.stock.shelf import Stock
+from builder.planning.stock.packs import Stock
 from builder.problems import Problem, errors
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
 

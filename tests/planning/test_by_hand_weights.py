@@ -274,7 +274,12 @@ def test_more_packs_than_there_are_is_a_problem_that_names_the_trips(tmp_path: P
     assert read.kinds() == ["batch-overdrawn"]
     problem = read.problems[0]
     assert problem.severity == "error"
-    for word in ("rings", "12 packs", "autumn 3", "hand 2", "winter 4", "4 eaten before"):
+    # Told once, with every meal and both places: 3, 2 and 4 packs are 9, and 8 are left.
+    assert problem.place.file == "content/batches/hand.yaml"
+    for word in ("rings", "12 packs, 4 of them eaten before", "meals take 9",
+                 "autumn day 1 snacks 3 (named at content/trips/autumn.yaml:",
+                 "hand day 1 snacks 2 (named at content/trips/hand.yaml:",
+                 "winter day 1 snacks 4 (named at content/trips/winter.yaml:"):  # fmt: skip
         assert word in problem.says
 
 

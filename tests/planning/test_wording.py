@@ -16,7 +16,7 @@ from builder.planning.cautions.people import is_whole_nut
 from builder.planning.cautions.poisons import GATHERED_WORDS
 from builder.planning.kit import plan_trip
 from builder.planning.stock.checks import check, is_minced
-from builder.planning.stock.shelf import Stock
+from builder.planning.stock.packs import Stock
 from builder.planning.wording import content_said, worded
 from builder.reading.folder import Layer, read_folder
 from builder.speech import speech_of

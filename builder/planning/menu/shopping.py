@@ -65,7 +65,7 @@ def _proposed(
         and each.batch.method == method
         and (each.batch.done is not None or method == "bought")
         and each.dry_enough
-        and stock.left(each.batch) > 0
+        and stock.free(each.batch) > 0
         and each.best_before is not None
         and (eaten_on is None or each.best_before >= eaten_on)
     ]
@@ -73,7 +73,7 @@ def _proposed(
     for each in fitting:
         if mass_g <= 1e-9:
             return
-        taken_g = min(mass_g, stock.left(each.batch) * each.pack_g)
+        taken_g = min(mass_g, stock.free(each.batch) * each.pack_g)
         mass_g -= taken_g
         yield StockProposal(
             food=name,

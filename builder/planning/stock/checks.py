@@ -14,10 +14,11 @@ from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import ENGLISH
-from builder.planning.stock.judging import Judged
-from builder.planning.stock.shelf import Stock, judge_all, stock_of
-from builder.problems import Problem, in_order
-from builder.speech import speech_of
+from builder.planning.stock.judging import Judged, judge
+from builder.planning.stock.packs import Stock, stock_of
+from builder.planning.stock.promises import promise_problems
+from builder.problems import Problem, ProblemsFound, in_order
+from builder.speech import Speech, speech_of
 
 HEATING = ("boil", "simmer", "fry", "press")
 MINCED_WORDS = ("ground", "minced", "mince", "burger", "patty", "sausage", "meatball")
@@ -27,13 +28,25 @@ def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Probl
     """Give the folder's stock, said in a language, and every problem that formulas find in it."""
     judged, problems = judge_all(content, speech_of(language))
     stock = stock_of(content, judged)
-    problems += stock.problems()
+    problems += promise_problems(stock, content)
     for recipe in content.recipes.values():
         problems += raw_food_problems(recipe, content.foods)
         problems += auto_water_problems(recipe)
     for each in judged.values():
         problems += batch_problems(each)
     return stock, in_order(problems)
+
+
+def judge_all(content: Content, say: Speech) -> tuple[dict[str, Judged], list[Problem]]:
+    """Judge every batch and say why; one whose weighings cannot be gives a problem instead."""
+    judged: dict[str, Judged] = {}
+    problems: list[Problem] = []
+    for batch in content.batches.values():
+        try:
+            judged[batch.id] = judge(batch, content, say)
+        except ProblemsFound as found:
+            problems += found.problems
+    return judged, problems
 
 
 def without_broken(content: Content, judged: Mapping[str, Judged]) -> Content:

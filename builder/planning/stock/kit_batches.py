@@ -1,0 +1,124 @@
+"""The batches of a trip as its kit tells them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from builder.formulas.drying import least_residual_share
+from builder.formulas.freeze_drying import sublimation_floor_kj
+from builder.formulas.sorption import MOST_WATER_ACTIVITY
+from builder.model.kit import DryingRun, KitBatch
+from builder.model.trip import Trip
+from builder.planning.refusals import told_at
+from builder.planning.stock.drying_run import drying_run, residual_range
+from builder.planning.stock.dryness import water_activity_at
+from builder.planning.stock.judging import Judged
+from builder.planning.stock.packs import Stock
+from builder.speech import Speech, speech_of
+
+# What ice has while food dries in a chamber, about (common practice).
+DRYING_ICE_C = -20.0
+KJ_PER_KWH = 3600.0
+
+
+def kit_batches(trip: Trip, names: Iterable[str], stock: Stock) -> tuple[KitBatch, ...]:
+    """Give the batches with these ids, as the kit of a trip tells them."""
+    return tuple(_kit_batch(stock.judged[name], trip, stock) for name in names)
+
+
+def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
+    batch = judged.batch
+    target_g = judged.target_g
+    low, high = _residual_range(judged)
+    to_go_g = max(judged.dried_g - target_g, 0.0) if target_g is not None else 0.0
+    return KitBatch(
+        id=batch.id,
+        name=judged.substance.name,
+        method=batch.method,
+        food=batch.food,
+        recipe=batch.recipe,
+        fresh_g=batch.fresh_g,
+        dried_g=judged.dried_g,
+        listed_water_share=judged.listed_water_share,
+        water_share=judged.water_share,
+        water_removed_g=judged.water_removed_g,
+        residual_moisture=judged.residual_share,
+        dry_limit=judged.dry_limit_share,
+        dry_enough=judged.dry_enough,
+        target_g=target_g,
+        to_go_g=0.0 if judged.dry_enough else to_go_g,
+        dried_on=batch.done,
+        planned=batch.done is None and batch.method != "bought",
+        best_before=judged.best_before,
+        months=judged.months,
+        reasons=judged.reasons,
+        packs_used=stock.used_by(trip.id, batch.id),
+        packs_left=stock.free(batch),
+        pack_g=judged.pack_g,
+        packaging=batch.packs.packaging if batch.packs else None,
+        raw_animal=judged.stays_raw,
+        notes=tuple(_notes(judged, speech_of(trip.language))),
+        residual_low=low,
+        residual_high=high,
+        run=_run(judged),
+        water_activity=(activity := _activity(judged, judged.residual_share)),
+        water_activity_low=None if activity is None else _activity(judged, low),
+        water_activity_high=None
+        if activity is None
+        else _activity(judged, high) or MOST_WATER_ACTIVITY,
+        loaded_at_c=batch.loaded_at_c,
+        sublimation_kwh=_sublimation_kwh(judged),
+    )
+
+
+def _activity(judged: Judged, moisture_share: float) -> float | None:
+    if judged.batch.method == "bought":
+        return None
+    return water_activity_at(judged.substance, moisture_share)
+
+
+def _sublimation_kwh(judged: Judged) -> float:
+    """Give the least energy that turns a load's ice to vapour; a load not frozen counts as ice."""
+    batch = judged.batch
+    if batch.method != "freeze-dryer" or judged.water_removed_g <= 0:
+        return 0.0
+    loaded_c = DRYING_ICE_C if batch.loaded_at_c is None else min(batch.loaded_at_c, 0.0)
+    with told_at(batch.places.of("loaded_at"), f"batch {batch.id}"):
+        return sublimation_floor_kj(judged.water_removed_g, loaded_c, DRYING_ICE_C) / KJ_PER_KWH
+
+
+def _residual_range(judged: Judged) -> tuple[float, float]:
+    """Give the moisture that may be left, from the doubt in the listed water."""
+    batch = judged.batch
+    if batch.fresh_g is None or batch.dried_g is None:
+        return judged.residual_share, judged.residual_share
+    return residual_range(
+        batch.fresh_g, batch.dried_g, judged.water_share, least_residual_share(batch.method)
+    )
+
+
+def _run(judged: Judged) -> DryingRun | None:
+    """Give the curve through a batch's weighings, where there are enough of them."""
+    batch = judged.batch
+    if batch.fresh_g is None or judged.water_share <= judged.dry_limit_share:
+        return None
+    with told_at(batch.places.of("weighings"), f"batch {batch.id}"):
+        return drying_run(
+            batch.fresh_g, judged.water_share, judged.dry_limit_share, batch.weighings
+        )
+
+
+def _notes(judged: Judged, say: Speech) -> Iterable[str]:
+    if judged.corrected:
+        yield say(
+            "It lost more water than the table lists for {food} ({listed} %). The scale is right: "
+            "this load held {held} %, and {left} % moisture is taken as left.",
+            food=judged.substance.name,
+            listed=say.number(judged.listed_water_share * 100, 1),
+            held=say.number(judged.water_share * 100, 1),
+            left=say.number(judged.residual_share * 100),
+        )
+    if judged.batch.done is None and judged.batch.method != "bought":
+        yield say("Not dried yet: its figures are what drying should give.")
+    if judged.batch.notes:
+        yield judged.batch.notes

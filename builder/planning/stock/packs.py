@@ -1,0 +1,121 @@
+"""The packs of the folder: which meal takes how many of which batch, what is left on a day."""
+
+from __future__ import annotations
+
+import datetime
+from collections import Counter
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from builder.formulas.heat import whole_units
+from builder.model.batch import Batch
+from builder.model.content import Content
+from builder.model.place import Place
+from builder.model.recipe import MealName
+from builder.model.trip import MealItem, Trip
+from builder.planning.stock.judging import Judged
+
+
+@dataclass(frozen=True, slots=True)
+class Taking:
+    """The packs of one batch that one meal of a trip takes."""
+
+    batch: str
+    trip: str
+    day: int
+    meal: MealName
+    packs: int
+    place: Place  # where the trip names the batch
+    last_day: datetime.date | None  # of the trip; None where its start is not told
+
+    def is_eaten(self, at: datetime.date) -> bool:
+        """Tell whether the trip was over by a day; one without a date is still to come."""
+        return self.last_day is not None and self.last_day < at
+
+
+def takings_of(trip: Trip, content: Content, judged: Mapping[str, Judged]) -> Iterator[Taking]:
+    """Give what each meal of a trip takes, its packs rounded up for each batch."""
+    last_day = trip.date_of(len(trip.days))
+    for day in trip.days:
+        for meal in day.meals:
+            for item in meal.items:
+                amounts_g: dict[str, float] = {}
+                named_at: dict[str, Place] = {}
+                for ingredient_id, batch_id in item.batches:
+                    amount_g = amount_wanted_g(item, ingredient_id, content)
+                    amounts_g[batch_id] = amounts_g.get(batch_id, 0.0) + amount_g
+                    named_at.setdefault(batch_id, place_of_from(item, ingredient_id))
+                for batch_id, amount_g in amounts_g.items():
+                    if batch_id in judged:
+                        packs = whole_units(amount_g, judged[batch_id].pack_g)
+                        place = named_at[batch_id]
+                        yield Taking(
+                            batch_id, trip.id, day.number, meal.meal, packs, place, last_day
+                        )
+
+
+def amount_wanted_g(item: MealItem, ingredient_id: str, content: Content) -> float:
+    """Give how much of an ingredient all who eat take; of what is eaten as it is, all of it."""
+    if not item.recipe:
+        return item.each_g * len(item.eaters)
+    recipe = content.recipes[item.recipe]
+    return recipe.ingredient(ingredient_id).amount_g * len(item.eaters) / recipe.serves
+
+
+def place_of_from(item: MealItem, ingredient_id: str) -> Place:
+    """Give the place where a meal names the batch of an ingredient."""
+    inner = f"from/{ingredient_id}"
+    return item.places.of(inner if inner in item.places.fields else "from")
+
+
+def packs_of_trip(trip: Trip, content: Content, judged: Mapping[str, Judged]) -> Counter[str]:
+    """Count the packs that a trip's meals take of each batch, rounded up for each meal."""
+    taken: Counter[str] = Counter()
+    for taking in takings_of(trip, content, judged):
+        taken[taking.batch] += taking.packs
+    return taken
+
+
+@dataclass(frozen=True, slots=True)
+class Stock:
+    """All packs of the folder, with the meals that eat or promise them."""
+
+    judged: Mapping[str, Judged]
+    takings: Mapping[str, tuple[Taking, ...]]  # by batch, in the order of trips and their meals
+
+    def taken(self, batch: str) -> tuple[Taking, ...]:
+        """Give every meal that names a batch."""
+        return self.takings.get(batch, ())
+
+    def free(self, batch: Batch) -> int:
+        """Give the packs of a batch that no one has eaten or spoken for; the same on any day."""
+        return batch.pack_count - batch.used - sum(each.packs for each in self.taken(batch.id))
+
+    def left(self, batch: Batch, at: datetime.date) -> int:
+        """Give the packs of a batch that no trip over by a day has eaten."""
+        eaten = sum(each.packs for each in self.taken(batch.id) if each.is_eaten(at))
+        return batch.pack_count - batch.used - eaten
+
+    def promised(self, batch: str, at: datetime.date) -> tuple[Taking, ...]:
+        """Give the meals that are still to eat of a batch on a day."""
+        return tuple(each for each in self.taken(batch) if not each.is_eaten(at))
+
+    def used_by(self, trip: str, batch: str) -> int:
+        """Give the packs of a batch that a trip takes."""
+        return sum(each.packs for each in self.taken(batch) if each.trip == trip)
+
+
+def in_time(content: Content) -> list[Trip]:
+    """Give all trips, the earlier ones first; those without a date come last."""
+    return sorted(
+        content.trips.values(), key=lambda trip: (trip.start or datetime.date.max, trip.id)
+    )
+
+
+def stock_of(content: Content, judged: Mapping[str, Judged]) -> Stock:
+    """Give the stock of a folder."""
+    takings: dict[str, list[Taking]] = {}
+    for trip in in_time(content):
+        for taking in takings_of(trip, content, judged):
+            takings.setdefault(taking.batch, []).append(taking)
+    return Stock(judged, {batch: tuple(each) for batch, each in takings.items()})

@@ -1,0 +1,175 @@
+"""The shelf on a day, what trips promise of it, and promises that cannot be kept."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from builder.planning.stock import stock_lines
+from builder.planning.stock.shelf import StockLine
+from tests.planning.folders import Hand, Record, batch_of, day, day_trip, hand
+
+
+def berries(name: str = "rings", count: int = 12, **more: Any) -> Record:
+    """Give dried berries, 480 g in all: 40 g a pack where there are twelve."""
+    told = {
+        "id": name,
+        "food": "berry",
+        "method": "dehydrator",
+        "done": "2031-05-01",
+        "fresh": "2000 g",
+        "dried": "480 g",
+        "packs": {"count": count, "in": "foil"},
+        **more,
+    }
+    return {key: value for key, value in told.items() if value is not None}
+
+
+def eats(each: str, start: str | None = "2031-06-01", days: int = 1, **more: Any) -> Record:
+    """Give a trip of two who eat berries of the batch on every day."""
+    eat = {"snacks": [{"eat": "berry", "from": "rings", "each": each}]}
+    return day_trip(days=[day(eat) for _ in range(days)], start=start, **more)
+
+
+def on(read: Hand, at: str, name: str = "rings") -> StockLine:
+    """Give the line of a batch on a day."""
+    lines = stock_lines(read.stock, datetime.date.fromisoformat(at))
+    return next(line for line in lines if line.batch == name)
+
+
+# -- the stock of a day ---------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("at", "left", "promised"),
+    [
+        ("2031-05-31", 10, 6),  # both trips are ahead: 2 days of 2 packs, and 2 packs
+        ("2031-06-02", 10, 6),  # the last day of the first trip: it is not over
+        ("2031-06-03", 6, 2),  # the day after: its 4 packs are eaten
+        ("2031-07-01", 6, 2),
+        ("2031-07-02", 4, 0),
+    ],
+)
+def test_trips_over_by_then_have_eaten_and_later_ones_are_promised(
+    at: str, left: int, promised: int, tmp_path: Path
+) -> None:
+    read = hand(
+        tmp_path,
+        eats("40 g", days=2),
+        batches=[berries(used=2)],
+        more_trips={"july": eats("40 g", "2031-07-01")},
+    )
+    line = on(read, at)
+    assert (line.packs_left, line.packs_promised, line.packs_free) == (left, promised, 4)
+
+
+def test_a_line_tells_each_meal_that_packs_are_promised_to(tmp_path: Path) -> None:
+    read = hand(
+        tmp_path,
+        eats("50 g", days=2),  # 100 g are 3 packs
+        batches=[berries()],
+        more_trips={"april": eats("40 g", "2031-05-20")},
+    )
+    told = on(read, "2031-05-25").data()
+    assert told == {
+        "batch": "rings",
+        "food": "berry",
+        "name": told["name"],
+        "method": "dehydrator",
+        "packs_left": 10,
+        "packs_promised": 6,
+        "packs_free": 4,
+        "pack_g": 40.0,
+        "best_before": told["best_before"],
+        "promised_to": [
+            {"trip": "hand", "day": 1, "meal": "snacks", "packs": 3},
+            {"trip": "hand", "day": 2, "meal": "snacks", "packs": 3},
+        ],
+        "remark": "",
+    }
+
+
+def test_a_trip_without_a_date_is_never_over(tmp_path: Path) -> None:
+    line = on(hand(tmp_path, eats("40 g", None), batches=[berries()]), "2039-01-01")
+    assert (line.packs_left, line.packs_promised) == (12, 2)
+
+
+def test_a_batch_without_packs_left_is_no_line(tmp_path: Path) -> None:
+    read = hand(tmp_path, eats("80 g"), batches=[berries(used=8)])
+    assert on(read, "2031-06-01").packs_left == 4
+    assert stock_lines(read.stock, datetime.date(2031, 6, 2)) == []
+
+
+@pytest.mark.parametrize(
+    ("change", "at", "remark"),
+    [
+        ({}, "2031-05-01", ""),
+        ({}, "2031-04-30", "dried only on 2031-05-01"),
+        ({"done": None, "dried": None, "planned": "2031-05-30"}, "2031-05-10",
+         "to be dried by 2031-05-30"),
+    ],
+)  # fmt: skip
+def test_what_is_not_dried_by_then_says_when(
+    change: Record, at: str, remark: str, tmp_path: Path
+) -> None:
+    assert on(hand(tmp_path, batches=[berries(**change)]), at).remark == remark
+
+
+# -- promises that cannot be kept -----------------------------------------------------------------
+
+
+def test_as_many_packs_as_there_are_may_be_promised(tmp_path: Path) -> None:
+    read = hand(tmp_path, eats("40 g", days=6), batches=[berries()])
+    assert read.problems == ()
+    assert batch_of(read.kit(), "rings").packs_left == 0
+
+
+def test_one_pack_promised_twice_is_told_once_with_every_meal_and_place(tmp_path: Path) -> None:
+    read = hand(
+        tmp_path,
+        eats("200 g", days=2),  # 10 packs a day
+        batches=[berries()],
+        more_trips={"july": eats("40 g", "2031-07-01")},
+    )
+    (problem,) = read.problems
+    assert (problem.kind, problem.severity) == ("batch-overdrawn", "error")
+    assert problem.place.file == "content/batches/hand.yaml"
+    assert problem.says.startswith("batch rings has 12 packs; meals take 22: hand day 1 snacks 10")
+    for said in ("hand day 2 snacks 10 (named at content/trips/hand.yaml:",
+                 "july day 1 snacks 2 (named at content/trips/july.yaml:"):  # fmt: skip
+        assert said in problem.says
+
+
+@pytest.mark.parametrize(
+    ("change", "start", "says"),
+    [
+        ({"done": "2031-06-01"}, "2031-06-01", None),  # the same day will do
+        ({"done": "2031-06-02"}, "2031-06-01", "is done only on 2031-06-02"),
+        ({"done": "2031-06-02"}, None, None),
+        ({"done": None, "dried": None, "planned": "2031-06-01"}, "2031-06-01", None),
+        ({"done": None, "dried": None, "planned": "2031-06-02"}, "2031-06-01",
+         "is planned only on 2031-06-02"),
+    ],
+)  # fmt: skip
+def test_a_batch_dried_after_the_trip_began_is_told_with_both_places(
+    change: Record, start: str | None, says: str | None, tmp_path: Path
+) -> None:
+    read = hand(tmp_path, eats("40 g", start, days=2), batches=[berries(**change)])
+    if says is None:
+        assert read.problems == ()
+        return
+    (problem,) = read.problems  # once, though both days eat of it
+    assert (problem.kind, problem.severity) == ("batch-too-late", "error")
+    assert problem.place.file == "content/trips/hand.yaml"
+    assert says in problem.says
+    assert "content/batches/hand.yaml:" in problem.says
+
+
+def test_each_trip_that_began_before_is_told(tmp_path: Path) -> None:
+    late = berries(done="2031-06-10")
+    trips = {"may": eats("40 g", "2031-05-20"), "july": eats("40 g", "2031-07-01")}
+    read = hand(tmp_path, eats("40 g"), batches=[late], more_trips=trips)
+    assert sorted(each.says.split(" ")[0] for each in read.problems) == ["hand", "may"]
