@@ -84,6 +84,7 @@ class Dimension:
 DIMENSIONS: dict[str, Dimension] = {
     "mass_g": Dimension("mass", _MASS, "gram", "250 g, 1.5 kg or 9 oz", 0, 1e7),
     "sodium_mg": Dimension("mass", _MASS, "milligram", "120 mg or 0.12 g", 0, 1e5),
+    "caffeine_mg": Dimension("mass", _MASS, "milligram", "12 mg or 0.012 g", 0, 1e5),
     "volume_ml": Dimension("volume", _VOLUME, "milliliter", "300 ml, 1.5 l or 2 cups", 0, 1e7),
     "temperature_c": Dimension(
         "temperature", _TEMPERATURE, "degree_Celsius", "74 degC or 165 degF", -90, 400

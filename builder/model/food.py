@@ -13,7 +13,11 @@ FoodKind = Literal[
 ]  # fmt: skip
 FoodState = Literal["raw", "cooked", "dried", "ready"]
 Cut = Literal["whole", "minced"]
-Hazard = Literal["honey", "kidney-bean", "wild-mushroom", "whole-nut"]
+Hazard = Literal[
+    "honey", "kidney-bean", "wild-mushroom", "mushroom-gathered", "whole-nut", "choking", "sprouts",
+    "garlic-in-oil", "home-canned", "liver", "raw-milk", "soft-cheese", "cured-raw", "raw-fish",
+    "game", "freshwater-fish", "shellfish", "wild-plant", "caffeine", "alcohol",
+]  # fmt: skip
 
 # The foods whose sorption isotherm is known well enough to tell a water activity.
 SorptionGroup = Literal["starchy", "root-vegetable", "sweet-fruit", "lean-meat", "mushroom"]
@@ -57,6 +61,7 @@ class Composition:
     sodium_mg: float = 0.0
     ash_g: float = 0.0
     alcohol_g: float = 0.0
+    caffeine_mg: float | None = None  # None where nobody told it
 
     @property
     def water_share(self) -> float:
@@ -75,9 +80,11 @@ class Food:
     per_100g: Composition
     density_g_ml: float | None = None
     piece_g: float | None = None
-    allergens: tuple[str, ...] = ()
+    allergens: tuple[str, ...] | None = None  # None where nobody told them: never "none"
+    may_contain: tuple[str, ...] = ()  # traces
+    allergen_source: tuple[str, ...] = ()
     contains: tuple[str, ...] = ()
-    beware: tuple[Hazard, ...] = ()
+    beware: tuple[Hazard, ...] | None = None  # None where name and id decide
     cut: Cut | None = None
     game: bool = False
     sorption: SorptionGroup | None = None

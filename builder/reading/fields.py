@@ -325,6 +325,10 @@ class Fields:
                 found.append(word)
         return tuple(found)
 
+    def told_words(self, key: str, options: Sequence[str]) -> tuple[str, ...] | None:
+        """Read a list of known words; None where the key was left out, which is not "none"."""
+        return self.words(key, options) if self.value(key) is not None else None
+
     def record(
         self, key: str, what: str, required: bool = False, example: str = "{…}"
     ) -> Fields | None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import cast
 
 from builder.model.food import (
@@ -45,6 +46,7 @@ def read_food(fields: Fields) -> Food | None:
         per_100g = read_composition(parts)
         if parts.done():
             _check_parts(parts, per_100g)
+    per_100g = replace(per_100g, caffeine_mg=fields.maybe_quantity("caffeine", "caffeine_mg"))
     food = Food(
         id=food_id,
         name=fields.line("name", required=True),
@@ -53,9 +55,11 @@ def read_food(fields: Fields) -> Food | None:
         per_100g=per_100g,
         density_g_ml=fields.maybe_quantity("density", "density_g_ml", positive=True),
         piece_g=fields.maybe_quantity("piece", "mass_g", positive=True),
-        allergens=fields.words("allergens", ALLERGENS),
+        allergens=fields.told_words("allergens", ALLERGENS),
+        may_contain=fields.words("may_contain", ALLERGENS),
+        allergen_source=fields.words("allergen_source"),
         contains=fields.words("contains", KINDS),
-        beware=cast(tuple[Hazard, ...], fields.words("beware", HAZARDS)),
+        beware=cast(tuple[Hazard, ...] | None, fields.told_words("beware", HAZARDS)),
         cut=cast(Cut | None, fields.choice("cut", CUTS) or None),
         game=fields.flag("game"),
         sorption=cast(SorptionGroup | None, fields.choice("sorption", SORPTION_GROUPS) or None),
@@ -64,7 +68,7 @@ def read_food(fields: Fields) -> Food | None:
         spread_share=fields.maybe_quantity("spread", "spread_share", positive=True),
         source=fields.text("source") or None,
         ndb=fields.text("ndb") or None,
-        places=fields.places(),
+        places=fields.places(fields.places_of_words("allergen_source")),
     )
     return food if fields.done() else None
 
