@@ -66,6 +66,6 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
         return f"did you mean {near}?"
     if not names:
         return "there is none yet"
-    if len(names) <= 16:
+    if len(names) <= 20:
         return "known are: " + ", ".join(names)
     return "see `tripkit find` for those that exist"

@@ -79,8 +79,8 @@ def test_the_nearest_known_word_is_found(word: str, known: list[str], near: str 
         ("metrik", ["metric", "us"], "did you mean metric?"),
         ("zzz", ["us", "metric"], "known are: metric, us"),
         ("zzz", [], "there is none yet"),
-        ("zzz", [f"food-{n}" for n in range(16)], "known are: food-0, food-1, food-10, "),
-        ("zzz", [f"food-{n}" for n in range(17)], "see `tripkit find` for those that exist"),
+        ("zzz", [f"food-{n}" for n in range(20)], "known are: food-0, food-1, food-10, "),
+        ("zzz", [f"food-{n}" for n in range(21)], "see `tripkit find` for those that exist"),
     ],
 )
 def test_an_unknown_word_is_answered_with_what_would_do(

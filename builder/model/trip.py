@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.batch import Method
-from builder.model.food import Composition
+from builder.model.food import Composition, Hazard
 from builder.model.gear import StoveTest
 from builder.model.place import Places
 from builder.model.recipe import MealName
@@ -103,7 +103,9 @@ class Label:
 
     name: str
     per_100g: Composition
-    allergens: tuple[str, ...] = ()
+    allergens: tuple[str, ...] | None = None  # None where not told: never "none"
+    may_contain: tuple[str, ...] = ()
+    beware: tuple[Hazard, ...] | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -244,12 +244,13 @@ def _sources(kit: Kit, content: Content, menus: Sequence[Sequence[MenuItem]]) ->
     named |= {source for each in kit.cautions for source in each.sources}
     named |= look_sources(kit.looks)
     named |= {
-        food.source
+        source
         for menu in menus
         for meal in menu
         for portion in meal.portions
         for food in portion.substance.foods
-        if food.source
+        for source in (food.source, *food.allergen_source)
+        if source
     }
     known = [content.sources[name] for name in named if name in content.sources]
     return tuple(sorted(known, key=lambda source: source.id))

@@ -76,6 +76,14 @@ class _Checks:
         return replace(caution, sources=tuple(known))
 
     def food(self, food: Food) -> Food:
+        allergen_source = tuple(
+            name
+            for name in food.allergen_source
+            if self.known(
+                "source", name, self.content.sources, food.places.of(f"allergen_source/{name}")
+            )
+        )
+        food = replace(food, allergen_source=allergen_source)
         if not food.source:
             return food
         known = self.known("source", food.source, self.content.sources, food.places.of("source"))

@@ -59,7 +59,7 @@ def read_food(fields: Fields) -> Food | None:
         may_contain=fields.words("may_contain", ALLERGENS),
         allergen_source=fields.words("allergen_source"),
         contains=fields.words("contains", KINDS),
-        beware=cast(tuple[Hazard, ...] | None, fields.told_words("beware", HAZARDS)),
+        beware=read_beware(fields),
         cut=cast(Cut | None, fields.choice("cut", CUTS) or None),
         game=fields.flag("game"),
         sorption=cast(SorptionGroup | None, fields.choice("sorption", SORPTION_GROUPS) or None),
@@ -71,6 +71,11 @@ def read_food(fields: Fields) -> Food | None:
         places=fields.places(fields.places_of_words("allergen_source")),
     )
     return food if fields.done() else None
+
+
+def read_beware(fields: Fields) -> tuple[Hazard, ...] | None:
+    """Read what a food is watched for; None where its name is to decide."""
+    return cast(tuple[Hazard, ...] | None, fields.told_words("beware", HAZARDS))
 
 
 def read_composition(parts: Fields) -> Composition:

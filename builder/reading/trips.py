@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from typing import cast
 
 from builder.model.batch import METHODS, Method
@@ -48,7 +49,7 @@ from builder.model.trip import (
 )
 from builder.problems import Problem, did_you_mean, nearest
 from builder.reading.fields import Fields, echoed, overlaid
-from builder.reading.foods import read_composition
+from builder.reading.foods import read_beware, read_composition
 from builder.reading.gear import read_stove_test
 from builder.reading.recipes import amount_g
 from builder.reading.yaml_door import Node, quoted
@@ -651,10 +652,12 @@ class _TripReader:
 
     def _label(self, item: Fields, name: str) -> Label | None:
         keys = ("energy", "protein", "fat", "carbohydrate", "fibre", "sodium", "water", "ash",
-                "alcohol", "allergens")  # fmt: skip
+                "alcohol", "caffeine", "allergens", "may_contain", "beware")  # fmt: skip
         if not any(key in item.node.entries for key in keys):
             return None
-        composition = read_composition(item)
+        composition = replace(
+            read_composition(item), caffeine_mg=item.maybe_quantity("caffeine", "caffeine_mg")
+        )
         if not any(map(item.has, ("energy", "protein", "fat", "carbohydrate"))):
             item.warn(
                 item.node.place,
@@ -662,7 +665,13 @@ class _TripReader:
                 f"this label tells no energy, so {quoted(name)} counts as 0 kcal",
                 "write the energy of 100 g, such as `energy: 450 kcal`",
             )
-        return Label(name, composition, item.words("allergens", ALLERGENS))
+        return Label(
+            name,
+            composition,
+            item.told_words("allergens", ALLERGENS),
+            item.words("may_contain", ALLERGENS),
+            read_beware(item),
+        )
 
 
 def read_trip(

@@ -12,8 +12,7 @@ from builder.model.food import FLESH_KINDS
 from builder.model.kit import Kit
 from builder.model.trip import ENGLISH, LANGUAGES
 from builder.pages.trip.kit_json import kit_data
-from builder.planning.cautions.people import is_whole_nut
-from builder.planning.cautions.poisons import GATHERED_WORDS
+from builder.planning.hazards import hazards_of
 from builder.planning.kit import plan_trip
 from builder.planning.stock.checks import check, is_minced
 from builder.planning.stock.packs import Stock
@@ -71,12 +70,6 @@ def test_what_a_food_is_watched_for_does_not_hang_on_its_name(
     said = content_said(shipped[0], speech_of(language)).foods
     for key, food in shipped[0].foods.items():
         other = said[key]
-        assert is_whole_nut(other) == is_whole_nut(food), key
+        assert hazards_of(other) == hazards_of(food), key
         if food.kind in FLESH_KINDS:
             assert is_minced(other, dried=False) == is_minced(food, dried=False), key
-        if any(word in f"{food.name.lower()}," for word in GATHERED_WORDS):
-            assert "wild-mushroom" in food.beware or key.replace("-", " ") in GATHERED_WORDS, key
-        if "kidney bean" in food.name.lower() and food.state in ("raw", "dried"):
-            assert "kidney-bean" in food.beware or "kidney-bean" in key, key
-        if "honey" in food.name.lower():
-            assert "honey" in food.beware, key

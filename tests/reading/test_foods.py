@@ -176,7 +176,7 @@ SPOILT = (
         "foods/mine.yaml",
         (("state: raw", "state: raw\n  beware: [bears]"),),
         (
-            "foods/mine.yaml:5:12: error: beware cannot be 'bears' — known are: honey, kidney-bean, whole-nut, wild-mushroom [word-unknown]",
+            "foods/mine.yaml:5:12: error: beware cannot be 'bears' — known are: alcohol, caffeine, choking, cured-raw, freshwater-fish, game, garlic-in-oil, home-canned, honey, kidney-bean, liver, mushroom-gathered, raw-fish, raw-milk, shellfish, soft-cheese, sprouts, whole-nut, wild-mushroom, wild-plant [word-unknown]",
         ),
     ),
     Spoilt(
@@ -253,6 +253,25 @@ def test_a_food_may_tell_more_and_in_other_units(tmp_path: Path) -> None:
         ("whole-nut",),
     )
     assert (food.cut, food.game, food.source, food.ndb) == ("minced", True, "own-scales", "09003")
+
+
+def test_allergens_left_out_are_not_told_and_an_empty_list_says_none(tmp_path: Path) -> None:
+    assert food_of(tmp_path / "out", PLUMS).allergens is None
+    blank = PLUMS.replace("state: raw", "state: raw\n  allergens:")
+    assert food_of(tmp_path / "blank", blank).allergens is None
+    none = PLUMS.replace("state: raw", "state: raw\n  allergens: []\n  beware: []")
+    food = food_of(tmp_path / "none", none)
+    assert (food.allergens, food.may_contain, food.beware) == ((), (), ())
+
+
+def test_traces_their_source_and_caffeine_are_read(tmp_path: Path) -> None:
+    told = (
+        "state: raw\n  may_contain: [nuts, milk]\n  allergen_source: own-scales\n  caffeine: 0.04 g"
+    )
+    food = food_of(tmp_path, PLUMS.replace("state: raw", told))
+    assert (food.may_contain, food.allergen_source) == (("nuts", "milk"), ("own-scales",))
+    assert food.per_100g.caffeine_mg == pytest.approx(40.0, rel=1e-12)
+    assert (food.beware, food.per_100g.alcohol_g) == (None, 0)
 
 
 def test_energy_may_be_left_out(tmp_path: Path) -> None:

@@ -133,11 +133,6 @@ def batch_said(facts: Facts, judged: Judged) -> str:
     return facts.say("Batch {id} ({food})", id=judged.batch.id, food=judged.substance.name)
 
 
-def called(food: Food) -> str:
-    """Give a food's id and name as words: the name may stand in another language."""
-    return f"{food.id.replace('-', ' ')}, {food.name}".lower()
-
-
 def holds(facts: Facts, food: Food, meal: MenuItem) -> Finding:
     """Find a food that a meal holds."""
     says = facts.say("{food} in {meal}.", food=food.name, meal=meal_said(facts.say, meal))

@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.model.food import Food
 from builder.model.trip import Person
-from builder.planning.cautions.facts import Facts, Finding, called, meal_said, page_of
+from builder.planning.cautions.facts import Facts, Finding, meal_said, page_of
+from builder.planning.hazards import hazards_of
 from builder.planning.menu import avoided_said, is_avoided
 
 SMALL_CHILD_BELOW_YEARS = 5
 BABY_NEAR_BELOW_YEARS = 2
 OLDER_FROM_YEARS = 65
-# Nuts of these forms cannot be breathed in whole; seeds are small and soft once chewed.
-MILLED_WORDS = ("butter", "ground", "powder", "flour", "paste", "milk", "cream", "seed", "dried")
 
 
 def not_to_be_eaten(facts: Facts) -> Iterator[Finding]:
@@ -77,8 +75,7 @@ def honey_and_babies(facts: Facts) -> Iterator[Finding]:
     with_honey = [
         meal
         for meal, portion in facts.portions()
-        if any("honey" in food.beware for food in portion.substance.foods)
-        or "honey" in f"{portion.substance.id} {portion.substance.name}".lower()
+        if any("honey" in hazards_of(food) for food in portion.substance.foods)
     ]
     near = [p for p in facts.trip.party if p.nursing or p.age_years < BABY_NEAR_BELOW_YEARS]
     if with_honey and near:
@@ -99,7 +96,7 @@ def honey_and_babies(facts: Facts) -> Iterator[Finding]:
 def nuts_and_small_children(facts: Facts) -> Iterator[Finding]:
     """Whole nuts in a meal of a child under five."""
     for meal, portion in facts.portions():
-        whole = [food for food in portion.substance.foods if is_whole_nut(food)]
+        whole = [food for food in portion.substance.foods if "whole-nut" in hazards_of(food)]
         for person in facts.people(meal.planned.eaters):
             if whole and person.age_years < SMALL_CHILD_BELOW_YEARS:
                 says = facts.say(
@@ -109,9 +106,3 @@ def nuts_and_small_children(facts: Facts) -> Iterator[Finding]:
                     who=_age_said(facts, person),
                 )
                 yield Finding(says, page_of(meal))
-
-
-def is_whole_nut(food: Food) -> bool:
-    """Tell whether a food is nuts that a child can choke on: marked so, or nuts and not milled."""
-    milled = any(word in called(food) for word in MILLED_WORDS)
-    return "whole-nut" in food.beware or (food.kind == "nut" and not milled)

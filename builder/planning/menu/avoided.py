@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.planning.hazards import hazards_of
 from builder.planning.menu.menu import Portion
 from builder.speech import Speech, later
 
@@ -54,7 +55,7 @@ def is_avoided(portion: Portion, word: str) -> bool:
         flesh = substance.has_flesh or bool(allergens & SEA_ALLERGENS)
         if word == "vegetarian":
             return flesh
-        honey = any("honey" in food.beware for food in substance.foods)
+        honey = any("honey" in hazards_of(food) for food in substance.foods)
         animal = bool(kinds & {"egg", "dairy"}) or bool(allergens & {"eggs", "milk"})
         return flesh or honey or animal
     same_kind = {"eggs": "egg", "milk": "dairy", "fish": "fish"}.get(word)

@@ -21,7 +21,6 @@ class Substance:
     kind: str
     composition: Composition
     foods: tuple[Food, ...]  # what it is made of
-    allergens: frozenset[str]
     density_g_ml: float | None = None
     piece_g: float | None = None
     sorption: str | None = None
@@ -30,6 +29,21 @@ class Substance:
     def kinds(self) -> frozenset[str]:
         """Every kind of food in it."""
         return frozenset((self.kind,)).union(*(food.kinds for food in self.foods))
+
+    @property
+    def allergens(self) -> frozenset[str]:
+        """The allergens that are told of it."""
+        return frozenset(name for food in self.foods for name in food.allergens or ())
+
+    @property
+    def may_contain(self) -> frozenset[str]:
+        """The allergens of which traces are told, and no more."""
+        return frozenset(name for food in self.foods for name in food.may_contain) - self.allergens
+
+    @property
+    def untold(self) -> tuple[Food, ...]:
+        """Those of its foods whose allergens nobody told."""
+        return tuple(food for food in self.foods if food.allergens is None)
 
     @property
     def has_flesh(self) -> bool:
@@ -68,7 +82,6 @@ def substance_of_food(food: Food) -> Substance:
         food.kind,
         food.per_100g,
         (food,),
-        frozenset(food.allergens),
         food.density_g_ml,
         food.piece_g,
         food.sorption,
@@ -76,9 +89,18 @@ def substance_of_food(food: Food) -> Substance:
 
 
 def substance_of_label(label: Label) -> Substance:
-    """Give a packet's label as a substance."""
-    return Substance(
-        label.name, label.name, "other", label.per_100g, (), frozenset(label.allergens)
+    """Give a packet's label as a substance, of one food that tells what the label tells."""
+    return substance_of_food(
+        Food(
+            label.name,
+            label.name,
+            "other",
+            "ready",
+            label.per_100g,
+            allergens=label.allergens,
+            may_contain=label.may_contain,
+            beware=label.beware,
+        )
     )
 
 
@@ -86,7 +108,6 @@ def substance_of_recipe(recipe: Recipe, content: Content) -> Substance:
     """Give a whole cooked meal as a substance, mixed from its ingredients and cooking water."""
     parts: list[tuple[Composition, float]] = []
     foods: dict[str, Food] = {}
-    allergens: set[str] = set()
     auto_ml: dict[str, float] = {}
     for ingredient in recipe.uses:
         substance = substance_of_ingredient(ingredient, content)
@@ -94,7 +115,6 @@ def substance_of_recipe(recipe: Recipe, content: Content) -> Substance:
         parts.append((carried, ingredient.amount_g))
         auto_ml[ingredient.id] = auto * ingredient.amount_g
         foods.update((food.id, food) for food in substance.foods)
-        allergens |= substance.allergens
     water_ml = sum(
         step.water_ml + (sum(auto_ml[name] for name in step.uses) if step.water_auto else 0.0)
         for step in recipe.steps
@@ -106,7 +126,6 @@ def substance_of_recipe(recipe: Recipe, content: Content) -> Substance:
         "meal",
         mixed(parts),
         tuple(foods.values()),
-        frozenset(allergens),
     )
 
 
@@ -141,7 +160,14 @@ def mixed(parts: list[tuple[Composition, float]]) -> Composition:
         sodium_mg=mean("sodium_mg"),
         ash_g=mean("ash_g"),
         alcohol_g=mean("alcohol_g"),
+        caffeine_mg=_mean_caffeine_mg(parts, total_g),
     )
+
+
+def _mean_caffeine_mg(parts: list[tuple[Composition, float]], total_g: float) -> float | None:
+    """Give the caffeine of those parts that tell theirs; None where none does."""
+    told = [(each.caffeine_mg, mass_g) for each, mass_g in parts if each.caffeine_mg is not None]
+    return sum(caffeine * mass_g for caffeine, mass_g in told) / total_g if told else None
 
 
 def concentrated(listed: Composition, residual_share: float) -> Composition:
@@ -158,6 +184,7 @@ def concentrated(listed: Composition, residual_share: float) -> Composition:
         sodium_mg=listed.sodium_mg * factor,
         ash_g=listed.ash_g * factor,
         alcohol_g=listed.alcohol_g * factor,
+        caffeine_mg=None if listed.caffeine_mg is None else listed.caffeine_mg * factor,
     )
 
 
