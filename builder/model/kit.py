@@ -435,6 +435,7 @@ class StockProposal:
     batch: str
     mass_g: float
     best_before: datetime.date | None
+    packs: int = 0
 
 
 @dataclass(frozen=True, slots=True)

@@ -278,7 +278,9 @@ def sample_kit() -> Kit:
             ShoppingLine("rice", "Rice, instant", 240, None, 0, ("Smoky bean pot",)),
             ShoppingLine("apple-raw", "Apple, raw", 600, "dehydrator", 95.5, ("Apple oats",)),
         ),
-        proposals=(StockProposal("oats", "Oats", "oats-winter", 180, datetime.date(2032, 1, 9)),),
+        proposals=(
+            StockProposal("oats", "Oats", "oats-winter", 180, datetime.date(2032, 1, 9), 2),
+        ),
         derivations=_derivations(),
         sources=(
             Source("iso2533", "Standard Atmosphere", "memory", "ISO", "", 1975),

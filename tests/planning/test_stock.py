@@ -173,3 +173,65 @@ def test_each_trip_that_began_before_is_told(tmp_path: Path) -> None:
     trips = {"may": eats("40 g", "2031-05-20"), "july": eats("40 g", "2031-07-01")}
     read = hand(tmp_path, eats("40 g"), batches=[late], more_trips=trips)
     assert sorted(each.says.split(" ")[0] for each in read.problems) == ["hand", "may"]
+
+
+# -- proposals over several trips -----------------------------------------------------------------
+
+
+def wants(each: str, start: str | None = "2031-06-01", days: int = 1) -> Record:
+    """Give a trip of two who eat dried berries of no batch on every day."""
+    eat = {"snacks": [{"eat": "berry", "dried_by": "dehydrator", "each": each}]}
+    return day_trip(days=[day(eat) for _ in range(days)], start=start)
+
+
+def offered(read: Hand, trip: str = "hand") -> list[tuple[str, int, float]]:
+    kit = read.kit(trip)
+    return [(each.batch, each.packs, round(each.mass_g, 6)) for each in kit.proposals]
+
+
+def test_an_earlier_trip_is_offered_a_pack_first_and_no_pack_twice(tmp_path: Path) -> None:
+    # 3 packs of 160 g. The trip in May wants 200 g: 2 packs. One pack is left for June, and
+    # of its 200 g 40 g are to be dried: 160 g fresh, for 80 % water become 20 %.
+    read = hand(
+        tmp_path, wants("100 g"), batches=[berries(count=3)],
+        more_trips={"may": wants("100 g", "2031-05-20"), "undated": wants("100 g", None)},
+    )  # fmt: skip
+    assert offered(read, "may") == [("rings", 2, 200)]
+    assert offered(read) == [("rings", 1, 160)]
+    assert [line.dried_g for line in read.kit().shopping] == [pytest.approx(40)]
+    assert [line.mass_g for line in read.kit().shopping] == [pytest.approx(160)]
+    assert offered(read, "undated") == []  # who has no date chooses last
+    assert read.kit("may").shopping == ()
+
+
+def test_packs_that_a_later_trip_names_are_not_offered(tmp_path: Path) -> None:
+    read = hand(
+        tmp_path, wants("80 g"), batches=[berries(count=3)],
+        more_trips={"july": eats("160 g", "2031-07-01")},
+    )  # fmt: skip
+    assert offered(read) == [("rings", 1, 160)]  # 2 of 3 packs are July's
+
+
+def test_each_meal_is_offered_whole_packs(tmp_path: Path) -> None:
+    # 5 packs of 96 g; 100 g a day are 2 packs a day, so the third day is offered the last one.
+    read = hand(tmp_path, wants("50 g", days=3), batches=[berries(count=5)])
+    assert offered(read) == [("rings", 5, 296)]
+    assert [line.dried_g for line in read.kit().shopping] == [pytest.approx(4)]
+
+
+@pytest.mark.parametrize(
+    ("change", "packs"),
+    [
+        ({"done": "2031-06-01"}, 1),
+        ({"done": "2031-06-02"}, 0),  # not dried when the trip begins
+        ({"done": None, "dried": None, "planned": "2031-05-30"}, 0),
+        ({"best_before": "2031-06-01"}, 1),
+        ({"best_before": "2031-05-31"}, 0),
+        ({"dried": "600 g"}, 0),  # a third of it is water: not dry
+    ],
+)
+def test_only_what_is_dried_in_time_and_still_good_is_offered(
+    change: Record, packs: int, tmp_path: Path
+) -> None:
+    read = hand(tmp_path, wants("40 g"), batches=[berries(count=3, **change)])
+    assert sum(each.packs for each in read.kit().proposals) == packs

@@ -346,7 +346,10 @@ def _proposals(kit: Kit, figures: Figures) -> Table | None:
         (
             text(each.name),
             text(each.batch),
-            figures.both(each.mass_g, "mass_g"),
+            filled(
+                say.count("{mass}, {n} pack", "{mass}, {n} packs", each.packs, mass="{mass}"),
+                mass=figures.both(each.mass_g, "mass_g"),
+            ),
             text(_short_date(say, each.best_before)),
         )
         for each in kit.proposals

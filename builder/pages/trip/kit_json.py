@@ -77,6 +77,7 @@ def kit_data(kit: Kit) -> Data:
                 "name": each.name,
                 "batch": each.batch,
                 "mass_g": each.mass_g,
+                "packs": each.packs,
                 "best_before": each.best_before.isoformat() if each.best_before else None,
             }
             for each in kit.proposals

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
@@ -10,7 +9,7 @@ from builder.formulas.drying import dried_mass_g, usual_residual_share
 from builder.model.kit import ShoppingLine, StockProposal
 from builder.model.trip import Trip
 from builder.planning.menu.menu import MenuItem, Portion
-from builder.planning.stock import Stock
+from builder.planning.stock import Stock, Wanted
 
 
 @dataclass(slots=True)
@@ -18,7 +17,6 @@ class _Wanted:
     portion: Portion
     mass_g: float
     used_in: list[str]
-    eaten_on: datetime.date | None
 
 
 def shopping(
@@ -32,55 +30,35 @@ def shopping(
                 if portion.planned.batch:
                     continue
                 key = (portion.substance.id, portion.planned.dried_by)
-                line = wanted.setdefault(key, _Wanted(portion, 0.0, [], trip.date_of(each.day)))
+                line = wanted.setdefault(key, _Wanted(portion, 0.0, []))
                 line.mass_g += portion.planned.amount_g
                 if each.planned.title not in line.used_in:
                     line.used_in.append(each.planned.title)
     lines: list[ShoppingLine] = []
     proposals: list[StockProposal] = []
     for (name, dried_by), want in wanted.items():
-        rest_g = want.mass_g
-        for proposal in _proposed(name, dried_by, rest_g, want.eaten_on, stock):
-            proposals.append(proposal)
-            rest_g -= proposal.mass_g
+        proposed = list(_proposed((name, dried_by or "bought"), trip, stock))
+        proposals += proposed
+        rest_g = want.mass_g - sum(each.mass_g for each in proposed)
         if rest_g > 1e-9:
             lines.append(_line(want, rest_g))
     lines.sort(key=lambda line: (line.dry_by is not None, line.name))
     return tuple(lines), tuple(proposals)
 
 
-def _proposed(
-    name: str,
-    dried_by: str | None,
-    mass_g: float,
-    eaten_on: datetime.date | None,
-    stock: Stock,
-) -> Iterable[StockProposal]:
-    """Give batches of the same food and method, first-expired first, that are still good."""
-    method = dried_by or "bought"
-    fitting = [
-        each
-        for each in stock.judged.values()
-        if each.batch.holds == name
-        and each.batch.method == method
-        and (each.batch.done is not None or method == "bought")
-        and each.dry_enough
-        and stock.free(each.batch) > 0
-        and each.best_before is not None
-        and (eaten_on is None or each.best_before >= eaten_on)
-    ]
-    fitting.sort(key=lambda each: (each.best_before or datetime.date.max, each.batch.id))
-    for each in fitting:
-        if mass_g <= 1e-9:
-            return
-        taken_g = min(mass_g, stock.free(each.batch) * each.pack_g)
-        mass_g -= taken_g
+def _proposed(wanted: Wanted, trip: Trip, stock: Stock) -> Iterable[StockProposal]:
+    """Give the batches that the stock offers this trip, each told once for all meals."""
+    offers = [each for each in stock.offers.get(trip.id, ()) if each.wanted == wanted]
+    for batch in dict.fromkeys(each.batch for each in offers):
+        judged = stock.judged[batch]
+        own = [each for each in offers if each.batch == batch]
         yield StockProposal(
-            food=name,
-            name=each.substance.name,
-            batch=each.batch.id,
-            mass_g=taken_g,
-            best_before=each.best_before,
+            food=judged.batch.holds,
+            name=judged.substance.name,
+            batch=batch,
+            mass_g=sum(each.mass_g for each in own),
+            best_before=judged.best_before,
+            packs=sum(each.packs for each in own),
         )
 
 

@@ -6,7 +6,7 @@ from builder.planning.stock.checks import check, without_broken
 from builder.planning.stock.dryness import dryness
 from builder.planning.stock.judging import Judged, heated_through
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches
-from builder.planning.stock.packs import Stock, packs_of_trip
+from builder.planning.stock.packs import Stock, Wanted, packs_of_trip
 from builder.planning.stock.shelf import stock_lines
 from builder.planning.stock.substance import (
     Substance,
@@ -23,6 +23,7 @@ __all__ = [
     "Judged",
     "Stock",
     "Substance",
+    "Wanted",
     "as_usually_dried",
     "check",
     "dryness",

@@ -15,8 +15,9 @@ from builder.model.food import Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import ENGLISH
 from builder.planning.stock.judging import Judged, judge
-from builder.planning.stock.packs import Stock, stock_of
+from builder.planning.stock.packs import Stock, all_takings
 from builder.planning.stock.promises import promise_problems
+from builder.planning.stock.proposals import offers_of
 from builder.problems import Problem, ProblemsFound, in_order
 from builder.speech import Speech, speech_of
 
@@ -27,7 +28,8 @@ MINCED_WORDS = ("ground", "minced", "mince", "burger", "patty", "sausage", "meat
 def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Problem, ...]]:
     """Give the folder's stock, said in a language, and every problem that formulas find in it."""
     judged, problems = judge_all(content, speech_of(language))
-    stock = stock_of(content, judged)
+    takings = all_takings(content, judged)
+    stock = Stock(judged, takings, offers_of(content, judged, takings))
     problems += promise_problems(stock, content)
     for recipe in content.recipes.values():
         problems += raw_food_problems(recipe, content.foods)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from builder.formulas.heat import whole_units
@@ -76,12 +76,27 @@ def packs_of_trip(trip: Trip, content: Content, judged: Mapping[str, Judged]) ->
     return taken
 
 
+# What is wanted: the id of a food or recipe, and the method it is dried by.
+Wanted = tuple[str, str]
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """Free packs of a batch that a trip could take for what no batch is named for."""
+
+    wanted: Wanted
+    batch: str
+    packs: int
+    mass_g: float  # what is eaten of them
+
+
 @dataclass(frozen=True, slots=True)
 class Stock:
     """All packs of the folder, with the meals that eat or promise them."""
 
     judged: Mapping[str, Judged]
     takings: Mapping[str, tuple[Taking, ...]]  # by batch, in the order of trips and their meals
+    offers: Mapping[str, tuple[Offer, ...]]  # by trip
 
     def taken(self, batch: str) -> tuple[Taking, ...]:
         """Give every meal that names a batch."""
@@ -89,7 +104,7 @@ class Stock:
 
     def free(self, batch: Batch) -> int:
         """Give the packs of a batch that no one has eaten or spoken for; the same on any day."""
-        return batch.pack_count - batch.used - sum(each.packs for each in self.taken(batch.id))
+        return free_packs(batch, self.taken(batch.id))
 
     def left(self, batch: Batch, at: datetime.date) -> int:
         """Give the packs of a batch that no trip over by a day has eaten."""
@@ -112,10 +127,15 @@ def in_time(content: Content) -> list[Trip]:
     )
 
 
-def stock_of(content: Content, judged: Mapping[str, Judged]) -> Stock:
-    """Give the stock of a folder."""
+def free_packs(batch: Batch, takings: Iterable[Taking]) -> int:
+    """Give the packs of a batch that are neither eaten nor taken."""
+    return batch.pack_count - batch.used - sum(each.packs for each in takings)
+
+
+def all_takings(content: Content, judged: Mapping[str, Judged]) -> dict[str, tuple[Taking, ...]]:
+    """Give what the folder's trips take, by batch."""
     takings: dict[str, list[Taking]] = {}
     for trip in in_time(content):
         for taking in takings_of(trip, content, judged):
             takings.setdefault(taking.batch, []).append(taking)
-    return Stock(judged, {batch: tuple(each) for batch, each in takings.items()})
+    return {batch: tuple(each) for batch, each in takings.items()}
