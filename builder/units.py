@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
@@ -359,6 +360,49 @@ def show_at_least(temperature_c: float, units: System = "metric") -> str:
     unit, word = ("degree_Celsius", "°C") if units == "metric" else ("degree_Fahrenheit", "°F")
     number = _from_canonical(temperature_c, unit, "degree_Celsius")
     return f"{math.ceil(number - 1e-9)}{NBSP}{word}"
+
+
+# In a text: the quantity as one says it in metric units, and as one says it in US ones.
+_BOTH = re.compile(r"\{(?P<metric>[^{}|]+)\|(?P<us>[^{}|]+)\}")
+_SIGNS = {"degC": "°C", "degF": "°F"}
+_SAME_TEMPERATURE_K, _SAME_SHARE = 1.0, 0.05
+
+
+def in_units(text: str, units: System, worded: Callable[[str], str] = str) -> str:
+    """Fill the quantities of a text, written as {74 degC|165 degF}, with those of a system."""
+
+    def shown(both: re.Match[str]) -> str:
+        number, unit = _split(both[units])
+        return worded(f"{_digits(read_number(number), 2)}{NBSP}{_SIGNS.get(unit, unit)}")
+
+    return _BOTH.sub(shown, text)
+
+
+def odd_blanks(text: str) -> tuple[str, ...]:
+    """Give what stands in braces and is no quantity told twice, in metric units and in US ones."""
+    return tuple(each for each in re.findall(r"\{[^{}]*\}|[{}]", text) if not _is_told_twice(each))
+
+
+def _is_told_twice(blank: str) -> bool:
+    both = _BOTH.fullmatch(blank)
+    if not both:
+        return False
+    for quantity in ("temperature_c", "length_m", "mass_g", "volume_ml"):
+        try:
+            metric, us = (read_quantity(both[system], quantity) for system in ("metric", "us"))
+        except QuantityError:
+            continue
+        if quantity == "temperature_c":
+            return abs(metric - us) <= _SAME_TEMPERATURE_K
+        return abs(metric - us) <= _SAME_SHARE * metric
+    return False
+
+
+def _split(quantity: str) -> tuple[str, str]:
+    """Part a quantity that was read before into its number and its unit."""
+    match = _SPLIT.fullmatch(quantity.strip())
+    assert match is not None and match["unit"]
+    return match["number"], match["unit"].strip()
 
 
 _QUARTERS = ("", "¼", "½", "¾")

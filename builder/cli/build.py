@@ -25,6 +25,7 @@ from builder.cli.base import (
     stop_on,
     wanted_trips,
 )
+from builder.cli.dangers import Dangers, say_lines
 from builder.clock import build_epoch
 from builder.problems import Problem, ProblemsFound
 from builder.shipped import shipped_root
@@ -47,7 +48,7 @@ DEFAULT_PUBLIC_OUT = "kits-public"
     "--public", is_flag=True,
     help="Leave out ages, body masses, allergies by person, dates and camp names.",
 )  # fmt: skip
-@click.option("--strict", is_flag=True, help="Stop at warnings too.")
+@click.option("--strict", is_flag=True, help="Stop at warnings and at dangers too.")
 @click.option("--part", metavar="I/N", help="Build only every N-th trip, from the I-th on.")
 @click.option(
     "--address", metavar="URL", default="",
@@ -108,10 +109,12 @@ def build_folder(
         )
         if _nothing_changed(out, made_from, strict):
             return
-        names, problems = _build_kits(place, out, trips, jobs, public, strict, part, address)
+        names, problems, dangers = _build_kits(
+            place, out, trips, jobs, public, strict, part, address
+        )
         out.mkdir(parents=True, exist_ok=True)  # a part may hold no trip at all
         write_index(out)
-        _remember(out, made_from, names, problems)
+        _remember(out, made_from, names, problems, dangers)
     except SiteError as error:
         say_problems(error.problems)
         raise BuilderStop(error.message, error.hints) from error
@@ -124,15 +127,17 @@ def build_folder(
         say_problems(found.problems)
         sys.exit(1)
     click.echo(f"Open {(out / 'index.html').as_posix()} in a browser.")
+    say_lines(dangers.lines)
 
 
 def _nothing_changed(out: Path, made_from: str, strict: bool) -> bool:
-    """Say that all is up to date, where it is; warnings of the last build are said again."""
+    """Say that all is up to date, where it is; what the last build warned of is said again."""
     from builder.site.build import STAMPS
 
     try:
         told = json.loads((out / STAMPS / "all.json").read_text("utf-8"))
         names, warnings = list(told["kits"]), list(told["warnings"])
+        dangers = Dangers(list(told["cautions"]), bool(told["danger"]))
         current = told["made_from"] == made_from
     except (OSError, ValueError, KeyError, TypeError):
         return False
@@ -143,20 +148,30 @@ def _nothing_changed(out: Path, made_from: str, strict: bool) -> bool:
         return False
     for warning in warnings:
         click.echo(warning, err=True)
-    if strict and warnings:
+    if strict and (warnings or dangers.of_a_trip):
+        say_lines(dangers.lines)
         sys.exit(1)
     click.echo(f"Nothing changed: {counted(len(names), 'kit')} up to date.")
     click.echo(f"Open {(out / 'index.html').as_posix()} in a browser.")
+    say_lines(dangers.lines)
     return True
 
 
-def _remember(out: Path, made_from: str, names: Sequence[str], problems: Sequence[Problem]) -> None:
+def _remember(
+    out: Path,
+    made_from: str,
+    names: Sequence[str],
+    problems: Sequence[Problem],
+    dangers: Dangers,
+) -> None:
     from builder.site.build import STAMPS
 
     told = {
         "made_from": made_from,
         "kits": list(names),
         "warnings": [str(problem) for problem in problems],
+        "cautions": dangers.lines,
+        "danger": dangers.of_a_trip,
     }
     (out / STAMPS).mkdir(exist_ok=True)
     (out / STAMPS / "all.json").write_text(json.dumps(told), "utf-8")
@@ -171,8 +186,8 @@ def _build_kits(
     strict: bool,
     part: str | None,
     address: str,
-) -> tuple[list[str], tuple[Problem, ...]]:
-    """Plan and build; give the names of the kits and the warnings said."""
+) -> tuple[list[str], tuple[Problem, ...], Dangers]:
+    """Plan and build; give the names of the kits, the warnings said, and what to end with."""
     from builder.planning.public import public_kit
     from builder.reading.cuttings import content_of_kit
     from builder.site.build import Order
@@ -186,13 +201,18 @@ def _build_kits(
         raise BuilderStop(
             f"there is no trip in {place.shown}", ["write one with `tripkit new trip NAME`"]
         )
+    shown = [public_kit(kit) if public else kit for kit in kits]
+    dangers = Dangers.of(shown)
+    if strict and dangers.of_a_trip:
+        say_lines(dangers.lines)
+        sys.exit(1)
     root = shipped_root()
     orders = []
-    for kit in kits:
+    for kit, order_kit in zip(kits, shown, strict=True):
         cautions = [each.id for each in kit.cautions]
         orders.append(
             Order(
-                kit=public_kit(kit) if public else kit,
+                kit=order_kit,
                 content={} if public else content_of_kit(folder, kit.id, cautions),
                 epoch=build_epoch(None if public else kit.start),
                 out=out,
@@ -202,7 +222,7 @@ def _build_kits(
             )
         )
     _build_orders(orders, jobs)
-    return [kit.id for kit in kits], ordered
+    return [kit.id for kit in kits], ordered, dangers
 
 
 def _build_orders(orders: Sequence[Any], jobs: int | None) -> None:

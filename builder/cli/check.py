@@ -2,34 +2,73 @@
 
 from __future__ import annotations
 
+import json
+import sys
+from collections.abc import Sequence
 from pathlib import Path
+from typing import Any
 
 import click
 
 from builder.cli.base import (
     content_option,
     counted,
+    json_option,
     main,
     place_of,
     planned_kits,
     read_place,
     stop_on,
 )
+from builder.cli.dangers import has_danger_of_its_own, lines_of, say_lines, told
+from builder.problems import Problem, errors
 
 
 @main.command()
 @content_option
-@click.option("--strict", is_flag=True, help="Warnings fail too.")
-def check(content: Path | None, strict: bool) -> None:
-    """Find every mistake in the folder; build nothing."""
+@click.option(
+    "--strict", is_flag=True,
+    help="Warnings fail too, and dangers that a trip itself brings up.",
+)  # fmt: skip
+@json_option
+def check(content: Path | None, strict: bool, as_json: bool) -> None:
+    """Find every mistake in the folder, and every trip's dangers; build nothing."""
     place = place_of(content)
     folder = read_place(place)
-    _, problems = planned_kits(folder, lambda known, _: sorted(known))
-    stop_on(problems, strict)
-    records = folder.content
-    click.echo(
-        f"No errors in {place.shown}: {counted(len(records.trips), 'trip')}, "
-        f"{counted(len(records.recipes), 'recipe')}, "
-        f"{counted(len(records.batches), 'batch', 'batches')}, "
-        f"{counted(len(records.foods), 'food')}."
-    )
+    kits, problems = planned_kits(folder, lambda known, _: sorted(known))
+    if as_json:
+        trips = [told(kit) for kit in kits]
+        data = {"problems": _told(problems), "trips": trips}
+        click.echo(json.dumps(data, ensure_ascii=False, indent=2))
+        if errors(problems):
+            sys.exit(1)
+    else:
+        stop_on(problems, strict)
+        records = folder.content
+        click.echo(
+            f"No errors in {place.shown}: {counted(len(records.trips), 'trip')}, "
+            f"{counted(len(records.recipes), 'recipe')}, "
+            f"{counted(len(records.batches), 'batch', 'batches')}, "
+            f"{counted(len(records.foods), 'food')}."
+        )
+        say_lines(list(lines_of(kits)))
+    if strict and (problems or has_danger_of_its_own(kits)):
+        sys.exit(1)
+
+
+def _told(problems: Sequence[Problem]) -> list[dict[str, Any]]:
+    from builder.reading.pointing import fields_of
+
+    return [
+        {
+            "level": each.severity,
+            "file": each.place.file,
+            "line": each.place.line,
+            "column": each.place.column,
+            "field": field,
+            "text": each.says,
+            "mend": each.mend,
+            "kind": each.kind,
+        }
+        for each, field in zip(problems, fields_of(tuple(problems)), strict=True)
+    ]

@@ -412,6 +412,7 @@ class KitCaution:
     where: str  # page of the kit, such as "day-2" or "cook/bean-pot"
     sources: tuple[str, ...]
     at: Spot = NOWHERE
+    aloud: bool = False  # read to everybody before leaving, and not of this trip's own making
 
 
 @dataclass(frozen=True, slots=True)

@@ -52,6 +52,7 @@ class CautionText:
     id: str
     level: Level
     title: str
-    text: str
+    text: str  # a quantity in it stands as {74 degC|165 degF}
     sources: tuple[str, ...] = ()
+    aloud: bool = False  # what anybody who cooks out there is told once, before leaving
     places: Places = field(default_factory=Places, compare=False, repr=False)

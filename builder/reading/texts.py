@@ -7,6 +7,7 @@ from typing import cast
 from builder.model.source import KNOWN, LEVELS, CautionText, Known, Level, Source
 from builder.reading.fields import Fields
 from builder.reading.yaml_door import quoted
+from builder.units import odd_blanks
 
 
 def read_source(fields: Fields) -> Source | None:
@@ -50,6 +51,14 @@ def read_caution(fields: Fields) -> CautionText | None:
         title=fields.line("title", required=True),
         text=fields.text("text", required=True),
         sources=fields.words("sources"),
+        aloud=fields.flag("aloud", default=False),
         places=fields.places(fields.places_of_words("sources")),
     )
+    for odd in odd_blanks(caution.text):
+        fields.problem(
+            fields.place("text"),
+            "quantity",
+            f"{quoted(odd)} is no quantity told in metric and in US units",
+            "write one as {74 degC|165 degF}, the same in both, and use braces for nothing else",
+        )
     return caution if fields.done() else None

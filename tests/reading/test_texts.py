@@ -134,3 +134,15 @@ def test_texts_are_read_as_they_stand(tmp_path: Path) -> None:
     assert found.content.cautions["two-hours"] == CautionText(
         "two-hours", "danger", "Two hours", "Eat it", ("own-scales",)
     )
+
+
+def test_a_quantity_in_a_caution_is_told_in_both_systems(tmp_path: Path) -> None:
+    caution = "- {id: two-hours, level: care, title: T, text: 'Up to {74 degC}.', aloud: true}"
+    found = read(tmp_path, {"cautions/own.yaml": caution})
+    (line,) = lines(found)
+    assert "'{74 degC}' is no quantity told in metric and in US units" in line
+    assert "write one as {74 degC|165 degF}" in line
+    told = caution.replace("{74 degC}", "{74 degC|165 degF}")
+    again = read(tmp_path / "again", {"cautions/own.yaml": told})
+    assert lines(again) == []
+    assert again.content.cautions["two-hours"].aloud

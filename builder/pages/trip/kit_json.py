@@ -55,6 +55,7 @@ def kit_data(kit: Kit) -> Data:
                 "because": each.because,
                 "where": each.where,
                 "at": _spot(each.at),
+                "aloud": each.aloud,
                 "sources": list(each.sources),
             }
             for each in kit.cautions

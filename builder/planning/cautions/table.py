@@ -74,11 +74,12 @@ def cautions_of(facts: Facts, texts: Mapping[str, CautionText]) -> tuple[KitCaut
             id=name,
             level=texts[name].level,
             title=texts[name].title,
-            text=texts[name].text,
+            text=facts.say.in_units(texts[name].text, facts.trip.units),
             because=finding.because,
             where=finding.where,
             sources=texts[name].sources,
             at=finding.at,
+            aloud=texts[name].aloud,
         )
         for name, predicate in PREDICATES.items()
         if name in texts

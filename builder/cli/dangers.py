@@ -1,0 +1,80 @@
+"""What `build` and `check` end with: the dangers of each trip in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from builder.cli.base import counted
+
+if TYPE_CHECKING:
+    from builder.model.kit import Kit, KitCaution
+
+
+@dataclass(frozen=True, slots=True)
+class Dangers:
+    """What a build ends with, and whether `--strict` stops at it."""
+
+    lines: list[str]
+    of_a_trip: bool
+
+    @classmethod
+    def of(cls, kits: Sequence[Kit]) -> Dangers:
+        """Give those of some kits."""
+        return cls(list(lines_of(kits)), has_danger_of_its_own(kits))
+
+
+def has_danger_of_its_own(kits: Iterable[Kit]) -> bool:
+    """Tell whether a trip brings up a danger besides those that are read aloud before any trip."""
+    return any(_of_level(kit, "danger", aloud=False) for kit in kits)
+
+
+def lines_of(kits: Iterable[Kit]) -> Iterator[str]:
+    """Say each trip's dangers with what brings them up, and how many cares and notes it has."""
+    for kit in kits:
+        own, aloud = (_of_level(kit, "danger", aloud) for aloud in (False, True))
+        told = (
+            f"{counted(len(own), 'danger')} of its own",
+            counted(len(_of_level(kit, "care")), "care"),
+            counted(len(_of_level(kit, "note")), "note"),
+        )
+        yield f"{kit.title} ({kit.id}): {', '.join(told)}."
+        for each in own:
+            yield f"  danger: {_in_words(each)}"
+        if aloud:
+            titles = dict.fromkeys(each.title for each in aloud)
+            yield f"  to read aloud before you leave: {'; '.join(titles)}."
+
+
+def say_lines(lines: Sequence[str]) -> None:
+    """Print them at the end of a command."""
+    for line in lines:
+        click.echo(line)
+
+
+def told(kit: Kit) -> dict[str, Any]:
+    """Give the same for a script."""
+    dangers = _of_level(kit, "danger")
+    return {
+        "trip": kit.id,
+        "dangers": [
+            {"id": each.id, "text": _in_words(each), "aloud": each.aloud} for each in dangers
+        ],
+        "cares": len(_of_level(kit, "care")),
+        "notes": len(_of_level(kit, "note")),
+    }
+
+
+def _of_level(kit: Kit, level: str, aloud: bool | None = None) -> list[KitCaution]:
+    return [
+        each
+        for each in kit.cautions
+        if each.level == level and (aloud is None or each.aloud == aloud)
+    ]
+
+
+def _in_words(caution: KitCaution) -> str:
+    return f"{caution.title}. {caution.because}"

@@ -1,0 +1,40 @@
+"""Quantities inside a text: told twice in the file, shown in a trip's own units."""
+
+from __future__ import annotations
+
+import pytest
+
+from builder.speech import speech_of
+from builder.units import in_units, odd_blanks
+
+TEXT = "Heat it to {74 degC|165 degF}, {1.5 m|5 ft} off, above {2000 m|6500 ft}."
+
+
+def test_a_text_shows_the_quantities_of_its_units() -> None:
+    assert in_units(TEXT, "metric") == (
+        "Heat it to 74\u00a0°C, 1.5\u00a0m off, above 2,000\u00a0m."
+    )
+    assert in_units(TEXT, "us") == "Heat it to 165\u00a0°F, 5\u00a0ft off, above 6,500\u00a0ft."
+
+
+def test_a_language_writes_the_numbers_its_own_way() -> None:
+    said = speech_of("de").in_units("Bleib {1.5 m|5 ft} weg.")
+    assert said == "Bleib 1,5\u00a0m weg."
+
+
+@pytest.mark.parametrize(
+    ("text", "odd"),
+    [
+        (TEXT, ()),
+        ("nothing in braces", ()),
+        ("{1.4 l|1.5 qt}", ()),
+        ("{74 degC|165 degC}", ("{74 degC|165 degC}",)),  # one of them in the wrong unit
+        ("{63 degC|165 degF}", ("{63 degC|165 degF}",)),  # not the same
+        ("{100 m|300 ft}", ("{100 m|300 ft}",)),  # 91 m
+        ("{74 degC}", ("{74 degC}",)),
+        ("{74 degC|hot}", ("{74 degC|hot}",)),
+        ("an open { alone", ("{",)),
+    ],
+)
+def test_a_quantity_told_unequally_is_found(text: str, odd: tuple[str, ...]) -> None:
+    assert odd_blanks(text) == odd
