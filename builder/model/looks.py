@@ -158,6 +158,8 @@ class Soaking:
     uptake_ml: Span | None  # of the water that drying took out
     stands_h: float | None  # None: as long as it stays as cold as it is
     in_bottle: bool  # may begin on the way
+    too_long: bool = False  # by its own steps it stands longer than such food may
+    overnight: bool = False  # raw plants that are boiled afterwards: no such limit
 
 
 @dataclass(frozen=True, slots=True)

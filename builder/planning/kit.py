@@ -90,6 +90,8 @@ def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
         weights=load,
         fuel=fuel,
         hearth=hearth,
+        content=content,
+        judged=stock.judged,
     )
     cautions = cautions_of(facts, content.cautions)
     lines, proposals = shopping(trip, menus, stock)

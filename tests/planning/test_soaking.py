@@ -23,12 +23,13 @@ def soaked(
     water: str = "auto",
     cooked: bool = True,
     amounts: Record | None = None,
+    minutes: float = 20,
     **changes: object,
 ) -> tuple[Soaking, ...]:
     """Give the looks at a recipe that soaks, and boils afterwards where it is cooked."""
     lines = uses(**(amounts or {"leaf": "20 g dehydrator"}))
     names = [line["food"] for line in lines]
-    steps: list[Record] = [{"do": "soak", "with": names, "water": water, "minutes": 20}]
+    steps: list[Record] = [{"do": "soak", "with": names, "water": water, "minutes": minutes}]
     if hot:
         steps[0]["hot"] = True
     if cooked:
@@ -110,3 +111,26 @@ def test_a_bottle_begins_on_the_way_where_that_helps_and_nothing_is_raw(
 ) -> None:
     (look,) = soaked(tmp_path, **changes)
     assert look.in_bottle is in_bottle
+
+
+@pytest.mark.parametrize(
+    ("changes", "overnight", "too_long"),
+    [
+        ({}, True, False),  # a raw leaf that is boiled
+        ({"minutes": 240}, True, False),
+        ({"cooked": False, "minutes": 120}, False, False),
+        ({"cooked": False, "minutes": 121}, False, True),
+        ({"minutes": 61, "air": {"low": "9 degC", "high": "33 degC"},
+          "amounts": {"pulse": "20 g oven"}}, False, True),
+        ({"minutes": 61, "amounts": {"pulse": "20 g oven"}}, False, False),
+        ({"minutes": 240, "air": {"low": "-1 degC", "high": "4 degC"},
+          "amounts": {"pulse": "20 g oven"}}, False, False),
+        ({"amounts": {"leaf": "20 g oven", "lean_meat": "20 g oven"}}, False, False),
+    ],
+)  # fmt: skip
+def test_a_soak_stands_overnight_or_too_long_but_never_both(
+    changes: Record, overnight: bool, too_long: bool, tmp_path: Path
+) -> None:
+    (look,) = soaked(tmp_path, travel=WALK, **changes)
+    assert (look.overnight, look.too_long) == (overnight, too_long)
+    assert not (too_long and look.in_bottle)

@@ -114,8 +114,8 @@ def _on_the_way(
 ) -> tuple[Fact, ...]:
     """Say what may soak in a bottle while one walks, and how long at most."""
     say = figures.say
-    hours = {
-        each.place: each.stands_h
+    looks = {
+        each.place: each
         for each in kit.looks.soaking
         if each.day == day.day and each.in_bottle and each.stands_h is not None
     }
@@ -123,13 +123,15 @@ def _on_the_way(
         Fact(
             say("Soak on the way"),
             filled(
-                say("{dish}, in a bottle that closes tight, at most {time} before you eat"),
+                say("{dish}, in a bottle that closes tight")
+                if looks[place].overnight
+                else say("{dish}, in a bottle that closes tight, at most {time} before you eat"),
                 dish=cook_link(meal, hrefs.get(place, "")),
-                time=text(figures.plain(hours[place], "hours")),
+                time=text(figures.plain(looks[place].stands_h or 0.0, "hours")),
             ),
         )
         for place, meal in enumerate(day.meals)
-        if place in hours
+        if place in looks
     )
 
 

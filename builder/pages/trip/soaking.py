@@ -20,6 +20,13 @@ _USUALLY = {
     "cooked": later("{food}: usually {time} in cold water. Cooking softens what is still hard."),
     "cold": later("{food}: usually {time} in cold water. Still hard? Wait longer."),
 }
+# The same where that takes longer than wet food may stand.
+_USUALLY_TOO_LONG = {
+    "cooked": later("{food}: cooking softens what is still hard."),
+    "cold": later(
+        "{food}: usually {time} in cold water. Still hard after {limit}? Pour boiling water on it."
+    ),
+}
 
 
 class _OfMeal(Protocol):
@@ -58,8 +65,7 @@ def soak_said(figures: Figures, meal: PlannedMeal, look: Soaking, is_first: bool
     """Say how long soaking usually takes; at the first one also how to begin and how to stand."""
     said: list[str] = []
     if look.usual_min:
-        time = figures.span(*look.usual_min, "duration_min")
-        said.append(figures.say(_USUALLY[_ends(meal, look)], food=look.slowest, time=time))
+        said.append(_usually_said(figures, look, look.usual_min, _ends(meal, look)))
     if is_first and not look.hot:
         said.append(_standing_said(figures, look))
     if not (is_first and look.in_bottle):
@@ -68,14 +74,34 @@ def soak_said(figures: Figures, meal: PlannedMeal, look: Soaking, is_first: bool
     return (Piece(bottle, strong=True), Piece(" "), *text(" ".join(said)))
 
 
+def _usually_said(figures: Figures, look: Soaking, usual_min: Span, ends: str) -> str:
+    time = figures.span(*usual_min, "duration_min")
+    limit_h = None if look.overnight else look.stands_h
+    if ends == "hot" or limit_h is None or usual_min[1] <= limit_h * 60:
+        return figures.say(_USUALLY[ends], food=look.slowest, time=time)
+    limit = figures.plain(limit_h, "hours")
+    return figures.say(_USUALLY_TOO_LONG[ends], food=look.slowest, time=time, limit=limit)
+
+
 def _standing_said(figures: Figures, look: Soaking) -> str:
+    """Say one thing of how long it may stand, never two that cannot both be done."""
     say = figures.say
     cold = figures.plain(COLD_UP_TO_C, "temperature_c")
+    if look.overnight:
+        return say("It may soak overnight, cool and covered, because it is boiled afterwards.")
     if look.stands_h is None:
         return say("Wet, it keeps only as long as it stays at {cold} or colder.", cold=cold)
+    time = figures.plain(look.stands_h, "hours")
+    if look.too_long:
+        return say(
+            "That is longer than it may stand wet here ({time}): pour boiling water on it "
+            "instead, or keep it at {cold} or colder.",
+            time=time,
+            cold=cold,
+        )
     return say(
         "Once it is wet, eat it within {time}, or keep it at {cold} or colder.",
-        time=figures.plain(look.stands_h, "hours"),
+        time=time,
         cold=cold,
     )
 

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.kit import NOWHERE, KitDay, KitFuel, Spot, Weights
 from builder.model.trip import Person, Trip
@@ -35,6 +36,8 @@ class Facts:
     weights: Weights
     fuel: KitFuel | None
     hearth: Hearth
+    content: Content
+    judged: Mapping[str, Judged]  # every batch of the folder, also those that no meal names
 
     @property
     def say(self) -> Speech:

@@ -1,61 +1,43 @@
-"""Conditions of the cautions about food past its date, wet again, or left over."""
+"""Conditions of the cautions about food past its date."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.formulas.safety import HOT_ABOVE_C
-from builder.planning.cautions.facts import (
-    Facts,
-    Finding,
-    batch_said,
-    days_said,
-    meal_said,
-    page_of,
-)
+from builder.model.food import BY_CENTRE_TEMPERATURE
+from builder.planning.cautions.facts import Facts, Finding, batch_said, in_meal, meal_said
+from builder.planning.stock import Judged
 
 
 def past_best_before(facts: Facts) -> Iterator[Finding]:
-    """A batch eaten after its date."""
+    """A batch without meat, fish and egg, eaten after its date."""
+    yield from _past_date(facts, has_animal=False)
+
+
+def animal_food_past_best_before(facts: Facts) -> Iterator[Finding]:
+    """A batch with meat, poultry, fish or egg, eaten after its date."""
+    yield from _past_date(facts, has_animal=True)
+
+
+def _past_date(facts: Facts, has_animal: bool) -> Iterator[Finding]:
     for meal, portion in facts.portions():
         judged = portion.judged
         date = facts.trip.date_of(meal.day)
-        if judged and judged.best_before and date and date > judged.best_before:
+        if (
+            judged
+            and judged.best_before
+            and date
+            and date > judged.best_before
+            and _holds_animal(judged) == has_animal
+        ):
             says = facts.say(
                 "{batch} in {meal} was best before {date}.",
                 batch=batch_said(facts, judged),
                 meal=meal_said(facts.say, meal),
                 date=facts.say.short_date(judged.best_before),
             )
-            yield Finding(says, page_of(meal))
+            yield in_meal(says, meal, batch=judged.batch.id, pack=True)
 
 
-def two_hours(facts: Facts) -> Iterator[Finding]:
-    """Food that is wet again, or cooked."""
-    wet = [
-        meal
-        for meal in facts.meals()
-        if meal.planned.recipe and meal.planned.meal != "drinks" and meal.planned.water_ml > 0
-    ]
-    if not wet:
-        return
-    hot = [day.day for day in facts.days if day.conditions.air_high_c > HOT_ABOVE_C]
-    because = facts.say(
-        "Food is soaked or cooked on {days}.", days=days_said(facts.say, (meal.day for meal in wet))
-    )
-    if hot:
-        hour = facts.say(
-            "The air is above {limit} on {days}: one hour only.",
-            limit=facts.shown(HOT_ABOVE_C, "temperature_c"),
-            days=days_said(facts.say, hot),
-        )
-        because = f"{because} {hour}"
-    yield Finding(because, "cautions")
-
-
-def leftovers(facts: Facts) -> Iterator[Finding]:
-    """Cooked meals, of which something may be left."""
-    cooked = [meal.day for meal in facts.cooked() if meal.planned.meal != "drinks"]
-    if cooked:
-        days = days_said(facts.say, cooked)
-        yield Finding(facts.say("Meals are cooked on {days}.", days=days), "cautions")
+def _holds_animal(judged: Judged) -> bool:
+    return bool(judged.substance.kinds & BY_CENTRE_TEMPERATURE)

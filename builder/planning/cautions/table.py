@@ -16,6 +16,7 @@ from builder.planning.cautions import (
     people,
     poisons,
     raw,
+    standing,
     water,
 )
 from builder.planning.cautions.facts import Facts, Finding, once_each
@@ -31,6 +32,7 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "not-dry-enough": dryness.not_dry_enough,
     "sun-dried-meat": dryness.sun_dried_meat,
     "no-best-before": dryness.no_best_before,
+    "animal-food-past-best-before": keeping.animal_food_past_best_before,
     "past-best-before": keeping.past_best_before,
     "dryness-not-proven": dryness.dryness_not_proven,
     "kidney-beans": poisons.kidney_beans,
@@ -40,8 +42,10 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "small-children": people.small_children,
     "older-people": people.older_people,
     "pregnancy": people.pregnancy,
-    "two-hours": keeping.two_hours,
-    "leftovers": keeping.leftovers,
+    "animal-food-standing": standing.animal_food_standing,
+    "plant-food-standing": standing.plant_food_standing,
+    "two-hours": standing.two_hours,
+    "leftovers": standing.leftovers,
     "clean-hands": camp.clean_hands,
     "carbon-monoxide": heat.carbon_monoxide,
     "fire-and-embers": heat.fire_and_embers,

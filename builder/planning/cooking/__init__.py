@@ -9,6 +9,13 @@ from builder.planning.cooking.hearth import Hearth, hearth_of, stove_test
 from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.cooking.scaling import scaling_data
 from builder.planning.cooking.soaking import soakings
+from builder.planning.cooking.standing import (
+    Wait,
+    animal_food_in,
+    plant_that_spoils,
+    stands_at_most_min,
+    waits,
+)
 from builder.planning.cooking.under_pressure import under_pressure
 
 __all__ = [
@@ -16,6 +23,8 @@ __all__ = [
     "CookingPlaces",
     "Hearth",
     "Ready",
+    "Wait",
+    "animal_food_in",
     "boil_heat_kj",
     "cold_gas",
     "cook",
@@ -23,9 +32,12 @@ __all__ = [
     "hearth_of",
     "iron_heats",
     "orders_of_work",
+    "plant_that_spoils",
     "scaling_data",
     "soakings",
+    "stands_at_most_min",
     "stove_test",
     "under_pressure",
+    "waits",
     "wood_range_g",
 ]

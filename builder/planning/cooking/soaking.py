@@ -5,16 +5,16 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from builder.formulas.rehydration import (
-    SOAK_MIN,
-    soak_range_min,
-    standing_hours,
-    uptake_range_ml,
-)
+from builder.formulas.rehydration import SOAK_MIN, soak_range_min, uptake_range_ml
 from builder.model.batch import HEAT_METHODS
 from builder.model.content import Content
 from builder.model.kit import KitDay, PlannedIngredient, PlannedMeal, PlannedStep
 from builder.model.looks import Soaking, Span
+from builder.planning.cooking.standing import (
+    may_stand_overnight,
+    stands_at_most_min,
+    stands_min,
+)
 
 # Meals that are reached after some way; breakfast is eaten where one slept.
 _AFTER_SOME_WAY = ("lunch", "dinner", "snacks")
@@ -47,9 +47,12 @@ def _soaking(day: KitDay, place: int, number: int, content: Content) -> Soaking:
         if (found := _usual_min(each, step.hot, content)) is not None
     ]
     usual, slowest = max(known, key=lambda each: each[0][::-1], default=(None, ""))
-    air_c = meal.conditions.air_high_c
-    stands_h = standing_hours(min(max(air_c, 0.0), 100.0), air_c)
-    is_cold = math.isinf(stands_h)
+    recipe = content.recipes[meal.recipe or ""]
+    at_most_min = stands_at_most_min(meal.conditions.air_high_c)
+    is_cold = math.isinf(at_most_min)
+    overnight = may_stand_overnight(recipe, number, content)
+    stands = stands_min(recipe, number, [each.minutes for each in meal.steps])
+    too_long = stands > at_most_min and not overnight
     return Soaking(
         day=day.day,
         place=place,
@@ -58,9 +61,11 @@ def _soaking(day: KitDay, place: int, number: int, content: Content) -> Soaking:
         slowest=slowest,
         usual_min=usual,
         uptake_ml=_uptake_ml(meal, number, content),
-        stands_h=None if is_cold else stands_h,
+        stands_h=None if is_cold else at_most_min / 60,
+        too_long=too_long,
+        overnight=overnight,
         # In such cold a bottle would freeze before it softens anything.
-        in_bottle=not is_cold and _goes_in_bottle(day, meal, number, usual),
+        in_bottle=not is_cold and not too_long and _goes_in_bottle(day, meal, number, usual),
     )
 
 

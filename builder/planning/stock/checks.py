@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from builder.formulas.safety import (
+    HOURS_OUT_OF_COLD,
     MINCED_CENTRE_C,
     WHOLE_CUT_CENTRE_C,
     WHOLE_CUT_REST_MIN,
@@ -14,6 +15,7 @@ from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import ENGLISH
+from builder.planning.cooking import animal_food_in, waits
 from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.packs import Stock, all_takings
 from builder.planning.stock.promises import promise_problems
@@ -34,6 +36,7 @@ def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Probl
     for recipe in content.recipes.values():
         problems += raw_food_problems(recipe, content.foods)
         problems += auto_water_problems(recipe)
+        problems += standing_problems(recipe, content)
     for each in judged.values():
         problems += batch_problems(each)
     return stock, in_order(problems)
@@ -166,6 +169,24 @@ def heated_after_wetting(recipe: Recipe, ingredient_id: str) -> bool:
     wetted = [number for number in entered if recipe.steps[number].do in ("soak", "mix", "boil")]
     start = wetted[-1] if wetted else (entered[0] if entered else len(recipe.steps))
     return any(step.do in HEATING for step in recipe.steps[start:])
+
+
+def standing_problems(recipe: Recipe, content: Content) -> list[Problem]:
+    """Check that no step leaves animal food wet or cooked for longer than it may stand."""
+    minutes = [step.minutes for step in recipe.steps]
+    problems = {}
+    for wait in waits(recipe, minutes):
+        food = animal_food_in(wait, recipe, content)
+        if food and wait.minutes > HOURS_OUT_OF_COLD * 60:
+            problems[wait.step] = Problem(
+                recipe.steps[wait.step].places.of("minutes"),
+                "stands-too-long",
+                f"{food.name} stands wet for {wait.minutes:g} min in {recipe.id}: animal food "
+                f"spoils within {HOURS_OUT_OF_COLD * 60:g} min",
+                "soak it for a shorter time, soak it in boiled water (`hot: true`), or put it in "
+                "later, just before it is boiled",
+            )
+    return list(problems.values())
 
 
 def auto_water_problems(recipe: Recipe) -> list[Problem]:

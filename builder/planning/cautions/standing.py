@@ -1,0 +1,95 @@
+"""Conditions of the cautions about food that is wet again, or cooked, and stands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.formulas.safety import HOT_ABOVE_C
+from builder.model.food import Food
+from builder.planning.cautions.facts import Facts, Finding, days_said, in_meal, meal_said
+from builder.planning.cooking import (
+    Wait,
+    animal_food_in,
+    plant_that_spoils,
+    stands_at_most_min,
+    waits,
+)
+from builder.planning.menu import MenuItem
+
+
+def two_hours(facts: Facts) -> Iterator[Finding]:
+    """Food that is wet again, or cooked."""
+    wet = [
+        meal
+        for meal in facts.meals()
+        if meal.planned.recipe and meal.planned.meal != "drinks" and meal.planned.water_ml > 0
+    ]
+    if not wet:
+        return
+    hot = [day.day for day in facts.days if day.conditions.air_high_c > HOT_ABOVE_C]
+    because = facts.say(
+        "Food is soaked or cooked on {days}.", days=days_said(facts.say, (meal.day for meal in wet))
+    )
+    if hot:
+        hour = facts.say(
+            "The air is above {limit} on {days}: one hour only.",
+            limit=facts.shown(HOT_ABOVE_C, "temperature_c"),
+            days=days_said(facts.say, hot),
+        )
+        because = f"{because} {hour}"
+    yield Finding(because, "cautions")
+
+
+def animal_food_standing(facts: Facts) -> Iterator[Finding]:
+    """Meat, fish, egg or dairy that a recipe leaves standing for longer than this air lets it.
+
+    What stands longer than in any air is an error of the recipe.
+    """
+    for meal, wait in _too_long(facts):
+        recipe = facts.content.recipes[meal.planned.recipe or ""]
+        food = animal_food_in(wait, recipe, facts.content)
+        if food:
+            yield _stands(facts, meal, wait, food)
+
+
+def plant_food_standing(facts: Facts) -> Iterator[Finding]:
+    """Plant food that is cooked or eaten uncooked, and stands for longer than this air lets it."""
+    for meal, wait in _too_long(facts):
+        recipe = facts.content.recipes[meal.planned.recipe or ""]
+        if animal_food_in(wait, recipe, facts.content):
+            continue
+        food = plant_that_spoils(wait, recipe, facts.content)
+        if food:
+            yield _stands(facts, meal, wait, food)
+
+
+def _too_long(facts: Facts) -> Iterator[tuple[MenuItem, Wait]]:
+    for meal in facts.meals():
+        recipe = facts.content.recipes.get(meal.planned.recipe or "")
+        if recipe:
+            minutes = [step.minutes for step in meal.planned.steps]
+            at_most_min = stands_at_most_min(meal.planned.conditions.air_high_c)
+            for wait in waits(recipe, minutes):
+                if wait.minutes > at_most_min:
+                    yield meal, wait
+
+
+def _stands(facts: Facts, meal: MenuItem, wait: Wait, food: Food) -> Finding:
+    air_c = meal.planned.conditions.air_high_c
+    says = facts.say(
+        "{food} in {meal} stands wet for {time}. In air of {air} wet food keeps {limit}.",
+        food=food.name,
+        meal=meal_said(facts.say, meal),
+        time=facts.shown(wait.minutes, "duration_min"),
+        air=facts.shown(air_c, "temperature_c"),
+        limit=facts.shown(stands_at_most_min(air_c), "duration_min"),
+    )
+    return in_meal(says, meal, step=wait.step)
+
+
+def leftovers(facts: Facts) -> Iterator[Finding]:
+    """Cooked meals, of which something may be left."""
+    cooked = [meal.day for meal in facts.cooked() if meal.planned.meal != "drinks"]
+    if cooked:
+        days = days_said(facts.say, cooked)
+        yield Finding(facts.say("Meals are cooked on {days}.", days=days), "cautions")
