@@ -59,11 +59,23 @@ def new_folder(name: Path) -> None:
 )
 @click.option("--start", metavar="DATE", help="The first day, such as 2032-06-12.")
 @click.option("--party", metavar="NAME", multiple=True, help="Who goes; give it once for each.")
+@click.option(
+    "--take-theirs", "theirs", metavar="ID", multiple=True,
+    help="Take the kit's record where it differs from the shipped one of this id.",
+)  # fmt: skip
 @content_option
 def new_trip(
-    name: str, source: str | None, start: str | None, party: tuple[str, ...], content: Path | None
+    name: str,
+    source: str | None,
+    start: str | None,
+    party: tuple[str, ...],
+    theirs: tuple[str, ...],
+    content: Path | None,
 ) -> None:
     """Start a trip, from an old one where --from names it.
+
+    A kit of somebody else changes nothing of what is shipped: records that differ are told, and
+    taken only where --take-theirs names them. Allergens of both are joined.
 
     What the old trip ate out of packs that are gone is left open, and the kit then tells what to
     buy or dry. Comments are kept.
@@ -80,6 +92,7 @@ def new_trip(
             source,
             _start_date(start),
             party,
+            theirs,
         )
     except StartError as error:
         raise BuilderStop(error.says, [error.mend]) from error

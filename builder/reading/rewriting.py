@@ -169,15 +169,18 @@ def _without(text: str, start: int, end: int) -> Edit:
     return Edit(start, after, "")
 
 
-def with_used(cutting: str, used: int) -> str:
-    """Give a batch, cut out as a list item, with the count of packs eaten set."""
+def with_entry(cutting: str, key: str, value: str) -> str:
+    """Give a record, cut out as a list item, with one key set to a value on one line."""
     node, problems = read_yaml(cutting, "")
     if node is None or problems or len(node.items) != 1:
         return cutting
-    batch = node.items[0]
-    entry = batch.entries.get("used")
-    if entry is not None:
-        return cutting[: entry.node.start] + str(used) + cutting[entry.node.end :]
-    if batch.flow:
-        return cutting[: batch.end - 1] + f", used: {used}" + cutting[batch.end - 1 :]
-    return cutting.rstrip("\n") + f"\n  used: {used}\n"
+    record = node.items[0]
+    entry = record.entries.get(key)
+    if entry is not None and not entry.merged:
+        end = last_offset(entry.node)
+        if entry.node.flow or entry.node.alias or not entry.node.is_list:
+            return cutting[: entry.node.start] + value + cutting[end:]
+        return f"{cutting[: _after_key(cutting, entry.node)]} {value}{cutting[end:]}"
+    if record.flow:
+        return cutting[: record.end - 1] + f", {key}: {value}" + cutting[record.end - 1 :]
+    return cutting.rstrip("\n") + f"\n  {key}: {value}\n"

@@ -4,25 +4,23 @@ from __future__ import annotations
 
 import datetime
 import tempfile
-import textwrap
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
-from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.trip import Trip
 from builder.planning.stock import Stock, check, packs_of_trip
-from builder.problems import Problem, ProblemsFound, did_you_mean, errors
-from builder.reading.cuttings import Key, cut, cut_files, records_of_trip
+from builder.problems import ProblemsFound, did_you_mean, errors
+from builder.reading.cuttings import Key, cut_files, records_of_trip
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
-from builder.reading.rewriting import Changes, rewritten, with_used
+from builder.reading.rewriting import Changes, rewritten, with_entry
 from builder.reading.yaml_door import read_yaml
 from builder.site.archive import unpack
 from builder.site.build import CONTENT_ZIP
 from builder.site.errors import SiteError
 from builder.starts.fresh import StartError, checked_id, example, write_new
+from builder.starts.strangers import as_list_item, list_item, taken_of
 
 KIT_LAYER = "kit"
 
@@ -35,6 +33,7 @@ def start_trip(
     source: str | None,
     start: datetime.date | None,
     party: tuple[str, ...],
+    theirs: Collection[str] = (),
 ) -> tuple[list[Path], list[str]]:
     """Write a new trip, and what it needs from an old kit; give the files and what to know."""
     checked_id(name)
@@ -47,8 +46,10 @@ def start_trip(
         text = _from_example(name, start, party)
         return write_new({folder / "trips" / f"{name}.yaml": text.encode("utf-8")}), []
     title = name.replace("-", " ").capitalize()
-    if source.lower().endswith(".zip") or "/" in source:
-        return _from_kit(folder, layers, name, Path(source), title, start, party)
+    if theirs and not _is_kit(source):
+        raise StartError("--take-theirs goes with a kit of somebody else", "leave it out")
+    if _is_kit(source):
+        return _from_kit(folder, layers, name, Path(source), title, start, party, theirs)
     if ("trip", source) not in here.texts or source not in here.content.trips:
         broken = [each for each in here.problems if f"/{source}" in each.place.file]
         if errors(broken):
@@ -62,6 +63,10 @@ def start_trip(
     text = rewritten(here.texts["trip", source], changes)
     _check_builds(text, name, [*layers], here)
     return write_new({folder / "trips" / f"{name}.yaml": text.encode("utf-8")}), notes
+
+
+def _is_kit(source: str) -> bool:
+    return source.lower().endswith(".zip") or "/" in source
 
 
 def _from_example(name: str, start: datetime.date | None, party: tuple[str, ...]) -> str:
@@ -127,6 +132,7 @@ def _from_kit(
     title: str,
     start: datetime.date | None,
     party: tuple[str, ...],
+    theirs: Collection[str] = (),
 ) -> tuple[list[Path], list[str]]:
     if not source.is_file():
         raise StartError(f"there is no file {source}", "name a kit's zip, such as kits/a-trip.zip")
@@ -151,9 +157,27 @@ def _from_kit(
         if errors(new.problems):
             raise ProblemsFound(new.problems)
         here = read_folder(layers)
-        keys = _missing(records_of_trip(new.content.trips[name], new.content, ()), new, here)
-        files = _files(keys, new, name, packs_of_trip(trip, kit.content, stock.judged))
-    return write_new({folder / path: each.encode("utf-8") for path, each in files.items()}), notes
+        keys = records_of_trip(new.content.trips[name], new.content, ())
+        taken = taken_of(keys, new, here, theirs)
+        files = _files(taken.texts, new, name, packs_of_trip(trip, kit.content, stock.judged))
+        _check_reads(files, name, layers, here)
+    written = {folder / path: each.encode("utf-8") for path, each in files.items()}
+    return write_new(written), [*notes, *taken.notes]
+
+
+def _check_reads(
+    files: Mapping[str, str], name: str, layers: Sequence[Layer], here: Folder
+) -> None:
+    """Read what is to be written over the folder, and stop with its problems before it is."""
+    with tempfile.TemporaryDirectory() as scratch:
+        for path, text in files.items():
+            (Path(scratch) / path).parent.mkdir(parents=True, exist_ok=True)
+            (Path(scratch) / path).write_text(text, "utf-8")
+        found = read_folder([*layers, Layer(Path(scratch), f"new trip {name}")])
+    before = {str(problem) for problem in here.problems}
+    new = [each for each in found.problems if str(each) not in before]
+    if errors(new):
+        raise ProblemsFound(new)
 
 
 def _unpacked(source: Path, scratch: Path) -> Path:
@@ -169,86 +193,21 @@ def _unpacked(source: Path, scratch: Path) -> Path:
     return scratch / "content"
 
 
-def _missing(keys: Iterable[Key], kit: Folder, here: Folder) -> list[Key]:
-    """Give the records that the folder lacks; a different one under the same id is a problem."""
-    missing: list[Key] = []
-    problems: list[Problem] = []
-    for key in keys:
-        theirs, ours = _record(kit.content, key), _record(here.content, key)
-        if ours is None:
-            missing.append(key)
-        elif not _same(theirs, ours):
-            if key not in here.own:
-                missing.append(key)
-                continue
-            problems.append(
-                Problem(
-                    ours.places.record,
-                    "record-differs",
-                    f"{key[0]} {key[1]!r} stands here and, with other words, in the kit "
-                    f"({theirs.places.record})",
-                    "give yours another id, or make the two the same",
-                )
-            )
-    if problems:
-        raise ProblemsFound(problems)
-    return missing
-
-
-def _record(content: Content, key: Key) -> Any:
-    kind, name = key
-    gear = content.gear
-    rooms: Mapping[str, Mapping[str, Any]] = {
-        "food": content.foods,
-        "recipe": content.recipes,
-        "batch": content.batches,
-        "trip": content.trips,
-        "source": content.sources,
-        "caution": content.cautions,
-        "stoves": gear.stoves,
-        "fuels": gear.fuels,
-        "pots": gear.pots,
-        "irons": gear.irons,
-        "packaging": gear.packaging,
-        "dryers": gear.dryers,
-    }
-    return rooms[kind].get(name)
-
-
-def _same(theirs: Any, ours: Any) -> bool:
-    """Tell whether two records say the same; what was eaten of a batch since does not count."""
-    if isinstance(theirs, Batch) and isinstance(ours, Batch):
-        theirs = replace(theirs, used=0, notes="")
-        ours = replace(ours, used=0, notes="")
-    return bool(theirs == ours)
-
-
-def _files(keys: Sequence[Key], kit: Folder, name: str, eaten: Mapping[str, int]) -> dict[str, str]:
+def _files(
+    texts: Mapping[Key, RecordText], kit: Folder, name: str, eaten: Mapping[str, int]
+) -> dict[str, str]:
     """Give the files to write: lists under the new trip's name, all else under its own."""
-    texts: dict[Key, RecordText] = {}
-    for key in keys:
-        record = kit.texts.get(key)
-        if record is None:
-            continue
+    placed: dict[Key, RecordText] = {}
+    for key, record in texts.items():
         kind, record_id = key
         if kind == "batch":
             used = kit.content.batches[record_id].used + eaten.get(record_id, 0)
-            record = _batch_text(record, used)
+            record = list_item(record, with_entry(as_list_item(record), "used", str(used)))
         room = record.path.split("/")[0]
         path = room if room.endswith(".yaml") else f"{room}/{name}.yaml"
         if record.whole_file and kind in ("recipe", "trip"):
             path = record.path
         elif record.whole_file:
             path = f"{room}/{name}-{record_id}.yaml"
-        texts[key] = replace(record, path=path)
-    return cut_files(keys, texts)
-
-
-def _batch_text(record: RecordText, used: int) -> RecordText:
-    """Give a batch of the kit with what the old trip ate of it."""
-    whole = "- " + textwrap.indent(record.text, "  ").lstrip()
-    text = with_used(whole if record.whole_file else cut(record), used)
-    node, _ = read_yaml(text, record.path)
-    if node is None or not node.items:
-        return record
-    return RecordText(record.path, text, node.items[0])
+        placed[key] = replace(record, path=path)
+    return cut_files(texts, placed)

@@ -1,0 +1,131 @@
+"""A kit of somebody else changes no shipped record unasked, and loses no allergen."""
+
+from __future__ import annotations
+
+import zipfile
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from builder.model.food import Composition, Food
+from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
+from builder.starts.strangers import joined_allergens
+from tests.readme_commands import tripkit
+
+ROOT = Path(__file__).parents[2]
+
+OIL = """\
+- id: olive-oil
+  name: Olive oil
+  kind: fat
+  state: ready
+  per_100g: &per {water: 0 g, energy: 500 kcal, fat: 100 g}   # half of what it has
+  allergens: [sesame]
+- id: trail-paste        # theirs alone
+  name: Trail paste
+  kind: fat
+  state: ready
+  per_100g: *per
+  allergens: [nuts]
+"""
+TRIP = """\
+title: Theirs
+party: [{name: Cove}]
+days:
+  - camp_altitude: 300 m
+    meals:
+      lunch: [{eat: olive-oil, each: 10 g}, {eat: trail-paste, each: 30 g}]
+"""
+
+
+def kit_of(path: Path, **files: str) -> Path:
+    with zipfile.ZipFile(path, "w") as kit:
+        for name, text in {"trips/theirs.yaml": TRIP, "foods/theirs.yaml": OIL, **files}.items():
+            kit.writestr(name, text)
+    return path
+
+
+def foods_here() -> dict[str, Food]:
+    shipped = Layer(ROOT / "content", "shipped", ALWAYS_SHIPPED)
+    found = read_folder([shipped, Layer(Path("content"), "content")])
+    assert not found.problems
+    return dict(found.content.foods)
+
+
+def test_a_shipped_food_stays_and_gains_the_allergen(in_empty_folder: Path) -> None:
+    kit_of(Path("theirs.zip"))
+    shipped = read_folder([Layer(ROOT / "content", "shipped", ALWAYS_SHIPPED)]).content.foods
+    assert shipped["olive-oil"].allergens == ()
+    result = tripkit("new", "trip", "mine", "--from", "theirs.zip")
+    assert result.exit_code == 0, result.output
+    assert "Kept the shipped food 'olive-oil': the kit's has another" in result.output
+    assert "composition, allergens" in result.output
+    assert "--take-theirs olive-oil takes the kit's." in result.output
+    assert "Joined the allergens that both tell of food 'olive-oil'." in result.output
+    foods = foods_here()
+    assert foods["olive-oil"] == replace(shipped["olive-oil"], allergens=("sesame",))
+    # The composition was named by *per, beside the food that stays behind.
+    assert foods["trail-paste"].per_100g.energy_kcal == 500
+    assert "# theirs alone" in Path("content/foods/mine.yaml").read_text()
+
+
+def test_a_food_is_taken_where_a_person_says_so_and_keeps_our_allergens(
+    in_empty_folder: Path,
+) -> None:
+    couscous = OIL.replace("olive-oil", "couscous-dry").replace("  allergens: [sesame]\n", "")
+    trip = TRIP.replace("olive-oil", "couscous-dry")
+    kit_of(Path("theirs.zip"), **{"foods/theirs.yaml": couscous, "trips/theirs.yaml": trip})
+    result = tripkit(
+        "new", "trip", "mine", "--from", "theirs.zip", "--take-theirs", "couscous-dry"
+    )  # fmt: skip
+    assert result.exit_code == 0, result.output
+    assert "Took the kit's food 'couscous-dry'" in result.output
+    food = foods_here()["couscous-dry"]
+    assert food.per_100g.energy_kcal == 500
+    # Theirs tells nothing, so it stays not told, and what ours tells is at least a trace.
+    assert food.allergens is None
+    assert food.may_contain == ("cereals-gluten",)
+
+
+def test_to_take_what_does_not_differ_is_a_slip_of_the_pen(in_empty_folder: Path) -> None:
+    kit_of(Path("theirs.zip"))
+    result = tripkit("new", "trip", "mine", "--from", "theirs.zip", "--take-theirs", "olive-oli")
+    assert result.exit_code == 1
+    assert "no record 'olive-oli' that differs from a shipped one" in result.output
+    assert "did you mean" in result.output.lower() and "olive-oil" in result.output
+    assert not Path("content").exists()
+
+
+def test_gear_of_a_shipped_id_stays_what_it_was(in_empty_folder: Path) -> None:
+    gear = "packaging:\n  - {id: zip-bag, name: Bag, mass: 1 kg, barrier: foil}\n"
+    kit_of(Path("theirs.zip"), **{"gear/theirs.yaml": gear})
+    result = tripkit("new", "trip", "mine", "--from", "theirs.zip")
+    assert result.exit_code == 0, result.output
+    assert "Kept the shipped packaging 'zip-bag'" in result.output
+    assert not Path("content/gear").exists()
+
+
+@pytest.mark.parametrize(
+    ("stands", "other", "joined"),
+    [
+        (((), ()), (("milk",), ()), (("milk",), ())),
+        ((("milk",), ()), (("nuts",), ("soybeans",)), (("milk", "nuts"), ("soybeans",))),
+        ((("milk",), ("nuts",)), (("nuts",), ("milk",)), (("milk", "nuts"), ("nuts",))),
+        ((None, ()), (("milk",), ("nuts",)), (None, ("milk", "nuts"))),
+        ((None, ()), ((), ()), (None, ())),
+        ((("milk",), ()), (None, ("nuts",)), (("milk",), ("nuts",))),
+        ((("milk",), ("nuts",)), ((), ()), (("milk",), ("nuts",))),
+    ],
+)
+def test_allergens_are_joined_and_never_lost(
+    stands: tuple[tuple[str, ...] | None, tuple[str, ...]],
+    other: tuple[tuple[str, ...] | None, tuple[str, ...]],
+    joined: tuple[tuple[str, ...] | None, tuple[str, ...]],
+) -> None:
+    plain = Food("x", "X", "grain", "dried", Composition())
+    one, two = (
+        replace(plain, allergens=each[0], may_contain=each[1]) for each in (stands, other)
+    )
+    found = joined_allergens(one, two)
+    assert (found["allergens"], found["may_contain"]) == joined
