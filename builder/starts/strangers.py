@@ -136,9 +136,10 @@ _KINDS = {
 
 
 def _differing(theirs: Any, ours: Any) -> list[str]:
-    """Name the fields in which two records differ, without their units."""
+    """Name the fields in which two records differ, by the keys of their files."""
+    keys = {*theirs.places.fields, *ours.places.fields}
     return [
-        each.name.replace("per_100g", "composition")
+        max((key for key in keys if each.name.startswith(key)), key=len, default=each.name)
         for each in fields(ours)
         if each.compare and getattr(theirs, each.name) != getattr(ours, each.name)
     ]
