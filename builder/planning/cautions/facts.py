@@ -96,6 +96,12 @@ def in_meal(
     return Finding(because, page_of(meal), at)
 
 
+def first_step(meal: MenuItem, do: str) -> int | None:
+    """Give the first step of a kind."""
+    steps = meal.planned.steps
+    return next((place for place, step in enumerate(steps) if step.do == do), None)
+
+
 def meal_said(say: Speech, meal: MenuItem) -> str:
     """Name a meal in a sentence, such as "Smoky bean pot (day 2, dinner)"."""
     return say(
@@ -116,13 +122,28 @@ def days_said(say: Speech, numbers: Iterable[int]) -> str:
 
 def on_days(facts: Facts, says: str, days: Iterable[int], where: str, **blanks: str) -> Finding:
     """Give a finding whose sentence names days."""
-    return Finding(facts.say(says, days=days_said(facts.say, days), **blanks), where)
+    when = tuple(sorted(set(days)))
+    said = facts.say(says, days=days_said(facts.say, when), **blanks)
+    return Finding(said, where, Spot(days=when))
 
 
 def of_portion(facts: Facts, says: str, portion: Portion, meal: MenuItem) -> Finding:
     """Find a food in a meal."""
     dish = meal_said(facts.say, meal)
-    return in_meal(facts.say(says, food=portion.substance.name, meal=dish), meal)
+    says = facts.say(says, food=portion.substance.name, meal=dish)
+    return in_meal(says, meal, step=step_with(meal, portion), pack=True)
+
+
+def step_with(meal: MenuItem, portion: Portion) -> int | None:
+    """Give the step in which an ingredient first comes out of its pack."""
+    return next(
+        (
+            place
+            for place, step in enumerate(meal.planned.steps)
+            if any(each.id == portion.planned.id for each in step.ingredients)
+        ),
+        None,
+    )
 
 
 def of_batch(facts: Facts, says: str, judged: Judged, **blanks: str) -> Finding:

@@ -11,7 +11,7 @@ from builder.formulas.gas import (
     gas_flows,
 )
 from builder.model.gear import Fuel
-from builder.model.kit import Conditions
+from builder.model.kit import Conditions, Spot
 from builder.planning.cautions.facts import Facts, Finding, on_days
 from builder.speech import later
 
@@ -38,6 +38,7 @@ def gas_in_the_cold(facts: Facts) -> Iterator[Finding]:
                     fuel=facts.say.name(fuel.name),
                 ),
                 "fuel",
+                Spot(days=(day.day,)),
             )
 
 
@@ -57,7 +58,9 @@ def gas_and_heat(facts: Facts) -> Iterator[Finding]:
 
 
 def _carried(facts: Facts, fuel: str) -> Finding:
-    return Finding(facts.say("You carry {fuel}.", fuel=facts.say.name(fuel)), "fuel")
+    return Finding(
+        facts.say("You carry {fuel}.", fuel=facts.say.name(fuel)), "fuel", Spot(pack="fuel")
+    )
 
 
 def windscreen_and_gas(facts: Facts) -> Iterator[Finding]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.planning.cautions.facts import Facts, Finding, meal_said, on_days, page_of
+from builder.planning.cautions.facts import Facts, Finding, first_step, in_meal, meal_said, on_days
 from builder.speech import later
 
 _STOVE, _FIRE = frozenset({"stove"}), frozenset({"fire"})
@@ -51,11 +51,15 @@ def hot_fat(facts: Facts) -> Iterator[Finding]:
     """Something is fried."""
     for meal in facts.steps("fry"):
         said = meal_said(facts.say, meal)
-        yield Finding(facts.say("{meal} is fried.", meal=said), page_of(meal))
+        yield in_meal(facts.say("{meal} is fried.", meal=said), meal, step=first_step(meal, "fry"))
 
 
 def hot_iron(facts: Facts) -> Iterator[Finding]:
     """Something is pressed in an iron."""
     for meal in facts.steps("press"):
         said = meal_said(facts.say, meal)
-        yield Finding(facts.say("{meal} is cooked in an iron.", meal=said), page_of(meal))
+        yield in_meal(
+            facts.say("{meal} is cooked in an iron.", meal=said),
+            meal,
+            step=first_step(meal, "press"),
+        )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from builder.model.kit import Spot
 from builder.planning.cautions.facts import Facts, Finding
 from builder.planning.needs import GROWN_UP_YEARS
 
@@ -42,7 +43,7 @@ def heavy_load(facts: Facts) -> Iterator[Finding]:
                 name=load.name,
                 load=carries,
             )
-        yield Finding(says, "carry")
+        yield Finding(says, "carry", Spot(person=load.name))
 
 
 def energy_short(facts: Facts) -> Iterator[Finding]:
@@ -57,7 +58,7 @@ def energy_short(facts: Facts) -> Iterator[Finding]:
                 need=facts.shown(need, "energy_kcal"),
                 share=facts.shown(eaten / need, "share"),
             ),
-            "index",
+            "food",
         )
 
 
@@ -75,4 +76,5 @@ def energy_short_day(facts: Facts) -> Iterator[Finding]:
                     share=facts.shown(eaten / need, "share"),
                 ),
                 f"day-{day.day}",
+                Spot(days=(day.day,)),
             )

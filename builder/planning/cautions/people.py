@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from builder.model.kit import Spot
 from builder.model.trip import Person
-from builder.planning.cautions.facts import Facts, Finding, meal_said, page_of
+from builder.planning.cautions.facts import Facts, Finding, in_meal, meal_said
 from builder.planning.hazards import hazards_of
 from builder.planning.menu import avoided_said, is_avoided
 
@@ -31,7 +32,7 @@ def not_to_be_eaten(facts: Facts) -> Iterator[Finding]:
                     food=facts.say.listed(sorted(set(found))),
                     meal=meal_said(facts.say, meal),
                 )
-                yield Finding(says, page_of(meal))
+                yield in_meal(says, meal, person=person.name)
 
 
 def small_children(facts: Facts) -> Iterator[Finding]:
@@ -45,10 +46,9 @@ def older_people(facts: Facts) -> Iterator[Finding]:
 
 
 def _of_age(facts: Facts, least: float, below: float) -> Iterator[Finding]:
-    found = [person for person in facts.trip.party if least <= person.age_years < below]
-    if found:
-        said = facts.say.listed(_age_said(facts, person) for person in found)
-        yield Finding(f"{said}.", "cautions")
+    for person in facts.trip.party:
+        if least <= person.age_years < below:
+            yield Finding(f"{_age_said(facts, person)}.", "cautions", Spot(person=person.name))
 
 
 def _age_said(facts: Facts, person: Person) -> str:
@@ -59,15 +59,10 @@ def _age_said(facts: Facts, person: Person) -> str:
 
 def pregnancy(facts: Facts) -> Iterator[Finding]:
     """Somebody pregnant in the party."""
-    found = [person.name for person in facts.trip.party if person.pregnant]
-    if found:
-        said = facts.say.listed(found)
-        says = (
-            facts.say("{name} is pregnant.", name=said)
-            if len(found) == 1
-            else facts.say("{names} are pregnant.", names=said)
-        )
-        yield Finding(says, "cautions")
+    for person in facts.trip.party:
+        if person.pregnant:
+            says = facts.say("{name} is pregnant.", name=person.name)
+            yield Finding(says, "cautions", Spot(person=person.name))
 
 
 def honey_and_babies(facts: Facts) -> Iterator[Finding]:
@@ -90,7 +85,7 @@ def honey_and_babies(facts: Facts) -> Iterator[Finding]:
             meal=meal_said(facts.say, with_honey[0]),
             who=who,
         )
-        yield Finding(says, page_of(with_honey[0]))
+        yield in_meal(says, with_honey[0])
 
 
 def nuts_and_small_children(facts: Facts) -> Iterator[Finding]:
@@ -105,4 +100,4 @@ def nuts_and_small_children(facts: Facts) -> Iterator[Finding]:
                     meal=meal_said(facts.say, meal),
                     who=_age_said(facts, person),
                 )
-                yield Finding(says, page_of(meal))
+                yield in_meal(says, meal, person=person.name)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.formulas.water import MOST_ML_DAY, WARM_RATE_ML_H
+from builder.model.kit import Spot
 from builder.planning.cautions.facts import Facts, Finding, on_days
 from builder.speech import later
 
@@ -80,7 +81,7 @@ def long_dry_stretch(facts: Facts) -> Iterator[Finding]:
                 water=carry,
             )
         )
-        yield Finding(says, f"day-{day.day}")
+        yield Finding(says, f"day-{day.day}", Spot(days=(day.day,)))
 
 
 def melting_snow(facts: Facts) -> Iterator[Finding]:
