@@ -108,7 +108,8 @@ def shown_path(path: Path) -> str:
 
 def layers_of(place: Place) -> list[Any]:
     """Give what is read, the shipped records first."""
-    from builder.reading.folder import ALWAYS_SHIPPED, ROOMS, Layer
+    from builder.reading.files import ROOMS
+    from builder.reading.folder import ALWAYS_SHIPPED, Layer
 
     own = Layer(place.folder, place.shown, ROOMS)
     if place.is_demo:

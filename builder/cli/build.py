@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import os
 import sys
 from collections.abc import Sequence
@@ -17,6 +16,7 @@ from builder.cli.base import (
     Place,
     content_option,
     counted,
+    layers_of,
     main,
     place_of,
     planned_kits,
@@ -26,6 +26,7 @@ from builder.cli.base import (
     wanted_trips,
 )
 from builder.cli.dangers import Dangers, say_lines
+from builder.cli.last_build import LastBuild, remember, state_of, unchanged
 from builder.clock import build_epoch
 from builder.problems import Problem, ProblemsFound
 from builder.shipped import shipped_root
@@ -49,6 +50,7 @@ DEFAULT_PUBLIC_OUT = "kits-public"
     help="Leave out ages, body masses, allergies by person, dates and camp names.",
 )  # fmt: skip
 @click.option("--strict", is_flag=True, help="Stop at warnings and at dangers too.")
+@click.option("--force", is_flag=True, help="Build also what has not changed.")
 @click.option("--part", metavar="I/N", help="Build only every N-th trip, from the I-th on.")
 @click.option(
     "--address", metavar="URL", default="",
@@ -62,16 +64,19 @@ def build(
     jobs: int | None,
     public: bool,
     strict: bool,
+    force: bool,
     part: str | None,
     address: str,
 ) -> None:
     """Build kits: all trips, or only those named.
 
-    Each kit is a folder and a zip of the same name. Open kits/index.html in a browser.
+    Each kit is a folder and a zip of the same name. Open kits/index.html in a browser. A kit is
+    built anew when what it is made from has changed, or when a file of it was lost or changed.
+    What the tool did not make is never touched.
     """
     place = place_of(content)
     folder_out = out or Path(DEFAULT_PUBLIC_OUT if public else DEFAULT_OUT)
-    build_folder(place, folder_out, trips, jobs, public, strict, part, address)
+    build_folder(place, folder_out, trips, jobs, public, strict, part, address, force)
 
 
 def build_folder(
@@ -83,11 +88,12 @@ def build_folder(
     strict: bool = False,
     part: str | None = None,
     address: str = "",
+    force: bool = False,
 ) -> None:
     """Build kits of a folder, unless nothing changed since they were built."""
-    from builder.site.build import files_below, fingerprint
-    from builder.site.errors import SiteError
-    from builder.site.index_page import write_index
+    from builder.site.errors import SiteError, of_the_system
+    from builder.site.index_page import refuse_foreign_index, write_index
+    from builder.site.made import OWN_FOLDER
     from builder.site.swap import recover
 
     if out.resolve() == place.folder.resolve() or place.folder.resolve() in out.resolve().parents:
@@ -95,34 +101,27 @@ def build_folder(
             f"{out} lies in the content folder", ["name another folder for the kits with --out"]
         )
     try:
-        if out.is_dir():
-            recover(out)
-        root = shipped_root()
-        made_from = fingerprint(
-            {
-                **files_below(place.folder, root / "content", root / "site_templates"),
-                **files_below(root / "mkdocs.yml", Path(__file__).resolve().parent.parent),
-                "order": repr(
-                    (sorted(trips), public, part, address, os.environ.get("SOURCE_DATE_EPOCH"))
-                ).encode(),
-            }
-        )
-        if _nothing_changed(out, made_from, strict):
+        recover(out)
+        made = state_of(place, (sorted(trips), public, part, address))
+        if not force and (last := unchanged(out, place, made)):
+            _say_unchanged(out, last, strict)
             return
-        names, problems, dangers = _build_kits(
-            place, out, trips, jobs, public, strict, part, address
+        refuse_foreign_index(out)
+        kits, problems, dangers = _build_kits(
+            place, out, trips, jobs, public, strict, part, address, force
         )
-        out.mkdir(parents=True, exist_ok=True)  # a part may hold no trip at all
-        write_index(out)
-        _remember(out, made_from, names, problems, dangers)
+        index_sha256 = write_index(out)
+        warnings = tuple(str(problem) for problem in problems)
+        if not (public and warnings):  # what they quote is nobody else's business
+            remember(out, place, LastBuild(made, kits, index_sha256, warnings, dangers))
     except SiteError as error:
         say_problems(error.problems)
         raise BuilderStop(error.message, error.hints) from error
+    except BrokenPipeError:
+        raise  # of what is said here, not of a kit; click ends the program quietly
     except OSError as error:
-        raise BuilderStop(
-            f"{error.filename or out} could not be written ({error.strerror})",
-            ["see to the folder, its rights and the space left; whole kits stay as they are"],
-        ) from error
+        stop = of_the_system(error, "the kits", out, out / OWN_FOLDER)
+        raise BuilderStop(stop.message, stop.hints) from error
     except ProblemsFound as found:
         say_problems(found.problems)
         sys.exit(1)
@@ -130,51 +129,16 @@ def build_folder(
     say_lines(dangers.lines)
 
 
-def _nothing_changed(out: Path, made_from: str, strict: bool) -> bool:
-    """Say that all is up to date, where it is; what the last build warned of is said again."""
-    from builder.site.build import STAMPS
-
-    try:
-        told = json.loads((out / STAMPS / "all.json").read_text("utf-8"))
-        names, warnings = list(told["kits"]), list(told["warnings"])
-        dangers = Dangers(list(told["cautions"]), bool(told["danger"]))
-        current = told["made_from"] == made_from
-    except (OSError, ValueError, KeyError, TypeError):
-        return False
-    whole = all(
-        (out / name / "index.html").is_file() and (out / f"{name}.zip").is_file() for name in names
-    )
-    if not current or not whole or not (out / "index.html").is_file():
-        return False
-    for warning in warnings:
+def _say_unchanged(out: Path, last: LastBuild, strict: bool) -> None:
+    """Say that all is up to date; what the last build warned of is said again."""
+    for warning in last.warnings:
         click.echo(warning, err=True)
-    if strict and (warnings or dangers.of_a_trip):
-        say_lines(dangers.lines)
+    if strict and (last.warnings or last.dangers.of_a_trip):
+        say_lines(last.dangers.lines)
         sys.exit(1)
-    click.echo(f"Nothing changed: {counted(len(names), 'kit')} up to date.")
+    click.echo(f"Nothing changed: {counted(len(last.kits), 'kit')} up to date.")
     click.echo(f"Open {(out / 'index.html').as_posix()} in a browser.")
-    say_lines(dangers.lines)
-    return True
-
-
-def _remember(
-    out: Path,
-    made_from: str,
-    names: Sequence[str],
-    problems: Sequence[Problem],
-    dangers: Dangers,
-) -> None:
-    from builder.site.build import STAMPS
-
-    told = {
-        "made_from": made_from,
-        "kits": list(names),
-        "warnings": [str(problem) for problem in problems],
-        "cautions": dangers.lines,
-        "danger": dangers.of_a_trip,
-    }
-    (out / STAMPS).mkdir(exist_ok=True)
-    (out / STAMPS / "all.json").write_text(json.dumps(told), "utf-8")
+    say_lines(last.dangers.lines)
 
 
 def _build_kits(
@@ -186,11 +150,14 @@ def _build_kits(
     strict: bool,
     part: str | None,
     address: str,
-) -> tuple[list[str], tuple[Problem, ...], Dangers]:
-    """Plan and build; give the names of the kits, the warnings said, and what to end with."""
+    force: bool,
+) -> tuple[dict[str, str], tuple[Problem, ...], Dangers]:
+    """Plan and build; give what each kit was made from, the warnings said, what to end with."""
+    from builder.planning.origins import from_inside
     from builder.planning.public import public_kit
     from builder.reading.cuttings import content_of_kit
     from builder.site.build import Order
+    from builder.site.made import refuse_foreign_names
 
     folder = read_place(place)
     kits, ordered = planned_kits(
@@ -201,6 +168,7 @@ def _build_kits(
         raise BuilderStop(
             f"there is no trip in {place.shown}", ["write one with `tripkit new trip NAME`"]
         )
+    kits = [from_inside(kit, [layer.shown for layer in layers_of(place)]) for kit in kits]
     shown = [public_kit(kit) if public else kit for kit in kits]
     dangers = Dangers.of(shown)
     if strict and dangers.of_a_trip:
@@ -219,15 +187,18 @@ def _build_kits(
                 templates=root / "site_templates",
                 base_config=root / "mkdocs.yml",
                 address=address,
+                force=force,
             )
         )
-    _build_orders(orders, jobs)
-    return [kit.id for kit in kits], ordered, dangers
+    refuse_foreign_names(out, [kit.id for kit in kits])
+    return _build_orders(orders, jobs), ordered, dangers
 
 
-def _build_orders(orders: Sequence[Any], jobs: int | None) -> None:
-    """Build all kits, in several processes where that is quicker."""
+def _build_orders(orders: Sequence[Any], jobs: int | None) -> dict[str, str]:
+    """Build all kits, in several processes where that is quicker; give what each was made from."""
     from builder.site.build import Built, build_kit
+
+    made: dict[str, str] = {}
 
     workers = min(jobs or os.cpu_count() or 1, len(orders))
 
@@ -235,15 +206,17 @@ def _build_orders(orders: Sequence[Any], jobs: int | None) -> None:
         word = "Built" if built.changed else "Unchanged"
         click.echo(f"{word} {orders[0].out.as_posix()}/{built.trip_id} ({built.title})")
         say_problems(built.doubts)
+        made[built.trip_id] = built.made_from
 
     if workers <= 1 or (jobs is None and len(orders) < 8):
         # Starting a process costs more than a few kits.
         for order in orders:
             said(build_kit(order))
-        return
+        return made
     with _executor(workers) as executor:
         for built in executor.map(build_kit, orders, chunksize=max(1, len(orders) // workers // 4)):
             said(built)
+    return made
 
 
 def _executor(workers: int) -> Executor:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 from pathlib import Path
@@ -19,14 +20,14 @@ from builder.problems import Problem, in_order, nearest
 from builder.reading.batches import read_batch
 from builder.reading.crosschecks import crosscheck
 from builder.reading.fields import ID, LONGEST_ID, Fields
+from builder.reading.files import ENDINGS, ROOMS, files_of_room, is_file, read_start, top_of
 from builder.reading.foods import read_food
 from builder.reading.gear import SECTIONS
 from builder.reading.recipes import check_nested, read_recipe
 from builder.reading.texts import read_caution, read_source
 from builder.reading.trips import not_fed, read_trip
-from builder.reading.yaml_door import LARGEST_BYTES, Node, decode, quoted, read_yaml
+from builder.reading.yaml_door import Node, decode, quoted, read_yaml
 
-ROOMS = ("sources.yaml", "cautions", "gear", "foods", "recipes", "batches", "trips")
 ALWAYS_SHIPPED = ("sources.yaml", "cautions", "gear", "foods")
 
 Record = TypeVar("Record", Food, Batch, Recipe, Trip, CautionText, Source)
@@ -93,47 +94,38 @@ class _FolderReader:
                     yield number, file
 
     def _paths(self, layer: Layer, room: str) -> list[Path]:
-        place = layer.folder / room
-        if room.endswith(".yaml"):
-            return [place] if place.is_file() else []
-        if not place.is_dir():
-            return []
+        unreadable: list[OSError] = []
         found = []
-        for path in sorted(place.rglob("*")):
-            relative = path.relative_to(layer.folder)
-            if any(part.startswith(".") for part in relative.parts):
-                continue
-            if path.suffix.lower() not in (".yaml", ".yml") or not _is_file(path):
-                continue
-            parts = len(relative.parts)
-            if room == "trips" and parts > 2 and (path.stem != "trip" or parts > 3):
-                continue  # beside a trip lie whatever files its writer likes
+        for path in files_of_room(layer.folder, room, unreadable):
             if path.suffix == ".yaml":
                 found.append(path)
             else:
                 says = f"this file is not read: its name ends in {path.suffix}"
                 mend = f"call it {_shown(path.stem)}.yaml"
-                self.warn(layer, relative.as_posix(), says, mend)
+                self.warn(layer, path.relative_to(layer.folder).as_posix(), says, mend)
+        for error in unreadable:
+            self._unreadable(layer, Path(str(error.filename)), "folder", error)
         return found
+
+    def _unreadable(self, layer: Layer, path: Path, what: str, error: OSError) -> None:
+        relative = path.relative_to(layer.folder).as_posix()
+        says = f"this {what} cannot be read ({error.strerror})"
+        mend = f"check the {what} and its permissions"
+        place = Place(_shown(f"{layer.shown}/{relative}"), 1, 1)
+        self.problems.append(Problem(place, "file", says, mend))
 
     def misnamed(self) -> None:
         """Warn of what lies beside the rooms of the top layer under almost the same name."""
         layer = self.layers[-1]
-        try:
-            found = sorted(layer.folder.iterdir())
-        except OSError:
-            return  # the command said so, or there is nothing to read
-        for path in found:
-            is_room_file = path.suffix.lower() in (".yaml", ".yml") and _is_file(path)
-            if path.name in ROOMS or path.name.startswith("."):
-                continue
+        for path in top_of(layer.folder):
+            is_room_file = path.suffix.lower() in ENDINGS and is_file(path)
             if room := nearest(path.stem.lower(), [name.removesuffix(".yaml") for name in ROOMS]):
                 if room == "sources" and is_room_file:
                     self.warn(layer, path.name, "this file is not read", "call it sources.yaml")
                 elif is_room_file:
                     says, mend = "this file is not read here", f"move it into {room}/"
                     self.warn(layer, path.name, says, mend)
-                elif path.is_dir() and room != "sources":
+                elif os.path.isdir(path) and room != "sources":
                     says, mend = "this folder is not read", f"call it {room}"
                     self.warn(layer, path.name, says, mend)
 
@@ -146,12 +138,9 @@ class _FolderReader:
         relative = path.relative_to(layer.folder).as_posix()
         shown = _shown(f"{layer.shown}/{relative}")
         try:
-            with path.open("rb") as file:
-                raw = file.read(LARGEST_BYTES + 1)
+            raw = read_start(path)
         except OSError as error:
-            says = f"this file cannot be read ({error.strerror})"
-            mend = "check the file and its permissions"
-            self.problems.append(Problem(Place(shown, 1, 1), "file", says, mend))
+            self._unreadable(layer, path, "file", error)
             return None
         text, problems = decode(raw, shown)
         self.problems += problems
@@ -288,13 +277,6 @@ _MANY = {
     "recipe": "recipes",
     "batch": "batches",
 }
-
-
-def _is_file(path: Path) -> bool:
-    try:
-        return path.is_file()
-    except OSError:
-        return True  # reading it will say why it cannot be read
 
 
 def _shown(path: str) -> str:

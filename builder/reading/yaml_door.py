@@ -17,11 +17,11 @@ import yaml
 
 from builder.model.place import Place
 from builder.problems import Problem
+from builder.reading.files import LARGEST_BYTES
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
 
-LARGEST_BYTES = 2_000_000
 DEEPEST = 40
 MOST_NODES = 200_000  # with aliases expanded
 

@@ -9,6 +9,7 @@ import zlib
 from collections.abc import Iterable, Mapping
 from datetime import UTC, datetime
 from pathlib import Path, PurePosixPath, PureWindowsPath
+from typing import BinaryIO
 
 from builder.site.errors import SiteError
 
@@ -47,7 +48,7 @@ def zip_folder(folder: Path, target: Path, epoch: int, top: str = "") -> None:
     _write(target, epoch, ((_join(top, name), file.read_bytes()) for name, file in _files(folder)))
 
 
-def zip_files(files: Mapping[str, bytes], target: Path, epoch: int) -> None:
+def zip_files(files: Mapping[str, bytes], target: Path | BinaryIO, epoch: int) -> None:
     """Write named contents as a reproducible zip."""
     _write(target, epoch, sorted(files.items()))
 
@@ -89,7 +90,7 @@ def _join(top: str, name: str) -> str:
     return f"{top}/{name}" if top else name
 
 
-def _write(target: Path, epoch: int, files: Iterable[tuple[str, bytes]]) -> None:
+def _write(target: Path | BinaryIO, epoch: int, files: Iterable[tuple[str, bytes]]) -> None:
     """Write entries with one fixed date and one kind of permission."""
     date = _zip_date(epoch)
     with zipfile.ZipFile(target, "w") as archive:

@@ -8,9 +8,9 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from builder.problems import Problem, errors
-from builder.site import address, archive, offline, swap
+from builder.site import address, archive, made, offline, swap
 from builder.site.checks import check_kit
-from builder.site.errors import SiteError
+from builder.site.errors import SiteError, of_the_system
 from builder.site.finish import finish_page
 from builder.site.navigation import NavItem, is_safe_path, nav_paths
 from builder.site.pocket import pocket_page
@@ -43,31 +43,39 @@ class SiteInput:
     address: str = ""  # of all kits on the web, where they are to be put there
 
 
-def build_site(site: SiteInput, out: Path, assets: Path, base_config: Path) -> tuple[Problem, ...]:
+def build_site(
+    site: SiteInput, out: Path, assets: Path, base_config: Path, made_from: str = ""
+) -> tuple[Problem, ...]:
     """Build the kit folder and zip of one trip, swapped in whole.
 
-    `assets` is the folder of theme/ and assets/, `base_config` the base mkdocs.yml. Gives what a
-    person may want to mend; raises SiteError, and then the kit that was there before is as it was.
+    `assets` is the folder of theme/ and assets/, `base_config` the base mkdocs.yml, `made_from` a
+    short name for all that goes in. Gives what a person may want to mend; raises SiteError, and
+    then the kit that was there before is as it was.
     """
     _check_input(site)
     try:
-        out.mkdir(parents=True, exist_ok=True)
         swap.recover(out)
         with swap.kit_lock(out, site.trip_id):
             swap.recover_kit(out, site.trip_id)
-            _refuse_foreign_folder(out / site.trip_id)
+            made.refuse_foreign(out, site.trip_id)
             try:
                 doubts = _write_new(site, out, assets, base_config)
+                _describe_new(out, site.trip_id, made_from)
+                # Again, since building took a while.
+                made.refuse_foreign(out, site.trip_id)
                 swap.swap(out, site.trip_id)
                 return doubts
             finally:
                 swap.recover_kit(out, site.trip_id)
     except OSError as error:
-        raise SiteError(
-            f"the kit {site.trip_id} could not be written: {error.strerror or error}"
-            + (f" ({error.filename})" if error.filename else ""),
-            ["the kit that was there before is untouched; see to space and rights of the folder"],
-        ) from error
+        own = out / made.OWN_FOLDER
+        raise of_the_system(error, f"the kit {site.trip_id}", out, own) from error
+
+
+def _describe_new(out: Path, trip_id: str, made_from: str) -> None:
+    """Write down what will be remembered of the new kit, so that it is swapped in with it."""
+    new, zipped = swap.new_folder(out, trip_id), swap.new_zip(out, trip_id)
+    made.write_made(swap.new_record(out, trip_id), made.describe(new, zipped, made_from))
 
 
 def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> tuple[Problem, ...]:
@@ -153,14 +161,6 @@ def _check_input(site: SiteInput) -> None:
         raise SiteError("the navigation does not list each page once", odd)
     if DATA_NAME not in site.files:
         raise SiteError(f"a kit needs its {DATA_NAME}")
-
-
-def _refuse_foreign_folder(kit: Path) -> None:
-    """Refuse to replace a folder that no build has made."""
-    if kit.exists() and not (kit / DATA_NAME).is_file():
-        raise SiteError(
-            f"{kit} is there already and is not a kit", ["move it away, or name another --out"]
-        )
 
 
 def _shipped(assets: Path) -> list[Path]:

@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+import errno
 from collections.abc import Sequence
+from pathlib import Path
 
 from builder.problems import Problem
+
+# Only writing meets these.
+_NO_ROOM = (errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EFBIG)
 
 
 class SiteError(Exception):
@@ -18,3 +23,28 @@ class SiteError(Exception):
         self.message = message
         self.hints = tuple(hints)
         self.problems = tuple(problems)
+
+
+def of_the_system(error: OSError, what: str, out: Path, own: Path) -> SiteError:
+    """Say what the system refused: to write below `out`, or to read anything else.
+
+    Files in the folder `own` come and go with a build, so a person is told of `out` instead.
+    """
+    why = error.strerror or str(error)
+    path = Path(str(error.filename)) if error.filename else None
+    elsewhere = path is not None and not _is_below(path, out) and not _is_below(out, path)
+    if elsewhere and error.errno not in _NO_ROOM:
+        return SiteError(
+            f"{path} cannot be read ({why})",
+            ["see to the file and its rights; whole kits stay as they are"],
+        )
+    shown = out if path is None or _is_below(path, own) else path
+    return SiteError(
+        f"{what} could not be written: {why} ({shown.as_posix()})",
+        ["see to the folder, its rights and the space left; whole kits stay as they are"],
+    )
+
+
+def _is_below(path: Path, folder: Path) -> bool:
+    """Tell whether a path is a folder or lies in it."""
+    return path.resolve().is_relative_to(folder.resolve())

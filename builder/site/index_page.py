@@ -10,13 +10,16 @@ from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 
-from builder.site.errors import SiteError
+from builder.site.errors import of_the_system
+from builder.site.made import OWN_FOLDER, refused, sha256_of, write_down
 from builder.site.security import inline_styles, policy, with_policy
-from builder.site.swap import kit_lock
+from builder.site.swap import INDEX, kit_lock
 
 INDEX_NAME = "index.html"
 DATA_NAME = "kit.json"
 MARK = '<meta name="generator" content="trip kits">'
+# The mark stands near the top; a page of somebody else's may be long.
+MARKED_BYTES = 4096
 ISO_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 STYLE = """
 :root { color-scheme: light dark; --paper: #fbfaf6; --ink: #1b2a26; --soft: #3b4945;
@@ -51,28 +54,35 @@ class KitEntry:
     people_count: int
 
 
-def write_index(out: Path) -> None:
-    """Write the page that lists every kit of the folder, when it is not the same already."""
-    index = out / INDEX_NAME
+def write_index(out: Path) -> str:
+    """Write the page that lists every kit of the folder, when it is not so already; give its hash.
+
+    A page of that name that is somebody else's is refused.
+    """
     try:
-        with kit_lock(out, "index"):
-            page = index_page(find_kits(out)).encode("utf-8")
-            before = index.read_bytes() if index.exists() else b""
-            if before == page:
-                return
-            if before and MARK.encode() not in before:
-                raise SiteError(
-                    f"{index} is there already and is not a list of kits",
-                    ["move it away, or name another --out folder"],
-                )
-            fresh = out / f".{INDEX_NAME}.new"
-            fresh.write_bytes(page)
-            os.replace(fresh, index)
+        with kit_lock(out, INDEX):
+            refuse_foreign_index(out)
+            index, fresh = out / INDEX_NAME, out / OWN_FOLDER / f"{INDEX}.html.new"
+            page = index_page(find_kits(out))
+            if not index.exists() or index.read_bytes() != page.encode("utf-8"):
+                write_down(fresh, page)
+                os.replace(fresh, index)
+            return sha256_of(index)
     except OSError as error:
-        raise SiteError(
-            f"the list of kits could not be written: {error.strerror or error}",
-            ["see to space and rights of the folder"],
-        ) from error
+        raise of_the_system(error, "the list of kits", out, out / OWN_FOLDER) from error
+
+
+def refuse_foreign_index(out: Path) -> None:
+    """Refuse to write over a page of the same name that is no list of kits."""
+    index = out / INDEX_NAME
+    if not os.path.lexists(index):
+        return
+    if index.is_symlink() or not index.is_file():
+        raise refused([index])
+    with index.open("rb") as file:
+        begins = file.read(MARKED_BYTES)
+    if begins and MARK.encode() not in begins:
+        raise refused([index])
 
 
 def find_kits(out: Path) -> list[KitEntry]:

@@ -11,7 +11,8 @@ import pytest
 
 from builder.model.place import Place
 from builder.problems import in_order
-from builder.reading.folder import ALWAYS_SHIPPED, ROOMS, Layer, read_folder
+from builder.reading.files import ROOMS
+from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
 from tests.reading.folder_builder import (
     BEAN_POT,
     BEANS_IN_MAY,

@@ -15,7 +15,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.reading.folder import ALWAYS_SHIPPED, ROOMS, Folder, Layer, read_folder
+from builder.reading.files import ROOMS
+from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
 from builder.reading.yaml_door import Node, read_yaml
 from tests.reading.folder_builder import (
     BEAN_POT,

@@ -13,9 +13,9 @@ from hypothesis import strategies as st
 
 from builder.model.place import Place
 from builder.reading import yaml_door
+from builder.reading.files import LARGEST_BYTES
 from builder.reading.yaml_door import (
     DEEPEST,
-    LARGEST_BYTES,
     LONGEST_KEY,
     MOST_NODES,
     Node,

@@ -66,9 +66,14 @@ def test_the_kit_holds_nothing_no_one_uses(kit: Path) -> None:
 
 
 def test_nothing_is_left_beside_the_kit(kit: Path) -> None:
-    assert sorted(path.name for path in kit.parent.iterdir()) == [
-        ".lake-walk.lock", "lake-walk", "lake-walk.zip",
-    ]  # fmt: skip
+    names = [path.relative_to(kit.parent).as_posix() for path in kit.parent.glob("*")]
+    own = [path.relative_to(kit.parent).as_posix() for path in kit.parent.glob(".built/*")]
+    assert sorted(names) == [".built", "lake-walk", "lake-walk.zip"]
+    assert sorted(own) == [
+        ".built/lake-walk.json",
+        ".built/lake-walk.lock",
+        ".built/trip-kits.txt",
+    ]
 
 
 def test_the_zip_is_the_folder_and_small(kit: Path, tmp_path: Path) -> None:
@@ -181,27 +186,22 @@ def test_input_that_cannot_be_a_kit_is_refused(
     assert list(tmp_path.iterdir()) == []
 
 
-def test_a_folder_that_is_no_kit_is_not_replaced(tmp_path: Path) -> None:
-    (tmp_path / "lake-walk").mkdir()
-    (tmp_path / "lake-walk" / "diary.txt").write_text("mine")
-    with pytest.raises(SiteError, match="is there already and is not a kit"):
-        build(tmp_path)
-    assert (tmp_path / "lake-walk" / "diary.txt").read_text() == "mine"
-
-
 def test_a_full_disk_leaves_the_old_kit_and_says_so(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     build(tmp_path)
     before = contents(tmp_path)
 
-    def full(*_: object, **__: object) -> None:
-        raise OSError(28, "No space left on device", "some file")
+    def full(_: object, target: Path, *__: object, **___: object) -> None:
+        raise OSError(28, "No space left on device", str(target))
 
     monkeypatch.setattr("builder.site.archive.zip_folder", full)
-    with pytest.raises(SiteError, match=r"No space left on device \(some file\)") as stopped:
+    with pytest.raises(SiteError) as stopped:
         build(tmp_path)
-    assert "untouched" in stopped.value.hints[0]
+    # Where the build keeps its own files for a while is nothing a person knows of.
+    says = f"the kit lake-walk could not be written: No space left on device ({tmp_path})"
+    assert stopped.value.message == says
+    assert "whole kits stay as they are" in stopped.value.hints[0]
     assert contents(tmp_path) == before
 
 
@@ -243,6 +243,22 @@ def test_a_read_only_folder_is_told() -> None:
     assert told.stderr == ""
     assert "could not be written: Permission denied" in told.stdout
     assert left == ["readable.txt"]
+
+
+def test_a_file_of_the_tool_that_cannot_be_read_is_told_so(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    build(tmp_path)
+    before = contents(tmp_path)
+
+    def refuse(*_: object) -> None:
+        raise PermissionError(13, "Permission denied", str(ASSETS / "assets/kit.css"))
+
+    monkeypatch.setattr("builder.site.assemble.joined", refuse)
+    with pytest.raises(SiteError) as stopped:
+        build(tmp_path)
+    assert stopped.value.message == f"{ASSETS}/assets/kit.css cannot be read (Permission denied)"
+    assert contents(tmp_path) == before
 
 
 def test_a_file_in_place_of_the_folder_is_told(tmp_path: Path) -> None:

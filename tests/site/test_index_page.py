@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from builder.site.errors import SiteError
-from builder.site.index_page import find_kits, write_index
+from builder.site.index_page import MARK, find_kits, write_index
 
 
 def put_kit(out: Path, folder: str, title: object, start: object, days: int = 2) -> None:
@@ -70,11 +70,31 @@ def test_an_unchanged_list_is_not_written_again(tmp_path: Path) -> None:
     assert (tmp_path / "index.html").stat().st_mtime_ns == before
 
 
-def test_a_page_of_someone_else_is_not_overwritten(tmp_path: Path) -> None:
-    (tmp_path / "index.html").write_text("my own page")
-    with pytest.raises(SiteError, match="is not a list of kits"):
+@pytest.mark.parametrize("kind", ["page", "long page", "folder", "link", "dead link"])
+def test_a_page_of_someone_else_is_not_overwritten(tmp_path: Path, kind: str) -> None:
+    index, mine = tmp_path / "index.html", tmp_path / "mine.html"
+    mine.write_text(MARK)
+    if kind == "folder":
+        index.mkdir()
+    elif "link" in kind:
+        index.symlink_to(mine if kind == "link" else tmp_path / "gone.html")
+    else:
+        index.write_text("my own page" + kind.count("long") * (" " * 5000 + MARK))
+    before = index.lstat()
+    with pytest.raises(SiteError, match=r"index\.html is there already and was not made by trip"):
         write_index(tmp_path)
-    assert (tmp_path / "index.html").read_text() == "my own page"
+    assert index.lstat() == before
+    assert mine.read_text() == MARK
+    assert not (tmp_path / "gone.html").exists()
+
+
+def test_a_list_that_was_cut_off_is_written_anew(tmp_path: Path) -> None:
+    write_index(tmp_path)
+    whole = (tmp_path / "index.html").read_text(encoding="utf-8")
+    for rest in (whole[:-200], ""):
+        (tmp_path / "index.html").write_text(rest, encoding="utf-8")
+        write_index(tmp_path)
+        assert (tmp_path / "index.html").read_text(encoding="utf-8") == whole
 
 
 def test_hidden_folders_of_a_running_build_are_not_listed(tmp_path: Path) -> None:

@@ -9,10 +9,10 @@ from pathlib import Path
 
 import pytest
 
-from builder.site import swap
+from builder.site import made, swap
 from builder.site.errors import SiteError
 
-STEP_COUNT = 4
+STEP_COUNT = 5
 KILLED_AFTER = """
 import os, signal, sys
 from pathlib import Path
@@ -25,28 +25,46 @@ with kit_lock(out, "fell"):
 """
 
 
+def remember(out: Path, kit: Path, zipped: Path, target: Path, age: str) -> None:
+    made.claim(out)
+    made.write_made(target, made.describe(kit, zipped, f"from {age}"))
+
+
 def write_kit(out: Path, age: str) -> None:
     (out / "fell").mkdir(parents=True)
     for name in ("index.html", "kit.json"):
         (out / "fell" / name).write_text(age)
-    (out / "fell.zip").write_text(age)
+    (out / "fell.zip").write_text(f"zip of {age}")
+    remember(out, out / "fell", out / "fell.zip", made.record(out, "fell"), age)
 
 
 def write_new(out: Path) -> None:
-    new = swap.new_folder(out, "fell")
-    new.mkdir(parents=True)
-    for name in ("index.html", "kit.json"):
+    made.claim(out)
+    new, zipped = swap.new_folder(out, "fell"), swap.new_zip(out, "fell")
+    new.mkdir()
+    for name in ("index.html", "kit.json", "new-page.html"):
         (new / name).write_text("new")
-    swap.new_zip(out, "fell").write_text("new")
+    zipped.write_text("zip of new")
+    remember(out, new, zipped, swap.new_record(out, "fell"), "new")
 
 
 def ages(out: Path) -> set[str]:
+    """Give how old folder, zip and record are; each must be of one age, whole."""
     files = [out / "fell" / "index.html", out / "fell" / "kit.json", out / "fell.zip"]
-    return {file.read_text() for file in files}
+    told = made.made_of(out, "fell")
+    assert told is not None
+    found = {file.read_text().removeprefix("zip of ") for file in files}
+    if made.is_whole(out, "fell", told):
+        found.add(told.made_from.removeprefix("from "))
+    else:
+        found.add("not what was remembered")
+    return found
 
 
 def left_over(out: Path) -> list[str]:
-    return sorted(p.name for p in out.iterdir() if p.name not in ("fell", "fell.zip", ".fell.lock"))
+    own = [path for path in (out / made.OWN_FOLDER).iterdir() if path.suffix != ".lock"]
+    kept = ("fell", "fell.zip", made.OWN_FOLDER, made.MARK_NAME, "fell.json")
+    return sorted(path.name for path in [*out.iterdir(), *own] if path.name not in kept)
 
 
 def test_the_number_of_steps_is_the_one_tried_below(tmp_path: Path) -> None:
@@ -84,6 +102,7 @@ def test_a_kill_after_any_step_leaves_one_whole_kit(
     else:
         assert not (tmp_path / "fell").exists()
         assert not (tmp_path / "fell.zip").exists()
+        assert made.made_of(tmp_path, "fell") is None
 
 
 @pytest.mark.parametrize("done", range(STEP_COUNT + 1))
@@ -140,10 +159,13 @@ def test_recovery_of_a_folder_that_is_not_there_does_nothing(tmp_path: Path) -> 
 
 
 def test_recovery_touches_nothing_else_in_the_folder(tmp_path: Path) -> None:
-    for name in (".hidden", "notes.txt", ".git"):
+    made.claim(tmp_path)
+    foreign = [".fell.new", ".fell.old", ".fell.work", ".fell.zip.new", ".git", ".hidden", "notes"]
+    for name in foreign:
         (tmp_path / name).mkdir()
+        (tmp_path / name / "mine.txt").write_text("mine")
     swap.recover(tmp_path)
-    assert sorted(path.name for path in tmp_path.iterdir()) == [".git", ".hidden", "notes.txt"]
+    assert all((tmp_path / name / "mine.txt").read_text() == "mine" for name in foreign)
 
 
 def test_a_second_build_of_the_same_kit_is_refused_with_a_reason(tmp_path: Path) -> None:
@@ -157,4 +179,41 @@ def test_a_second_build_of_the_same_kit_is_refused_with_a_reason(tmp_path: Path)
 
 def test_two_kits_can_be_built_at_once(tmp_path: Path) -> None:
     with swap.kit_lock(tmp_path, "fell"), swap.kit_lock(tmp_path, "tarn", wait_s=0):
-        assert (tmp_path / ".tarn.lock").exists()
+        assert (tmp_path / made.OWN_FOLDER / "tarn.lock").exists()
+
+
+@pytest.mark.parametrize("done", [3, 4])
+def test_a_kit_killed_about_its_record_is_not_taken_for_the_old_one(
+    tmp_path: Path, done: int
+) -> None:
+    """Between the swap of the zip and that of the record, and just after it."""
+    write_kit(tmp_path, "old")
+    write_new(tmp_path)
+    for step in swap.swap_steps(tmp_path, "fell")[:done]:
+        step()
+    assert not swap.is_current(tmp_path, "fell", "from old")
+    swap.recover(tmp_path)
+    assert not swap.is_current(tmp_path, "fell", "from old")
+    assert swap.is_current(tmp_path, "fell", "from new")
+
+
+def test_a_swap_is_not_finished_over_a_zip_that_came_in_between(tmp_path: Path) -> None:
+    write_kit(tmp_path, "old")
+    write_new(tmp_path)
+    for step in swap.swap_steps(tmp_path, "fell")[:2]:
+        step()
+    (tmp_path / "fell.zip").write_text("my own, and longer than any other")
+    swap.recover(tmp_path)
+    assert (tmp_path / "fell.zip").read_text() == "my own, and longer than any other"
+    assert left_over(tmp_path) == []
+    with pytest.raises(SiteError, match=r"fell\.zip is there already and was not made by tripkit"):
+        made.refuse_foreign(tmp_path, "fell")
+
+
+def test_the_list_of_kits_has_a_lock_with_its_own_name(tmp_path: Path) -> None:
+    with (
+        swap.kit_lock(tmp_path, swap.INDEX),
+        pytest.raises(SiteError, match="another build is writing the list of kits"),
+        swap.kit_lock(tmp_path, swap.INDEX, wait_s=0.1),
+    ):
+        pytest.fail("the lock was given twice")

@@ -1,0 +1,127 @@
+"""What the last build of a folder of kits was made from, and what it said; to be quick again."""
+
+from __future__ import annotations
+
+import json
+import os
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from builder.cli.base import Place, shown_path
+from builder.cli.dangers import Dangers
+from builder.shipped import shipped_root
+
+# Stand for folders in what is remembered: paths of a machine do not.
+_OWN, _SHIPPED = "\x01own\x01/", "\x01shipped\x01/"
+
+
+@dataclass(frozen=True, slots=True)
+class LastBuild:
+    """One build of some trips."""
+
+    made_from: str
+    kits: Mapping[str, str]  # what each was made from, by trip
+    index_sha256: str
+    warnings: tuple[str, ...]
+    dangers: Dangers
+
+
+def state_of(place: Place, order: object) -> str:
+    """Name all that a build depends on: content, the tool itself, and what was ordered."""
+    from builder.reading.files import ROOMS, state_of_content
+    from builder.site.inputs import fingerprint, libraries, shipped_files
+
+    root = shipped_root()
+    own = state_of_content(place.folder, ROOMS)
+    order = (order, place.is_demo, os.environ.get("SOURCE_DATE_EPOCH"))
+    return fingerprint(
+        {
+            **{f"own {name}": state for name, state in own.items()},
+            **shipped_files("content", root / "content"),
+            **shipped_files("site_templates", root / "site_templates"),
+            **shipped_files("builder", Path(__file__).resolve().parent.parent),
+            **libraries(),
+            "base configuration": (root / "mkdocs.yml").read_bytes(),
+            "order": repr(order).encode("utf-8"),
+        }
+    )
+
+
+def remember(out: Path, place: Place, last: LastBuild) -> None:
+    """Write down what was built."""
+    from builder.site.made import write_down
+    from builder.site.swap import INDEX, kit_lock
+
+    told = {
+        "made_from": last.made_from,
+        "kits": dict(last.kits),
+        "index_sha256": last.index_sha256,
+        "warnings": [_without_folders(text, place) for text in last.warnings],
+        "cautions": list(last.dangers.lines),
+        "danger": last.dangers.of_a_trip,
+    }
+    with kit_lock(out, INDEX):
+        target = _file(out)
+        fresh = target.with_suffix(".json.new")
+        write_down(fresh, json.dumps(told, indent=0, sort_keys=True))
+        os.replace(fresh, target)
+
+
+def unchanged(out: Path, place: Place, made_from: str) -> LastBuild | None:
+    """Give the last build where it was made from the same, and all it made is whole."""
+    from builder.site.index_page import INDEX_NAME
+    from builder.site.made import sha256_of
+    from builder.site.swap import is_current
+
+    last = _read(out, place)
+    if last is None or last.made_from != made_from:
+        return None
+    try:
+        if sha256_of(out / INDEX_NAME) != last.index_sha256:
+            return None
+    except OSError:
+        return None
+    whole = all(is_current(out, name, kit_from) for name, kit_from in last.kits.items())
+    return last if whole else None
+
+
+def _file(out: Path) -> Path:
+    from builder.site.made import OWN_FOLDER
+
+    return out / OWN_FOLDER / "_last.json"
+
+
+def _read(out: Path, place: Place) -> LastBuild | None:
+    try:
+        told = json.loads(_file(out).read_text("utf-8"))
+        return LastBuild(
+            made_from=str(told["made_from"]),
+            kits={str(name): str(kit_from) for name, kit_from in told["kits"].items()},
+            index_sha256=str(told["index_sha256"]),
+            warnings=tuple(_with_folders(str(text), place) for text in told["warnings"]),
+            dangers=Dangers([str(line) for line in told["cautions"]], bool(told["danger"])),
+        )
+    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
+        return None
+
+
+def _folders(place: Place) -> Sequence[tuple[str, str]]:
+    """Give the folders as they are shown, the longer one first, and what stands for each."""
+    shipped = shown_path(shipped_root() / "content")
+    pairs = [(f"{place.shown}/", _OWN)]
+    if not place.is_demo:
+        pairs.append((f"{shipped}/", _SHIPPED))
+    return sorted(pairs, key=lambda pair: -len(pair[0]))
+
+
+def _without_folders(text: str, place: Place) -> str:
+    for folder, mark in _folders(place):
+        text = text.replace(folder, mark)
+    return text
+
+
+def _with_folders(text: str, place: Place) -> str:
+    for folder, mark in _folders(place):
+        text = text.replace(mark, folder)
+    return text

@@ -1,0 +1,48 @@
+"""What a kit is made from, put into one short name; the same on every machine."""
+
+from __future__ import annotations
+
+import hashlib
+from collections.abc import Mapping
+from functools import cache
+from importlib.metadata import PackageNotFoundError, version
+from pathlib import Path
+
+# Another version of these may write other bytes.
+LIBRARIES = ("babel", "jinja2", "markdown", "mkdocs", "mkdocs-material", "segno")
+# What a system or Python leaves beside the files that ship; and in a wheel, the shipped folders,
+# which are asked for by themselves.
+_PASSED_OVER = {"__pycache__", "shipped"}
+
+
+def fingerprint(parts: Mapping[str, bytes]) -> str:
+    """Give a short name for a set of named contents."""
+    digest = hashlib.sha256()
+    for name, content in sorted(parts.items()):
+        for each in (name.encode("utf-8", "surrogateescape"), content):
+            digest.update(len(each).to_bytes(8, "big"))
+            digest.update(each)
+    return digest.hexdigest()
+
+
+def shipped_files(name: str, folder: Path) -> dict[str, bytes]:
+    """Give every file below a folder of the tool's own, by its path in there under a name."""
+    found = {}
+    for path in sorted(folder.rglob("*")):
+        inside = path.relative_to(folder)
+        if path.is_file() and not _PASSED_OVER.intersection(inside.parts):
+            found[f"{name}/{inside.as_posix()}"] = path.read_bytes()
+    return found
+
+
+@cache
+def libraries() -> dict[str, bytes]:
+    """Give the versions of what turns pages into a kit."""
+    return {f"library {name}": _version(name).encode("ascii") for name in LIBRARIES}
+
+
+def _version(name: str) -> str:
+    try:
+        return version(name)
+    except PackageNotFoundError:
+        return ""
