@@ -347,6 +347,7 @@ class KitBatch:
     water_activity_low: float | None = None
     water_activity_high: float | None = None
     loaded_at_c: float | None = None  # how cold the load went into the freeze dryer
+    fresh_name: str = ""  # of what went into the dryer
     sublimation_kwh: float = 0.0  # the least that a freeze dryer takes; 0 for other methods
 
 

@@ -328,7 +328,7 @@ def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
     party = len(meal.eaters)
     rows: list[tuple[Cell, ...]] = []
     for each in meal.ingredients:
-        name = text(words.carried(say, each))
+        name = text(each.name)
         if each.packs:
             packs = say.count("{n} pack", "{n} packs", each.packs)
             name = (*name, Piece(" "), Piece(packs, small=True))

@@ -15,6 +15,7 @@ from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, link, table, text
 from builder.pages.trip.cautions import Box, boxes_at
 from builder.pages.trip.drying_guide import DryingGuides, drying_guides, load_said
+from builder.planning.naming import told_apart
 from builder.speech import Speech, later
 from builder.units import rounded
 
@@ -116,7 +117,7 @@ def _still(kit: Kit, figures: Figures) -> Table | None:
     ]
     rows += [
         (
-            link(_dried_how(say, batch.name, batch.method), f"drying.md#{_anchor(batch)}"),
+            link(_dried_how(say, batch.fresh_name, batch.method), f"drying.md#{_anchor(batch)}"),
             figures.both(batch.fresh_g, "mass_g") if batch.fresh_g else text(""),
             figures.both(batch.target_g, "mass_g") if batch.target_g else text(""),
         )
@@ -135,11 +136,17 @@ def _anchor(batch: KitBatch) -> str:
     return f"batch-{batch.id}"
 
 
+def _names(kit: Kit, say: Speech) -> dict[str, str]:
+    """Name the batches by their ids, so that two of one food are told apart."""
+    return told_apart(say, {batch.id: batch.name for batch in kit.batches})
+
+
 def _all(kit: Kit, figures: Figures) -> Table:
     say = figures.say
+    names = _names(kit, say)
     rows = [
         (
-            link(batch.name, f"drying.md#{_anchor(batch)}"),
+            link(names[batch.id], f"drying.md#{_anchor(batch)}"),
             text(_is_dry(say, batch)),
             text(_short_date(say, batch.best_before)),
             text(say.number(batch.packs_left)),
@@ -203,7 +210,7 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
     ]
     return BatchView(
         _anchor(batch),
-        batch.name,
+        _names(kit, say)[batch.id],
         tuple(facts),
         batch.reasons,
         batch.notes,

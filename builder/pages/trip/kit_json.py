@@ -287,6 +287,7 @@ def _batch(batch: KitBatch) -> Data:
     return {
         "id": batch.id,
         "name": batch.name,
+        "fresh_name": batch.fresh_name,
         "method": batch.method,
         "food": batch.food,
         "recipe": batch.recipe,

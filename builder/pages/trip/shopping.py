@@ -58,6 +58,6 @@ def _purchase(figures: Figures, line: ShoppingLine, paths: dict[str, str]) -> Pu
     elif line.dry_by:
         dried = figures.plain(line.dried_g, "mass_g")
         name = say(_TO_DRY[line.dry_by], food=line.name, dried=dried)
-    used = [link(title, paths.get(title, "")) for title in line.used_in if title != line.name]
+    used = [link(title, paths[title]) for title in line.used_in if title in paths]
     dishes = filled(say("for {dishes}"), small=True, dishes=join(used)) if used else ()
     return Purchase(figures.both(line.mass_g, "mass_g"), name, dishes)

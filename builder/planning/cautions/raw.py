@@ -12,7 +12,7 @@ def raw_dried_animal_food(facts: Facts) -> Iterator[Finding]:
     """Raw meat, poultry, fish or egg that was dried without being heated through."""
     for meal, portion in facts.portions():
         if portion.planned.is_raw_animal and portion.planned.dried_by:
-            food = portion.planned.name
+            food = portion.substance.name  # as it went into the dryer
             if portion.planned.batch:
                 food = facts.say("{food} (batch {id})", food=food, id=portion.planned.batch)
             reach = meal.planned.reach_c

@@ -9,7 +9,8 @@ from builder.formulas.drying import dried_mass_g, usual_residual_share
 from builder.model.kit import ShoppingLine, StockProposal
 from builder.model.trip import Trip
 from builder.planning.menu.menu import MenuItem, Portion
-from builder.planning.stock import Stock, Wanted
+from builder.planning.stock import Stock, Wanted, name_now
+from builder.speech import speech_of
 
 
 @dataclass(slots=True)
@@ -54,7 +55,7 @@ def _proposed(wanted: Wanted, trip: Trip, stock: Stock) -> Iterable[StockProposa
         own = [each for each in offers if each.batch == batch]
         yield StockProposal(
             food=judged.batch.holds,
-            name=judged.substance.name,
+            name=name_now(speech_of(trip.language), judged),
             batch=batch,
             mass_g=sum(each.mass_g for each in own),
             best_before=judged.best_before,
