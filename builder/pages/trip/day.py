@@ -13,6 +13,7 @@ from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
 from builder.pages.trip.cautions import Box, boxes_at
 from builder.pages.trip.cook import Anchors, cook_link
+from builder.pages.trip.drying import batch_anchor, batch_names
 from builder.pages.trip.order import OrderView, orders_of_day
 from builder.planning.naming import meal_inside, travel_said
 from builder.speech import Speech
@@ -106,7 +107,7 @@ def _lines(kit: Kit, figures: Figures, day: KitDay, hrefs: Mapping[int, str]) ->
     lines = [Fact(say("Travel"), travel(figures, day)), Fact(say("Air"), air)]
     if not day.ends_home:
         lines.append(Fact(say("Water at camp"), text(words.water_at(say, here))))
-    return (*lines, *_on_the_way(kit, figures, day, hrefs))
+    return (*lines, *_on_the_way(kit, figures, day, hrefs), *_still_to_dry(kit, say, day))
 
 
 def _on_the_way(
@@ -132,6 +133,24 @@ def _on_the_way(
         )
         for place, meal in enumerate(day.meals)
         if place in looks
+    )
+
+
+def _still_to_dry(kit: Kit, say: Speech, day: KitDay) -> tuple[Fact, ...]:
+    """Say which food of the day is still to be dried at home, and by when."""
+    eaten = {each.batch for meal in day.meals for each in meal.ingredients}
+    names = batch_names(kit, say)
+    return tuple(
+        Fact(
+            say("Not dried yet"),
+            filled(
+                say("{food}, to be dried by {date}") if batch.planned_for else "{food}",
+                food=link(names[batch.id], f"drying.md#{batch_anchor(batch)}"),
+                date=text(say.short_date(batch.planned_for)) if batch.planned_for else (),
+            ),
+        )
+        for batch in kit.batches
+        if batch.planned and batch.id in eaten
     )
 
 

@@ -51,6 +51,7 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         to_go_g=0.0 if judged.dry_enough else to_go_g,
         dried_on=batch.done,
         planned=batch.done is None and batch.method != "bought",
+        planned_for=batch.planned if batch.done is None else None,
         best_before=judged.best_before,
         months=judged.months,
         reasons=judged.reasons,
