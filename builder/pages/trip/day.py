@@ -11,10 +11,11 @@ from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
-from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors, cook_link
 from builder.pages.trip.drying import batch_anchor, batch_names
 from builder.pages.trip.order import OrderView, orders_of_day
+from builder.pages.trip.placing import boxes_at, boxes_at_meal, lines_of_day, lines_of_meal
 from builder.planning.naming import meal_inside, travel_said
 from builder.speech import Speech
 from builder.units import rounded
@@ -28,6 +29,8 @@ class MenuGroup:
     anchor: str
     dishes: tuple[Cell, ...]
     start: Cell = ()  # how long before eating the work begins, leading to its order
+    dangers: tuple[Cell, ...] = ()  # told with the steps of what is cooked
+    boxes: tuple[Box, ...] = ()  # of what is eaten as it is
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +49,7 @@ class DayPage:
     orders: tuple[OrderView, ...]
     at_home: str
     boxes: tuple[Box, ...]
-    dangers: tuple[Cell, ...]  # of the recipes cooked this day
+    elsewhere: tuple[Cell, ...]  # cautions of this day that other pages tell
     water: Table
     people: Table
 
@@ -81,7 +84,7 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         orders,
         say.listed(meal_inside(say, meal) for meal in day.home),
         boxes_at(kit, day_path(day)),
-        _dangers(kit, day),
+        lines_of_day(kit, day),
         water_of_day(figures, day),
         _people(figures, day),
     )
@@ -238,7 +241,19 @@ def menu(
         )
         if dishes:
             title = figures.say(words.MEALS[name])
-            groups.append(MenuGroup(title, name, dishes, starts.get(name, ())))
+            places = [place for place, meal in enumerate(day.meals) if meal.meal == name]
+            groups.append(
+                MenuGroup(
+                    title,
+                    name,
+                    dishes,
+                    starts.get(name, ()),
+                    tuple(
+                        line for place in places for line in lines_of_meal(kit, day, place, anchors)
+                    ),
+                    tuple(box for place in places for box in boxes_at_meal(kit, day, place)),
+                )
+            )
     return tuple(groups)
 
 
@@ -260,19 +275,6 @@ def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str, at: str) -> 
     if len(meal.eaters) < len(kit.party):
         dish += [Piece(", "), Piece(say("for {people}", people=say.listed(meal.eaters)))]
     return tuple(dish)
-
-
-def _dangers(kit: Kit, day: KitDay) -> tuple[Cell, ...]:
-    """Give the dangers of the recipes that are cooked on a day."""
-    pages = dict.fromkeys(
-        (f"cook/{meal.recipe}.md", meal.title) for meal in day.meals if meal.recipe
-    )
-    return tuple(
-        (Piece(f"{box.title}: "), Piece(title, href=path))
-        for path, title in pages
-        for box in boxes_at(kit, path)
-        if box.level == "danger"
-    )
 
 
 def water_of_day(figures: Figures, day: KitDay) -> Table:

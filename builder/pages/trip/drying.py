@@ -13,8 +13,9 @@ from builder.pages import words
 from builder.pages.charts import Chart, half_hours, run_chart
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, link, table, text
-from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.cautions import Box
 from builder.pages.trip.drying_guide import DryingGuides, drying_guides, load_said
+from builder.pages.trip.placing import boxes_at, boxes_at_batch
 from builder.planning.naming import told_apart
 from builder.speech import Speech, later
 from builder.units import rounded
@@ -40,6 +41,7 @@ class BatchView:
     notes: tuple[str, ...]
     chart: Chart | None
     forecast: Cell
+    boxes: tuple[Box, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -229,6 +231,7 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
         batch.notes,
         run_chart(figures, batch.id, batch.run) if batch.run else None,
         _forecast(figures, batch, batch.run, at) if batch.run else (),
+        boxes_at_batch(kit, batch.id),
     )
 
 

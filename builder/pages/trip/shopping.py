@@ -7,8 +7,9 @@ from dataclasses import dataclass
 from builder.model.kit import Kit, ShoppingLine
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, filled, join, link
-from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import CookPage
+from builder.pages.trip.placing import boxes_at
 from builder.speech import later
 
 _TO_DRY_BY = {  # what a planned batch asks for, with its day
