@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from builder.formulas.ranges import require, require_known
 
 # foodsafety.gov chart: 165, 160 and 145 degF, rounded up to whole degrees C, never down.
@@ -21,6 +23,16 @@ POULTRY_HEATED_BEFORE_DRYING_C = 74.0
 HOURS_OUT_OF_COLD = 2.0
 HOURS_OUT_OF_COLD_HOT = 1.0
 HOT_ABOVE_C = 32.2
+
+# USDA, Complete Guide to Home Canning: 10 minutes, one more for each further 1000 ft.
+CANNED_BOIL_MIN = 10.0
+CANNED_STEP_M = 304.8
+
+# FDA, Bad Bug Book: raw beans soak 5 h; the poison is gone after 10 minutes at 100 degC, and the
+# FDA asks for 30. No time is published for water that boils cooler.
+BEANS_SOAK_MIN = 300.0
+BEANS_BOIL_MIN = 10.0
+BEANS_UP_TO_M = 2000.0
 
 _CENTRE_KINDS = ("poultry", "meat", "egg", "fish")
 _HEATED_KINDS = ("poultry", "meat", "fish")
@@ -124,3 +136,34 @@ def hours_out_of_cold(air_c: float) -> float:
     """
     require("air temperature", air_c, "°C", -90.0, 60.0)
     return HOURS_OUT_OF_COLD_HOT if air_c > HOT_ABOVE_C else HOURS_OUT_OF_COLD
+
+
+def home_canned_boil_min(altitude_m: float) -> float:
+    """Minutes that home-canned food with little acid is boiled before anybody tastes it.
+
+    Parameters
+    ----------
+    altitude_m : float
+        Height above the sea. [m], -500 to 9000
+
+    Returns
+    -------
+    float
+        Minutes of hard boil. [min]
+
+    Raises
+    ------
+    ValueError
+        If the height is outside the range above.
+
+    Notes
+    -----
+    10 minutes below 305 m (1000 ft), and one more for each further 305 m or part of it.
+
+    References
+    ----------
+    .. [usda-canning] USDA, Complete Guide to Home Canning: boiling before tasting (read in a copy).
+    """
+    require("height", altitude_m, "m", -500.0, 9000.0)
+    further = max(0.0, altitude_m - CANNED_STEP_M) / CANNED_STEP_M
+    return CANNED_BOIL_MIN + math.ceil(further - 1e-9)

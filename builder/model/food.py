@@ -70,6 +70,14 @@ class Composition:
 
 
 @dataclass(frozen=True, slots=True)
+class Perishable:
+    """How long a fresh food may be out of the cold, in air below this."""
+
+    hours: float
+    below_c: float
+
+
+@dataclass(frozen=True, slots=True)
 class Food:
     """Something edible with a known composition per 100 g."""
 
@@ -85,6 +93,7 @@ class Food:
     allergen_source: tuple[str, ...] = ()
     contains: tuple[str, ...] = ()
     beware: tuple[Hazard, ...] | None = None  # None where name and id decide
+    perishable: Perishable | None = None  # None: as its kind has it
     cut: Cut | None = None
     game: bool = False
     sorption: SorptionGroup | None = None

@@ -34,7 +34,7 @@ _WORDS: dict[str, tuple[frozenset[str], str, str, str]] = {
     ),
     "sprouts": (
         frozenset(),
-        r"(?<!brussels )(?<!brussel )\bsprouts?\b",
+        r"(?<!brussels[- ])(?<!brussel[- ])\bsprouts?\b",
         r"sprossen(?!kohl)|\bsprosse\b|keimlinge",
         r"spirer\b",
     ),

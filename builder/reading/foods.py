@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import replace
 from typing import cast
 
@@ -20,6 +21,7 @@ from builder.model.food import (
     FoodKind,
     FoodState,
     Hazard,
+    Perishable,
     SorptionGroup,
 )
 from builder.reading.fields import Fields
@@ -31,6 +33,9 @@ PARTS_WARNING_BELOW_G = 90.0
 
 # Fat holds the most, about 900 kcal in 100 g; above this it was kJ or another slip.
 MOST_ENERGY_KCAL = 950.0
+
+# A year: what keeps longer does not perish on a trip.
+MOST_HOURS_FRESH = 8784.0
 
 _SALT_G_PER_MG_SODIUM = 2.5 / 1000
 
@@ -60,6 +65,7 @@ def read_food(fields: Fields) -> Food | None:
         allergen_source=fields.words("allergen_source"),
         contains=fields.words("contains", KINDS),
         beware=read_beware(fields),
+        perishable=_perishable(fields),
         cut=cast(Cut | None, fields.choice("cut", CUTS) or None),
         game=fields.flag("game"),
         sorption=cast(SorptionGroup | None, fields.choice("sorption", SORPTION_GROUPS) or None),
@@ -76,6 +82,16 @@ def read_food(fields: Fields) -> Food | None:
 def read_beware(fields: Fields) -> tuple[Hazard, ...] | None:
     """Read what a food is watched for; None where its name is to decide."""
     return cast(tuple[Hazard, ...] | None, fields.told_words("beware", HAZARDS))
+
+
+def _perishable(fields: Fields) -> Perishable | None:
+    """Read how long a fresh food keeps out of the cold; told without `below`, in any air."""
+    told = fields.record("perishable", "perishable", example="{hours: 48, below: 20 degC}")
+    if told is None:
+        return None
+    hours = told.number("hours", required=True, more_than=0, at_most=MOST_HOURS_FRESH)
+    below_c = told.maybe_quantity("below", "temperature_c")
+    return Perishable(hours, math.inf if below_c is None else below_c) if told.done() else None
 
 
 def read_composition(parts: Fields) -> Composition:

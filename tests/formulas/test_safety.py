@@ -11,6 +11,7 @@ from builder.formulas.safety import (
     WHOLE_CUT_REST_MIN,
     centre_temperature_c,
     heated_before_drying_c,
+    home_canned_boil_min,
     hours_out_of_cold,
 )
 
@@ -77,3 +78,17 @@ def test_air_nobody_camps_in_is_refused(air_c: float) -> None:
 
 def test_whole_cuts_rest() -> None:
     assert WHOLE_CUT_REST_MIN == 3.0
+
+
+@pytest.mark.parametrize(
+    ("altitude_m", "minutes"),
+    [(-400.0, 10), (304.8, 10), (304.9, 11), (609.6, 11), (609.7, 12), (9000.0, 39)],
+)
+def test_each_further_thousand_feet_take_a_minute(altitude_m: float, minutes: float) -> None:
+    assert home_canned_boil_min(altitude_m) == minutes
+
+
+@pytest.mark.parametrize("altitude_m", [-500.1, 9000.1])
+def test_heights_that_no_camp_has_are_refused(altitude_m: float) -> None:
+    with pytest.raises(ValueError, match="height"):
+        home_canned_boil_min(altitude_m)

@@ -9,6 +9,7 @@ from builder.formulas.safety import (
     WHOLE_CUT_REST_MIN,
     centre_temperature_c,
     heated_before_drying_c,
+    home_canned_boil_min,
     hours_out_of_cold,
 )
 
@@ -71,3 +72,15 @@ def test_hours_out_of_the_cold(row: Published) -> None:
 
 def test_the_limit_is_ninety_degrees_fahrenheit() -> None:
     assert _celsius(90.0) == pytest.approx(32.2, abs=0.05)
+
+
+# 10 min below 1000 ft, one more for each further 1000 ft: worked out in feet.
+@published(
+    Published((0.0,), 10.0, 1e-9, "min", "usda-canning", "sea level", "copy"),
+    Published((304.8,), 10.0, 1e-9, "min", "usda-canning", "1000 ft", "copy"),
+    Published((1000.0,), 13.0, 1e-9, "min", "usda-canning", "3281 ft", "calculated"),
+    Published((2000.0,), 16.0, 1e-9, "min", "usda-canning", "6562 ft", "calculated"),
+    Published((3000.0,), 19.0, 1e-9, "min", "usda-canning", "9843 ft", "calculated"),
+)
+def test_home_canned_food_boils_longer_up_high(row: Published) -> None:
+    check(row, home_canned_boil_min)

@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 
 import pytest
@@ -330,4 +331,39 @@ def test_a_food_may_tell_how_long_it_keeps_and_how_its_water_spreads(
 )
 def test_no_food_keeps_for_ever_or_is_of_any_water(line: str, kind: str, tmp_path: Path) -> None:
     found = read(tmp_path, {FILE: f"{PLUMS}  {line}\n"})
+    assert [problem.kind for problem in found.problems] == [kind]
+
+
+@pytest.mark.parametrize(
+    ("told", "hours", "below_c"),
+    [
+        ("{hours: 48, below: 20 degC}", 48.0, 20.0),
+        ("{hours: 0.5, below: 68 degF}", 0.5, 20.0),
+        ("{hours: 8784}", 8784.0, math.inf),
+    ],
+)
+def test_a_food_may_tell_how_long_it_stays_fresh(
+    told: str, hours: float, below_c: float, tmp_path: Path
+) -> None:
+    food = food_of(tmp_path, f"{PLUMS}  perishable: {told}\n")
+    assert food.perishable is not None
+    assert food.perishable.hours == hours
+    assert food.perishable.below_c == pytest.approx(below_c)
+
+
+@pytest.mark.parametrize(
+    ("told", "kind"),
+    [
+        ("{below: 20 degC}", "missing"),
+        ("{hours: 0}", "out-of-range"),
+        ("{hours: 8785}", "out-of-range"),
+        ("{hours: 4, below: 20}", "unit-missing"),
+        ("{hours: 4, above: 20 degC}", "key-unknown"),
+        ("48 h", "not-a-mapping"),
+    ],
+)
+def test_what_perishes_is_told_in_hours_below_a_temperature(
+    told: str, kind: str, tmp_path: Path
+) -> None:
+    found = read(tmp_path, {FILE: f"{PLUMS}  perishable: {told}\n"})
     assert [problem.kind for problem in found.problems] == [kind]

@@ -130,6 +130,7 @@ SUBJECTS: Mapping[str, Mapping[str, str]] = {
         "safety.centre_temperature_c": later("temperature in the middle"),
         "safety.heated_before_drying_c": later("heating meat before drying"),
         "safety.hours_out_of_cold": later("time out of the cold"),
+        "safety.home_canned_boil_min": later("boiling home-canned food"),
         "rehydration.standing_hours": later("how long soaked food may stand"),
         "treatment.growth_factor": later("how fast germs grow"),
     },

@@ -9,10 +9,10 @@ from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.kit import NOWHERE, KitDay, KitFuel, Spot, Weights
 from builder.model.trip import Person, Trip
-from builder.planning.cooking import Hearth
+from builder.planning.cooking import HEATS, Hearth
 from builder.planning.menu import MenuItem, Portion
 from builder.planning.naming import meal_inside
-from builder.planning.stock import Judged, name_now
+from builder.planning.stock import Judged
 from builder.speech import Speech, speech_of
 
 
@@ -130,7 +130,7 @@ def on_days(facts: Facts, says: str, days: Iterable[int], where: str, **blanks: 
 def of_portion(facts: Facts, says: str, portion: Portion, meal: MenuItem) -> Finding:
     """Find a food in a meal."""
     dish = meal_said(facts.say, meal)
-    says = facts.say(says, food=portion.planned.name, meal=dish)
+    says = facts.say(says, food=portion.substance.name, meal=dish)
     return in_meal(says, meal, step=step_with(meal, portion), pack=True)
 
 
@@ -154,13 +154,25 @@ def of_batch(facts: Facts, says: str, judged: Judged, **blanks: str) -> Finding:
 
 def batch_said(facts: Facts, judged: Judged) -> str:
     """Name a batch in a sentence."""
-    return facts.say("Batch {id} ({food})", id=judged.batch.id, food=name_now(facts.say, judged))
+    return facts.say("Batch {id} ({food})", id=judged.batch.id, food=judged.substance.name)
 
 
 def holds(facts: Facts, food: Food, meal: MenuItem) -> Finding:
     """Find a food that a meal holds."""
     says = facts.say("{food} in {meal}.", food=food.name, meal=meal_said(facts.say, meal))
     return in_meal(says, meal)
+
+
+def is_heated(meal: MenuItem, portion: Portion) -> bool:
+    """Tell whether a step cooks an ingredient; a soak in boiled water does not."""
+    name, inside = portion.planned.id, False
+    for step in meal.planned.steps:
+        with_it = any(each.id == name for each in step.ingredients)
+        inside = inside or with_it
+        # What is not pressed lies beside the iron.
+        if inside and step.do in HEATS and (with_it or step.do != "press"):
+            return True
+    return False
 
 
 def once_each(findings: Iterable[Finding]) -> Iterator[Finding]:

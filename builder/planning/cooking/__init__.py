@@ -10,6 +10,7 @@ from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.cooking.scaling import scaling_data
 from builder.planning.cooking.soaking import soakings
 from builder.planning.cooking.standing import (
+    HEATS,
     Wait,
     animal_food_in,
     plant_that_spoils,
@@ -19,6 +20,7 @@ from builder.planning.cooking.standing import (
 from builder.planning.cooking.under_pressure import under_pressure
 
 __all__ = [
+    "HEATS",
     "Cooked",
     "CookingPlaces",
     "Hearth",

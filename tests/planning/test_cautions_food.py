@@ -1,0 +1,216 @@
+"""Raw, gathered, poisonous food and how it was dried: a trip with each caution, one without."""
+
+from __future__ import annotations
+
+import copy
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from builder.model.kit import Kit, KitCaution
+
+from .folders import GEAR, Record, day, day_trip, food, hand
+from .test_cautions import FRIED, Folder, boiled, cooks, eats
+
+FLESH = "water 60 g, protein 30 g, fat 10 g"
+PLANT = "water 60 g, carbohydrate 40 g"
+DRY = "water 12 g, carbohydrate 88 g"
+FOODS = [
+    food("bear-ham-cured", "meat", "ready", FLESH, beware=["game", "cured-raw"]),
+    food("bear-meat", "meat", "raw", FLESH, cut="whole"),  # game by its name alone
+    food("pork-ham", "meat", "ready", FLESH, beware=["cured-raw"]),
+    food("bear-stew", "meat", "cooked", FLESH),
+    food("pike-cured", "fish", "ready", FLESH, beware=["freshwater-fish", "cured-raw"]),
+    food("cod-cured", "fish", "ready", FLESH, beware=["cured-raw"]),
+    food("pike-fried", "fish", "cooked", FLESH),
+    food("white-beans", "legume", "dried", DRY),
+    food("kidney-dry", "legume", "dried", DRY, beware=["kidney-bean"]),
+    food("black-beans-boiled", "legume", "cooked", PLANT),
+    food("lentil", "legume", "dried", DRY),
+    food("nettle-leaves", "vegetable", "raw", PLANT),
+    food("spinach", "vegetable", "raw", PLANT),
+    food("mussels", "fish", "raw", FLESH),
+    food("mussels-tin", "fish", "ready", FLESH),
+    food("mung-sprouts", "vegetable", "raw", PLANT),
+    food("brussels-sprouts", "vegetable", "raw", PLANT),
+    food("garlic-oil", "fat", "ready", "water 0 g, fat 100 g"),
+    food("plain-oil", "fat", "ready", "water 0 g, fat 100 g"),
+    food("home-beans", "vegetable", "cooked", PLANT, beware=["home-canned"]),
+    food("tomato", "vegetable", "raw", "water 94 g, carbohydrate 6 g"),
+    food("red-fruit", "vegetable", "raw", "water 94 g, carbohydrate 6 g", dry_as="tomato"),
+    food("thyme", "herb", "raw", "water 80 g, carbohydrate 20 g"),
+]  # fmt: skip
+
+
+def at_height(folder: Folder, height: str) -> Folder:
+    """Give the same trip with its camp as high as this."""
+    folder = copy.deepcopy(folder)
+    folder["trip"]["days"][0]["camp_altitude"] = height
+    return folder
+
+
+def batch(name: str, what: str, fresh: str, water: float, **more: Any) -> Record:
+    """Give a batch dried to 4 %; `fresh` in grams."""
+    dried_g = float(fresh) * (1 - water / 100) / 0.96
+    return {"id": name, "food": what, "method": "dehydrator", "done": "2031-01-01",
+            "fresh": f"{fresh} g", "dried": f"{dried_g:.6f} g", "packs": {"count": 9, "in": "foil"},
+            **more}  # fmt: skip
+
+
+SHELF: Record = {"id": "shelf", "name": "Shelf", "method": "dehydrator", "load": "3 kg",
+                 "hours": 12}  # fmt: skip
+COLD_BOX: Record = {"id": "cold-box", "name": "Cold box", "method": "freeze-dryer", "load": "5 kg",
+                    "hours": 30, "ice": "2.5 kg"}  # fmt: skip
+
+
+def from_batches(*batches: Record, eaten: str = "berries", method: str = "") -> Folder:
+    """Give a trip that eats of one of these batches."""
+    snacks = [{"eat": next(each["food"] for each in batches if each["id"] == eaten),
+               "each": "10 g", "from": eaten}]  # fmt: skip
+    trip = day_trip(days=[day({"snacks": snacks})], start="2031-01-15")
+    made = [{**each, **({"method": method} if method else {})} for each in batches]
+    return {"trip": trip, "batches": made, "gear": {**GEAR, "dryers": [SHELF, COLD_BOX]}}
+
+
+RAW = batch("hens", "hen-raw", "1000", 74, dryer="shelf")
+HEATED = {**RAW, "heated": {"to": "74 degC", "when": "before"}}
+FRUIT = batch("berries", "berry", "1000", 80, dryer="shelf")
+
+
+def ice(fresh_g: float) -> Folder:
+    """Give a trip that eats of a freeze-dried batch; berries give 4/5 of their weight, less 4 %."""
+    told = batch("berries", "berry", f"{fresh_g:g}", 80, dryer="cold-box")
+    return from_batches(told, method="freeze-dryer")
+
+
+def sunned(what: str, water: float) -> Folder:
+    return from_batches(batch("berries", what, "1000", water), method="sun")
+
+
+CASES: list[tuple[str, Folder, Folder]] = [
+    ("raw-animal-food-eaten", eats("steak-raw"), eats("stew-meat")),
+    ("raw-animal-food-eaten", eats("steak-raw"), cooks(boiled("steak-raw", reach="74 degC"))),
+    ("game-not-heated", eats("bear-ham-cured"), eats("pork-ham")),
+    ("game-not-heated", eats("bear-ham-cured"), eats("bear-stew")),
+    ("game-not-heated", cooks(boiled("bear-ham-cured")),
+     cooks(boiled("bear-ham-cured", reach="74 degC"))),
+    ("game-not-heated", cooks(boiled("bear-meat", reach="73.9 degC")),
+     cooks(boiled("bear-meat", reach="74 degC"))),
+    ("freshwater-fish-not-heated", eats("pike-cured"), eats("cod-cured")),
+    ("freshwater-fish-not-heated", eats("pike-cured"), eats("pike-fried")),
+    ("freshwater-fish-not-heated", cooks(boiled("pike-cured", reach="62.9 degC")),
+     cooks(boiled("pike-cured", reach="63 degC"))),
+    ("raw-and-cooked-in-one-run", from_batches(RAW, FRUIT), from_batches(HEATED, FRUIT)),
+    ("raw-and-cooked-in-one-run", from_batches(RAW, FRUIT),
+     from_batches({**RAW, "done": "2031-01-02"}, FRUIT)),
+    ("raw-and-cooked-in-one-run", from_batches(RAW, FRUIT),
+     from_batches({**RAW, "dryer": "cold-box", "method": "freeze-dryer"}, FRUIT)),
+    ("overloaded-dryer", from_batches(batch("berries", "berry", "3001", 80, dryer="shelf")),
+     from_batches(batch("berries", "berry", "3000", 80, dryer="shelf"))),
+    ("overloaded-dryer",
+     from_batches(FRUIT, batch("more", "berry", "2001", 80, dryer="shelf")),
+     from_batches(FRUIT, batch("more", "berry", "2000", 80, dryer="shelf"))),
+    # 1 - 0.2 / 0.96 of the fresh weight is water: 2.5 kg of it are in 3157.9 g.
+    ("overloaded-dryer", ice(3158), ice(3157)),
+    ("sun-dried-vegetables", sunned("leaf", 90), sunned("berry", 80)),
+    ("sun-dried-vegetables", sunned("leaf", 90), sunned("tomato", 94)),
+    ("sun-dried-vegetables", sunned("leaf", 90), sunned("red-fruit", 94)),
+    ("sun-dried-vegetables", sunned("leaf", 90), sunned("thyme", 80)),
+    ("sun-dried-vegetables", sunned("leaf", 90), from_batches(batch("berries", "leaf", "900", 90))),
+    # Water boils at 93.3 °C at 2000 m.
+    ("reach-above-boiling", at_height(cooks(boiled(reach="94 degC")), "2000 m"),
+     at_height(cooks(boiled(reach="93 degC")), "2000 m")),
+    ("reach-above-boiling", at_height(cooks(boiled(reach="100 degC")), "2000 m"),
+     at_height(cooks(boiled(reach="100 degC")), "0 m")),
+    ("reach-above-boiling", at_height(cooks(boiled(reach="100 degC")), "2000 m"),
+     at_height(cooks({**FRIED, "reach": "100 degC"}), "2000 m")),
+    ("kidney-beans", cooks(boiled("kidney-dry")), cooks(boiled("black-beans-boiled"))),
+    ("kidney-beans", cooks(boiled("white-beans")), cooks(boiled("lentil"))),
+    ("wild-plants", cooks(boiled("nettle-leaves")), cooks(boiled("spinach"))),
+    ("gathered-shellfish", cooks(boiled("mussels", reach="74 degC")), eats("mussels-tin")),
+    ("garlic-in-oil", eats("garlic-oil"), eats("plain-oil")),
+    ("raw-sprouts", eats("mung-sprouts"), cooks(boiled("mung-sprouts"))),
+    ("raw-sprouts", eats("mung-sprouts"), eats("brussels-sprouts")),
+    ("home-canned", cooks(boiled("home-beans")), cooks(boiled("black-beans-boiled"))),
+]  # fmt: skip
+
+
+def plan(path: Path, folder: Folder) -> Kit:
+    return hand(path, foods=FOODS, **folder).kit()
+
+
+def told(path: Path, name: str, folder: Folder) -> list[KitCaution]:
+    return [each for each in plan(path, folder).cautions if each.id == name]
+
+
+@pytest.mark.parametrize(
+    ("name", "with_it", "without"),
+    CASES,
+    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
+)
+def test_a_caution_comes_with_its_condition_and_goes_with_it(
+    tmp_path: Path, name: str, with_it: Folder, without: Folder
+) -> None:
+    for caution in told(tmp_path / "with", name, with_it) or pytest.fail("not shown"):
+        assert caution.because.endswith(".")
+    assert told(tmp_path / "without", name, without) == []
+
+
+SAYS: list[tuple[str, Folder, str, str]] = [
+    # caution, trip, what it says in metric units, in US ones
+    ("raw-and-cooked-in-one-run", from_batches(RAW, FRUIT),
+     "Batch berries (berry) shared the dryer with raw food: Batch hens (hen-raw).", ""),
+    ("overloaded-dryer", from_batches(batch("berries", "berry", "3600", 80, dryer="shelf")),
+     "Batch berries (berry): 3.6\u00a0kg at once in Shelf, which takes 3\u00a0kg.",
+     "7.94\u00a0lb at once in Shelf, which takes 6.61\u00a0lb"),
+    ("overloaded-dryer", ice(4000),
+     "3.17\u00a0kg of water to draw out in Cold box, which holds 2.5\u00a0kg of ice.",
+     "6.98\u00a0lb of water"),
+    # Water boils at 90.0 °C, 193.9 °F.
+    ("reach-above-boiling", at_height(cooks(boiled(reach="95 degC")), "3000 m"),
+     "dish (day 1, dinner) is to reach 95\u00a0°C in the middle, and water boils at 90\u00a0°C",
+     "is to reach 203\u00a0°F in the middle, and water boils at 194\u00a0°F there."),
+    ("kidney-beans", at_height(cooks(boiled("kidney-dry")), "2001 m"),
+     "kidney-dry in dish (day 1, dinner): at 2,001\u00a0m water boils at 93\u00a0°C, and no time",
+     "at 6,565\u00a0ft water boils at 200\u00a0°F"),
+    ("kidney-beans", at_height(cooks(boiled("kidney-dry")), "2000 m"),
+     "soaked for 0\u00a0min and boiled hard for 0\u00a0min. They want 5\u00a0h and 10\u00a0min.",
+     ""),
+    # 10 min, and one for each 305 m above the first 305 m or part of it.
+    ("home-canned", at_height(cooks(boiled("home-beans")), "1000 m"),
+     "is boiled for 0\u00a0min. At 1,000\u00a0m it wants 13\u00a0min.",
+     "At 3,281\u00a0ft it wants 13\u00a0min."),
+    ("game-not-heated", eats("bear-ham-cured"),
+     "bear-ham-cured in bear-ham-cured (day 1, snacks) is not cooked; it must reach 74\u00a0°C",
+     "it must reach 166\u00a0°F in the middle."),
+    ("game-not-heated", cooks(boiled("bear-ham-cured")), "Nobody told how hot bear-ham-cured", ""),
+    ("game-not-heated", cooks(boiled("bear-meat", reach="72 degC")),
+     "is heated to 72\u00a0°C in the middle; it must reach 74\u00a0°C.", ""),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "folder", "metric", "us"), SAYS)
+def test_a_caution_says_what_in_this_trip_brings_it_up(
+    tmp_path: Path, name: str, folder: Folder, metric: str, us: str
+) -> None:
+    (found,) = told(tmp_path / "metric", name, folder)
+    assert metric in found.because
+    folder = copy.deepcopy(folder)
+    folder["trip"]["units"] = "us"
+    (found,) = told(tmp_path / "us", name, folder)
+    assert us in found.because
+    for sign in ("°C", "kg", "\u00a0m "):
+        assert sign not in f"{found.because} {found.text}"
+
+
+def test_a_batch_of_another_trip_is_not_told_here(tmp_path: Path) -> None:
+    trip_eats_raw = from_batches(RAW, FRUIT, eaten="hens")
+    assert told(tmp_path, "raw-and-cooked-in-one-run", trip_eats_raw) == []
+
+
+def test_a_caution_stands_at_its_meal_pack_or_batch(tmp_path: Path) -> None:
+    (eaten,) = told(tmp_path / "1", "raw-animal-food-eaten", eats("steak-raw"))
+    assert (eaten.at.meal, eaten.at.pack) == ((1, 0), "food")
+    (shared,) = told(tmp_path / "2", "raw-and-cooked-in-one-run", from_batches(RAW, FRUIT))
+    assert (shared.at.batch, shared.where) == ("berries", "drying")
