@@ -347,6 +347,8 @@ class KitBatch:
     water_activity_low: float | None = None
     water_activity_high: float | None = None
     loaded_at_c: float | None = None  # how cold the load went into the freeze dryer
+    fresh_name: str = ""  # of what went into the dryer
+    planned_for: datetime.date | None = None
     sublimation_kwh: float = 0.0  # the least that a freeze dryer takes; 0 for other methods
 
 
@@ -425,6 +427,8 @@ class ShoppingLine:
     dry_by: Method | None
     dried_g: float
     used_in: tuple[str, ...]
+    batch: str | None = None  # the planned batch it is for, whole, whoever else eats of it
+    dry_on: datetime.date | None = None  # the day that batch is planned for
 
 
 @dataclass(frozen=True, slots=True)

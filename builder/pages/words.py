@@ -49,14 +49,6 @@ TREATMENTS = {
 LEVELS = {"danger": later("Danger"), "care": later("Take care"), "note": later("Note")}
 
 
-def carried(say: Speech, ingredient: PlannedIngredient) -> str:
-    """Give a food's name as it is carried: `Black beans, cooked — freeze-dried`."""
-    how = say(DRIED[ingredient.dried_by]) if ingredient.dried_by in DRIED else ""
-    if not how or any(word in ingredient.name for word in how.split() if len(word) > 3):
-        return ingredient.name
-    return f"{ingredient.name} — {how}"
-
-
 def short_names(say: Speech, ingredients: Iterable[PlannedIngredient]) -> dict[str, str]:
     """Give the names that steps use, by id: without what follows a comma, where that is clear.
 

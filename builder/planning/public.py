@@ -30,6 +30,7 @@ def public_kit(kit: Kit) -> Kit:
         batches=tuple(_public_batch(batch) for batch in kit.batches),
         cautions=_public_cautions(kit.cautions),
         proposals=(),
+        shopping=tuple(replace(line, dry_on=None) for line in kit.shopping),
         derivations=tuple(
             each
             for each in kit.derivations
@@ -58,7 +59,7 @@ def _public_person(person: PersonDay) -> PersonDay:
 
 
 def _public_batch(batch: KitBatch) -> KitBatch:
-    return replace(batch, dried_on=None, best_before=None, reasons=(), notes=())
+    return replace(batch, dried_on=None, planned_for=None, best_before=None, reasons=(), notes=())
 
 
 def _public_cautions(cautions: tuple[KitCaution, ...]) -> tuple[KitCaution, ...]:

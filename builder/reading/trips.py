@@ -522,6 +522,13 @@ class _TripReader:
         for name in record.node.entries:
             if name not in MEALS:
                 continue
+            if not record.has(name) or record.is_empty_list(name):
+                record.warn(
+                    record.place(name),
+                    "meal-empty",
+                    f"nothing is eaten at {name} of day {number}",
+                    f"write `{name}: [{{cook: …}}]`, or leave `{name}` out",
+                )
             items = []
             for node in record.list(name, lone_item=True):
                 item = self._item(Fields(node, self.fields.problems, "meal"))

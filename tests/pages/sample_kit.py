@@ -141,7 +141,7 @@ def bean_pot() -> PlannedMeal:
     """Give a pot meal that soaks, boils, simmers, rests and serves."""
     beans = ingredient(
         "beans",
-        "Black beans, cooked",
+        "Black beans, cooked and freeze-dried",
         160,
         food="black-beans-cooked",
         dried_by="freeze-dryer",
@@ -343,7 +343,12 @@ def _looks() -> Looks:
         loads=(
             DryerLoad("black-beans-spring", "Cold box", 0.34, 30, 5.51, (2.72, 3.5), None),
         ),
-        soaking=(Soaking(1, 2, 0, False, "Black beans, cooked", (5, 30), (174, 261), 2.0, True),),
+        soaking=(
+            Soaking(
+                1, 2, 0, False, "Black beans, cooked and freeze-dried", (5, 30), (174, 261),
+                2.0, True,
+            ),
+        ),
         cold_gas=(
             ColdGas(1, 4, 230.2, 123.9, 0.582),
             ColdGas(2, -25, 80.1, 110.5, 0.0),
@@ -392,7 +397,7 @@ def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: s
 
 def _beans() -> KitBatch:
     return KitBatch(
-        id="black-beans-spring", name="Black beans, cooked", method="freeze-dryer",
+        id="black-beans-spring", name="Black beans, cooked and freeze-dried", method="freeze-dryer",
         food="black-beans-cooked", recipe=None, fresh_g=1850, dried_g=655,
         listed_water_share=0.657, water_share=0.653, water_removed_g=1195,
         residual_moisture=0.02, dry_limit=0.05, dry_enough=True, target_g=675.7, to_go_g=0,

@@ -50,6 +50,7 @@ def test_the_kit_has_the_pages_it_promises(book: Book) -> None:
         "shopping.md",
         "food.md",
         "drying.md",
+        "read-aloud.md",
         "cautions.md",
         "numbers.md",
         "sources.md",

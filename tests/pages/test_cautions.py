@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from builder.pages.trip.book import write_book
-from builder.pages.trip.cautions import boxes_at
+from builder.pages.trip.placing import boxes_at
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 from tests.pages.seen import seen_in

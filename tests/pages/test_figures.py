@@ -5,9 +5,7 @@ from __future__ import annotations
 import pytest
 
 from builder.pages.figures import Figures, anchor, worked
-from builder.pages.words import carried
 from builder.speech import speech_of
-from tests.pages.sample_kit import ingredient
 
 ENGLISH = speech_of("en")
 METRIC = Figures("metric", 300, frozenset({"fuel.likely_g"}), ENGLISH)
@@ -69,19 +67,6 @@ def test_nothing_is_said_in_a_word_and_once(units: str, quantity: str) -> None:
     assert [piece.text for piece in figures.both(0, quantity)] == ["none"]
     assert figures.plain(0, quantity) == "none"
     assert figures.plain(0, "temperature_c").startswith(("0", "32"))
-
-
-@pytest.mark.parametrize(
-    ("name", "dried_by", "shown"),
-    [
-        ("Black beans, cooked", "freeze-dryer", "Black beans, cooked — freeze-dried"),
-        ("Apple", "dehydrator", "Apple — dried"),
-        ("Pears, bought dried", "bought", "Pears, bought dried"),
-        ("Olive oil", None, "Olive oil"),
-    ],
-)
-def test_food_is_named_as_it_is_carried(name: str, dried_by: str | None, shown: str) -> None:
-    assert carried(ENGLISH, ingredient("x", name, 1, dried_by=dried_by)) == shown
 
 
 def test_a_range_names_its_unit_once_also_where_thousands_stand_apart_by_a_space() -> None:

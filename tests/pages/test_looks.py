@@ -77,8 +77,9 @@ def with_looks(**changes: object) -> Kit:
         ),
         (
             "cook/smoky-bean-pot.md",
-            "Black beans, cooked: usually 5 to 30 min in cold water. Cooking softens what is still "
-            "hard. Once it is wet, eat it within 2 h, or keep it at 4 °C or colder.",
+            "Black beans, cooked and freeze-dried: usually 5 to 30 min in cold water. Cooking "
+            "softens what is still hard. Once it is wet, eat it within 2 h, or keep it at 4 °C or "
+            "colder.",
         ),
         (
             "cook/egg-toasties.md",
@@ -280,11 +281,11 @@ def test_too_much_for_a_dryer_is_told_with_what_freezing_it_costs() -> None:
         ({"stands_h": None, "in_bottle": False}, "it keeps only as long as it stays at 4 °C"),
         ({"stands_h": 1.0, "in_bottle": False}, "Once it is wet, eat it within 1 h"),
         ({"hot": True, "in_bottle": False}, "usually 5 to 30 min in boiling water. Still hard?"),
-        ({"usual_min": (30, 90)}, "cooked: usually 30 min to 1 h 30 min in cold water."),
+        ({"usual_min": (30, 90)}, "freeze-dried: usually 30 min to 1 h 30 min in cold water."),
         ({"overnight": True, "in_bottle": False}, "It may soak overnight, cool and covered"),
         ({"too_long": True, "stands_h": 1.0, "in_bottle": False},
          "That is longer than it may stand wet here (1 h): pour boiling water on it instead"),
-        ({"usual_min": (120, 180)}, "cooked: cooking softens what is still hard. Once it is wet"),
+        ({"usual_min": (120, 180)}, "freeze-dried: cooking softens what is still hard. Once it is"),
     ],
 )  # fmt: skip
 def test_a_soak_says_how_long_and_until_when(changes: dict[str, Any], says: str) -> None:

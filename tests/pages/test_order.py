@@ -86,7 +86,7 @@ def test_what_takes_no_time_is_told_with_what_follows() -> None:
     assert rows([toasties()], fire)[-2:] == [
         (
             "18 min",
-            "Mix in 40 ml water (¼ mug) and egg, raw. Take bread. Press 4 min on each side,"
+            "RAW Mix in 40 ml water (¼ mug) and egg, raw. Take bread. Press 4 min on each side,"
             " 2 times, one after the other.",
             "irons",
         ),

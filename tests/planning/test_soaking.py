@@ -45,7 +45,7 @@ def test_the_slowest_food_tells_the_usual_minutes(tmp_path: Path) -> None:
     (look,) = soaked(tmp_path, amounts=amounts)
     assert (look.day, look.place, look.step, look.hot) == (1, 0, 0, False)
     # Mushrooms soak 2 to 3 h in cold water.
-    assert (look.slowest, look.usual_min) == ("cap", (120, 180))
+    assert (look.slowest, look.usual_min) == ("cap, oven-dried", (120, 180))
 
 
 @pytest.mark.parametrize(

@@ -8,8 +8,11 @@ from typing import Any
 
 import pytest
 
+from builder.pages.trip.book import write_book
+from builder.planning.public import public_kit
 from builder.planning.stock import stock_lines
 from builder.planning.stock.shelf import StockLine
+from tests.pages.conftest import TEMPLATES
 from tests.planning.folders import Hand, Record, batch_of, day, day_trip, hand
 
 
@@ -235,3 +238,63 @@ def test_only_what_is_dried_in_time_and_still_good_is_offered(
 ) -> None:
     read = hand(tmp_path, wants("40 g"), batches=[berries(count=3, **change)])
     assert sum(each.packs for each in read.kit().proposals) == packs
+
+
+# -- what is still to be dried --------------------------------------------------------------------
+
+
+def to_dry(**more: Any) -> Record:
+    return berries(done=None, dried=None, planned="2031-05-30", **more)
+
+
+def test_fresh_food_of_a_planned_batch_is_bought_whole_and_in_time(tmp_path: Path) -> None:
+    # 2000 g with 80 % water hold 400 g solids: 500 g with 20 % left. Two days eat 160 g of it.
+    kit = hand(tmp_path, eats("40 g", days=2), batches=[to_dry()]).kit()
+    (line,) = kit.shopping
+    assert (line.food, line.name, line.batch, line.dry_by) == (
+        "berry", "berry", "rings", "dehydrator",
+    )  # fmt: skip
+    assert line.mass_g == 2000
+    assert line.dried_g == pytest.approx(500)
+    assert line.dry_on == datetime.date(2031, 5, 30)
+    assert line.used_in == ("berry, dried",)
+    assert (batch_of(kit, "rings").planned, batch_of(kit, "rings").planned_for) == (
+        True, datetime.date(2031, 5, 30),
+    )  # fmt: skip
+
+
+def test_nothing_is_bought_for_a_batch_that_is_done(tmp_path: Path) -> None:
+    kit = hand(tmp_path, eats("40 g", days=2), batches=[berries()]).kit()
+    assert kit.shopping == ()
+    assert batch_of(kit, "rings").planned_for is None
+
+
+def test_a_planned_batch_and_one_in_no_stock_stand_beside_each_other(tmp_path: Path) -> None:
+    eat = {
+        "snacks": [
+            {"eat": "berry", "from": "rings", "each": "40 g"},
+            {"eat": "berry", "dried_by": "dehydrator", "each": "10 g"},
+        ]
+    }
+    kit = hand(tmp_path, day_trip(days=[day(eat)]), batches=[to_dry()]).kit()
+    assert sorted((line.batch or "", line.mass_g) for line in kit.shopping) == [
+        ("", pytest.approx(80)), ("rings", 2000),
+    ]  # fmt: skip
+
+
+def test_pages_tell_by_when_a_planned_batch_is_to_be_dried(tmp_path: Path) -> None:
+    trip = eats("40 g", days=2)
+    trip["days"][1]["meals"] = {"snacks": [{"eat": "kernel-nut", "each": "50 g"}]}
+    kit = hand(tmp_path, trip, batches=[to_dry()]).kit()
+    for shown, is_public in ((kit, False), (public_kit(kit), True)):
+        pages = write_book(shown, TEMPLATES).markdown
+        told = {
+            "shopping.md": "berry (rings), to dry in the dehydrator by 30\u00a0May 2031",
+            "drying.md": "to be dried by 30\u00a0May 2031",
+            "day-1.md": "to be dried by 30\u00a0May 2031",
+        }
+        assert {page for page, words in told.items() if words in pages[page]} == (
+            set() if is_public else set(told)
+        )
+        assert "Not dried yet" in pages["day-1.md"]
+        assert "Not dried yet" not in pages["day-2.md"]  # which eats none of it

@@ -642,6 +642,22 @@ SPOILT = (
         ),
     ),
     Spoilt(
+        "a meal with nothing in it",
+        "trips/tarrow.yaml",
+        (("{eat: rice, each: 30 g}", "[]"),),
+        (
+            "trips/tarrow.yaml:9:15: warning: nothing is eaten at snacks of day 1 — write `snacks: [{cook: …}]`, or leave `snacks` out [meal-empty]",
+        ),
+    ),
+    Spoilt(
+        "a meal with nothing behind it",
+        "trips/tarrow.yaml",
+        (("snacks: {eat: rice, each: 30 g}", "snacks:"),),
+        (
+            "trips/tarrow.yaml:9:14: warning: nothing is eaten at snacks of day 1 — write `snacks: [{cook: …}]`, or leave `snacks` out [meal-empty]",
+        ),
+    ),
+    Spoilt(
         "a meal that is a text",
         "trips/tarrow.yaml",
         (("{eat: rice, each: 30 g}", "rice"),),
@@ -1042,8 +1058,7 @@ def test_meals_keep_the_order_of_the_file_and_one_thing_needs_no_list(tmp_path: 
         "  - camp_altitude: 100 m\n"
         "    meals:\n"
         "      snacks: {eat: rice, each: 30 g}\n"
-        "      breakfast: [{eat: rice, each: 1 oz}, {eat: rice, each: ½ cup}]\n"
-        "      lunch: []\n",
+        "      breakfast: [{eat: rice, each: 1 oz}, {eat: rice, each: ½ cup}]\n",  # an empty list is told: "a meal with nothing in it"
     )
     assert [meal.meal for meal in day.meals] == ["snacks", "breakfast"]
     ounce, half_cup = day.meals[1].items

@@ -21,6 +21,7 @@ from builder.pages.trip.glance import glance_page
 from builder.pages.trip.kit_json import kit_data
 from builder.pages.trip.numbers import numbers_page
 from builder.pages.trip.people import PersonPage, person_pages
+from builder.pages.trip.placing import ALOUD, aloud_page
 from builder.pages.trip.pocket import PocketPage, is_long, pocket_cautions, pocket_days
 from builder.pages.trip.shopping import shopping_page
 from builder.pages.trip.sources import read_checked, sources_page
@@ -52,6 +53,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     people = person_pages(kit, anchors)
     water, fuel, carry = water_page(kit), fuel_page(kit), carry_page(kit)
     shopping, cautions = shopping_page(kit, cook), cautions_page(kit)
+    aloud = aloud_page(kit)
     checked = read_checked(templates)
     pages: dict[str, tuple[str, object]] = {
         "index.md": ("index", glance),
@@ -64,6 +66,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         "shopping.md": ("shopping", shopping),
         "food.md": ("food", food_page(kit)),
         "drying.md": ("drying", drying_page(kit)),
+        ALOUD: ("aloud", aloud),
         "cautions.md": ("cautions", cautions),
         "numbers.md": ("numbers", numbers_page(kit, checked)),
         "sources.md": ("sources", sources_page(kit, checked)),
@@ -75,6 +78,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         carry,
         water,
         fuel,
+        aloud,
         pocket_cautions(kit, cautions),
         shopping,
         is_long(kit),
@@ -121,6 +125,7 @@ def _nav(
         (say.of("page", "Shopping"), "shopping.md"),
         (say.of("page", "Food value"), "food.md"),
         (say.of("page", "Drying"), "drying.md"),
+        (say.of("page", "Read aloud"), ALOUD),
         (say.of("page", "Cautions"), "cautions.md"),
         (say.of("page", "Numbers"), "numbers.md"),
         (say.of("page", "Sources"), "sources.md"),

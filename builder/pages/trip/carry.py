@@ -9,8 +9,9 @@ from builder.pages import words
 from builder.pages.charts import Chart, kinds_chart, packs_chart
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Table, link, table, text
-from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.cautions import Box
 from builder.pages.trip.people import pack, person_paths
+from builder.pages.trip.placing import boxes_at, pack_line
 
 _ORDER = ("own", "gear", "fuel", "food", "water")
 
@@ -57,7 +58,7 @@ def carry_page(kit: Kit) -> CarryPage:
     return CarryPage(
         _who(kit, figures, _on_this_page(kit)),
         tuple(
-            _pack(figures, each, number, href)
+            _pack(kit, figures, each, number, href)
             for number, (each, href) in enumerate(
                 zip(weights.people, _own_pages(kit), strict=True), start=1
             )
@@ -119,11 +120,11 @@ def _share(figures: Figures, each: PersonLoad) -> str:
     return figures.percent(each.of_limit) if each.limit_g > 0 else ""
 
 
-def _pack(figures: Figures, each: PersonLoad, number: int, href: str) -> Pack:
+def _pack(kit: Kit, figures: Figures, each: PersonLoad, number: int, href: str) -> Pack:
     say = figures.say
     things = sorted(each.carries, key=lambda thing: _ORDER.index(thing.kind))
     rows = [
-        (text(thing.what), figures.both(thing.mass_g, "mass_g"))
+        ((*text(thing.what), *pack_line(kit, thing)), figures.both(thing.mass_g, "mass_g"))
         for thing in things
         if thing.kind != "water"
     ]

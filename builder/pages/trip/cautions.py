@@ -1,7 +1,8 @@
-"""The cautions of a kit: boxes on the page they belong to, and one page with all of them."""
+"""The cautions of a kit as boxes, and one page with all of them."""
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass
 
 from builder.model.kit import Kit, KitCaution
@@ -84,6 +85,7 @@ def page_names(say: Speech, kit: Kit) -> dict[str, str]:
         "carry.md": say.of("page", "Carry"),
         "drying.md": say.of("page", "Drying"),
         "shopping.md": say.of("page", "Shopping"),
+        "food.md": say.of("page", "Food value"),
     }
     names |= {f"day-{day.day}.md": words.day_name(say, day) for day in kit.days}
     for day in kit.days:
@@ -91,13 +93,12 @@ def page_names(say: Speech, kit: Kit) -> dict[str, str]:
     return names
 
 
-def boxes_at(kit: Kit, path: str) -> tuple[Box, ...]:
-    """Give the cautions that belong to a page, the gravest first."""
+def boxes(kit: Kit, cautions: Iterable[KitCaution]) -> tuple[Box, ...]:
+    """Give cautions as boxes, each once with all its reasons, the gravest first."""
     say = speech_of(kit.language)
     alike: dict[tuple[Level, str], list[KitCaution]] = {}
-    for each in kit.cautions:
-        if page_of(each.where) == path:
-            alike.setdefault((each.level, each.id), []).append(each)
+    for each in cautions:
+        alike.setdefault((each.level, each.id), []).append(each)
     return tuple(
         _box(say, together)
         for wanted in LEVELS
@@ -121,21 +122,6 @@ def _box(say: Speech, alike: list[KitCaution]) -> Box:
 def _reason(caution: KitCaution) -> str:
     """Give the reason without a stop: what follows it differs by page."""
     return caution.because.rstrip(" .")
-
-
-def grave(kit: Kit) -> tuple[tuple[str, Cell], ...]:
-    """Give the short list of dangers and cares, each once, with the word of its level."""
-    say = speech_of(kit.language)
-    titles: dict[tuple[Level, str], str] = {}
-    for caution in kit.cautions:
-        if caution.level != "note":
-            titles.setdefault((caution.level, caution.id), caution.title)
-    return tuple(
-        (say(words.LEVELS[level]), link(title, f"cautions.md#{caution_id}"))
-        for wanted in LEVELS
-        for (level, caution_id), title in titles.items()
-        if level == wanted
-    )
 
 
 def cautions_page(kit: Kit) -> CautionsPage:

@@ -15,7 +15,8 @@ from builder.model.looks import Standing
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number, worked
 from builder.pages.pieces import Cell, Mark, Piece, Scale, Table, filled, join, table, text
-from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.cautions import Box
+from builder.pages.trip.placing import boxes_at, boxes_at_step, raw
 from builder.pages.trip.soaking import iron_said, of_meal, pressure_said, soak_said, soaks_of
 from builder.planning.cooking import scaling_data
 from builder.planning.naming import meal_inside
@@ -87,6 +88,7 @@ class StepLine:
     timer_says: str
     stands: Cell = ()  # how it stands or soaks
     as_planned: bool = False  # whether `stands` holds for the planned eaters and height only
+    boxes: tuple[Box, ...] = ()  # cautions that one must act on here
 
 
 @dataclass(frozen=True, slots=True)
@@ -261,6 +263,7 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
                 meal,
                 _irons(kit, figures, meal, day),
                 _stands_by_step(kit, figures, meal, day),
+                {place: boxes_at_step(kit, day, meal, place) for place, _ in enumerate(meal.steps)},
             )
         ),
         _plates(figures, meal),
@@ -328,7 +331,9 @@ def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
     party = len(meal.eaters)
     rows: list[tuple[Cell, ...]] = []
     for each in meal.ingredients:
-        name = text(words.carried(say, each))
+        name = text(each.name)
+        if each.is_raw_animal:
+            name = (*raw(say), *name)
         if each.packs:
             packs = say.count("{n} pack", "{n} packs", each.packs)
             name = (*name, Piece(" "), Piece(packs, small=True))
@@ -372,7 +377,8 @@ def _measure(
     if by_eye := _by_eye(figures, each, amount_g, party):
         behind = figures.say(", pieces: {n}") if each.piece_g else ", {n}"
         by_eye = filled(behind, n=by_eye)
-    return (first, Piece(f" {name}"), *by_eye, *other)
+    mark = raw(figures.say) if each.is_raw_animal else ()
+    return (*mark, first, Piece(f" {name}"), *by_eye, *other)
 
 
 def _potfuls(kit: Kit, meal: PlannedMeal) -> Cell:
@@ -416,7 +422,11 @@ def _irons(kit: Kit, figures: Figures, meal: PlannedMeal, day: int) -> Cell:
 
 
 def _steps(
-    figures: Figures, meal: PlannedMeal, irons: Cell, stands: Mapping[int, Cell]
+    figures: Figures,
+    meal: PlannedMeal,
+    irons: Cell,
+    stands: Mapping[int, Cell],
+    boxes: Mapping[int, tuple[Box, ...]],
 ) -> Iterator[StepLine]:
     """Give the steps; the check of the middle and the pouring away follow the last heat."""
     heated = [place for place, step in enumerate(meal.steps) if step.do in _HEATED]
@@ -431,7 +441,7 @@ def _steps(
         as_planned = step.do not in ("soak", "press")
         if step.do == "press" and irons:
             line, irons = replace(line, amounts=(irons, *line.amounts)), ()
-        yield replace(line, stands=stands.get(place, ()), as_planned=as_planned)
+        yield replace(line, stands=stands.get(place, ()), as_planned=as_planned, boxes=boxes[place])
         seen.update(each.id for each in step.ingredients)
         if place == last:
             yield from _after_heat(figures, meal)
@@ -567,6 +577,8 @@ def _said(figures: Figures, meal: PlannedMeal, told: str, parts: int, party: int
         if each := known.get(match[1]):
             pieces.append(Piece(told[end : match.start()]))
             amount_g = each.amount_g / parts
+            if each.is_raw_animal:
+                pieces += raw(figures.say)
             pieces.append(figures.scaled(amount_g, "mass_g", party, strong=True)[0])
             pieces.append(Piece(f" {names[each.id]}"))
             if by_eye := _by_eye(figures, each, amount_g, party):

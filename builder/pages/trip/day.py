@@ -11,9 +11,11 @@ from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
-from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors, cook_link
+from builder.pages.trip.drying import batch_anchor, batch_names
 from builder.pages.trip.order import OrderView, orders_of_day
+from builder.pages.trip.placing import boxes_at, boxes_at_meal, lines_of_day, lines_of_meal
 from builder.planning.naming import meal_inside, travel_said
 from builder.speech import Speech
 from builder.units import rounded
@@ -27,6 +29,8 @@ class MenuGroup:
     anchor: str
     dishes: tuple[Cell, ...]
     start: Cell = ()  # how long before eating the work begins, leading to its order
+    dangers: tuple[Cell, ...] = ()  # told with the steps of what is cooked
+    boxes: tuple[Box, ...] = ()  # of what is eaten as it is
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +49,7 @@ class DayPage:
     orders: tuple[OrderView, ...]
     at_home: str
     boxes: tuple[Box, ...]
-    dangers: tuple[Cell, ...]  # of the recipes cooked this day
+    elsewhere: tuple[Cell, ...]  # cautions of this day that other pages tell
     water: Table
     people: Table
 
@@ -80,7 +84,7 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         orders,
         say.listed(meal_inside(say, meal) for meal in day.home),
         boxes_at(kit, day_path(day)),
-        _dangers(kit, day),
+        lines_of_day(kit, day),
         water_of_day(figures, day),
         _people(figures, day),
     )
@@ -106,7 +110,7 @@ def _lines(kit: Kit, figures: Figures, day: KitDay, hrefs: Mapping[int, str]) ->
     lines = [Fact(say("Travel"), travel(figures, day)), Fact(say("Air"), air)]
     if not day.ends_home:
         lines.append(Fact(say("Water at camp"), text(words.water_at(say, here))))
-    return (*lines, *_on_the_way(kit, figures, day, hrefs))
+    return (*lines, *_on_the_way(kit, figures, day, hrefs), *_still_to_dry(kit, say, day))
 
 
 def _on_the_way(
@@ -132,6 +136,24 @@ def _on_the_way(
         )
         for place, meal in enumerate(day.meals)
         if place in looks
+    )
+
+
+def _still_to_dry(kit: Kit, say: Speech, day: KitDay) -> tuple[Fact, ...]:
+    """Say which food of the day is still to be dried at home, and by when."""
+    eaten = {each.batch for meal in day.meals for each in meal.ingredients}
+    names = batch_names(kit, say)
+    return tuple(
+        Fact(
+            say("Not dried yet"),
+            filled(
+                say("{food}, to be dried by {date}") if batch.planned_for else "{food}",
+                food=link(names[batch.id], f"drying.md#{batch_anchor(batch)}"),
+                date=text(say.short_date(batch.planned_for)) if batch.planned_for else (),
+            ),
+        )
+        for batch in kit.batches
+        if batch.planned and batch.id in eaten
     )
 
 
@@ -219,7 +241,19 @@ def menu(
         )
         if dishes:
             title = figures.say(words.MEALS[name])
-            groups.append(MenuGroup(title, name, dishes, starts.get(name, ())))
+            places = [place for place, meal in enumerate(day.meals) if meal.meal == name]
+            groups.append(
+                MenuGroup(
+                    title,
+                    name,
+                    dishes,
+                    starts.get(name, ()),
+                    tuple(
+                        line for place in places for line in lines_of_meal(kit, day, place, anchors)
+                    ),
+                    tuple(box for place in places for box in boxes_at_meal(kit, day, place)),
+                )
+            )
     return tuple(groups)
 
 
@@ -241,19 +275,6 @@ def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str, at: str) -> 
     if len(meal.eaters) < len(kit.party):
         dish += [Piece(", "), Piece(say("for {people}", people=say.listed(meal.eaters)))]
     return tuple(dish)
-
-
-def _dangers(kit: Kit, day: KitDay) -> tuple[Cell, ...]:
-    """Give the dangers of the recipes that are cooked on a day."""
-    pages = dict.fromkeys(
-        (f"cook/{meal.recipe}.md", meal.title) for meal in day.meals if meal.recipe
-    )
-    return tuple(
-        (Piece(f"{box.title}: "), Piece(title, href=path))
-        for path, title in pages
-        for box in boxes_at(kit, path)
-        if box.level == "danger"
-    )
 
 
 def water_of_day(figures: Figures, day: KitDay) -> Table:

@@ -13,8 +13,10 @@ from builder.pages import words
 from builder.pages.charts import Chart, half_hours, run_chart
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, link, table, text
-from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.cautions import Box
 from builder.pages.trip.drying_guide import DryingGuides, drying_guides, load_said
+from builder.pages.trip.placing import boxes_at, boxes_at_batch
+from builder.planning.naming import told_apart
 from builder.speech import Speech, later
 from builder.units import rounded
 
@@ -39,6 +41,7 @@ class BatchView:
     notes: tuple[str, ...]
     chart: Chart | None
     forecast: Cell
+    boxes: tuple[Box, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,38 +111,54 @@ def _still(kit: Kit, figures: Figures) -> Table | None:
     rows: list[tuple[Cell, ...]] = [
         (
             text(_dried_how(say, line.name, line.dry_by)),
+            text(say("before you leave")),
             figures.both(line.mass_g, "mass_g"),
             figures.both(line.dried_g, "mass_g"),
         )
         for line in kit.shopping
-        if line.dry_by and line.dry_by != "bought"
+        if line.dry_by and line.dry_by != "bought" and line.batch is None
     ]
     rows += [
         (
-            link(_dried_how(say, batch.name, batch.method), f"drying.md#{_anchor(batch)}"),
+            link(
+                _dried_how(say, batch.fresh_name, batch.method), f"drying.md#{batch_anchor(batch)}"
+            ),
+            text(_by(say, batch)),
             figures.both(batch.fresh_g, "mass_g") if batch.fresh_g else text(""),
             figures.both(batch.target_g, "mass_g") if batch.target_g else text(""),
         )
         for batch in kit.batches
         if batch.planned
     ]
-    heads = (say("What"), say("Fresh"), say("Dry enough at"))
-    return table(heads, rows, "lrr") if rows else None
+    heads = (say("What"), say.of("a date", "By"), say("Fresh"), say("Dry enough at"))
+    return table(heads, rows, "llrr") if rows else None
+
+
+def _by(say: Speech, batch: KitBatch) -> str:
+    """Give the day a batch is planned for; a public kit tells none."""
+    return say.short_date(batch.planned_for) if batch.planned_for else say("before you leave")
 
 
 def _dried_how(say: Speech, name: str, method: str) -> str:
     return say("{food}, {how}", food=name, how=say(words.DRY_BY[method]))
 
 
-def _anchor(batch: KitBatch) -> str:
+def batch_anchor(batch: KitBatch) -> str:
+    """Give where a batch stands on the page of drying."""
     return f"batch-{batch.id}"
+
+
+def batch_names(kit: Kit, say: Speech) -> dict[str, str]:
+    """Name the batches by their ids, so that two of one food are told apart."""
+    return told_apart(say, {batch.id: batch.name for batch in kit.batches})
 
 
 def _all(kit: Kit, figures: Figures) -> Table:
     say = figures.say
+    names = batch_names(kit, say)
     rows = [
         (
-            link(batch.name, f"drying.md#{_anchor(batch)}"),
+            link(names[batch.id], f"drying.md#{batch_anchor(batch)}"),
             text(_is_dry(say, batch)),
             text(_short_date(say, batch.best_before)),
             text(say.number(batch.packs_left)),
@@ -155,6 +174,8 @@ def _short_date(say: Speech, best_before: datetime.date | None) -> str:
 
 
 def _is_dry(say: Speech, batch: KitBatch) -> str:
+    if batch.planned_for:
+        return say("to be dried by {date}", date=say.short_date(batch.planned_for))
     if batch.planned:
         return say("not dried yet")
     return say("yes") if batch.dry_enough else say("NO")
@@ -163,9 +184,10 @@ def _is_dry(say: Speech, batch: KitBatch) -> str:
 def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView:
     say, at = figures.say, f"batches.{place}"
     facts = [Fact(say("How"), text(say(words.DRIED[batch.method])))]
-    if batch.dried_on:
-        when = say("Planned for") if batch.planned else say("Dried on")
-        facts.append(Fact(when, text(say.date(batch.dried_on))))
+    if batch.planned_for:
+        facts.append(Fact(say("To be dried by"), text(say.date(batch.planned_for))))
+    elif batch.dried_on:
+        facts.append(Fact(say("Dried on"), text(say.date(batch.dried_on))))
     if batch.fresh_g and batch.dried_g:
         weights = filled(
             say("{fresh} fresh, {dried} dried"),
@@ -202,13 +224,14 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
         if each.batch == batch.id
     ]
     return BatchView(
-        _anchor(batch),
-        batch.name,
+        batch_anchor(batch),
+        batch_names(kit, say)[batch.id],
         tuple(facts),
         batch.reasons,
         batch.notes,
         run_chart(figures, batch.id, batch.run) if batch.run else None,
         _forecast(figures, batch, batch.run, at) if batch.run else (),
+        boxes_at_batch(kit, batch.id),
     )
 
 

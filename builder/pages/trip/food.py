@@ -11,6 +11,8 @@ from builder.model.looks import EnergyLook, MealLabel, NeedMore, PersonFood
 from builder.pages.citing import citation, citation_in_short
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Piece, Table, filled, join, lines, table, text
+from builder.pages.trip.cautions import Box
+from builder.pages.trip.placing import boxes_at
 from builder.speech import Speech, later
 from builder.units import rounded
 
@@ -36,6 +38,7 @@ class LabelLine:
 class FoodPage:
     """What the food of the trip gives."""
 
+    boxes: tuple[Box, ...]
     density: str  # kcal in a gram, of all food
     people: Table | None
     rules: tuple[str, ...]
@@ -65,6 +68,7 @@ def food_page(kit: Kit) -> FoodPage:
     ]
     needs = [_need(figures, each, methods) for each in looks.energy]
     return FoodPage(
+        boxes_at(kit, "food.md"),
         say.number(looks.density_kcal_g, 1) if looks.density_kcal_g else "",
         table((say("Who"), "kcal", say("Protein"), say("Salt")), rows, "lrrr") if rows else None,
         _rules(say) if rows else (),

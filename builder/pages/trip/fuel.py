@@ -12,8 +12,9 @@ from builder.pages import words
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, table, text
-from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.cautions import Box
 from builder.pages.trip.day import day_path
+from builder.pages.trip.placing import boxes_at
 from builder.pages.trip.soaking import minutes_between
 from builder.speech import later
 from builder.units import rounded

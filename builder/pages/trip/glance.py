@@ -12,10 +12,10 @@ from builder.pages.charts import Chart, energy_chart, profile_chart
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Table, filled, join, link, text
 from builder.pages.trip.carry import short_carry
-from builder.pages.trip.cautions import grave
 from builder.pages.trip.cook import Anchors, cook_link
 from builder.pages.trip.day import day_path, energy_share
 from builder.pages.trip.fuel import container_sizes, containers
+from builder.pages.trip.placing import Front, front
 from builder.speech import Speech
 
 _ON_THE_CLOCK: tuple[MealName, ...] = ("breakfast", "lunch", "dinner")
@@ -43,7 +43,7 @@ class GlancePage:
     before_you_go: tuple[Cell, ...]
     days: tuple[DayLine, ...]
     facts: tuple[Fact, ...]
-    cautions: tuple[tuple[str, Cell], ...]
+    front: Front
     carry: Table
     energy_chart: Chart
     profile_chart: Chart | None
@@ -61,7 +61,7 @@ def glance_page(kit: Kit, anchors: Anchors) -> GlancePage:
         tuple(_at_home(kit, figures)),
         tuple(day_line(kit, day, anchors) for day in kit.days),
         _facts(kit, figures),
-        grave(kit),
+        front(kit),
         short_carry(kit, figures),
         energy_chart(kit),
         profile_chart(kit),

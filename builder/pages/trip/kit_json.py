@@ -69,6 +69,8 @@ def kit_data(kit: Kit) -> Data:
                 "dry_by": line.dry_by,
                 "dried_g": line.dried_g,
                 "used_in": list(line.used_in),
+                "batch": line.batch,
+                "dry_on": line.dry_on.isoformat() if line.dry_on else None,
             }
             for line in kit.shopping
         ],
@@ -287,6 +289,7 @@ def _batch(batch: KitBatch) -> Data:
     return {
         "id": batch.id,
         "name": batch.name,
+        "fresh_name": batch.fresh_name,
         "method": batch.method,
         "food": batch.food,
         "recipe": batch.recipe,
@@ -301,6 +304,7 @@ def _batch(batch: KitBatch) -> Data:
         "to_go_g": batch.to_go_g,
         "dried_on": batch.dried_on.isoformat() if batch.dried_on else None,
         "planned": batch.planned,
+        "planned_for": batch.planned_for.isoformat() if batch.planned_for else None,
         "best_before": batch.best_before.isoformat() if batch.best_before else None,
         "months": batch.months,
         "reasons": list(batch.reasons),

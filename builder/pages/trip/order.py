@@ -11,6 +11,7 @@ from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Mark, Piece, Table, join, table, text
 from builder.pages.trip.cook import DOINGS, LET_STAND
+from builder.pages.trip.placing import raw
 from builder.pages.trip.soaking import irons_heat_in
 from builder.planning.naming import meal_inside
 from builder.speech import Speech, later
@@ -103,9 +104,9 @@ def _order(
         place = group[0].place
         dish = _dish(day, place) if place is not None and place != named else ()
         done = text(" ".join(what(kit, day, order, step) for step in group))
-        rows.append(
-            (_before(group[0]), (*dish, *done), text(_with(figures.say, kit, day, group[-1])))
-        )
+        unheated = raw(say) if _takes_raw(day, group) else ()
+        needs = text(_with(figures.say, kit, day, group[-1]))
+        rows.append((_before(group[0]), (*dish, *unheated, *done), needs))
         named = place if len(places) > 1 else named
     return OrderView(
         order.meal,
@@ -117,6 +118,17 @@ def _order(
         table(
             (say("Before eating"), say.of("column", "Do"), say.of("column", "With")), rows, "rll"
         ),
+    )
+
+
+def _takes_raw(day: KitDay, group: Sequence[WorkStep]) -> bool:
+    """Tell whether raw animal food comes out of its pack now."""
+    return any(
+        each.is_raw_animal
+        for step in group
+        if step.place is not None
+        for each in day.meals[step.place].ingredients
+        if each.id in step.ingredients
     )
 
 

@@ -12,7 +12,9 @@ from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
+from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors
+from builder.pages.trip.placing import boxes_of_person, pack_line
 from builder.planning.menu import avoided_said
 from builder.speech import Speech, later
 
@@ -34,6 +36,7 @@ class CarriedLine:
 
     mass: Cell
     what: Cell
+    see_to: Cell = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +46,7 @@ class PersonPage:
     path: str
     name: str
     pack: Cell
+    boxes: tuple[Box, ...]
     avoids: str
     on_plate: tuple[Cell, ...]  # what the menu gives them all the same
     with_others: tuple[Cell, ...]
@@ -97,6 +101,7 @@ def _page(
         path,
         person.name,
         pack(figures, load) if load and load.total_g else (),
+        boxes_of_person(kit, person.name),
         _avoids(figures.say, person),
         _refused(kit, figures.say, person, True, anchors),
         _refused(kit, figures.say, person, False, anchors),
@@ -159,6 +164,7 @@ def _carries(
         CarriedLine(
             figures.both(thing.mass_g, "mass_g"),
             link(thing.what, anchors.get(thing.meal, "") if thing.meal else ""),
+            pack_line(kit, thing),
         )
         for thing in things
         if thing.kind != "water"

@@ -15,12 +15,13 @@ from builder.model.recipe import MEALS, MealName
 from builder.pages import words
 from builder.pages.pieces import Cell
 from builder.pages.trip.carry import CarryPage
-from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry, boxes_at
+from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry
 from builder.pages.trip.cook import Cooking, StepLine, cooking
 from builder.pages.trip.day import DayPage
 from builder.pages.trip.fuel import FuelPage
 from builder.pages.trip.glance import GlancePage
 from builder.pages.trip.order import OrderView
+from builder.pages.trip.placing import REFUSED, AloudPage, boxes_of
 from builder.pages.trip.shopping import ShoppingPage
 from builder.pages.trip.water import WaterPage
 from builder.planning.menu import avoided_said
@@ -29,7 +30,6 @@ from builder.speech import Speech, speech_of
 _DIGITS = re.compile(r"\d+")
 _FEW = 5  # a party whose names are soon read
 _LONG_DAYS = 7  # more than these, and what is alike is told more shortly still
-_REFUSED = "not-to-be-eaten"  # who must not eat what is known meal by meal
 
 
 @dataclass(frozen=True, slots=True)
@@ -99,7 +99,8 @@ class PocketPage:
     carry: CarryPage
     water: WaterPage
     fuel: FuelPage
-    cautions: CautionsPage
+    aloud: AloudPage
+    cautions: CautionsPage  # those that are not read aloud
     shopping: ShoppingPage
     is_long: bool
 
@@ -118,7 +119,7 @@ def pocket_days(kit: Kit, days: tuple[DayPage, ...]) -> tuple[PocketDay, ...]:
     for day, page in zip(kit.days, days, strict=True):
         if not is_long(kit):
             met.clear()
-        dangers = _met(met, tuple(_dangers(kit, say, day, None, boxes_at(kit, page.path))))
+        dangers = _met(met, tuple(_dangers(kit, say, day, None, boxes_of(kit, page.path))))
         meals = tuple(_in_short(met, tuple(_meals(kit, say, told, day))))
         orders = tuple(_orders(say, told, day, page, meals))
         made.append(PocketDay(f"day-{day.day}", page, dangers, orders, meals))
@@ -147,16 +148,20 @@ class _Told:
 
 
 def pocket_cautions(kit: Kit, page: CautionsPage) -> CautionsPage:
-    """Leave out what the days and meals tell already: what is in which meal."""
+    """Leave out what is read aloud, and what days and meals tell: what is in which meal."""
+    aloud = {each.id for each in kit.cautions if each.aloud}
     groups = tuple(
-        replace(group, entries=tuple(_shorter(kit, entry) for entry in group.entries))
+        replace(
+            group,
+            entries=tuple(_shorter(kit, each) for each in group.entries if each.id not in aloud),
+        )
         for group in page.groups
     )
     return replace(page, groups=groups)
 
 
 def _shorter(kit: Kit, entry: Entry) -> Entry:
-    if entry.id == _REFUSED and not kit.public:
+    if entry.id == REFUSED and not kit.public:
         say = speech_of(kit.language)
         refused = tuple(
             say(
@@ -236,7 +241,7 @@ def _timeless(said: str) -> str:
 
 def _meal(kit: Kit, say: Speech, day: KitDay, place: int, anchor: str) -> PocketMeal:
     meal = day.meals[place]
-    boxes = boxes_at(kit, f"cook/{meal.recipe}.md")
+    boxes = boxes_of(kit, f"cook/{meal.recipe}.md")
     return PocketMeal(
         meal.meal,
         anchor,
@@ -263,7 +268,7 @@ def _dangers(
 ) -> Iterator[Danger]:
     """Give each danger of a meal, or of what a day has besides what is cooked, once."""
     for box in (box for box in boxes if box.level == "danger"):
-        if not box.href.endswith(f"#{_REFUSED}") or kit.public:
+        if not box.href.endswith(f"#{REFUSED}") or kit.public:
             yield Danger(box.word, box.title, box.text, (), _anchor(box))
         elif who := tuple(_who(kit, say, day, place)):
             yield Danger(box.word, box.title, box.text, who, _anchor(box))

@@ -7,10 +7,17 @@ from dataclasses import dataclass
 from builder.model.kit import Kit, ShoppingLine
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, filled, join, link
-from builder.pages.trip.cautions import Box, boxes_at
+from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import CookPage
+from builder.pages.trip.placing import boxes_at
 from builder.speech import later
 
+_TO_DRY_BY = {  # what a planned batch asks for, with its day
+    "dehydrator": later("{food}, to dry in the dehydrator by {date}: gives {dried}"),
+    "freeze-dryer": later("{food}, to dry in the freeze dryer by {date}: gives {dried}"),
+    "oven": later("{food}, to dry in the oven by {date}: gives {dried}"),
+    "sun": later("{food}, to dry in the sun by {date}: gives {dried}"),
+}
 _TO_DRY = {
     "dehydrator": later("{food}, to dry in the dehydrator: gives {dried}"),
     "freeze-dryer": later("{food}, to dry in the freeze dryer: gives {dried}"),
@@ -56,8 +63,17 @@ def _purchase(figures: Figures, line: ShoppingLine, paths: dict[str, str]) -> Pu
     if line.dry_by == "bought":
         name = say("{food}, bought dried", food=line.name)
     elif line.dry_by:
-        dried = figures.plain(line.dried_g, "mass_g")
-        name = say(_TO_DRY[line.dry_by], food=line.name, dried=dried)
-    used = [link(title, paths.get(title, "")) for title in line.used_in if title != line.name]
+        name = _to_dry(figures, line, line.dry_by)
+    used = [link(title, paths[title]) for title in line.used_in if title in paths]
     dishes = filled(say("for {dishes}"), small=True, dishes=join(used)) if used else ()
     return Purchase(figures.both(line.mass_g, "mass_g"), name, dishes)
+
+
+def _to_dry(figures: Figures, line: ShoppingLine, method: str) -> str:
+    """Say how and by when it is dried, for which batch, and what that gives."""
+    say = figures.say
+    food = say("{food} ({batch})", food=line.name, batch=line.batch) if line.batch else line.name
+    dried = figures.plain(line.dried_g, "mass_g")
+    if line.dry_on is None:
+        return say(_TO_DRY[method], food=food, dried=dried)
+    return say(_TO_DRY_BY[method], food=food, date=say.short_date(line.dry_on), dried=dried)

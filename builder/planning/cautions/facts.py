@@ -12,7 +12,7 @@ from builder.model.trip import Person, Trip
 from builder.planning.cooking import HEATS, Hearth
 from builder.planning.menu import MenuItem, Portion
 from builder.planning.naming import meal_inside
-from builder.planning.stock import Judged
+from builder.planning.stock import Judged, name_now
 from builder.speech import Speech, speech_of
 
 
@@ -130,7 +130,7 @@ def on_days(facts: Facts, says: str, days: Iterable[int], where: str, **blanks: 
 def of_portion(facts: Facts, says: str, portion: Portion, meal: MenuItem) -> Finding:
     """Find a food in a meal."""
     dish = meal_said(facts.say, meal)
-    says = facts.say(says, food=portion.substance.name, meal=dish)
+    says = facts.say(says, food=portion.planned.name, meal=dish)
     return in_meal(says, meal, step=step_with(meal, portion), pack=True)
 
 
@@ -154,7 +154,7 @@ def of_batch(facts: Facts, says: str, judged: Judged, **blanks: str) -> Finding:
 
 def batch_said(facts: Facts, judged: Judged) -> str:
     """Name a batch in a sentence."""
-    return facts.say("Batch {id} ({food})", id=judged.batch.id, food=judged.substance.name)
+    return facts.say("Batch {id} ({food})", id=judged.batch.id, food=name_now(facts.say, judged))
 
 
 def holds(facts: Facts, food: Food, meal: MenuItem) -> Finding:

@@ -20,7 +20,7 @@ def not_to_be_eaten(facts: Facts) -> Iterator[Finding]:
     for meal in facts.meals():
         for person in facts.people(meal.planned.eaters):
             found = [
-                f"{portion.substance.name} ({avoided_said(facts.say, word)})"
+                f"{portion.planned.name} ({avoided_said(facts.say, word)})"
                 for portion in meal.portions
                 for word in person.avoids
                 if is_avoided(portion, word)

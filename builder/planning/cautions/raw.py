@@ -35,7 +35,7 @@ def raw_dried_animal_food(facts: Facts) -> Iterator[Finding]:
 
 
 def _food_said(facts: Facts, portion: Portion) -> str:
-    name, batch = portion.planned.name, portion.planned.batch
+    name, batch = portion.substance.name, portion.planned.batch  # as it went into the dryer
     return facts.say("{food} (batch {id})", food=name, id=batch) if batch else name
 
 

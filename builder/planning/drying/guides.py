@@ -52,7 +52,7 @@ def drying_guides(
     dried: list[tuple[Substance, Method, bool]] = [
         (substance_named(line.food, content), line.dry_by, False)
         for line in lines
-        if line.dry_by in HEAT_METHODS
+        if line.dry_by in HEAT_METHODS and line.batch is None
     ]
     dried += [
         (each.substance, each.batch.method, each.batch.jerky)

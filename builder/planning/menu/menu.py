@@ -14,16 +14,20 @@ from builder.model.kit import Conditions, NutritionTotals, PlannedIngredient, Pl
 from builder.model.recipe import MealName
 from builder.model.trip import Day, MealItem, Trip
 from builder.planning.cooking import Cooked, CookingPlaces, Hearth, Ready, cook
+from builder.planning.naming import told_apart
 from builder.planning.refusals import told_at
 from builder.planning.stock import (
     Judged,
     Substance,
     as_usually_dried,
     energy_per_100g_kcal,
+    name_as_dried,
+    name_now,
     substance_named,
     substance_of_ingredient,
     substance_of_label,
 )
+from builder.speech import Speech, speech_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -56,7 +60,8 @@ def plan_menu(
     hearth: Hearth,
 ) -> tuple[tuple[MenuItem, ...], ...]:
     """Plan every meal of every day, in file order."""
-    planner = _MenuPlanner(content, judged, hearth)
+    say = speech_of(trip.language)
+    planner = _MenuPlanner(content, judged, hearth, _batch_names(trip, judged), say)
     return tuple(
         tuple(
             replace(planner.item(day, meal, item, places.of_meal(day, meal)), place=place)
@@ -68,9 +73,30 @@ def plan_menu(
     )
 
 
+def _batch_names(trip: Trip, judged: Mapping[str, Judged]) -> dict[str, str]:
+    """Name the batches of a trip by what they are now, so that no two are called alike."""
+    say = speech_of(trip.language)
+    named = [
+        batch
+        for day in trip.days
+        for meal in day.meals
+        for item in meal.items
+        for _, batch in item.batches
+    ]
+    return told_apart(say, {batch: name_now(say, judged[batch]) for batch in named})
+
+
 class _MenuPlanner:
-    def __init__(self, content: Content, judged: Mapping[str, Judged], hearth: Hearth) -> None:
+    def __init__(
+        self,
+        content: Content,
+        judged: Mapping[str, Judged],
+        hearth: Hearth,
+        batch_names: Mapping[str, str],
+        say: Speech,
+    ) -> None:
         self.content, self.judged, self.hearth = content, judged, hearth
+        self.batch_names, self.say = batch_names, say
 
     def item(self, day: Day, meal: MealName, item: MealItem, conditions: Conditions) -> MenuItem:
         """Plan one thing to cook or eat."""
@@ -119,15 +145,17 @@ class _MenuPlanner:
         """Give so much of a substance as it is carried."""
         judged = self.judged[batch_id] if batch_id else None
         if judged:
+            name = self.batch_names[judged.batch.id]
             composition, auto = judged.composition, judged.auto_water_ml_per_g
             method: Method | None = judged.batch.method
         else:
+            name = name_as_dried(self.say, substance, dried_by)
             composition, auto = as_usually_dried(substance, dried_by)
             method = dried_by
         known = substance.id in self.content.foods or recipe is not None
         planned = PlannedIngredient(
             id=ingredient_id,
-            name=substance.name,
+            name=name,
             food=substance.id if known and recipe is None else None,
             recipe=recipe,
             amount_g=amount_g,
@@ -182,7 +210,7 @@ class _MenuPlanner:
         own_water_ml = sum(portion.planned.water_ml for portion in portions)
         return PlannedMeal(
             meal=meal,
-            title=recipe.name if recipe else portions[0].substance.name,
+            title=recipe.name if recipe else portions[0].planned.name,
             recipe=item.recipe,
             food=None if recipe else portions[0].substance.id,
             eaters=item.eaters,

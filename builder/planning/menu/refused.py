@@ -13,7 +13,7 @@ from builder.planning.menu.menu import MenuItem
 def refused_by(person: Person, menus: Sequence[Sequence[MenuItem]]) -> tuple[Refused, ...]:
     """Give every food of the trip that a person must not eat, meal by meal."""
     return tuple(
-        Refused(number, place, portion.substance.name, person.name in meal.planned.eaters)
+        Refused(number, place, portion.planned.name, person.name in meal.planned.eaters)
         for number, menu in enumerate(menus, start=1)
         for place, meal in enumerate(menu)
         for portion in meal.portions

@@ -9,7 +9,8 @@ from builder.formulas.drying import dried_mass_g, usual_residual_share
 from builder.model.kit import ShoppingLine, StockProposal
 from builder.model.trip import Trip
 from builder.planning.menu.menu import MenuItem, Portion
-from builder.planning.stock import Stock, Wanted
+from builder.planning.stock import Judged, Stock, Wanted, name_now
+from builder.speech import speech_of
 
 
 @dataclass(slots=True)
@@ -42,6 +43,7 @@ def shopping(
         rest_g = want.mass_g - sum(each.mass_g for each in proposed)
         if rest_g > 1e-9:
             lines.append(_line(want, rest_g))
+    lines += _to_dry(menus)
     lines.sort(key=lambda line: (line.dry_by is not None, line.name))
     return tuple(lines), tuple(proposals)
 
@@ -54,11 +56,37 @@ def _proposed(wanted: Wanted, trip: Trip, stock: Stock) -> Iterable[StockProposa
         own = [each for each in offers if each.batch == batch]
         yield StockProposal(
             food=judged.batch.holds,
-            name=judged.substance.name,
+            name=name_now(speech_of(trip.language), judged),
             batch=batch,
             mass_g=sum(each.mass_g for each in own),
             best_before=judged.best_before,
             packs=sum(each.packs for each in own),
+        )
+
+
+def _to_dry(menus: Sequence[Sequence[MenuItem]]) -> Iterable[ShoppingLine]:
+    """Give the fresh food of the planned batches that meals name, each load once and whole."""
+    loads: dict[str, tuple[Judged, list[str]]] = {}
+    for menu in menus:
+        for each in menu:
+            for portion in each.portions:
+                judged = portion.judged
+                if judged is None or judged.batch.planned is None:
+                    continue
+                _, used_in = loads.setdefault(judged.batch.id, (judged, []))
+                if each.planned.title not in used_in:
+                    used_in.append(each.planned.title)
+    for judged, used_in in loads.values():
+        batch = judged.batch
+        yield ShoppingLine(
+            food=batch.holds,
+            name=judged.substance.name,
+            mass_g=batch.fresh_g or 0.0,
+            dry_by=batch.method,
+            dried_g=judged.dried_g,
+            used_in=tuple(used_in),
+            batch=batch.id,
+            dry_on=batch.planned,
         )
 
 

@@ -6,6 +6,7 @@ from builder.planning.stock.checks import check, without_broken
 from builder.planning.stock.dryness import dryness
 from builder.planning.stock.judging import Judged, heated_through
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches
+from builder.planning.stock.names import name_as_dried, name_now
 from builder.planning.stock.packs import Stock, Wanted, packs_of_trip
 from builder.planning.stock.shelf import stock_lines
 from builder.planning.stock.substance import (
@@ -30,6 +31,8 @@ __all__ = [
     "energy_per_100g_kcal",
     "heated_through",
     "kit_batches",
+    "name_as_dried",
+    "name_now",
     "packs_of_trip",
     "stock_lines",
     "substance_named",

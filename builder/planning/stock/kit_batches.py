@@ -13,6 +13,7 @@ from builder.planning.refusals import told_at
 from builder.planning.stock.drying_run import drying_run, residual_range
 from builder.planning.stock.dryness import water_activity_at
 from builder.planning.stock.judging import Judged
+from builder.planning.stock.names import name_now
 from builder.planning.stock.packs import Stock
 from builder.speech import Speech, speech_of
 
@@ -27,13 +28,14 @@ def kit_batches(trip: Trip, names: Iterable[str], stock: Stock) -> tuple[KitBatc
 
 
 def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
-    batch = judged.batch
+    batch, say = judged.batch, speech_of(trip.language)
     target_g = judged.target_g
     low, high = _residual_range(judged)
     to_go_g = max(judged.dried_g - target_g, 0.0) if target_g is not None else 0.0
     return KitBatch(
         id=batch.id,
-        name=judged.substance.name,
+        name=name_now(say, judged),
+        fresh_name=judged.substance.name,
         method=batch.method,
         food=batch.food,
         recipe=batch.recipe,
@@ -49,6 +51,7 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         to_go_g=0.0 if judged.dry_enough else to_go_g,
         dried_on=batch.done,
         planned=batch.done is None and batch.method != "bought",
+        planned_for=batch.planned if batch.done is None else None,
         best_before=judged.best_before,
         months=judged.months,
         reasons=judged.reasons,
@@ -57,7 +60,7 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         pack_g=judged.pack_g,
         packaging=batch.packs.packaging if batch.packs else None,
         raw_animal=judged.stays_raw,
-        notes=tuple(_notes(judged, speech_of(trip.language))),
+        notes=tuple(_notes(judged, say)),
         residual_low=low,
         residual_high=high,
         run=_run(judged),

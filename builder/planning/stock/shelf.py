@@ -5,8 +5,11 @@ from __future__ import annotations
 import datetime
 from dataclasses import dataclass
 
+from builder.model.trip import ENGLISH
 from builder.planning.stock.judging import Judged
+from builder.planning.stock.names import name_now
 from builder.planning.stock.packs import Stock, Taking
+from builder.speech import speech_of
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +72,7 @@ def _line(judged: Judged, stock: Stock, at: datetime.date) -> StockLine:
     return StockLine(
         batch=batch.id,
         food=batch.holds,
-        name=judged.substance.name,
+        name=name_now(speech_of(ENGLISH), judged),
         method=batch.method,
         packs_left=stock.left(batch, at),
         packs_promised=sum(each.packs for each in promised),

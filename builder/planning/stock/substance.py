@@ -24,6 +24,7 @@ class Substance:
     density_g_ml: float | None = None
     piece_g: float | None = None
     sorption: str | None = None
+    state: str = "ready"  # as listed: raw, cooked, dried or ready
 
     @property
     def kinds(self) -> frozenset[str]:
@@ -85,6 +86,7 @@ def substance_of_food(food: Food) -> Substance:
         food.density_g_ml,
         food.piece_g,
         food.sorption,
+        food.state,
     )
 
 

@@ -1,0 +1,218 @@
+"""Where each caution stands: few in front, the rest where one must act.
+
+What is read aloud before any trip stands on a page of its own and nowhere else. Everything else
+stands at its step, meal, batch or person, or on the page it is about; all stand on the page of
+cautions too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from builder.model.kit import Carried, Kit, KitCaution, KitDay, PlannedMeal
+from builder.pages.pieces import Cell, Mark, Piece
+from builder.pages.trip.cautions import Box, boxes, page_of
+from builder.speech import Speech, speech_of
+
+MOST_CARES = 3
+MOST_LINES = 5  # cares fill up to these; dangers stand all, however many
+
+ALOUD = "read-aloud.md"
+# Who must not eat what has a part of its own on each one's page.
+REFUSED = "not-to-be-eaten"
+
+
+@dataclass(frozen=True, slots=True)
+class FrontLine:
+    """One caution of this trip: its act, and what brings it up."""
+
+    level: str
+    word: str
+    title: str
+    href: str
+    id: str
+    because: str
+
+
+@dataclass(frozen=True, slots=True)
+class Front:
+    """What the first page says of cautions."""
+
+    lines: tuple[FrontLine, ...]
+    aloud: str  # the gravest of what is read aloud
+
+
+@dataclass(frozen=True, slots=True)
+class AloudPage:
+    """What is read to everybody before leaving."""
+
+    boxes: tuple[Box, ...]
+
+
+def own(kit: Kit) -> Iterator[KitCaution]:
+    """Go through the cautions of this trip's own making."""
+    return (each for each in kit.cautions if not each.aloud)
+
+
+def front(kit: Kit) -> Front:
+    """Give all dangers of this trip, and cares until there are five lines."""
+    every = boxes(kit, own(kit))
+    dangers = [box for box in every if box.level == "danger"]
+    room = min(MOST_CARES, max(0, MOST_LINES - len(dangers)))
+    cares = [box for box in every if box.level == "care"][:room]
+    every_aloud = boxes(kit, _aloud(kit))
+    gravest = [box for box in every_aloud if box.level == every_aloud[0].level]
+    say = speech_of(kit.language)
+    return Front(
+        tuple(_front_line(say, box) for box in (*dangers, *cares)),
+        "; ".join(box.title for box in gravest),
+    )
+
+
+def _front_line(say: Speech, box: Box) -> FrontLine:
+    """Tell a danger with all its reasons, a care with the first."""
+    told = box.because if box.level == "danger" else box.because[:1]
+    because = " ".join(f"{reason}." for reason in told)
+    if more := len(box.because) - len(told):
+        because = f"{because} {say.count('And {n} more.', 'And {n} more.', more)}"
+    return FrontLine(box.level, box.word, box.title, box.href, box.href.partition("#")[2], because)
+
+
+def _aloud(kit: Kit) -> Iterator[KitCaution]:
+    return (each for each in kit.cautions if each.aloud)
+
+
+def aloud_page(kit: Kit) -> AloudPage:
+    """Give what is read to everybody before leaving."""
+    return AloudPage(boxes(kit, _aloud(kit)))
+
+
+def boxes_of(kit: Kit, path: str) -> tuple[Box, ...]:
+    """Give all that belongs to a page, wherever on it."""
+    return boxes(kit, (each for each in own(kit) if page_of(each.where) == path))
+
+
+def boxes_at(kit: Kit, path: str) -> tuple[Box, ...]:
+    """Give what stands at the top of a page: what belongs to no part of it."""
+    return boxes(
+        kit,
+        (each for each in own(kit) if page_of(each.where) == path and not _has_part(each, path)),
+    )
+
+
+def _has_part(caution: KitCaution, path: str) -> bool:
+    """Tell whether it stands at a step, batch or meal of its page."""
+    at = caution.at
+    if path.startswith("cook/"):
+        return at.meal is not None and at.step is not None
+    if path.startswith("day-"):
+        return at.meal is not None
+    return path == "drying.md" and at.batch is not None
+
+
+def boxes_at_step(kit: Kit, day: int, meal: PlannedMeal, step: int) -> tuple[Box, ...]:
+    """Give what stands at a step; the reasons name days, and the same dish is told once."""
+    place = _place(kit.days[day - 1], meal)
+    found = boxes(
+        kit, (each for each in own(kit) if each.at.meal == (day, place) and each.at.step == step)
+    )
+    return tuple(_without_reasons(box) for box in found)
+
+
+def _without_reasons(box: Box) -> Box:
+    return Box(box.level, box.word, box.title, box.text, (), box.href)
+
+
+def _place(day: KitDay, meal: PlannedMeal) -> int | None:
+    return next((place for place, each in enumerate(day.meals) if each == meal), None)
+
+
+def boxes_at_batch(kit: Kit, batch: str) -> tuple[Box, ...]:
+    """Give what stands at a batch of the drying log."""
+    path = "drying.md"
+    return boxes(
+        kit,
+        (each for each in own(kit) if page_of(each.where) == path and each.at.batch == batch),
+    )
+
+
+def boxes_of_person(kit: Kit, name: str) -> tuple[Box, ...]:
+    """Give what one person must see to; what they must not eat is told apart."""
+    return boxes(kit, (each for each in own(kit) if each.at.person == name and each.id != REFUSED))
+
+
+def boxes_at_meal(kit: Kit, day: KitDay, place: int) -> tuple[Box, ...]:
+    """Give what stands at a meal that is eaten as it is: it has no page of its own."""
+    path = f"day-{day.day}.md"
+    return boxes(
+        kit,
+        (
+            each
+            for each in own(kit)
+            if page_of(each.where) == path and each.at.meal == (day.day, place)
+        ),
+    )
+
+
+def lines_of_meal(
+    kit: Kit, day: KitDay, place: int, steps: Mapping[tuple[int, int], str]
+) -> tuple[Cell, ...]:
+    """Give what stands with the steps of a cooked meal, leading there."""
+    found = boxes(
+        kit,
+        (
+            each
+            for each in own(kit)
+            if page_of(each.where).startswith("cook/") and each.at.meal == (day.day, place)
+        ),
+    )
+    href = steps.get((day.day, place), "")
+    return tuple(_line(box, href) for box in found if box.level != "note")
+
+
+def lines_of_day(kit: Kit, day: KitDay) -> tuple[Cell, ...]:
+    """Give what one must see to on a day and is told on another page, leading there."""
+    path = f"day-{day.day}.md"
+    found = {
+        box.href: (box, page_of(each.where))
+        for each in own(kit)
+        if day.day in each.at.days and page_of(each.where) != path
+        for box in boxes(kit, [each])
+    }
+    return tuple(_line(box, where) for box, where in found.values() if box.level != "note")
+
+
+def pack_line(kit: Kit, thing: Carried) -> Cell:
+    """Give what one must see to where a thing is carried: RAW first, then the act."""
+    found = boxes(
+        kit,
+        (
+            each
+            for each in own(kit)
+            if each.at.pack == thing.kind and each.at.meal == thing.meal and each.level != "note"
+        ),
+    )
+    acts = [piece for box in found for piece in (Piece(" "), Piece(f"{box.word}: {box.title}."))]
+    if thing.meal in _raw_meals(kit):
+        return (Piece(" "), *raw(speech_of(kit.language))[:1], *acts)
+    return tuple(acts)
+
+
+def _raw_meals(kit: Kit) -> set[tuple[int, int]]:
+    """Give the meals with raw animal food in their packs."""
+    return {
+        (day.day, place)
+        for day in kit.days
+        for place, meal in enumerate(day.meals)
+        if any(each.is_raw_animal for each in meal.ingredients)
+    }
+
+
+def _line(box: Box, href: str) -> Cell:
+    return (Piece(f"{box.word}:", strong=True), Piece(" "), Piece(box.title, href=href))
+
+
+def raw(say: Speech) -> Cell:
+    """Give the word that stands in reverse letters before raw animal food."""
+    return (Piece(say("RAW"), mark=Mark("raw")), Piece(" "))

@@ -1,0 +1,158 @@
+"""Where cautions stand: few in front, each where one must act, none lost."""
+
+from __future__ import annotations
+
+import copy
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from builder.model.kit import Kit, KitCaution, Spot
+from builder.model.source import LEVELS, Level
+from builder.pages.trip.book import Book, write_book
+from builder.pages.trip.people import person_paths
+from builder.pages.trip.placing import ALOUD, MOST_CARES, MOST_LINES, front
+from tests.pages.conftest import TEMPLATES
+from tests.pages.sample_kit import sample_kit
+from tests.pages.seen import seen_in
+from tests.planning.test_cautions import CASES, Folder, plan
+
+# What one must not eat has a part of its own on one's page, said in other words.
+ELSEWHERE_ON_A_PERSONS_PAGE = "not-to-be-eaten"
+
+
+def places_of(kit: Kit, caution: KitCaution) -> set[str]:
+    """Give the pages on which a caution must stand with its text, besides that of all cautions."""
+    if caution.aloud:
+        return {ALOUD}
+    found = set() if caution.where == "cautions" else {f"{caution.where}.md"}
+    names = [person.name for person in kit.party]
+    if caution.at.person and caution.id != ELSEWHERE_ON_A_PERSONS_PAGE:
+        found.add(person_paths(kit)[names.index(caution.at.person)])
+    return found
+
+
+def words_of(book: Book, path: str) -> str:
+    return seen_in(book.markdown[path]).words
+
+
+@pytest.mark.parametrize(
+    "folder", [with_it for _, with_it, _ in CASES],
+    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
+)  # fmt: skip
+def test_no_caution_is_lost(tmp_path: Path, folder: Folder) -> None:
+    kit = plan(tmp_path, folder)
+    book = write_book(kit, TEMPLATES)
+    pocket = seen_in(book.pocket_html).words
+    for caution in kit.cautions:
+        places = places_of(kit, caution)
+        assert places, caution.id
+        for path in places:
+            assert words_of(book, path).count(caution.text) == 1, (caution.id, path)
+        assert caution.text in words_of(book, "cautions.md"), caution.id
+        assert caution.text in pocket, caution.id
+        for day in caution.at.days if not caution.aloud and caution.level != "note" else ():
+            assert caution.title in words_of(book, f"day-{day}.md"), (caution.id, day)
+
+
+def with_cautions(*levels: Level, aloud: int = 0) -> Kit:
+    kit = sample_kit()
+    cautions = [
+        KitCaution(f"a-{place}", level, f"Title {place}", "Text.", "It is so.", "water", ())
+        for place, level in enumerate(levels)
+    ]
+    told = [
+        KitCaution(f"b-{place}", "danger", f"Aloud {place}", "Text.", "So.", "fuel", (), aloud=True)
+        for place in range(aloud)
+    ]
+    return replace(kit, cautions=(*cautions, *told))
+
+
+@pytest.mark.parametrize(
+    ("dangers", "cares", "shown_cares"),
+    [(0, 5, 3), (0, 2, 2), (1, 5, 3), (2, 5, 3), (3, 5, 2), (4, 5, 1), (5, 5, 0), (8, 5, 0)],
+)
+def test_all_dangers_stand_in_front_and_cares_until_five_lines(
+    dangers: int, cares: int, shown_cares: int
+) -> None:
+    danger, care, note = LEVELS
+    levels = (*[danger] * dangers, *[care] * cares, note)
+    shown = [line.level for line in front(with_cautions(*levels, aloud=2)).lines]
+    assert shown == ["danger"] * dangers + ["care"] * shown_cares
+    assert shown_cares <= MOST_CARES
+    assert shown_cares == 0 or len(shown) <= MOST_LINES
+
+
+def test_what_is_read_aloud_is_one_line_in_front() -> None:
+    kit = with_cautions("care", aloud=2)
+    assert front(kit).aloud == "Aloud 0; Aloud 1"
+    words = words_of(write_book(kit, TEMPLATES), "index.md")
+    assert words.count("Aloud 0") == 1
+    assert "Title 0" in words
+
+
+def test_a_danger_tells_all_its_reasons_in_front_and_a_care_the_first() -> None:
+    kit = with_cautions("danger", "care")
+    danger, care = kit.cautions
+    more = [replace(each, because="More so.") for each in (danger, care)]
+    lines = front(replace(kit, cautions=(danger, more[0], care, more[1]))).lines
+    assert [line.because for line in lines] == ["It is so. More so.", "It is so. And 1 more."]
+
+
+def test_raw_stands_in_reverse_letters_wherever_raw_food_is_handled(tmp_path: Path) -> None:
+    folder = copy.deepcopy(next(case for name, case, _ in CASES if name == "raw-animal-food"))
+    book = write_book(plan(tmp_path, folder), TEMPLATES)
+    raw = '<span class="raw">RAW</span>'
+    for path in ("cook/dish.md", "day-1.md", "carry.md"):
+        assert raw in book.markdown[path], path
+    step = book.markdown["cook/dish.md"].partition('<ol class="steps">')[2]
+    assert raw in step.partition("</li>")[0]
+    assert '<b class="raw">RAW</b>' in book.pocket_html
+    assert 'class="raw"' not in write_book(sample_without_raw(), TEMPLATES).pocket_html
+
+
+def sample_without_raw() -> Kit:
+    kit = sample_kit()
+    return replace(
+        kit,
+        days=tuple(
+            replace(
+                day,
+                meals=tuple(
+                    replace(
+                        meal,
+                        ingredients=tuple(
+                            replace(each, is_raw_animal=False) for each in meal.ingredients
+                        ),
+                        steps=tuple(
+                            replace(
+                                step,
+                                ingredients=tuple(
+                                    replace(each, is_raw_animal=False) for each in step.ingredients
+                                ),
+                            )
+                            for step in meal.steps
+                        ),
+                    )
+                    for meal in day.meals
+                ),
+            )
+            for day in kit.days
+        ),
+    )
+
+
+def test_a_caution_at_a_step_stands_there_and_not_at_the_top() -> None:
+    kit = sample_kit()
+    place, meal = next((at, each) for at, each in enumerate(kit.days[0].meals) if each.recipe)
+    caution = KitCaution(
+        "here", "danger", "Act here", "Do it so.", "It is so.", f"cook/{meal.recipe}", (),
+        Spot((1, place), len(meal.steps) - 1),
+    )  # fmt: skip
+    page = write_book(replace(kit, cautions=(caution,)), TEMPLATES).markdown
+    before, _, steps = page[f"cook/{meal.recipe}.md"].partition('<ol class="steps">')
+    assert "Act here" not in before
+    assert steps.count("Act here") == 1
+    assert "Do it so." in steps
+    assert page["day-1.md"].count("Act here") == 1  # under its meal, leading to the step
