@@ -390,6 +390,14 @@ def test_a_zip_without_a_trip_is_refused(in_empty_folder: Path) -> None:
     assert tripkit("new", "trip", "again", "--from", "noise.zip").exit_code == 1
 
 
+def test_a_damaged_zip_in_a_kit_is_told_by_the_kits_name(in_empty_folder: Path) -> None:
+    with zipfile.ZipFile("old.zip", "w") as archive:
+        archive.writestr("a-trip/content.zip", b"this is no zip")
+    result = tripkit("new", "trip", "again", "--from", "old.zip")
+    assert result.exit_code == 1
+    assert "Stopped: old.zip/a-trip/content.zip cannot be unpacked" in result.output
+
+
 def test_version_is_told() -> None:
     assert re.fullmatch(r"\d+\.\d+\.\d+\n", tripkit("--version").output)
 

@@ -2,11 +2,19 @@
 
 from __future__ import annotations
 
+import os
 import threading
 import urllib.request
+from collections.abc import Iterator
+from contextlib import contextmanager
+from http.client import HTTPConnection
 from pathlib import Path
 
-from builder.preview import server_for, snapshot, watch
+import pytest
+
+from builder.preview import LETTING_GO, PREVIEW_MARK, server_for, snapshot, watch
+
+ROOT = Path(__file__).resolve().parent.parent
 
 
 def test_the_server_answers_here_and_keeps_nothing(tmp_path: Path) -> None:
@@ -24,6 +32,74 @@ def test_the_server_answers_here_and_keeps_nothing(tmp_path: Path) -> None:
         server.shutdown()
         server.server_close()
         thread.join(timeout=5)
+
+
+@contextmanager
+def served(folder: Path) -> Iterator[tuple[str, int]]:
+    server = server_for(folder, 0)
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+    try:
+        yield "127.0.0.1", server.server_address[1]
+    finally:
+        server.shutdown()
+        server.server_close()
+        thread.join(timeout=5)
+
+
+def asked(where: tuple[str, int], path: str, **headers: str) -> tuple[int, bytes]:
+    connection = HTTPConnection(*where, timeout=5)
+    connection.request(
+        "GET", path, headers={key.replace("_", "-"): headers[key] for key in headers}
+    )
+    answer = connection.getresponse()
+    try:
+        assert answer.headers["Cache-Control"] == "no-store"
+        return answer.status, answer.read()
+    finally:
+        connection.close()
+
+
+def test_a_browser_is_never_told_that_it_has_the_page_already(tmp_path: Path) -> None:
+    page = tmp_path / "index.html"
+    with served(tmp_path) as where:
+        for text in (b"<head></head>one", b"<head></head>two"):
+            page.write_bytes(text)
+            os.utime(page, (1, 1))
+            for path in ("/index.html", "/", "/?again"):
+                status, body = asked(where, path, If_Modified_Since="Fri, 01 Jan 2100 00:00:00 GMT")
+                assert (status, body) == (200, text.replace(b"<head>", b"<head>" + PREVIEW_MARK))
+
+
+def test_no_worker_keeps_pages_and_one_of_before_lets_go(tmp_path: Path) -> None:
+    (tmp_path / "walk").mkdir()
+    (tmp_path / "walk/sw.js").write_text("keeps all")
+    with served(tmp_path) as where:
+        assert asked(where, "/walk/sw.js") == (200, LETTING_GO)
+    script = (ROOT / "site_templates/assets/kit/settings.js").read_text("utf-8")
+    assert 'document.querySelector("meta[name=kit-preview]")) return;' in script
+
+
+@pytest.mark.parametrize(
+    ("path", "host", "status"),
+    [
+        ("/index.html", "localhost:{port}", 200),
+        ("/index.html", "evil.example:{port}", 403),
+        ("/index.html", "evil.example", 403),
+        ("/index.html", "127.0.0.1:1", 403),
+        ("/.built/_last.json", "127.0.0.1:{port}", 404),
+        ("/walk/../.built/_last.json", "127.0.0.1:{port}", 404),
+        ("/gone.html", "127.0.0.1:{port}", 404),
+    ],
+)
+def test_only_this_machine_is_answered_and_only_kits(
+    tmp_path: Path, path: str, host: str, status: int
+) -> None:
+    (tmp_path / "index.html").write_text("x")
+    (tmp_path / ".built").mkdir()
+    (tmp_path / ".built/_last.json").write_text("x")
+    with served(tmp_path) as where:
+        assert asked(where, path, Host=host.format(port=where[1]))[0] == status
 
 
 def test_a_snapshot_tells_saved_new_and_deleted_files(tmp_path: Path) -> None:

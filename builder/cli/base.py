@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
@@ -81,19 +82,20 @@ def place_of(content: Path | None) -> Place:
     shipped = shipped_root() / "content"
     if content is None:
         own = Path(DEFAULT_CONTENT)
-        if not own.is_dir():
+        if not os.path.isdir(own):
             return Place(shipped, shown_path(shipped), True)
         content = own
-    if not content.is_dir():
+    if not os.path.isdir(content):
         raise BuilderStop(
             f"there is no folder {content}",
             ["name your content folder, or make one with `tripkit new folder NAME`"],
         )
     if content.resolve() == shipped.resolve():
         return Place(content, shown_path(content), True)
-    if not any((content / room).exists() for room in ("trips", "recipes", "foods", "batches")):
+    # Whatever of it cannot be read is told while reading, so nothing here may stumble over it.
+    if not any(os.path.exists(content / room) for room in ("trips", "recipes", "foods", "batches")):
         inside = content / DEFAULT_CONTENT
-        if inside.is_dir():
+        if os.path.isdir(inside):
             return Place(inside, shown_path(inside), False)
     return Place(content, shown_path(content), False)
 

@@ -14,6 +14,10 @@ from builder.units import DIMENSIONS, QuantityError, read_quantity
 
 ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 LONGEST_ID = 60
+# Windows takes these for devices, whatever ending follows: nobody there could unpack con.html.
+DEVICES = frozenset(
+    {"aux", "con", "nul", "prn", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))}
+)
 LONGEST_TEXT = 4000
 LONGEST_LINE = 200
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
@@ -22,6 +26,11 @@ _YEARS = (1900, 2200)
 _TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
 # Words for a part of a record that read better without "a".
 _NO_ARTICLE = frozenset({"air", "water", "travel", "meals", "packs", "every_day", "review"})
+
+
+def can_be_id(text: str) -> bool:
+    """Tell whether a text is of the form of an id; see `DEVICES` for those that are and cannot."""
+    return bool(ID.fullmatch(text)) and len(text) <= LONGEST_ID
 
 
 class Fields:
@@ -139,7 +148,11 @@ class Fields:
     def id_of(self, node: Node, key: str) -> str:
         """Read a node that must be an id."""
         text = self.text_of(node, key)
-        if text and (not ID.fullmatch(text) or len(text) > LONGEST_ID):
+        if text in DEVICES:
+            says = f"{quoted(text)} is no id: Windows can have no file of that name"
+            self.problem(node.place, "id", says, f"write {text}-1, or another word")
+            return ""
+        if text and not can_be_id(text):
             suggestion = re.sub(r"[^a-z0-9]+", "-", text.lower())[:LONGEST_ID].strip("-")
             self.problem(
                 node.place,

@@ -19,7 +19,7 @@ from builder.model.trip import Trip
 from builder.problems import Problem, in_order, nearest
 from builder.reading.batches import read_batch
 from builder.reading.crosschecks import crosscheck
-from builder.reading.fields import ID, LONGEST_ID, Fields
+from builder.reading.fields import DEVICES, Fields, can_be_id
 from builder.reading.files import ENDINGS, ROOMS, files_of_room, is_file, read_start, top_of
 from builder.reading.foods import read_food
 from builder.reading.gear import SECTIONS
@@ -247,7 +247,11 @@ class _FolderReader:
             parts = Path(file.path).parts
             trip_id = parts[1] if len(parts) > 2 else Path(file.path).stem
             place = Place(file.shown, 1, 1)
-            if not ID.fullmatch(trip_id) or len(trip_id) > LONGEST_ID:
+            if trip_id in DEVICES:
+                says = f"{quoted(trip_id)} cannot be a trip's id: Windows can have no such file"
+                self.problems.append(Problem(place, "id", says, "give it another name"))
+                continue
+            if not can_be_id(trip_id):
                 says = f"{quoted(trip_id)} cannot be a trip's id"
                 mend = "name the file with lower-case letters, digits and hyphens"
                 self.problems.append(Problem(place, "id", says, mend))

@@ -53,26 +53,34 @@ def zip_files(files: Mapping[str, bytes], target: Path | BinaryIO, epoch: int) -
     _write(target, epoch, sorted(files.items()))
 
 
-def unpack(archive: Path, into: Path) -> list[str]:
-    """Unpack a zip that may come from anyone into a new or empty folder; give the names."""
+def unpack(archive: Path, into: Path, shown: str = "") -> list[str]:
+    """Unpack a zip that may come from anyone into a new or empty folder; give the names.
+
+    `shown` is what people know it by, where it lies in a place they know nothing of.
+    """
+    shown = shown or str(archive)
     if into.exists() and any(into.iterdir()):
         raise SiteError(f"{into} is not empty", ["name a folder that does not exist yet"])
     try:
         with zipfile.ZipFile(archive) as source:
-            entries = _safe_entries(archive, source.infolist())
+            entries = _safe_entries(shown, source.infolist())
             into.mkdir(parents=True, exist_ok=True)
             left = MOST_BYTES
             for entry in entries:
-                left -= _unpack_one(source, entry, into / entry.filename, left)
+                left -= _unpack_one(source, entry, into / entry.filename, left, shown)
     except DAMAGED as error:
         reason = " ".join(str(error).split()) or "it ends too early"
         raise SiteError(
-            f"{archive} cannot be unpacked: {reason}",
+            f"{shown} cannot be unpacked: {reason}",
             ["it was damaged on the way, or is no zip; fetch it again"],
         ) from error
     except OSError as error:
+        if error.filename == str(archive):
+            raise SiteError(
+                f"{shown} cannot be read ({error.strerror})", ["see to the file and its rights"]
+            ) from error
         raise SiteError(
-            f"{archive} cannot be unpacked: {error.strerror or error}",
+            f"{shown} cannot be unpacked: {error.strerror or error}",
             ["fetch it again, and see to the space left in the folder for temporary files"],
         ) from error
     return [entry.filename for entry in entries]
@@ -110,7 +118,7 @@ def _zip_date(epoch: int) -> tuple[int, int, int, int, int, int]:
     return min(max(date, FIRST_DATE), LAST_DATE)
 
 
-def _safe_entries(archive: Path, entries: list[zipfile.ZipInfo]) -> list[zipfile.ZipInfo]:
+def _safe_entries(archive: str, entries: list[zipfile.ZipInfo]) -> list[zipfile.ZipInfo]:
     """Give the files of a zip, after refusing everything a kit never holds."""
     if len(entries) > MOST_FILES:
         raise _refused(archive, f"it holds {len(entries)} files; {MOST_FILES} are the most")
@@ -160,7 +168,9 @@ def _unsafe_name(entry: zipfile.ZipInfo) -> str:
     return ""
 
 
-def _unpack_one(source: zipfile.ZipFile, entry: zipfile.ZipInfo, target: Path, left: int) -> int:
+def _unpack_one(
+    source: zipfile.ZipFile, entry: zipfile.ZipInfo, target: Path, left: int, shown: str
+) -> int:
     """Unpack one file and count what really comes out, for a header can lie about the size."""
     target.parent.mkdir(parents=True, exist_ok=True)
     written = 0
@@ -168,11 +178,11 @@ def _unpack_one(source: zipfile.ZipFile, entry: zipfile.ZipInfo, target: Path, l
         while chunk := packed.read(CHUNK_BYTES):
             written += len(chunk)
             if written > left:
-                raise _refused(Path(source.filename or ""), "it unpacks to more than it says")
+                raise _refused(shown, "it unpacks to more than it says")
             file.write(chunk)
     return written
 
 
-def _refused(archive: Path, reason: str) -> SiteError:
+def _refused(archive: str, reason: str) -> SiteError:
     """Say why a zip is not unpacked."""
     return SiteError(f"{archive} is not unpacked: {reason}", ["use a kit made by this tool"])

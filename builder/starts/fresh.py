@@ -6,7 +6,7 @@ import os
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
-from builder.reading.fields import ID, LONGEST_ID
+from builder.reading.fields import DEVICES, can_be_id
 from builder.reading.folder import Layer, read_folder
 
 EXAMPLES = Path(__file__).parent / "examples"
@@ -24,7 +24,11 @@ class StartError(Exception):
 
 def checked_id(name: str) -> str:
     """Give the name back where it can be an id."""
-    if not ID.fullmatch(name) or len(name) > LONGEST_ID:
+    if name in DEVICES:
+        raise StartError(
+            f"{name!r} cannot be an id: Windows can have no file of that name", f"use {name}-1"
+        )
+    if not can_be_id(name):
         raise StartError(
             f"{name!r} cannot be an id", "use lower-case letters, digits and single hyphens"
         )

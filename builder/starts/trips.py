@@ -187,7 +187,7 @@ def _unpacked(source: Path, scratch: Path) -> Path:
         inner = [each for each in names if each.split("/")[-1] == CONTENT_ZIP]
         if not inner:
             return scratch / "kit"
-        unpack(scratch / "kit" / inner[0], scratch / "content")
+        unpack(scratch / "kit" / inner[0], scratch / "content", f"{source}/{inner[0]}")
     except SiteError as error:
         raise StartError(error.message, "; ".join(error.hints)) from error
     return scratch / "content"

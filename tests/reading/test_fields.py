@@ -8,7 +8,7 @@ import pytest
 
 from builder.model.place import Place
 from builder.problems import Problem
-from builder.reading.fields import Fields, overlaid
+from builder.reading.fields import DEVICES, Fields, overlaid
 from builder.reading.yaml_door import Node, read_yaml
 from tests.reading.test_yaml_door import plain
 
@@ -188,3 +188,19 @@ def test_an_example_repeats_only_what_is_short_and_plain(written: str, mend: str
     fields, problems = fields_of(f"a: {written}")
     assert fields.list("a") == ()
     assert [problem.mend for problem in problems] == [mend]
+
+
+@pytest.mark.parametrize("name", sorted(DEVICES))
+def test_no_id_is_a_device_of_windows(name: str) -> None:
+    fields, problems = fields_of(f"id: {name}")
+    assert fields.id() == ""
+    assert [str(problem) for problem in problems] == [
+        f"f.yaml:1:5: error: '{name}' is no id: Windows can have no file of that name "
+        f"— write {name}-1, or another word [id]"
+    ]
+
+
+@pytest.mark.parametrize("name", ["con-1", "cone", "common", "com", "com10", "lpt", "nulled"])
+def test_what_only_begins_like_a_device_is_an_id(name: str) -> None:
+    fields, problems = fields_of(f"id: {name}")
+    assert (fields.id(), problems) == (name, [])

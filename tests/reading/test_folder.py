@@ -139,6 +139,32 @@ def test_a_trips_file_must_be_named_by_an_id(name: str, tmp_path: Path) -> None:
     ]
 
 
+@pytest.mark.parametrize("name", ["con", "nul", "aux", "prn", "com1", "lpt9"])
+@pytest.mark.parametrize("path", ["trips/{}.yaml", "trips/{}/trip.yaml"])
+def test_no_trip_is_called_as_a_device_of_windows(name: str, path: str, tmp_path: Path) -> None:
+    assert lines(read(tmp_path, {path.format(name): TRIP})) == [
+        f"{path.format(name)}:1:1: error: '{name}' cannot be a trip's id: Windows can have no such file — give it another name [id]"
+    ]
+
+
+def test_a_folder_that_cannot_be_listed_is_told_and_the_others_are_read(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    real = os.scandir
+
+    def refuse(path: Any) -> Any:
+        if str(path).endswith("cellar"):
+            raise PermissionError(13, "Permission denied", str(path))
+        return real(path)
+
+    monkeypatch.setattr(os, "scandir", refuse)
+    found = read(tmp_path, {**GOOD, "foods/peas.yaml": PEAS, "foods/cellar/rye.yaml": PEAS})
+    assert lines(found) == [
+        "foods/cellar:1:1: error: this folder cannot be read (Permission denied) — check the folder and its permissions [file]"
+    ]
+    assert {"peas", "beans"} <= set(found.content.foods)
+
+
 def test_a_trip_may_have_a_folder_with_other_files_in_it(tmp_path: Path) -> None:
     files: dict[str, str | bytes] = {
         **GOOD,

@@ -238,3 +238,18 @@ def test_a_file_and_a_folder_of_one_name_are_told(tmp_path: Path) -> None:
     bad = raw_zip(tmp_path / "bad.zip", ("a", b"x"), ("a/b", b"y"))
     with pytest.raises(SiteError, match="cannot be unpacked"):
         archive.unpack(bad, tmp_path / "into")
+
+
+def test_a_zip_inside_a_zip_is_told_by_a_name_that_people_know(tmp_path: Path) -> None:
+    damaged, bad = tmp_path / "damaged.zip", tmp_path / "bad.zip"
+    damaged.write_bytes(b"PK")
+    raw_zip(bad, ("../a", b"x"))
+    for path, says in ((damaged, "cannot be unpacked"), (bad, "is not unpacked")):
+        with pytest.raises(SiteError, match=f"^old-trip.zip/content.zip {says}"):
+            archive.unpack(path, tmp_path / "into", "old-trip.zip/content.zip")
+
+
+def test_a_zip_that_cannot_be_read_is_told_so(tmp_path: Path) -> None:
+    (tmp_path / "folder.zip").mkdir()
+    with pytest.raises(SiteError, match=r"folder\.zip cannot be read \(Is a directory\)"):
+        archive.unpack(tmp_path / "folder.zip", tmp_path / "into")

@@ -77,7 +77,7 @@ const startOffline = (line) => {
   if (!location.protocol.startsWith("http")) { line.textContent = WORDS.fromDisk; return; }
   document.head.append(make("link", { rel: "manifest", href: new URL("webmanifest.json", home).href }));
   const workers = navigator.serviceWorker;
-  if (!workers) return;
+  if (!workers || document.querySelector("meta[name=kit-preview]")) return;
   const toast = make("div", { className: "kit-toast", role: "status", hidden: true });
   document.body.append(toast);
   const say = (text, ...more) => { toast.replaceChildren(text, ...more); toast.hidden = false; };
