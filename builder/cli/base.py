@@ -158,13 +158,16 @@ def planned_kits(folder: Any, names: Callable[[Iterable[str], bool], list[str]])
     stock, found = check(folder.content)
     problems = [*folder.problems, *found]
     whole = without_broken(folder.content, stock.judged)
+    said_in: dict[str, Any] = {}  # content and stock, once for each language
     kits = []
     for name in names(folder.content.trips, bool(errors(problems))):
         if name not in whole.trips:
             continue
         try:
-            content, said = worded(whole, stock, whole.trips[name].language)
-            kits.append(plan_trip(whole.trips[name], content, said))
+            language = whole.trips[name].language
+            if language not in said_in:
+                said_in[language] = worded(whole, stock, language)
+            kits.append(plan_trip(whole.trips[name], *said_in[language]))
         except ProblemsFound as more:
             problems += more.problems
     return kits, in_order(problems)

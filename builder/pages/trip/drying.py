@@ -120,9 +120,7 @@ def _still(kit: Kit, figures: Figures) -> Table | None:
     ]
     rows += [
         (
-            link(
-                _dried_how(say, batch.fresh_name, batch.method), f"drying.md#{batch_anchor(batch)}"
-            ),
+            link(_load_said(say, batch), f"drying.md#{batch_anchor(batch)}"),
             text(_by(say, batch)),
             figures.both(batch.fresh_g, "mass_g") if batch.fresh_g else text(""),
             figures.both(batch.target_g, "mass_g") if batch.target_g else text(""),
@@ -132,6 +130,12 @@ def _still(kit: Kit, figures: Figures) -> Table | None:
     ]
     heads = (say("What"), say.of("a date", "By"), say("Fresh"), say("Dry enough at"))
     return table(heads, rows, "llrr") if rows else None
+
+
+def _load_said(say: Speech, batch: KitBatch) -> str:
+    """Name a planned load by its batch too: the same food may be dried twice."""
+    food = say("{food} ({batch})", food=batch.fresh_name, batch=batch.id)
+    return _dried_how(say, food, batch.method)
 
 
 def _by(say: Speech, batch: KitBatch) -> str:
