@@ -74,6 +74,7 @@ class PlannedIngredient:
     is_raw_animal: bool
     energy_kcal: float
     water_ml: float  # its own water, as carried
+    steeps: bool = False  # leaves, which hot water only draws out
 
 
 @dataclass(frozen=True, slots=True)

@@ -72,6 +72,7 @@ _STILL_HOT = {  # after it has stood; whether the lid was on
         "with its lid and wrapped up about {cosy}."
     ),
 }
+STEEP = {False: later("Let it steep {time}."), True: later("Let it steep {time}, lid on.")}
 LET_STAND = {False: later("Let stand {time}."), True: later("Let stand {time}, lid on.")}
 
 
@@ -540,10 +541,14 @@ def _do(figures: Figures, step: PlannedStep, minutes: Piece) -> Cell:
         return text(say("Mix."))
     if step.do == "serve":
         return text(say("Serve."))
+    steeps = bool(step.ingredients) and all(each.steeps for each in step.ingredients)
     if step.do == "rest":
+        if steeps:
+            return filled(say(STEEP[step.lid]), time=time)
         return filled(say(LET_STAND[step.lid]), time=time)
     if step.do == "soak" and step.hot:
-        soak = filled(say(DOINGS["soak", False, step.lid]), time=time)
+        told = STEEP[step.lid] if steeps else DOINGS["soak", False, step.lid]
+        soak = filled(say(told), time=time)
         return (Piece(say("Pour on the boiling water.")), Piece(" "), *soak)
     return filled(say(DOINGS[step.do, step.stir, step.lid]), time=time)
 

@@ -10,7 +10,7 @@ from builder.model.recipe import MealName
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Mark, Piece, Table, join, table, text
-from builder.pages.trip.cook import DOINGS, LET_STAND
+from builder.pages.trip.cook import DOINGS, LET_STAND, STEEP
 from builder.pages.trip.placing import raw
 from builder.pages.trip.soaking import irons_heat_in
 from builder.planning.naming import meal_inside
@@ -243,7 +243,7 @@ def _said(figures: Figures, meal: PlannedMeal, step: WorkStep) -> str:
     food = _goes_in(say, meal, step)
     minutes = figures.plain(step.minutes, "duration_min")
     if step.do == "soak":
-        return _soak(figures, step, food, minutes)
+        return _soak(figures, step, food, minutes, _steeps(meal, step))
     if step.do == "boil":
         return _boil(figures, meal, step, food)
     if step.do == "press":
@@ -259,7 +259,9 @@ def _said(figures: Figures, meal: PlannedMeal, step: WorkStep) -> str:
         return say("Pour off the water.")
     if step.do in ("mix", "serve"):
         return _by_hand(figures, meal, step, food)
-    doing = LET_STAND[step.lid] if step.do == "rest" else DOINGS[step.do, step.stir, step.lid]
+    doing = DOINGS.get((step.do, step.stir, step.lid), LET_STAND[step.lid])
+    if step.do == "rest" and _steeps(meal, step):
+        doing = STEEP[step.lid]
     return _after(_add(say, "", food), say(doing, time=minutes))
 
 
@@ -291,13 +293,20 @@ def _after(*sentences: str) -> str:
     return " ".join(filter(None, sentences))
 
 
-def _soak(figures: Figures, step: WorkStep, food: str, minutes: str) -> str:
+def _steeps(meal: PlannedMeal, step: WorkStep) -> bool:
+    """Tell whether only leaves go in, which hot water draws out."""
+    into = [each for each in meal.ingredients if each.id in step.ingredients]
+    return bool(into) and all(each.steeps for each in into)
+
+
+def _soak(figures: Figures, step: WorkStep, food: str, minutes: str, steeps: bool) -> str:
     say = figures.say
     if step.hot:
         pour = say("Pour the boiling water.")
         if food:
             pour = say("Pour the boiling water onto {food}.", food=food)
-        return _after(pour, say(DOINGS["soak", False, step.lid], time=minutes))
+        told = STEEP[step.lid] if steeps else DOINGS["soak", False, step.lid]
+        return _after(pour, say(told, time=minutes))
     water = _water(figures, step.water_ml)
     told = _SOAKS[bool(food), bool(water), step.lid]
     return say(told, food=food, water=water, time=minutes)

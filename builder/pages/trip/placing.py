@@ -215,4 +215,4 @@ def _line(box: Box, href: str) -> Cell:
 
 def raw(say: Speech) -> Cell:
     """Give the word that stands in reverse letters before raw animal food."""
-    return (Piece(say("RAW"), mark=Mark("raw")), Piece(" "))
+    return (Piece(say("RAW"), mark=Mark("raw")), Piece("\u00a0"))

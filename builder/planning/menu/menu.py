@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from builder.formulas.heat import whole_units
 from builder.model.batch import Method
 from builder.model.content import Content
-from builder.model.food import Composition
+from builder.model.food import Composition, Food
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.kit import Conditions, NutritionTotals, PlannedIngredient, PlannedMeal
 from builder.model.recipe import MealName
@@ -28,6 +29,9 @@ from builder.planning.stock import (
     substance_of_label,
 )
 from builder.speech import Speech, speech_of
+
+# In the three languages, also at the end of a word: Früchtetee, fruktte.
+_TEA = re.compile(r"(?:\btea|tee|\bte|frukt-?te|urte-?te)\b")
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,6 +171,7 @@ class _MenuPlanner:
             is_raw_animal=judged.stays_raw if judged else substance.is_raw_animal,
             energy_kcal=energy_per_100g_kcal(composition) * amount_g / 100,
             water_ml=composition.water_g * amount_g / 100,
+            steeps=bool(substance.foods) and all(_steeps(food) for food in substance.foods),
         )
         return Portion(planned, substance, composition, judged, auto * amount_g)
 
@@ -241,6 +246,12 @@ class _MenuPlanner:
             place=str(item.places.record),
             heating=cooked.heating if cooked else None,
         )
+
+
+def _steeps(food: Food) -> bool:
+    """Tell leaves that are drawn out by hot water from powders that melt in it."""
+    named = f"{food.id.replace('-', ' ')} {food.name}".lower()
+    return food.kind == "herb" or (food.kind == "drink" and bool(_TEA.search(named)))
 
 
 def _packs_shared(portions: Iterable[Portion]) -> tuple[Portion, ...]:

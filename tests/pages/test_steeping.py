@@ -1,0 +1,42 @@
+"""Leaves are steeped, as any cook would say; powders and food soak."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from builder.pages.trip.book import write_book
+from tests.pages.conftest import TEMPLATES
+from tests.pages.seen import seen_in
+from tests.planning.folders import Record, food, hand, uses
+from tests.planning.test_cautions import cooks, dish
+
+TEA = ({"do": "soak", "with": ["stuff"], "water": "200 ml", "hot": True, "minutes": 4},
+       {"do": "boil", "water": "200 ml", "lid": True},
+       {"do": "rest", "with": ["stuff"], "minutes": 4})  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("name", "kind", "steeps"),
+    [
+        ("Green tea", "drink", True),
+        ("Früchtetee", "drink", True),
+        ("Fruktte", "drink", True),
+        ("Peppermint", "herb", True),
+        ("Drinking chocolate", "drink", False),
+        ("Broth powder", "drink", False),
+        ("Steak", "meat", False),
+    ],
+)
+@pytest.mark.parametrize("steps", [TEA[:1], TEA[1:]], ids=["poured", "boiled-first"])
+def test_leaves_steep_in_the_steps_and_in_the_order_of_work(
+    tmp_path: Path, name: str, kind: str, steeps: bool, steps: tuple[Record, ...]
+) -> None:
+    stuff = food("stuff", kind, "ready", "water 5 g, carbohydrate 95 g")
+    stuff["name"] = name
+    recipe = dish(uses(stuff="5 g"), *steps)
+    book = write_book(hand(tmp_path, foods=[stuff], **cooks(recipe)).kit(), TEMPLATES)
+    for path in ("cook/dish.md", "day-1.md"):
+        words = seen_in(book.markdown[path]).words
+        assert ("Let it steep" in words) == steeps, (path, words)
