@@ -132,6 +132,10 @@ _FRACTION = re.compile(r"(?:(?P<whole>[0-9]{1,4}) +)?(?P<over>[0-9]{1,4})/(?P<un
 _SPLIT = re.compile(r"(?P<number>[-+−–0-9.,/ '’_]*[0-9])\s*(?P<unit>[^0-9\s].*)?", re.DOTALL)
 
 
+# In these units people reckon in thousands, and some write them with a point: 1.000 g.
+_UNITS_OF_THOUSANDS = frozenset({"mg", "g", "ml", "mm", "m", "ft", "kcal", "kJ", "W"})
+_THOUSAND_WITH_A_POINT = re.compile(r"[-+−]?[1-9][0-9]{0,2}\.[0-9]{3}")
+
 LONGEST_QUANTITY = 60  # characters; a longer text is no quantity, and slow to take apart
 
 
@@ -209,6 +213,8 @@ def read_quantity(text: str, quantity: str) -> float:
             says = f"{_said(text)} is not one number and one unit"
             raise QuantityError("quantity", says, f"write {dimension.examples}")
         unit = _forgiven(unit, dimension)
+    if unit in _UNITS_OF_THOUSANDS:
+        ask_for_thousand(match["number"], unit)
     value = _to_canonical(read_number(match["number"]), dimension.units[unit], dimension.canonical)
     # 32 degF comes out a hair below 0 degC; a bound is not broken by binary rounding.
     nearest = min(max(value, dimension.lowest), dimension.highest)
@@ -221,6 +227,43 @@ def read_quantity(text: str, quantity: str) -> float:
             f"write {dimension.bound_shown(value)}, such as {dimension.examples}",
         )
     return value
+
+
+def ask_for_thousand(number: str, unit: str) -> None:
+    """Raise QuantityError where 1.000 of a unit could be one or a thousand."""
+    number = number.strip()
+    if not _THOUSAND_WITH_A_POINT.fullmatch(number):
+        return
+    # A third digit that counts is kept clear by a fourth: 1.0320.
+    one = f"{number}0" if number[-1] != "0" else number.rstrip("0").rstrip(".")
+    thousand = number.replace(".", "")
+    raise QuantityError(
+        "number-unclear",
+        f"'{number} {unit}' could mean {one} or {thousand} {unit}",
+        f"write {one} {unit} or {thousand} {unit}",
+    )
+
+
+def range_like(text: str, quantity: str, low: float, high: float) -> str:
+    """Give a range in the unit of a text that was read as this quantity, such as `0.2 to 20 l`."""
+    dimension = DIMENSIONS[quantity]
+    match = _SPLIT.fullmatch(_without_fraction_signs(text))
+    unit = (match["unit"] or "").strip() if match else ""
+    if unit not in dimension.units:
+        unit = _forgiven(unit, dimension)
+    bounds = (
+        _from_canonical(bound, dimension.units[unit], dimension.canonical) for bound in (low, high)
+    )
+    return " to ".join(plain(bound) for bound in bounds) + f" {unit}"
+
+
+def plain(number: float) -> str:
+    """Write a number for a message, to three digits and without thousands."""
+    digits = 0 if abs(number) >= 100 else 3 - len(f"{abs(number):.0f}".lstrip("0"))
+    # Three digits, whatever their place: 0.000454, 1.25, 12.5, 1250.
+    small = f"{number:.3g}" if abs(number) < 1 else f"{number:.{digits}f}"
+    text = f"{float(small):f}".rstrip("0").rstrip(".") or "0"
+    return text.replace("-", "−")
 
 
 def _forgiven(unit: str, dimension: Dimension) -> str:

@@ -9,8 +9,9 @@ from collections.abc import Iterable, Mapping, Sequence
 
 from builder.model.place import Place, Places
 from builder.problems import Problem, did_you_mean, nearest
+from builder.reading.usual import Range, usual_of
 from builder.reading.yaml_door import Entry, Node, quoted
-from builder.units import DIMENSIONS, QuantityError, read_quantity
+from builder.units import DIMENSIONS, QuantityError, plain, range_like, read_quantity
 
 ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 LONGEST_ID = 60
@@ -236,6 +237,10 @@ class Fields:
                 f"write a whole number such as {round(number)}",
             )
             return default
+        usual = usual_of(self.what, key)
+        if usual is not None:
+            shown = f"{plain(usual.usual[0])} to {plain(usual.usual[1])}"
+            self.judge(usual, number, node.place, f"{key}: {node.described()}", shown)
         return number
 
     def count(self, key: str, required: bool = False, default: int = 0, at_least: int = 0) -> int:
@@ -284,7 +289,22 @@ class Fields:
             says = f"{key} must be more than nothing, found {node.described()}"
             self.problem(node.place, "out-of-range", says, f"write {dimension.examples}")
             return None
+        usual = usual_of(self.what, key)
+        if usual is not None:
+            shown = range_like(node.text, quantity, *usual.usual)
+            self.judge(usual, value, node.place, f"{key}: {node.described()}", shown)
         return value
+
+    def judge(self, among: Range, value: float, place: Place, found: str, usual: str) -> bool:
+        """Warn of an unusual value, refuse one that cannot be; tell whether it was either."""
+        judged = among.judge(value)
+        if judged == "unusual":
+            mend = "check the number and its unit; if it is meant, leave it"
+            self.warn(place, "unusual", f"{found} is unusual: usual is {usual}", mend)
+        elif judged == "impossible":
+            mend = f"check the number and its unit: usual is {usual}"
+            self.problem(place, "out-of-range", f"{found} cannot be", mend)
+        return bool(judged)
 
     def date(self, key: str, required: bool = False) -> datetime.date | None:
         """Read a calendar date such as 2031-09-04."""

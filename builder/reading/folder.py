@@ -19,6 +19,7 @@ from builder.model.trip import Trip
 from builder.problems import Problem, in_order, nearest
 from builder.reading.batches import read_batch
 from builder.reading.crosschecks import crosscheck
+from builder.reading.eaten import eaten_in_a_day
 from builder.reading.fields import DEVICES, Fields, can_be_id
 from builder.reading.files import ENDINGS, ROOMS, files_of_room, is_file, read_start, top_of
 from builder.reading.foods import read_food
@@ -265,7 +266,7 @@ class _FolderReader:
                 says = f"the id {trip_id!r} stands twice among the trips (first in {first})"
                 self.problems.append(Problem(place, "id-twice", says, "rename one of the files"))
                 continue
-            self.problems += not_fed(trip)
+            self.problems += [*not_fed(trip), *eaten_in_a_day(trip, foods, recipes)]
             trips[trip_id] = trip
             self.owner["trip", trip_id] = layer
             self.texts["trip", trip_id] = RecordText(

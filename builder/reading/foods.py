@@ -24,15 +24,13 @@ from builder.model.food import (
     Perishable,
     SorptionGroup,
 )
+from builder.reading.eaten import check_energy
 from builder.reading.fields import Fields
 
 # The design's bounds: what the parts of 100 g may add up to before it is a slip.
 PARTS_ERROR_ABOVE_G = 110.0
 PARTS_WARNING_ABOVE_G = 104.0
 PARTS_WARNING_BELOW_G = 90.0
-
-# Fat holds the most, about 900 kcal in 100 g; above this it was kJ or another slip.
-MOST_ENERGY_KCAL = 950.0
 
 # A year: what keeps longer does not perish on a trip.
 MOST_HOURS_FRESH = 8784.0
@@ -43,19 +41,21 @@ _SALT_G_PER_MG_SODIUM = 2.5 / 1000
 def read_food(fields: Fields) -> Food | None:
     """Read one food; None where it has errors."""
     food_id = fields.id()
+    kind = cast(FoodKind, fields.choice("kind", KINDS, required=True))
     per_100g = Composition()
     parts = fields.record(
         "per_100g", "composition", required=True, example="{water: 66 g, protein: 9 g, …}"
     )
     if parts is not None:
         per_100g = read_composition(parts)
-        if parts.done():
-            _check_parts(parts, per_100g)
+        if parts.done() and check_parts(parts, per_100g):
+            # Leaves are steeped and thrown away: they may give the cup less than they hold.
+            check_energy(parts, per_100g, all_eaten=kind != "drink")
     per_100g = replace(per_100g, caffeine_mg=fields.maybe_quantity("caffeine", "caffeine_mg"))
     food = Food(
         id=food_id,
         name=fields.line("name", required=True),
-        kind=cast(FoodKind, fields.choice("kind", KINDS, required=True)),
+        kind=kind,
         state=cast(FoodState, fields.choice("state", STATES, required=True)),
         per_100g=per_100g,
         density_g_ml=fields.maybe_quantity("density", "density_g_ml", positive=True),
@@ -96,10 +96,9 @@ def _perishable(fields: Fields) -> Perishable | None:
 
 def read_composition(parts: Fields) -> Composition:
     """Read what 100 g hold; energy may be left out where protein, fat and carbohydrate tell it."""
-    energy = parts.maybe_quantity("energy", "energy_kcal")
     composition = Composition(
         water_g=parts.quantity("water", "mass_g"),
-        energy_kcal=energy,
+        energy_kcal=parts.maybe_quantity("energy", "energy_kcal"),
         protein_g=parts.quantity("protein", "mass_g"),
         fat_g=parts.quantity("fat", "mass_g"),
         carbohydrate_g=parts.quantity("carbohydrate", "mass_g"),
@@ -108,13 +107,6 @@ def read_composition(parts: Fields) -> Composition:
         ash_g=parts.quantity("ash", "mass_g"),
         alcohol_g=parts.quantity("alcohol", "mass_g"),
     )
-    if energy is not None and energy > MOST_ENERGY_KCAL:
-        parts.problem(
-            parts.place("energy"),
-            "out-of-range",
-            f"100 g cannot hold {energy:.0f} kcal: pure fat has 900",
-            "write the energy of 100 g, in kcal or kJ",
-        )
     if composition.fibre_g > composition.carbohydrate_g + 0.5:
         parts.problem(
             parts.place("fibre"),
@@ -126,8 +118,12 @@ def read_composition(parts: Fields) -> Composition:
     return composition
 
 
-def _check_parts(parts: Fields, composition: Composition) -> None:
-    """Compare the sum of the parts with 100 g; salt stands for ash where ash is not told."""
+def check_parts(parts: Fields, composition: Composition, all_told: bool = True) -> bool:
+    """Compare the sum of the parts with 100 g; salt stands for ash where ash is not told.
+
+    Tells whether they add up, so that the energy can be held against them. A label need not tell
+    them all.
+    """
     mineral_g = composition.ash_g or composition.sodium_mg * _SALT_G_PER_MG_SODIUM
     total_g = (
         composition.water_g
@@ -142,5 +138,8 @@ def _check_parts(parts: Fields, composition: Composition) -> None:
     if total_g > PARTS_ERROR_ABOVE_G:
         mend = "check each figure; carbohydrate counts fibre in, once"
         parts.problem(place, "parts-sum", says, mend)
-    elif total_g > PARTS_WARNING_ABOVE_G or total_g < PARTS_WARNING_BELOW_G:
+    elif total_g > PARTS_WARNING_ABOVE_G or (all_told and total_g < PARTS_WARNING_BELOW_G):
         parts.warn(place, "parts-sum", says, "check water, protein, fat and carbohydrate")
+    else:
+        return True
+    return False

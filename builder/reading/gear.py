@@ -25,9 +25,19 @@ from builder.model.gear import (
     StoveTest,
 )
 from builder.reading.fields import Fields
-from builder.units import QuantityError, read_quantity
+from builder.reading.plausible import check_container, check_fuel_energy
+from builder.reading.usual import USUAL
+from builder.reading.yaml_door import quoted
+from builder.units import QuantityError, range_like, read_quantity
 
 _TEST = re.compile(r"(?P<water>.+?) from (?P<cold>.+?) with (?P<fuel>.+?)(?: at (?P<height>.+?))?")
+
+_TEST_PARTS = {
+    "water": "volume_ml",
+    "cold": "water_c",
+    "fuel": "mass_g",
+    "height": "altitude_m",
+}
 
 MIX_SUM_MAY_BE_OFF = 0.011  # labels print whole percent
 
@@ -48,6 +58,13 @@ def read_stove(fields: Fields) -> Stove | None:
         test=read_stove_test(fields),
         places=fields.places(),
     )
+    if fields.has("power") and stove.lowest_w > stove.power_w:
+        fields.problem(
+            fields.place("lowest"),
+            "lowest",
+            f"lowest: {stove.lowest_w:g} W is more than the power of {stove.power_w:g} W",
+            "write how small the flame can be turned, or swap the two",
+        )
     return stove if fields.done() else None
 
 
@@ -65,16 +82,18 @@ def read_stove_test(fields: Fields) -> StoveTest | None:
             "write `boiled: 1 l from 9 degC with 14 g`, and the height where it was: `at 640 m`",
         )
         return None
-    try:
-        return StoveTest(
-            boiled_ml=read_quantity(match["water"], "volume_ml"),
-            from_c=read_quantity(match["cold"], "water_c"),
-            fuel_g=read_quantity(match["fuel"], "mass_g"),
-            altitude_m=read_quantity(match["height"] or "0 m", "altitude_m"),
-        )
-    except QuantityError as error:
-        fields.problem(node.place, error.kind, f"boiled: {error.says}", error.mend)
-        return None
+    read: dict[str, float] = {}
+    for part, quantity in _TEST_PARTS.items():
+        text = match[part] or "0 m"  # where no height is told
+        try:
+            read[part] = read_quantity(text, quantity)
+        except QuantityError as error:
+            fields.problem(node.place, error.kind, f"boiled: {error.says}", error.mend)
+            return None
+        among = USUAL["stove test", part]
+        shown = range_like(text, quantity, *among.usual)
+        fields.judge(among, read[part], node.place, f"boiled: {quoted(text)}", shown)
+    return StoveTest(read["water"], read["cold"], read["fuel"], read["height"])
 
 
 def read_fuel(fields: Fields) -> Fuel | None:
@@ -82,12 +101,12 @@ def read_fuel(fields: Fields) -> Fuel | None:
     containers = []
     for node in fields.list("containers"):
         record = Fields(node, fields.problems, "container")
-        containers.append(
-            Container(
-                holds_g=record.quantity("holds", "mass_g", required=True, positive=True),
-                empty_g=record.quantity("empty", "mass_g"),
-            )
+        container = Container(
+            holds_g=record.quantity("holds", "mass_g", required=True, positive=True),
+            empty_g=record.quantity("empty", "mass_g"),
         )
+        check_container(record, container)
+        containers.append(container)
         record.done()
     mix = []
     record_mix = fields.record("mix", "gas mix")
@@ -104,17 +123,18 @@ def read_fuel(fields: Fields) -> Fuel | None:
                 f"the gases add up to {total:.0f} %",
                 "make them add up to 100 %",
             )
+    energy_mj_kg = fields.maybe_quantity("energy", "energy_mj_kg", required=True, positive=True)
     fuel = Fuel(
         id=fields.id(),
         name=fields.line("name", required=True),
         kind=cast(FuelKind, fields.choice("kind", FUEL_KINDS, required=True)),
-        energy_mj_kg=fields.quantity(
-            "energy", "energy_mj_kg", required=True, positive=True, default=1.0
-        ),
+        energy_mj_kg=energy_mj_kg or 1.0,
         containers=tuple(containers),
         mix=tuple(mix),
         places=fields.places(),
     )
+    if fuel.kind and energy_mj_kg is not None:
+        check_fuel_energy(fields, fuel.kind, energy_mj_kg)
     return fuel if fields.done() else None
 
 

@@ -20,11 +20,17 @@ from builder.model.recipe import (
     Vessel,
 )
 from builder.problems import Problem, did_you_mean
+from builder.reading.eaten import check_eaten
 from builder.reading.fields import Fields
+from builder.reading.plausible import (
+    check_serving_water,
+    check_step_minutes,
+)
 from builder.reading.yaml_door import Node, quoted
 from builder.units import (
     LONGEST_QUANTITY,
     QuantityError,
+    ask_for_thousand,
     read_number,
     read_quantity,
 )
@@ -75,6 +81,8 @@ def read_recipe(fields: Fields, foods: Mapping[str, Food]) -> Recipe | None:
         places=fields.places(),
     )
     _check_steps(fields, recipe, known)
+    if known is not None and fields.has("serves"):
+        _check_servings(fields, recipe, foods)
     if known is not None and len(steps) == len(fields.list("steps")):
         # A step that could not be read would be missed here, and told a second time.
         _check_vessel(fields, recipe)
@@ -167,6 +175,7 @@ def _amount_g(text: str, food: Food | None) -> float:
                 f"{text!r}: nobody told what a piece of {quoted(food.name)} weighs",
                 "write the mass, or tell the food's `piece: 120 g`",
             )
+        ask_for_thousand(match["number"], "pieces")
         return _more_than_nothing(read_number(match["number"]) * food.piece_g, text)
     try:
         return _more_than_nothing(read_quantity(text, "mass_g"), text)
@@ -232,6 +241,7 @@ def _step(line: Fields, do: Do, known: set[str] | None, dried: set[str]) -> Step
     minutes = each_side_min = 0.0
     if "minutes" in allowed:
         minutes = line.number("minutes", required=do in NEEDS_MINUTES, at_most=2880)
+        check_step_minutes(line, do, minutes)
     elif do == "boil" and line.has("minutes"):
         line.problem(
             line.place("minutes"),
@@ -271,6 +281,22 @@ def _step(line: Fields, do: Do, known: set[str] | None, dried: set[str]) -> Step
         else 1.0,
         places=line.places(),
     )
+
+
+def _check_servings(fields: Fields, recipe: Recipe, foods: Mapping[str, Food]) -> None:
+    """Compare what a serving holds with what anybody eats; the whole only where no line is odd."""
+    odd = False
+    for node, each in zip(fields.list("uses"), recipe.uses, strict=True):
+        line = Fields(node, fields.problems, "line of uses")
+        food = foods.get(each.food or "")
+        serving_g = each.amount_g / recipe.serves
+        odd |= check_eaten(line, "amount", serving_g, food.per_100g if food else None)
+    if not odd:
+        check_eaten(fields, "uses", sum(each.amount_g for each in recipe.uses) / recipe.serves)
+    for step, node in zip(recipe.steps, fields.list("steps"), strict=False):
+        if step.water_ml:
+            line = Fields(node, fields.problems, "step")
+            check_serving_water(line, step.water_ml, recipe.serves)
 
 
 def _check_vessel(fields: Fields, recipe: Recipe) -> None:

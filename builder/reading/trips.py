@@ -48,9 +48,16 @@ from builder.model.trip import (
     Wind,
 )
 from builder.problems import Problem, did_you_mean, nearest
+from builder.reading.eaten import check_eaten, check_energy
 from builder.reading.fields import Fields, echoed, overlaid
-from builder.reading.foods import read_beware, read_composition
+from builder.reading.foods import check_parts, read_beware, read_composition
 from builder.reading.gear import read_stove_test
+from builder.reading.plausible import (
+    check_air,
+    check_body,
+    check_carried,
+    check_way,
+)
 from builder.reading.recipes import amount_g
 from builder.reading.yaml_door import Node, quoted
 from builder.speech import later
@@ -208,12 +215,19 @@ class _TripReader:
                 f"{quoted(name)} carries nothing, and yet has gear of {own_gear_g:.0f} g",
                 "write what they carry to, or give the gear to somebody else",
             )
+        mass_kg = record.maybe_quantity("mass", "body_kg", positive=True)
+        height_cm = record.maybe_quantity("height", "height_cm", positive=True)
+        if age >= YOUNGEST_YEARS:
+            check_body(record, age, mass_kg, height_cm)
+        if mass_kg is not None:
+            check_carried(record, mass_kg, carries_to_g, "carries_to")
+            check_carried(record, mass_kg, own_gear_g, "own_gear")
         return Person(
             name=name,
             sex=sex,
             age_years=age,
-            mass_kg=record.quantity("mass", "body_kg", default=70.0, positive=True),
-            height_cm=record.quantity("height", "height_cm", default=170.0, positive=True),
+            mass_kg=70.0 if mass_kg is None else mass_kg,
+            height_cm=170.0 if height_cm is None else height_cm,
             carries_to_g=carries_to_g,
             own_gear_g=own_gear_g,
             avoids=self._avoids(record),
@@ -425,6 +439,8 @@ class _TripReader:
                 f"the low ({low:g} °C) is above the high ({high:g} °C)",
                 "swap them",
             )
+        elif record.has("low") and record.has("high"):
+            check_air(record, low, high)
         return low, high
 
     def _water(self, day: Fields, number: int) -> WaterPlace:
@@ -461,6 +477,7 @@ class _TripReader:
         if record is None:
             return None
         by = cast(TravelBy, record.choice("by", TRAVEL_BY, default="walking"))
+        before = len(record.problems)
         distance_m = record.maybe_quantity("distance", "length_m", positive=True)
         ascent_m = record.quantity("ascent", "length_m")
         if not record.has("by"):
@@ -491,6 +508,8 @@ class _TripReader:
             self.default(later("ground on day {n}"), later("path"), n=number)
         if by == "walking" and distance_m is not None and hours > 0:
             self._check_way(record, travel)
+        if len(record.problems) == before:
+            check_way(record, travel, tells_hours=record.has("hours"))
         record.done()
         return travel
 
@@ -642,12 +661,17 @@ class _TripReader:
                 f"{hint}{'' if hint.endswith('?') else '.'} Or copy its label: `energy: 450 kcal`",
             )
         each = item.value("each", required=True, example="60 g")
+        each_g = self._each_g(item, each, eat, label) if each else 0.0
+        if each_g:
+            food = self.foods.get(eat)
+            composition = label.per_100g if label else food.per_100g if food else None
+            check_eaten(item, "each", each_g, composition)
         return MealItem(
             food=None if label else eat,
             label=label,
             batches=(("", batch),) if batch else (),
             dried_by=cast(Method | None, item.choice("dried_by", METHODS) or None),
-            each_g=self._each_g(item, each, eat, label) if each else 0.0,
+            each_g=each_g,
             eaters=eaters,
             places=item.places(),
         )
@@ -672,6 +696,9 @@ class _TripReader:
                 f"this label tells no energy, so {quoted(name)} counts as 0 kcal",
                 "write the energy of 100 g, such as `energy: 450 kcal`",
             )
+        told = all(map(item.has, ("protein", "fat", "carbohydrate")))
+        if check_parts(item, composition, all_told=False):
+            check_energy(item, composition, all_told=told)
         return Label(
             name,
             composition,

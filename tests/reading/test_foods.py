@@ -96,7 +96,7 @@ SPOILT = (
         "foods/mine.yaml",
         (("energy: 46 kcal", "energy: 1850 kcal"),),
         (
-            "foods/mine.yaml:5:35: error: 100 g cannot hold 1850 kcal: pure fat has 900 — write the energy of 100 g, in kcal or kJ [out-of-range]",
+            "foods/mine.yaml:5:35: error: energy: '1850 kcal' cannot be — check the number and its unit: usual is 0 to 905 kcal [out-of-range]",
         ),
     ),
     Spoilt(

@@ -143,7 +143,7 @@ def test_gear_is_read_as_it_stands(tmp_path: Path) -> None:
             stoves: [{id: mine, name: Mine, burns: mix, power: 2 kW, lowest: 300 W, efficiency: 50 %, mass: 80 g, liquid_feed: true}]
             fuels: [{id: mix, name: Mix, kind: gas, energy: 45 kJ/g, mix: {butane: 75 %, propane: 25 %}, containers: [{holds: 230 g, empty: 150 g}, {holds: 0.1 kg}]}]
             pots: [{id: billy, name: Billy, holds: 2.5 l, fill_to: 80 %, mass: 520 g, material: steel, loss_at_boil: 120 W, pressure: 0.8 bar}]
-            irons: [{id: two, name: Two, presses: 2, mass: 2.6 kg, material: aluminium, face: 2.9 m2}]
+            irons: [{id: two, name: Two, presses: 2, mass: 2.6 kg, material: aluminium, face: 0.029 m2}]
             packaging: [{id: jar, name: Jar, mass: 260 g, barrier: glass}]
             dryers: [{id: shelf, name: Shelf, method: freeze-dryer, load: 3 kg, hours: 12.5, ice: 2 kg, trays: 0.5 m2}]
             """
@@ -162,7 +162,7 @@ def test_gear_is_read_as_it_stands(tmp_path: Path) -> None:
     )
     assert gear.pots["billy"] == Pot("billy", "Billy", 2500, 520, "steel", 0.8, 120, 80)
     assert gear.pots["billy"].room_ml == 2000
-    assert gear.irons["two"] == Iron("two", "Two", 2600, 2, "aluminium", 29000)
+    assert gear.irons["two"] == Iron("two", "Two", 2600, 2, "aluminium", 290)
     assert gear.packaging["jar"] == Packaging("jar", "Jar", 260, "glass")
     assert gear.dryers["shelf"] == Dryer("shelf", "Shelf", "freeze-dryer", 3000, 12.5, 2000, 5000)
 

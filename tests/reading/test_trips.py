@@ -316,6 +316,7 @@ SPOILT = (
         (("age: 34, mass: 64 kg", "age: 9"),),
         (
             "trips/tarrow.yaml:3:5: warning: 'Ash' is 9 and no mass is told, so 70 kg is taken — write `mass: 30 kg` [child-mass]",
+            "trips/tarrow.yaml:3:46: warning: height: 168 cm at 9 years is unusual: usual is 116 to 154 cm — check the number and its unit; if it is meant, leave it [unusual]",
         ),
     ),
     Spoilt(
@@ -782,7 +783,7 @@ SPOILT = (
         "trips/tarrow.yaml",
         (("{eat: rice, each: 30 g}", "{eat: Chews, each: 5 g, energy: 1850 kcal}"),),
         (
-            "trips/tarrow.yaml:9:47: error: 100 g cannot hold 1850 kcal: pure fat has 900 — write the energy of 100 g, in kcal or kJ [out-of-range]",
+            "trips/tarrow.yaml:9:47: error: energy: '1850 kcal' cannot be — check the number and its unit: usual is 0 to 905 kcal [out-of-range]",
         ),
     ),
     Spoilt(
@@ -1023,7 +1024,7 @@ def test_a_start_camp_takes_what_it_does_not_tell_from_the_first_day(tmp_path: P
         ("{distance: 12 km, ascent: 600 m}", 12 / 5 + 1),
         ("{by: cycling, distance: 30 km}", 2.0),
         ("{by: snowshoeing, distance: 6 km, ascent: 300 m}", 2.5),
-        ("{distance: 500 km, by: paddling}", 16.0),
+        ("{distance: 200 km, by: paddling}", 16.0),
         ("{ascent: 300 m}", 5.0),
         ("{by: walking, hours: 0}", 0.0),
         ("{by: resting}", 0.0),

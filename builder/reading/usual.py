@@ -1,0 +1,132 @@
+"""What numbers are usual, and which are possible at all, by kind of record and field.
+
+Outside the usual a person is asked to look again; outside the possible the tool stops. Both are
+wide on purpose: a usual value is never told as odd. Where no source is named, the ranges are
+common practice: what shops, leaflets and log books hold.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True)
+class Range:
+    """The usual and the possible values of one number, bounds included, and why these."""
+
+    usual: tuple[float, float]
+    possible: tuple[float, float]
+    why: str
+
+    def judge(self, value: float) -> str:
+        """Tell "" for a usual value, "unusual", or "impossible"."""
+        # What comes from pounds or degrees Fahrenheit may miss a bound by binary rounding.
+        hair = 1e-9 * max(1.0, abs(value))
+        if not self.possible[0] - hair <= value <= self.possible[1] + hair:
+            return "impossible"
+        return "" if self.usual[0] - hair <= value <= self.usual[1] + hair else "unusual"
+
+
+# By (what a record is called in messages, key); each number in the unit that reading gives it.
+USUAL: dict[tuple[str, str], Range] = {
+    # Food. 5,514 foods of SR28 span the composition; pure substances bound it.
+    ("food", "density"): Range((0.02, 1.7), (0.005, 2.3), "puffed grain to syrup; salt 2.2"),
+    ("food", "piece"): Range((0.02, 3000), (0.001, 30_000), "a peppercorn to a pumpkin"),
+    ("composition", "energy"): Range((0, 905), (0, 950), "pure fat 902 (SR28)"),
+    ("composition", "water"): Range((0, 100), (0, 100), "of 100 g"),
+    ("composition", "protein"): Range((0, 92), (0, 100), "soy isolate 88 (SR28)"),
+    ("composition", "fat"): Range((0, 100), (0, 100), "oil"),
+    ("composition", "carbohydrate"): Range((0, 100), (0, 100), "sugar"),
+    ("composition", "fibre"): Range((0, 85), (0, 100), "maize bran 79 (SR28)"),
+    ("composition", "sodium"): Range((0, 39_000), (0, 39_400), "salt 38,758; pure NaCl 39,340"),
+    ("composition", "ash"): Range((0, 100), (0, 100), "salt 99.8 (SR28)"),
+    ("composition", "alcohol"): Range((0, 50), (0, 95), "spirit 42.5 (SR28); 96 % by volume 94"),
+    ("food", "caffeine"): Range((0, 6000), (0, 20_000), "instant tea 5,714 (SR28)"),
+    ("food", "keeps"): Range((0.2, 60), (0.05, 360), "courgette 1 month to sugar"),
+    ("food", "spread"): Range((0.001, 0.08), (0.0001, 0.3), "SR28: 0.6 to 3 points for most"),
+    ("perishable", "hours"): Range((0.5, 1500), (0.1, 8784), "an hour in heat to a winter squash"),
+    ("perishable", "below"): Range((0, 40), (-20, 60), "fridge to a hot day"),
+    # Drying at home.
+    ("batch", "fresh"): Range((10, 30_000), (1, 500_000), "a handful of herbs to a large run"),
+    ("batch", "dried"): Range((1, 15_000), (0.1, 300_000), "what that leaves"),
+    ("batch", "kept_at"): Range((-30, 35), (-40, 40), "freezer to attic"),
+    ("batch", "used"): Range((0, 200), (0, 1000), "no more than were made"),
+    ("batch", "loaded_at"): Range((-45, 10), (-70, 60), "a freezer"),
+    ("place", "at"): Range((-30, 35), (-40, 40), "freezer to attic"),
+    ("packs", "count"): Range((1, 200), (1, 1000), "packs of one run or one purchase"),
+    ("packs", "of"): Range((3, 5000), (0.5, 50_000), "a spice bag to a sack"),
+    ("heat step", "to"): Range((50, 180), (40, 300), "a pan of water to a hot oven"),
+    ("weighing", "at"): Range((10, 7 * 1440), (1, 30 * 1440), "in the sun a week"),
+    ("weighing", "mass"): Range((1, 30_000), (0.1, 500_000), "as the load"),
+    # Recipes. What hangs on servings, eaters or on what is done stands in plausible.py.
+    ("recipe", "serves"): Range((0.5, 30), (0.1, 300), "one mug to a large camp"),
+    ("recipe", "reach"): Range((60, 100), (40, 130), "63 to 74 for raw food; boiling"),
+    ("recipe", "drain"): Range((0, 20_000), (0, 100_000), "a large pot"),
+    ("step", "water"): Range((0, 30_000), (0, 100_000), "a large pot"),
+    ("step", "each_side"): Range((0.5, 20), (0.1, 60), "over embers 2 to 8 minutes"),
+    ("step", "pieces"): Range((0.1, 12), (0.01, 50), "fillings for one eater"),
+    # Gear.
+    ("stove", "power"): Range((150, 12_000), (30, 30_000), "a tablet burner to a group's ring"),
+    ("stove", "lowest"): Range((0, 5000), (0, 30_000), "a fifth to a half of full"),
+    ("stove", "efficiency"): Range((0.15, 0.85), (0.05, 0.95),
+                                   "0.25 alcohol in wind to 0.80 with fins (references 7)"),
+    ("stove", "mass"): Range((10, 6000), (3, 30_000), "a wire stand to a two-ring stove"),
+    ("stove test", "water"): Range((100, 10_000), (10, 100_000), "a mug to a large pot"),
+    ("stove test", "cold"): Range((0, 35), (0, 90), "snow water to a warm tap"),
+    ("stove test", "fuel"): Range((1, 1000), (0.1, 10_000), "7 to 30 g a litre"),
+    ("stove test", "height"): Range((-430, 6500), (-500, 8849), "as a camp"),
+    ("stove", "fuel_reserve"): Range((0, 0.6), (0, 1), "10 to 30 %"),
+    ("fuel", "energy"): Range((14, 52), (8, 60), "gel 14 to propane 50; by kind below"),
+    ("container", "holds"): Range((5, 15_000), (1, 60_000), "a tablet box to a gas bottle"),
+    ("container", "empty"): Range((0, 15_000), (0, 60_000), "steel bottle"),
+    ("gas mix", "propane"): Range((0, 1), (0, 1), "a share"),
+    ("gas mix", "isobutane"): Range((0, 1), (0, 1), "a share"),
+    ("gas mix", "butane"): Range((0, 1), (0, 1), "a share"),
+    ("pot", "holds"): Range((150, 30_000), (50, 200_000), "a mug to a canteen pot"),
+    ("pot", "mass"): Range((20, 15_000), (10, 60_000), "titanium mug to cast iron"),
+    ("pot", "fill_to"): Range((0.4, 1), (0.1, 1), "room to boil over"),
+    ("pot", "loss_at_boil"): Range((10, 1500), (1, 10_000), "about 100 W a litre pot"),
+    ("pot", "pressure"): Range((10, 120), (1, 150), "household cookers 50 to 100 kPa"),
+    ("iron", "mass"): Range((300, 8000), (100, 40_000), "aluminium to double cast iron"),
+    ("iron", "presses"): Range((1, 6), (1, 20), "fillings at once"),
+    ("iron", "face"): Range((40, 900), (10, 5000), "one plate, 10 to 30 cm"),
+    ("packaging", "mass"): Range((0.3, 1500), (0.05, 10_000), "paper to a preserving jar"),
+    ("packaging", "holds"): Range((10, 20_000), (1, 200_000), "a spice bag to a bucket"),
+    ("dryer", "load"): Range((100, 40_000), (10, 500_000), "a small shelf to a cabinet"),
+    ("dryer", "hours"): Range((1, 120), (0.5, 500), "a day; freeze-drying two; sun five"),
+    ("dryer", "ice"): Range((300, 25_000), (50, 500_000), "home freeze-dryers 2 to 12 kg"),
+    ("dryer", "trays"): Range((200, 60_000), (50, 1_000_000), "one tray to a cabinet"),
+    # The party; mass and height by age stand in plausible.py.
+    ("person", "age"): Range((0, 95), (0, 120), "who goes on trips"),
+    ("person", "mass"): Range((6, 180), (4, 300), "by age below"),
+    ("person", "height"): Range((60, 205), (55, 255), "by age below"),
+    ("person", "own_gear"): Range((0, 25_000), (0, 80_000), "3 to 15 kg"),
+    ("person", "carries_to"): Range((0, 40_000), (0, 100_000), "a third of one's mass"),
+    ("shared thing", "mass"): Range((1, 45_000), (0, 500_000), "a whistle to a canoe"),
+    ("trip", "mug"): Range((100, 1000), (30, 3000), "a cup to a camp mug"),
+    ("trip", "washing"): Range((0, 20_000), (0, 200_000), "1 to 2 l a camp"),
+    ("fire", "wood_moisture"): Range((0.05, 0.55), (0, 0.6), "kiln-dried to green"),
+    # The way and the weather.
+    ("day", "camp_altitude"): Range((-430, 6500), (-500, 8849), "a salt lake to the highest top"),
+    ("day", "barometer"): Range((440, 1060), (300, 1090), "weather records; the highest top 314"),
+    ("air", "low"): Range((-45, 32), (-70, 45), "weather records"),
+    ("air", "high"): Range((-40, 45), (-70, 60), "weather records"),
+    ("water", "at"): Range((0, 32), (0, 50), "melting ice to a tropical lake"),
+    ("water", "between_water"): Range((0, 14), (0, 48), "hours of a long day"),
+    ("travel", "hours"): Range((0, 12), (0, 16), "a long day"),
+    ("travel", "distance"): Range((100, 250_000), (1, 800_000), "by way of travel below"),
+    ("travel", "ascent"): Range((0, 2500), (0, 9000), "by way of travel below"),
+    ("travel", "descent"): Range((0, 3500), (0, 12_000), "by way of travel below"),
+    ("travel", "load"): Range((0, 40_000), (0, 100_000), "as a pack"),
+}  # fmt: skip
+
+# A packet's label stands on the meal itself; what a camp tells may stand on the trip.
+_SAME_AS = {
+    "meal": "composition",
+    "start camp": "day",
+}
+
+
+def usual_of(what: str, key: str) -> Range | None:
+    """Give the range of a record's number; None for one that any value would do for."""
+    return USUAL.get((what, key)) or USUAL.get((_SAME_AS.get(what, ""), key))
