@@ -289,6 +289,24 @@ MASSES = "mg, g, kg, oz, lb, lbs"
             "number-unclear",
             "'1,500' could mean 1500 or 1.500 — write thousands without a comma, or use a decimal point",
         ),
+        (
+            "1.000 g",
+            "mass_g",
+            "number-unclear",
+            "'1.000 g' could mean 1 or 1000 g — write 1 g or 1000 g",
+        ),
+        (
+            "12.540 ml",
+            "volume_ml",
+            "number-unclear",
+            "'12.540 ml' could mean 12.54 or 12540 ml — write 12.54 ml or 12540 ml",
+        ),
+        (
+            "1.032 m",
+            "length_m",
+            "number-unclear",
+            "'1.032 m' could mean 1.0320 or 1032 m — write 1.0320 m or 1032 m",
+        ),
         ("1/0 kg", "mass_g", "number", "'1/0' divides by zero — write a number such as 1/2"),
         (
             "-5 g",
@@ -626,3 +644,23 @@ def test_pint_is_loaded_only_when_a_unit_must_be_converted() -> None:
         [sys.executable, "-c", script], capture_output=True, text=True, check=False
     )
     assert done.returncode == 0, done.stderr
+
+
+@pytest.mark.parametrize(
+    ("text", "quantity", "value"),
+    [
+        # Nobody has a thousand of these, so a point parts decimals in them.
+        ("1.000 kg", "mass_g", 1000.0),
+        ("1.250 l", "volume_ml", 1250.0),
+        ("1.027 g/ml", "density_g_ml", 1.027),
+        # Not three digits, or nothing before them.
+        ("1.00 g", "mass_g", 1.0),
+        ("1.0320 g", "mass_g", 1.032),
+        ("0.125 g", "mass_g", 0.125),
+        ("1234.567 g", "mass_g", 1234.567),
+    ],
+)
+def test_a_point_that_can_only_part_decimals_is_no_question(
+    text: str, quantity: str, value: float
+) -> None:
+    assert read_quantity(text, quantity) == pytest.approx(value, rel=1e-12)

@@ -45,12 +45,12 @@ def check_eaten(
             (energy_kcal_of(composition) * of_100g, EATEN_KCAL_AT_ONCE, "kcal"),
             (composition.sodium_mg * of_100g, EATEN_SODIUM_MG_AT_ONCE, "mg of sodium"),
         ]
+    odd = False
     for value, among, unit in values:
         found = f"{key}: {plain(value)} {unit} for one eater"
         shown = f"{plain(among.usual[0])} to {plain(among.usual[1])} {unit}"
-        if fields.judge(among, value, fields.place(key), found, shown):
-            return True
-    return False
+        odd |= fields.judge(among, value, fields.place(key), found, shown)
+    return odd
 
 
 def eaten_in_a_day(

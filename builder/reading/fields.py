@@ -28,6 +28,8 @@ _TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
 # Words for a part of a record that read better without "a".
 _NO_ARTICLE = frozenset({"air", "water", "travel", "meals", "packs", "every_day", "review"})
 
+_ODD = ("unusual", "out-of-range")  # kinds of problem: the warning and the error
+
 
 def can_be_id(text: str) -> bool:
     """Tell whether a text is of the form of an id; see `DEVICES` for those that are and cannot."""
@@ -298,12 +300,15 @@ class Fields:
     def judge(self, among: Range, value: float, place: Place, found: str, usual: str) -> bool:
         """Warn of an unusual value, refuse one that cannot be; tell whether it was either."""
         judged = among.judge(value)
-        if judged == "unusual":
+        told = [each for each in self.problems if each.place == place and each.kind in _ODD]
+        if judged == "unusual" and not told:
             mend = "check the number and its unit; if it is meant, leave it"
-            self.warn(place, "unusual", f"{found} is unusual: usual is {usual}", mend)
-        elif judged == "impossible":
+            self.warn(place, _ODD[0], f"{found} is unusual: usual is {usual}", mend)
+        elif judged == "impossible" and not any(each.kind == _ODD[1] for each in told):
+            for each in told:
+                self.problems.remove(each)  # told once, by what is graver
             mend = f"check the number and its unit: usual is {usual}"
-            self.problem(place, "out-of-range", f"{found} cannot be", mend)
+            self.problem(place, _ODD[1], f"{found} cannot be", mend)
         return bool(judged)
 
     def date(self, key: str, required: bool = False) -> datetime.date | None:

@@ -51,7 +51,7 @@ HEIGHT_CM_BY_AGE: dict[float, tuple[float, float, float, float]] = {
     1: (66, 86, 58, 95), 2: (76, 99, 66, 110), 3: (83, 109, 72, 122), 4: (90, 118, 76, 132),
     5: (96, 126, 80, 142), 6: (102, 134, 84, 152), 8: (112, 148, 90, 170), 10: (121, 161, 96, 184),
     12: (130, 176, 100, 198), 14: (140, 192, 104, 214), 16: (143, 200, 106, 228),
-    18: (143, 208, 100, 255),
+    18: (143, 208, 106, 255),
 }  # fmt: skip
 BODY_MASS_INDEX = Range((14, 50), (9, 110), "kg/m², grown-up; from memory: extremes of record")
 CARRIED_OF_BODY = Range((0, 0.6), (0, 1.5), "a third of one's mass; soldiers and porters more")

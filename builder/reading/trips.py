@@ -477,7 +477,6 @@ class _TripReader:
         if record is None:
             return None
         by = cast(TravelBy, record.choice("by", TRAVEL_BY, default="walking"))
-        before = len(record.problems)
         distance_m = record.maybe_quantity("distance", "length_m", positive=True)
         ascent_m = record.quantity("ascent", "length_m")
         if not record.has("by"):
@@ -506,15 +505,16 @@ class _TripReader:
         )
         if by == "walking" and distance_m is not None and not record.has("ground"):
             self.default(later("ground on day {n}"), later("path"), n=number)
-        if by == "walking" and distance_m is not None and hours > 0:
-            self._check_way(record, travel)
-        if len(record.problems) == before:
+        if not (by == "walking" and hours > 0 and self._is_no_walk(record, travel)):
             check_way(record, travel, tells_hours=record.has("hours"))
         record.done()
         return travel
 
-    def _check_way(self, record: Fields, travel: Travel) -> None:
-        assert travel.distance_m is not None
+    def _is_no_walk(self, record: Fields, travel: Travel) -> bool:
+        """Tell whether a way on foot is beyond what the walking formula knows, and note why."""
+        if travel.distance_m is None:
+            return False
+        before = len(record.problems)
         if travel.ascent_m + travel.descent_m > travel.distance_m:
             record.problem(
                 record.place("distance"),
@@ -530,6 +530,7 @@ class _TripReader:
                 f"{travel.distance_m / 1000 / travel.hours:.0f} km/h is no walk",
                 "check distance and hours, or write `by: cycling`",
             )
+        return len(record.problems) > before
 
     # -- meals --------------------------------------------------------------------------------
 

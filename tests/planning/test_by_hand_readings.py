@@ -50,7 +50,7 @@ def test_a_start_camp_with_a_height_takes_no_barometer_from_the_day(tmp_path: Pa
 
 
 def test_a_barometer_off_the_earth_is_refused_at_its_place(tmp_path: Path) -> None:
-    trip = day_trip(days=[day(DINNER, barometer="90 hPa")])
+    trip = day_trip(days=[day(DINNER, barometer="1085 hPa")])
     del trip["days"][0]["camp_altitude"]
     with pytest.raises(ProblemsFound) as found:
         hand(tmp_path, trip, [SOUP]).kit()

@@ -18,7 +18,7 @@ COFFEE: Record = {
 
 
 def gas_kit(folder: Path, low: str, gear: Record | None = None, **changes: object) -> Kit:
-    air = {"low": low, "high": "20 degC"}
+    air = {"low": low, "high": "-50 degC" if low == "-68 degC" else "20 degC"}
     trip = day_trip(days=[day({"drinks": {"cook": "coffee"}}, air=air)], **changes)
     return hand(folder, trip, [COFFEE], gear=gear).kit()
 
