@@ -42,8 +42,8 @@ USUAL: dict[tuple[str, str], Range] = {
     ("composition", "ash"): Range((0, 100), (0, 100), "salt 99.8 (SR28)"),
     ("composition", "alcohol"): Range((0, 50), (0, 95), "spirit 42.5 (SR28); 96 % by volume 94"),
     ("food", "caffeine"): Range((0, 6000), (0, 20_000), "instant tea 5,714 (SR28)"),
-    ("food", "keeps"): Range((0.2, 60), (0.05, 360), "courgette 1 month to sugar"),
-    ("food", "spread"): Range((0.001, 0.08), (0.0001, 0.3), "SR28: 0.6 to 3 points for most"),
+    ("food", "keeps"): Range((0.2, 120), (0.05, 360), "courgette 1 month to sugar"),
+    ("food", "spread"): Range((0.001, 0.1), (0.0001, 0.3), "SR28: 0.6 to 3 points for most"),
     ("perishable", "hours"): Range((0.5, 1500), (0.1, 8784), "an hour in heat to a winter squash"),
     ("perishable", "below"): Range((0, 40), (-20, 60), "fridge to a hot day"),
     # Drying at home.

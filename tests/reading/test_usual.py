@@ -28,7 +28,7 @@ from tests.reading.folder_builder import changed, read, read_over_shipped
 
 # Each number of each kind once, all of them usual.
 FOOD = """\
-- {id: peas, name: Peas, kind: legume, state: cooked, density: 0.7 g/ml, piece: 0.5 g, caffeine: 0 mg, keeps: 4 months, spread: 1.5 %, allergens: [],
+- {id: peas, name: Peas, kind: legume, state: cooked, density: 0.7 g/ml, piece: 0.5 g, caffeine: 0 mg, keeps: 4 months, spread: 1.5 %, perishable: {hours: 2, below: 32 degC}, allergens: [],
    per_100g: {water: 70 g, energy: 110 kcal, protein: 8 g, fat: 1 g, carbohydrate: 20 g, fibre: 6 g, sodium: 5 mg, ash: 1 g, alcohol: 0 g}}
 - {id: mixed-nuts, name: Nuts, kind: nut, state: ready, allergens: [nuts],
    per_100g: {water: 5 g, energy: 620 kcal, protein: 20 g, fat: 52 g, carbohydrate: 20 g, fibre: 8 g}}
@@ -178,7 +178,9 @@ BOTH_SIDES: list[tuple[str, str, str, str, str]] = [
     ("foods", "sodium: 38758 mg", "sodium: 39 g", "sodium: 90 g", "error"),
     ("foods", "protein: 20 g", "protein: 20 g", "protein: 101 g", "error"),
     ("foods", "caffeine: 0 mg", "caffeine: 6 g", "caffeine: 21 g", "error"),
-    ("foods", "keeps: 4 months", "keeps: 60 months", "keeps: 61 months", "warning"),
+    ("foods", "keeps: 4 months", "keeps: 0.2 months", "keeps: 0.1 months", "warning"),
+    ("foods", "hours: 2,", "hours: 1500,", "hours: 1501,", "warning"),
+    ("foods", "below: 32 degC", "below: 40 degC", "below: 41 degC", "warning"),
     # batch
     ("batches", "fresh: 1000 g", "fresh: 60 kg", "fresh: 60.1 kg", "warning"),
     ("batches", "fresh: 1000 g", "fresh: 60 kg", "fresh: 501 kg", "error"),
