@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import gettext
+import re
 from pathlib import Path
 
 import pytest
 
+from builder.pages.trip.book import write_book
 from builder.planning.naming import dried_name, told_apart
 from builder.speech import speech_of, spoken
+from tests.pages.conftest import TEMPLATES
 from tests.planning.folders import Record, batch_of, day, day_trip, hand
 
 ENGLISH = speech_of("en")
@@ -116,6 +119,7 @@ def jerky(name: str, **more: object) -> Record:
     }
 
 
+RAW_NOW = "steak-raw, dried raw"
 HEATED = {"style": "jerky", "heated": {"to": "71 degC", "when": "before"}}
 
 
@@ -129,6 +133,24 @@ def test_a_kit_names_food_by_its_batch_wherever_it_stands(tmp_path: Path) -> Non
     assert batch_of(kit, "strips").fresh_name == "steak-raw"
     carried = [thing.what for person in kit.weights.people for thing in person.carries]
     assert f"Day 1 snacks: {now}" in carried
+
+
+PAGES = ("day-1.md", "carry.md", "drying.md", "person-ea.md", "person-bo.md")
+
+
+@pytest.mark.parametrize(("how", "now"), [(HEATED, "steak-raw, jerky"), ({}, RAW_NOW)])
+def test_pages_name_jerky_as_it_is_packed_and_raw_where_it_is_raw(
+    how: Record, now: str, tmp_path: Path
+) -> None:
+    eat = {"snacks": [{"eat": "steak-raw", "from": "strips", "each": "20 g"}]}
+    trip = day_trip(days=[day(eat)])
+    trip["party"][1]["avoids"] = ["meat"]
+    kit = hand(tmp_path, trip, batches=[jerky("strips", **how)]).kit()
+    pages = write_book(kit, TEMPLATES).markdown
+    assert [page for page in PAGES if now not in pages[page]] == []
+    # As it was before drying it stands nowhere but where the load is told how to be dried.
+    bare = re.compile(r"steak-raw(?!, jerky|, dried raw)")
+    assert [page for page in PAGES if page != "drying.md" and bare.search(pages[page])] == []
 
 
 def test_two_batches_of_one_food_in_a_trip_are_told_apart(tmp_path: Path) -> None:

@@ -95,6 +95,20 @@ def test_a_line_tells_each_meal_that_packs_are_promised_to(tmp_path: Path) -> No
     }
 
 
+def test_lines_of_one_meal_share_the_packs_of_a_batch(tmp_path: Path) -> None:
+    recipe = {
+        "id": "mash", "serves": 1, "cook_in": "none",
+        "uses": [{"id": "one", "food": "berry", "amount": "10 g", "dried_by": "dehydrator"},
+                 {"id": "two", "food": "berry", "amount": "10 g", "dried_by": "dehydrator"}],
+        "steps": [{"do": "soak", "with": ["one", "two"], "water": "90 ml", "minutes": 20}],
+    }  # fmt: skip
+    cook = {"snacks": [{"cook": "mash", "from": {"one": "rings", "two": "rings"}}]}
+    read = hand(tmp_path, day_trip(days=[day(cook), day(cook)]), [recipe], [berries()])
+    # 40 g a meal are one pack; two meals open one each.
+    assert [each.packs for each in on(read, "2031-05-31").promised_to] == [1, 1]
+    assert batch_of(read.kit(), "rings").packs_used == 2
+
+
 def test_a_trip_without_a_date_is_never_over(tmp_path: Path) -> None:
     line = on(hand(tmp_path, eats("40 g", None), batches=[berries()]), "2039-01-01")
     assert (line.packs_left, line.packs_promised) == (12, 2)
@@ -231,6 +245,7 @@ def test_each_meal_is_offered_whole_packs(tmp_path: Path) -> None:
         ({"best_before": "2031-06-01"}, 1),
         ({"best_before": "2031-05-31"}, 0),
         ({"dried": "600 g"}, 0),  # a third of it is water: not dry
+        ({"used": 3}, 0),
     ],
 )
 def test_only_what_is_dried_in_time_and_still_good_is_offered(
