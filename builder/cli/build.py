@@ -26,7 +26,7 @@ from builder.cli.base import (
     wanted_trips,
 )
 from builder.cli.dangers import Dangers, say_lines
-from builder.cli.last_build import LastBuild, remember, state_of, unchanged
+from builder.cli.last_build import LastBuild, forget, remember, state_of, unchanged
 from builder.clock import build_epoch
 from builder.problems import Problem, ProblemsFound
 from builder.shipped import shipped_root
@@ -112,7 +112,9 @@ def build_folder(
         )
         index_sha256 = write_index(out)
         warnings = tuple(str(problem) for problem in problems)
-        if not (public and warnings):  # what they quote is nobody else's business
+        if public:  # what was warned of, and of what all was made, is nobody else's business
+            forget(out)
+        else:
             remember(out, place, LastBuild(made, kits, index_sha256, warnings, dangers))
     except SiteError as error:
         say_problems(error.problems)
@@ -169,8 +171,8 @@ def _build_kits(
             f"there is no trip in {place.shown}", ["write one with `tripkit new trip NAME`"]
         )
     kits = [from_inside(kit, [layer.shown for layer in layers_of(place)]) for kit in kits]
-    shown = [public_kit(kit) if public else kit for kit in kits]
-    dangers = Dangers.of(shown)
+    shown = [public_kit(kit, folder.content) if public else kit for kit in kits]
+    dangers = Dangers.of(kits)
     if strict and dangers.of_a_trip:
         say_lines(dangers.lines)
         sys.exit(1)

@@ -68,6 +68,11 @@ def remember(out: Path, place: Place, last: LastBuild) -> None:
         os.replace(fresh, target)
 
 
+def forget(out: Path) -> None:
+    """Take away what was written down of a build."""
+    _file(out).unlink(missing_ok=True)
+
+
 def unchanged(out: Path, place: Place, made_from: str) -> LastBuild | None:
     """Give the last build where it was made from the same, and all it made is whole."""
     from builder.site.index_page import INDEX_NAME

@@ -212,6 +212,7 @@ class Trip:
     start_camp: Camp | None = None
     shelter: Shelter = "tent"
     notes: str = ""
+    public_names: bool = False  # whether a public kit may tell who goes
     defaults: tuple[DefaultUsed, ...] = ()
     places: Places = field(default_factory=Places, compare=False, repr=False)
 

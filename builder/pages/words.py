@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from builder.model.kit import Conditions, KitDay, PlannedIngredient
+from builder.model.kit import Conditions, Kit, KitDay, PlannedIngredient, PlannedMeal
 from builder.speech import Speech, later
 
 DRIED = {
@@ -88,3 +88,10 @@ def water_at(say: Speech, conditions: Conditions) -> str:
     if treat and conditions.water_source != "none":
         return f"{source}; {say(treat)}"
     return source
+
+
+def eaters_said(say: Speech, kit: Kit, meal: PlannedMeal) -> str:
+    """Name those who eat of a meal; a public kit tells how many they are."""
+    if kit.public:
+        return say.count("{n} person", "{n} people", len(meal.eaters))
+    return say.listed(meal.eaters)

@@ -16,6 +16,7 @@ from builder.model.kit import (
     PlannedMeal,
     WaterDay,
 )
+from builder.model.public import PartyNeeds
 from builder.model.source import CautionText, Source
 from builder.model.trip import Day, Trip
 from builder.planning.carrying import defaults_taken, weights, with_packs_by_day
@@ -34,6 +35,8 @@ from builder.planning.needs import (
     PersonEnergy,
     PersonWater,
     between_water_h,
+    drinking_in_steps,
+    energies_in_steps,
     fuel_day,
     kit_fuel,
     person_energy,
@@ -44,8 +47,13 @@ from builder.planning.stock import Stock, kit_batches
 from builder.speech import Speech, speech_of
 
 
-def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
-    """Compute a trip's kit; raises ProblemsFound where a formula refuses one of its figures."""
+def plan_trip(
+    trip: Trip, content: Content, stock: Stock, in_steps: PartyNeeds | None = None
+) -> Kit:
+    """Compute a trip's kit; raises ProblemsFound where a formula refuses one of its figures.
+
+    `in_steps` takes the place of what bodies need, where those may not be told.
+    """
     say = speech_of(trip.language)
     places = cooking_places(trip)
     hearth = hearth_of(trip, content)
@@ -55,6 +63,8 @@ def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
          for person in trip.party]
         for day in trip.days
     ]  # fmt: skip
+    if in_steps is not None:
+        drinkers = drinking_in_steps(drinkers, in_steps)
     waters = [
         water_day(trip, day, people, menus, places)
         for day, people in zip(trip.days, drinkers, strict=True)
@@ -69,6 +79,8 @@ def plan_trip(trip: Trip, content: Content, stock: Stock) -> Kit:
         [person_energy(trip, day, person, load.by_day_g[day.number - 1]) for person in trip.party]
         for day in trip.days
     ]
+    if in_steps is not None:
+        energies = energies_in_steps(energies, in_steps)
     party = _party(trip, energies, menus)
     shares = {person.name: person.energy_share for person in party}
     days = tuple(

@@ -1,74 +1,281 @@
-"""A kit that anyone may see: without bodies, ages, who avoids what, dates and place names."""
+"""A kit that anyone may see, planned anew from what may leave and from nothing else."""
 
 from __future__ import annotations
 
-from dataclasses import replace
+import datetime
+from collections.abc import Iterable, Mapping
+from dataclasses import MISSING, fields, is_dataclass, replace
+from typing import Any, TypeVar
 
-from builder.model.kit import NOWHERE, Kit, KitBatch, KitCaution, KitDay, PersonDay
+from builder.model.batch import Batch
+from builder.model.content import Content, Gear
+from builder.model.kit import Derivation, Input, Kit, KitBatch, KitDay, KitPerson
+from builder.model.place import Place, Places
+from builder.model.public import (
+    ENERGY_STEP_KCAL,
+    LEAVES,
+    ROUNDED_UP_TO,
+    WATER_STEP_ML,
+    PartyNeeds,
+    PublicTrip,
+)
+from builder.model.trip import Day, MealItem, Trip
+from builder.planning.cooking import cooking_places
+from builder.planning.kit import plan_trip
+from builder.planning.needs import stepped_up
+from builder.planning.stock import check
+from builder.planning.wording import worded
+from builder.speech import Speech, speech_of
 
-# Cautions that tell somebody's age, body or allergy say only that the trip has such a person.
-PERSONAL_BECAUSE = {
-    "not-to-be-eaten": "Somebody of the party must not eat what is in a meal.",
-    "small-children": "There are small children in the party.",
-    "older-people": "There are older people in the party.",
-    "pregnancy": "There may be somebody pregnant in the party.",
-    "honey-and-babies": "There is honey in the food bag, and a baby may be near.",
-    "nuts-and-small-children": "There are whole nuts and small children.",
-    "heavy-load": "A pack is heavier than it should be.",
-    "past-best-before": "A batch is past its date.",
-}
+Record = TypeVar("Record")
+
+# A public kit tells no file and no line.
+NO_PLACE = Place("", 0, 0)
+# Where a batch needs a day to be one that is dried; no page tells it.
+NO_DAY = datetime.date(2001, 1, 1)
+# Faster than this on foot a rounded way is no way: then the hours alone count.
+_FASTEST_KM_H = 7.0
+# Told of one person each, and of a usual body here.
+_OF_PEOPLE = (
+    "looks.people.", "looks.energy.", "looks.sweating.", "looks.needs_more.", "weights.people.",
+)  # fmt: skip
+_OF_ONE = ".people."
+# Rests on what each one carries, which stays at home.
+_CAUTIONS_OF_PEOPLE = frozenset({"heavy-load"})
 
 
-def public_kit(kit: Kit) -> Kit:
-    """Give the kit without what is nobody else's business."""
+def public_kit(kit: Kit, content: Content) -> Kit:
+    """Plan a trip for everybody: its people and places cannot be worked back from it."""
+    public = public_trip(kit, content)
+    trip = public.trip
+    stock, _ = check(public.content)
+    said, in_language = worded(public.content, stock, trip.language)
+    planned = plan_trip(trip, said, in_language, public.needs)
+    return without_people(planned, public.names)
+
+
+def public_trip(kit: Kit, content: Content) -> PublicTrip:
+    """Give what a public kit is planned from."""
+    trip = content.trips[kit.id]
+    say = speech_of(trip.language)
+    as_told = {
+        person.name: say("Person {n}", n=number) for number, person in enumerate(trip.party, 1)
+    }
+    batches = {old: f"batch-{number}" for number, old in enumerate(_batches_of(trip), start=1)}
+    shown = replace(
+        leaving(_with_heights(trip)),
+        party=tuple(leaving(each, name=as_told[each.name]) for each in trip.party),
+    )
+    shown = replace(
+        shown,
+        days=tuple(_renamed(day, as_told, batches) for day in shown.days),
+    )
+    return PublicTrip(
+        trip=shown,
+        content=_leaving_content(content, shown, batches),
+        needs=PartyNeeds(
+            stepped_up(kit.energy_need_kcal / len(kit.days), ENERGY_STEP_KCAL),
+            stepped_up(
+                sum(one.to_drink_ml for day in kit.days for one in day.people) / len(kit.days),
+                WATER_STEP_ML,
+            ),
+        ),
+        names=tuple(each.name if trip.public_names else as_told[each.name] for each in trip.party),
+    )
+
+
+def leaving(record: Record, **told: object) -> Record:
+    """Give a record with those fields that may leave; `told` takes the place of others."""
+    kind = type(record)
+    values: dict[str, Any] = dict(told)
+    for each in fields(record):  # type: ignore[arg-type]
+        if each.name in values:
+            continue
+        if each.name == "places":
+            # Where something was told stays at home; that it was told may leave.
+            values["places"] = Places(NO_PLACE, dict.fromkeys(record.places.fields, NO_PLACE))  # type: ignore[attr-defined]
+        elif each.name in LEAVES[kind]:
+            values[each.name] = _leaving(getattr(record, each.name), kind, each.name)
+        elif each.default is MISSING and each.default_factory is MISSING:
+            values[each.name] = ""
+    return kind(**values)
+
+
+def _leaving(value: Any, kind: type, name: str) -> Any:
+    if is_dataclass(value):
+        return leaving(value)
+    if isinstance(value, tuple):
+        return tuple(_leaving(each, kind, name) for each in value)
+    if isinstance(value, (float, int)) and not isinstance(value, bool):
+        # A number may know the file and line it stands in.
+        plain = float(value) if isinstance(value, float) else int(value)
+        step = ROUNDED_UP_TO.get((kind, name))
+        return stepped_up(plain, step) if step else plain
+    return value
+
+
+# -- the trip -------------------------------------------------------------------------------------
+
+
+def _batches_of(trip: Trip) -> dict[str, None]:
+    """Give the batches that a trip names, in the order they are first eaten."""
+    return dict.fromkeys(
+        batch
+        for day in trip.days
+        for meal in day.meals
+        for item in meal.items
+        for _, batch in item.batches
+    )
+
+
+def _with_heights(trip: Trip) -> Trip:
+    """Give the trip with heights where a barometer told them, and no way too fast to be walked."""
+    places = cooking_places(trip)
+    days = tuple(
+        replace(
+            day,
+            camp=replace(day.camp, altitude_m=places.by_day[day.number - 1].altitude_m)
+            if day.camp.barometer_hpa is not None
+            else day.camp,
+            travel=replace(day.travel, distance_m=_slow_enough_m(day)) if day.travel else None,
+        )
+        for day in trip.days
+    )
+    start = trip.start_camp
+    if start is not None and start.barometer_hpa is not None:
+        start = replace(start, altitude_m=places.start.altitude_m)
+    return replace(trip, days=days, start_camp=start)
+
+
+def _slow_enough_m(day: Day) -> float | None:
+    way = day.travel
+    if way is None or way.distance_m is None or way.hours <= 0:
+        return None
+    rounded_km = stepped_up(way.distance_m, 1000.0) / 1000.0
+    is_slow = way.by != "walking" or rounded_km / way.hours <= _FASTEST_KM_H
+    return way.distance_m if is_slow else None
+
+
+def _renamed(day: Day, people: Mapping[str, str], batches: Mapping[str, str]) -> Day:
+    meals = tuple(
+        replace(meal, items=tuple(_renamed_item(each, people, batches) for each in meal.items))
+        for meal in day.meals
+    )
+    return replace(day, meals=meals)
+
+
+def _renamed_item(
+    item: MealItem, people: Mapping[str, str], batches: Mapping[str, str]
+) -> MealItem:
+    return replace(
+        item,
+        eaters=tuple(people[name] for name in item.eaters),
+        batches=tuple((ingredient, batches[batch]) for ingredient, batch in item.batches),
+    )
+
+
+# -- what it is made of ---------------------------------------------------------------------------
+
+
+def _leaving_content(content: Content, trip: Trip, batches: Mapping[str, str]) -> Content:
+    gear = content.gear
+    return Content(
+        foods=_all(content.foods),
+        batches={new: _batch(content.batches[old], new) for old, new in batches.items()},
+        recipes=_all(content.recipes),
+        gear=Gear(
+            stoves=_all(gear.stoves),
+            fuels=_all(gear.fuels),
+            pots=_all(gear.pots),
+            irons=_all(gear.irons),
+            packaging=_all(gear.packaging),
+            dryers={},
+        ),
+        trips={trip.id: trip},
+        cautions=_all(content.cautions),
+        sources=_all(content.sources),
+    )
+
+
+def _all(records: Mapping[str, Record]) -> dict[str, Record]:
+    return {name: leaving(each) for name, each in records.items()}
+
+
+def _batch(batch: Batch, name: str) -> Batch:
+    return leaving(
+        batch,
+        id=name,
+        done=NO_DAY if batch.done else None,
+        planned=NO_DAY if batch.planned else None,
+    )
+
+
+# -- the kit --------------------------------------------------------------------------------------
+
+
+def without_people(kit: Kit, names: Iterable[str] = ()) -> Kit:
+    """Give a kit without what is told of one person, of one day in the calendar or of one shelf."""
+    say = speech_of(kit.language)
+    numbered = [person.name for person in kit.party]
     return replace(
         kit,
         start=None,
-        notes="",
-        party=tuple(replace(person, avoids=()) for person in kit.party),
-        days=tuple(_public_day(day) for day in kit.days),
-        batches=tuple(_public_batch(batch) for batch in kit.batches),
-        cautions=_public_cautions(kit.cautions),
+        notes=say(
+            "A kit for everybody: who must not eat what, bodies, packs, dates and places stay with "
+            "the party, and so do the cautions that rest on them. Need and water are for all, in "
+            "steps. Whoever goes needs the party's own kit."
+        ),
+        party=tuple(KitPerson(name, 1.0, 0.0, ()) for name in (names or numbered)),
+        days=tuple(_day(day) for day in kit.days),
+        weights=replace(kit.weights, people=()),
+        batches=tuple(_kit_batch(batch) for batch in kit.batches),
+        cautions=tuple(
+            each
+            for each in kit.cautions
+            if each.id not in _CAUTIONS_OF_PEOPLE
+            and not each.at.person
+            and not any(name in each.because for name in numbered)
+        ),
         proposals=(),
         shopping=tuple(replace(line, dry_on=None) for line in kit.shopping),
-        derivations=tuple(
-            each
-            for each in kit.derivations
-            if ".people." not in each.figure and not each.figure.startswith("looks.needs_more.")
-        ),
+        derivations=tuple(_derivations(kit.derivations, say)),
         defaults=(),
         looks=replace(kit.looks, people=(), energy=(), sweating=(), needs_more=()),
         public=True,
     )
 
 
-def _public_day(day: KitDay) -> KitDay:
+def _day(day: KitDay) -> KitDay:
+    meals = tuple(replace(meal, place="") for meal in day.meals)
+    return replace(day, date=None, title="", notes="", people=(), meals=meals)
+
+
+def _kit_batch(batch: KitBatch) -> KitBatch:
+    # What is left of it hangs on other trips, which are nobody else's business.
     return replace(
-        day,
-        date=None,
-        title=f"Day {day.day}",
-        notes="",
-        people=tuple(_public_person(person) for person in day.people),
-        meals=tuple(replace(meal, place="") for meal in day.meals),
+        batch,
+        dried_on=None,
+        planned_for=None,
+        best_before=None,
+        reasons=(),
+        notes=(),
+        packs_left=0,
     )
 
 
-def _public_person(person: PersonDay) -> PersonDay:
-    """Keep what somebody eats and drinks, and drop what tells their body."""
-    return replace(person, basal_kcal=0.0, travel_kcal=0.0, load_g=0.0, intake_ml=0.0)
+def _derivations(derivations: Iterable[Derivation], say: Speech) -> Iterable[Derivation]:
+    """Give how each figure came about, but those of one person and what is a sum of them."""
+    for each in derivations:
+        if _is_of_one(each.figure) or any(_is_of_one(given.origin) for given in each.inputs):
+            continue
+        yield replace(each, inputs=tuple(_input(given, say) for given in each.inputs))
 
 
-def _public_batch(batch: KitBatch) -> KitBatch:
-    return replace(batch, dried_on=None, planned_for=None, best_before=None, reasons=(), notes=())
+def _is_of_one(figure: str) -> bool:
+    return _OF_ONE in figure or figure.startswith(_OF_PEOPLE)
 
 
-def _public_cautions(cautions: tuple[KitCaution, ...]) -> tuple[KitCaution, ...]:
-    said = (
-        replace(
-            caution,
-            because=PERSONAL_BECAUSE.get(caution.id, caution.because),
-            at=NOWHERE if caution.at.person else caution.at,
-        )
-        for caution in cautions
-    )
-    return tuple(dict.fromkeys(said))
+def _input(given: Input, say: Speech) -> Input:
+    if str(NO_PLACE) not in given.origin:
+        return given
+    return replace(given, origin=say("the party's own files"))

@@ -143,6 +143,7 @@ class _TripReader:
             start_camp=self._start_camp(every_day),
             shelter=cast(Shelter, fields.choice("shelter", SHELTERS, default="tent")),
             notes=fields.text("notes"),
+            public_names=fields.flag("public_names"),
             defaults=tuple(self.defaults),
             places=fields.places(self.inner),
         )

@@ -14,7 +14,7 @@ import pytest
 from builder.model.kit import Kit
 from builder.pages.trip.book import Book, write_book
 from builder.planning.cooking.scaling import scaling_data
-from builder.planning.public import public_kit
+from builder.planning.public import without_people
 from tests.pages.conftest import TEMPLATES
 from tests.pages.seen import Seen, seen_in
 from tests.pages.test_traced import POCKETS, PULSE, STEW, TEA
@@ -71,7 +71,7 @@ def test_names_that_hold_signs_stay_text(kit: Kit) -> None:
 
 
 def test_a_public_page_names_nobody(kit: Kit) -> None:
-    text = write_book(public_kit(kit), TEMPLATES).markdown["cook/stew.md"]
+    text = write_book(without_people(kit), TEMPLATES).markdown["cook/stew.md"]
     data = json.loads(html.unescape(re.findall(r'data-cooking="([^"]*)"', text)[0]))
     assert data["eaters"] == []
 

@@ -21,7 +21,7 @@ from builder.model.looks import (
 from builder.pages.charts import half_hours, run_chart
 from builder.pages.figures import figures_of
 from builder.pages.trip.book import Book, write_book
-from builder.planning.public import public_kit
+from builder.planning.public import without_people
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import apple_run, sample_kit
 from tests.pages.seen import seen_in
@@ -339,7 +339,7 @@ def test_what_somebody_needs_more_is_told_beside_the_plan(why: Any, days: int, s
 
 
 def test_a_public_kit_tells_nobodys_protein() -> None:
-    told = page(public_kit(sample_kit()), "food.md")
+    told = page(without_people(sample_kit()), "food.md")
     assert "Protein" not in told and "Apple oats" in told
 
 

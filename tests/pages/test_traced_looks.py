@@ -11,7 +11,7 @@ from builder.model.kit import Derivation, Kit
 from builder.pages.figures import anchor
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.kit_json import kit_data
-from builder.planning.public import public_kit
+from builder.planning.public import without_people
 from tests.pages.conftest import TEMPLATES
 from tests.pages.test_traced import found_at
 from tests.planning.folders import FOODS, GEAR, Record, day, day_trip, hand, uses
@@ -130,6 +130,6 @@ def test_it_rests_on_sources_that_are_listed(kit: Kit) -> None:
 
 
 def test_a_public_kit_keeps_no_bodys_figures(kit: Kit) -> None:
-    figures = {re.sub(r"\.\d.*", "", figure) for figure in look_figures(public_kit(kit))}
+    figures = {re.sub(r"\.\d.*", "", figure) for figure in look_figures(without_people(kit))}
     assert "looks.loads" in figures
     assert not figures & {"looks.people", "looks.needs_more"}

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from builder.model.kit import Kit
-from builder.planning.public import public_kit
+from builder.planning.public import without_people
 from tests.planning.folders import Record, day, day_trip, hand
 
 WARM = {"low": "5 degC", "high": "20 degC"}
@@ -75,4 +74,4 @@ def test_height_adds_to_the_basal_rate(
 
 def test_a_public_kit_tells_nobody(tmp_path: Path) -> None:
     kit = kit_of(tmp_path, person={"pregnant": True})
-    assert public_kit(replace(kit)).looks.needs_more == ()
+    assert without_people(kit).looks.needs_more == ()

@@ -31,7 +31,7 @@ class Pack:
 class CarryPage:
     """All packs."""
 
-    who: Table
+    who: Table | None  # None in a public kit
     packs: tuple[Pack, ...]
     facts: tuple[Fact, ...]
     by_day: Table
@@ -88,7 +88,7 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
     return table(heads, rows, "l" + "r" * (len(people) + 1))
 
 
-def short_carry(kit: Kit, figures: Figures) -> Table:
+def short_carry(kit: Kit, figures: Figures) -> Table | None:
     """Say what each one's pack weighs at its heaviest; the name leads to their own page."""
     own = [href or here for href, here in zip(_own_pages(kit), _on_this_page(kit), strict=True)]
     return _who(kit, figures, own)
@@ -102,7 +102,9 @@ def _on_this_page(kit: Kit) -> list[str]:
     return [f"carry.md#pack-{number}" for number, _ in enumerate(kit.weights.people, start=1)]
 
 
-def _who(kit: Kit, figures: Figures, hrefs: list[str]) -> Table:
+def _who(kit: Kit, figures: Figures, hrefs: list[str]) -> Table | None:
+    if not kit.weights.people:
+        return None
     say = figures.say
     rows = [
         (

@@ -254,7 +254,7 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
         "",
         "",
         party,
-        figures.say.listed(meal.eaters),
+        words.eaters_said(figures.say, kit, meal),
         _in_short(kit, figures, meal, potfuls),
         _amounts(figures, meal),
         potfuls if meal.potfuls > 1 else (),

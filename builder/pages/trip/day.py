@@ -51,7 +51,7 @@ class DayPage:
     boxes: tuple[Box, ...]
     elsewhere: tuple[Cell, ...]  # cautions of this day that other pages tell
     water: Table
-    people: Table
+    people: Table | None  # None in a public kit
 
 
 def day_pages(kit: Kit, anchors: Anchors) -> tuple[DayPage, ...]:
@@ -86,7 +86,7 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         boxes_at(kit, day_path(day)),
         lines_of_day(kit, day),
         water_of_day(figures, day),
-        _people(figures, day),
+        _people(figures, day) if day.people else None,
     )
 
 
@@ -273,7 +273,7 @@ def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str, at: str) -> 
         first, *other = figures.both(meal.mass_g / len(meal.eaters), "mass_g")
         dish += [Piece(", "), *filled(say("{mass} each"), mass=(first,)), *other]
     if len(meal.eaters) < len(kit.party):
-        dish += [Piece(", "), Piece(say("for {people}", people=say.listed(meal.eaters)))]
+        dish += [Piece(", "), Piece(say("for {people}", people=words.eaters_said(say, kit, meal)))]
     return tuple(dish)
 
 

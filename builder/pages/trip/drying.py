@@ -170,6 +170,8 @@ def _all(kit: Kit, figures: Figures) -> Table:
         for batch in kit.batches
     ]
     heads = (say("Batch"), say("Dry enough"), say("Best before"), say("Packs left"))
+    if kit.public:  # dates and what is left stay at home
+        return table(heads[:2], [row[:2] for row in rows], "ll")
     return table(heads, rows, "lllr")
 
 
@@ -213,10 +215,13 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
     ]
     if batch.water_removed_g > 0 and batch.dried_g:
         facts.append(Fact(say("Puts it back"), _water_back(figures, batch, at)))
-    best = say.date(batch.best_before) if batch.best_before else say.of("date", "none")
-    facts.append(Fact(say("Best before"), link(best, figures.how(f"{at}.best_before"))))
+    if not kit.public:
+        best = say.date(batch.best_before) if batch.best_before else say.of("date", "none")
+        facts.append(Fact(say("Best before"), link(best, figures.how(f"{at}.best_before"))))
     packs = filled(
-        say("{used} for this trip, {left} left over; {mass} each"),
+        say("{used} for this trip; {mass} each")
+        if kit.public
+        else say("{used} for this trip, {left} left over; {mass} each"),
         used=text(say.number(batch.packs_used)),
         left=text(say.number(batch.packs_left)),
         mass=figures.both(batch.pack_g, "mass_g", f"{at}.pack_g"),

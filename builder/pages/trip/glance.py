@@ -44,7 +44,7 @@ class GlancePage:
     days: tuple[DayLine, ...]
     facts: tuple[Fact, ...]
     front: Front
-    carry: Table
+    carry: Table | None  # None in a public kit
     energy_chart: Chart
     profile_chart: Chart | None
     notes: str
@@ -159,7 +159,9 @@ def _meals(say: Speech, day: KitDay, dinners: Cell) -> Iterator[tuple[MealName, 
 def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:
     say = figures.say
     weights = kit.weights
-    facts = [
+    facts = [Fact(say("Who goes"), text(say.listed(each.name for each in kit.party)))]
+    facts = facts if kit.public else []
+    facts += [
         Fact(say("Food"), figures.both(weights.food_g, "mass_g", "weights.food_g")),
         Fact(
             say("Food energy"),

@@ -123,8 +123,8 @@ def _trip(kit: Kit) -> Data:
         "party": [
             {
                 "name": person.name,
-                "energy_share": person.energy_share,
-                "energy_need_kcal": person.energy_need_kcal,
+                "energy_share": None if kit.public else person.energy_share,
+                "energy_need_kcal": None if kit.public else person.energy_need_kcal,
             }
             for person in kit.party
         ],
@@ -156,7 +156,7 @@ def _day(kit: Kit, day: KitDay) -> Data:
             "descent_m": day.descent_m,
             "between_water_h": day.between_water_h,
         },
-        "meals": [_meal(meal) for meal in day.meals],
+        "meals": [_meal(kit, meal) for meal in day.meals],
         "order_of_work": [_order(kit, day, order) for order in day.orders],
         "people": [asdict(person) for person in day.people],
         "energy_kcal": day.nutrition.energy_kcal,
@@ -175,15 +175,15 @@ def _day(kit: Kit, day: KitDay) -> Data:
     }
 
 
-def _meal(meal: PlannedMeal) -> Data:
+def _meal(kit: Kit, meal: PlannedMeal) -> Data:
     return {
         "meal": meal.meal,
         "title": meal.title,
         "recipe": meal.recipe,
         "food": meal.food,
         "eaters": len(meal.eaters),
-        "names": list(meal.eaters),
-        "plate_shares": list(meal.plate_shares),
+        "names": [] if kit.public else list(meal.eaters),
+        "plate_shares": [] if kit.public else list(meal.plate_shares),
         "mass_g": meal.mass_g,
         "packaging_g": meal.packaging_g,
         "energy_kcal": meal.nutrition.energy_kcal,

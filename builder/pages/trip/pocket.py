@@ -260,7 +260,7 @@ def _eaters(kit: Kit, say: Speech, meal: PlannedMeal) -> str:
     everyone = len(meal.eaters) == len(kit.party)
     if everyone and len(kit.party) > _FEW:
         return say("all {n}", n=len(kit.party))
-    return say.listed(meal.eaters)
+    return words.eaters_said(say, kit, meal)
 
 
 def _dangers(

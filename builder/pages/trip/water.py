@@ -28,7 +28,7 @@ class WaterPage:
 
     by_day: Table
     carry: Table
-    people: Table
+    people: Table | None  # None in a public kit
     chart: Chart
     boxes: tuple[Box, ...]
     melts: bool
@@ -48,7 +48,7 @@ def water_page(kit: Kit) -> WaterPage:
     return WaterPage(
         _by_day(kit, figures),
         _carry(kit, figures),
-        _people(kit, figures),
+        _people(kit, figures) if any(day.people for day in kit.days) else None,
         water_chart(kit),
         boxes_at(kit, "water.md"),
         any(here.water_source == "snow" for here in places),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.planning.needs.energy import GROWN_UP_YEARS, PersonEnergy, person_energy
 from builder.planning.needs.fuel import fuel_day, kit_fuel
+from builder.planning.needs.in_steps import drinking_in_steps, energies_in_steps, stepped_up
 from builder.planning.needs.more import needs_more
 from builder.planning.needs.water import PersonWater, between_water_h, person_water, water_day
 
@@ -12,10 +13,13 @@ __all__ = [
     "PersonEnergy",
     "PersonWater",
     "between_water_h",
+    "drinking_in_steps",
+    "energies_in_steps",
     "fuel_day",
     "kit_fuel",
     "needs_more",
     "person_energy",
     "person_water",
+    "stepped_up",
     "water_day",
 ]
