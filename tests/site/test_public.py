@@ -35,7 +35,7 @@ def all_files(out: Path) -> dict[str, bytes]:
 def told_in(files: dict[str, bytes], mark: str, but: str = "") -> list[str]:
     """Name the files in which a word or a whole number stands."""
     number = rf"(?<![\d.,]){re.escape(mark)}(?![\d])"
-    looked_for = re.compile(number if mark[0].isdigit() else re.escape(mark))
+    looked_for = re.compile(number if mark[-1].isdigit() else re.escape(mark))
     return [
         name
         for name, content in files.items()
@@ -65,7 +65,7 @@ def test_no_file_of_a_public_build_holds_what_is_private(in_empty_folder: Path) 
 
 
 def test_a_change_within_a_step_gives_the_same_bytes(in_empty_folder: Path) -> None:
-    built = []
+    built: list[dict[str, bytes]] = []
     for mass, height in (("62.3 kg", "1213 m"), ("63.7 kg", "1280 m")):
         trip = private_trip()
         trip["party"][0]["mass"] = mass
