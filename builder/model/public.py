@@ -11,7 +11,7 @@ from typing import Any
 
 from builder.model.batch import Batch, Heated, Packs
 from builder.model.content import Content
-from builder.model.food import Composition, Food
+from builder.model.food import Composition, Food, Perishable
 from builder.model.gear import (
     Container,
     Dryer,
@@ -166,9 +166,10 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         for each in (
             "id", "name", "kind", "state", "per_100g", "density_g_ml", "piece_g",
             "allergens", "may_contain", "contains", "beware", "cut", "game", "sorption", "dry_as",
-            "keeps_months", "spread_share", "source", "allergen_source",
+            "keeps_months", "spread_share", "perishable", "source", "allergen_source",
         )
     },
+    Perishable: {"hours": _FOOD, "below_c": _FOOD},
     Composition: {
         each: _FOOD
         for each in (

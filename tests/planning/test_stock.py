@@ -300,8 +300,9 @@ def test_a_planned_batch_and_one_in_no_stock_stand_beside_each_other(tmp_path: P
 def test_pages_tell_by_when_a_planned_batch_is_to_be_dried(tmp_path: Path) -> None:
     trip = eats("40 g", days=2)
     trip["days"][1]["meals"] = {"snacks": [{"eat": "kernel-nut", "each": "50 g"}]}
-    kit = hand(tmp_path, trip, batches=[to_dry()]).kit()
-    for shown, is_public in ((kit, False), (public_kit(kit), True)):
+    found = hand(tmp_path, trip, batches=[to_dry()])
+    kit = found.kit()
+    for shown, is_public in ((kit, False), (public_kit(kit, found.content), True)):
         pages = write_book(shown, TEMPLATES).markdown
         told = {
             "shopping.md": "berry (rings), to dry in the dehydrator by 30\u00a0May 2031",
