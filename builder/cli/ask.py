@@ -5,10 +5,12 @@ from __future__ import annotations
 import dataclasses
 import datetime
 import json
+import re
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from itertools import pairwise
 from pathlib import Path
+from typing import cast
 
 import click
 
@@ -25,7 +27,7 @@ from builder.cli.base import (
     wanted_trips,
 )
 from builder.clock import today
-from builder.model.batch import Weighing
+from builder.model.batch import DRY_TESTS, DryTest, Heated, Method, Weighing
 from builder.problems import ProblemsFound, did_you_mean, errors, in_order
 
 
@@ -47,6 +49,24 @@ from builder.problems import ProblemsFound, did_you_mean, errors, in_order
     show_default=True,
     help="How it is dried.",
 )
+@click.option(
+    "--heated",
+    metavar="STEP",
+    help='The heat step of raw meat: "74 degC before", or "135 degC after 10 min".',
+)
+@click.option("--absorber", is_flag=True, help="It is packed with an oxygen absorber.")
+@click.option(
+    "--in",
+    "packaging",
+    metavar="PACKAGING",
+    help="What it is packed in, such as foil-pouch. Without it: still in the dryer.",
+)
+@click.option(
+    "--tests",
+    metavar="TESTS",
+    default="",
+    help="What was done to prove it dry: constant, snap, jar, parted by commas.",
+)
 @content_option
 @json_option
 def dry(
@@ -55,21 +75,34 @@ def dry(
     now: str | None,
     weighings: tuple[str, ...],
     method: str,
+    heated: str | None,
+    absorber: bool,
+    packaging: str | None,
+    tests: str,
     content: Path | None,
     as_json: bool,
 ) -> None:
     """Is it dry yet? FOOD is a food's id, FRESH its weight before drying, such as "1850 g"."""
-    from builder.planning.stock import dryness
+    from builder.planning.stock import Asked, dryness
 
     folder = read_place(place_of(content))
     foods, recipes = folder.content.foods, folder.content.recipes
     if food not in foods and food not in recipes:
         raise BuilderStop(f"there is no food {food!r}", [did_you_mean(food, [*foods, *recipes])])
     fresh_g = _mass("FRESH", fresh)
-    now_g = _mass("--now", now) if now is not None else None
-    run = _weighings(weighings, fresh_g)
+    asked = Asked(
+        holds=food,
+        fresh_g=fresh_g,
+        method=cast(Method, method),
+        now_g=_mass("--now", now) if now is not None else None,
+        weighings=_weighings(weighings, fresh_g),
+        heated=_heated(heated) if heated is not None else None,
+        absorber=absorber,
+        packaging=packaging,
+        tests=_tests(tests),
+    )
     try:
-        found = dryness(food, fresh_g, now_g, method, folder.content, run)
+        found = dryness(asked, folder.content, today())
     except ProblemsFound as stop:
         problem = stop.problems[0]
         raise BuilderStop(problem.says, [problem.mend]) from stop
@@ -80,7 +113,7 @@ def dry(
         click.echo(text)
 
 
-def _weighings(told: Sequence[str], fresh_g: float) -> list[Weighing]:
+def _weighings(told: Sequence[str], fresh_g: float) -> tuple[Weighing, ...]:
     """Read weighings of a run; they must go down as time goes on."""
     found: list[Weighing] = []
     for text in told:
@@ -94,12 +127,47 @@ def _weighings(told: Sequence[str], fresh_g: float) -> list[Weighing]:
             )
         )
     found.sort(key=lambda each: each.at_min)
+    if found and found[0].at_min <= 0:
+        raise click.BadParameter(
+            "a weighing comes after the start; the weight before drying is FRESH",
+            param_hint="--weighing",
+        )
+    if any(later.at_min == earlier.at_min for earlier, later in pairwise(found)):
+        raise click.BadParameter(
+            "two weighings at one time; tell the time of each", param_hint="--weighing"
+        )
     masses = [fresh_g, *(each.mass_g for each in found)]
     if any(later > earlier for earlier, later in pairwise(masses)):
         raise click.BadParameter(
             "a load gets lighter, not heavier; check the weights", param_hint="--weighing"
         )
-    return found
+    return tuple(found)
+
+
+_HEATED = re.compile(r"(?P<to>.+?)\s+(?P<when>before|after)(?:\s+(?P<minutes>.+))?")
+
+
+def _heated(told: str) -> Heated:
+    """Read a heat step such as `74 degC before` or `135 degC after 10 min`."""
+    match = _HEATED.fullmatch(told.strip())
+    if match is None:
+        raise click.BadParameter(
+            'write it like "74 degC before" or "135 degC after 10 min"', param_hint="--heated"
+        )
+    minutes = match["minutes"]
+    return Heated(
+        to_c=_quantity("--heated", match["to"], "temperature_c"),
+        when="before" if match["when"] == "before" else "after",
+        minutes=_quantity("--heated", minutes, "duration_min") if minutes else 0.0,
+    )
+
+
+def _tests(told: str) -> frozenset[DryTest]:
+    """Read tests parted by commas."""
+    words = {word.strip() for word in told.split(",")} - {""}
+    for word in sorted(words.difference(DRY_TESTS)):
+        raise click.BadParameter(did_you_mean(word, DRY_TESTS), param_hint="--tests")
+    return frozenset(cast(Iterable[DryTest], words))
 
 
 def _mass(what: str, text: str) -> float:
@@ -110,7 +178,7 @@ def _quantity(what: str, text: str, quantity: str) -> float:
     from builder.units import QuantityError, read_quantity
 
     try:
-        return read_quantity(text, quantity)
+        return read_quantity(text.strip(), quantity)
     except QuantityError as error:
         raise click.BadParameter(f"{error.says}; {error.mend}", param_hint=what) from error
 
@@ -143,7 +211,7 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
             click.echo("No packs are left.")
         for line in lines:
             date = line.best_before.isoformat() if line.best_before else "no date   "
-            flag = f"  {line.remark}" if line.remark else ""
+            flag = "".join(f"  {text}" for text in line.said() if text)
             click.echo(
                 f"{date}  {line.packs_left:3d} × {show(line.pack_g, 'mass_g'):>8}  "
                 f"{line.name} ({line.batch}){flag}"

@@ -21,9 +21,10 @@ DRY_ENOUGH_FRUIT_SHARE = 0.20
 DRY_ENOUGH_EGG_DAIRY_SHARE = 0.05
 DRY_ENOUGH_FREEZE_DRIED_SHARE = 0.05
 DRY_ENOUGH_OTHER_SHARE = 0.10
-# Packing without oxygen asks for this, whatever the food.
+# Grain and pulses keep as shops store them, wetter than that (common practice).
+DRY_ENOUGH_GRAIN_LEGUME_SHARE = 0.13
+# Guidance for packing without oxygen stops here, whatever the food (USU Extension, in a copy).
 LOW_OXYGEN_SHARE = 0.10
-LOW_OXYGEN_FREEZE_DRIED_SHARE = 0.05
 
 # Ice to vapour near -20 degC, and water to vapour at 60 degC (steam tables, from memory).
 SUBLIMATION_KJ_KG = 2838.0
@@ -280,12 +281,13 @@ def dry_enough_share(method: str, food_kind: str) -> float:
     method : str
         dehydrator, freeze-dryer, oven or sun.
     food_kind : str
-        Kind of the food; fruit, egg and dairy make a difference.
+        Kind of the food; fruit, grain, legume, egg and dairy make a difference.
 
     Returns
     -------
     float
-        Most water: freeze-dried 0.05, fruit 0.20, egg and dairy 0.05, all else 0.10. [share]
+        Most water: freeze-dried 0.05, fruit 0.20, grain and legume 0.13, egg and dairy 0.05,
+        all else 0.10. [share]
 
     Raises
     ------
@@ -304,35 +306,11 @@ def dry_enough_share(method: str, food_kind: str) -> float:
         return DRY_ENOUGH_FREEZE_DRIED_SHARE
     if food_kind == "fruit":
         return DRY_ENOUGH_FRUIT_SHARE
+    if food_kind in ("grain", "legume"):
+        return DRY_ENOUGH_GRAIN_LEGUME_SHARE
     if food_kind in ("egg", "dairy"):
         return DRY_ENOUGH_EGG_DAIRY_SHARE
     return DRY_ENOUGH_OTHER_SHARE
-
-
-def low_oxygen_share(method: str) -> float:
-    """Water share at or below which a dried food may be packed without oxygen.
-
-    Parameters
-    ----------
-    method : str
-        dehydrator, freeze-dryer, oven or sun.
-
-    Returns
-    -------
-    float
-        Most water: freeze-dried 0.05, all else 0.10. [share]
-
-    Raises
-    ------
-    ValueError
-        If the method is not known.
-
-    References
-    ----------
-    .. [usu-oxygen] Utah State University Extension, 2015, Oxygen Removal (read in a copy).
-    """
-    require_known("drying method", method, METHODS)
-    return LOW_OXYGEN_FREEZE_DRIED_SHARE if method == "freeze-dryer" else LOW_OXYGEN_SHARE
 
 
 def sublimation_heat_kj(water_g: float) -> float:

@@ -30,6 +30,8 @@ UNPROVEN_MOST_MONTHS = 12.0
 TABLE_KEPT_AT_C = 15.6
 HALVING_K = 11.1
 FROZEN_C = -18.0
+# Ten years, frozen or not: common practice names 25, and nobody vouches for those.
+MOST_MONTHS = 120.0
 COLDEST_KEPT_C = -40.0
 WARMEST_KEPT_C = 40.0
 
@@ -43,14 +45,15 @@ def months_kept(table_months: float, kept_at_c: float) -> float:
     Parameters
     ----------
     table_months : float
-        Months at 15.6 degC. [months], 0 or more
+        Months at 15.6 degC. [months], 0 to 120
     kept_at_c : float
         Temperature of the store. [degC], -40 to 40
 
     Returns
     -------
     float
-        Months, not above the table's unless kept at -18 degC or colder. [months]
+        Months, not above the table's unless kept at -18 degC or colder, never above 120.
+        [months]
 
     Raises
     ------
@@ -66,13 +69,15 @@ def months_kept(table_months: float, kept_at_c: float) -> float:
     .. [uga-drying] University of Georgia Extension, 2014, So Easy to Preserve: fruit 12
        months at 60 degF, 6 at 80 degF (read in a copy).
     """
-    require("months of the table", table_months, "months", 0.0)
+    require("months of the table", table_months, "months", 0.0, MOST_MONTHS)
     require("temperature of the store", kept_at_c, "°C", COLDEST_KEPT_C, WARMEST_KEPT_C)
     months = table_months * float(2.0 ** ((TABLE_KEPT_AT_C - kept_at_c) / HALVING_K))
-    return months if kept_at_c <= FROZEN_C else min(months, table_months)
+    return min(months, MOST_MONTHS if kept_at_c <= FROZEN_C else table_months)
 
 
-def table_months(group: str, in_bag: bool, fat_g: float) -> float:
+def table_months(
+    group: str, in_bag: bool, fat_g: float, keeps_months: float | None = None
+) -> float:
     """Months that a group of dried food keeps at 15.6 degC in its pack.
 
     Parameters
@@ -83,6 +88,8 @@ def table_months(group: str, in_bag: bool, fat_g: float) -> float:
         Whether the pack lets air in: a zip bag or paper.
     fat_g : float
         Fat in 100 g of the dried food. [g], 0 to 100
+    keeps_months : float, optional
+        What is known of this very food, in place of its group's months. [months], 0 to 120
 
     Returns
     -------
@@ -96,7 +103,8 @@ def table_months(group: str, in_bag: bool, fat_g: float) -> float:
 
     Notes
     -----
-    A bag, or fat above 10 g in 100 g, halves the months, once for both.
+    A bag, or fat above 10 g in 100 g, halves the months, once for both; the months of nuts
+    count their fat.
 
     References
     ----------
@@ -104,11 +112,17 @@ def table_months(group: str, in_bag: bool, fat_g: float) -> float:
        (read in a copy).
     .. [nchfp-jerky] National Center for Home Food Preservation, jerky, two weeks
        (quoted from memory).
+    .. [umn-months] University of Minnesota Extension, months by kind of vegetable at 60 degF
+       (read in a copy).
     """
     require_known("group of dried food", group, TABLE_MONTHS)
     require("fat", fat_g, "g in 100 g", 0.0, 100.0)
-    halved = in_bag or fat_g > FAT_HALVES_ABOVE_G
-    return TABLE_MONTHS[group] * (BAG_OR_FAT_FACTOR if halved else 1.0)
+    months = TABLE_MONTHS[group]
+    if keeps_months is not None:
+        require("months that this food keeps", keeps_months, "months", 0.0, MOST_MONTHS)
+        months = keeps_months
+    halved = in_bag or (fat_g > FAT_HALVES_ABOVE_G and group != "nut")
+    return months * (BAG_OR_FAT_FACTOR if halved else 1.0)
 
 
 def void_oxygen_ml(container_ml: float, food_ml: float) -> float:

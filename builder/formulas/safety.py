@@ -18,6 +18,9 @@ LEFTOVERS_C = 74.0
 # USDA FSIS, Jerky and food safety: 160 degF, poultry 165 degF, before drying.
 HEATED_BEFORE_DRYING_C = 71.0
 POULTRY_HEATED_BEFORE_DRYING_C = 74.0
+# University of Minnesota Extension: ten minutes in an oven of 275 degF, after drying (in a copy).
+HEATED_AFTER_DRYING_C = 135.0
+HEATED_AFTER_DRYING_MIN = 10.0
 
 # USDA FSIS: two hours out of the cold, one above 90 degF.
 HOURS_OUT_OF_COLD = 2.0

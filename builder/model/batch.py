@@ -10,6 +10,12 @@ from builder.model.place import Places
 
 Method = Literal["dehydrator", "freeze-dryer", "oven", "sun", "bought"]
 METHODS: tuple[str, ...] = get_args(Method)
+# What the tool says of a batch.
+Verdict = Literal["dry", "not-dry", "undecided", "discard"]
+# What may be done to prove a batch dry: its weight stays constant, a cold piece snaps, no drops
+# show in a jar.
+DryTest = Literal["constant", "snap", "jar"]
+DRY_TESTS: tuple[str, ...] = get_args(DryTest)
 HEAT_METHODS = frozenset({"dehydrator", "oven", "sun"})
 
 
@@ -19,6 +25,7 @@ class Heated:
 
     to_c: float
     when: Literal["before", "after"]
+    minutes: float = 0.0  # how long it was held there; 0 where nobody told
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,7 +72,10 @@ class Batch:
     used: int = 0
     heated: Heated | None = None
     jerky: bool = False
-    constant: bool = False
+    tests: frozenset[DryTest] = frozenset()
+    started: datetime.datetime | None = None
+    run: str = ""  # what shared the dryer bears the same name
+    ice_g: float | None = None  # that a freeze dryer drew out, weighed
     best_before: datetime.date | None = None
     weighings: tuple[Weighing, ...] = ()
     loaded_at_c: float | None = None  # how cold the load went into the freeze dryer
@@ -77,6 +87,21 @@ class Batch:
     def holds(self) -> str:
         """The id of the food or recipe that was dried."""
         return self.food or self.recipe or ""
+
+    @property
+    def in_dryer(self) -> bool:
+        """Whether its run has begun and not ended."""
+        return self.started is not None and self.done is None
+
+    @property
+    def is_bought(self) -> bool:
+        """Whether somebody else dried it."""
+        return self.method == "bought"
+
+    @property
+    def is_planned(self) -> bool:
+        """Whether it is still to be dried, or not out of the dryer yet."""
+        return self.done is None and not self.is_bought
 
     @property
     def pack_count(self) -> int:

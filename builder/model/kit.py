@@ -6,7 +6,7 @@ import datetime
 from dataclasses import dataclass, field
 from typing import Literal, get_args
 
-from builder.model.batch import Method, Weighing
+from builder.model.batch import Method, Verdict, Weighing
 from builder.model.gear import StoveTest
 from builder.model.looks import Looks
 from builder.model.recipe import Do, MealName, Vessel
@@ -330,6 +330,8 @@ class KitBatch:
     dry_enough: bool
     target_g: float | None  # the weight at which this load is dry enough
     to_go_g: float
+    verdict: Verdict
+    act: str  # the one thing to do with it; empty where there is nothing to do
     dried_on: datetime.date | None
     planned: bool
     best_before: datetime.date | None

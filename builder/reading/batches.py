@@ -2,9 +2,20 @@
 
 from __future__ import annotations
 
+import datetime
 from typing import Literal, cast
 
-from builder.model.batch import METHODS, Batch, Heated, Method, Packs, Stay, Weighing
+from builder.model.batch import (
+    DRY_TESTS,
+    METHODS,
+    Batch,
+    DryTest,
+    Heated,
+    Method,
+    Packs,
+    Stay,
+    Weighing,
+)
 from builder.model.place import Place
 from builder.reading.fields import Fields
 
@@ -14,7 +25,6 @@ DEFAULT_KEPT_AT_C = 20.0
 
 def read_batch(fields: Fields) -> Batch | None:
     """Read one batch; None where it has errors."""
-    batch_id = fields.id()
     method = cast(Method, fields.choice("method", METHODS, required=True))
     bought = method == "bought"
     food, recipe = fields.text("food"), fields.text("recipe")
@@ -26,6 +36,9 @@ def read_batch(fields: Fields) -> Batch | None:
             "write `food: <id>` or `recipe: <id>`",
         )
     done, planned = fields.date("done"), fields.date("planned")
+    started = _started(fields, done)
+    day = done or planned or (started.date() if started else None)
+    batch_id = _id(fields, method, food or recipe, day)
     packs, inner = _packs(fields, method)
     best_before = fields.date("best_before")
     fresh_g = fields.maybe_quantity("fresh", "mass_g", positive=True)
@@ -56,7 +69,10 @@ def read_batch(fields: Fields) -> Batch | None:
         used=fields.count("used"),
         heated=_heated(fields),
         jerky=fields.choice("style", STYLES) == "jerky",
-        constant=fields.flag("constant"),
+        tests=_tests(fields),
+        started=started,
+        run=fields.id("run", required=False),
+        ice_g=_ice(fields, method),
         best_before=best_before,
         weighings=_weighings(fields, fresh_g),
         loaded_at_c=_loaded_at(fields, method),
@@ -69,13 +85,15 @@ def read_batch(fields: Fields) -> Batch | None:
 
 def _check_own(fields: Fields) -> None:
     """Check what a batch of one's own must tell; what is told but wrong was noted before."""
-    done, planned = fields.has("done"), fields.has("planned")
+    done = fields.has("done")
+    planned = fields.has("planned") or (fields.has("started") and not done)
     if done == planned and fields.node.is_map:
         fields.problem(
             fields.node.place,
             "missing",
             "a batch is done or planned" + (", not both" if done else ", found neither"),
-            "write `done: 2031-03-14` or `planned: 2031-03-14`",
+            "write `done: 2031-03-14` or `planned: 2031-03-14`; while it is in the dryer "
+            "`started: 2031-03-13T18:00`",
         )
     if not fields.has("fresh") and fields.node.is_map:
         fields.problem(
@@ -91,6 +109,46 @@ def _check_own(fields: Fields) -> None:
             "this batch is done but does not tell its dry weight",
             "write `dried: 655 g`",
         )
+
+
+def _id(fields: Fields, method: str, holds: str, day: datetime.date | None) -> str:
+    """Read a batch's id; one left out is what the batch holds, and its day."""
+    if fields.has("id"):
+        return fields.id()
+    if holds and day is not None:
+        return f"{holds}-{day.isoformat()}"
+    # Of one's own batches the day is missing too, and gives the id once it stands there.
+    return fields.id(required=method == "bought")
+
+
+def _started(fields: Fields, done: datetime.date | None) -> datetime.datetime | None:
+    started = fields.moment("started")
+    if started and done and started.date() > done:
+        fields.problem(
+            fields.place("started"),
+            "started-late",
+            "this run started after the day it was done",
+            "check both dates",
+        )
+    return started
+
+
+def _tests(fields: Fields) -> frozenset[DryTest]:
+    """Read what was done to prove it dry; `constant: true` is the first of the tests."""
+    tests = frozenset(cast(tuple[DryTest, ...], fields.words("tests", DRY_TESTS)))
+    return tests | {"constant"} if fields.flag("constant") else tests
+
+
+def _ice(fields: Fields, method: str) -> float | None:
+    ice_g = fields.maybe_quantity("ice", "mass_g", positive=True)
+    if ice_g is not None and method not in ("", "freeze-dryer"):
+        fields.problem(
+            fields.place("ice"),
+            "ice",
+            "only a freeze dryer draws the water out as ice",
+            "leave `ice` out",
+        )
+    return ice_g
 
 
 def _packs(fields: Fields, method: str) -> tuple[Packs | None, dict[str, Place]]:
@@ -203,6 +261,7 @@ def _heated(fields: Fields) -> Heated | None:
             Literal["before", "after"],
             record.choice("when", ("before", "after"), required=True, default="after"),
         ),
+        minutes=record.number("minutes", at_most=24 * 60, more_than=0),
     )
     record.done()
     return heated

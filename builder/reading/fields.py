@@ -22,6 +22,7 @@ DEVICES = frozenset(
 LONGEST_TEXT = 4000
 LONGEST_LINE = 200
 _DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+_MOMENT = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}[T ][0-9]{2}:[0-9]{2}")
 _YEARS = (1900, 2200)
 # Signs that turn the direction of what follows; in a name they would turn the line around it.
 _TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
@@ -316,19 +317,32 @@ class Fields:
         node = self.value(key, required, "2031-09-04")
         if node is None:
             return None
+        found = self._on_calendar(node, key, _DATE, "date", "year-month-day, such as 2031-09-04")
+        return found.date() if found else None
+
+    def moment(self, key: str) -> datetime.datetime | None:
+        """Read a local date and time such as 2031-03-13T18:00."""
+        node = self.value(key)
+        if node is None:
+            return None
+        return self._on_calendar(node, key, _MOMENT, "time", "date and time, as 2031-03-13T18:00")
+
+    def _on_calendar(
+        self, node: Node, key: str, form: re.Pattern[str], what: str, write: str
+    ) -> datetime.datetime | None:
         text = self.text_of(node, key)
         try:
-            if not _DATE.fullmatch(text):
+            if not form.fullmatch(text):
                 raise ValueError
-            date = datetime.date.fromisoformat(text)
-            if not _YEARS[0] <= date.year <= _YEARS[1]:
+            found = datetime.datetime.fromisoformat(text)
+            if not _YEARS[0] <= found.year <= _YEARS[1]:
                 raise ValueError
         except ValueError:
             if text:
-                mend = "write year-month-day, such as 2031-09-04"
-                self.problem(node.place, "date", f"{key}: {quoted(text)} is no date", mend)
+                says = f"{key}: {quoted(text)} is no {what}"
+                self.problem(node.place, "date", says, f"write {write}")
             return None
-        return date
+        return found
 
     # -- lists and records --------------------------------------------------------------------
 

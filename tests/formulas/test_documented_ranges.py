@@ -57,8 +57,18 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "drying.sublimation_heat_kj": {"water_g": 1.0},
     "drying.evaporation_heat_kj": {"water_g": 1.0},
     "drying.moisture_ratio": {"duration_min": 1.0, "rate_per_min": 0.01, "exponent": 1.0},
+    "dryness.residual_range": {
+        "fresh_g": 100.0, "dried_g": 99.0, "water_share": 0.9, "spread_share": 0.015,
+    },
+    "dryness.solids_of_listed": {
+        "fresh_g": 100.0, "dried_g": 9.0, "water_share": 0.9, "residual_share": 0.0,
+    },
+    "dryness.odd_solids_share": {"water_share": 0.9, "spread_share": 0.015},
+    "dryness.least_solids_share": {"water_share": 0.9, "spread_share": 0.015},
     "keeping.months_kept": {"table_months": 1.0, "kept_at_c": 20.0},
-    "keeping.table_months": {"group": "plant", "in_bag": True, "fat_g": 1.0},
+    "keeping.table_months": {
+        "group": "plant", "in_bag": True, "fat_g": 1.0, "keeps_months": 4.0,
+    },
     "keeping.void_oxygen_ml": {"container_ml": 1.0, "food_ml": 0.0},
     "keeping.bag_swelling": {"pressure_packed_hpa": 1000.0, "pressure_hpa": 800.0},
     "nutrition.energy_kcal": {
@@ -349,6 +359,7 @@ IN_OWN_WORDS = {
     "drying_curve.minutes_to_share-water_share": "never gets so dry",
     "drying_curve.minutes_to_share-equilibrium_share": "never gets so dry",
     "treatment.bleach_drops-strength_share": "no table gives drops between 0.015 and 0.04",
+    "dryness.residual_range-fresh_g": "dried mass is 99 g; it must be less than the fresh 9",
     "drying.residual_share-fresh_g": "dried mass is 99 g; it must be less than the fresh 9",
     "drying.water_share_from-fresh_g": "dried mass is 20 g; it must be less than the fresh ",
     "nutrition.energy_kcal-fibre_g": "part of the total carbohydrate, which is 1 g",

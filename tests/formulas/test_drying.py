@@ -15,7 +15,6 @@ from builder.formulas.drying import (
     dry_enough_share,
     evaporation_heat_kj,
     least_residual_share,
-    low_oxygen_share,
     moisture_ratio,
     rehydration_water_ml,
     residual_share,
@@ -128,6 +127,9 @@ def test_negative_masses_are_refused() -> None:
         ("sun", "fruit", 0.20, 0.20),
         ("oven", "vegetable", 0.10, 0.10),
         ("dehydrator", "meat", 0.10, 0.10),
+        ("oven", "grain", 0.10, 0.13),
+        ("dehydrator", "legume", 0.10, 0.13),
+        ("freeze-dryer", "grain", 0.02, 0.05),
         ("dehydrator", "egg", 0.10, 0.05),
         ("oven", "dairy", 0.10, 0.05),
     ],
@@ -141,7 +143,6 @@ def test_targets(method: str, kind: str, usual: float, enough: float) -> None:
 def test_the_least_left_is_never_above_the_usual(method: str) -> None:
     assert least_residual_share(method) <= usual_residual_share(method, "herb")
     assert least_residual_share(method) == (0.02 if method == "freeze-dryer" else 0.0)
-    assert low_oxygen_share(method) == (0.05 if method == "freeze-dryer" else 0.10)
 
 
 def test_the_wettest_food_there_is_can_be_dried() -> None:
@@ -157,8 +158,6 @@ def test_an_unknown_method_is_refused() -> None:
         least_residual_share("microwave")
     with pytest.raises(ValueError, match=says):
         dry_enough_share("microwave", "fruit")
-    with pytest.raises(ValueError, match=says):
-        low_oxygen_share("microwave")
 
 
 def test_ice_takes_more_heat_than_water() -> None:

@@ -67,6 +67,10 @@ FOODS: list[Record] = [
     food("trout-cooked", "fish", "cooked", "water 70 g, energy 130 kcal, protein 26 g, fat 3 g"),
     food("egg-raw", "egg", "raw", "water 76 g, energy 140 kcal, protein 13 g, fat 10 g"),
     food("egg-cooked", "egg", "cooked", "water 76 g, energy 140 kcal, protein 13 g, fat 10 g"),
+    food("oily-nut", "nut", "raw", "water 40 g, energy 380 kcal, protein 12 g, fat 32 g, "
+         "carbohydrate 14 g"),
+    food("soft-fruit", "fruit", "raw", "water 80 g, energy 75 kcal, protein 1 g, "
+         "carbohydrate 18 g", keeps="4 months"),
     food("rich-paste", "other", "cooked", "water 50 g, energy 320 kcal, protein 10 g, fat 20 g, "
          "carbohydrate 19 g"),
 ]  # fmt: skip

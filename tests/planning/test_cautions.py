@@ -34,7 +34,7 @@ MARKED = [
 ]  # fmt: skip
 
 WATER = {"leaf": 90, "berry": 80, "lean-meat": 68, "steak-raw": 74, "egg-raw": 76,
-         "egg-cooked": 76}  # fmt: skip
+         "egg-cooked": 76, "hen-raw": 74, "mince-raw": 70}  # fmt: skip
 
 
 def eats(*what: str, **trip: Any) -> Folder:
@@ -131,6 +131,7 @@ def with_honey(name: str, **changes: Any) -> Folder:
 
 
 HEATED = {"to": "71 degC", "when": "before"}
+AFTER = {"to": "135 degC", "when": "after"}
 SPIRIT = {"stove": {"use": "spirit-burner", "pots": ["small"]}}
 
 # A woman at rest needs (8.126 · 60 + 845.6) · 33.2 / 24 = 1844.2 kcal: 90 % are 1659.8 and
@@ -148,19 +149,45 @@ CASES: list[tuple[str, Folder, Folder]] = [
     ("jerky-not-heated", dried("steak-raw", heated={"to": "70.9 degC", "when": "before"}),
      dried("steak-raw", heated=HEATED)),
     ("jerky-not-heated", dried("steak-raw"), dried("steak-raw", "freeze-dryer")),
-    ("low-oxygen-wet", dried("berry", residue=0.11, absorber=True),
-     dried("berry", residue=0.10, absorber=True)),
+    ("jerky-not-heated", dried("steak-raw", heated={**AFTER, "minutes": 9}),
+     dried("steak-raw", heated={**AFTER, "minutes": 10})),
+    ("jerky-not-heated", dried("steak-raw"), dried("hen-raw")),  # hen is thrown out
+    ("raw-loose-dried", dried("hen-raw"), dried("hen-raw", heated={**HEATED, "to": "74 degC"})),
+    ("raw-loose-dried", dried("mince-raw"), dried("steak-raw")),
+    ("raw-loose-dried", dried("hen-raw"), dried("hen-raw", "freeze-dryer")),
+    ("raw-dried-animal-food", dried("hen-raw", "freeze-dryer"), dried("hen-raw")),
+    # 1000 g with 20 % of solids, 3 points either way: not dry for fruit above 230 / 0.8 = 287.5 g.
+    ("low-oxygen-wet", dried("berry", residue=1 - 200 / 287.6, absorber=True),
+     dried("berry", residue=1 - 200 / 287.4, absorber=True)),
+    ("low-oxygen-wet", dried("berry", residue=0.31, packaging="vacuum"),
+     dried("berry", residue=0.31, packaging="jar")),
+    ("low-oxygen-wet", dried("lean-meat", packaging="vacuum"), dried("lean-meat")),
     ("low-oxygen-wet", dried("lean-meat", packaging="vacuum"),
-     dried("lean-meat", "freeze-dryer", packaging="vacuum")),
-    ("low-oxygen-wet", dried("berry", residue=0.15, packaging="jar"),
-     dried("berry", residue=0.15, packaging="foil")),
-    ("not-dry-enough", dried("leaf", residue=0.101), dried("leaf", residue=0.10)),
+     dried("lean-meat", packaging="vacuum", tests=["snap"])),
+    ("low-oxygen-meat", dried("lean-meat", packaging="vacuum", tests=["constant"]),
+     dried("lean-meat", "freeze-dryer", packaging="vacuum", tests=["constant"])),
+    ("low-oxygen-moist", dried("berry", residue=0.101, absorber=True, tests=["snap"]),
+     dried("berry", residue=0.10, absorber=True, tests=["snap"])),
+    # 10 % of solids, 3 points either way: not dry above 130 / 0.9 = 144.4 g.
+    ("not-dry-enough", dried("leaf", residue=1 - 100 / 144.5),
+     dried("leaf", residue=1 - 100 / 144.4)),
+    ("not-dry-enough", dried("leaf", residue=0.4, start="2031-01-04"),
+     dried("leaf", residue=0.4, start="2031-01-03")),
+    ("not-dry-enough", dried("lean-meat", residue=0.3, start="2031-01-02"),
+     dried("lean-meat", residue=0.1, start="2031-01-02")),
+    ("dry-it-on", dried("leaf", residue=0.4, start="2031-01-03"),
+     dried("leaf", residue=0.4, start="2031-01-04")),
+    ("dry-it-on", dried("leaf", residue=0.4, start="2031-01-03"),
+     dried("leaf", residue=0.4, start="2031-01-03", absorber=True)),
     ("sun-dried-meat", dried("lean-meat", "sun"), dried("lean-meat", "oven")),
-    ("no-best-before", dried("egg-raw", "freeze-dryer"), dried("egg-cooked", "freeze-dryer")),
+    ("no-best-before", dried("egg-raw"), dried("egg-raw", "freeze-dryer")),
+    ("no-best-before", dried("egg-raw", "oven"), dried("egg-cooked", "oven")),
     ("past-best-before", dried("berry", kept_at="15.6 degC", start="2032-01-02"),
      dried("berry", kept_at="15.6 degC", start="2032-01-01")),
     ("dryness-not-proven", dried("leaf", absorber=True),
      dried("leaf", absorber=True, constant=True)),
+    ("dryness-not-proven", dried("leaf", absorber=True),
+     dried("leaf", absorber=True, tests=["snap"])),
     ("dryness-not-proven", dried("leaf", packaging="vacuum"), dried("leaf", packaging="foil")),
     ("kidney-beans", cooks(boiled("bean-raw")), cooks(boiled("bean-boiled"))),
     ("wild-mushrooms", cooks(boiled("found-mushroom")), cooks(boiled("grown-mushroom"))),

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from builder.formulas.drying_curve import page_mass_g
 from builder.model.batch import Weighing
-from builder.planning.stock.drying_run import LISTED_WATER_OFF_SHARE, drying_run, residual_range
+from builder.planning.stock.drying_run import drying_run
 
 CARROT_WATER = 0.8829  # USDA SR28, 11124
 FRESH_G = 1000.0
@@ -55,8 +55,10 @@ def test_a_known_curve_is_found_again(
 
 def test_scatter_widens_the_range() -> None:
     times = (60.0, 120.0, 180.0, 240.0, 300.0)
-    quiet = drying_run(FRESH_G, CARROT_WATER, LIMIT, weighed(times, 0.005, 1.0))
-    noisy = drying_run(FRESH_G, CARROT_WATER, LIMIT, weighed(times, 0.005, 1.0, 45.0))
+    # The doubt in the listed water would drown the rest.
+    sure = 0.001
+    quiet = drying_run(FRESH_G, CARROT_WATER, LIMIT, weighed(times, 0.005, 1.0), sure)
+    noisy = drying_run(FRESH_G, CARROT_WATER, LIMIT, weighed(times, 0.005, 1.0, 45.0), sure)
     assert quiet is not None and noisy is not None
     assert noisy.latest_min - noisy.earliest_min > 1.5 * (quiet.latest_min - quiet.earliest_min)
 
@@ -100,10 +102,21 @@ def test_a_later_weighing_on_the_same_curve_changes_no_forecast(
     assert two.dry_after_min == pytest.approx(three.dry_after_min, rel=1e-3)
 
 
-def test_moisture_left_is_told_with_the_doubt_of_the_table() -> None:
-    # 1 % of listed water moves the moisture left by 1 % · 1000/126 = 7.9 %.
-    low, high = residual_range(1000, 126, CARROT_WATER, 0.0)
-    middle = 1 - (1 - CARROT_WATER) * 1000 / 126
-    assert high == pytest.approx(middle + LISTED_WATER_OFF_SHARE * 1000 / 126)
-    assert low == 0.0
-    assert residual_range(1000, 126, CARROT_WATER, 0.02)[0] == 0.02
+def test_a_wider_spread_of_listed_water_widens_the_range() -> None:
+    runs = [
+        drying_run(FRESH_G, CARROT_WATER, LIMIT, weighed((120, 240, 360), 0.005, 1.0), spread)
+        for spread in (0.0, 0.005, 0.01, 0.0246)
+    ]
+    widths = [run.latest_min - run.earliest_min for run in runs if run is not None]
+    assert len(widths) == 4
+    assert widths == sorted(widths)
+    assert widths[-1] > 4 * widths[1] > 0
+
+
+def test_a_load_lighter_than_one_end_of_the_table_is_no_surer_for_it() -> None:
+    # 65 g over the solids of 100.7 g: with two points of water less there would be none left.
+    points = weighed((240, 480, 720), 0.005, 1.0)
+    narrow = drying_run(FRESH_G, CARROT_WATER, LIMIT, points, 0.002)
+    wide = drying_run(FRESH_G, CARROT_WATER, LIMIT, points, 0.02)
+    assert narrow is not None and wide is not None
+    assert wide.latest_min - wide.earliest_min > narrow.latest_min - narrow.earliest_min

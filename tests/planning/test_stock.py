@@ -82,6 +82,8 @@ def test_a_line_tells_each_meal_that_packs_are_promised_to(tmp_path: Path) -> No
         "food": "berry",
         "name": told["name"],
         "method": "dehydrator",
+        "verdict": told["verdict"],
+        "act": told["act"],
         "packs_left": 10,
         "packs_promised": 6,
         "packs_free": 4,

@@ -14,8 +14,9 @@ from builder.model.trip import ENGLISH, LANGUAGES
 from builder.pages.trip.kit_json import kit_data
 from builder.planning.hazards import hazards_of
 from builder.planning.kit import plan_trip
-from builder.planning.stock.checks import check, is_minced
+from builder.planning.stock.checks import check
 from builder.planning.stock.packs import Stock
+from builder.planning.stock.substance import is_minced
 from builder.planning.wording import content_said, worded
 from builder.reading.folder import Layer, read_folder
 from builder.speech import speech_of
@@ -72,4 +73,4 @@ def test_what_a_food_is_watched_for_does_not_hang_on_its_name(
         other = said[key]
         assert hazards_of(other) == hazards_of(food), key
         if food.kind in FLESH_KINDS:
-            assert is_minced(other, dried=False) == is_minced(food, dried=False), key
+            assert is_minced(other) == is_minced(food), key

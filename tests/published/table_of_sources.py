@@ -33,6 +33,7 @@ OF_CONSTANTS = {
     "test_energy_need.test_intensities_are_those_of_the_compendium": "effort.met_kcal",
     "test_fuels.test_heating_values_follow_from_heats_of_formation": "cookware.wet_fuel_mj_kg",
     "test_keeping.test_jerky": "keeping.table_months",
+    "test_rules_of_the_trade.test_dry_enough_without_oxygen": "drying.dry_enough_share",
     "test_keeping.test_the_factor_for_ten_kelvin": "keeping.months_kept",
 }
 # From sure to unsure: a figure is never better known than the document it stands in.

@@ -18,6 +18,12 @@ from builder.formulas.drying import (
     usual_residual_share,
     water_share_from,
 )
+from builder.formulas.dryness import (
+    least_solids_share,
+    odd_solids_share,
+    residual_range,
+    solids_of_listed,
+)
 
 from .published import Published, check, published
 
@@ -234,3 +240,108 @@ def test_a_full_freeze_dryer_of_wetter_food_gives_more_water_than_it_is_built_fo
 ) -> None:
     """Hence a load limit by water, not only by mass."""
     assert _water_of_a_load_ml(5400.0, water_share) >= 2600.0
+
+
+# USDA SR28 standard errors times the root of the number of samples: (food, listed water and its
+# standard deviation, grams of 1000 at the limit, two standard deviations of what is left).
+SPREADS = [
+    ("apple", 0.8556, 0.0149, 180.5, 0.165),
+    ("pear", 0.8396, 0.0063, 200.5, 0.063),
+    ("onion", 0.8911, 0.0145, 121.0, 0.240),
+    ("potato", 0.7925, 0.0124, 230.6, 0.108),
+    ("rice, cooked", 0.6844, 0.0191, 350.7, 0.109),
+    ("beef, 95 %", 0.7324, 0.0224, 297.3, 0.151),
+    ("chicken breast", 0.7390, 0.0064, 290.0, 0.044),
+]
+
+
+def _half_range(fresh_g: float, dried_g: float, water_share: float, spread_share: float) -> float:
+    low, high = residual_range(fresh_g, dried_g, water_share, spread_share)
+    return (high - low) / 2.0
+
+
+# Printed to a tenth of a point, the weights to a tenth of a gram.
+@published(
+    *(
+        Published(
+            (1000.0, dried_g, water, spread), points, 0.0006, "share", "usda-sr28",
+            f"{name}, two spreads of what is left", "calculated",
+        )
+        for name, water, spread, dried_g, points in SPREADS
+    ),
+)  # fmt: skip
+def test_what_the_spread_of_listed_water_leaves_open(row: Published) -> None:
+    check(row, _half_range)
+
+
+def _most_left(*args: float) -> float:
+    return residual_range(*args)[1]
+
+
+# The weights below which a kilogram is dry whatever its water was.
+@published(
+    Published(
+        (1000.0, 143.2, 0.8556, 0.0149), 0.20, 0.0005, "share", "usda-sr28", "apple, surely dry",
+        "calculated",
+    ),
+    Published(
+        (1000.0, 184.7, 0.8396, 0.0063), 0.20, 0.0005, "share", "usda-sr28", "pear, surely dry",
+        "calculated",
+    ),
+    Published(
+        (1000.0, 88.8, 0.8911, 0.0145), 0.10, 0.0008, "share", "usda-sr28", "onion, surely dry",
+        "calculated",
+    ),
+    Published(
+        (1000.0, 203.0, 0.7925, 0.0124), 0.10, 0.0005, "share", "usda-sr28", "potato, surely dry",
+        "calculated",
+    ),
+    Published(
+        (1000.0, 247.6, 0.7324, 0.0224), 0.10, 0.0005, "share", "usda-sr28", "beef, surely dry",
+        "calculated",
+    ),
+    Published(
+        (1000.0, 275.8, 0.7390, 0.0064), 0.10, 0.0005, "share", "usda-sr28", "chicken, surely dry",
+        "calculated",
+    ),
+)  # fmt: skip
+def test_the_weight_at_which_a_load_is_surely_dry(row: Published) -> None:
+    check(row, _most_left)
+
+
+@published(
+    *(
+        Published(
+            (water, spread), ratio, 0.006, "ratio", "usda-sr28", f"{name}, an odd weight",
+            "calculated",
+        )
+        for name, water, spread, ratio in (
+            ("apple", 0.8556, 0.0149, 0.79), ("carrot", 0.8829, 0.0246, 0.58),
+            ("mushroom", 0.9245, 0.0178, 0.53), ("tomato", 0.9452, 0.0087, 0.68),
+        )
+    ),
+)  # fmt: skip
+def test_the_solids_below_which_a_weight_is_odd(row: Published) -> None:
+    check(row, odd_solids_share)
+
+
+@published(
+    Published(
+        (0.8829, 0.0246), 0.160, 0.001, "ratio", "usda-sr28", "carrot, four spreads", "calculated"
+    ),
+    Published(
+        (0.8556, 0.0149), 0.5, 1e-9, "ratio", "common-practice", "apple, half at least", "practice"
+    ),
+)
+def test_the_solids_below_which_a_weight_cannot_be(row: Published) -> None:
+    check(row, least_solids_share)
+
+
+@published(
+    Published(
+        (40.0, 7.0, 0.86, 0.20), 1.0, 1e-9, "ratio", "usu-dryness", "cherries, as listed",
+        "calculated",
+    ),
+)  # fmt: skip
+def test_a_load_as_listed_holds_the_solids_listed(row: Published) -> None:
+    check(row, solids_of_listed)

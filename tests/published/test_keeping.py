@@ -3,8 +3,11 @@
 from __future__ import annotations
 
 import math
+from functools import cache
+from pathlib import Path
 
 import pytest
+import yaml
 
 from builder.formulas.air import pressure_hpa
 from builder.formulas.keeping import (
@@ -12,10 +15,13 @@ from builder.formulas.keeping import (
     TABLE_MONTHS,
     bag_swelling,
     months_kept,
+    table_months,
     void_oxygen_ml,
 )
 
 from .published import Published, check, published
+
+SHIPPED = Path(__file__).parents[2] / "content"
 
 
 def _fruit_months(kept_at_f: float) -> float:
@@ -57,6 +63,32 @@ def test_dried_vegetables_keep_half_as_long_as_fruit(row: Published) -> None:
 )
 def test_jerky(row: Published) -> None:
     check(row, TABLE_MONTHS.__getitem__)
+
+
+# The shorter end of each span, at 60 degF.
+@published(
+    *(
+        Published((name,), months, 0.01, "months", "umn-months", f"{name} at 60 °F", "copy")
+        for name, months in (
+            ("tomato-raw", 3.0), ("courgette-raw", 1.0), ("mushroom-raw", 2.0),
+            ("celery-raw", 2.0), ("onion-raw", 4.0), ("peas-raw", 4.0), ("sweetcorn-raw", 4.0),
+            ("green-beans-raw", 4.0), ("potato-raw", 4.0),
+        )
+    ),
+)  # fmt: skip
+def test_shipped_vegetables_keep_no_longer_than_their_chart(row: Published) -> None:
+    check(row, _shipped_months)
+
+
+def _shipped_months(name: str) -> float:
+    """Months at 15.6 degC of a shipped food, in a pack without air."""
+    return table_months("plant", False, 1.0, _shipped()[name])
+
+
+@cache
+def _shipped() -> dict[str, float]:
+    rows = yaml.safe_load((SHIPPED / "foods" / "vegetables.yaml").read_text("utf-8"))
+    return {row["id"]: float(row["keeps"].split()[0]) for row in rows if "keeps" in row}
 
 
 def _q10(ratio: float, kelvin: float) -> float:

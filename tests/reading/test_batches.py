@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.model.batch import Batch, Packs
+from builder.model.batch import Batch, Heated, Packs
 from tests.reading.folder_builder import BEANS_IN_MAY, GOOD, Spoilt, changed, lines, read, told
 
 SPOILT = (
@@ -17,8 +17,7 @@ SPOILT = (
         "batches/beans.yaml",
         (("id: beans-may\n", ""),),
         (
-            "batches/beans.yaml:1:1: error: this batch has no `id` — write `id: some-id` [missing]",
-            "trips/tarrow.yaml:8:39: error: there is no batch 'beans-may' — there is none yet [batch-unknown]",
+            "trips/tarrow.yaml:8:39: error: there is no batch 'beans-may' — known are: beans-2031-05-04 [batch-unknown]",
         ),
     ),
     Spoilt(
@@ -66,7 +65,7 @@ SPOILT = (
         "batches/beans.yaml",
         (("done: 2031-05-04\n", ""),),
         (
-            "batches/beans.yaml:1:1: error: a batch is done or planned, found neither — write `done: 2031-03-14` or `planned: 2031-03-14` [missing]",
+            "batches/beans.yaml:1:1: error: a batch is done or planned, found neither — write `done: 2031-03-14` or `planned: 2031-03-14`; while it is in the dryer `started: 2031-03-13T18:00` [missing]",
         ),
     ),
     Spoilt(
@@ -74,7 +73,7 @@ SPOILT = (
         "batches/beans.yaml",
         (("done: 2031-05-04", "done: 2031-05-04\nplanned: 2031-05-05"),),
         (
-            "batches/beans.yaml:1:1: error: a batch is done or planned, not both — write `done: 2031-03-14` or `planned: 2031-03-14` [missing]",
+            "batches/beans.yaml:1:1: error: a batch is done or planned, not both — write `done: 2031-03-14` or `planned: 2031-03-14`; while it is in the dryer `started: 2031-03-13T18:00` [missing]",
         ),
     ),
     Spoilt(
@@ -246,6 +245,51 @@ SPOILT = (
             "batches/beans.yaml:4:11: error: constant must be true or false, found 'true' — write `constant: true` or `constant: false` [not-a-flag]",
         ),
     ),
+    Spoilt(
+        "a test that is none",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrator\ntests: [snaps]"),),
+        (
+            "batches/beans.yaml:4:9: error: tests cannot be 'snaps' — did you mean snap? [word-unknown]",
+        ),
+    ),
+    Spoilt(
+        "ice from a shelf dryer",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrator\nice: 500 g"),),
+        (
+            "batches/beans.yaml:4:6: error: only a freeze dryer draws the water out as ice — leave `ice` out [ice]",
+        ),
+    ),
+    Spoilt(
+        "started after it was done",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrator\nstarted: 2031-05-05T06:00"),),
+        (
+            "batches/beans.yaml:4:10: error: this run started after the day it was done — check both dates [started-late]",
+        ),
+    ),
+    Spoilt(
+        "started on no day",
+        "batches/beans.yaml",
+        (("method: dehydrator", "method: dehydrator\nstarted: 2031-05-04"),),
+        (
+            "batches/beans.yaml:4:10: error: started: '2031-05-04' is no time — write date and time, as 2031-03-13T18:00 [date]",
+        ),
+    ),
+    Spoilt(
+        "minutes of no heat",
+        "batches/beans.yaml",
+        (
+            (
+                "method: dehydrator",
+                "method: dehydrator\nheated: {to: 135 degC, when: after, minutes: 0}",
+            ),
+        ),
+        (
+            "batches/beans.yaml:4:46: error: minutes cannot be '0' — write a number above 0, up to 1440 [out-of-range]",
+        ),
+    ),
 )
 
 
@@ -273,7 +317,7 @@ def test_a_batch_is_read_as_it_stands(tmp_path: Path) -> None:
         dried_g=340,
         packs=Packs(3, "zip-bag"),
     )
-    assert (batch.kept_at_c, batch.used, batch.jerky, batch.constant) == (20.0, 0, False, False)
+    assert (batch.kept_at_c, batch.used, batch.jerky, batch.tests) == (20.0, 0, False, frozenset())
 
 
 def test_a_batch_may_tell_more(tmp_path: Path) -> None:
@@ -283,7 +327,7 @@ def test_a_batch_may_tell_more(tmp_path: Path) -> None:
     assert batch.kept_at_c == pytest.approx(10.0, abs=1e-9)
     assert batch.heated is not None
     assert (round(batch.heated.to_c, 9), batch.heated.when) == (74.0, "before")
-    assert (batch.used, batch.jerky, batch.constant) == (1, True, True)
+    assert (batch.used, batch.jerky, batch.tests) == (1, True, frozenset({"constant"}))
     assert (batch.best_before, batch.notes) == (datetime.date(2031, 12, 31), "Snaps.")
     assert batch.packs is not None and batch.packs.absorber
 
@@ -426,3 +470,40 @@ def test_a_batch_is_dried_in_something_that_dries_so(
     assert lines(found) == expected
     batch = found.content.batches.get("beans-may")
     assert (batch.dryer if batch else None) == (None if expected else "shelf")
+
+
+# -- tests, ice, runs -----------------------------------------------------------------------------
+
+
+def test_a_batch_tells_what_was_done_to_prove_it_dry(tmp_path: Path) -> None:
+    assert batch_of(tmp_path / "a", BEANS_IN_MAY + "tests: [snap, jar]\n").tests == {"snap", "jar"}
+    both = batch_of(tmp_path / "b", BEANS_IN_MAY + "tests: snap\nconstant: true\n")
+    assert both.tests == {"snap", "constant"}
+    assert batch_of(tmp_path / "c", BEANS_IN_MAY + "constant: false\n").tests == frozenset()
+
+
+def test_a_heat_step_tells_its_minutes(tmp_path: Path) -> None:
+    text = BEANS_IN_MAY + "heated: {to: 135 degC, when: after, minutes: 10}\n"
+    assert batch_of(tmp_path, text).heated == Heated(135.0, "after", 10.0)
+
+
+def test_an_id_left_out_is_food_and_day(tmp_path: Path) -> None:
+    text = BEANS_IN_MAY.replace("id: beans-may\n", "")
+    assert batch_of(tmp_path / "a", text, "beans-2031-05-04").holds == "beans"
+    planned = text.replace("done:", "planned:")
+    assert batch_of(tmp_path / "b", planned, "beans-2031-05-04").planned is not None
+    running = text.replace("done: 2031-05-04\n", "started: 2031-05-03T18:00\n")
+    running = running.replace("dried: 340 g\n", "")
+    batch = batch_of(tmp_path / "c", running, "beans-2031-05-03")
+    assert batch.started == datetime.datetime(2031, 5, 3, 18)
+    assert (batch.in_dryer, batch.is_planned) == (True, True)
+
+
+def test_a_batch_that_is_done_is_out_of_the_dryer(tmp_path: Path) -> None:
+    batch = batch_of(tmp_path, BEANS_IN_MAY + "started: 2031-05-03T18:00\nrun: may-3\n")
+    assert (batch.in_dryer, batch.is_planned, batch.run) == (False, False, "may-3")
+
+
+def test_a_freeze_dryer_tells_its_ice(tmp_path: Path) -> None:
+    text = BEANS_IN_MAY.replace("dehydrator", "freeze-dryer") + "ice: 0.56 kg\n"
+    assert batch_of(tmp_path, text).ice_g == 560

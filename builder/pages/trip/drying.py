@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from builder.formulas.rehydration import LEAST_UPTAKE_SHARE, MOST_UPTAKE_SHARE
 from builder.formulas.sorption import can_grow
+from builder.model.batch import Verdict
 from builder.model.kit import DryingRun, Kit, KitBatch
 from builder.model.looks import PackOxygen
 from builder.pages import words
@@ -169,7 +170,7 @@ def _all(kit: Kit, figures: Figures) -> Table:
         )
         for batch in kit.batches
     ]
-    heads = (say("Batch"), say("Dry enough"), say("Best before"), say("Packs left"))
+    heads = (say("Batch"), say("Dry"), say("Best before"), say("Packs left"))
     if kit.public:  # dates and what is left stay at home
         return table(heads[:2], [row[:2] for row in rows], "ll")
     return table(heads, rows, "lllr")
@@ -179,12 +180,20 @@ def _short_date(say: Speech, best_before: datetime.date | None) -> str:
     return say.short_date(best_before) if best_before else say.of("date", "none")
 
 
+_VERDICTS: dict[Verdict, str] = {
+    "dry": later("yes"),
+    "not-dry": later("NO"),
+    "undecided": later("undecided by weight"),
+    "discard": later("throw it out"),
+}
+
+
 def _is_dry(say: Speech, batch: KitBatch) -> str:
-    if batch.planned_for:
+    if batch.planned_for and batch.verdict == "dry":
         return say("to be dried by {date}", date=say.short_date(batch.planned_for))
-    if batch.planned:
+    if batch.planned and batch.verdict == "dry":
         return say("not dried yet")
-    return say("yes") if batch.dry_enough else say("NO")
+    return say(_VERDICTS[batch.verdict])
 
 
 def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView:
@@ -201,7 +210,9 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
             dried=figures.both(batch.dried_g, "mass_g"),
         )
         facts.append(Fact(say("Weighed"), weights))
-    facts.append(Fact(say("Dry enough"), _judged(figures, batch, at)))
+    facts.append(Fact(say("Dry"), _judged(figures, batch, at)))
+    if batch.act:
+        facts.append(Fact(say("Do"), (Piece(batch.act, strong=True),)))
     if batch.method != "bought":
         facts.append(Fact(say("Water still in it"), _moisture(figures, batch, at)))
     if batch.water_activity is not None:
@@ -345,18 +356,23 @@ def _forecast(figures: Figures, batch: KitBatch, run: DryingRun, at: str) -> Cel
     return (*filled(said, time=time, low=text(low), high=text(high)), Piece(" "), Piece(curve))
 
 
+_JUDGED: dict[Verdict, str] = {
+    "dry": later("yes. By the table it is dry at {mass}"),
+    "not-dry": later("NO. By the table it is dry at {mass}, {rest} to go"),
+    "undecided": later("undecided by weight. By the table it is dry at {mass}"),
+    "discard": later("throw it out. By the table it is dry at {mass}"),
+}
+
+
 def _judged(figures: Figures, batch: KitBatch, at: str) -> Cell:
     say = figures.say
     if batch.target_g is None:
         return text(_is_dry(say, batch))
     target = figures.both(batch.target_g, "mass_g", f"{at}.target_g")
-    if batch.planned or not batch.dried_g:
+    if batch.planned and batch.verdict == "dry":
         return filled(say("at {mass} or less"), mass=target)
-    if batch.dry_enough:
-        return filled(say("yes: {mass} or less"), mass=target)
     return filled(
-        say("{no}: dry it until it weighs {mass}, {rest} to go"),
-        no=(Piece(say("NO"), strong=True),),
+        say(_JUDGED[batch.verdict]),
         mass=target,
         rest=figures.both(batch.to_go_g, "mass_g", f"{at}.target_g"),
     )

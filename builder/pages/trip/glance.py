@@ -93,13 +93,17 @@ def _at_home(kit: Kit, figures: Figures) -> list[Cell]:
     """Say what is to be done at home first."""
     say = figures.say
     things: list[Cell] = []
-    wet = sum(not each.dry_enough and not each.planned for each in kit.batches)
+    unproven = sum(each.verdict == "undecided" for each in kit.batches)
+    failed = sum(each.verdict in ("not-dry", "discard") for each in kit.batches)
     to_dry = sum(each.planned for each in kit.batches) + sum(
         each.dry_by is not None and each.dry_by != "bought" for each in kit.shopping
     )
-    if wet:
-        batches = link(say.count("{n} batch", "{n} batches", wet), "drying.md")
-        things.append(filled(say("Dry further: {batches}"), batches=batches))
+    if failed:
+        batches = link(say.count("{n} batch", "{n} batches", failed), "drying.md")
+        things.append(filled(say("Not fit to eat, see what to do: {batches}"), batches=batches))
+    if unproven:
+        batches = link(say.count("{n} batch", "{n} batches", unproven), "drying.md")
+        things.append(filled(say("Test whether it is dry: {batches}"), batches=batches))
     if to_dry:
         foods = link(say.count("{n} food", "{n} foods", to_dry), "drying.md")
         things.append(filled(say("Still to dry: {foods}"), foods=foods))

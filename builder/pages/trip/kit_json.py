@@ -302,6 +302,8 @@ def _batch(batch: KitBatch) -> Data:
         "dry_enough": batch.dry_enough,
         "target_g": batch.target_g,
         "to_go_g": batch.to_go_g,
+        "verdict": batch.verdict,
+        "act": batch.act,
         "dried_on": batch.dried_on.isoformat() if batch.dried_on else None,
         "planned": batch.planned,
         "planned_for": batch.planned_for.isoformat() if batch.planned_for else None,

@@ -2,103 +2,133 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
-from builder.model.batch import HEAT_METHODS
-from builder.planning.cautions.facts import Facts, Finding, batch_said, of_batch
-from builder.planning.stock import heated_through
+from builder.planning.cautions.facts import Facts, Finding, of_batch
+from builder.planning.stock import Act, Cause, Judged
 from builder.speech import later
 
-# Of batches that keep too much water to be packed without air, by what they are packed with.
-_TOO_WET = {
-    "absorber": later("{batch} has {moisture} moisture left and is packed with an absorber."),
-    "vacuum-bag": later("{batch} has {moisture} moisture left and is packed in a vacuum bag."),
-    "can": later("{batch} has {moisture} moisture left and is packed in a can."),
-    "glass": later("{batch} has {moisture} moisture left and is packed in a sealed jar."),
+_AIRLESS = {  # how a batch is packed without oxygen
+    True: later("{batch} is packed with an absorber; {low} to {high} moisture is left in it."),
+    False: later("{batch} is packed in a vacuum bag; {low} to {high} moisture is left in it."),
 }
 _FLESH = {
-    "absorber": later("{batch} is heat-dried meat or fish and is packed with an absorber."),
-    "vacuum-bag": later("{batch} is heat-dried meat or fish and is packed in a vacuum bag."),
-    "can": later("{batch} is heat-dried meat or fish and is packed in a can."),
-    "glass": later("{batch} is heat-dried meat or fish and is packed in a sealed jar."),
+    True: later("{batch} is heat-dried meat or fish, packed with an absorber."),
+    False: later("{batch} is heat-dried meat or fish, packed in a vacuum bag."),
 }
+
+
+def _because(*causes: Cause) -> Callable[[Facts], Iterator[Judged]]:
+    """Give what finds the batches that a verdict was passed on for one of these causes."""
+
+    def found(facts: Facts) -> Iterator[Judged]:
+        return (judged for judged in facts.batches if judged.ruling.cause in causes)
+
+    return found
+
+
+def _act(facts: Facts, judged: Judged) -> Act:
+    return judged.act_as_of(facts.trip.start)
+
+
+def _airless(facts: Facts, judged: Judged) -> Finding:
+    ruling = judged.ruling
+    return of_batch(
+        facts,
+        _AIRLESS[judged.has_absorber],
+        judged,
+        low=facts.shown(ruling.low_share, "share"),
+        high=facts.shown(ruling.high_share, "share"),
+    )
 
 
 def jerky_not_heated(facts: Facts) -> Iterator[Finding]:
-    """Raw meat, poultry or fish dried by heat without a heat step before."""
-    for judged in facts.batches:
-        substance = judged.substance
-        if (
-            judged.batch.method in HEAT_METHODS
-            and substance.is_raw_animal
-            and substance.has_flesh
-            and not heated_through(judged.batch, substance)
-        ):
-            says = later(
-                "{batch} was heat-dried raw, and nobody noted that it was heated through before."
-            )
-            yield of_batch(facts, says, judged)
+    """Whole cuts, fish or game dried by heat alone."""
+    for judged in _because("raw-whole")(facts):
+        says = later("{batch} was dried raw by heat, and no heat step is noted that makes it safe.")
+        yield of_batch(facts, says, judged)
 
 
-def not_dry_enough(facts: Facts) -> Iterator[Finding]:
-    """A batch with more moisture left than its kind may keep with."""
-    for judged in facts.batches:
-        if not judged.dry_enough:
-            left = facts.shown(judged.residual_share, "share")
-            limit = facts.shown(judged.dry_limit_share, "share")
-            weighs = facts.shown(judged.dried_g, "mass_g")
-            says = (
-                facts.say(
-                    "{batch} weighs {mass}, dry enough at {target}: "
-                    "{moisture} moisture is left, {limit} would do.",
-                    batch=batch_said(facts, judged),
-                    mass=weighs,
-                    target=facts.shown(judged.target_g, "mass_g"),
-                    moisture=left,
-                    limit=limit,
-                )
-                if judged.target_g
-                else facts.say(
-                    "{batch} weighs {mass}: {moisture} moisture is left, {limit} would do.",
-                    batch=batch_said(facts, judged),
-                    mass=weighs,
-                    moisture=left,
-                    limit=limit,
-                )
-            )
-            yield Finding(says, "drying")
-
-
-def low_oxygen_wet(facts: Facts) -> Iterator[Finding]:
-    """A batch packed without oxygen that is too wet for it, or heat-dried meat."""
-    for judged in facts.batches:
-        if judged.batch.method == "bought":
-            continue
-        if judged.low_oxygen and not judged.low_oxygen_is_safe:
-            flesh = judged.batch.method in HEAT_METHODS and judged.substance.has_flesh
-            packed = "absorber" if judged.has_absorber else judged.barrier or ""
-            moisture = facts.shown(judged.residual_share, "share")
-            says = _FLESH[packed] if flesh else _TOO_WET[packed]
-            yield of_batch(facts, says, judged, moisture=moisture)
-
-
-def dryness_not_proven(facts: Facts) -> Iterator[Finding]:
-    """A batch packed or kept so that its weight alone does not prove it dry."""
-    for judged in facts.batches:
-        if judged.wants_proof and judged.batch.method != "bought":
-            says = later("{batch} is packed to keep long, and no second weighing is noted.")
-            yield of_batch(facts, says, judged)
+def raw_loose_dried(facts: Facts) -> Iterator[Finding]:
+    """Poultry or mince dried by heat alone."""
+    for judged in _because("raw-loose")(facts):
+        says = later("{batch} was dried raw by heat, and no heat step is noted that makes it safe.")
+        yield of_batch(facts, says, judged)
 
 
 def no_best_before(facts: Facts) -> Iterator[Finding]:
-    """Raw egg dried at home, for which no date can be given."""
-    for judged in facts.batches:
-        if judged.stays_raw and judged.substance.kind == "egg":
-            yield of_batch(facts, later("{batch} is raw egg dried at home."), judged)
+    """Raw egg dried by heat, for which no date can be given."""
+    for judged in _because("raw-egg")(facts):
+        yield of_batch(facts, later("{batch} is raw egg dried by heat."), judged)
 
 
 def sun_dried_meat(facts: Facts) -> Iterator[Finding]:
     """Meat or fish dried in the sun."""
-    for judged in facts.batches:
-        if judged.batch.method == "sun" and judged.substance.has_flesh:
-            yield of_batch(facts, later("{batch} was dried in the sun."), judged)
+    for judged in _because("sun")(facts):
+        yield of_batch(facts, later("{batch} was dried in the sun."), judged)
+
+
+def not_dry_enough(facts: Facts) -> Iterator[Finding]:
+    """A batch that is wet even where its listed water is at its lowest: nobody is to eat of it."""
+    return (_wet(facts, each) for each in _because("wet")(facts) if _thrown_out(facts, each))
+
+
+def dry_it_on(facts: Facts) -> Iterator[Finding]:
+    """The same of plant food that came out of the dryer just now."""
+    return (
+        _wet(facts, each) for each in _because("wet")(facts) if _act(facts, each) == "dry-on-today"
+    )
+
+
+def _thrown_out(facts: Facts, judged: Judged) -> bool:
+    return _act(facts, judged) == "throw-out"
+
+
+def _wet(facts: Facts, judged: Judged) -> Finding:
+    blanks = {
+        "mass": facts.shown(judged.dried_g, "mass_g"),
+        "low": facts.shown(judged.ruling.low_share, "share"),
+        "limit": facts.shown(judged.dry_limit_share, "share"),
+    }
+    target_g = judged.target_g
+    if target_g is None:
+        return of_batch(
+            facts,
+            later("{batch} weighs {mass}: at least {low} moisture is left, {limit} would do."),
+            judged,
+            **blanks,
+        )
+    return of_batch(
+        facts,
+        later(
+            "{batch} weighs {mass}, dry at {target}: at least {low} moisture is left, "
+            "{limit} would do."
+        ),
+        judged,
+        target=facts.shown(target_g, "mass_g"),
+        **blanks,
+    )
+
+
+def low_oxygen_wet(facts: Facts) -> Iterator[Finding]:
+    """A batch packed without oxygen that is not dry, or meat of which nobody knows."""
+    for judged in _because("airless-wet", "airless-flesh-undecided")(facts):
+        yield _airless(facts, judged)
+
+
+def dryness_not_proven(facts: Facts) -> Iterator[Finding]:
+    """A batch packed without oxygen whose weight leaves open whether it is dry."""
+    for judged in _because("airless-undecided")(facts):
+        yield _airless(facts, judged)
+
+
+def low_oxygen_meat(facts: Facts) -> Iterator[Finding]:
+    """Heat-dried meat or fish that is dry, packed without oxygen."""
+    for judged in _because("airless-flesh")(facts):
+        yield of_batch(facts, _FLESH[judged.has_absorber], judged)
+
+
+def low_oxygen_moist(facts: Facts) -> Iterator[Finding]:
+    """A batch dry for its kind, and moister than guidance for packs without oxygen covers."""
+    for judged in _because("airless-moist")(facts):
+        yield _airless(facts, judged)

@@ -15,9 +15,10 @@ READ_WITHIN_K = 0.5
 
 
 def raw_dried_animal_food(facts: Facts) -> Iterator[Finding]:
-    """Raw meat, poultry, fish or egg that was dried without being heated through, and is cooked."""
+    """Raw meat, poultry, fish or egg dried without being heated through, and still to be cooked."""
     for meal, portion in facts.portions():
-        if portion.planned.is_raw_animal and portion.planned.dried_by and meal.planned.recipe:
+        raw = portion.planned.is_raw_animal and portion.planned.dried_by and meal.planned.recipe
+        if raw and not _thrown_out(portion):
             reach = meal.planned.reach_c
             dish = meal_said(facts.say, meal)
             food = _food_said(facts, portion)
@@ -32,6 +33,11 @@ def raw_dried_animal_food(facts: Facts) -> Iterator[Finding]:
                 else facts.say("{food} in {meal} was dried raw.", food=food, meal=dish)
             )
             yield in_meal(says, meal, batch=portion.planned.batch, pack=True)
+
+
+def _thrown_out(portion: Portion) -> bool:
+    """Tell whether nobody is to eat of the batch at all, cooked or not."""
+    return portion.judged is not None and portion.judged.failed
 
 
 def _food_said(facts: Facts, portion: Portion) -> str:
@@ -54,7 +60,8 @@ def raw_animal_food(facts: Facts) -> Iterator[Finding]:
 def raw_animal_food_eaten(facts: Facts) -> Iterator[Finding]:
     """Raw meat, poultry, fish or egg that is eaten as it is; a recipe that does so is an error."""
     for meal, portion in facts.portions():
-        if portion.planned.is_raw_animal and not meal.planned.recipe:
+        raw = portion.planned.is_raw_animal and not meal.planned.recipe
+        if raw and not _thrown_out(portion):
             says = facts.say(
                 "{meal} is raw, and is eaten as it is.", meal=meal_said(facts.say, meal)
             )

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from builder.planning.stock.checks import check, without_broken
-from builder.planning.stock.dryness import dryness
-from builder.planning.stock.judging import Judged, heated_through
+from builder.planning.stock.dryness import Asked, dryness
+from builder.planning.stock.judging import Judged
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches
 from builder.planning.stock.names import name_as_dried, name_now
 from builder.planning.stock.packs import Stock, Wanted, packs_of_trip
@@ -17,10 +17,14 @@ from builder.planning.stock.substance import (
     substance_of_ingredient,
     substance_of_label,
 )
+from builder.planning.stock.verdict import Act, Cause
 
 __all__ = [
     "DRYING_ICE_C",
     "KJ_PER_KWH",
+    "Act",
+    "Asked",
+    "Cause",
     "Judged",
     "Stock",
     "Substance",
@@ -29,7 +33,6 @@ __all__ = [
     "check",
     "dryness",
     "energy_per_100g_kcal",
-    "heated_through",
     "kit_batches",
     "name_as_dried",
     "name_now",

@@ -16,15 +16,16 @@ from builder.model.food import Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import ENGLISH
 from builder.planning.cooking import animal_food_in, waits
+from builder.planning.stock.doubts import batch_problems
 from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.packs import Stock, all_takings
 from builder.planning.stock.promises import promise_problems
 from builder.planning.stock.proposals import offers_of
+from builder.planning.stock.substance import is_minced
 from builder.problems import Problem, ProblemsFound, in_order
 from builder.speech import Speech, speech_of
 
 HEATING = ("boil", "simmer", "fry", "press")
-MINCED_WORDS = ("ground", "minced", "mince", "burger", "patty", "sausage", "meatball")
 
 
 def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Problem, ...]]:
@@ -78,17 +79,9 @@ def without_broken(content: Content, judged: Mapping[str, Judged]) -> Content:
     )
 
 
-def is_minced(food: Food, dried: bool) -> bool:
-    """Tell whether meat must be heated as minced: dried pieces lie like minced ones."""
-    if food.cut is not None:
-        return food.cut == "minced" or dried
-    words = f"{food.id} {food.name}".lower()
-    return dried or any(word in words for word in MINCED_WORDS)
-
-
 def least_reach_c(ingredient: Ingredient, food: Food) -> float:
     """Give the centre temperature that a raw animal food must reach."""
-    return centre_temperature_c(food.kind, is_minced(food, bool(ingredient.dried_by)), food.game)
+    return centre_temperature_c(food.kind, is_minced(food) or bool(ingredient.dried_by), food.game)
 
 
 def raw_food_problems(recipe: Recipe, foods: Mapping[str, Food]) -> list[Problem]:
@@ -205,19 +198,3 @@ def auto_water_problems(recipe: Recipe) -> list[Problem]:
                 )
             )
     return problems
-
-
-def batch_problems(judged: Judged) -> list[Problem]:
-    """Warn of a heat step that is noted but does not make raw meat safe."""
-    batch, substance = judged.batch, judged.substance
-    if batch.heated is None or not substance.is_raw_animal or not judged.stays_raw:
-        return []
-    return [
-        Problem(
-            batch.places.of("heated"),
-            "heat-step",
-            f"{batch.heated.to_c:.0f} °C {batch.heated.when} drying leaves {substance.name} raw",
-            "heat it through before drying: meat and fish to 71 °C, poultry and game to 74 °C",
-            "warning",
-        )
-    ]

@@ -7,14 +7,17 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
-from builder.formulas.drying import dried_mass_g, moisture_ratio, residual_share
+from builder.formulas.drying import (
+    MOST_WATER_SHARE,
+    dried_mass_g,
+    moisture_ratio,
+    residual_share,
+)
 from builder.formulas.drying_curve import minutes_to_ratio, moisture_ratio_of, page_mass_g
+from builder.formulas.dryness import SPREADS, USUAL_SPREAD_SHARE
 from builder.model.batch import Weighing
 from builder.model.kit import DryingRun
 
-# How far the water of a load may lie from the listed share, either way: tables give the mean of
-# few samples, and kinds and seasons differ by about this much (quoted from memory).
-LISTED_WATER_OFF_SHARE = 0.01
 # Two standard errors: about nineteen runs of twenty end within.
 STANDARD_ERRORS = 2.0
 LEAST_WEIGHINGS = 2
@@ -36,7 +39,11 @@ class _Fit:
 
 
 def drying_run(
-    fresh_g: float, water_share: float, limit_share: float, weighings: Sequence[Weighing]
+    fresh_g: float,
+    water_share: float,
+    limit_share: float,
+    weighings: Sequence[Weighing],
+    spread_share: float = USUAL_SPREAD_SHARE,
 ) -> DryingRun | None:
     """Fit Lewis, or Page where it does much better; None where there is too little to go by."""
     fit = _fitted(fresh_g, water_share, weighings)
@@ -45,7 +52,8 @@ def drying_run(
     ratio = moisture_ratio_of(limit_share, water_share)
     dry_after_min = minutes_to_ratio(ratio, fit.rate_per_min, fit.exponent)
     spread_min = STANDARD_ERRORS * math.hypot(
-        _error_of_fit(ratio, fit), _error_of_table(fresh_g, water_share, limit_share, weighings)
+        _error_of_fit(ratio, fit),
+        _error_of_table(fresh_g, water_share, limit_share, weighings, spread_share, dry_after_min),
     )
     last_min = max(dry_after_min, weighings[-1].at_min)
     return DryingRun(
@@ -156,33 +164,28 @@ def _slope(function: Callable[[float], float], at: float, step: float = 1e-5) ->
 
 
 def _error_of_table(
-    fresh_g: float, water_share: float, limit_share: float, weighings: Sequence[Weighing]
+    fresh_g: float,
+    water_share: float,
+    limit_share: float,
+    weighings: Sequence[Weighing],
+    spread_share: float,
+    dry_after_min: float,
 ) -> float:
     """Carry the doubt in the listed water over: fit again with a wetter and a drier load.
 
-    Half the distance of the two ends stands for one standard error, since the doubt is given as
-    what is hardly ever exceeded.
+    Half the distance of the two ends stands for two standard errors, since they lie two standard
+    deviations of the listed water away; where one end cannot be, the distance of the other.
     """
     ends = []
-    for off in (-LISTED_WATER_OFF_SHARE, LISTED_WATER_OFF_SHARE):
-        share = water_share + off
-        if not limit_share < share < 0.98:
+    for off in (-SPREADS * spread_share, SPREADS * spread_share):
+        share = min(water_share + off, MOST_WATER_SHARE)
+        if share <= limit_share:
             continue
         fit = _fitted(fresh_g, share, weighings)
         if fit is not None:
             ratio = moisture_ratio_of(limit_share, share)
             ends.append(minutes_to_ratio(ratio, fit.rate_per_min, fit.exponent))
-    if len(ends) < 2:
+    if not ends:
         return 0.0
-    return abs(ends[1] - ends[0]) / 2 / STANDARD_ERRORS
-
-
-def residual_range(
-    fresh_g: float, dried_g: float, water_share: float, least_share: float
-) -> tuple[float, float]:
-    """Give the range of moisture left that the doubt in the listed water leaves open."""
-    ends = [
-        residual_share(fresh_g, dried_g, min(max(water_share + off, 0.0), 0.98))
-        for off in (LISTED_WATER_OFF_SHARE, -LISTED_WATER_OFF_SHARE)
-    ]
-    return max(min(ends), least_share), max(max(ends), least_share)
+    off_min = abs(ends[1] - ends[0]) / 2 if len(ends) == 2 else abs(ends[0] - dry_after_min)
+    return off_min / STANDARD_ERRORS

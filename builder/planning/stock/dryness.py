@@ -2,46 +2,62 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+import datetime
 from dataclasses import dataclass
 
-from builder.formulas.drying import (
-    dried_mass_g,
-    dry_enough_share,
-    least_residual_share,
-    rehydration_water_ml,
-    residual_share,
-    usual_residual_share,
-)
-from builder.formulas.sorption import water_activity_of
-from builder.model.batch import Weighing
+from builder.model.batch import Batch, DryTest, Heated, Method, Packs, Verdict, Weighing
 from builder.model.content import Content
 from builder.model.kit import DryingRun
 from builder.model.place import NOWHERE
-from builder.planning.stock.drying_run import drying_run, residual_range
-from builder.planning.stock.substance import Substance, substance_named
+from builder.model.trip import ENGLISH
+from builder.planning.stock.activity import water_activity_at
+from builder.planning.stock.doubts import batch_problems
+from builder.planning.stock.drying_run import drying_run
+from builder.planning.stock.judging import Judged, judge
+from builder.planning.stock.substance import substance_named
 from builder.problems import Problem, ProblemsFound
+from builder.speech import speech_of
 from builder.units import show
+
+VERDICTS: dict[Verdict, str] = {
+    "dry": "dry",
+    "not-dry": "NOT DRY",
+    "undecided": "undecided by weight",
+    "discard": "TO BE THROWN OUT",
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """A load that somebody asks about."""
+
+    holds: str  # the id of a food or recipe
+    fresh_g: float
+    method: Method = "dehydrator"
+    now_g: float | None = None
+    weighings: tuple[Weighing, ...] = ()
+    heated: Heated | None = None
+    absorber: bool = False
+    packaging: str | None = None  # what it is packed in; while it is not, it is in the dryer
+    tests: frozenset[DryTest] = frozenset()
 
 
 @dataclass(frozen=True, slots=True)
 class Dryness:
     """Where a load stands on its way to dry."""
 
-    name: str
-    method: str
-    fresh_g: float
-    water_share: float
-    limit_share: float
-    target_g: float
+    judged: Judged
     now_g: float | None
-    residual_share: float | None  # None where only the fresh weight is known
-    lighter_than_listed: bool
+    target_g: float
     rehydration_ml: float
-    residual_low: float | None = None  # what the doubt in the listed water leaves open
-    residual_high: float | None = None
-    water_activity: float | None = None  # where a sorption model is known for the food
-    run: DryingRun | None = None
+    act: str
+    run: DryingRun | None
+    warnings: tuple[str, ...]
+
+    @property
+    def residual_share(self) -> float | None:
+        """What moisture is likely left; None where only the fresh weight is known."""
+        return None if self.now_g is None else self.judged.residual_share
 
     @property
     def to_go_g(self) -> float | None:
@@ -50,51 +66,65 @@ class Dryness:
 
     @property
     def dry_enough(self) -> bool | None:
-        """Whether it is dry enough by weight; None where it was not weighed."""
+        """Whether it is likely dry enough by weight; None where it was not weighed."""
+        return None if self.now_g is None else self.judged.dry_enough
+
+    @property
+    def water_activity(self) -> float | None:
+        """Its water activity, where it was weighed and its isotherm is known."""
         if self.residual_share is None:
             return None
-        return self.residual_share <= self.limit_share + 1e-9
+        return water_activity_at(self.judged.substance, self.residual_share)
 
-    def data(self) -> dict[str, float | str | bool | None]:
+    def data(self) -> dict[str, object]:
         """Give all of it for a script."""
+        judged, ruling = self.judged, self.judged.ruling
+        weighed = self.now_g is not None
         return {
-            "name": self.name,
-            "method": self.method,
-            "fresh_g": self.fresh_g,
-            "water_share": self.water_share,
-            "limit_share": self.limit_share,
+            "name": judged.substance.name,
+            "method": judged.batch.method,
+            "verdict": judged.verdict,
+            "act": self.act,
+            "fresh_g": judged.batch.fresh_g,
+            "water_share": judged.listed_water_share,
+            "limit_share": judged.dry_limit_share,
             "target_g": self.target_g,
             "now_g": self.now_g,
             "residual_moisture": self.residual_share,
             "to_go_g": self.to_go_g,
             "dry_enough": self.dry_enough,
             "rehydration_ml": self.rehydration_ml,
-            "residual_low": self.residual_low,
-            "residual_high": self.residual_high,
+            "residual_low": ruling.low_share if weighed else None,
+            "residual_high": ruling.high_share if weighed else None,
             "water_activity": self.water_activity,
             "dry_after_min": self.run.dry_after_min if self.run else None,
             "dry_after_earliest_min": self.run.earliest_min if self.run else None,
             "dry_after_latest_min": self.run.latest_min if self.run else None,
+            "warnings": list(self.warnings),
         }
 
     def lines(self) -> list[str]:
         """Say all of it."""
+        judged, ruling = self.judged, self.judged.ruling
         found = [
-            f"{self.name}, {show(self.fresh_g, 'mass_g')} fresh, {self.method}",
-            f"Dry enough at:   {show(self.target_g, 'mass_g')} "
-            f"({show(self.limit_share, 'share')} moisture left)",
+            f"{judged.substance.name}, {show(judged.batch.fresh_g or 0.0, 'mass_g')} fresh, "
+            f"{judged.batch.method}",
+            f"Verdict:         {VERDICTS[judged.verdict]}",
         ]
-        if self.residual_share is not None and self.to_go_g is not None and self.now_g is not None:
+        if self.act:
+            found.append(f"Do:              {self.act}")
+        found.append(
+            f"Dry enough at:   {show(self.target_g, 'mass_g')} "
+            f"({show(judged.dry_limit_share, 'share')} moisture left)"
+        )
+        if self.now_g is not None and self.to_go_g is not None:
             found.append(
                 f"Now:             {show(self.now_g, 'mass_g')} "
-                f"(about {show(self.residual_share, 'share')} moisture left; the table leaves open "
-                f"{show(self.residual_low or 0.0, 'share')} to "
-                f"{show(self.residual_high or 0.0, 'share')})"
+                f"(about {show(judged.residual_share, 'share')} moisture left; the table leaves "
+                f"open {show(ruling.low_share, 'share')} to {show(ruling.high_share, 'share')})"
             )
-            if self.dry_enough:
-                found.append("Still to go:     nothing, by weight")
-            else:
-                found.append(f"Still to go:     {show(self.to_go_g, 'mass_g')}")
+            to_go = show(self.to_go_g, "mass_g") if self.to_go_g else "nothing, by weight"
+            found.append(f"Still to go:     {to_go}")
         if self.run is not None:
             found.append(
                 f"Dry after:       {show(self.run.dry_after_min, 'duration_min')} from the start, "
@@ -107,84 +137,73 @@ class Dryness:
                 "below 0.60 nothing grows"
             )
         found.append(f"Water puts back: {show(self.rehydration_ml, 'volume_ml')} at most")
-        if self.lighter_than_listed:
+        if judged.corrected:
             found.append("It is lighter than the table allows: this load was wetter than listed.")
-        found.append(
-            "Tables are averages: weigh again after two hours, and bend or snap a cold piece."
-        )
+        if judged.wants_proof and not judged.failed:
+            found.append(
+                "Weigh it again after two hours more in the dryer: without that it keeps no "
+                "longer than 12 months, and does not belong in a pack without oxygen."
+            )
+        found.extend(f"Odd: {warning}" for warning in self.warnings)
         return found
 
 
-def dryness(
-    name: str,
-    fresh_g: float,
-    now_g: float | None,
-    method: str,
-    content: Content,
-    weighings: Sequence[Weighing] = (),
-) -> Dryness:
-    """Judge a load by its weights; raises ProblemsFound where they cannot be."""
-    substance = substance_named(name, content)
-    water = substance.composition.water_share
-    limit = dry_enough_share(method, substance.kind)
-    if fresh_g <= 0:
+def dryness(asked: Asked, content: Content, at: datetime.date) -> Dryness:
+    """Judge a load by its weights as of a day; raises ProblemsFound where they cannot be."""
+    if asked.fresh_g <= 0:
         raise _stop("nothing to dry", "tell its weight before drying, such as 1850 g")
-    if water <= limit:
+    now_g = asked.now_g
+    if now_g is None and asked.weighings:
+        now_g = asked.weighings[-1].mass_g
+    in_dryer = asked.packaging is None
+    if now_g is None and not in_dryer:
+        raise _stop("it is packed, and nobody told what it weighs", "add `--now 655g`")
+    if now_g is not None and now_g <= 0:
+        raise _stop(f"{now_g:g} g cannot be left of a load", "check both weights")
+    if asked.packaging is not None and asked.packaging not in content.gear.packaging:
+        known = ", ".join(sorted(content.gear.packaging))
+        raise _stop(f"there is no packaging {asked.packaging!r}", f"known are: {known}")
+    is_food = asked.holds in content.foods
+    batch = Batch(
+        id="",
+        method=asked.method,
+        food=asked.holds if is_food else None,
+        recipe=None if is_food else asked.holds,
+        done=at,
+        fresh_g=asked.fresh_g,
+        dried_g=now_g,
+        packs=Packs(1, asked.packaging, asked.absorber),
+        heated=asked.heated,
+        tests=asked.tests,
+        weighings=asked.weighings,
+    )
+    substance = substance_named(asked.holds, content)
+    judged = judge(batch, content, speech_of(ENGLISH), in_dryer)
+    target_g = judged.target_g
+    if target_g is None:
         raise _stop(
-            f"{substance.name} is dry already: {water:.0%} water, and {limit:.0%} would do",
+            f"{substance.name} is dry already: {judged.water_share:.0%} water, and "
+            f"{judged.dry_limit_share:.0%} would do",
             "name the fresh or cooked food; `tripkit find` tells its id",
         )
-    if now_g is None and weighings:
-        now_g = weighings[-1].mass_g
-    residual = None
-    lighter = False
-    low = high = activity = None
-    if now_g is not None:
-        if not 0 < now_g <= fresh_g:
-            raise _stop(
-                f"{now_g:g} g now and {fresh_g:g} g fresh cannot be",
-                "check both weights, and take the tray off both",
-            )
-        if now_g < fresh_g:
-            residual = residual_share(fresh_g, now_g, water)
-            least = least_residual_share(method)
-            lighter, residual = residual < least - 1e-9, max(residual, least)
-            low, high = residual_range(fresh_g, now_g, water, least)
-            activity = water_activity_at(substance, residual)
-        else:
-            residual = water
-    left = usual_residual_share(method, substance.kind) if residual is None else residual
-    dried_g = now_g if now_g is not None else dried_mass_g(fresh_g, water, min(left, water))
-    if lighter:
-        back_ml = fresh_g - dried_g
-    else:
-        back_ml = rehydration_water_ml(dried_g, water, min(left, water))
+    run = None
+    if asked.weighings:
+        run = drying_run(
+            asked.fresh_g,
+            judged.water_share,
+            judged.dry_limit_share,
+            asked.weighings,
+            judged.load.spread_share,
+        )
     return Dryness(
-        name=substance.name,
-        method=method,
-        fresh_g=fresh_g,
-        water_share=water,
-        limit_share=limit,
-        target_g=dried_mass_g(fresh_g, water, limit),
+        judged=judged,
         now_g=now_g,
-        residual_share=residual,
-        lighter_than_listed=lighter,
-        rehydration_ml=back_ml,
-        residual_low=low,
-        residual_high=high,
-        water_activity=activity,
-        run=drying_run(fresh_g, water, limit, weighings) if weighings else None,
+        target_g=target_g,
+        rehydration_ml=judged.auto_water_ml_per_g * judged.dried_g,
+        act=judged.act(speech_of(ENGLISH), at),
+        run=run,
+        warnings=tuple(f"{each.says}; {each.mend}" for each in batch_problems(judged)),
     )
-
-
-def water_activity_at(substance: Substance, residual: float) -> float | None:
-    """Give the water activity of a food whose isotherm is known and reaches so far."""
-    if substance.sorption is None:
-        return None
-    try:
-        return water_activity_of(substance.sorption, residual)
-    except ValueError:
-        return None  # wetter than the isotherm tells
 
 
 def _stop(says: str, mend: str) -> ProblemsFound:

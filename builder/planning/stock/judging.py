@@ -3,48 +3,42 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, replace
-
-from dateutil.relativedelta import relativedelta
+from dataclasses import dataclass
 
 from builder.formulas.drying import (
     MOST_WATER_SHARE,
     dried_mass_g,
     dry_enough_share,
     least_residual_share,
-    low_oxygen_share,
     rehydration_water_ml,
     residual_share,
     usual_residual_share,
     water_share_from,
 )
-from builder.formulas.keeping import (
-    FAT_HALVES_ABOVE_G,
-    FAT_RICH_ABOVE_G,
-    FROZEN_C,
-    TABLE_KEPT_AT_C,
-    TABLE_MONTHS,
-    UNPROVEN_MOST_MONTHS,
-    months_kept,
-    table_months,
-)
-from builder.formulas.packing import days_left
-from builder.formulas.safety import heated_before_drying_c
-from builder.model.batch import HEAT_METHODS, Batch
+from builder.formulas.dryness import least_solids_share, solids_of_listed
+from builder.model.batch import Batch, Verdict
 from builder.model.content import Content
-from builder.model.food import ANIMAL_KINDS, FLESH_KINDS, Composition
+from builder.model.food import Composition
+from builder.model.place import Place
 from builder.planning.refusals import told_at
+from builder.planning.stock.keeping import Kept, Store, keeps_from, kept
 from builder.planning.stock.substance import Substance, concentrated, substance_named
+from builder.planning.stock.verdict import (
+    SLACK,
+    Act,
+    Load,
+    Ruling,
+    act_of,
+    act_said,
+    rule,
+    spread_of,
+    stays_raw,
+)
 from builder.problems import Problem, ProblemsFound
-from builder.speech import Speech, later
+from builder.speech import Speech
+from builder.units import System
 
-_DAYS_A_MONTH = 365.25 / 12
-_SLACK = 1e-9
 VACUUM_BARRIER = "vacuum-bag"
-# A jar is reckoned as a sealed one, since nobody tells whether its lid lets air in.
-LOW_OXYGEN_BARRIERS = frozenset({VACUUM_BARRIER, "can", "glass"})
-BAG_BARRIERS = frozenset({"zip-bag", "paper"})
-TIGHT_BARRIERS = frozenset({"foil", "glass", "can"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,16 +49,16 @@ class Judged:
     substance: Substance
     composition: Composition  # of 100 g as it is now
     dried_g: float
+    now_g: float | None  # as last weighed, in the dryer or out of it
     listed_water_share: float
     water_share: float
     residual_share: float
     dry_limit_share: float
     corrected: bool
     barrier: str | None
-    months: float | None
-    best_before: datetime.date | None
-    reasons: tuple[str, ...]
-    wants_proof: bool = False  # kept so that weight alone does not prove it dry
+    load: Load
+    ruling: Ruling
+    kept: Kept
 
     @property
     def pack_g(self) -> float:
@@ -75,9 +69,44 @@ class Judged:
         return self.dried_g / self.batch.pack_count
 
     @property
+    def verdict(self) -> Verdict:
+        """Whether it is dry, not dry, undecided by its weight, or to be thrown out."""
+        return self.ruling.verdict
+
+    @property
+    def failed(self) -> bool:
+        """Whether nobody is to eat of it as it is: no date, no proposal."""
+        return self.ruling.failed
+
+    @property
+    def fit_to_propose(self) -> bool:
+        """Whether a meal may be offered it: it did not fail, and no heat step is left to do."""
+        return not self.failed and self.ruling.cause != "raw-whole"
+
+    def act(self, say: Speech, at: datetime.date | None, units: System = "metric") -> str:
+        """Say the one thing to do with it, as of a day; nothing where there is nothing to do."""
+        return act_said(say, self.act_as_of(at), units, self.to_go_g)
+
+    def act_as_of(self, at: datetime.date | None) -> Act:
+        """Give the one thing to do with it, as of a day."""
+        return act_of(self.load, self.ruling, at)
+
+    @property
+    def keeps_from(self) -> datetime.date | None:
+        """The day its time starts to run."""
+        return keeps_from(self.batch)
+
+    @property
+    def to_go_g(self) -> float:
+        """What it must still lose to be dry enough."""
+        if self.target_g is None or self.now_g is None:
+            return 0.0
+        return max(self.now_g - self.target_g, 0.0)
+
+    @property
     def dry_enough(self) -> bool:
-        """Whether it is dry enough for its kind and method."""
-        return self.residual_share <= self.dry_limit_share + _SLACK
+        """Whether it is dry enough by the likeliest reckoning of its weight."""
+        return self.residual_share <= self.dry_limit_share + SLACK
 
     @property
     def has_absorber(self) -> bool:
@@ -86,31 +115,38 @@ class Judged:
 
     @property
     def low_oxygen(self) -> bool:
-        """Whether its packs may hold next to no oxygen."""
-        return self.has_absorber or self.barrier in LOW_OXYGEN_BARRIERS
+        """Whether its packs hold next to no oxygen; a closed jar holds air enough."""
+        return self.load.low_oxygen
 
     @property
-    def low_oxygen_is_safe(self) -> bool:
-        """Whether it is dry enough, and of a kind, to be packed without oxygen."""
-        if self.batch.method in HEAT_METHODS and self.substance.has_flesh:
-            return False
-        limit = low_oxygen_share(self.batch.method)
-        return self.residual_share <= limit + _SLACK
+    def months(self) -> float | None:
+        """How many months it keeps, as a guideline."""
+        return self.kept.months
 
     @property
-    def dryness_proven(self) -> bool:
-        """Whether two weighings agreed; the weight alone never proves it."""
-        return self.batch.constant or self.batch.method == "bought"
+    def best_before(self) -> datetime.date | None:
+        """Until when it keeps, as a guideline."""
+        return self.kept.best_before
+
+    @property
+    def reasons(self) -> tuple[str, ...]:
+        """Why it keeps that long."""
+        return self.kept.reasons
+
+    @property
+    def wants_proof(self) -> bool:
+        """Whether it would keep longer if it had been weighed twice."""
+        return self.kept.wants_proof
 
     @property
     def stays_raw(self) -> bool:
-        """Whether it is raw animal food that was not heated through before drying."""
-        return self.substance.is_raw_animal and not heated_through(self.batch, self.substance)
+        """Whether it is raw animal food that no heat made safe."""
+        return stays_raw(self.batch, self.substance)
 
     @property
     def auto_water_ml_per_g(self) -> float:
         """The water that drying took out of one gram of what is left."""
-        if self.batch.method == "bought" or self.water_share <= self.residual_share:
+        if self.batch.is_bought or self.water_share <= self.residual_share:
             return 0.0
         return rehydration_water_ml(1.0, self.water_share, self.residual_share)
 
@@ -126,56 +162,81 @@ class Judged:
             return None
         return dried_mass_g(self.batch.fresh_g, self.water_share, self.dry_limit_share)
 
-    @property
-    def keeps_from(self) -> datetime.date | None:
-        """The day its time starts to run."""
-        return self.batch.done or self.batch.planned
+
+def called(batch: Batch) -> str:
+    """Name a batch in a message; a load that no log holds has no id."""
+    return f"batch {batch.id}" if batch.id else "this load"
 
 
-def heated_through(batch: Batch, substance: Substance) -> bool:
-    """Tell whether raw meat, poultry, fish or egg was made safe by heat before drying."""
-    if batch.heated is None or batch.heated.when != "before":
-        return False
-    # Egg has no limit of its own for this step; it takes that of meat.
-    kind = substance.kind if substance.kind in FLESH_KINDS else "meat"
-    return batch.heated.to_c >= heated_before_drying_c(kind, substance.is_game) - _SLACK
+def judge(batch: Batch, content: Content, say: Speech, in_dryer: bool | None = None) -> Judged:
+    """Judge a batch and say why; raises ProblemsFound where its weighings cannot be.
 
-
-def judge(batch: Batch, content: Content, say: Speech) -> Judged:
-    """Judge a batch and say why; raises ProblemsFound where its weighings cannot be."""
+    `in_dryer` tells of a load that was weighed and goes back, which no log holds.
+    """
     substance = substance_named(batch.holds, content)
     listed = substance.composition.water_share
-    with told_at(batch.places.record, f"batch {batch.id}"):
-        if batch.method == "bought":
+    with told_at(batch.places.record, called(batch)):
+        if batch.is_bought:
             water, residual, corrected = listed, listed, False
             # A bought food is as dry as its maker made it.
             limit = max(listed, dry_enough_share("dehydrator", substance.kind))
         else:
+            _refuse_impossible(batch, substance)
             water, residual, corrected = _dryness(batch, substance.kind, listed)
             limit = dry_enough_share(batch.method, substance.kind)
-        dried_g = _dried_g(batch, water, residual)
         composition = substance.composition
-        if batch.method != "bought" and listed > residual:
+        if not batch.is_bought and listed > residual:
             composition = concentrated(composition, residual)
         barrier = None
         if batch.packs and batch.packs.packaging:
             barrier = content.gear.packaging[batch.packs.packaging].barrier
-        judged = Judged(
+        in_dryer = batch.in_dryer if in_dryer is None else in_dryer
+        now_g = _now_g(batch, in_dryer)
+        has_absorber = bool(batch.packs and batch.packs.absorber)
+        load = Load(
+            substance=substance,
+            batch=batch,
+            now_g=now_g,
+            likely_share=residual,
+            limit_share=limit,
+            low_oxygen=has_absorber or barrier == VACUUM_BARRIER,
+            in_dryer=in_dryer,
+        )
+        ruling = rule(load)
+        store = Store(
+            load,
+            ruling,
+            barrier,
+            has_absorber,
+            composition.fat_g,
+            dry_enough=residual <= limit + SLACK,
+        )
+        return Judged(
             batch=batch,
             substance=substance,
             composition=composition,
-            dried_g=dried_g,
+            dried_g=_dried_g(batch, water, residual),
+            now_g=now_g,
             listed_water_share=listed,
             water_share=water,
             residual_share=residual,
             dry_limit_share=limit,
             corrected=corrected,
             barrier=barrier,
-            months=None,
-            best_before=None,
-            reasons=(),
+            load=load,
+            ruling=ruling,
+            kept=kept(store, say),
         )
-        return _with_keeping(judged, say)
+
+
+# -- weights --------------------------------------------------------------------------------------
+
+
+def _now_g(batch: Batch, in_dryer: bool) -> float | None:
+    """Give what a load weighs: as taken out, or as last weighed in the dryer."""
+    if batch.dried_g is not None or not in_dryer:
+        return batch.dried_g
+    return batch.weighings[-1].mass_g if batch.weighings else batch.fresh_g
 
 
 def _dried_g(batch: Batch, water: float, residual: float) -> float:
@@ -191,182 +252,49 @@ def _dryness(batch: Batch, kind: str, listed: float) -> tuple[float, float, bool
     """Give water share, residual moisture, and whether the listed water had to be corrected."""
     if batch.dried_g is None or batch.fresh_g is None:
         return listed, min(usual_residual_share(batch.method, kind), listed), False
-    if batch.dried_g >= batch.fresh_g:
-        raise ProblemsFound(
-            [
-                Problem(
-                    batch.places.of("dried"),
-                    "no-loss",
-                    f"batch {batch.id} weighs {batch.dried_g:g} g dried and {batch.fresh_g:g} g "
-                    "fresh: it lost nothing",
-                    "check both weights and their units, and take the tare off both",
-                )
-            ]
-        )
     residual = residual_share(batch.fresh_g, batch.dried_g, listed)
     least = least_residual_share(batch.method)
-    if residual >= least - _SLACK:
+    if residual >= least - SLACK:
         return listed, max(residual, 0.0), False
-    if 1 - batch.dried_g * (1 - least) / batch.fresh_g > MOST_WATER_SHARE:
-        raise ProblemsFound(
-            [
-                Problem(
-                    batch.places.of("dried"),
-                    "too-light",
-                    f"batch {batch.id} came out at {batch.dried_g:g} g from {batch.fresh_g:g} g: "
-                    f"no food is more than {MOST_WATER_SHARE:.0%} water",
-                    "check both weights and their units",
-                )
-            ]
-        )
     return water_share_from(batch.fresh_g, batch.dried_g, least), least, True
 
 
-# -- keeping ----------------------------------------------------------------------------------
-
-
-def _with_keeping(judged: Judged, say: Speech) -> Judged:
-    batch = judged.batch
-    if batch.method == "bought":
-        if batch.best_before is None:
-            return _kept(judged, None, None, (say("nobody wrote down the date on the pack"),))
-        return _kept(judged, None, batch.best_before, (say("the date on the pack"),))
-    if judged.stays_raw and judged.substance.kind == "egg":
-        return _kept(judged, None, None, (say("raw egg dried at home is not to be kept"),))
-    if batch.method == "sun" and judged.substance.has_flesh:
-        why = say("meat and fish dried in the sun are not to be kept")
-        return _kept(judged, None, None, (why,))
-    group = _group(judged)
-    fat_g = judged.composition.fat_g
-    in_bag = judged.barrier in BAG_BARRIERS
-    table = table_months(group, in_bag, fat_g)
-    cool = _warmth(say, TABLE_KEPT_AT_C, 1)
-    reasons = [
-        say(
-            "{food}: {n} months at {cool}",
-            food=say(_GROUPS[group]),
-            n=say.signs(f"{TABLE_MONTHS[group]:g}"),
-            cool=cool,
-        )
-    ]
-    if in_bag:
-        reasons.append(say("a bag lets air and moisture in: half"))
-    elif fat_g > FAT_HALVES_ABOVE_G:
-        reasons.append(say("fat ({n} g in 100 g) turns rancid: half", n=say.number(fat_g)))
-    stays = _stays(judged)
-    months = _months_in_places(table, stays, batch.kept_at_c)
-    for days, at_c in stays:
-        reasons.append(
-            say.count(
-                "{n} day at {warmth} used part of its time",
-                "{n} days at {warmth} used part of its time",
-                round(days),
-                warmth=_warmth(say, at_c),
+def _refuse_impossible(batch: Batch, substance: Substance) -> None:
+    """Refuse weights that no drying can give."""
+    if batch.fresh_g is None:
+        return
+    if batch.dried_g is not None:
+        place = batch.places.of("dried")
+        if batch.dried_g >= batch.fresh_g:
+            raise _cannot_be(
+                place,
+                "no-loss",
+                f"{called(batch)} weighs {batch.dried_g:g} g dried and {batch.fresh_g:g} g "
+                "fresh: it lost nothing",
+                "check both weights and their units, and take the tare off both",
             )
-        )
-    warmth = _warmth(say, batch.kept_at_c)
-    if batch.kept_at_c > TABLE_KEPT_AT_C:
-        reasons.append(say("kept at {warmth}, warmer than {cool}: less", warmth=warmth, cool=cool))
-    elif batch.kept_at_c <= FROZEN_C:
-        reasons.append(say("kept frozen at {warmth}: more", warmth=warmth))
-    airless = judged.has_absorber or judged.barrier == VACUUM_BARRIER
-    wants_proof = airless or months > UNPROVEN_MOST_MONTHS
-    if wants_proof and not judged.dryness_proven and months > UNPROVEN_MOST_MONTHS:
-        months = UNPROVEN_MOST_MONTHS
-        reasons.append(say("nobody weighed it twice to prove it dry: not longer than 12 months"))
-    if group.startswith("freeze-dried"):
-        reasons.append(say("common practice names far longer; no authority vouches for it"))
-    start = judged.keeps_from
-    date = start + _months_long(months) if start else None
-    if batch.best_before is not None and (date is None or batch.best_before < date):
-        date = batch.best_before
-        reasons.append(say("the date you wrote is earlier"))
-    return replace(
-        _kept(judged, months, date, tuple(reasons)),
-        wants_proof=wants_proof and not judged.dryness_proven,
-    )
+        _refuse_too_light(batch, substance, batch.fresh_g, batch.dried_g, place)
+    if batch.weighings:
+        place = batch.places.of("weighings")
+        _refuse_too_light(batch, substance, batch.fresh_g, batch.weighings[-1].mass_g, place)
 
 
-def _stays(judged: Judged) -> list[tuple[float, float]]:
-    """Give the days in each place before the last, and how warm it was."""
-    start = judged.keeps_from
-    stays = []
-    for stay in judged.batch.stays:
-        if start is None or stay.until <= start:
-            continue
-        stays.append((float((stay.until - start).days), stay.at_c))
-        start = stay.until
-    return stays
+def _refuse_too_light(
+    batch: Batch, substance: Substance, fresh_g: float, now_g: float, place: Place
+) -> None:
+    """Refuse a weight that would need a food wetter than any, or than this one can be."""
+    least = least_residual_share(batch.method)
+    says = f"{called(batch)} came out at {now_g:g} g from {fresh_g:g} g: "
+    if 1 - now_g * (1 - least) / fresh_g > MOST_WATER_SHARE:
+        says += f"no food is more than {MOST_WATER_SHARE:.0%} water"
+        raise _cannot_be(place, "too-light", says, "check both weights and their units")
+    listed = substance.composition.water_share
+    solids = solids_of_listed(fresh_g, now_g, listed, least)
+    if solids < least_solids_share(listed, spread_of(substance)) - SLACK:
+        says += f"that is {solids:.0%} of the solids that {substance.name} holds"
+        mend = "check both weights and their units, and the tare; or name the food it was"
+        raise _cannot_be(place, "too-light", says, mend)
 
 
-def _months_in_places(table: float, stays: list[tuple[float, float]], kept_at_c: float) -> float:
-    """Give the months until its time is used up, over all places in turn."""
-    gone: list[tuple[float, float]] = []
-    for days, at_c in stays:
-        left = days_left(table, gone, at_c)
-        if left <= days:
-            return (sum(each for each, _ in gone) + left) / _DAYS_A_MONTH
-        gone.append((days, at_c))
-    if not gone:
-        return months_kept(table, kept_at_c)
-    return (sum(each for each, _ in gone) + days_left(table, gone, kept_at_c)) / _DAYS_A_MONTH
-
-
-def _months_long(months: float) -> relativedelta:
-    """Give whole calendar months, and the rest in days of a mean month."""
-    whole = int(months + _SLACK)
-    return relativedelta(months=whole, days=int((months - whole) * _DAYS_A_MONTH + _SLACK))
-
-
-def _kept(
-    judged: Judged,
-    months: float | None,
-    best_before: datetime.date | None,
-    reasons: tuple[str, ...],
-) -> Judged:
-    return replace(judged, months=months, best_before=best_before, reasons=reasons)
-
-
-_GROUPS = {  # rows of the table of months, as people call them
-    "freeze-dried-raw-or-fat": later("freeze-dried raw animal or very fat food"),
-    "freeze-dried-animal": later("freeze-dried cooked meat, fish, egg or dairy"),
-    "freeze-dried-plant": later("freeze-dried plant food"),
-    "jerky": later("dried meat like jerky"),
-    "cooked-meat": later("meat or fish, or a meal with it"),
-    "egg-dairy": later("egg or dairy"),
-    "nut": later("nuts"),
-    "fruit": later("dried fruit"),
-    "plant": later("vegetables, legumes, grain, herbs and meals without meat"),
-}
-
-
-def _warmth(say: Speech, temperature_c: float, decimals: int = 0) -> str:
-    return f"{say.number(temperature_c, decimals).replace('-', '−')} °C"
-
-
-def _group(judged: Judged) -> str:
-    """Give the row of the table of months."""
-    batch, substance = judged.batch, judged.substance
-    if (
-        batch.method == "freeze-dryer"
-        and judged.residual_share <= judged.dry_limit_share + _SLACK
-        and judged.barrier in TIGHT_BARRIERS
-        and judged.has_absorber
-    ):
-        if judged.stays_raw or judged.composition.fat_g > FAT_RICH_ABOVE_G:
-            return "freeze-dried-raw-or-fat"
-        if substance.kinds & ANIMAL_KINDS:
-            return "freeze-dried-animal"
-        return "freeze-dried-plant"
-    if substance.has_flesh:
-        heat_dried_raw = batch.method in HEAT_METHODS and judged.stays_raw
-        if batch.jerky or heat_dried_raw:
-            return "jerky"
-        return "cooked-meat"
-    if substance.kind in ("egg", "dairy"):
-        return "egg-dairy"
-    if substance.kind == "nut":
-        return "nut"
-    if substance.kind == "fruit":
-        return "fruit"
-    return "plant"
+def _cannot_be(place: Place, kind: str, says: str, mend: str) -> ProblemsFound:
+    return ProblemsFound([Problem(place, kind, says, mend)])

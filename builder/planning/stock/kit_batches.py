@@ -4,14 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from builder.formulas.drying import least_residual_share
 from builder.formulas.freeze_drying import sublimation_floor_kj
 from builder.formulas.sorption import MOST_WATER_ACTIVITY
 from builder.model.kit import DryingRun, KitBatch
 from builder.model.trip import Trip
 from builder.planning.refusals import told_at
-from builder.planning.stock.drying_run import drying_run, residual_range
-from builder.planning.stock.dryness import water_activity_at
+from builder.planning.stock.activity import water_activity_at
+from builder.planning.stock.drying_run import drying_run
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.names import name_now
 from builder.planning.stock.packs import Stock
@@ -30,8 +29,7 @@ def kit_batches(trip: Trip, names: Iterable[str], stock: Stock) -> tuple[KitBatc
 def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
     batch, say = judged.batch, speech_of(trip.language)
     target_g = judged.target_g
-    low, high = _residual_range(judged)
-    to_go_g = max(judged.dried_g - target_g, 0.0) if target_g is not None else 0.0
+    low, high = judged.ruling.low_share, judged.ruling.high_share
     return KitBatch(
         id=batch.id,
         name=name_now(say, judged),
@@ -48,9 +46,11 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         dry_limit=judged.dry_limit_share,
         dry_enough=judged.dry_enough,
         target_g=target_g,
-        to_go_g=0.0 if judged.dry_enough else to_go_g,
+        to_go_g=judged.to_go_g,
+        verdict=judged.verdict,
+        act=judged.act(say, trip.start, trip.units),
         dried_on=batch.done,
-        planned=batch.done is None and batch.method != "bought",
+        planned=batch.is_planned,
         planned_for=batch.planned if batch.done is None else None,
         best_before=judged.best_before,
         months=judged.months,
@@ -75,7 +75,7 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
 
 
 def _activity(judged: Judged, moisture_share: float) -> float | None:
-    if judged.batch.method == "bought":
+    if judged.batch.is_bought:
         return None
     return water_activity_at(judged.substance, moisture_share)
 
@@ -90,16 +90,6 @@ def _sublimation_kwh(judged: Judged) -> float:
         return sublimation_floor_kj(judged.water_removed_g, loaded_c, DRYING_ICE_C) / KJ_PER_KWH
 
 
-def _residual_range(judged: Judged) -> tuple[float, float]:
-    """Give the moisture that may be left, from the doubt in the listed water."""
-    batch = judged.batch
-    if batch.fresh_g is None or batch.dried_g is None:
-        return judged.residual_share, judged.residual_share
-    return residual_range(
-        batch.fresh_g, batch.dried_g, judged.water_share, least_residual_share(batch.method)
-    )
-
-
 def _run(judged: Judged) -> DryingRun | None:
     """Give the curve through a batch's weighings, where there are enough of them."""
     batch = judged.batch
@@ -107,7 +97,11 @@ def _run(judged: Judged) -> DryingRun | None:
         return None
     with told_at(batch.places.of("weighings"), f"batch {batch.id}"):
         return drying_run(
-            batch.fresh_g, judged.water_share, judged.dry_limit_share, batch.weighings
+            batch.fresh_g,
+            judged.water_share,
+            judged.dry_limit_share,
+            batch.weighings,
+            judged.load.spread_share,
         )
 
 
@@ -121,7 +115,7 @@ def _notes(judged: Judged, say: Speech) -> Iterable[str]:
             held=say.number(judged.water_share * 100, 1),
             left=say.number(judged.residual_share * 100),
         )
-    if judged.batch.done is None and judged.batch.method != "bought":
+    if judged.batch.is_planned:
         yield say("Not dried yet: its figures are what drying should give.")
     if judged.batch.notes:
         yield judged.batch.notes

@@ -40,7 +40,7 @@ def offers_of(
 def may_be_offered(judged: Judged) -> bool:
     """Tell whether a batch is dried, has not failed, and has a date to be eaten by."""
     is_made = judged.batch.done is not None or judged.batch.method == "bought"
-    return is_made and judged.dry_enough and judged.best_before is not None
+    return is_made and judged.fit_to_propose and judged.best_before is not None
 
 
 def _offers(

@@ -5,7 +5,9 @@ from __future__ import annotations
 import datetime
 from dataclasses import dataclass
 
+from builder.model.batch import Verdict
 from builder.model.trip import ENGLISH
+from builder.planning.stock.dryness import VERDICTS
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.names import name_now
 from builder.planning.stock.packs import Stock, Taking
@@ -20,6 +22,8 @@ class StockLine:
     food: str  # the id of the food or recipe that was dried
     name: str
     method: str
+    verdict: Verdict
+    act: str  # the one thing to do; empty where there is nothing to do
     packs_left: int
     packs_promised: int
     pack_g: float
@@ -39,6 +43,8 @@ class StockLine:
             "food": self.food,
             "name": self.name,
             "method": self.method,
+            "verdict": self.verdict,
+            "act": self.act,
             "packs_left": self.packs_left,
             "packs_promised": self.packs_promised,
             "packs_free": self.packs_free,
@@ -50,6 +56,10 @@ class StockLine:
             ],
             "remark": self.remark,
         }
+
+    def said(self) -> tuple[str, str, str]:
+        """Say the verdict where it is not plainly dry, what to do, and what else is to be known."""
+        return "" if self.verdict == "dry" else VERDICTS[self.verdict], self.act, self.remark
 
     def promised_said(self) -> str:
         """Say which trips the packs are promised to, meal by meal."""
@@ -74,6 +84,8 @@ def _line(judged: Judged, stock: Stock, at: datetime.date) -> StockLine:
         food=batch.holds,
         name=name_now(speech_of(ENGLISH), judged),
         method=batch.method,
+        verdict=judged.verdict,
+        act=judged.act(speech_of(ENGLISH), at),
         packs_left=stock.left(batch, at),
         packs_promised=sum(each.packs for each in promised),
         pack_g=judged.pack_g,
@@ -89,10 +101,6 @@ def _remark(judged: Judged, at: datetime.date) -> str:
         return f"to be dried by {batch.planned.isoformat()}"
     if batch.done is not None and batch.done > at:
         return f"dried only on {batch.done.isoformat()}"
-    if not judged.dry_enough:
-        return "NOT DRY ENOUGH: dry it on, or eat it now"
     if judged.best_before and judged.best_before < at:
         return "PAST ITS DATE: smell, look, and when in doubt throw it out"
-    if judged.stays_raw:
-        return "dried raw: cook it through"
     return ""

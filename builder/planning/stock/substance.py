@@ -11,6 +11,8 @@ from builder.model.food import FLESH_KINDS, Composition, Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import Label
 
+_MINCED_WORDS = ("ground", "minced", "mince", "burger", "patty", "sausage", "meatball")
+
 
 @dataclass(frozen=True, slots=True)
 class Substance:
@@ -25,6 +27,8 @@ class Substance:
     piece_g: float | None = None
     sorption: str | None = None
     state: str = "ready"  # as listed: raw, cooked, dried or ready
+    keeps_months: float | None = None  # of this very food, dried, at 15.6 °C
+    spread_share: float | None = None  # one standard deviation of its listed water
 
     @property
     def kinds(self) -> frozenset[str]:
@@ -61,6 +65,19 @@ class Substance:
         """Whether it is game."""
         return any(food.game for food in self.foods)
 
+    @property
+    def is_minced(self) -> bool:
+        """Whether it is minced, as far as its `cut` or its name tells."""
+        return any(is_minced(food) for food in self.foods)
+
+
+def is_minced(food: Food) -> bool:
+    """Tell whether meat is minced: by its `cut`, else by its name."""
+    if food.cut is not None:
+        return food.cut == "minced"
+    words = f"{food.id} {food.name}".lower()
+    return any(word in words for word in _MINCED_WORDS)
+
 
 def energy_per_100g_kcal(composition: Composition) -> float:
     """Give the listed energy, or what protein, fat, carbohydrate and alcohol give."""
@@ -87,6 +104,8 @@ def substance_of_food(food: Food) -> Substance:
         food.piece_g,
         food.sorption,
         food.state,
+        food.keeps_months,
+        food.spread_share,
     )
 
 
