@@ -152,6 +152,7 @@ def stop_on(problems: Sequence[Problem], strict: bool) -> None:
 def planned_kits(folder: Any, names: Callable[[Iterable[str], bool], list[str]]) -> tuple[Any, Any]:
     """Check a folder and plan some of its trips; give the kits and every problem found."""
     from builder.planning.kit import plan_trip
+    from builder.planning.menu import menu_problems
     from builder.planning.stock import check, without_broken
     from builder.planning.wording import worded
 
@@ -167,7 +168,9 @@ def planned_kits(folder: Any, names: Callable[[Iterable[str], bool], list[str]])
             language = whole.trips[name].language
             if language not in said_in:
                 said_in[language] = worded(whole, stock, language)
-            kits.append(plan_trip(whole.trips[name], *said_in[language]))
+            kit = plan_trip(whole.trips[name], *said_in[language])
+            problems += menu_problems(whole.trips[name], kit, whole)
+            kits.append(kit)
         except ProblemsFound as more:
             problems += more.problems
     return kits, in_order(problems)

@@ -20,14 +20,32 @@ WorkPlace = Literal["stove", "fire", "iron"]
 WORK_DOINGS: tuple[str, ...] = get_args(WorkDo)
 
 
+# How it is known that a food is not for somebody: its allergens tell it, traces are told, or
+# nobody told what is in it.
+How = Literal["told", "may-contain", "not-told"]
+
+HOWS: tuple[How, ...] = get_args(How)  # the gravest first
+
+
 @dataclass(frozen=True, slots=True)
 class Refused:
-    """Something in a meal of the trip that one person must not eat."""
+    """Something in a meal of the trip that one person must not eat, or may have to leave."""
 
     day: int
     place: int  # of the meal in its day
     what: str
     eats: bool  # whether the menu gives it to them all the same
+    how: How = "told"
+
+
+@dataclass(frozen=True, slots=True)
+class LeftOut:
+    """A meal that others have and one person does not, or a day that feeds them too little."""
+
+    day: int
+    meal: MealName | None  # None for the day as a whole
+    energy_share: float  # of their own need that day
+    meant: bool  # the trip says so
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +57,7 @@ class KitPerson:
     energy_need_kcal: float  # over the whole trip
     avoids: tuple[str, ...]
     refused: tuple[Refused, ...] = ()
+    left_out: tuple[LeftOut, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -165,6 +184,9 @@ class PlannedMeal:
     note: str
     place: str  # file:line of the meal in the trip
     heating: Heating | None = None  # None for what is not cooked
+    allergens: tuple[str, ...] = ()  # that its foods tell
+    may_contain: tuple[str, ...] = ()  # traces
+    not_told: tuple[str, ...] = ()  # names of what nobody told the allergens of
 
 
 @dataclass(frozen=True, slots=True)

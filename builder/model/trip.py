@@ -145,6 +145,7 @@ class Day:
     travel: Travel | None = None
     ends_home: bool = False
     home: tuple[str, ...] = ()
+    without: tuple[tuple[str, tuple[str, ...]], ...] = ()  # meal → who is meant to have none
     notes: str = ""
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
@@ -152,6 +153,10 @@ class Day:
     def travel_hours(self) -> float:
         """Hours on the way; a day of rest has none."""
         return self.travel.hours if self.travel and self.travel.by != "resting" else 0.0
+
+    def without_of(self, meal: str) -> tuple[str, ...]:
+        """Give who is meant to have nothing of a meal."""
+        return dict(self.without).get(meal, ())
 
     @property
     def home_share(self) -> float:

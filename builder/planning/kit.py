@@ -30,7 +30,7 @@ from builder.planning.cooking import (
 )
 from builder.planning.derivations import derive
 from builder.planning.looks import look_again, look_sources
-from builder.planning.menu import MenuItem, plan_menu, refused_by, shopping
+from builder.planning.menu import MenuItem, left_out, plan_menu, refused_by, shopping
 from builder.planning.needs import (
     PersonEnergy,
     PersonWater,
@@ -116,7 +116,9 @@ def plan_trip(
         mug_ml=trip.mug_ml,
         shelter=trip.shelter,
         notes=trip.notes,
-        party=party,
+        party=tuple(
+            replace(person, left_out=left_out(trip, days, person.name)) for person in party
+        ),
         days=days,
         nutrition=_sum([day.nutrition for day in days]),
         energy_need_kcal=sum(day.energy_need_kcal for day in days),

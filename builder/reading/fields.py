@@ -27,7 +27,9 @@ _YEARS = (1900, 2200)
 # Signs that turn the direction of what follows; in a name they would turn the line around it.
 _TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
 # Words for a part of a record that read better without "a".
-_NO_ARTICLE = frozenset({"air", "water", "travel", "meals", "packs", "every_day", "review"})
+_NO_ARTICLE = frozenset(
+    {"air", "water", "travel", "meals", "packs", "without", "every_day", "review"}
+)
 
 _ODD = ("unusual", "out-of-range")  # kinds of problem: the warning and the error
 

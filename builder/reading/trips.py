@@ -396,11 +396,62 @@ class _TripReader:
             travel=self._travel(day, number),
             ends_home=ends == "home",
             home=tuple(home),
+            without=self._without(day, meals),
             notes=day.text("notes"),
             places=own.places(),
         )
         day.done()
         return read
+
+    def _without(
+        self, day: Fields, meals: tuple[Meal, ...]
+    ) -> tuple[tuple[str, tuple[str, ...]], ...]:
+        """Read who is meant to have nothing of a meal that others have."""
+        record = day.record("without", "without", example="{lunch: [Ash]}")
+        if record is None:
+            return ()
+        eaten = {meal.meal: {name for item in meal.items for name in item.eaters} for meal in meals}
+        written = day.value("meals")
+        found = []
+        for meal in record.node.entries:
+            if meal not in MEALS:
+                continue
+            names = record.words(meal)
+            for node in record.list(meal, lone_item=True):
+                if meal in eaten or not (written and meal in written.entries):
+                    self._check_without(record, node, meal, eaten.get(meal))
+            found.append((meal, names))
+        for meal in MEALS:
+            record.has(meal)
+        record.done()
+        return tuple(found)
+
+    def _check_without(
+        self, record: Fields, node: Node, meal: str, eaters: set[str] | None
+    ) -> None:
+        name = node.text.strip() if node.is_text else ""
+        if name not in self.names:
+            if name and self.names:
+                record.problem(
+                    node.place,
+                    "person-unknown",
+                    f"nobody in the party is called {quoted(name)}",
+                    did_you_mean(name, self.names),
+                )
+        elif eaters is None:
+            record.problem(
+                node.place,
+                "without",
+                f"nobody has {meal} that day, so {quoted(name)} goes without nothing",
+                "take it out of `without`, or plan the meal",
+            )
+        elif name in eaters:
+            record.problem(
+                node.place,
+                "without",
+                f"{quoted(name)} is to go without {meal} and eats of it",
+                "take them out of `without`, or out of the meal's `for`",
+            )
 
     def _camp(self, day: Fields, number: int, required: bool) -> Camp:
         barometer_hpa = day.maybe_quantity("barometer", "pressure_hpa", positive=True)

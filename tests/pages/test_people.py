@@ -12,8 +12,9 @@ from builder.model.recipe import MEALS, MealName
 from builder.model.trip import MealItem
 from builder.pages.pieces import Cell
 from builder.pages.trip.book import Book, write_book
-from builder.pages.trip.people import eaten_kcal, person_pages, person_paths, slug
+from builder.pages.trip.people import person_pages, person_paths, slug
 from builder.planning.carrying.loads import food_items
+from builder.planning.menu import eaten_kcal
 from builder.planning.menu.menu import MenuItem
 from builder.speech import speech_of
 from tests.pages.conftest import TEMPLATES

@@ -48,7 +48,7 @@ STAYS: Mapping[type, set[str]] = {
         "name", "sex", "age_years", "mass_kg", "height_cm", "carries_to_g", "own_gear_g", "avoids",
         "pregnant", "nursing",
     },
-    Day: {"title", "notes"},
+    Day: {"without", "title", "notes"},
     Camp: {"barometer_hpa"},
     Travel: {"load_g"},
     SharedGear: {"name"},

@@ -15,6 +15,7 @@ from builder.model.looks import Standing
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number, worked
 from builder.pages.pieces import Cell, Mark, Piece, Scale, Table, filled, join, table, text
+from builder.pages.trip.allergens import allergens_said
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at, boxes_at_step, raw
 from builder.pages.trip.soaking import iron_said, of_meal, pressure_said, soak_said, soaks_of
@@ -108,6 +109,7 @@ class Cooking:
     one_mug: bool  # the steps are for one mug of several
     cooking: str  # what a script needs to work it out for other eaters or another height
     times: tuple[tuple[int, int], ...] = ()  # day, and the meal's place in it
+    allergens: tuple[str, ...] = ()
     how: Cell = ()  # to how its figures came about, for the first of the times
 
 
@@ -270,6 +272,7 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
         _plates(figures, meal),
         meal.cook_in == "mug" and party > 1,
         _cooking_data(kit, meal),
+        allergens=allergens_said(figures.say, meal),
     )
 
 

@@ -274,6 +274,9 @@ def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str, at: str) -> 
         dish += [Piece(", "), *filled(say("{mass} each"), mass=(first,)), *other]
     if len(meal.eaters) < len(kit.party):
         dish += [Piece(", "), Piece(say("for {people}", people=words.eaters_said(say, kit, meal)))]
+    if meal.not_told:
+        untold = say("allergens not told: {foods}", foods="; ".join(meal.not_told))
+        dish += [Piece(", "), Piece(untold if meal.recipe else say("allergens not told"))]
     return tuple(dish)
 
 

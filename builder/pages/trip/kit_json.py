@@ -15,6 +15,7 @@ from builder.model.kit import (
     PlannedIngredient,
     PlannedMeal,
     PlannedStep,
+    Refused,
     Spot,
     WorkStep,
 )
@@ -125,9 +126,24 @@ def _trip(kit: Kit) -> Data:
                 "name": person.name,
                 "energy_share": None if kit.public else person.energy_share,
                 "energy_need_kcal": None if kit.public else person.energy_need_kcal,
+                "refused": [_refused(kit, each) for each in person.refused],
+                "left_out": [asdict(each) for each in person.left_out],
             }
             for person in kit.party
         ],
+    }
+
+
+def _refused(kit: Kit, each: Refused) -> Data:
+    """Give a food that is not, or may not be, for somebody, with the meal's place in its day."""
+    meal = kit.days[each.day - 1].meals[each.place]
+    return {
+        "day": each.day,
+        "meal": meal.meal,
+        "place": each.place,
+        "what": each.what,
+        "eats": each.eats,
+        "how": each.how,
     }
 
 
@@ -184,6 +200,9 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
         "eaters": len(meal.eaters),
         "names": [] if kit.public else list(meal.eaters),
         "plate_shares": [] if kit.public else list(meal.plate_shares),
+        "allergens": list(meal.allergens),
+        "may_contain": list(meal.may_contain),
+        "not_told": list(meal.not_told),
         "mass_g": meal.mass_g,
         "packaging_g": meal.packaging_g,
         "energy_kcal": meal.nutrition.energy_kcal,

@@ -4,10 +4,19 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
-from builder.model.kit import Kit, KitDay, KitPerson, PersonLoad, PlannedMeal
+from builder.model.kit import (
+    HOWS,
+    How,
+    Kit,
+    KitDay,
+    KitPerson,
+    LeftOut,
+    PersonLoad,
+    PlannedMeal,
+    Refused,
+)
 from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
@@ -15,7 +24,7 @@ from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, t
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors
 from builder.pages.trip.placing import boxes_of_person, pack_line
-from builder.planning.menu import avoided_said
+from builder.planning.menu import avoided_said, eaten_kcal, plate_share
 from builder.speech import Speech, later
 
 _NOT_IN_A_SLUG = re.compile(r"[^a-z0-9]+")
@@ -49,11 +58,14 @@ class PersonPage:
     boxes: tuple[Box, ...]
     avoids: str
     on_plate: tuple[Cell, ...]  # what the menu gives them all the same
+    traces: tuple[Cell, ...]  # on their plate, and may hold it
+    untold: tuple[Cell, ...]  # on their plate, and nobody told its allergens
     with_others: tuple[Cell, ...]
     carries: tuple[CarriedLine, ...]
     brings: tuple[Cell, ...]
     by_day: Table
     eats: tuple[Fact, ...]
+    left_out: tuple[str, ...]
 
 
 def person_paths(kit: Kit) -> tuple[str, ...]:
@@ -103,8 +115,10 @@ def _page(
         pack(figures, load) if load and load.total_g else (),
         boxes_of_person(kit, person.name),
         _avoids(figures.say, person),
-        _refused(kit, figures.say, person, True, anchors),
-        _refused(kit, figures.say, person, False, anchors),
+        _on_plate(kit, figures.say, person, "told", anchors),
+        _on_plate(kit, figures.say, person, "may-contain", anchors),
+        _on_plate(kit, figures.say, person, "not-told", anchors),
+        _with_others(kit, figures.say, person, anchors),
         _carries(kit, figures, load, anchors) if load else (),
         _brings(kit, figures, load),
         _by_day(kit, figures, person.name),
@@ -113,6 +127,7 @@ def _page(
             for day in kit.days
             if (eaten := _eats(figures, day, person.name, anchors))
         ),
+        tuple(_left_out_said(figures, each) for each in person.left_out),
     )
 
 
@@ -135,23 +150,67 @@ def pack(figures: Figures, load: PersonLoad) -> Cell:
     )
 
 
-def _refused(
-    kit: Kit, say: Speech, person: KitPerson, eats: bool, anchors: Anchors
+_PERHAPS: dict[How, str] = {
+    "may-contain": later("{food} (may contain it)"),
+    "not-told": later("{food} (allergens not told)"),
+}
+
+
+def _on_plate(
+    kit: Kit, say: Speech, person: KitPerson, how: How, anchors: Anchors
 ) -> tuple[Cell, ...]:
-    found: list[Cell] = []
-    for each in person.refused:
-        if each.eats != eats:
-            continue
-        day = kit.days[each.day - 1]
-        meal = day.meals[each.place]
-        when = link(say(_MEAL_OF[meal.meal], n=day.day), f"day-{day.day}.md#{meal.meal}")
-        dish = link(meal.title, anchors.get((day.day, each.place), ""))
-        if meal.recipe:
-            line = say("{meal}: {food} in {dish}")
-            found.append(filled(line, meal=when, food=text(each.what), dish=dish))
-        else:
-            found.append((*when, Piece(": "), *dish))
-    return tuple(dict.fromkeys(found))
+    """Give what they eat that is not, or may not be, for them."""
+    return tuple(
+        dict.fromkeys(
+            _refused_said(kit, say, each, anchors)
+            for each in person.refused
+            if each.eats and each.how == how
+        )
+    )
+
+
+def _with_others(kit: Kit, say: Speech, person: KitPerson, anchors: Anchors) -> tuple[Cell, ...]:
+    """Give what others eat beside them, the gravest first."""
+    return tuple(
+        dict.fromkeys(
+            _perhaps(say, how, _refused_said(kit, say, each, anchors))
+            for how in HOWS
+            for each in person.refused
+            if not each.eats and each.how == how
+        )
+    )
+
+
+def _perhaps(say: Speech, how: How, food: Cell) -> Cell:
+    return filled(say(_PERHAPS[how]), food=food) if how in _PERHAPS else food
+
+
+def _refused_said(kit: Kit, say: Speech, each: Refused, anchors: Anchors) -> Cell:
+    day = kit.days[each.day - 1]
+    meal = day.meals[each.place]
+    when = link(say(_MEAL_OF[meal.meal], n=day.day), f"day-{day.day}.md#{meal.meal}")
+    dish = link(meal.title, anchors.get((day.day, each.place), ""))
+    if not meal.recipe:
+        return (*when, Piece(": "), *dish)
+    line = say("{meal}: {food} in {dish}")
+    return filled(line, meal=when, food=text(each.what), dish=dish)
+
+
+def _left_out_said(figures: Figures, each: LeftOut) -> str:
+    """Say that a meal passes somebody by, or that a day feeds them too little."""
+    say = figures.say
+    if each.meal is None:
+        share = figures.percent(each.energy_share)
+        return say(
+            "Day {n}: your food gives {share} of what the day takes from you. "
+            "The party as a whole has enough.",
+            n=each.day,
+            share=share,
+        )
+    when = say(_MEAL_OF[each.meal], n=each.day)
+    if each.meant:
+        return say("{meal}: nothing for you, and it is meant so.", meal=when)
+    return say("{meal}: the others eat, and nothing is planned for you.", meal=when)
 
 
 def _carries(
@@ -221,15 +280,6 @@ def _by_day(kit: Kit, figures: Figures, name: str) -> Table:
     return table((say("Day"), say("Drink"), say("Food")), rows, "lrr")
 
 
-def eaten_kcal(meals: Sequence[PlannedMeal], name: str) -> float:
-    """Give the food energy of what one person gets of some meals."""
-    return sum(meal.nutrition.energy_kcal * _share(meal, name) for meal in meals)
-
-
-def _share(meal: PlannedMeal, name: str) -> float:
-    return dict(zip(meal.eaters, meal.plate_shares, strict=True)).get(name, 0.0)
-
-
 def _eats(figures: Figures, day: KitDay, name: str, anchors: Anchors) -> Cell:
     """Give what somebody eats on a day, meal by meal."""
     meals: list[Cell] = []
@@ -245,7 +295,7 @@ def _eats(figures: Figures, day: KitDay, name: str, anchors: Anchors) -> Cell:
 
 
 def _dish(figures: Figures, meal: PlannedMeal, name: str, href: str) -> Cell:
-    share = _share(meal, name)
+    share = plate_share(meal, name)
     dish = (Piece(meal.title, href=href),)
     if not meal.recipe:
         return (*dish, Piece(f" {figures.plain(meal.mass_g * share, 'mass_g')}"))

@@ -19,8 +19,9 @@ MOST_CARES = 3
 MOST_LINES = 5  # cares fill up to these; dangers stand all, however many
 
 ALOUD = "read-aloud.md"
-# Who must not eat what has a part of its own on each one's page.
+# Who must not eat what, or may have to leave it, has a part of its own on each one's page.
 REFUSED = "not-to-be-eaten"
+TOLD_APART = frozenset({REFUSED, "may-contain", "allergens-not-told"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,7 +140,9 @@ def boxes_at_batch(kit: Kit, batch: str) -> tuple[Box, ...]:
 
 def boxes_of_person(kit: Kit, name: str) -> tuple[Box, ...]:
     """Give what one person must see to; what they must not eat is told apart."""
-    return boxes(kit, (each for each in own(kit) if each.at.person == name and each.id != REFUSED))
+    return boxes(
+        kit, (each for each in own(kit) if each.at.person == name and each.id not in TOLD_APART)
+    )
 
 
 def boxes_at_meal(kit: Kit, day: KitDay, place: int) -> tuple[Box, ...]:

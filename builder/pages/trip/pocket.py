@@ -170,7 +170,7 @@ def _shorter(kit: Kit, entry: Entry) -> Entry:
                 food=say.listed(dict.fromkeys(avoided_said(say, word) for word in person.avoids)),
             )
             for person in kit.party
-            if any(each.eats for each in person.refused)
+            if any(each.eats and each.how == "told" for each in person.refused)
         )
         return replace(entry, cases=tuple(Case(because, ()) for because in refused))
     cases = (
@@ -286,6 +286,7 @@ def _who(kit: Kit, say: Speech, day: KitDay, place: int | None) -> Iterator[str]
             each.what
             for each in person.refused
             if each.eats
+            and each.how == "told"
             and each.day == day.day
             and (each.place == place if place is not None else not day.meals[each.place].recipe)
         )

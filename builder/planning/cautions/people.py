@@ -4,15 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.model.kit import Spot
+from builder.model.kit import How, Spot
 from builder.model.trip import Person
 from builder.planning.cautions.facts import Facts, Finding, in_meal, meal_said
 from builder.planning.hazards import hazards_of
-from builder.planning.menu import avoided_said, is_avoided
+from builder.planning.menu import avoided_in, avoided_said
+from builder.speech import later
 
 SMALL_CHILD_BELOW_YEARS = 5
 BABY_NEAR_BELOW_YEARS = 2
 OLDER_FROM_YEARS = 65
+
+_AVOIDS = {
+    "may-contain": later("{name} avoids {allergens}. Traces may be in: {foods}."),
+    "not-told": later("{name} avoids {allergens}. Allergens not told: {foods}."),
+}
 
 
 def not_to_be_eaten(facts: Facts) -> Iterator[Finding]:
@@ -22,8 +28,7 @@ def not_to_be_eaten(facts: Facts) -> Iterator[Finding]:
             found = [
                 f"{portion.planned.name} ({avoided_said(facts.say, word)})"
                 for portion in meal.portions
-                for word in person.avoids
-                if is_avoided(portion, word)
+                for word in avoided_in(person, portion.substance, "told")
             ]
             if found:
                 says = facts.say(
@@ -33,6 +38,37 @@ def not_to_be_eaten(facts: Facts) -> Iterator[Finding]:
                     meal=meal_said(facts.say, meal),
                 )
                 yield in_meal(says, meal, person=person.name)
+
+
+def may_contain(facts: Facts) -> Iterator[Finding]:
+    """Traces of what somebody avoids, in what they eat."""
+    yield from _perhaps(facts, "may-contain")
+
+
+def allergens_not_told(facts: Facts) -> Iterator[Finding]:
+    """Somebody avoids an allergen, and eats what nobody told the allergens of."""
+    yield from _perhaps(facts, "not-told")
+
+
+def _perhaps(facts: Facts, how: How) -> Iterator[Finding]:
+    """Find the foods of each person together: their packets are read at one time, at home."""
+    for person in facts.trip.party:
+        words: dict[str, None] = {}
+        foods: dict[str, None] = {}
+        for meal, portion in facts.portions():
+            if person.name not in meal.planned.eaters:
+                continue
+            for word in avoided_in(person, portion.substance, how):
+                words[avoided_said(facts.say, word)] = None
+                foods[portion.planned.name] = None
+        if foods:
+            says = facts.say(
+                _AVOIDS[how],
+                name=person.name,
+                allergens=facts.say.listed(words),
+                foods="; ".join(foods),  # their names hold commas
+            )
+            yield Finding(says, "shopping", Spot(person=person.name))
 
 
 def small_children(facts: Facts) -> Iterator[Finding]:
@@ -48,10 +84,11 @@ def older_people(facts: Facts) -> Iterator[Finding]:
 def _of_age(facts: Facts, least: float, below: float) -> Iterator[Finding]:
     for person in facts.trip.party:
         if least <= person.age_years < below:
-            yield Finding(f"{_age_said(facts, person)}.", "cautions", Spot(person=person.name))
+            yield Finding(f"{age_said(facts, person)}.", "cautions", Spot(person=person.name))
 
 
-def _age_said(facts: Facts, person: Person) -> str:
+def age_said(facts: Facts, person: Person) -> str:
+    """Say how old somebody is."""
     return facts.say(
         "{name} is {years}", name=person.name, years=facts.say.signs(f"{person.age_years:g}")
     )
@@ -77,7 +114,7 @@ def honey_and_babies(facts: Facts) -> Iterator[Finding]:
         who = facts.say.listed(
             facts.say("{name} is nursing", name=person.name)
             if person.nursing
-            else _age_said(facts, person)
+            else age_said(facts, person)
             for person in near
         )
         says = facts.say(
@@ -86,18 +123,3 @@ def honey_and_babies(facts: Facts) -> Iterator[Finding]:
             who=who,
         )
         yield in_meal(says, with_honey[0])
-
-
-def nuts_and_small_children(facts: Facts) -> Iterator[Finding]:
-    """Whole nuts in a meal of a child under five."""
-    for meal, portion in facts.portions():
-        whole = [food for food in portion.substance.foods if "whole-nut" in hazards_of(food)]
-        for person in facts.people(meal.planned.eaters):
-            if whole and person.age_years < SMALL_CHILD_BELOW_YEARS:
-                says = facts.say(
-                    "{food} in {meal}, and {who}.",
-                    food=whole[0].name,
-                    meal=meal_said(facts.say, meal),
-                    who=_age_said(facts, person),
-                )
-                yield in_meal(says, meal, person=person.name)

@@ -2,17 +2,24 @@
 
 from __future__ import annotations
 
-from builder.planning.menu.avoided import avoided_said, is_avoided
+from builder.planning.menu.avoided import avoided_how, avoided_said
+from builder.planning.menu.fed import eaten_kcal, left_out, plate_share
 from builder.planning.menu.menu import MenuItem, Portion, plan_menu
-from builder.planning.menu.refused import refused_by
+from builder.planning.menu.refused import avoided_in, refused_by
 from builder.planning.menu.shopping import shopping
+from builder.planning.menu.warnings import menu_problems
 
 __all__ = [
     "MenuItem",
     "Portion",
+    "avoided_how",
+    "avoided_in",
     "avoided_said",
-    "is_avoided",
+    "eaten_kcal",
+    "left_out",
+    "menu_problems",
     "plan_menu",
+    "plate_share",
     "refused_by",
     "shopping",
 ]

@@ -1,11 +1,16 @@
-"""What people must not eat, in words: the fourteen allergens, diets, and kinds of food."""
+"""What people must not eat: the fourteen allergens, diets, and kinds of food."""
 
 from __future__ import annotations
 
+from builder.model.food import ALLERGENS
+from builder.model.kit import How
+from builder.model.trip import DIETS
 from builder.planning.hazards import hazards_of
-from builder.planning.menu.menu import Portion
+from builder.planning.stock import Substance
 from builder.speech import Speech, later
 
+# Kinds that say nothing of what is inside.
+ANYTHING = frozenset({"meal", "other"})
 SEA_ALLERGENS = frozenset({"fish", "crustaceans", "molluscs"})
 
 _AVOIDED = {
@@ -47,11 +52,24 @@ def avoided_said(say: Speech, word: str) -> str:
     return say(_AVOIDED[word]) if word in _AVOIDED else word.replace("-", " ")
 
 
-def is_avoided(portion: Portion, word: str) -> bool:
-    """Tell whether something holds what a word of `avoids` stands for."""
-    substance = portion.substance
+def avoided_how(substance: Substance, word: str) -> How | None:
+    """Tell how something is not for who avoids a word of `avoids`; None where it is for them.
+
+    Traces and what is not told matter for allergens. A diet asks no trace, and asks what is not
+    told only of what could be anything, such as a packet.
+    """
+    if _is_told(substance, word):
+        return "told"
+    if word in substance.may_contain:
+        return "may-contain"
+    if word in DIETS:
+        return "not-told" if any(food.kind in ANYTHING for food in substance.untold) else None
+    return "not-told" if word in ALLERGENS and substance.untold else None
+
+
+def _is_told(substance: Substance, word: str) -> bool:
     allergens, kinds = substance.allergens, substance.kinds
-    if word in ("vegetarian", "vegan"):
+    if word in DIETS:
         flesh = substance.has_flesh or bool(allergens & SEA_ALLERGENS)
         if word == "vegetarian":
             return flesh

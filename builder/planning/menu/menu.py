@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from builder.formulas.heat import whole_units
 from builder.model.batch import Method
 from builder.model.content import Content
-from builder.model.food import Composition, Food
+from builder.model.food import ALLERGENS, Composition, Food
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.kit import Conditions, NutritionTotals, PlannedIngredient, PlannedMeal
 from builder.model.recipe import MealName
@@ -245,6 +245,11 @@ class _MenuPlanner:
             note=recipe.note if recipe else "",
             place=str(item.places.record),
             heating=cooked.heating if cooked else None,
+            allergens=_in_order(name for each in portions for name in each.substance.allergens),
+            may_contain=_in_order(name for each in portions for name in each.substance.may_contain),
+            not_told=tuple(
+                dict.fromkeys(food.name for each in portions for food in each.substance.untold)
+            ),
         )
 
 
@@ -252,6 +257,12 @@ def _steeps(food: Food) -> bool:
     """Tell leaves that are drawn out by hot water from powders that melt in it."""
     named = f"{food.id.replace('-', ' ')} {food.name}".lower()
     return food.kind == "herb" or (food.kind == "drink" and bool(_TEA.search(named)))
+
+
+def _in_order(allergens: Iterable[str]) -> tuple[str, ...]:
+    """Give allergens once each, in the order of the law."""
+    found = set(allergens)
+    return tuple(name for name in ALLERGENS if name in found)
 
 
 def _packs_shared(portions: Iterable[Portion]) -> tuple[Portion, ...]:

@@ -1,0 +1,94 @@
+"""What of a trip's menu is worth a look: allergens nobody told, people who get too little."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from builder.model.content import Content
+from builder.model.food import ALLERGENS
+from builder.model.kit import Kit, KitPerson
+from builder.model.place import Place
+from builder.model.trip import Day, MealItem, Trip
+from builder.planning.stock import Substance, substance_named, substance_of_label
+from builder.problems import Problem
+
+
+def menu_problems(trip: Trip, kit: Kit, content: Content) -> tuple[Problem, ...]:
+    """Give the warnings about who eats what on one trip."""
+    return (*_not_told(trip, content), *_no_meal(trip, kit), *_too_little(trip, kit))
+
+
+def _not_told(trip: Trip, content: Content) -> Iterator[Problem]:
+    """Warn of each food without allergens where somebody of the party avoids one."""
+    if not any(word in ALLERGENS for person in trip.party for word in person.avoids):
+        return
+    for day in trip.days:
+        for meal in day.meals:
+            for item in meal.items:
+                for food in _substance_of(item, content).untold:
+                    place = item.places.record if item.label else food.places.record
+                    yield Problem(
+                        place,
+                        "allergens-not-told",
+                        f"{food.name} tells no allergens, and somebody who avoids some is on a "
+                        "trip with it",
+                        "write what its packet names, such as `allergens: [milk]`, or "
+                        "`allergens: []` where it holds none of the fourteen",
+                        "warning",
+                    )
+
+
+def _substance_of(item: MealItem, content: Content) -> Substance:
+    if item.label:
+        return substance_of_label(item.label)
+    return substance_named(item.recipe or item.food or "", content)
+
+
+def _no_meal(trip: Trip, kit: Kit) -> Iterator[Problem]:
+    """Warn of a meal that passes somebody by; who is fed nowhere was told already."""
+    for day in trip.days:
+        for meal in day.meals:
+            missing = [
+                person.name
+                for person in kit.party
+                if any(
+                    each.day == day.number and each.meal == meal.meal and not each.meant
+                    for each in person.left_out
+                )
+                and _is_fed(kit, person)
+            ]
+            if missing:
+                names = ", ".join(missing)
+                gets = "gets" if len(missing) == 1 else "get"
+                yield Problem(
+                    meal.items[0].places.record,
+                    "no-meal",
+                    f"{names} {gets} nothing at {meal.meal} on day {day.number}, and others do",
+                    "add them to a `for`, or say it is meant: "
+                    f"`without: {{{meal.meal}: [{names}]}}`",
+                    "warning",
+                )
+
+
+def _is_fed(kit: Kit, person: KitPerson) -> bool:
+    return any(person.name in meal.eaters for day in kit.days for meal in day.meals)
+
+
+def _too_little(trip: Trip, kit: Kit) -> Iterator[Problem]:
+    """Warn of a day that feeds one person too little although the party has enough."""
+    for person in kit.party:
+        for each in person.left_out:
+            if each.meal is None and not each.meant and _is_fed(kit, person):
+                yield Problem(
+                    _place_of(trip.days[each.day - 1]),
+                    "too-little",
+                    f"{person.name} gets {each.energy_share:.0%} of what day {each.day} takes, "
+                    "and the party as a whole has enough",
+                    "give them more of something, or say which meal they are meant to go without "
+                    "(`without:`)",
+                    "warning",
+                )
+
+
+def _place_of(day: Day) -> Place:
+    return day.places.of("meals")
