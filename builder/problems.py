@@ -69,3 +69,8 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     if len(names) <= 20:
         return "known are: " + ", ".join(names)
     return "see `tripkit find` for those that exist"
+
+
+def printable(path: str) -> str:
+    """Give a path that can be printed; a name may hold line breaks, or bytes that are no text."""
+    return "".join(sign if sign.isprintable() else "\ufffd" for sign in path)

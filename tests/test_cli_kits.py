@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import os
 import shutil
 import subprocess
@@ -170,23 +171,69 @@ main(sys.argv[2:])
 """
 
 
+def killed_after(done: int) -> None:
+    died = subprocess.run(
+        [sys.executable, "-c", KILLED, str(done), *BUILD],
+        env={**os.environ, "PYTHONPATH": str(ROOT)}, check=False, capture_output=True,
+    )  # fmt: skip
+    assert died.returncode == -9
+
+
 @pytest.mark.skipif(sys.platform == "win32", reason="SIGKILL is a Unix thing")
 @pytest.mark.parametrize("done", range(6))
 def test_a_kit_killed_half_way_and_set_back_is_the_old_one_again(mine: Path, done: int) -> None:
     before = built()
     text = (mine / "trips/first-trip.yaml").read_bytes()
     retitled(mine, "Another title")
-    died = subprocess.run(
-        [sys.executable, "-c", KILLED, str(done), *BUILD],
-        env={**os.environ, "PYTHONPATH": str(ROOT)}, check=False, capture_output=True,
-    )  # fmt: skip
-    assert died.returncode == -9
+    killed_after(done)
     (mine / "trips/first-trip.yaml").write_bytes(text)
     said = tripkit(*BUILD)
     assert said.exit_code == 0, said.output
     # Before its first step the old kit still stands, whole.
     assert ("Nothing changed" in said.output) is (done == 0)
     assert bytes_of(Path("kits")) == before
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="SIGKILL is a Unix thing")
+@pytest.mark.parametrize("command", [("check", "--content", "mine/content"), ("find", "oats")])
+def test_every_command_finishes_a_swap_that_was_killed(
+    mine: Path, command: tuple[str, ...]
+) -> None:
+    built()
+    retitled(mine, "Another title")
+    killed_after(1)
+    assert not Path("kits/first-trip").exists()
+    assert tripkit(*command).exit_code == 0
+    assert "Another title" in Path("kits/first-trip/index.html").read_text("utf-8")
+    left = sorted(path.name for path in Path("kits/.built").glob("first-trip*"))
+    assert left == ["first-trip.json", "first-trip.lock"]
+    # A folder of the same name that is somebody else's is no matter of these commands.
+    shutil.move("kits/.built/trip-kits.txt", "kits/.built/mine.txt")
+    assert tripkit(*command).exit_code == 0
+
+
+def test_builds_at_once_leave_a_whole_kit_that_is_known(mine: Path) -> None:
+    built()
+    for title in ("One", "Two", "Three"):
+        shutil.copytree(mine, Path(title) / "content")
+        retitled(Path(title) / "content", title)
+    running = [
+        subprocess.Popen(
+            [*TOOL, "build", "--content", f"{title}/content"],
+            env={**os.environ, "PYTHONPATH": str(ROOT)},
+            stdout=subprocess.PIPE,
+            stderr=subprocess.PIPE,
+            text=True,
+        )
+        for title in ("One", "Two", "Three")
+    ]
+    said = [process.communicate(timeout=120) for process in running]
+    assert [process.returncode for process in running] == [0, 0, 0], said
+    now = json.loads(Path("kits/first-trip/kit.json").read_text("utf-8"))
+    assert now["trip"]["title"] in ("One", "Two", "Three")
+    retitled(mine, "Four")
+    assert "Built kits/first-trip" in tripkit(*BUILD).output
+    assert "Nothing changed" in tripkit(*BUILD).output
 
 
 # -- the same everywhere --------------------------------------------------------------------------
@@ -324,6 +371,37 @@ def test_a_file_that_cannot_be_read_is_not_called_unwritable(
     )
     assert "written" not in said.output
     assert not Path("kits").exists()
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="links need rights there")
+@pytest.mark.parametrize(
+    ("out", "says"),
+    [
+        ("loop", "loop is a link that leads to no folder"),
+        ("dangling", "dangling is a link that leads to no folder"),
+        ("into-content", "into-content lies in the content folder"),
+        ("notes.txt/kits", "the kit first-trip could not be written: Not a directory"),
+        ("a" * 300, "the kit first-trip could not be written: File name too long"),
+    ],
+)
+def test_a_folder_that_cannot_be_is_answered_in_words(mine: Path, out: str, says: str) -> None:
+    Path("loop").symlink_to("loop")
+    Path("dangling").symlink_to("nowhere")
+    Path("into-content").symlink_to(mine / "trips")
+    Path("notes.txt").write_text("mine")
+    before = bytes_of(Path("."))
+    said = tripkit(*BUILD, "--out", out)
+    assert said.exit_code == 1
+    assert f"Stopped: {says}" in said.output
+    assert bytes_of(Path(".")) == before
+
+
+def test_a_link_to_a_folder_may_hold_the_kits(mine: Path) -> None:
+    Path("elsewhere").mkdir()
+    Path("kits").symlink_to("elsewhere")
+    built()
+    assert Path("kits").is_symlink()
+    assert "Nothing changed" in tripkit(*BUILD).output
 
 
 FULL = """

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
 from collections.abc import Callable, Iterable, Sequence
@@ -11,10 +12,19 @@ from typing import Any, TypeVar
 
 import click
 
-from builder.problems import Problem, ProblemsFound, did_you_mean, errors, in_order
+from builder.problems import (
+    Problem,
+    ProblemsFound,
+    did_you_mean,
+    errors,
+    in_order,
+    printable,
+)
 from builder.shipped import shipped_root
 
 DEFAULT_CONTENT = "content"
+DEFAULT_OUT = "kits"
+DEFAULT_PUBLIC_OUT = "kits-public"
 
 Function = TypeVar("Function", bound=Callable[..., Any])
 
@@ -33,6 +43,18 @@ def main() -> None:
       tripkit new folder my-trips make a folder of your own
       tripkit check               find every mistake in it
     """
+    finish_what_was_interrupted()
+
+
+def finish_what_was_interrupted() -> None:
+    """Finish or undo a swap of kits that was killed, whatever command comes next."""
+    from builder.site.errors import SiteError
+    from builder.site.swap import recover
+
+    for out in (Path(DEFAULT_OUT), Path(DEFAULT_PUBLIC_OUT)):
+        # Only a build has to tell why that cannot be.
+        with contextlib.suppress(OSError, SiteError):
+            recover(out)
 
 
 class BuilderStop(click.ClickException):
@@ -103,9 +125,9 @@ def place_of(content: Path | None) -> Place:
 def shown_path(path: Path) -> str:
     """Give a path as people can click it: from here where it lies below, else whole."""
     try:
-        return path.resolve().relative_to(Path.cwd()).as_posix() or "."
+        return printable(path.resolve().relative_to(Path.cwd()).as_posix()) or "."
     except ValueError:
-        return path.as_posix()
+        return printable(path.as_posix())
 
 
 def layers_of(place: Place) -> list[Any]:

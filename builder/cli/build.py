@@ -12,6 +12,8 @@ from typing import Any
 import click
 
 from builder.cli.base import (
+    DEFAULT_OUT,
+    DEFAULT_PUBLIC_OUT,
     BuilderStop,
     Place,
     content_option,
@@ -30,9 +32,6 @@ from builder.cli.last_build import LastBuild, forget, remember, state_of, unchan
 from builder.clock import build_epoch
 from builder.problems import Problem, ProblemsFound
 from builder.shipped import shipped_root
-
-DEFAULT_OUT = "kits"
-DEFAULT_PUBLIC_OUT = "kits-public"
 
 
 @main.command()
@@ -96,7 +95,9 @@ def build_folder(
     from builder.site.made import OWN_FOLDER
     from builder.site.swap import recover
 
-    if out.resolve() == place.folder.resolve() or place.folder.resolve() in out.resolve().parents:
+    if os.path.islink(out) and not os.path.isdir(out):
+        raise BuilderStop(f"{out} is a link that leads to no folder", ["name a folder with --out"])
+    if Path(os.path.realpath(out)).is_relative_to(os.path.realpath(place.folder)):
         raise BuilderStop(
             f"{out} lies in the content folder", ["name another folder for the kits with --out"]
         )

@@ -16,7 +16,7 @@ from builder.model.place import Place
 from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
 from builder.model.trip import Trip
-from builder.problems import Problem, in_order, nearest
+from builder.problems import Problem, in_order, nearest, printable
 from builder.reading.batches import read_batch
 from builder.reading.crosschecks import crosscheck
 from builder.reading.eaten import eaten_in_a_day
@@ -100,9 +100,12 @@ class _FolderReader:
         for path in files_of_room(layer.folder, room, unreadable):
             if path.suffix == ".yaml":
                 found.append(path)
+                if room != "trips" and path.stem.lower() in DEVICES:  # a trip's name is its id
+                    says, mend = "Windows can have no file of this name", "give it another name"
+                    self.warn(layer, path.relative_to(layer.folder).as_posix(), says, mend)
             else:
                 says = f"this file is not read: its name ends in {path.suffix}"
-                mend = f"call it {_shown(path.stem)}.yaml"
+                mend = f"call it {printable(path.stem)}.yaml"
                 self.warn(layer, path.relative_to(layer.folder).as_posix(), says, mend)
         for error in unreadable:
             self._unreadable(layer, Path(str(error.filename)), "folder", error)
@@ -112,7 +115,7 @@ class _FolderReader:
         relative = path.relative_to(layer.folder).as_posix()
         says = f"this {what} cannot be read ({error.strerror})"
         mend = f"check the {what} and its permissions"
-        place = Place(_shown(f"{layer.shown}/{relative}"), 1, 1)
+        place = Place(printable(f"{layer.shown}/{relative}"), 1, 1)
         self.problems.append(Problem(place, "file", says, mend))
 
     def misnamed(self) -> None:
@@ -132,12 +135,12 @@ class _FolderReader:
 
     def warn(self, layer: Layer, path: str, says: str, mend: str) -> None:
         """Note a file that is passed over, as a warning."""
-        place = Place(_shown(f"{layer.shown}/{path}"), 1, 1)
+        place = Place(printable(f"{layer.shown}/{path}"), 1, 1)
         self.problems.append(Problem(place, "file-name", says, mend, "warning"))
 
     def _file(self, layer: Layer, path: Path) -> _File | None:
         relative = path.relative_to(layer.folder).as_posix()
-        shown = _shown(f"{layer.shown}/{relative}")
+        shown = printable(f"{layer.shown}/{relative}")
         try:
             raw = read_start(path)
         except OSError as error:
@@ -230,7 +233,7 @@ class _FolderReader:
             stem = Path(recipe.places.record.file).stem
             if stem != recipe.id:
                 place = recipe.places.of("id")
-                says = f"recipe {recipe.id!r} stands in a file called {_shown(stem)}.yaml"
+                says = f"recipe {recipe.id!r} stands in a file called {printable(stem)}.yaml"
                 mend = f"call the file {recipe.id}.yaml"
                 self.problems.append(Problem(place, "file-name", says, mend, "warning"))
         broken = {name for kind, name in self.broken if kind == "recipe"}
@@ -282,11 +285,6 @@ _MANY = {
     "recipe": "recipes",
     "batch": "batches",
 }
-
-
-def _shown(path: str) -> str:
-    """Give a path that can be printed; a name may hold line breaks, or bytes that are no text."""
-    return "".join(sign if sign.isprintable() else "\ufffd" for sign in path)
 
 
 _Gear = TypeVar("_Gear", Stove, Fuel, Pot, Iron, Packaging, Dryer)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import errno
+import os
 from collections.abc import Sequence
 from pathlib import Path
 
@@ -47,4 +48,4 @@ def of_the_system(error: OSError, what: str, out: Path, own: Path) -> SiteError:
 
 def _is_below(path: Path, folder: Path) -> bool:
     """Tell whether a path is a folder or lies in it."""
-    return path.resolve().is_relative_to(folder.resolve())
+    return Path(os.path.realpath(path)).is_relative_to(os.path.realpath(folder))

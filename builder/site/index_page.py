@@ -20,6 +20,7 @@ DATA_NAME = "kit.json"
 MARK = '<meta name="generator" content="trip kits">'
 # The mark stands near the top; a page of somebody else's may be long.
 MARKED_BYTES = 4096
+LARGEST_DATA_BYTES = 16_000_000
 ISO_DATE = re.compile(r"\d{4}-\d{2}-\d{2}")
 STYLE = """
 :root { color-scheme: light dark; --paper: #fbfaf6; --ink: #1b2a26; --soft: #3b4945;
@@ -137,8 +138,12 @@ def _count(number: int, one: str, many: str) -> str:
 
 def _read_entry(folder: Path) -> KitEntry | None:
     """Read what a kit says of itself; a folder that is no kit gives None."""
+    source = folder / DATA_NAME
     try:
-        data = json.loads((folder / DATA_NAME).read_text(encoding="utf-8"))
+        # A folder may be anybody's: neither wait for a pipe nor read what no kit is as large as.
+        if not source.is_file() or source.stat().st_size > LARGEST_DATA_BYTES:
+            return None
+        data = json.loads(source.read_text(encoding="utf-8"))
     except (OSError, ValueError, RecursionError):
         return None
     if not isinstance(data, dict) or data.get("format") != "trip-kit":

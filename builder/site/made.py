@@ -18,7 +18,10 @@ from builder.site.errors import SiteError
 OWN_FOLDER = ".built"
 # Its being there tells that the folder is the tool's; what it says is for whoever looks inside.
 MARK_NAME = "trip-kits.txt"
-MARK_TEXT = "Here tripkit builds kits and remembers what it made. Without it, it builds anew.\n"
+MARK_TEXT = (
+    "Here tripkit builds kits and remembers which files beside this folder it made.\n"
+    "Without it, it takes them for yours and builds none over them.\n"
+)
 # Systems put these into each folder that somebody looks at.
 LITTER = (".ds_store", "thumbs.db", "desktop.ini")
 BEGINNING_BYTES = 64

@@ -212,6 +212,14 @@ def test_files_that_are_not_read_are_named(tmp_path: Path) -> None:
     assert "tarrow" in found.content.trips
 
 
+def test_a_file_that_no_windows_can_hold_is_told_and_read(tmp_path: Path) -> None:
+    found = read(tmp_path, {**GOOD, "foods/AUX.yaml": PEAS})
+    assert lines(found) == [
+        "foods/AUX.yaml:1:1: warning: Windows can have no file of this name — give it another name [file-name]"
+    ]
+    assert "peas" in found.content.foods
+
+
 def test_a_file_that_cannot_be_read_is_told(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import json
+import os
 from pathlib import Path
 
 import pytest
 
 from builder.site.errors import SiteError
-from builder.site.index_page import MARK, find_kits, write_index
+from builder.site.index_page import LARGEST_DATA_BYTES, MARK, find_kits, write_index
 
 
 def put_kit(out: Path, folder: str, title: object, start: object, days: int = 2) -> None:
@@ -100,3 +101,13 @@ def test_a_list_that_was_cut_off_is_written_anew(tmp_path: Path) -> None:
 def test_hidden_folders_of_a_running_build_are_not_listed(tmp_path: Path) -> None:
     put_kit(tmp_path, ".fell.new", "Fell", "2031-05-01")
     assert find_kits(tmp_path) == []
+
+
+def test_data_that_no_kit_has_is_passed_over(tmp_path: Path) -> None:
+    put_kit(tmp_path, "huge", "Huge", "2031-05-01")
+    with (tmp_path / "huge/kit.json").open("ab") as file:
+        file.truncate(LARGEST_DATA_BYTES + 1)
+    (tmp_path / "pipe").mkdir()
+    os.mkfifo(tmp_path / "pipe/kit.json")
+    put_kit(tmp_path, "fell", "Fell", "2031-05-01")
+    assert [kit.folder for kit in find_kits(tmp_path)] == ["fell"]
