@@ -160,9 +160,9 @@ def test_a_caution_comes_with_its_condition_and_goes_with_it(
 SAYS: list[tuple[str, Folder, str, str]] = [
     # caution, trip, what it says in metric units, in US ones
     ("raw-and-cooked-in-one-run", from_batches(RAW, FRUIT),
-     "Batch berries (berry) shared the dryer with raw food: Batch hens (hen-raw).", ""),
+     "Batch berries (berry, dried) shared the dryer with raw food: Batch hens (hen-raw, dried raw).", ""),
     ("overloaded-dryer", from_batches(batch("berries", "berry", "3600", 80, dryer="shelf")),
-     "Batch berries (berry): 3.6\u00a0kg at once in Shelf, which takes 3\u00a0kg.",
+     "Batch berries (berry, dried): 3.6\u00a0kg at once in Shelf, which takes 3\u00a0kg.",
      "7.94\u00a0lb at once in Shelf, which takes 6.61\u00a0lb"),
     ("overloaded-dryer", ice(4000),
      "3.17\u00a0kg of water to draw out in Cold box, which holds 2.5\u00a0kg of ice.",
