@@ -14,7 +14,7 @@ from builder.model.source import CautionText, Level, Source
 from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units, WaterSource, Wind
 
 # What is done at camp: the recipe's own steps, and what the fire and the food ask for besides.
-WorkDo = Literal[Do, "fire", "preheat", "measure", "drain", "keep"]
+WorkDo = Literal[Do, "fire", "preheat", "measure", "drain", "keep", "hold"]
 WorkPlace = Literal["stove", "fire", "iron"]
 
 WORK_DOINGS: tuple[str, ...] = get_args(WorkDo)

@@ -185,8 +185,8 @@ def _meal(
             meal.fuel_heat_kj,
             "kJ",
             say(
-                "Q / (η · wind) + simmering: max(loss / η, lowest) · min · 60/1000 for each potful "
-                "+ frying: half power"
+                "Q / (η · wind) + boiling hard and simmering: max(loss / η, lowest) · min · "
+                "60/1000 for each potful + frying: half power"
             ),
             (
                 Input(say("heat into the pot Q"), meal.heat_kj, "kJ", f"{base}.heat_kj"),
@@ -194,7 +194,12 @@ def _meal(
                     say("efficiency η"), burner.efficiency_share, "", _burner_origin(say, hearth)
                 ),
                 Input(say("wind factor"), WIND_FACTOR[at.wind], "", say(_WINDS[at.wind])),
-                Input(say("simmering"), _minutes(meal, "simmer"), "min", meal.place),
+                Input(
+                    say("boiling hard and simmering"),
+                    _minutes(meal, "boil") + _minutes(meal, "simmer"),
+                    "min",
+                    meal.place,
+                ),
                 Input(say("frying"), _minutes(meal, "fry"), "min", meal.place),
             ),
             ("common-practice",),

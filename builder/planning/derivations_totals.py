@@ -33,8 +33,8 @@ def meal_totals(
             meal.minutes,
             "min",
             say(
-                "heat / (η · wind · power) + soaking + (simmering + standing) · height + frying "
-                "+ presses · (2 · side + 1)"
+                "heat / (η · wind · power) + soaking + (boiling hard + simmering + standing) · "
+                "height + frying + presses · (2 · side + 1)"
             ),
             (
                 *_heating(say, base, meal),
@@ -114,6 +114,7 @@ def _step(say: Speech, do: Do) -> str:
     """Name a step that takes minutes."""
     named: dict[Do, str] = {
         "soak": say.of("step", "soak"),
+        "boil": say.of("step", "boil hard"),
         "simmer": say.of("step", "simmer"),
         "fry": say.of("step", "fry"),
         "rest": say.of("step", "rest"),

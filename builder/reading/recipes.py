@@ -38,7 +38,7 @@ from builder.units import (
 # Which fields a step takes besides `do`, `with` and `say`.
 STEP_FIELDS: dict[str, tuple[str, ...]] = {
     "soak": ("water", "minutes", "hot", "stir", "lid"),
-    "boil": ("water", "stir", "lid"),
+    "boil": ("water", "minutes", "stir", "lid"),
     "simmer": ("minutes", "stir", "lid"),
     "fry": ("minutes", "stir", "lid"),
     "press": ("each_side", "pieces"),
@@ -242,13 +242,6 @@ def _step(line: Fields, do: Do, known: set[str] | None, dried: set[str]) -> Step
     if "minutes" in allowed:
         minutes = line.number("minutes", required=do in NEEDS_MINUTES, at_most=2880)
         check_step_minutes(line, do, minutes)
-    elif do == "boil" and line.has("minutes"):
-        line.problem(
-            line.place("minutes"),
-            "boil-minutes",
-            "a boil only brings the pot to the boil",
-            "follow it with `- {do: simmer, minutes: …}`",
-        )
     if "each_side" in allowed:
         each_side_min = line.quantity("each_side", "duration_min", required=True, positive=True)
     water_ml, auto = 0.0, False

@@ -205,3 +205,22 @@ def test_only_what_hangs_on_eaters_and_height_is_hidden_with_others(
 ) -> None:
     found = [line for line in cooking(sample_kit(), of, 1).steps if said(line.do).startswith(does)]
     assert [line.as_planned for line in found] == [as_planned]
+
+
+@pytest.mark.parametrize(
+    ("stir", "lid", "says"),
+    [
+        (False, False, "Bring to the boil. Boil hard 12 min."),
+        (True, False, "Bring to the boil, stirring. Boil hard 12 min."),
+        (False, True, "Bring to the boil, lid on. Boil hard 12 min."),
+        (True, True, "Bring to the boil, stirring, lid on. Boil hard 12 min."),
+    ],
+)
+def test_a_boil_with_minutes_goes_on_boiling_hard(stir: bool, lid: bool, says: str) -> None:
+    beans = ingredient("beans", "Black beans", 80)
+    hard = step("boil", beans, water_ml=400, minutes=12, minutes_at_sea_level=10, stir=stir,
+                lid=lid)  # fmt: skip
+    of = replace(bean_pot(), steps=(hard, step("serve")), heating=None)
+    assert lines(of)[0][1] == says
+    first = cooking(sample_kit(), of, 1).steps[0]
+    assert (first.timer, "10" in first.sea_level) == ("12", True)

@@ -167,3 +167,15 @@ def test_what_would_stand_for_over_an_hour_is_eaten_in_turns(potfuls: int, in_tu
     page = write_book(kit, TEMPLATES).markdown["day-1.md"]
     assert ("eat it in turns" in page) == in_turns
     assert ("everything is ready together" in page) != in_turns
+
+
+def test_a_hard_boil_is_told_after_what_brings_it_there() -> None:
+    beans = ingredient("beans", "Black beans", 80)
+    hard = step("boil", beans, water_ml=400, minutes=12, minutes_at_sea_level=10)
+    told = rows([dataclasses.replace(bean_pot(), steps=(hard, step("serve")), potfuls=1)])
+    assert [row[1:] for row in told] == [
+        (told[0][1], "stove, pot"),
+        ("Boil hard 12 min.", "stove, pot"),
+        ("Share out.", ""),
+    ]
+    assert "Bring to the boil. About" in told[0][1]

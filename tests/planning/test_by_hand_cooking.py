@@ -237,6 +237,17 @@ def test_every_potful_warms_the_pot_and_simmers(tmp_path: Path) -> None:
     assert meal.minutes == NEAR(minutes(heat_kj) + 10 * FACTOR, rel=EXACT)
 
 
+def test_a_hard_boil_takes_what_a_simmer_does_in_every_potful(tmp_path: Path) -> None:
+    recipe = boil_of(500, 100)
+    recipe["steps"] = [{**recipe["steps"][0], "minutes": 10}]
+    meal = cooked(tmp_path, recipe, stove={"use": "burner", "pots": ["small"]})
+    heat_kj = (1000 + 0.4 * 200) / 1000 * WATER * WARM + 2 * SMALL_KJ
+    hard_kj = 2 * SMALL_SIMMER_W * 10 * FACTOR * 60 / 1000
+    assert meal.heat_kj == NEAR(heat_kj, rel=EXACT)
+    assert meal.fuel_heat_kj == NEAR(heat_kj / ETA + hard_kj, rel=EXACT)
+    assert meal.minutes == NEAR(minutes(heat_kj) + 10 * FACTOR, rel=EXACT)
+
+
 def test_a_pot_that_loses_more_than_the_lowest_flame(tmp_path: Path) -> None:
     meal = cooked(tmp_path, boil_of(600, 100))
     assert meal.pot == "large"

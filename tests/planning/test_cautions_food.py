@@ -10,8 +10,8 @@ import pytest
 
 from builder.model.kit import Kit, KitCaution
 
-from .folders import GEAR, Record, day, day_trip, food, hand
-from .test_cautions import FRIED, Folder, boiled, cooks, eats
+from .folders import GEAR, Record, day, day_trip, food, hand, uses
+from .test_cautions import FRIED, Folder, boiled, cooks, dish, eats
 
 FLESH = "water 60 g, protein 30 g, fat 10 g"
 PLANT = "water 60 g, carbohydrate 40 g"
@@ -160,7 +160,8 @@ def test_a_caution_comes_with_its_condition_and_goes_with_it(
 SAYS: list[tuple[str, Folder, str, str]] = [
     # caution, trip, what it says in metric units, in US ones
     ("raw-and-cooked-in-one-run", from_batches(RAW, FRUIT),
-     "Batch berries (berry, dried) shared the dryer with raw food: Batch hens (hen-raw, dried raw).", ""),
+     "(berry, dried) shared the dryer with raw food: Batch hens (hen-raw, dried raw).",
+     ""),
     ("overloaded-dryer", from_batches(batch("berries", "berry", "3600", 80, dryer="shelf")),
      "Batch berries (berry, dried): 3.6\u00a0kg at once in Shelf, which takes 3\u00a0kg.",
      "7.94\u00a0lb at once in Shelf, which takes 6.61\u00a0lb"),
@@ -214,3 +215,52 @@ def test_a_caution_stands_at_its_meal_pack_or_batch(tmp_path: Path) -> None:
     assert (eaten.at.meal, eaten.at.pack) == ((1, 0), "food")
     (shared,) = told(tmp_path / "2", "raw-and-cooked-in-one-run", from_batches(RAW, FRUIT))
     assert (shared.at.batch, shared.where) == ("berries", "drying")
+
+
+LECTIN = [
+    # soak, hard boil, simmer, height, whether it is told
+    (300, 10, 0, "2000 m", False),
+    (299, 10, 0, "2000 m", True),
+    (300, 9.9, 0, "2000 m", True),
+    (300, 0, 60, "2000 m", True),  # a simmer is no hard boil
+    (480, 30, 0, "2001 m", True),
+]
+
+
+@pytest.mark.parametrize(("soak", "boil", "simmer", "height", "is_told"), LECTIN)
+def test_raw_beans_want_a_long_soak_a_hard_boil_and_no_great_height(
+    tmp_path: Path, soak: float, boil: float, simmer: float, height: str, is_told: bool
+) -> None:
+    steps: list[Record] = [
+        {"do": "soak", "with": ["kidney-dry"], "water": "200 ml", "minutes": soak},
+        {"do": "boil", "with": ["kidney-dry"], "water": "300 ml", "minutes": boil},
+        {"do": "simmer", "minutes": simmer},
+    ]
+    if not boil:
+        del steps[1]["minutes"]
+    recipe = dish(uses(kidney_dry="40 g"), *steps, drain="200 ml")
+    found = told(tmp_path, "kidney-beans", at_height(cooks(recipe), height))
+    assert bool(found) is is_told
+
+
+def test_a_dried_meal_with_raw_beans_goes_by_its_own_steps(tmp_path: Path) -> None:
+    for minutes, is_told in ((10, False), (9, True)):
+        stew = dish(
+            uses(white_beans="40 g"),
+            {"do": "soak", "with": ["white-beans"], "water": "200 ml", "minutes": 300},
+            {"do": "boil", "with": ["white-beans"], "minutes": minutes},
+        )
+        again: Record = {
+            "id": "again", "serves": 1, "cook_in": "pot",
+            "uses": [{"recipe": "dish", "amount": "50 g", "dried_by": "dehydrator"}],
+            "steps": [{"do": "boil", "with": ["dish"], "water": "90 ml"}],
+        }  # fmt: skip
+        folder: Folder = {
+            "trip": day_trip(days=[day({"dinner": [{"cook": "again"}]})]),
+            "recipes": [stew, again],
+        }
+        path = tmp_path / str(minutes)
+        assert bool(told(path, "kidney-beans", folder)) is is_told
+        # It was boiled at home: the height of the camp does not matter.
+        high = at_height(folder, "2500 m")
+        assert bool(told(path / "high", "kidney-beans", high)) is is_told

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
@@ -165,6 +166,19 @@ def test_water_that_was_boiled_alone_leaves_nothing_to_empty() -> None:
     order = order_of([tea(), tea(title="More tea")])
     assert len([each for each in order.steps if each.do == "boil"]) == 2
     assert not any(each.empty_first or each.frees for each in order.steps)
+
+
+def test_a_hard_boil_goes_on_once_it_boils_for_as_long_in_each_potful() -> None:
+    hard = dish(step("boil", "beans", water_ml=500.0, minutes=12.0), step("serve"))
+    assert line(order_of([hard])) == [
+        ("boil", round(BOILED_MIN + 12, 2), round(BOILED_MIN, 2)),
+        ("hold", 12.0, 12.0),
+        ("serve", 0.0, 0.0),
+    ]
+    twice = order_of([replace(hard, potfuls=2)])
+    held = [(each.potful, each.minutes, each.on, each.pot) for each in twice.steps
+            if each.do == "hold"]  # fmt: skip
+    assert held == [(1, 12.0, "stove", "large"), (2, 12.0, "stove", "large")]
 
 
 def test_several_potfuls_are_cooked_in_a_row_and_soaked_at_once() -> None:

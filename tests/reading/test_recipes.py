@@ -276,11 +276,11 @@ SPOILT = (
         ("recipes/bean-pot.yaml:11:5: error: this step has no `do` — write `do: soak` [missing]",),
     ),
     Spoilt(
-        "boil with minutes",
+        "boil for more than two days",
         "recipes/bean-pot.yaml",
-        (("water: 260 ml}", "water: 260 ml, minutes: 5}"),),
+        (("water: 260 ml}", "water: 260 ml, minutes: 2881}"),),
         (
-            "recipes/bean-pot.yaml:10:61: error: a boil only brings the pot to the boil — follow it with `- {do: simmer, minutes: …}` [boil-minutes]",
+            "recipes/bean-pot.yaml:10:61: error: minutes cannot be '2881' — write a number from 0 to 2880 [out-of-range]",
         ),
     ),
     Spoilt(

@@ -64,6 +64,13 @@ DOINGS = {
     ("fry", False, True): later("Fry {time}, lid on."),
     ("fry", True, True): later("Fry {time}, stirring, lid on."),
 }
+# A boil that goes on; whether stirring, whether with the lid on.
+BOILS_HARD = {
+    (False, False): later("Bring to the boil. Boil hard {time}."),
+    (True, False): later("Bring to the boil, stirring. Boil hard {time}."),
+    (False, True): later("Bring to the boil, lid on. Boil hard {time}."),
+    (True, True): later("Bring to the boil, stirring, lid on. Boil hard {time}."),
+}
 _STILL_HOT = {  # after it has stood; whether the lid was on
     True: later(
         "Then still about {likely} hot, between {low} and {high}; wrapped up about {cosy}."
@@ -553,6 +560,8 @@ def _do(figures: Figures, step: PlannedStep, minutes: Piece) -> Cell:
         told = STEEP[step.lid] if steeps else DOINGS["soak", False, step.lid]
         soak = filled(say(told), time=time)
         return (Piece(say("Pour on the boiling water.")), Piece(" "), *soak)
+    if step.do == "boil" and step.minutes:
+        return filled(say(BOILS_HARD[step.stir, step.lid]), time=time)
     return filled(say(DOINGS[step.do, step.stir, step.lid]), time=time)
 
 

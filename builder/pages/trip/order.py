@@ -255,6 +255,8 @@ def _said(figures: Figures, meal: PlannedMeal, step: WorkStep) -> str:
         if step.frees:
             return say("Ready. Fill it into bowls and cover them: the pot is needed.")
         return say(_READY.get(meal.cook_in or "", later("Ready. Cover it.")))
+    if step.do == "hold":
+        return say("Boil hard {time}.", time=minutes)
     if step.do == "drain":
         return say("Pour off the water.")
     if step.do in ("mix", "serve"):

@@ -63,7 +63,8 @@ def _too_little(facts: Facts, meal: MenuItem, portion: Portion, food: Food) -> s
         soak_min, boil_min = min(times, default=(0.0, 0.0))
     elif meal.planned.recipe:
         recipe = facts.content.recipes[meal.planned.recipe]
-        minutes = [step.minutes for step in meal.planned.steps]
+        # A boil that lasts longer only because it is cooler up there does no more.
+        minutes = [step.minutes_at_sea_level for step in meal.planned.steps]
         soak_min, boil_min = _times(recipe, minutes, portion.planned.id)
     else:
         soak_min = boil_min = 0.0
@@ -79,8 +80,8 @@ def _too_little(facts: Facts, meal: MenuItem, portion: Portion, food: Food) -> s
     if soak_min >= BEANS_SOAK_MIN and boil_min >= BEANS_BOIL_MIN:
         return ""
     return facts.say(
-        "{food} in {meal}: soaked for {soak} and boiled hard for {boil}. They want {least_soak} "
-        "and {least_boil}.",
+        "{food} in {meal}: by the recipe soaked for {soak} and boiled hard for {boil}. They want "
+        "{least_soak} and {least_boil}.",
         food=name,
         meal=dish,
         soak=facts.shown(soak_min, "duration_min"),

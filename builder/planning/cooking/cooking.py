@@ -127,8 +127,8 @@ def cook(
         presses = 0
         if step.do == "press":
             presses = whole_units(step.pieces * servings, max(hearth.presses_at_once, 1))
-        hot = step.do in ("simmer", "rest") or (step.do == "soak" and step.hot)
-        by_height.append(hot and state.goes_by_height)
+        hot = step.do in ("boil", "simmer", "rest") or (step.do == "soak" and step.hot)
+        by_height.append(hot and step.minutes > 0 and state.goes_by_height)
         factor = conditions.time_factor if by_height[-1] else 1.0
         steps.append(_planned(step, ready, poured_ml, factor, presses, servings))
     state.by_height = tuple(by_height)
@@ -182,7 +182,8 @@ def _heated(
         fuel_kj = burner.fuel_heat_kj(heat_kj, conditions.wind)
         minutes = burner.minutes(heat_kj, conditions.wind)
         for step in steps:
-            if step.do == "simmer" and pot is not None:
+            # A hard boil takes what a simmer does, after what brings it there.
+            if step.do in ("boil", "simmer") and pot is not None:
                 fuel_kj += potfuls * simmer_fuel_kj(
                     pot.loss_at_boil_w, burner.efficiency_share, burner.lowest_w, step.minutes
                 )

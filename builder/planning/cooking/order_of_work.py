@@ -205,6 +205,8 @@ def _tasks(
             step.stir, step.lid, soaks_hot, step.each_side_min,
         )
     )  # fmt: skip
+    if step.do == "boil" and step.minutes:
+        tasks.append(_Task("hold", step.minutes, on=busy, pot=pot, stir=step.stir, lid=step.lid))
     if number == _last_heated(meal.steps):
         if meal.reach_c is not None:
             tasks.append(_Task("measure", pot=pot))
