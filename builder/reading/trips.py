@@ -598,7 +598,7 @@ class _TripReader:
                 record.warn(
                     record.place(name),
                     "meal-empty",
-                    f"nothing is eaten at {name} of day {number}",
+                    f"{name} of day {number} has nothing in it",
                     f"write `{name}: [{{cook: …}}]`, or leave `{name}` out",
                 )
             items = []

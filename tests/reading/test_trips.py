@@ -647,7 +647,7 @@ SPOILT = (
         "trips/tarrow.yaml",
         (("{eat: rice, each: 30 g}", "[]"),),
         (
-            "trips/tarrow.yaml:9:15: warning: nothing is eaten at snacks of day 1 — write `snacks: [{cook: …}]`, or leave `snacks` out [meal-empty]",
+            "trips/tarrow.yaml:9:15: warning: snacks of day 1 has nothing in it — write `snacks: [{cook: …}]`, or leave `snacks` out [meal-empty]",
         ),
     ),
     Spoilt(
@@ -655,7 +655,7 @@ SPOILT = (
         "trips/tarrow.yaml",
         (("snacks: {eat: rice, each: 30 g}", "snacks:"),),
         (
-            "trips/tarrow.yaml:9:14: warning: nothing is eaten at snacks of day 1 — write `snacks: [{cook: …}]`, or leave `snacks` out [meal-empty]",
+            "trips/tarrow.yaml:9:14: warning: snacks of day 1 has nothing in it — write `snacks: [{cook: …}]`, or leave `snacks` out [meal-empty]",
         ),
     ),
     Spoilt(
