@@ -248,6 +248,8 @@ def test_each_meal_is_offered_whole_packs(tmp_path: Path) -> None:
         ({"best_before": "2031-05-31"}, 0),
         ({"dried": "600 g"}, 0),  # a third of it is water: not dry
         ({"used": 3}, 0),
+        ({"dried": "600 g", "packs": {"count": 3, "in": "foil", "absorber": True}}, 0),
+        ({"started": "2031-05-30T18:00", "done": None, "dried": None}, 0),  # in the dryer
     ],
 )
 def test_only_what_is_dried_in_time_and_still_good_is_offered(
