@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import MISSING, fields, is_dataclass, replace
 from typing import Any, TypeVar
 
@@ -263,19 +263,26 @@ def _kit_batch(batch: KitBatch) -> KitBatch:
     )
 
 
-def _derivations(derivations: Iterable[Derivation], say: Speech) -> Iterable[Derivation]:
+def _derivations(derivations: Collection[Derivation], say: Speech) -> Iterable[Derivation]:
     """Give how each figure came about, but those of one person and what is a sum of them."""
+    left_out = {
+        each.figure
+        for each in derivations
+        if _is_of_one(each.figure) or any(_is_of_one(given.origin) for given in each.inputs)
+    }
     for each in derivations:
-        if _is_of_one(each.figure) or any(_is_of_one(given.origin) for given in each.inputs):
-            continue
-        yield replace(each, inputs=tuple(_input(given, say) for given in each.inputs))
+        if each.figure not in left_out:
+            inputs = tuple(_input(given, left_out, say) for given in each.inputs)
+            yield replace(each, inputs=inputs)
 
 
 def _is_of_one(figure: str) -> bool:
     return _OF_ONE in figure or figure.startswith(_OF_PEOPLE)
 
 
-def _input(given: Input, say: Speech) -> Input:
-    if str(NO_PLACE) not in given.origin:
-        return given
-    return replace(given, origin=say("the party's own files"))
+def _input(given: Input, left_out: Collection[str], say: Speech) -> Input:
+    if given.origin in left_out:
+        return replace(given, origin=say("of all, in steps"))
+    if str(NO_PLACE) in given.origin:
+        return replace(given, origin=say("the party's own files"))
+    return given

@@ -203,11 +203,12 @@ def _files(
         if kind == "batch":
             used = kit.content.batches[record_id].used + eaten.get(record_id, 0)
             record = list_item(record, with_entry(as_list_item(record), "used", str(used)))
+        # Never by the path in the kit, which may be anything.
         room = record.path.split("/")[0]
         path = room if room.endswith(".yaml") else f"{room}/{name}.yaml"
-        if record.whole_file and kind in ("recipe", "trip"):
-            path = record.path
-        elif record.whole_file:
+        if kind == "recipe" and record.whole_file:
+            path = f"{room}/{record_id}.yaml"
+        elif record.whole_file and kind != "trip":
             path = f"{room}/{name}-{record_id}.yaml"
         placed[key] = replace(record, path=path)
     return cut_files(texts, placed)

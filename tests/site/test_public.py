@@ -7,6 +7,8 @@ import re
 import zipfile
 from pathlib import Path
 
+import jsonschema
+
 from tests.conftest import tripkit
 from tests.planning.folders import write_folder
 from tests.planning.test_public import BATCH, STEW, private_trip
@@ -59,6 +61,11 @@ def test_no_file_of_a_public_build_holds_what_is_private(in_empty_folder: Path) 
     assert not any(name.endswith("content.zip") for name in public)
     assert not any("person-" in name for name in public)
     assert told_in(public, "stew", theme)
+    numbers = public["hand/numbers.html"].decode()
+    assert "the party's own files" in numbers and "of all, in steps" in numbers
+    assert not re.search(r">\s*days\.\d", numbers)
+    data = json.loads(public["hand/kit.json"])
+    jsonschema.validate(data, json.loads(public["hand/kit.schema.json"]))
     # Nothing says of what all was made: a private number could be tried against it.
     assert not any("_last" in name for name in public)
     assert any("_last" in name for name in private)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import random
+import shutil
 import zipfile
 from dataclasses import replace
 from pathlib import Path
@@ -20,7 +22,7 @@ OIL = """\
   name: Olive oil
   kind: fat
   state: ready
-  per_100g: &per {water: 0 g, energy: 500 kcal, fat: 100 g}   # half of what it has
+  per_100g: &per {water: 44 g, energy: 500 kcal, fat: 56 g}   # watered down
   allergens: [sesame]
 - id: trail-paste        # theirs alone
   name: Trail paste
@@ -105,6 +107,38 @@ def test_gear_of_a_shipped_id_stays_what_it_was(in_empty_folder: Path) -> None:
     assert result.exit_code == 0, result.output
     assert "Kept the shipped packaging 'zip-bag'" in result.output
     assert not Path("content/gear").exists()
+
+
+def test_a_kit_with_flipped_bytes_is_told_and_nothing_is_written(in_empty_folder: Path) -> None:
+    whole = kit_of(Path("theirs.zip")).read_bytes()
+    draw, told = random.Random(12), 0
+    for _ in range(16):
+        damaged = bytearray(whole)
+        damaged[draw.randrange(len(whole))] ^= 1 << draw.randrange(8)
+        Path("bad.zip").write_bytes(damaged)
+        result = tripkit("new", "trip", "mine", "--from", "bad.zip")
+        assert result.exception is None or isinstance(result.exception, SystemExit)
+        if result.exit_code:
+            told += 1
+            assert "bad.zip" in result.output and not Path("content").exists()
+        else:
+            shutil.rmtree("content")
+    assert told > 5
+
+
+def test_a_recipe_is_written_under_its_id_whatever_its_path(in_empty_folder: Path) -> None:
+    recipe = (
+        "id: paste-cup\nname: Paste cup\nmeal: [lunch]\nserves: 1\ncook_in: none\n"
+        "uses: [{food: trail-paste, amount: 30 g}]\n"
+        "steps: [{do: mix, with: [trail-paste], water: 20 ml}, {do: serve}]\n"
+    )
+    trip = TRIP.replace("{eat: trail-paste, each: 30 g}", "{cook: paste-cup}")
+    kit_of(Path("theirs.zip"), **{"recipes/con/aux.yaml": recipe, "trips/theirs.yaml": trip})
+    result = tripkit("new", "trip", "mine", "--from", "theirs.zip")
+    assert result.exit_code == 0, result.output
+    assert {path.as_posix() for path in Path("content/recipes").rglob("*")} == {
+        "content/recipes/paste-cup.yaml"
+    }
 
 
 @pytest.mark.parametrize(

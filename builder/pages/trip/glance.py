@@ -113,8 +113,9 @@ def _at_home(kit: Kit, figures: Figures) -> list[Cell]:
     if kit.fuel and kit.fuel.containers:
         taken = link(containers(kit.fuel, figures), "fuel.md")
         things.append(filled(say("Take fuel: {containers}"), containers=taken))
-    packs = link(say.of("share out", "packs"), "carry.md")
-    things.append(filled(say("Share out the {packs}"), packs=packs))
+    if kit.weights.people:  # a public kit tells no packs
+        packs = link(say.of("share out", "packs"), "carry.md")
+        things.append(filled(say("Share out the {packs}"), packs=packs))
     return things
 
 
