@@ -7,7 +7,7 @@ import re
 
 import pytest
 
-from builder.model.kit import Carried, Kit, KitPerson, Refused
+from builder.model.kit import Carried, Kit, KitPerson, LeftOut, Refused
 from builder.model.recipe import MEALS, MealName
 from builder.model.trip import MealItem
 from builder.pages.pieces import Cell
@@ -83,6 +83,74 @@ def test_what_is_on_their_own_plate_is_a_danger_and_on_others_a_warning() -> Non
     assert [said(each) for each in other.with_others] == [
         "Day 1 dinner: Black beans in Smoky bean pot"
     ]
+
+
+def with_refused(*refused: Refused) -> Kit:
+    kit = sample_kit()
+    first = dataclasses.replace(kit.party[0], refused=refused)
+    return dataclasses.replace(kit, party=(first, *kit.party[1:]))
+
+
+def page_of_ash(kit: Kit) -> str:
+    return seen_in(write_book(kit, TEMPLATES).markdown["person-ash.md"]).words
+
+
+CLEAR = "Nothing on your own plate is told to hold it."
+
+
+def test_packets_to_read_are_told_food_by_food_with_their_meals() -> None:
+    kit = with_refused(
+        Refused(1, 1, "Nut mix", True, "may-contain"),
+        Refused(1, 2, "Black beans", True, "not-told"),
+        Refused(2, 0, "Nut mix", True, "may-contain"),
+        Refused(1, 2, "Oil", False, "not-told"),
+        Refused(1, 2, "Rice", False, "may-contain"),
+    )
+    ash, _ = person_pages(kit, {(1, 2): "cook/smoky-bean-pot.md#day-1-dinner"})
+    assert ash.on_plate == ()
+    (traces,) = ash.traces
+    assert said(traces).startswith("Nut mix: Day 1 snacks, Day 2 ")
+    (untold,) = ash.untold
+    assert said(untold) == "Black beans: Day 1 dinner"
+    assert untold[-1].href == "cook/smoky-bean-pot.md#day-1-dinner"
+    assert [said(each) for each in ash.with_others] == [
+        "Day 1 dinner: Rice in Smoky bean pot (may contain it)",
+        "Day 1 dinner: Oil in Smoky bean pot (allergens not told)",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("refused", "clear"),
+    [
+        ((), True),
+        ((Refused(1, 2, "Rice", False, "told"),), True),
+        ((Refused(1, 2, "Rice", True, "told"),), False),
+        ((Refused(1, 2, "Rice", True, "may-contain"),), False),
+        ((Refused(1, 2, "Rice", True, "not-told"),), False),
+    ],
+)
+def test_a_plate_is_called_clear_only_where_all_of_it_is_told(
+    refused: tuple[Refused, ...], clear: bool
+) -> None:
+    assert (CLEAR in page_of_ash(with_refused(*refused))) == clear
+
+
+def test_meals_that_pass_somebody_by_stand_on_their_page() -> None:
+    kit = sample_kit()
+    left = (
+        LeftOut(1, "lunch", 0.61, False),
+        LeftOut(2, "breakfast", 0.9, True),
+        LeftOut(1, None, 0.61, False),
+    )
+    party = (dataclasses.replace(kit.party[0], left_out=left), kit.party[1])
+    kit = dataclasses.replace(kit, party=party)
+    assert person_pages(kit, {})[0].left_out == (
+        "Day\u00a01 lunch: the others eat, and nothing is planned for you.",
+        "Day\u00a02 breakfast: nothing for you, and it is meant so.",
+        "Day 1: your food gives 61\u00a0% of what the day takes from you. "
+        "The party as a whole has enough.",
+    )
+    assert "nothing is planned for you" in page_of_ash(kit)
 
 
 def test_a_page_without_anything_to_avoid_does_not_speak_of_it(book: Book) -> None:

@@ -115,9 +115,9 @@ def _page(
         pack(figures, load) if load and load.total_g else (),
         boxes_of_person(kit, person.name),
         _avoids(figures.say, person),
-        _on_plate(kit, figures.say, person, "told", anchors),
-        _on_plate(kit, figures.say, person, "may-contain", anchors),
-        _on_plate(kit, figures.say, person, "not-told", anchors),
+        _on_plate(kit, figures.say, person, anchors),
+        _packets(kit, figures.say, person, "may-contain", anchors),
+        _packets(kit, figures.say, person, "not-told", anchors),
         _with_others(kit, figures.say, person, anchors),
         _carries(kit, figures, load, anchors) if load else (),
         _brings(kit, figures, load),
@@ -156,17 +156,34 @@ _PERHAPS: dict[How, str] = {
 }
 
 
-def _on_plate(
-    kit: Kit, say: Speech, person: KitPerson, how: How, anchors: Anchors
-) -> tuple[Cell, ...]:
-    """Give what they eat that is not, or may not be, for them."""
+def _on_plate(kit: Kit, say: Speech, person: KitPerson, anchors: Anchors) -> tuple[Cell, ...]:
+    """Give what they eat that is told not to be for them, meal by meal."""
     return tuple(
         dict.fromkeys(
             _refused_said(kit, say, each, anchors)
             for each in person.refused
-            if each.eats and each.how == how
+            if each.eats and each.how == "told"
         )
     )
+
+
+def _packets(
+    kit: Kit, say: Speech, person: KitPerson, how: How, anchors: Anchors
+) -> tuple[Cell, ...]:
+    """Give what they eat whose packet is to be read, food by food, with its meals."""
+    meals: dict[str, dict[Cell, None]] = {}
+    for each in person.refused:
+        if each.eats and each.how == how:
+            found = meals.setdefault(each.what, {})
+            found[_meal_linked(kit, say, each, anchors)] = None
+    return tuple((*text(food), Piece(": "), *join(tuple(found))) for food, found in meals.items())
+
+
+def _meal_linked(kit: Kit, say: Speech, each: Refused, anchors: Anchors) -> Cell:
+    """Name a meal, leading to its steps or else to its day."""
+    meal = kit.days[each.day - 1].meals[each.place]
+    href = anchors.get((each.day, each.place), "") or f"day-{each.day}.md#{meal.meal}"
+    return link(say(_MEAL_OF[meal.meal], n=each.day), href)
 
 
 def _with_others(kit: Kit, say: Speech, person: KitPerson, anchors: Anchors) -> tuple[Cell, ...]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from builder.formulas.heat import whole_units
@@ -213,6 +213,8 @@ class _MenuPlanner:
         recipe = self.content.recipes[item.recipe] if item.recipe else None
         drain_ml = recipe.drain_ml * len(item.eaters) / recipe.serves if recipe else 0.0
         own_water_ml = sum(portion.planned.water_ml for portion in portions)
+        told = {name for portion in portions for name in portion.substance.allergens}
+        traces = {name for portion in portions for name in portion.substance.may_contain}
         return PlannedMeal(
             meal=meal,
             title=recipe.name if recipe else portions[0].planned.name,
@@ -245,8 +247,8 @@ class _MenuPlanner:
             note=recipe.note if recipe else "",
             place=str(item.places.record),
             heating=cooked.heating if cooked else None,
-            allergens=_in_order(name for each in portions for name in each.substance.allergens),
-            may_contain=_in_order(name for each in portions for name in each.substance.may_contain),
+            allergens=_in_order(told),
+            may_contain=_in_order(traces - told),
             not_told=tuple(
                 dict.fromkeys(food.name for each in portions for food in each.substance.untold)
             ),
@@ -259,10 +261,9 @@ def _steeps(food: Food) -> bool:
     return food.kind == "herb" or (food.kind == "drink" and bool(_TEA.search(named)))
 
 
-def _in_order(allergens: Iterable[str]) -> tuple[str, ...]:
-    """Give allergens once each, in the order of the law."""
-    found = set(allergens)
-    return tuple(name for name in ALLERGENS if name in found)
+def _in_order(allergens: Collection[str]) -> tuple[str, ...]:
+    """Give allergens in the order of the law."""
+    return tuple(name for name in ALLERGENS if name in allergens)
 
 
 def _packs_shared(portions: Iterable[Portion]) -> tuple[Portion, ...]:
