@@ -1,8 +1,12 @@
-"""A number together with where it came from."""
+"""A number together with where it came from.
+
+A figure behaves as the number it is. Arithmetic with figures gives figures, so what planning
+reckons keeps its origin without anybody writing it down a second time.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any, TypeAlias
 
@@ -11,9 +15,10 @@ from builder.model.place import Place
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """Somebody wrote it in a file."""
+    """Somebody wrote it in a file; the name is its key there, with the unit at the end."""
 
     place: Place
+    name: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -28,24 +33,33 @@ class Named:
 class Found:
     """A fit, a solver's answer, a date or a count of things, with its method."""
 
+    name: str
     method: str
     sources: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
 class Worked:
-    """A formula gave it, out of other figures."""
+    """A declared formula gave it, out of other figures."""
 
     formula: Callable[..., Any]
-    inputs: tuple[tuple[str, Figure | Count | tuple[Figure | Count, ...]], ...]
+    inputs: tuple[tuple[str, Traced | tuple[Traced, ...]], ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Reckoned:
+    """Plain arithmetic gave it: a sign or a function of the small language, and its operands."""
+
+    do: str
+    parts: tuple[float, ...]  # figures, or numbers that change a unit
     guards: tuple[Figure, ...] = ()  # each 1 where the choice that led here holds
 
 
-Origin: TypeAlias = "Told | Named | Found | Worked"
+Origin: TypeAlias = "Told | Named | Found | Worked | Reckoned"
 
 
 class Figure(float):
-    """A number that knows its origin, and else behaves as a number."""
+    """A number that knows its origin."""
 
     __slots__ = ("origin",)
     origin: Origin
@@ -59,6 +73,42 @@ class Figure(float):
     def __reduce__(self) -> tuple[Any, ...]:
         """Keep the origin when a worker gets it."""
         return (Figure, (float(self), self.origin))
+
+    def __deepcopy__(self, memo: object) -> Figure:
+        """Stay the same figure: nothing in it changes."""
+        return self
+
+    def __add__(self, other: float) -> Figure:
+        """Add."""
+        return Figure(float(self) + other, Reckoned("+", (self, other)))
+
+    def __radd__(self, other: float) -> Figure:
+        """Add to a number."""
+        return Figure(other + float(self), Reckoned("+", (other, self)))
+
+    def __sub__(self, other: float) -> Figure:
+        """Subtract."""
+        return Figure(float(self) - other, Reckoned("-", (self, other)))
+
+    def __rsub__(self, other: float) -> Figure:
+        """Subtract from a number."""
+        return Figure(other - float(self), Reckoned("-", (other, self)))
+
+    def __mul__(self, other: float) -> Figure:
+        """Multiply."""
+        return Figure(float(self) * other, Reckoned("*", (self, other)))
+
+    def __rmul__(self, other: float) -> Figure:
+        """Multiply a number."""
+        return Figure(other * float(self), Reckoned("*", (other, self)))
+
+    def __truediv__(self, other: float) -> Figure:
+        """Divide."""
+        return Figure(float(self) / other, Reckoned("/", (self, other)))
+
+    def __rtruediv__(self, other: float) -> Figure:
+        """Divide a number."""
+        return Figure(other / float(self), Reckoned("/", (other, self)))
 
 
 class Count(int):
@@ -75,3 +125,41 @@ class Count(int):
     def __reduce__(self) -> tuple[Any, ...]:
         """Keep the origin when a worker gets it."""
         return (Count, (int(self), self.origin))
+
+    def __deepcopy__(self, memo: object) -> Count:
+        """Stay the same count: nothing in it changes."""
+        return self
+
+
+Traced: TypeAlias = "Figure | Count"
+
+
+def add(parts: Iterable[float]) -> Figure:
+    """Add figures up; plain nothings among them are left out."""
+    each = tuple(part for part in parts if part or isinstance(part, (Figure, Count)))
+    return Figure(sum(float(part) for part in each), Reckoned("sum", each))
+
+
+def largest(*parts: float) -> Figure:
+    """Give the largest of some figures."""
+    return Figure(max(parts), Reckoned("max", parts))
+
+
+def smallest(*parts: float) -> Figure:
+    """Give the smallest of some figures."""
+    return Figure(min(parts), Reckoned("min", parts))
+
+
+def named(value: float, name: str, source: str) -> Figure:
+    """Say which default, constant or row of a table a number is, and its source."""
+    return Figure(value, Named(name, source))
+
+
+def found(value: float, name: str, method: str, *sources: str) -> Figure:
+    """Say by which method a number was found that no printed formula gives."""
+    return Figure(value, Found(name, method, sources))
+
+
+def guarded(figure: float, *guards: Figure) -> Figure:
+    """Put guards beside a figure: each is 1 where the choice that led to it holds."""
+    return Figure(float(figure), Reckoned("", (figure,), guards))

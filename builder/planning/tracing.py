@@ -1,19 +1,17 @@
-"""The one door to formulas: it works them out and keeps where each figure came from."""
+"""The one door to formulas: works them out, and keeps what each figure was worked out of."""
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 from typing import Any, ParamSpec
 
 from builder.formulas.declaring import FORMULAS, Formula
-from builder.formulas.totals import as_chosen, total
-from builder.model.figure import Count, Figure, Found, Named, Origin, Told, Worked
-from builder.model.place import Place
+from builder.model.figure import Count, Figure, Found, Named, Traced, Worked
 
 Given = ParamSpec("Given")
 
-# What code reckoned without saying how. A test lets no kit hold one.
+# What nobody said the origin of. A test lets no kit hold one.
 UNTRACED = "not traced"
 
 
@@ -27,57 +25,29 @@ def count(formula: Callable[Given, float], *args: Given.args, **inputs: Given.kw
     return Count(int(formula(*args, **inputs)), _worked(formula, inputs))
 
 
-def add(parts: Iterable[float]) -> Figure:
-    """Add figures up."""
-    return work(total, parts=tuple(parts))
-
-
-def told(value: float, place: Place) -> Figure:
-    """Say that a number was written in a file."""
-    return value if isinstance(value, Figure) else Figure(value, Told(place))
-
-
-def named(value: float, name: str, source: str) -> Figure:
-    """Say which default, constant or row of a table a number is, and its source."""
-    return Figure(value, Named(name, source))
-
-
-def found(value: float, method: str, *sources: str) -> Figure:
-    """Say by which method a number was found that no printed formula gives."""
-    return Figure(value, Found(method, sources))
-
-
-def guarded(figure: float, *guards: Figure) -> Figure:
-    """Put guards beside a figure: each is 1 where the choice that led to it holds."""
-    inputs = (("value", figure_of(figure)),)
-    return Figure(float(figure), Worked(as_chosen, inputs, guards))
-
-
-def figure_of(value: float) -> Figure | Count:
+def traced(value: float, name: str = "") -> Traced:
     """Give a number as a figure; what nobody said the origin of is told as such."""
     if isinstance(value, (Figure, Count)):
         return value
-    return Figure(float(value), Found(UNTRACED))
+    return Figure(float(value), Found(name, UNTRACED))
 
 
-def _worked(formula: Callable[..., Any], inputs: Mapping[str, Any]) -> Origin:
+def _worked(formula: Callable[..., Any], inputs: Mapping[str, Any]) -> Worked:
     declared = FORMULAS[formula]
     fixed = _fixed(declared)
-    shown: list[tuple[str, Figure | Count | tuple[Figure | Count, ...]]] = []
+    shown: list[tuple[str, Traced | tuple[Traced, ...]]] = []
     for name in declared.names:
         if name in fixed:
             shown.append((name, fixed[name]))
         elif name in declared.tables:
             table = declared.tables[name]
-            picked = table.pick(*(inputs[by] for by in table.by))
             words = ", ".join(str(inputs[by]) for by in table.by)
-            shown.append((name, Figure(picked, Named(f"{name}: {words}", table.source))))
+            picked = table.pick(*(inputs[by] for by in table.by))
+            shown.append((name, Figure(picked, Named(f"{name} ({words})", table.source))))
+        elif isinstance(inputs[name], Sequence):
+            shown.append((name, tuple(traced(each, name) for each in inputs[name])))
         else:
-            given = inputs[name]
-            listed = isinstance(given, Sequence)
-            shown.append(
-                (name, tuple(figure_of(each) for each in given) if listed else figure_of(given))
-            )
+            shown.append((name, traced(inputs[name], name)))
     return Worked(formula, tuple(shown))
 
 

@@ -7,6 +7,7 @@ import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
 
+from builder.model.figure import Count, Figure, Told
 from builder.model.place import Place, Places
 from builder.problems import Problem, did_you_mean, nearest
 from builder.reading.usual import Range, usual_of
@@ -246,13 +247,12 @@ class Fields:
         if usual is not None:
             shown = f"{plain(usual.usual[0])} to {plain(usual.usual[1])}"
             self.judge(usual, number, node.place, f"{key}: {node.described()}", shown)
-        return number
+        return Figure(number, Told(node.place, key))
 
     def count(self, key: str, required: bool = False, default: int = 0, at_least: int = 0) -> int:
         """Read a whole number."""
-        return int(
-            self.number(key, required, default, at_least=at_least, at_most=10_000, whole=True)
-        )
+        found = self.number(key, required, default, at_least=at_least, at_most=10_000, whole=True)
+        return Count(int(found), found.origin) if isinstance(found, Figure) else int(found)
 
     # -- quantities ---------------------------------------------------------------------------
 
@@ -298,7 +298,8 @@ class Fields:
         if usual is not None:
             shown = range_like(node.text, quantity, *usual.usual)
             self.judge(usual, value, node.place, f"{key}: {node.described()}", shown)
-        return value
+        unit = "share" if quantity.endswith("share") else quantity.partition("_")[2]
+        return Figure(value, Told(node.place, f"{key}_{unit}"))
 
     def judge(self, among: Range, value: float, place: Place, found: str, usual: str) -> bool:
         """Warn of an unusual value, refuse one that cannot be; tell whether it was either."""

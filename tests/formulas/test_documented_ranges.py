@@ -38,7 +38,6 @@ EXAMPLES: dict[str, dict[str, Any]] = {
         "heat_kj": 1.0, "efficiency_share": 0.5, "wind_factor": 0.5, "power_w": 1.0,
     },
     "heat.fuel_mass_g": {"fuel_heat_kj": 1.0, "energy_mj_kg": 45.0},
-    "totals.part_of": {"part": 1.0, "whole": 2.0},
     "heat.whole_units": {"amount": 1.0, "per_unit": 1.0},
     "water.adequate_intake_ml": {"sex": None, "age_years": 30.0},
     "water.drinking_rate_ml_h": {"air_high_c": 20.0, "mass_kg": 70.0},

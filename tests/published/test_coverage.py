@@ -20,19 +20,6 @@ WITHOUT_A_ROW = {
     "ranges.require": "refuses values, computes none",
     "ranges.require_above": "refuses values, computes none",
     "ranges.require_known": "refuses names, computes nothing",
-    **{
-        f"totals.{name}": "adds, scales or compares; its tests are the definition"
-        for name in (
-            "total",
-            "scaled",
-            "part_of",
-            "weighted",
-            "left_over",
-            "least",
-            "most",
-            "as_chosen",
-        )
-    },
     "expression.parse": "reads arithmetic; its tests are the definition",
     "expression.names_in": "reads arithmetic; its tests are the definition",
     "expression.evaluate": "works arithmetic out; its tests are the definition",
