@@ -85,6 +85,17 @@ class Formula:
         return f"{self.function.__module__.rpartition('.')[2]}.{self.function.__name__}"
 
     @cached_property
+    def parameters(self) -> tuple[str, ...]:
+        """The arguments of the function, in their order."""
+        return tuple(inspect.signature(self.function).parameters)
+
+    @cached_property
+    def defaults(self) -> Mapping[str, Any]:
+        """What arguments are where they are left out."""
+        parameters = inspect.signature(self.function).parameters.values()
+        return {each.name: each.default for each in parameters if each.default is not each.empty}
+
+    @cached_property
     def names(self) -> tuple[str, ...]:
         """What the expression needs values for."""
         return names_in(self.expression)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.ranges import require, require_above, require_known
 
 METHODS = ("dehydrator", "freeze-dryer", "oven", "sun")
@@ -33,6 +34,7 @@ EVAPORATION_KJ_KG = 2358.0
 _G_PER_KG = 1000.0
 
 
+@declared("fresh_g * (1 - water_share) / (1 - residual_share)")
 def dried_mass_g(fresh_g: float, water_share: float, residual_share: float) -> float:
     """Mass that a fresh food has when it is dry.
 
@@ -68,6 +70,7 @@ def dried_mass_g(fresh_g: float, water_share: float, residual_share: float) -> f
     return fresh_g / solids_factor(water_share, residual_share)
 
 
+@declared("1 - (1 - water_share) * fresh_g / dried_g")
 def residual_share(fresh_g: float, dried_g: float, water_share: float) -> float:
     """Water share of a dried food, from its two weighings.
 
@@ -104,6 +107,7 @@ def residual_share(fresh_g: float, dried_g: float, water_share: float) -> float:
     return 1.0 - (1.0 - water_share) * fresh_g / dried_g
 
 
+@declared("1 - (1 - residual_share) * dried_g / fresh_g")
 def water_share_from(fresh_g: float, dried_g: float, residual_share: float) -> float:
     """Water share of the fresh food that explains two weighings.
 
@@ -146,6 +150,7 @@ def water_share_from(fresh_g: float, dried_g: float, residual_share: float) -> f
     return share
 
 
+@declared("(1 - residual_share) / (1 - water_share)")
 def solids_factor(water_share: float, residual_share: float) -> float:
     """How many times as much solids a gram of the dried food holds.
 
@@ -180,6 +185,7 @@ def solids_factor(water_share: float, residual_share: float) -> float:
     return (1.0 - residual_share) / (1.0 - water_share)
 
 
+@declared("amount_g * ((1 - residual_share) / (1 - water_share) - 1)")
 def rehydration_water_ml(amount_g: float, water_share: float, residual_share: float) -> float:
     """Water that drying took out of an amount, so the most it takes up again.
 
@@ -313,6 +319,10 @@ def dry_enough_share(method: str, food_kind: str) -> float:
     return DRY_ENOUGH_OTHER_SHARE
 
 
+@declared(
+    "sublimation_kj_kg * water_g / 1000",
+    {"sublimation_kj_kg": Constant(SUBLIMATION_KJ_KG, "crc-handbook")},
+)
 def sublimation_heat_kj(water_g: float) -> float:
     """Heat that turns ice to vapour, the least a freeze dryer needs.
 
@@ -343,6 +353,10 @@ def sublimation_heat_kj(water_g: float) -> float:
     return SUBLIMATION_KJ_KG * water_g / _G_PER_KG
 
 
+@declared(
+    "evaporation_kj_kg * water_g / 1000",
+    {"evaporation_kj_kg": Constant(EVAPORATION_KJ_KG, "crc-handbook")},
+)
 def evaporation_heat_kj(water_g: float) -> float:
     """Heat that turns water to vapour at 60 degC, the least warm drying needs.
 
@@ -374,6 +388,7 @@ def evaporation_heat_kj(water_g: float) -> float:
     return EVAPORATION_KJ_KG * water_g / _G_PER_KG
 
 
+@declared("exp(-rate_per_min * duration_min ^ exponent)")
 def moisture_ratio(duration_min: float, rate_per_min: float, exponent: float = 1.0) -> float:
     """Share of the water still to go, dry basis, after a time of drying.
 

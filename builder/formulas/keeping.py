@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.ranges import require, require_above, require_known
 
 # Months at 15.6 degC (60 degF). Fruit and vegetables: extension tables; jerky: two weeks;
@@ -39,6 +40,15 @@ WARMEST_KEPT_C = 40.0
 OXYGEN_SHARE_OF_AIR = 0.2095
 
 
+@declared(
+    "if(kept_at_c <= frozen_c, 1, min(1, 2 ^ ((table_at_c - kept_at_c) / halving_k))) * "
+    "if(kept_at_c <= frozen_c, 2 ^ ((table_at_c - kept_at_c) / halving_k), 1) * table_months",
+    {
+        "frozen_c": Constant(FROZEN_C, "common-practice"),
+        "table_at_c": Constant(TABLE_KEPT_AT_C, "uga-drying"),
+        "halving_k": Constant(HALVING_K, "uga-drying"),
+    },
+)
 def months_kept(table_months: float, kept_at_c: float) -> float:
     """Months that a dried food keeps at a temperature.
 
@@ -125,6 +135,10 @@ def table_months(
     return months * (BAG_OR_FAT_FACTOR if halved else 1.0)
 
 
+@declared(
+    "oxygen_share * (container_ml - food_ml)",
+    {"oxygen_share": Constant(OXYGEN_SHARE_OF_AIR, "iso2533")},
+)
 def void_oxygen_ml(container_ml: float, food_ml: float) -> float:
     """Oxygen in the air around the food of a container.
 
@@ -159,6 +173,7 @@ def void_oxygen_ml(container_ml: float, food_ml: float) -> float:
     return OXYGEN_SHARE_OF_AIR * (container_ml - food_ml)
 
 
+@declared("pressure_packed_hpa / pressure_hpa")
 def bag_swelling(pressure_packed_hpa: float, pressure_hpa: float) -> float:
     """How many times its volume the air in a slack bag takes at another height.
 

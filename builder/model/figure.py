@@ -83,7 +83,9 @@ class Figure(float):
         return Figure(float(self) + other, Reckoned("+", (self, other)))
 
     def __radd__(self, other: float) -> Figure:
-        """Add to a number."""
+        """Add to a number; `sum` begins with nothing."""
+        if not other and not isinstance(other, (Figure, Count)):
+            return self
         return Figure(other + float(self), Reckoned("+", (other, self)))
 
     def __sub__(self, other: float) -> Figure:
@@ -130,6 +132,18 @@ class Count(int):
         """Stay the same count: nothing in it changes."""
         return self
 
+    def __add__(self, other: int) -> Count:
+        """Add a whole number."""
+        return Count(int(self) + int(other), Reckoned("+", (self, other)))
+
+    def __radd__(self, other: int) -> Count:
+        """Add to a whole number; `sum` begins with nothing."""
+        return self if not other else Count(int(other) + int(self), Reckoned("+", (other, self)))
+
+    def __sub__(self, other: int) -> Count:
+        """Subtract a whole number."""
+        return Count(int(self) - int(other), Reckoned("-", (self, other)))
+
 
 Traced: TypeAlias = "Figure | Count"
 
@@ -163,3 +177,8 @@ def found(value: float, name: str, method: str, *sources: str) -> Figure:
 def guarded(figure: float, *guards: Figure) -> Figure:
     """Put guards beside a figure: each is 1 where the choice that led to it holds."""
     return Figure(float(figure), Reckoned("", (figure,), guards))
+
+
+def counted(number: int, name: str) -> Figure:
+    """Say what a number counts: eaters, carriers."""
+    return found(number, name, "counted")

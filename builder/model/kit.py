@@ -158,6 +158,7 @@ class PlannedMeal:
     recipe: str | None
     food: str | None
     eaters: tuple[str, ...]
+    heads: float  # how many eat it
     plate_shares: tuple[float, ...]  # of the pot, in the order of `eaters`; sums to 1
     cook_in: Vessel | None
     conditions: Conditions

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 from typing import Any, ParamSpec
@@ -15,14 +16,41 @@ Given = ParamSpec("Given")
 UNTRACED = "not traced"
 
 
-def work(formula: Callable[Given, float], *args: Given.args, **inputs: Given.kwargs) -> Figure:
-    """Work a declared formula out; its inputs are given by name."""
-    return Figure(formula(*args, **inputs), _worked(formula, inputs))
+def work(formula: Callable[Given, float], *args: Given.args, **named: Given.kwargs) -> Figure:
+    """Work a declared formula out."""
+    declared = FORMULAS[formula]
+    inputs = {**declared.defaults, **dict(zip(declared.parameters, args, strict=False)), **named}
+    plain = {name: _plain(given) for name, given in inputs.items()}
+    return Figure(declared.function(**plain), _worked(declared, inputs))
 
 
-def count(formula: Callable[Given, float], *args: Given.args, **inputs: Given.kwargs) -> Count:
-    """Work out a declared formula that counts whole things; its inputs are given by name."""
-    return Count(int(formula(*args, **inputs)), _worked(formula, inputs))
+def count(formula: Callable[Given, float], *args: Given.args, **named: Given.kwargs) -> Count:
+    """Work out a declared formula that counts whole things."""
+    figure = work(formula, *args, **named)
+    return Count(int(float(figure)), figure.origin)
+
+
+def look_up(table: Callable[Given, float], *args: Given.args, **named: Given.kwargs) -> Figure:
+    """Give a row of a table that a function of the formulas knows, with the source it cites."""
+    words = ", ".join(str(each) for each in (*args, *named.values()))
+    return Figure(table(*args, **named), Named(f"{table.__name__} ({words})", _cited(table)))
+
+
+def solve(
+    method: str, function: Callable[Given, float], *args: Given.args, **named: Given.kwargs
+) -> Figure:
+    """Give what a search, a fit or a library found, which no printed formula gives."""
+    plain = [_plain(each) for each in args]
+    value = function(*plain, **{name: _plain(each) for name, each in named.items()})
+    return Figure(value, Found(function.__name__, method, (_cited(function),)))
+
+
+@cache
+def _cited(table: Callable[..., Any]) -> str:
+    """Give the first source that a function's docstring cites."""
+    cited = re.search(r"^\s*\.\. \[([a-z0-9-]+)\]", table.__doc__ or "", re.M)
+    assert cited, f"{table.__name__} cites no source"
+    return cited[1]
 
 
 def traced(value: float, name: str = "") -> Traced:
@@ -32,8 +60,16 @@ def traced(value: float, name: str = "") -> Traced:
     return Figure(float(value), Found(name, UNTRACED))
 
 
-def _worked(formula: Callable[..., Any], inputs: Mapping[str, Any]) -> Worked:
-    declared = FORMULAS[formula]
+def _plain(given: Any) -> Any:
+    """Give plain floats: what happens inside a formula is told by its expression."""
+    if isinstance(given, Figure):
+        return float(given)
+    if isinstance(given, Mapping):
+        return {key: _plain(each) for key, each in given.items()}
+    return tuple(map(_plain, given)) if isinstance(given, (tuple, list)) else given
+
+
+def _worked(declared: Formula, inputs: Mapping[str, Any]) -> Worked:
     fixed = _fixed(declared)
     shown: list[tuple[str, Traced | tuple[Traced, ...]]] = []
     for name in declared.names:
@@ -48,7 +84,7 @@ def _worked(formula: Callable[..., Any], inputs: Mapping[str, Any]) -> Worked:
             shown.append((name, tuple(traced(each, name) for each in inputs[name])))
         else:
             shown.append((name, traced(inputs[name], name)))
-    return Worked(formula, tuple(shown))
+    return Worked(declared.function, tuple(shown))
 
 
 @cache

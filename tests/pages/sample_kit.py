@@ -108,6 +108,7 @@ def meal(when: str, title: str, *ingredients: PlannedIngredient, **more: object)
         "recipe": None,
         "food": None,
         "eaters": ("Ash", "Rowan"),
+        "heads": 2.0,
         "plate_shares": (0.45, 0.55),
         "cook_in": None,
         "conditions": LOW_CAMP,

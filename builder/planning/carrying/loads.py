@@ -5,6 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from builder.model.content import Content
+
+# Where nobody told what they carry to: a share of body mass. Adults from leaders' guidance
+# (read in a copy), children after paediatric advice on backpacks (read in a copy).
+from builder.model.figure import add, largest
 from builder.model.kit import (
     Carried,
     FuelDay,
@@ -22,8 +26,6 @@ from builder.planning.needs import GROWN_UP_YEARS
 from builder.problems import Problem, ProblemsFound
 from builder.speech import Speech, later, speech_of
 
-# Where nobody told what they carry to: a share of body mass. Adults from leaders' guidance
-# (read in a copy), children after paediatric advice on backpacks (read in a copy).
 UNTOLD_LIMIT_SHARE = 0.20
 UNTOLD_CHILD_LIMIT_SHARE = 0.10
 LITRE_G = 1000.0
@@ -100,12 +102,12 @@ def by_day_g(
     waters: Sequence[WaterDay],
 ) -> tuple[float, ...]:
     """Give the party's load each morning: food and fuel of past days are gone."""
-    packaging_g = sum(each.planned.packaging_g for menu in menus for each in menu)
-    food_g = sum(each.planned.mass_g for menu in menus for each in menu)
+    packaging_g = add(each.planned.packaging_g for menu in menus for each in menu)
+    food_g = add(each.planned.mass_g for menu in menus for each in menu)
     loads = []
     for menu, fuel_day, water in zip(menus, fuel_days, waters, strict=True):
         loads.append(food_g + packaging_g + gear_g + fuel_g + water.carry_ml)
-        food_g -= sum(each.planned.mass_g for each in menu)
+        food_g -= add(each.planned.mass_g for each in menu)
         fuel_g -= fuel_day.fuel_g
     return tuple(loads)
 
@@ -123,13 +125,13 @@ def weights(
     gear = gear_items(trip, content, hearth)
     say = speech_of(trip.language)
     fuels = fuel_items(fuel, say)
-    gear_g = sum(each.mass_g for each in gear)
-    fuel_g = sum(each.mass_g for each in fuels)
-    water_most_g = max((day.carry_ml for day in waters), default=0.0)
+    gear_g = add(each.mass_g for each in gear)
+    fuel_g = add(each.mass_g for each in fuels)
+    water_most_g = largest(0.0, *(day.carry_ml for day in waters))
     things = [*food_items(menus, say), *fuels, *gear, *_litres(water_most_g, say)]
     return Weights(
-        food_g=sum(each.planned.mass_g for menu in menus for each in menu),
-        packaging_g=sum(each.planned.packaging_g for menu in menus for each in menu),
+        food_g=add(each.planned.mass_g for menu in menus for each in menu),
+        packaging_g=add(each.planned.packaging_g for menu in menus for each in menu),
         fuel_g=fuel_g,
         gear_g=gear_g,
         water_most_g=water_most_g,
@@ -176,13 +178,17 @@ def _people(trip: Trip, things: Sequence[Carried]) -> tuple[PersonLoad, ...]:
         )
     say = speech_of(trip.language)
     own = [person.own_gear_g or 0.0 for person in trip.party]
-    owners = share_out([each.mass_g for each in things], own, limits)
+    owners = share_out(
+        [float(each.mass_g) for each in things],
+        [float(each) for each in own],
+        [float(each) for each in limits],
+    )
     loads = []
     for number, person in enumerate(trip.party):
         carries = [each for each, owner in zip(things, owners, strict=True) if owner == number]
         if own[number] > 0:
             carries.insert(0, Carried(say("Own gear"), own[number], "own"))
-        total_g = sum(each.mass_g for each in carries)
+        total_g = add(each.mass_g for each in carries)
         limit = limits[number]
         of_limit = total_g / limit if limit > 0 else 0.0
         loads.append(PersonLoad(person.name, total_g, limit, of_limit, tuple(carries)))

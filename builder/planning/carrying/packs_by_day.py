@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
+from builder.model.figure import add
 from builder.model.kit import Carried, KitDay, PersonLoad, Weights
 
 
@@ -25,7 +26,7 @@ def with_packs_by_day(weights: Weights, days: Sequence[KitDay]) -> Weights:
         burnt_share = burnt_g / weights.fuel_g if weights.fuel_g else 0.0
         for number, person in enumerate(weights.people):
             mornings[number].append(
-                sum(
+                add(
                     _mass_g(thing, day.day, stays_g, water_share, burnt_share)
                     for thing in person.carries
                 )

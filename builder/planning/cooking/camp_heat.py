@@ -19,6 +19,7 @@ from builder.model.kit import KitDay, PlannedMeal
 from builder.model.looks import ColdGas, IronHeat
 from builder.model.trip import Trip
 from builder.planning.cooking.hearth import Hearth
+from builder.planning.tracing import solve
 
 _HPA_PER_KPA = 10.0
 # Closer to all of it nobody would notice.
@@ -33,13 +34,15 @@ def cold_gas(day: KitDay, hearth: Hearth) -> ColdGas | None:
     all_shares = sum(share for _, share in fuel.mix)
     mix = {gas: share / all_shares for gas, share in fuel.mix}
     can_c = at.air_low_c - CANISTER_COOLS_K
-    usable = usable_share(mix, can_c, at.pressure_hpa, stove.liquid_feed)
+    usable = solve(
+        "evaporated in small steps", usable_share, mix, can_c, at.pressure_hpa, stove.liquid_feed
+    )
     if usable >= ALL_OF_IT_SHARE:
         return None
     return ColdGas(
         day=day.day,
         air_low_c=at.air_low_c,
-        can_kpa=mixture_pressure_kpa(mix, can_c),
+        can_kpa=solve("pressure of the mixture", mixture_pressure_kpa, mix, can_c),
         wanted_kpa=at.pressure_hpa / _HPA_PER_KPA + BURNER_WANTS_KPA,
         usable_share=usable,
     )

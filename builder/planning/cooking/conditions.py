@@ -7,11 +7,13 @@ from dataclasses import dataclass
 from builder.formulas.air import altitude_m as altitude_of_m
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
+from builder.model.figure import smallest
 from builder.model.kit import Conditions
 from builder.model.place import Places
 from builder.model.recipe import MealName
 from builder.model.trip import Camp, Day, Trip
 from builder.planning.refusals import told_at
+from builder.planning.tracing import work
 
 UNTOLD_WATER_C = 10.0
 SNOW_WATER_C = 0.0
@@ -33,8 +35,8 @@ class CookingPlaces:
 
 def conditions_of(camp: Camp, altitude_m: float) -> Conditions:
     """Give a camp with what follows from its height."""
-    pressure = camp.barometer_hpa or pressure_hpa(altitude_m)
-    boiling = boiling_point_c(pressure)
+    pressure = camp.barometer_hpa or work(pressure_hpa, altitude_m)
+    boiling = work(boiling_point_c, pressure)
     if camp.water.camp == "snow":
         water_c = SNOW_WATER_C
     else:
@@ -43,13 +45,13 @@ def conditions_of(camp: Camp, altitude_m: float) -> Conditions:
         altitude_m=altitude_m,
         pressure_hpa=pressure,
         boiling_point_c=boiling,
-        time_factor=time_factor(boiling),
+        time_factor=work(time_factor, boiling),
         air_low_c=camp.air_low_c,
         air_high_c=camp.air_high_c,
         wind=camp.wind,
         water_source=camp.water.camp,
         treat=camp.water.treat,
-        water_c=min(water_c, boiling),
+        water_c=smallest(water_c, boiling),
     )
 
 
@@ -58,7 +60,7 @@ def _altitude_m(camp: Camp, places: Places, what: str) -> float | None:
     if camp.altitude_m is not None or camp.barometer_hpa is None:
         return camp.altitude_m
     with told_at(places.of("barometer"), what):
-        return altitude_of_m(camp.barometer_hpa)
+        return work(altitude_of_m, camp.barometer_hpa)
 
 
 def cooking_places(trip: Trip) -> CookingPlaces:

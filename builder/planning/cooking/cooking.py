@@ -17,11 +17,13 @@ from builder.formulas.heat import (
     water_heat_kj,
     whole_units,
 )
+from builder.model.figure import add, largest
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.gear import Pot
 from builder.model.kit import Conditions, HeatedPot, Heating, PlannedIngredient, PlannedStep
 from builder.model.recipe import Recipe, Step
 from builder.planning.cooking.hearth import Hearth
+from builder.planning.tracing import count, work
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +83,7 @@ class _Pot:
         """Pour water in, and note how full the pot is."""
         self.water_ml += water_ml
         self.unboiled_ml += water_ml
-        self.most_ml = max(self.most_ml, self.water_ml + FOOD_ROOM_ML_PER_G * self.food_g)
+        self.most_ml = largest(self.most_ml, self.water_ml + FOOD_ROOM_ML_PER_G * self.food_g)
 
     def boil(self) -> None:
         """Bring all that was not boiled before to the boil."""
@@ -126,7 +128,7 @@ def cook(
         soak_ml += poured_ml if step.do == "soak" else 0.0
         presses = 0
         if step.do == "press":
-            presses = whole_units(step.pieces * servings, max(hearth.presses_at_once, 1))
+            presses = count(whole_units, step.pieces * servings, max(hearth.presses_at_once, 1))
         hot = step.do in ("boil", "simmer", "rest") or (step.do == "soak" and step.hot)
         by_height.append(hot and step.minutes > 0 and state.goes_by_height)
         factor = conditions.time_factor if by_height[-1] else 1.0
@@ -184,19 +186,23 @@ def _heated(
         for step in steps:
             # A hard boil takes what a simmer does, after what brings it there.
             if step.do in ("boil", "simmer") and pot is not None:
-                fuel_kj += potfuls * simmer_fuel_kj(
-                    pot.loss_at_boil_w, burner.efficiency_share, burner.lowest_w, step.minutes
+                fuel_kj += potfuls * work(
+                    simmer_fuel_kj,
+                    pot.loss_at_boil_w,
+                    burner.efficiency_share,
+                    burner.lowest_w,
+                    step.minutes,
                 )
             elif step.do == "fry":
-                fuel_kj += max(potfuls, 1) * fry_fuel_kj(burner.power_w, step.minutes)
-    minutes += sum(step.minutes for step in steps)
-    pressing_min = sum(iron_minutes(step.presses, step.each_side_min) for step in steps)
+                fuel_kj += max(potfuls, 1) * work(fry_fuel_kj, burner.power_w, step.minutes)
+    minutes += add(step.minutes for step in steps)
+    pressing_min = add(work(iron_minutes, step.presses, step.each_side_min) for step in steps)
     presses = sum(step.presses for step in steps)
-    wood_g = iron_wood_g(pressing_min) if presses else 0.0
+    wood_g = work(iron_wood_g, pressing_min) if presses else 0.0
     heats_pot = state.boils or any(step.do in ("simmer", "fry") for step in steps)
     on = burner.on if burner and heats_pot else ("fire" if presses else None)
     if burner and burner.on == "fire":
-        wood_g += fuel_mass_g(fuel_kj, hearth.wood_mj_kg)
+        wood_g += work(fuel_mass_g, fuel_kj, hearth.wood_mj_kg)
     return Cooked(
         steps=steps,
         water_ml=water_ml,
@@ -217,7 +223,9 @@ def _heated(
             boils=state.boils,
             kj_per_min=burner.kj_per_min(conditions.wind) if burner else None,
             pots=tuple(
-                HeatedPot(each.room_ml, each.mass_g, pot_heat_kj(each.mass_g, each.material, 0, 1))
+                HeatedPot(
+                    each.room_ml, each.mass_g, work(pot_heat_kj, each.mass_g, each.material, 0, 1)
+                )
                 for each in sorted(hearth.pots, key=lambda pot: pot.id)
             ),
             by_height=state.by_height,
@@ -232,10 +240,10 @@ def boil_heat_kj(
     """Give the useful heat to boil water with food in it, and the pot each time it is filled."""
     start_c, boil_c = conditions.water_c, conditions.boiling_point_c
     if conditions.water_source == "snow":
-        heat_kj = snow_to_boil_kj(water_ml, conditions.air_low_c, boil_c)
+        heat_kj = work(snow_to_boil_kj, water_ml, conditions.air_low_c, boil_c)
     else:
-        heat_kj = water_heat_kj(water_ml, start_c, boil_c)
-    heat_kj += water_heat_kj(FOOD_AS_WATER_SHARE * food_g, start_c, boil_c)
+        heat_kj = work(water_heat_kj, water_ml, start_c, boil_c)
+    heat_kj += work(water_heat_kj, FOOD_AS_WATER_SHARE * food_g, start_c, boil_c)
     if pot is not None:
-        heat_kj += potfuls * pot_heat_kj(pot.mass_g, pot.material, start_c, boil_c)
+        heat_kj += potfuls * work(pot_heat_kj, pot.mass_g, pot.material, start_c, boil_c)
     return heat_kj

@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import dataclass
 
+from builder.formulas.air import pressure_hpa
+from builder.formulas.boiling import boiling_point_c
 from builder.formulas.cookware import efficiency_from_test
 from builder.formulas.embers import species_mj_kg
 from builder.formulas.fire import (
@@ -13,11 +15,18 @@ from builder.formulas.fire import (
     OPEN_FIRE_POWER_W,
     wood_heating_value_mj_kg,
 )
-from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, whole_units
+from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, water_heat_kj, whole_units
 from builder.model.content import Content
+from builder.model.figure import Figure, named
 from builder.model.gear import Fuel, Pot, Stove, StoveTest
 from builder.model.trip import Fire, Trip
 from builder.planning.refusals import told_at
+from builder.planning.tracing import count, work
+
+
+def wind_factor(wind: str) -> Figure:
+    """Give what the wind leaves of a burner's heat."""
+    return named(WIND_FACTOR[wind], f"wind_factor ({wind})", "common-practice")
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +40,7 @@ class Burner:
 
     def fuel_heat_kj(self, heat_kj: float, wind: str) -> float:
         """Give the heat the fuel must hold for a useful heat in this wind."""
-        return fuel_heat_kj(heat_kj, self.efficiency_share, WIND_FACTOR[wind])
+        return work(fuel_heat_kj, heat_kj, self.efficiency_share, wind_factor(wind))
 
     def kj_per_min(self, wind: str) -> float:
         """Give the useful heat of one minute at full power in this wind."""
@@ -39,7 +48,7 @@ class Burner:
 
     def minutes(self, heat_kj: float, wind: str) -> float:
         """Give how long a useful heat takes at full power in this wind."""
-        return heating_min(heat_kj, self.efficiency_share, WIND_FACTOR[wind], self.power_w)
+        return work(heating_min, heat_kj, self.efficiency_share, wind_factor(wind), self.power_w)
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,9 +67,10 @@ class Hearth:
         if not self.pots or volume_ml <= 0:
             return None, 0
         pot = min(
-            self.pots, key=lambda each: (whole_units(volume_ml, each.room_ml), each.mass_g, each.id)
+            self.pots,
+            key=lambda each: (count(whole_units, volume_ml, each.room_ml), each.mass_g, each.id),
         )
-        return pot, whole_units(volume_ml, pot.room_ml)
+        return pot, count(whole_units, volume_ml, pot.room_ml)
 
     def lightest_pot_for(self, volume_ml: float) -> tuple[Pot | None, int]:
         """Give the lightest pot that takes it in one potful; where none does, as `pot_for`."""
@@ -80,7 +90,12 @@ def hearth_of(trip: Trip, content: Content) -> Hearth:
         efficiency = _tested_share(trip, stove, gear.fuels[stove.burns]) or stove.efficiency_share
         burner = Burner("stove", stove.power_w, stove.lowest_w, efficiency)
     elif fire:
-        burner = Burner("fire", OPEN_FIRE_POWER_W, OPEN_FIRE_LOWEST_W, OPEN_FIRE_EFFICIENCY_SHARE)
+        burner = Burner(
+            "fire",
+            named(OPEN_FIRE_POWER_W, "open_fire_w", "common-practice"),
+            named(OPEN_FIRE_LOWEST_W, "open_fire_lowest_w", "common-practice"),
+            named(OPEN_FIRE_EFFICIENCY_SHARE, "open_fire_share", "jetter2009"),
+        )
     return Hearth(
         burner=burner,
         stove=stove,
@@ -94,10 +109,10 @@ def hearth_of(trip: Trip, content: Content) -> Hearth:
 def _wood_mj_kg(fire: Fire | None) -> float:
     """Give the heat in the wood as it lies: of its species, where the trip tells it."""
     if fire is None:
-        return wood_heating_value_mj_kg(0.0)
+        return work(wood_heating_value_mj_kg, 0.0)
     if fire.wood:
         return species_mj_kg(fire.wood, fire.wood_moisture_share)
-    return wood_heating_value_mj_kg(fire.wood_moisture_share)
+    return work(wood_heating_value_mj_kg, fire.wood_moisture_share)
 
 
 def stove_test(trip: Trip, stove: Stove) -> StoveTest | None:
@@ -111,9 +126,12 @@ def _tested_share(trip: Trip, stove: Stove, fuel: Fuel) -> float | None:
         return None
     place = trip.places.of("stove") if trip.stove_test else stove.places.of("boiled")
     with told_at(place, "boiled"):
-        return efficiency_from_test(
+        efficiency_from_test(
             test.boiled_ml, test.from_c, test.fuel_g, fuel.energy_mj_kg, test.altitude_m
         )
+        boils_c = work(boiling_point_c, work(pressure_hpa, test.altitude_m))
+        taken_kj = work(water_heat_kj, test.boiled_ml, test.from_c, boils_c)
+    return taken_kj / (test.fuel_g * fuel.energy_mj_kg)
 
 
 def _unique(names: Iterable[str]) -> list[str]:

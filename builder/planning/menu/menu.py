@@ -9,6 +9,7 @@ from dataclasses import dataclass, replace
 from builder.formulas.heat import whole_units
 from builder.model.batch import Method
 from builder.model.content import Content
+from builder.model.figure import Figure, Told, add
 from builder.model.food import ALLERGENS, Composition, Food
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.kit import Conditions, NutritionTotals, PlannedIngredient, PlannedMeal
@@ -28,6 +29,7 @@ from builder.planning.stock import (
     substance_of_ingredient,
     substance_of_label,
 )
+from builder.planning.tracing import count
 from builder.speech import Speech, speech_of
 
 # In the three languages, also at the end of a word: Früchtetee, fruktte.
@@ -90,6 +92,11 @@ def _batch_names(trip: Trip, judged: Mapping[str, Judged]) -> dict[str, str]:
     return told_apart(say, {batch: name_now(say, judged[batch]) for batch in named})
 
 
+def heads(item: MealItem) -> float:
+    """Give how many eat something, as the trip tells it."""
+    return Figure(len(item.eaters), Told(item.places.of("for"), "eaters"))
+
+
 class _MenuPlanner:
     def __init__(
         self,
@@ -114,7 +121,7 @@ class _MenuPlanner:
     def cooked_portions(self, item: MealItem) -> tuple[Portion, ...]:
         """Scale a recipe's ingredients to those who eat."""
         recipe = self.content.recipes[item.recipe or ""]
-        scale = len(item.eaters) / recipe.serves
+        scale = heads(item) / recipe.serves
         return _packs_shared(
             self.portion(
                 ingredient.id,
@@ -134,7 +141,7 @@ class _MenuPlanner:
         else:
             substance = substance_named(item.food or "", self.content)
         recipe = item.food if item.food in self.content.recipes else None
-        amount_g = item.each_g * len(item.eaters)
+        amount_g = item.each_g * heads(item)
         return self.portion("", substance, amount_g, item.dried_by, item.batch_of(""), recipe)
 
     def portion(
@@ -165,7 +172,7 @@ class _MenuPlanner:
             amount_g=amount_g,
             dried_by=method,
             batch=batch_id,
-            packs=whole_units(amount_g, judged.pack_g) if judged else 0,
+            packs=count(whole_units, amount_g, judged.pack_g) if judged else 0,
             density_g_ml=None if method and method != "bought" else substance.density_g_ml,
             piece_g=None if method and method != "bought" else substance.piece_g,
             is_raw_animal=judged.stays_raw if judged else substance.is_raw_animal,
@@ -186,7 +193,7 @@ class _MenuPlanner:
             )
             for portion in portions
         }
-        return cook(recipe, ready, len(item.eaters), conditions, self.hearth)
+        return cook(recipe, ready, heads(item), conditions, self.hearth)
 
     def packaging_g(self, portions: tuple[Portion, ...]) -> float:
         """Give the mass of what a meal is packed in: its packs, and one bag for all else."""
@@ -211,8 +218,8 @@ class _MenuPlanner:
     ) -> PlannedMeal:
         """Bring all figures of one meal together; plates are shared out later, by need."""
         recipe = self.content.recipes[item.recipe] if item.recipe else None
-        drain_ml = recipe.drain_ml * len(item.eaters) / recipe.serves if recipe else 0.0
-        own_water_ml = sum(portion.planned.water_ml for portion in portions)
+        drain_ml = recipe.drain_ml * heads(item) / recipe.serves if recipe else 0.0
+        own_water_ml = add(portion.planned.water_ml for portion in portions)
         told = {name for portion in portions for name in portion.substance.allergens}
         traces = {name for portion in portions for name in portion.substance.may_contain}
         return PlannedMeal(
@@ -221,6 +228,7 @@ class _MenuPlanner:
             recipe=item.recipe,
             food=None if recipe else portions[0].substance.id,
             eaters=item.eaters,
+            heads=heads(item),
             plate_shares=tuple(1 / len(item.eaters) for _ in item.eaters),
             cook_in=recipe.cook_in if recipe else None,
             conditions=conditions,
@@ -228,7 +236,7 @@ class _MenuPlanner:
             pot=cooked.pot.id if cooked and cooked.pot else None,
             ingredients=tuple(portion.planned for portion in portions),
             steps=cooked.steps if cooked else (),
-            mass_g=sum(portion.planned.amount_g for portion in portions),
+            mass_g=add(portion.planned.amount_g for portion in portions),
             packaging_g=self.packaging_g(portions),
             nutrition=nutrition_of(portions),
             water_ml=cooked.water_ml if cooked else 0.0,
@@ -275,8 +283,8 @@ def _packs_shared(portions: Iterable[Portion]) -> tuple[Portion, ...]:
         if judged:
             before_g = amounts_g.get(judged.batch.id, 0.0)
             amounts_g[judged.batch.id] = before_g + planned.amount_g
-            packs = whole_units(before_g + planned.amount_g, judged.pack_g)
-            packs -= whole_units(before_g, judged.pack_g)
+            packs = count(whole_units, before_g + planned.amount_g, judged.pack_g)
+            packs -= count(whole_units, before_g, judged.pack_g)
             portion = replace(portion, planned=replace(planned, packs=packs))
         found.append(portion)
     return tuple(found)
@@ -286,13 +294,13 @@ def nutrition_of(portions: tuple[Portion, ...]) -> NutritionTotals:
     """Add up what portions hold."""
 
     def total(name: str) -> float:
-        return sum(
-            float(getattr(portion.composition, name)) * portion.planned.amount_g / 100
+        return add(
+            getattr(portion.composition, name) * portion.planned.amount_g / 100
             for portion in portions
         )
 
     return NutritionTotals(
-        energy_kcal=sum(portion.planned.energy_kcal for portion in portions),
+        energy_kcal=add(portion.planned.energy_kcal for portion in portions),
         protein_g=total("protein_g"),
         fat_g=total("fat_g"),
         carbohydrate_g=total("carbohydrate_g"),

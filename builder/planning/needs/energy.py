@@ -14,8 +14,10 @@ from builder.formulas.effort import (
     met_kcal,
     walk_kcal,
 )
+from builder.model.figure import add, counted, largest, named
 from builder.model.trip import Day, Person, Travel, Trip
 from builder.planning.refusals import told_at
+from builder.planning.tracing import work
 
 GROWN_UP_YEARS = 18.0
 HOURS_A_DAY = 24.0
@@ -36,8 +38,8 @@ def load_share(person: Person, party: Sequence[Person]) -> float:
     limits = [each.carries_to_g for each in party]
     if any(limit is None for limit in limits):
         carriers = [each for each in party if each.carries_to_g != 0]
-        return 1 / len(carriers) if person in carriers else 0.0
-    total_g = sum(limit or 0.0 for limit in limits)
+        return 1 / counted(len(carriers), "carriers") if person in carriers else 0.0
+    total_g = add(limit or 0.0 for limit in limits)
     return (person.carries_to_g or 0.0) / total_g if total_g > 0 else 0.0
 
 
@@ -48,9 +50,9 @@ def person_energy(trip: Trip, day: Day, person: Person, party_load_g: float) -> 
     if day.travel and day.travel.load_g is not None:
         load_g = day.travel.load_g
     with told_at(day.places.of("travel"), f"{person.name} on day {day.number}"):
-        basal = basal_kcal(person.sex, person.age_years, person.mass_kg)
+        basal = work(basal_kcal, person.sex, person.age_years, person.mass_kg)
         travel = _travel_kcal(person, day, basal, load_g)
-        need = day_need_kcal(basal, day.travel_hours, travel) * (1 - day.home_share)
+        need = work(day_need_kcal, basal, day.travel_hours, travel) * (1 - day.home_share)
     return PersonEnergy(need, basal, travel, load_g)
 
 
@@ -61,7 +63,8 @@ def _travel_kcal(person: Person, day: Day, basal: float, load_g: float) -> float
     per_hour = basal / HOURS_A_DAY
     grown_up = person.age_years >= GROWN_UP_YEARS
     if way.by == "walking" and way.distance_m is not None:
-        kcal = walk_kcal(
+        kcal = work(
+            walk_kcal,
             person.mass_kg,
             load_g / 1000,
             hours,
@@ -71,14 +74,16 @@ def _travel_kcal(person: Person, day: Day, basal: float, load_g: float) -> float
             way.ground,
         )
         # A child's body works at a higher rate for each kilogram than the formula's grown-ups.
-        kcal *= 1.0 if grown_up else per_hour / person.mass_kg
+        if not grown_up:
+            kcal *= per_hour / person.mass_kg
     else:
         body = person.mass_kg if grown_up else per_hour
-        kcal = met_kcal(MET[_met_key(way, load_g)], body, hours)
-    return max(kcal, least_travel_kcal(basal, hours))
+        kcal = work(met_kcal, _met(way, load_g), body, hours)
+    return largest(kcal, work(least_travel_kcal, basal, hours))
 
 
-def _met_key(way: Travel, load_g: float) -> str:
-    if way.by == "walking" and load_g / 1000 > LOADED_ABOVE_KG:
-        return "walking-loaded"
-    return way.by
+def _met(way: Travel, load_g: float) -> float:
+    """Give the intensity of a way of travel."""
+    loaded = way.by == "walking" and load_g / 1000 > LOADED_ABOVE_KG
+    key = "walking-loaded" if loaded else way.by
+    return named(MET[key], f"met ({key})", "compendium2011")

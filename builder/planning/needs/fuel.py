@@ -8,11 +8,13 @@ from builder.formulas.boiling import boil_hold_min
 from builder.formulas.cookware import efficiency_range, open_pot_range_g
 from builder.formulas.heat import fuel_mass_g, simmer_fuel_kj, snow_to_water_kj
 from builder.formulas.load import least_containers
+from builder.model.figure import add
 from builder.model.kit import Conditions, ContainerCount, FuelDay, KitFuel, WaterDay
 from builder.model.trip import Day, Trip
 from builder.planning.cooking import Hearth, boil_heat_kj, stove_test
 from builder.planning.menu import MenuItem
 from builder.planning.refusals import told_at
+from builder.planning.tracing import work
 from builder.problems import Problem, ProblemsFound
 
 
@@ -39,17 +41,17 @@ def fuel_day(
                 )
             ]
         )
-    meals_kj = sum(each.planned.fuel_heat_kj for each in menu)
+    meals_kj = add(each.planned.fuel_heat_kj for each in menu)
     melting_kj = boiling_kj = melting_min = 0.0
     if burner is not None:
         melting_kj = burner.fuel_heat_kj(melt_kj, conditions.wind)
         melting_min = burner.minutes(melt_kj, conditions.wind)
         boiling_kj = burner.fuel_heat_kj(boil_kj, conditions.wind) + hold_kj
     all_kj = meals_kj + melting_kj + boiling_kj
-    fuel_g = fuel_mass_g(all_kj, hearth.fuel.energy_mj_kg) if hearth.fuel else 0.0
-    wood_g = sum(each.planned.wood_g for each in menu)
+    fuel_g = work(fuel_mass_g, all_kj, hearth.fuel.energy_mj_kg) if hearth.fuel else 0.0
+    wood_g = add(each.planned.wood_g for each in menu)
     if burner is not None and burner.on == "fire":
-        wood_g += fuel_mass_g(melting_kj + boiling_kj, hearth.wood_mj_kg)
+        wood_g += work(fuel_mass_g, melting_kj + boiling_kj, hearth.wood_mj_kg)
     return FuelDay(
         meals_kj=meals_kj,
         melting_kj=melting_kj,
@@ -62,15 +64,15 @@ def fuel_day(
 
 def _melt_kj(conditions: Conditions, menu: Sequence[MenuItem], water: WaterDay) -> float:
     """Give the heat to melt all water of the day that no meal brings to the boil."""
-    melt_kj = sum(
-        snow_to_water_kj(each.planned.unboiled_water_ml, each.planned.conditions.air_low_c)
+    melt_kj = add(
+        work(snow_to_water_kj, each.planned.unboiled_water_ml, each.planned.conditions.air_low_c)
         for each in menu
         if each.planned.conditions.water_source == "snow"
     )
     if conditions.water_source == "snow":
         # Water boiled to make it safe is heated from snow in one go, not melted first.
         drinking_ml = 0.0 if conditions.treat == "boil" else water.drinking_ml
-        melt_kj += snow_to_water_kj(drinking_ml + water.washing_ml, conditions.air_low_c)
+        melt_kj += work(snow_to_water_kj, drinking_ml + water.washing_ml, conditions.air_low_c)
     return melt_kj
 
 
@@ -84,11 +86,12 @@ def _safe_water_kj(
     heat_kj = boil_heat_kj(drinking_ml, 0.0, pot, potfuls, conditions)
     if pot is None or hearth.burner is None:
         return heat_kj, 0.0
-    hold_kj = potfuls * simmer_fuel_kj(
+    hold_kj = potfuls * work(
+        simmer_fuel_kj,
         pot.loss_at_boil_w,
         hearth.burner.efficiency_share,
         hearth.burner.lowest_w,
-        boil_hold_min(conditions.altitude_m),
+        work(boil_hold_min, conditions.altitude_m),
     )
     return heat_kj, hold_kj
 
@@ -97,7 +100,7 @@ def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | N
     """Give the fuel to take for the stove, in whole containers; None without a stove."""
     if hearth.stove is None or hearth.fuel is None:
         return None
-    likely_g = sum(day.fuel_g for day in days)
+    likely_g = add(day.fuel_g for day in days)
     carry_g = likely_g * (1 + trip.fuel_reserve_share)
     containers: tuple[ContainerCount, ...] = ()
     if hearth.fuel.containers and carry_g > 0:

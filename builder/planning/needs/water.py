@@ -13,11 +13,13 @@ from builder.formulas.water import (
     water_need_ml,
     water_to_drink_ml,
 )
+from builder.model.figure import add, largest, smallest
 from builder.model.kit import Conditions, WaterDay
 from builder.model.trip import DEFAULT_BETWEEN_WATER_H, Day, Person, Trip
 from builder.planning.cooking import CookingPlaces
 from builder.planning.menu import MenuItem
 from builder.planning.refusals import told_at
+from builder.planning.tracing import work
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,25 +39,20 @@ def person_water(
 ) -> PersonWater:
     """Give one person's need, what the food brings, and what is left to drink."""
     with told_at(person.places.record, f"water of {person.name} on day {day.number}"):
-        intake_ml = adequate_intake_ml(
-            person.sex, person.age_years, person.pregnant, person.nursing
+        intake_ml = work(
+            adequate_intake_ml, person.sex, person.age_years, person.pregnant, person.nursing
         )
-        rate_ml_h = drinking_rate_ml_h(day.camp.air_high_c, person.mass_kg)
-        need_ml = water_need_ml(intake_ml, day.travel_hours, rate_ml_h, conditions.altitude_m)
-        food_ml = drinks_ml = 0.0
-        for each in menu:
-            if person.name not in each.planned.eaters:
-                continue
-            if each.planned.meal == "drinks":
-                drinks_ml += each.planned.water_ml / len(each.planned.eaters)
-            else:
-                food_ml += each.planned.food_water_ml / len(each.planned.eaters)
-        to_drink_ml = water_to_drink_ml(need_ml, food_ml, intake_ml) * (1 - day.home_share)
+        rate_ml_h = work(drinking_rate_ml_h, day.camp.air_high_c, person.mass_kg)
+        need_ml = work(water_need_ml, intake_ml, day.travel_hours, rate_ml_h, conditions.altitude_m)
+        own = [each.planned for each in menu if person.name in each.planned.eaters]
+        drinks_ml = add(each.water_ml / each.heads for each in own if each.meal == "drinks")
+        food_ml = add(each.food_water_ml / each.heads for each in own if each.meal != "drinks")
+        to_drink_ml = work(water_to_drink_ml, need_ml, food_ml, intake_ml) * (1 - day.home_share)
     return PersonWater(
         intake_ml=intake_ml,
         rate_ml_h=rate_ml_h,
         need_ml=need_ml,
-        from_food_ml=min(food_ml, MOST_FROM_FOOD_SHARE * intake_ml),
+        from_food_ml=smallest(food_ml, MOST_FROM_FOOD_SHARE * intake_ml),
         to_drink_ml=to_drink_ml,
         drinks_ml=drinks_ml,
     )
@@ -66,7 +63,7 @@ def between_water_h(day: Day) -> float:
     told = day.camp.water.between_water_h
     if told is not None:
         return told
-    return min(DEFAULT_BETWEEN_WATER_H, day.travel_hours)
+    return smallest(DEFAULT_BETWEEN_WATER_H, day.travel_hours)
 
 
 def water_day(
@@ -80,16 +77,16 @@ def water_day(
     menu = menus[day.number - 1]
     conditions = places.by_day[day.number - 1]
     cooking_ml = _cooking_ml(menu)
-    drinks_ml = sum(each.planned.water_ml for each in menu if each.planned.meal == "drinks")
-    drinking_ml = sum(max(each.to_drink_ml - each.drinks_ml, 0.0) for each in people)
+    drinks_ml = add(each.planned.water_ml for each in menu if each.planned.meal == "drinks")
+    drinking_ml = add(largest(each.to_drink_ml - each.drinks_ml, 0.0) for each in people)
     washing_ml = _washing_ml(trip, day, menus)
     treat_ml = drinking_ml if conditions.water_source != "tap" else 0.0
-    treat_ml += sum(
+    treat_ml += add(
         each.planned.unboiled_water_ml
         for each in menu
         if each.planned.conditions.water_source != "tap"
     )
-    carry_ml = between_water_h(day) * sum(each.rate_ml_h for each in people)
+    carry_ml = between_water_h(day) * add(each.rate_ml_h for each in people)
     if day.camp.water.camp == "none" and not day.ends_home:
         breakfast = menus[day.number] if day.number < len(menus) else ()
         carry_ml += (
@@ -97,7 +94,7 @@ def water_day(
             + _cooking_ml(breakfast, only_breakfast=True)
             + drinks_ml
             + washing_ml
-            + sum(night_water_ml(each.intake_ml) for each in people)
+            + add(work(night_water_ml, each.intake_ml) for each in people)
         )
     return WaterDay(
         cooking_ml=cooking_ml,
@@ -114,7 +111,7 @@ def _cooking_ml(
     menu: Sequence[MenuItem], breakfast: bool = True, only_breakfast: bool = False
 ) -> float:
     """Add up the cooking water of meals other than drinks."""
-    return sum(
+    return add(
         each.planned.water_ml
         for each in menu
         if each.planned.meal != "drinks"

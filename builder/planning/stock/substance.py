@@ -7,9 +7,11 @@ from dataclasses import dataclass, replace
 from builder.formulas.drying import rehydration_water_ml, solids_factor, usual_residual_share
 from builder.formulas.nutrition import energy_kcal
 from builder.model.content import Content
+from builder.model.figure import add
 from builder.model.food import FLESH_KINDS, Composition, Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import Label
+from builder.planning.tracing import look_up, work
 
 _MINCED_WORDS = ("ground", "minced", "mince", "burger", "patty", "sausage", "meatball")
 
@@ -83,7 +85,8 @@ def energy_per_100g_kcal(composition: Composition) -> float:
     """Give the listed energy, or what protein, fat, carbohydrate and alcohol give."""
     if composition.energy_kcal is not None:
         return composition.energy_kcal
-    return energy_kcal(
+    return work(
+        energy_kcal,
         composition.protein_g,
         composition.fat_g,
         composition.carbohydrate_g,
@@ -136,7 +139,7 @@ def substance_of_recipe(recipe: Recipe, content: Content) -> Substance:
         parts.append((carried, ingredient.amount_g))
         auto_ml[ingredient.id] = auto * ingredient.amount_g
         foods.update((food.id, food) for food in substance.foods)
-    water_ml = sum(
+    water_ml = add(
         step.water_ml + (sum(auto_ml[name] for name in step.uses) if step.water_auto else 0.0)
         for step in recipe.steps
     )
@@ -166,14 +169,14 @@ def substance_named(name: str, content: Content) -> Substance:
 
 def mixed(parts: list[tuple[Composition, float]]) -> Composition:
     """Give 100 g of a mixture of compositions by their mass."""
-    total_g = sum(mass_g for _, mass_g in parts)
+    total_g = add(mass_g for _, mass_g in parts)
 
     def mean(name: str) -> float:
-        return sum(float(getattr(each, name)) * mass_g for each, mass_g in parts) / total_g
+        return add(getattr(each, name) * mass_g for each, mass_g in parts) / total_g
 
     return Composition(
         water_g=mean("water_g"),
-        energy_kcal=sum(energy_per_100g_kcal(each) * mass_g for each, mass_g in parts) / total_g,
+        energy_kcal=add(energy_per_100g_kcal(each) * mass_g for each, mass_g in parts) / total_g,
         protein_g=mean("protein_g"),
         fat_g=mean("fat_g"),
         carbohydrate_g=mean("carbohydrate_g"),
@@ -193,7 +196,7 @@ def _mean_caffeine_mg(parts: list[tuple[Composition, float]], total_g: float) ->
 
 def concentrated(listed: Composition, residual_share: float) -> Composition:
     """Give 100 g of a food dried to a residual moisture: its solids, closer together."""
-    factor = solids_factor(listed.water_share, residual_share)
+    factor = work(solids_factor, listed.water_share, residual_share)
     return replace(
         listed,
         water_g=residual_share * 100,
@@ -217,7 +220,9 @@ def as_usually_dried(substance: Substance, dried_by: str | None) -> tuple[Compos
     listed = substance.composition
     if dried_by is None or dried_by == "bought":
         return listed, 0.0
-    residual = usual_residual_share(dried_by, substance.kind)
+    residual = look_up(usual_residual_share, dried_by, substance.kind)
     if listed.water_share <= residual:
         return listed, 0.0
-    return concentrated(listed, residual), rehydration_water_ml(1.0, listed.water_share, residual)
+    return concentrated(listed, residual), work(
+        rehydration_water_ml, 1.0, listed.water_share, residual
+    )
