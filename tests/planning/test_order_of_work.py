@@ -51,7 +51,8 @@ def dish(*steps: PlannedStep, **more: object) -> PlannedMeal:
     usual: Record = {
         "meal": "dinner", "title": "Stew", "recipe": "stew", "food": None, "eaters": ("Ea",),
         "heads": 1.0, "plate_shares": (1.0,), "cook_in": "pot", "conditions": HERE,
-        "cooked_on": "stove", "pot": "large", "ingredients": (), "steps": steps, "mass_g": 100.0, "packaging_g": 7.0,
+        "cooked_on": "stove", "pot": "large", "ingredients": (), "steps": steps,
+        "mass_g": 100.0, "packaging_g": 7.0,
         "nutrition": NutritionTotals(), "water_ml": 500.0, "soak_water_ml": 0.0,
         "unboiled_water_ml": 0.0, "food_water_ml": 0.0, "drain_ml": 0.0, "potfuls": 1,
         "presses": 0, "heat_kj": 300.0, "fuel_heat_kj": 600.0, "wood_g": 0.0, "minutes": 0.0,
