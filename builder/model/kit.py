@@ -377,6 +377,16 @@ class KitBatch:
     planned_for: datetime.date | None = None
     sublimation_kwh: float = 0.0  # the least that a freeze dryer takes; 0 for other methods
 
+    @property
+    def failed(self) -> bool:
+        """Whether nobody is to eat of it as it is."""
+        return self.verdict in ("not-dry", "discard")
+
+    @property
+    def still_to_dry(self) -> bool:
+        """Whether it is planned, and in a way that gives food fit to eat."""
+        return self.planned and not self.failed
+
 
 @dataclass(frozen=True, slots=True)
 class Carried:

@@ -26,7 +26,7 @@ SIGNS = {"kcal", "kg", "ml", "oz", "fl", "gal", "lb", "ft", "mi", "km", "min", "
 NAMES = {"Page", "schofield", "nasem", "mifflin", "oats", "winter"}
 TOLD = {"aria-label", "title", "alt", "placeholder"}
 # Words of the people and of the shipped content: other letters tell them from the pages' own.
-THEIRS = {"title", "name", "text", "because", "notes", "reasons", "what", "value", "why",
+THEIRS = {"title", "name", "text", "because", "notes", "reasons", "act", "what", "value", "why",
           "formula", "say", "origin", "eaters", "stove", "irons", "used_in",
           "note", "publisher", "pots", "pot", "slowest", "dryer"}  # fmt: skip
 GREEK = str.maketrans("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ",

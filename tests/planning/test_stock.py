@@ -288,6 +288,23 @@ def test_nothing_is_bought_for_a_batch_that_is_done(tmp_path: Path) -> None:
     assert batch_of(kit, "rings").planned_for is None
 
 
+@pytest.mark.parametrize(
+    ("food", "bought"),
+    [("steak-raw", True), ("hen-raw", False)],  # whole cuts can be heated after; poultry is lost
+)
+def test_no_fresh_food_is_bought_for_what_would_have_to_be_thrown_out(
+    food: str, bought: bool, tmp_path: Path
+) -> None:
+    eat = {"snacks": [{"eat": food, "from": "rings", "each": "20 g"}]}
+    read = hand(tmp_path, day_trip(days=[day(eat)]), batches=[to_dry(food=food)])
+    kit = read.kit()
+    assert [line.batch for line in kit.shopping] == (["rings"] if bought else [])
+    told = write_book(kit, TEMPLATES).markdown
+    for page in ("day-1.md", "drying.md"):
+        assert ("to be dried by 30\u00a0May 2031" in told[page]) is bought
+    assert ("Still to dry: [1 food]" in told["index.md"]) is bought
+
+
 def test_a_planned_batch_and_one_in_no_stock_stand_beside_each_other(tmp_path: Path) -> None:
     eat = {
         "snacks": [

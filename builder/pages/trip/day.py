@@ -153,7 +153,7 @@ def _still_to_dry(kit: Kit, say: Speech, day: KitDay) -> tuple[Fact, ...]:
             ),
         )
         for batch in kit.batches
-        if batch.planned and batch.id in eaten
+        if batch.still_to_dry and batch.id in eaten
     )
 
 

@@ -127,7 +127,7 @@ def _still(kit: Kit, figures: Figures) -> Table | None:
             figures.both(batch.target_g, "mass_g") if batch.target_g else text(""),
         )
         for batch in kit.batches
-        if batch.planned
+        if batch.still_to_dry
     ]
     heads = (say("What"), say.of("a date", "By"), say("Fresh"), say("Dry enough at"))
     return table(heads, rows, "llrr") if rows else None
@@ -189,9 +189,9 @@ _VERDICTS: dict[Verdict, str] = {
 
 
 def _is_dry(say: Speech, batch: KitBatch) -> str:
-    if batch.planned_for and batch.verdict == "dry":
+    if batch.planned_for and batch.still_to_dry:
         return say("to be dried by {date}", date=say.short_date(batch.planned_for))
-    if batch.planned and batch.verdict == "dry":
+    if batch.still_to_dry:
         return say("not dried yet")
     return say(_VERDICTS[batch.verdict])
 
@@ -199,17 +199,19 @@ def _is_dry(say: Speech, batch: KitBatch) -> str:
 def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView:
     say, at = figures.say, f"batches.{place}"
     facts = [Fact(say("How"), text(say(words.DRIED[batch.method])))]
-    if batch.planned_for:
+    if batch.planned_for and batch.still_to_dry:
         facts.append(Fact(say("To be dried by"), text(say.date(batch.planned_for))))
     elif batch.dried_on:
         facts.append(Fact(say("Dried on"), text(say.date(batch.dried_on))))
     if batch.fresh_g and batch.dried_g:
         weights = filled(
-            say("{fresh} fresh, {dried} dried"),
+            say("{fresh} fresh; should give about {dried}")
+            if batch.planned
+            else say("{fresh} fresh, {dried} dried"),
             fresh=figures.both(batch.fresh_g, "mass_g"),
             dried=figures.both(batch.dried_g, "mass_g"),
         )
-        facts.append(Fact(say("Weighed"), weights))
+        facts.append(Fact(say("Load") if batch.planned else say("Weighed"), weights))
     facts.append(Fact(say("Dry"), _judged(figures, batch, at)))
     if batch.act:
         facts.append(Fact(say("Do"), (Piece(batch.act, strong=True),)))
@@ -369,7 +371,7 @@ def _judged(figures: Figures, batch: KitBatch, at: str) -> Cell:
     if batch.target_g is None:
         return text(_is_dry(say, batch))
     target = figures.both(batch.target_g, "mass_g", f"{at}.target_g")
-    if batch.planned and batch.verdict == "dry":
+    if batch.still_to_dry:
         return filled(say("at {mass} or less"), mass=target)
     return filled(
         say(_JUDGED[batch.verdict]),

@@ -94,10 +94,9 @@ def _at_home(kit: Kit, figures: Figures) -> list[Cell]:
     say = figures.say
     things: list[Cell] = []
     unproven = sum(each.verdict == "undecided" for each in kit.batches)
-    failed = sum(each.verdict in ("not-dry", "discard") for each in kit.batches)
-    to_dry = sum(each.planned for each in kit.batches) + sum(
-        each.dry_by is not None and each.dry_by != "bought" for each in kit.shopping
-    )
+    failed = sum(each.failed for each in kit.batches)
+    # What planned batches ask for stands on the shopping list with all else.
+    to_dry = sum(each.dry_by is not None and each.dry_by != "bought" for each in kit.shopping)
     if failed:
         batches = link(say.count("{n} batch", "{n} batches", failed), "drying.md")
         things.append(filled(say("Not fit to eat, see what to do: {batches}"), batches=batches))

@@ -71,7 +71,7 @@ def _to_dry(menus: Sequence[Sequence[MenuItem]]) -> Iterable[ShoppingLine]:
         for each in menu:
             for portion in each.portions:
                 judged = portion.judged
-                if judged is None or judged.batch.planned is None:
+                if judged is None or judged.batch.planned is None or judged.failed:
                     continue
                 _, used_in = loads.setdefault(judged.batch.id, (judged, []))
                 if each.planned.title not in used_in:
