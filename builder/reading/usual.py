@@ -44,7 +44,7 @@ USUAL: dict[tuple[str, str], Range] = {
     ("food", "caffeine"): Range((0, 6000), (0, 20_000), "instant tea 5,714 (SR28)"),
     ("food", "keeps"): Range((0.2, 120), (0.05, 360), "courgette 1 month to sugar"),
     ("food", "spread"): Range((0.001, 0.1), (0.0001, 0.3), "SR28: 0.6 to 3 points for most"),
-    ("perishable", "hours"): Range((0.5, 1500), (0.1, 8784), "an hour in heat to a winter squash"),
+    ("perishable", "hours"): Range((0.5, 8784), (0.1, 8784), "an hour in heat to a year"),
     ("perishable", "below"): Range((0, 40), (-20, 60), "fridge to a hot day"),
     # Drying at home.
     ("batch", "fresh"): Range((10, 60_000), (1, 500_000), "a handful of herbs to a shed of plums"),
