@@ -64,6 +64,7 @@ class Fuel:
     energy_mj_kg: float
     containers: tuple[Container, ...] = ()
     mix: tuple[tuple[str, float], ...] = ()
+    lights_from_c: float | None = None  # its flash point
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
 

@@ -16,6 +16,7 @@ Sex = Literal["female", "male"]
 Wind = Literal["sheltered", "breezy", "windy"]
 WaterSource = Literal["tap", "stream", "lake", "snow", "none"]
 Treatment = Literal["none", "filter", "chemical", "boil"]
+Near = Literal["mines", "fields", "roads", "none"]
 TravelBy = Literal["walking", "paddling", "skiing", "snowshoeing", "cycling", "resting"]
 Ground = Literal["road", "path", "rough", "sand", "firm-snow", "soft-snow"]
 Shelter = Literal["tent", "tarp", "hut", "snow", "open"]
@@ -25,6 +26,7 @@ SEXES: tuple[str, ...] = get_args(Sex)
 WINDS: tuple[str, ...] = get_args(Wind)
 WATER_SOURCES: tuple[str, ...] = get_args(WaterSource)
 TREATMENTS: tuple[str, ...] = get_args(Treatment)
+NEARS: tuple[str, ...] = get_args(Near)
 TRAVEL_BY: tuple[str, ...] = get_args(TravelBy)
 GROUNDS: tuple[str, ...] = get_args(Ground)
 SHELTERS: tuple[str, ...] = get_args(Shelter)
@@ -70,6 +72,7 @@ class WaterPlace:
     treat: Treatment = "none"
     at_c: float | None = None
     between_water_h: float | None = None
+    near: tuple[Near, ...] = ()  # nothing where it was not told
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,6 +182,7 @@ class Fire:
     irons: tuple[str, ...] = ()
     wood_moisture_share: float = 0.20
     allowed: bool = True
+    allowed_told: bool = True
     wood: str | None = None  # the species, where one knows it
 
 

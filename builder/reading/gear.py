@@ -131,6 +131,7 @@ def read_fuel(fields: Fields) -> Fuel | None:
         energy_mj_kg=energy_mj_kg or 1.0,
         containers=tuple(containers),
         mix=tuple(mix),
+        lights_from_c=fields.maybe_quantity("lights_from", "temperature_c"),
         places=fields.places(),
     )
     if fuel.kind and energy_mj_kg is not None:

@@ -18,6 +18,7 @@ from builder.model.trip import (
     GROUNDS,
     HOME_SHARE,
     LANGUAGES,
+    NEARS,
     SEXES,
     SHELTERS,
     TRAVEL_BY,
@@ -34,6 +35,7 @@ from builder.model.trip import (
     Label,
     Meal,
     MealItem,
+    Near,
     Person,
     Sex,
     SharedGear,
@@ -292,6 +294,7 @@ class _TripReader:
                 "wood_moisture", "wood_moisture_share", default=0.20
             ),
             allowed=record.flag("allowed", default=True),
+            allowed_told=record.has("allowed"),
             wood=record.choice("wood", WOODS) or None,
         )
         pots = record.words("pots")
@@ -511,9 +514,21 @@ class _TripReader:
             treat=cast(Treatment, record.choice("treat", TREATMENTS, default="none")),
             at_c=record.maybe_quantity("at", "water_c"),
             between_water_h=record.maybe_quantity("between_water", "duration_h"),
+            near=self._near(record),
         )
         record.done()
         return water
+
+    def _near(self, record: Fields) -> tuple[Near, ...]:
+        near = cast(tuple[Near, ...], record.words("near", NEARS))
+        if "none" in near and len(near) > 1:
+            record.problem(
+                record.place("near"),
+                "near-none",
+                "near: none stands beside what is near",
+                "write `near: none`, or only what is near",
+            )
+        return near
 
     def _note_between_water(self, number: int) -> None:
         self.default(

@@ -78,6 +78,7 @@ USUAL: dict[tuple[str, str], Range] = {
     ("stove test", "height"): Range((-430, 6500), (-500, 8849), "as a camp"),
     ("stove", "fuel_reserve"): Range((0, 0.6), (0, 1), "10 to 30 %"),
     ("fuel", "energy"): Range((14, 52), (8, 60), "gel 14 to propane 50; by kind in plausible.py"),
+    ("fuel", "lights_from"): Range((-50, 80), (-90, 120), "flash points: petrol −43, diesel 60"),
     ("container", "holds"): Range((5, 15_000), (1, 60_000), "a tablet box to a gas bottle"),
     ("container", "empty"): Range((0, 15_000), (0, 60_000), "steel bottle"),
     ("gas mix", "propane"): Range((0, 1), (0, 1), "a share"),

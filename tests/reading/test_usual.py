@@ -36,7 +36,7 @@ FOOD = """\
 """
 GEAR = """\
 stoves: [{id: top, name: Top, burns: gas, power: 2600 W, lowest: 500 W, efficiency: 55 %, mass: 75 g, boiled: 1 l from 9 degC with 14 g at 640 m}]
-fuels: [{id: gas, name: Gas, kind: gas, energy: 45.8 MJ/kg, mix: {propane: 30 %, isobutane: 20 %, butane: 50 %}, containers: [{holds: 230 g, empty: 150 g}]}]
+fuels: [{id: gas, name: Gas, kind: gas, energy: 45.8 MJ/kg, lights_from: -40 degC, mix: {propane: 30 %, isobutane: 20 %, butane: 50 %}, containers: [{holds: 230 g, empty: 150 g}]}]
 pots: [{id: pot, name: Pot, holds: 2 l, fill_to: 75 %, mass: 240 g, material: aluminium, loss_at_boil: 110 W, pressure: 0.8 bar}]
 irons: [{id: iron, name: Iron, presses: 2, mass: 1.9 kg, face: 140 cm2}]
 packaging: [{id: zip-bag, name: Bag, mass: 7 g, barrier: zip-bag, holds: 1 l}]

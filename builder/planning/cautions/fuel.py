@@ -10,13 +10,19 @@ from builder.formulas.gas import (
     MOST_TEMPERATURE_C,
     gas_flows,
 )
-from builder.model.gear import Fuel
+from builder.model.gear import Fuel, FuelKind
 from builder.model.kit import Conditions, Spot
 from builder.planning.cautions.facts import Facts, Finding, on_days
+from builder.planning.cooking import cold_gas
 from builder.speech import later
 
 # Air in which the pressure of a can is known; colder feeds no burner, warmer always does.
 MEASURED_AIR_C = (LEAST_TEMPERATURE_C + CANISTER_COOLS_K, MOST_TEMPERATURE_C + CANISTER_COOLS_K)
+
+# Below its flash point a match does not light it: ethanol 13 to 17, methanol 11 °C, from memory.
+LIGHTS_FROM_C: dict[FuelKind, float] = {"alcohol": 13.0}
+# Less than this of a full can, and the cans that were counted do not last.
+LITTLE_USABLE_SHARE = 0.8
 
 
 def gas_in_the_cold(facts: Facts) -> Iterator[Finding]:
@@ -49,6 +55,53 @@ def _feeds(fuel: Fuel, at: Conditions) -> bool:
     all_shares = sum(share for _, share in fuel.mix)
     mix = {gas: share / all_shares for gas, share in fuel.mix}
     return gas_flows(mix, at.air_low_c, at.pressure_hpa)
+
+
+def gas_left_in_the_can(facts: Facts) -> Iterator[Finding]:
+    """A can that begins well in the cold and keeps much of its gas in the end."""
+    fuel = facts.hearth.fuel
+    if not fuel or not facts.fuel:
+        return
+    for day in facts.days:
+        at = day.conditions
+        if not MEASURED_AIR_C[0] <= at.air_low_c <= MEASURED_AIR_C[1]:
+            continue
+        cold = cold_gas(day, facts.hearth)
+        if cold and 0 < cold.usable_share < LITTLE_USABLE_SHARE:
+            says = facts.say(
+                "On day {n} the air falls to {cold}: about {left} of a full can of {fuel} stays "
+                "in it.",
+                n=day.day,
+                cold=facts.shown(at.air_low_c, "temperature_c"),
+                left=facts.shown(1 - cold.usable_share, "share"),
+                fuel=facts.say.name(fuel.name),
+            )
+            yield Finding(says, "fuel", Spot(days=(day.day,)))
+
+
+def fuel_too_cold(facts: Facts) -> Iterator[Finding]:
+    """A fuel that a match does not light in this air."""
+    fuel = facts.hearth.fuel
+    if not fuel or not facts.fuel:
+        return
+    lights_from_c = fuel.lights_from_c
+    if lights_from_c is None:
+        lights_from_c = LIGHTS_FROM_C.get(fuel.kind)
+    cold = [
+        day
+        for day in facts.days
+        if lights_from_c is not None and day.conditions.air_low_c < lights_from_c
+    ]
+    if lights_from_c is not None and cold:
+        yield on_days(
+            facts,
+            later("{fuel} lights from {warm} on, and the air falls to {cold} ({days})."),
+            [day.day for day in cold],
+            "fuel",
+            fuel=facts.say.name(fuel.name),
+            warm=facts.shown(lights_from_c, "temperature_c"),
+            cold=facts.shown(min(day.conditions.air_low_c for day in cold), "temperature_c"),
+        )
 
 
 def gas_and_heat(facts: Facts) -> Iterator[Finding]:

@@ -30,13 +30,25 @@ _SLEEP_AND_COOK = {
 
 def carbon_monoxide(facts: Facts) -> Iterator[Finding]:
     """A stove or embers, and a shelter near."""
+    on = _burning(facts)
+    if on:
+        yield Finding(facts.say(_SLEEP_AND_COOK[facts.trip.shelter, on]), "fuel")
+
+
+def hut_flue(facts: Facts) -> Iterator[Finding]:
+    """A hut, and something that burns."""
+    on = _burning(facts)
+    if on and facts.trip.shelter == "hut":
+        yield Finding(facts.say(_SLEEP_AND_COOK["hut", on]), "fuel")
+
+
+def _burning(facts: Facts) -> frozenset[str]:
+    """Give what burns on this trip: a stove, a fire, or both."""
     on = {str(meal.planned.cooked_on) for meal in facts.cooked()}
     burner = facts.hearth.burner
     if burner and any(day.fuel.melting_kj + day.fuel.boiling_water_kj > 0 for day in facts.days):
         on.add(burner.on)
-    on &= _STOVE | _FIRE
-    if on:
-        yield Finding(facts.say(_SLEEP_AND_COOK[facts.trip.shelter, frozenset(on)]), "fuel")
+    return frozenset(on & (_STOVE | _FIRE))
 
 
 def fire_and_embers(facts: Facts) -> Iterator[Finding]:
@@ -45,6 +57,9 @@ def fire_and_embers(facts: Facts) -> Iterator[Finding]:
     days += [day.day for day in facts.days if day.fuel.wood_g > 0]
     if days:
         yield on_days(facts, later("A wood fire burns on {days}."), days, "fuel")
+        if facts.trip.fire and not facts.trip.fire.allowed_told:
+            says = later("Whether a fire is allowed on {days} was not told.")
+            yield on_days(facts, says, days, "fuel")
 
 
 def hot_fat(facts: Facts) -> Iterator[Finding]:

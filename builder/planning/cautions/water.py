@@ -4,18 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from builder.formulas.water import MOST_ML_DAY, WARM_RATE_ML_H
-from builder.model.kit import Spot
+from builder.formulas.boiling import HIGH_BOIL_ABOVE_M
+from builder.formulas.water import HOT_ABOVE_C, MOST_ML_DAY, WARM_RATE_ML_H
+from builder.model.kit import KitDay, Spot
 from builder.planning.cautions.facts import Facts, Finding, on_days
 from builder.speech import later
 
 DRY_STRETCH_H = 4.0
+# Blue-green algae bloom in warm, still water; where nobody measured it, warm air stands for it.
+ALGAE_FROM_WATER_C = 15.0
+ALGAE_FROM_AIR_C = 20.0
 
 _TREATED = {
     "none": later("Nobody planned to treat the water of {days}."),
     "filter": later("Water is filtered on {days}."),
     "chemical": later("Water is treated with drops or tablets on {days}."),
     "boil": later("Water is boiled on {days}."),
+}
+_NEAR = {
+    "mines": later("Mines lie near the water of {days}."),
+    "fields": later("Fields lie near the water of {days}."),
+    "roads": later("Roads lie near the water of {days}."),
 }
 
 
@@ -35,30 +44,83 @@ def chemical_limits(facts: Facts) -> Iterator[Finding]:
 
 
 def boil_water(facts: Facts) -> Iterator[Finding]:
-    """Water is boiled to make it safe."""
-    yield from _treated(facts, "boil")
+    """Water is boiled to make it safe, and a minute will do."""
+    days = [day.day for day in _boiled(facts) if not _is_high(day)]
+    if days:
+        yield on_days(facts, _TREATED["boil"], days, "water")
+
+
+def boil_longer(facts: Facts) -> Iterator[Finding]:
+    """Water is boiled to make it safe where it boils too cool for one minute."""
+    high = [day for day in _boiled(facts) if _is_high(day)]
+    if high:
+        height = facts.shown(max(day.conditions.altitude_m for day in high), "altitude_m")
+        says = later("The camp lies at up to {height} on {days}.")
+        yield on_days(facts, says, [day.day for day in high], "water", height=height)
+
+
+def _is_high(day: KitDay) -> bool:
+    return day.conditions.altitude_m > HIGH_BOIL_ABOVE_M
+
+
+def _boiled(facts: Facts) -> list[KitDay]:
+    return [day for day in facts.days if _is_treated(day, "boil")]
+
+
+def algae(facts: Facts) -> Iterator[Finding]:
+    """Water comes out of a warm lake."""
+    for day, told in zip(facts.days, facts.trip.days, strict=True):
+        at = day.conditions
+        water_c = told.camp.water.at_c
+        if at.water_source != "lake" or day.ends_home:
+            continue
+        if water_c is not None and water_c >= ALGAE_FROM_WATER_C:
+            says = facts.say(
+                "The lake of day {n} has {warm}.",
+                n=day.day,
+                warm=facts.shown(water_c, "temperature_c"),
+            )
+        elif water_c is None and at.air_high_c >= ALGAE_FROM_AIR_C:
+            says = facts.say(
+                "How warm the lake of day {n} is was not told, and the air reaches {warm}.",
+                n=day.day,
+                warm=facts.shown(at.air_high_c, "temperature_c"),
+            )
+        else:
+            continue
+        yield Finding(says, "water", Spot(days=(day.day,)))
+
+
+def chemicals_near(facts: Facts) -> Iterator[Finding]:
+    """Something upstream that no treatment at camp takes out."""
+    for what, says in _NEAR.items():
+        days = [
+            day.number
+            for day in facts.trip.days
+            if what in day.camp.water.near
+            and day.camp.water.camp not in ("tap", "none")
+            and not day.ends_home
+        ]
+        if days:
+            yield on_days(facts, says, days, "water")
 
 
 def _treated(facts: Facts, how: str) -> Iterator[Finding]:
-    days = [
-        day.day
-        for day in facts.days
-        if day.conditions.treat == how
-        and day.conditions.water_source != "tap"
-        and day.water.treat_ml > 0
-    ]
+    days = [day.day for day in facts.days if _is_treated(day, how)]
     if days:
         yield on_days(facts, _TREATED[how], days, "water")
 
 
+def _is_treated(day: KitDay, how: str) -> bool:
+    at = day.conditions
+    return at.treat == how and at.water_source != "tap" and day.water.treat_ml > 0
+
+
 def frozen_filter(facts: Facts) -> Iterator[Finding]:
-    """A filter, and a night of frost."""
-    days = [
-        day.day
-        for day in facts.days
-        if day.conditions.treat == "filter" and day.conditions.air_low_c <= 0
-    ]
-    if days:
+    """A filter in the packs, and a night of frost, also where another water is drunk."""
+    has_filter = any(day.conditions.treat == "filter" for day in facts.days)
+    days = [day.day for day in facts.days if day.conditions.air_low_c <= 0]
+    if has_filter and days:
         yield on_days(facts, later("Frost is expected on {days}."), days, "water")
 
 
@@ -91,6 +153,19 @@ def melting_snow(facts: Facts) -> Iterator[Finding]:
         yield on_days(facts, later("Snow is melted on {days}."), days, "water")
 
 
+def heat_illness(facts: Facts) -> Iterator[Finding]:
+    """Heat in which people fall ill, on the way and at rest."""
+    hot = _hot(facts)
+    if hot:
+        high = facts.shown(max(day.conditions.air_high_c for day in hot), "temperature_c")
+        says = later("The air reaches up to {high} on {days}.")
+        yield on_days(facts, says, [day.day for day in hot], "water", high=high)
+
+
+def _hot(facts: Facts) -> list[KitDay]:
+    return [day for day in facts.days if day.conditions.air_high_c > HOT_ABOVE_C]
+
+
 def over_drinking(facts: Facts) -> Iterator[Finding]:
     """Heat that makes people drink much in an hour, or in a day."""
     days = [
@@ -102,6 +177,11 @@ def over_drinking(facts: Facts) -> Iterator[Finding]:
         rate = facts.shown(WARM_RATE_ML_H, "volume_ml")
         says = later("The plan gives {rate} an hour or more on {days}.")
         yield on_days(facts, says, days, "water", rate=rate)
+    resting = [day.day for day in _hot(facts) if day.day not in days]
+    if resting:
+        limit = facts.shown(HOT_ABOVE_C, "temperature_c")
+        says = later("It is above {limit} on {days}, at rest too.")
+        yield on_days(facts, says, resting, "water", limit=limit)
     too_much = [
         day.day
         for day in facts.days

@@ -1,0 +1,146 @@
+"""Cautions about water, heat, fire and fuel: both sides of each number."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from builder.planning.cautions.table import PREDICATES
+
+from .folders import GEAR, Record, day, day_trip, hand
+from .test_cautions import COLD, FIRE, PRESSED, SPIRIT, Folder, at_camp, boiled, cooks, ids, plan
+
+PARAFFIN = {"kind": "liquid", "energy": "43 MJ/kg"}
+
+
+def water(camp: str = "stream", treat: str = "boil", **more: object) -> Record:
+    return {"camp": camp, "treat": treat, "between_water": "2 h", **more}
+
+
+def drinks(height: str = "1000 m", high: str = "19 degC", low: str = "5 degC",
+           trip: Record | None = None, **told: Any) -> Folder:  # fmt: skip
+    """Give a day with such water, at such a height, in such air."""
+    return at_camp(trip, camp_altitude=height, air={"low": low, "high": high}, water=water(**told))
+
+
+def burns(fuel: Record, low: str, high: str = "30 degC") -> Folder:
+    """Give a trip that cooks on the spirit burner with a fuel of one's own."""
+    gear = {**GEAR, "fuels": [GEAR["fuels"][0], {**GEAR["fuels"][1], **fuel}]}
+    return {**cooks(boiled(), SPIRIT, air={"low": low, "high": high}), "gear": gear}
+
+
+def in_frost(*treats: str) -> Folder:
+    """Give two days, frost on the second, each with its own way to treat water."""
+    days = [
+        day(water=water(treat=treat), air={"low": low, "high": "9 degC"})
+        for treat, low in zip(treats, ("4 degC", "-2 degC"), strict=True)
+    ]
+    return {"trip": day_trip(days=days)}
+
+
+def gas(low: str, trip: Record | None = None) -> Folder:
+    return cooks(boiled(), trip, air={"low": low, "high": "15 degC"})
+
+
+CASES: list[tuple[str, Folder, Folder]] = [
+    ("boil-longer", drinks("2001 m"), drinks("2000 m")),
+    ("boil-longer", drinks("2310 m"), drinks("2310 m", treat="filter")),
+    ("boil-longer", drinks("2310 m"), drinks("2310 m", camp="tap")),
+    ("boil-water", drinks("2000 m"), drinks("2001 m")),
+    # A lake of 15 degC and more; air of 20 where nobody told.
+    ("algae", drinks(camp="lake", at="15 degC"), drinks(camp="lake", at="14.9 degC")),
+    ("algae", drinks(camp="lake", high="20 degC"), drinks(camp="lake", high="19.9 degC")),
+    ("algae", drinks(camp="lake", high="20 degC"), drinks(camp="stream", high="20 degC")),
+    ("algae", drinks(camp="lake", high="20 degC"),
+     drinks(camp="lake", high="20 degC", at="14 degC")),
+    *(
+        ("chemicals-near", drinks(near=[near]), drinks(near="none"))
+        for near in ("mines", "fields", "roads")
+    ),
+    ("chemicals-near", drinks(near="fields"), drinks()),
+    ("chemicals-near", drinks(near="fields"), drinks(near="fields", camp="tap")),
+    ("heat-illness", drinks(high="30.1 degC"), drinks(high="30 degC")),
+    ("over-drinking", drinks(high="30.1 degC"), drinks(high="30 degC")),  # at rest
+    # The filter of the first day is in the pack when it freezes on the second.
+    ("frozen-filter", in_frost("filter", "boil"), in_frost("chemical", "boil")),
+    ("hut-flue", cooks(boiled(), {"shelter": "hut"}), cooks(boiled(), {"shelter": "tent"})),
+    ("hut-flue", cooks(boiled(), {"shelter": "hut"}), cooks(COLD, {"shelter": "hut"})),
+    # 30 % propane: at -13 degC a full can still feeds a burner, and most of it stays in it.
+    ("gas-left-in-the-can", gas("-13 degC"), gas("12 degC")),
+    ("gas-left-in-the-can", gas("-13 degC"), gas("-15 degC")),
+    ("gas-left-in-the-can", gas("-13 degC"), gas("-13 degC", SPIRIT)),
+    ("fuel-too-cold", burns({**PARAFFIN, "lights_from": "38 degC"}, "37 degC", "39 degC"),
+     burns({**PARAFFIN, "lights_from": "38 degC"}, "38 degC", "39 degC")),
+    # 13 degC for alcohol that tells none; liquid fuels differ too much for a guess.
+    ("fuel-too-cold", burns({}, "12.9 degC"), burns({}, "13 degC")),
+    ("fuel-too-cold", burns({}, "5 degC"), burns(PARAFFIN, "5 degC")),
+    ("fuel-too-cold", burns({}, "5 degC"), burns({"lights_from": "-20 degC"}, "5 degC")),
+]  # fmt: skip
+
+
+def of(folder: Folder, path: Path, name: str) -> list[str]:
+    return [each.because for each in plan(path, folder).cautions if each.id == name]
+
+
+@pytest.mark.parametrize(
+    ("name", "with_it", "without"),
+    CASES,
+    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
+)
+def test_a_caution_comes_with_its_condition_and_goes_with_it(
+    tmp_path: Path, name: str, with_it: Folder, without: Folder
+) -> None:
+    assert name in PREDICATES
+    kit = plan(tmp_path / "with", with_it)
+    assert name in ids(kit)
+    assert all(each.because.endswith((".", ").")) for each in kit.cautions)
+    assert name not in ids(plan(tmp_path / "without", without))
+
+
+SAYS: list[tuple[str, Folder, str]] = [
+    ("boil-longer", drinks("2310 m"), "The camp lies at up to 2,310\u00a0m on day 1."),
+    ("boil-longer", drinks("2310 m", trip={"units": "us"}), "7,579\u00a0ft"),
+    ("algae", drinks(camp="lake", at="16 degC"), "The lake of day 1 has 16\u00a0°C."),
+    ("algae", drinks(camp="lake", high="22 degC"),
+     "How warm the lake of day 1 is was not told, and the air reaches 22\u00a0°C."),
+    ("chemicals-near", drinks(near=["mines", "roads"]), "Mines lie near the water of day 1."),
+    ("heat-illness", drinks(high="34 degC", trip={"units": "us"}), "up to 93\u00a0°F on day 1."),
+    ("gas-left-in-the-can", gas("-13 degC"), "falls to −13\u00a0°C: about "),
+    ("fuel-too-cold", burns({}, "5 degC"),
+     "lights from 13\u00a0°C on, and the air falls to 5\u00a0°C"),
+    ("frozen-filter", in_frost("filter", "boil"), "Frost is expected on day 2."),
+    ("hut-flue", cooks(boiled(), {"shelter": "hut"}), "You sleep in a hut and cook on a stove."),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("name", "folder", "words"), SAYS, ids=[case[0] for case in SAYS])
+def test_a_reason_tells_this_trips_numbers_in_its_units(
+    tmp_path: Path, name: str, folder: Folder, words: str
+) -> None:
+    assert any(words in because for because in of(folder, tmp_path, name))
+
+
+def test_each_thing_near_the_water_is_told_apart(tmp_path: Path) -> None:
+    because = of(drinks(near=["mines", "roads"]), tmp_path, "chemicals-near")
+    assert because == ["Mines lie near the water of day 1.", "Roads lie near the water of day 1."]
+
+
+def test_a_fire_of_which_nobody_told_whether_it_is_allowed_is_asked_about(tmp_path: Path) -> None:
+    not_told = "Whether a fire is allowed on day 1 was not told."
+    allowed = {"fire": {**FIRE["fire"], "allowed": True}}
+    assert not_told in of(cooks(PRESSED, FIRE), tmp_path / "not", "fire-and-embers")
+    assert not_told not in of(cooks(PRESSED, allowed), tmp_path / "told", "fire-and-embers")
+
+
+def test_nothing_near_and_something_near_is_a_mistake(tmp_path: Path) -> None:
+    folder = drinks(near=["none", "mines"])
+    assert "near-none" in hand(tmp_path, folder["trip"]).kinds()
+
+
+def test_what_a_can_keeps_is_what_it_does_not_give(tmp_path: Path) -> None:
+    kit = plan(tmp_path, gas("-13 degC"))
+    (cold,) = kit.looks.cold_gas
+    (because,) = [each.because for each in kit.cautions if each.id == "gas-left-in-the-can"]
+    assert f"about {100 * (1 - cold.usable_share):.0f}\u00a0%" in because
