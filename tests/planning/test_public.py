@@ -191,6 +191,8 @@ def test_what_stays_at_home_changes_nothing(tmp_path: Path) -> None:
     assert changed.trips["hand"].party[0].mass_kg != content.trips["hand"].party[0].mass_kg
     assert kit_of(changed) != private
     assert public_of(changed) == public
+    # Nor does planning get to see it: what a page shows one day is no more than this.
+    assert public_trip(kit_of(changed), changed) == public_trip(private, content)
 
 
 def test_only_what_is_listed_is_in_a_public_kit(tmp_path: Path) -> None:
@@ -351,6 +353,8 @@ def test_batches_are_numbered_and_have_no_days(tmp_path: Path) -> None:
     later = dataclasses.replace(content.batches["zqpulse"], done=datetime.date(2031, 5, 1), used=3)
     changed = dataclasses.replace(content, batches={"zqpulse": later})
     assert public_of(changed) == public_of(content)
+    kits = kit_of(changed), kit_of(content)
+    assert public_trip(kits[0], changed) == public_trip(kits[1], content)
 
 
 def test_needs_are_one_number_of_the_whole_trip(tmp_path: Path) -> None:

@@ -100,6 +100,48 @@ def test_to_take_what_does_not_differ_is_a_slip_of_the_pen(in_empty_folder: Path
     assert not Path("content").exists()
 
 
+SHARED = """\
+title: &title Theirs
+party: [&cove {name: Cove, sex: male}, {<<: *cove, name: Brook}]
+usual: &usual
+  air: {low: 4 degC, high: 16 degC}
+  wind: windy     # from the west
+days:
+  - <<: *usual
+    camp_altitude: 300 m
+    meals: &food
+      lunch: [{eat: couscous-dry, from: ours, each: 10 g}]
+  - {<<: *usual, camp_altitude: 400 m, wind: sheltered, meals: *food}
+"""
+SHARED_BATCHES = """\
+- &usual {id: other, food: couscous-dry, method: bought, best_before: 2099-01-01,
+          packs: &packs {count: 9, of: 100 g}}
+- {<<: *usual, id: ours}    # of the spring
+"""
+
+
+def test_what_a_kit_shares_by_anchors_comes_along(in_empty_folder: Path) -> None:
+    trip = SHARED.replace("usual: &usual\n", "every_day: &usual\n")
+    kit_of(
+        Path("theirs.zip"),
+        **{"trips/theirs.yaml": trip, "batches/all.yaml": SHARED_BATCHES, "foods/theirs.yaml": OIL},
+    )
+    result = tripkit("new", "trip", "mine", "--from", "theirs.zip", "--party", "Brook")
+    assert result.exit_code == 0, result.output
+    shipped = Layer(ROOT / "content", "shipped", ALWAYS_SHIPPED)
+    found = read_folder([shipped, Layer(Path("content"), "content")]).content
+    mine = found.trips["mine"]
+    assert [(each.name, each.sex) for each in mine.party] == [("Brook", "male")]
+    assert [each.camp.wind for each in mine.days] == ["windy", "sheltered"]
+    assert [each.camp.air_low_c for each in mine.days] == [4, 4]
+    assert all(day.meals[0].items[0].batches == (("", "ours"),) for day in mine.days)
+    # One pack a day was eaten, by two, of the batch that the kit hands on; the other stays away.
+    assert set(found.batches) == {"ours"}
+    assert (found.batches["ours"].food, found.batches["ours"].pack_count) == ("couscous-dry", 9)
+    assert "# of the spring" in Path("content/batches/mine.yaml").read_text()
+    assert "# from the west" in Path("content/trips/mine.yaml").read_text()
+
+
 def test_gear_of_a_shipped_id_stays_what_it_was(in_empty_folder: Path) -> None:
     gear = "packaging:\n  - {id: zip-bag, name: Bag, mass: 1 kg, barrier: foil}\n"
     kit_of(Path("theirs.zip"), **{"gear/theirs.yaml": gear})
