@@ -389,6 +389,7 @@ SAYS: list[tuple[str, Callable[[], Folder], str]] = [
     ("over-drinking", lambda: all_day(13), "more than 11.4\u00a0l on"),
     ("past-best-before",
      lambda: dried("berry", kept_at="15.6 degC", start="2032-01-02"), "1\u00a0Jan 2032"),
+    ("melting-snow", lambda: treated("filter", "snow"), "\u00a0min a day at full flame."),
 ]  # fmt: skip
 
 

@@ -106,6 +106,20 @@ CASES: list[tuple[str, Folder, Folder]] = [
      from_batches({**RAW, "done": "2031-01-02"}, FRUIT)),
     ("raw-and-cooked-in-one-run", from_batches(RAW, FRUIT),
      from_batches({**RAW, "dryer": "cold-box", "method": "freeze-dryer"}, FRUIT)),
+    # A run may be told by its name, whatever the dryer and the day.
+    ("raw-and-cooked-in-one-run",
+     from_batches(batch("hens", "hen-raw", "1000", 74, run="one"),
+                  batch("berries", "berry", "1000", 80, run="one")),
+     from_batches(batch("hens", "hen-raw", "1000", 74, run="one"),
+                  batch("berries", "berry", "1000", 80, run="two"))),
+    # What the oven did afterwards came too late for its neighbours.
+    ("raw-and-cooked-in-one-run",
+     from_batches(batch("hens", "steak-raw", "1000", 74, run="one",
+                        heated={"to": "135 degC", "when": "after", "minutes": 10}),
+                  batch("berries", "berry", "1000", 80, run="one")),
+     from_batches(batch("hens", "steak-raw", "1000", 74, run="one",
+                        heated={"to": "71 degC", "when": "before"}),
+                  batch("berries", "berry", "1000", 80, run="one"))),
     ("overloaded-dryer", from_batches(batch("berries", "berry", "3001", 80, dryer="shelf")),
      from_batches(batch("berries", "berry", "3000", 80, dryer="shelf"))),
     ("overloaded-dryer",
@@ -215,6 +229,29 @@ def test_a_caution_stands_at_its_meal_pack_or_batch(tmp_path: Path) -> None:
     assert (eaten.at.meal, eaten.at.pack) == ((1, 0), "food")
     (shared,) = told(tmp_path / "2", "raw-and-cooked-in-one-run", from_batches(RAW, FRUIT))
     assert (shared.at.batch, shared.where) == ("berries", "drying")
+
+
+@pytest.mark.parametrize(
+    ("name", "state", "kind", "is_poisonous"),
+    [
+        ("Black beans, dry", "dried", "legume", True),
+        ("White bean", "raw", "legume", True),
+        ("Weiße Bohnen, getrocknet", "dried", "legume", True),
+        ("Schwarze Bohnen", "dried", "legume", True),
+        ("Svarte bønner", "dried", "legume", True),
+        ("Borlotti", "dried", "legume", True),
+        ("Black beans, cooked", "cooked", "legume", False),
+        ("Broad beans", "dried", "legume", False),
+        ("Black bean sauce", "ready", "other", False),
+        ("Chickpeas", "dried", "legume", False),
+    ],
+)
+def test_beans_are_known_by_name_in_every_language(
+    tmp_path: Path, name: str, state: str, kind: str, is_poisonous: bool
+) -> None:
+    bean = {**food("something", kind, state, DRY), "name": name}
+    kit = hand(tmp_path, cooks(boiled("something"))["trip"], [boiled("something")], foods=[bean])
+    assert ("kidney-beans" in {each.id for each in kit.kit().cautions}) is is_poisonous
 
 
 LECTIN = [

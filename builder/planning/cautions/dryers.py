@@ -16,14 +16,15 @@ from builder.speech import later
 # Acid enough for the sun, in English and German, and in Norwegian.
 _TOMATO = "tomat"
 
-RunKey = tuple[str, datetime.date]
+# A run's own name, or else its dryer and the day it ended.
+RunKey = str | tuple[str, datetime.date]
 
 
 def raw_and_cooked_in_one_run(facts: Facts) -> Iterator[Finding]:
     """Raw animal food in the dryer together with what is not, and the trip eats of either."""
     for run in _runs(facts):
-        raw = [each for each in run if each.stays_raw]
-        other = [each for each in run if not each.stays_raw]
+        raw = [each for each in run if _went_in_raw(each)]
+        other = [each for each in run if not _went_in_raw(each)]
         if not raw or not other:
             continue
         for judged in other:
@@ -32,15 +33,22 @@ def raw_and_cooked_in_one_run(facts: Facts) -> Iterator[Finding]:
                 yield of_batch(facts, says, judged, others=_listed(facts, raw))
 
 
+def _went_in_raw(judged: Judged) -> bool:
+    """Tell whether it was raw in the dryer, whatever was done to it afterwards."""
+    heated = judged.batch.heated
+    before = heated is not None and heated.when == "before"
+    return judged.substance.is_raw_animal and not (before and not judged.stays_raw)
+
+
 def overloaded_dryer(facts: Facts) -> Iterator[Finding]:
     """More in the dryer than it takes, or more water than it holds as ice."""
     for run in _runs(facts):
-        dryer = facts.content.gear.dryers[run[0].batch.dryer or ""]
-        batches = [each for each in run if each in facts.batches]
-        if not batches:
+        named = next((each.batch.dryer for each in run if each.batch.dryer), None)
+        eaten = next((each.batch.id for each in run if each in facts.batches), None)
+        if named is None or eaten is None:
             continue
-        for because in _too_much(facts, dryer, run):
-            yield Finding(because, "drying", Spot(batch=batches[0].batch.id))
+        for because in _too_much(facts, facts.content.gear.dryers[named], run):
+            yield Finding(because, "drying", Spot(batch=eaten))
 
 
 def _too_much(facts: Facts, dryer: Dryer, run: list[Judged]) -> Iterator[str]:
@@ -69,7 +77,7 @@ def _listed(facts: Facts, batches: list[Judged]) -> str:
 
 
 def _runs(facts: Facts) -> list[list[Judged]]:
-    """Give the batches that shared a dryer, as far as their dryer and day are told."""
+    """Give the batches that shared a dryer, as far as their run, or dryer and day, are told."""
     runs: dict[RunKey, list[Judged]] = {}
     for judged in facts.judged.values():
         key = _run_of(judged.batch)
@@ -79,6 +87,8 @@ def _runs(facts: Facts) -> list[list[Judged]]:
 
 
 def _run_of(batch: Batch) -> RunKey | None:
+    if batch.run:
+        return batch.run
     day = batch.done or batch.planned
     return (batch.dryer, day) if batch.dryer and day else None
 

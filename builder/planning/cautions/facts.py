@@ -127,13 +127,6 @@ def on_days(facts: Facts, says: str, days: Iterable[int], where: str, **blanks: 
     return Finding(said, where, Spot(days=when))
 
 
-def of_portion(facts: Facts, says: str, portion: Portion, meal: MenuItem) -> Finding:
-    """Find a food in a meal."""
-    dish = meal_said(facts.say, meal)
-    says = facts.say(says, food=portion.planned.name, meal=dish)
-    return in_meal(says, meal, step=step_with(meal, portion), pack=True)
-
-
 def step_with(meal: MenuItem, portion: Portion) -> int | None:
     """Give the step in which an ingredient first comes out of its pack."""
     return next(
@@ -157,10 +150,16 @@ def batch_said(facts: Facts, judged: Judged) -> str:
     return facts.say("Batch {id} ({food})", id=judged.batch.id, food=name_now(facts.say, judged))
 
 
-def holds(facts: Facts, food: Food, meal: MenuItem) -> Finding:
+def holds(facts: Facts, food: Food, portion: Portion, meal: MenuItem) -> Finding:
     """Find a food that a meal holds."""
     says = facts.say("{food} in {meal}.", food=food.name, meal=meal_said(facts.say, meal))
-    return in_meal(says, meal)
+    return at_portion(says, portion, meal)
+
+
+def at_portion(because: str, portion: Portion, meal: MenuItem) -> Finding:
+    """Give a reason that lies in an ingredient: at its pack, its batch and the step it goes in."""
+    batch, step = portion.planned.batch, step_with(meal, portion)
+    return in_meal(because, meal, step=step, batch=batch, pack=True)
 
 
 def is_heated(meal: MenuItem, portion: Portion) -> bool:

@@ -11,7 +11,7 @@ from builder.formulas.rehydration import COLD_UP_TO_C
 from builder.formulas.safety import hours_out_of_cold
 from builder.model.food import BY_CENTRE_TEMPERATURE, FLESH_KINDS, Food
 from builder.model.recipe import MealName
-from builder.planning.cautions.facts import Facts, Finding, in_meal, meal_said
+from builder.planning.cautions.facts import Facts, Finding, at_portion, meal_said
 from builder.planning.hazards import called, hazards_of
 from builder.planning.menu import MenuItem
 
@@ -103,7 +103,7 @@ def _carried_too_long(facts: Facts, animal: bool) -> Iterator[Finding]:
                 continue
             because = _too_long(facts, meal, food, kept)
             if because:
-                yield in_meal(because, meal, pack=True)
+                yield at_portion(because, portion, meal)
 
 
 def _is_risky(food: Food, kept: Bears) -> bool:

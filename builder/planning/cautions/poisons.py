@@ -16,8 +16,8 @@ from builder.model.recipe import Recipe
 from builder.planning.cautions.facts import (
     Facts,
     Finding,
+    at_portion,
     holds,
-    in_meal,
     is_heated,
     meal_said,
 )
@@ -43,7 +43,7 @@ def raw_beans(facts: Facts) -> Iterator[Finding]:
                 continue
             says = _too_little(facts, meal, portion, food)
             if says:
-                yield in_meal(says, meal, batch=portion.planned.batch, pack=True)
+                yield at_portion(says, portion, meal)
 
 
 def _holds_lectin(food: Food) -> bool:
@@ -123,7 +123,7 @@ def gathered_shellfish(facts: Facts) -> Iterator[Finding]:
         for food in portion.substance.foods:
             bought = portion.planned.dried_by == "bought" or food.state in ("ready", "dried")
             if "shellfish" in hazards_of(food) and not bought:
-                yield holds(facts, food, meal)
+                yield holds(facts, food, portion, meal)
 
 
 def raw_sprouts(facts: Facts) -> Iterator[Finding]:
@@ -133,7 +133,7 @@ def raw_sprouts(facts: Facts) -> Iterator[Finding]:
             continue
         for food in portion.substance.foods:
             if "sprouts" in hazards_of(food) and food.state != "cooked":
-                yield holds(facts, food, meal)
+                yield holds(facts, food, portion, meal)
 
 
 def garlic_in_oil(facts: Facts) -> Iterator[Finding]:
@@ -145,7 +145,7 @@ def _all_with(facts: Facts, hazard: str) -> Iterator[Finding]:
     for meal, portion in facts.portions():
         for food in portion.substance.foods:
             if hazard in hazards_of(food):
-                yield holds(facts, food, meal)
+                yield holds(facts, food, portion, meal)
 
 
 def home_canned(facts: Facts) -> Iterator[Finding]:
@@ -167,4 +167,4 @@ def home_canned(facts: Facts) -> Iterator[Finding]:
                     height=facts.shown(meal.planned.conditions.altitude_m, "altitude_m"),
                     least=facts.shown(least_min, "duration_min"),
                 )
-                yield in_meal(says, meal, pack=True)
+                yield at_portion(says, portion, meal)

@@ -6,7 +6,15 @@ from collections.abc import Iterator
 
 from builder.formulas.safety import FISH_CENTRE_C, POULTRY_CENTRE_C
 from builder.model.food import Food
-from builder.planning.cautions.facts import Facts, Finding, in_meal, is_heated, meal_said
+from builder.planning.cautions.facts import (
+    Facts,
+    Finding,
+    at_portion,
+    in_meal,
+    is_heated,
+    meal_said,
+)
+from builder.planning.cooking import HEATS
 from builder.planning.hazards import hazards_of
 from builder.planning.menu import MenuItem, Portion
 
@@ -32,7 +40,7 @@ def raw_dried_animal_food(facts: Facts) -> Iterator[Finding]:
                 if reach
                 else facts.say("{food} in {meal} was dried raw.", food=food, meal=dish)
             )
-            yield in_meal(says, meal, batch=portion.planned.batch, pack=True)
+            yield at_portion(says, portion, meal)
 
 
 def _thrown_out(portion: Portion) -> bool:
@@ -54,7 +62,7 @@ def raw_animal_food(facts: Facts) -> Iterator[Finding]:
                 food=portion.substance.name,
                 meal=meal_said(facts.say, meal),
             )
-            yield in_meal(says, meal, pack=True)
+            yield at_portion(says, portion, meal)
 
 
 def raw_animal_food_eaten(facts: Facts) -> Iterator[Finding]:
@@ -65,7 +73,7 @@ def raw_animal_food_eaten(facts: Facts) -> Iterator[Finding]:
             says = facts.say(
                 "{meal} is raw, and is eaten as it is.", meal=meal_said(facts.say, meal)
             )
-            yield in_meal(says, meal, batch=portion.planned.batch, pack=True)
+            yield at_portion(says, portion, meal)
 
 
 def game_not_heated(facts: Facts) -> Iterator[Finding]:
@@ -129,7 +137,7 @@ def _at_most(
         )
     else:
         return
-    yield in_meal(says, meal, batch=portion.planned.batch, pack=True)
+    yield at_portion(says, portion, meal)
 
 
 def reach_above_boiling(facts: Facts) -> Iterator[Finding]:
@@ -146,4 +154,5 @@ def reach_above_boiling(facts: Facts) -> Iterator[Finding]:
             heat=facts.say.show_at_least(reach_c, facts.trip.units),
             boils=facts.shown(boils_c, "temperature_c"),
         )
-        yield in_meal(says, meal)
+        heated = [place for place, step in enumerate(meal.planned.steps) if step.do in HEATS]
+        yield in_meal(says, meal, step=heated[-1] if heated else None)

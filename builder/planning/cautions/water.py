@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterator
 
 from builder.formulas.boiling import HIGH_BOIL_ABOVE_M
@@ -150,7 +151,15 @@ def melting_snow(facts: Facts) -> Iterator[Finding]:
     """Water comes from snow."""
     days = [day.day for day in facts.days if day.conditions.water_source == "snow"]
     if days:
-        yield on_days(facts, later("Snow is melted on {days}."), days, "water")
+        minutes = max(day.fuel.melting_minutes for day in facts.days if day.day in days)
+        says = (
+            later("Snow is melted on {days}: up to {time} a day at full flame.")
+            if minutes >= 1
+            else later("Snow is melted on {days}.")
+        )
+        yield on_days(
+            facts, says, days, "water", time=facts.shown(math.ceil(minutes), "duration_min")
+        )
 
 
 def heat_illness(facts: Facts) -> Iterator[Finding]:
