@@ -8,11 +8,19 @@ from pathlib import Path
 
 import pytest
 
-from builder.model.kit import Kit, KitCaution, Spot
+from builder.model.kit import Carried, Kit, KitCaution, Spot
 from builder.model.source import LEVELS, Level
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.people import person_paths
-from builder.pages.trip.placing import ALOUD, MOST_CARES, MOST_LINES, front
+from builder.pages.trip.placing import (
+    ALOUD,
+    MOST_CARES,
+    MOST_LINES,
+    boxes_at_step,
+    front,
+    lines_of_day,
+    pack_line,
+)
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 from tests.pages.seen import seen_in
@@ -156,3 +164,31 @@ def test_a_caution_at_a_step_stands_there_and_not_at_the_top() -> None:
     assert steps.count("Act here") == 1
     assert "Do it so." in steps
     assert page["day-1.md"].count("Act here") == 1  # under its meal, leading to the step
+
+
+def test_what_hangs_on_a_batch_stands_at_its_packs_and_at_the_step_that_opens_them() -> None:
+    kit = sample_kit()
+    day, place, meal = next(
+        (day, place, meal)
+        for day in kit.days
+        for place, meal in enumerate(day.meals)
+        if any(each.batch for each in meal.ingredients) and meal.steps
+    )
+    batch = next(each for each in meal.ingredients if each.batch)
+    opens = next(
+        number
+        for number, step in enumerate(meal.steps)
+        if any(each.id == batch.id for each in step.ingredients)
+    )
+    spot = Spot(batch=batch.batch, days=(day.day,))
+    told = KitCaution(
+        "not-dry", "danger", "Throw it out", "Text.", "It is wet.", "drying", (), at=spot
+    )
+    kit = replace(kit, cautions=(told,))
+    at_steps = [boxes_at_step(kit, day.day, meal, number) for number in range(len(meal.steps))]
+    assert [bool(found) for found in at_steps] == [n == opens for n in range(len(meal.steps))]
+    pack = Carried("Food", 100, "food", (day.day, place))
+    assert any("Throw it out" in piece.text for piece in pack_line(kit, pack))
+    for other in (Carried("Gas", 100, "fuel"), Carried("Food", 100, "food", None)):
+        assert not any("Throw it out" in piece.text for piece in pack_line(kit, other))
+    assert len(lines_of_day(kit, day)) == 1

@@ -116,9 +116,33 @@ def boxes_at_step(kit: Kit, day: int, meal: PlannedMeal, step: int) -> tuple[Box
     """Give what stands at a step; the reasons name days, and the same dish is told once."""
     place = _place(kit.days[day - 1], meal)
     found = boxes(
-        kit, (each for each in own(kit) if each.at.meal == (day, place) and each.at.step == step)
+        kit,
+        (
+            each
+            for each in own(kit)
+            if (each.at.meal == (day, place) and each.at.step == step)
+            or (_is_of_a_batch(each) and _step_with(meal, each.at.batch) == step)
+        ),
     )
     return tuple(_without_reasons(box) for box in found)
+
+
+def _is_of_a_batch(caution: KitCaution) -> bool:
+    """Tell whether it hangs on a batch, whatever meal eats of it."""
+    return caution.at.batch is not None and caution.at.meal is None
+
+
+def _step_with(meal: PlannedMeal, batch: str | None) -> int | None:
+    """Give the step in which food of a batch first comes out of its pack."""
+    ids = {each.id for each in meal.ingredients if each.batch == batch}
+    return next(
+        (
+            place
+            for place, step in enumerate(meal.steps)
+            if any(each.id in ids for each in step.ingredients)
+        ),
+        None,
+    )
 
 
 def _without_reasons(box: Box) -> Box:
@@ -188,18 +212,31 @@ def lines_of_day(kit: Kit, day: KitDay) -> tuple[Cell, ...]:
 
 def pack_line(kit: Kit, thing: Carried) -> Cell:
     """Give what one must see to where a thing is carried: RAW first, then the act."""
+    batches = _batches_in(kit, thing)
     found = boxes(
         kit,
         (
             each
             for each in own(kit)
-            if each.at.pack == thing.kind and each.at.meal == thing.meal and each.level != "note"
+            if each.level != "note"
+            and (
+                (each.at.pack == thing.kind and each.at.meal == thing.meal)
+                or (_is_of_a_batch(each) and each.at.batch in batches)
+            )
         ),
     )
     acts = [piece for box in found for piece in (Piece(" "), Piece(f"{box.word}: {box.title}."))]
     if thing.meal in _raw_meals(kit):
         return (Piece(" "), *raw(speech_of(kit.language))[:1], *acts)
     return tuple(acts)
+
+
+def _batches_in(kit: Kit, thing: Carried) -> set[str | None]:
+    """Give the batches whose packs a thing to carry holds."""
+    if thing.kind != "food" or thing.meal is None:
+        return set()
+    day, place = thing.meal
+    return {each.batch for each in kit.days[day - 1].meals[place].ingredients if each.batch}
 
 
 def _raw_meals(kit: Kit) -> set[tuple[int, int]]:

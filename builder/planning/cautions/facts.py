@@ -142,7 +142,8 @@ def step_with(meal: MenuItem, portion: Portion) -> int | None:
 def of_batch(facts: Facts, says: str, judged: Judged, **blanks: str) -> Finding:
     """Find something of a batch."""
     because = facts.say(says, batch=batch_said(facts, judged), **blanks)
-    return Finding(because, "drying", Spot(batch=judged.batch.id))
+    days = sorted({meal.day for meal, portion in facts.portions() if portion.judged is judged})
+    return Finding(because, "drying", Spot(batch=judged.batch.id, days=tuple(days)))
 
 
 def batch_said(facts: Facts, judged: Judged) -> str:

@@ -123,28 +123,37 @@ class Dryness:
                 f"(about {show(judged.residual_share, 'share')} moisture left; the table leaves "
                 f"open {show(ruling.low_share, 'share')} to {show(ruling.high_share, 'share')})"
             )
-            to_go = show(self.to_go_g, "mass_g") if self.to_go_g else "nothing, by weight"
-            found.append(f"Still to go:     {to_go}")
+            if judged.verdict != "discard":
+                to_go = show(self.to_go_g, "mass_g") if self.to_go_g else "nothing, by weight"
+                found.append(f"Still to go:     {to_go}")
         if self.run is not None:
             found.append(
                 f"Dry after:       {show(self.run.dry_after_min, 'duration_min')} from the start, "
                 f"between {show(self.run.earliest_min, 'duration_min')} and "
                 f"{show(self.run.latest_min, 'duration_min')} ({self.run.model.title()} curve)"
             )
-        if self.water_activity is not None:
-            found.append(
-                f"Water activity:  about {self.water_activity:.2f} at room temperature; "
-                "below 0.60 nothing grows"
-            )
-        found.append(f"Water puts back: {show(self.rehydration_ml, 'volume_ml')} at most")
+        if judged.verdict != "discard":
+            found += self._once_dry_lines()
         if judged.corrected:
             found.append("It is lighter than the table allows: this load was wetter than listed.")
-        if judged.wants_proof and not judged.failed:
+        if judged.wants_proof and not self.act:
             found.append(
                 "Weigh it again after two hours more in the dryer: without that it keeps no "
                 "longer than 12 months, and does not belong in a pack without oxygen."
             )
         found.extend(f"Odd: {warning}" for warning in self.warnings)
+        return found
+
+    def _once_dry_lines(self) -> list[str]:
+        found = []
+        if self.water_activity is not None:
+            high = water_activity_at(self.judged.substance, self.judged.ruling.high_share)
+            most = "more than that of any dried food" if high is None else f"{high:.2f}"
+            found.append(
+                f"Water activity:  about {self.water_activity:.2f} at room temperature, it may be "
+                f"{most}; below 0.60 nothing grows"
+            )
+        found.append(f"Water puts back: {show(self.rehydration_ml, 'volume_ml')} at most")
         return found
 
 
