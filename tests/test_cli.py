@@ -112,7 +112,20 @@ def test_a_fault_stops_the_build_and_leaves_the_old_kit_whole(in_empty_folder: P
         (("dry", "carrot-raw", "1000"), 2, "has no unit"),
         (("dry", "carot-raw", "1000 g"), 1, "did you mean carrot-raw?"),
         (("dry", "olive-oil", "1000 g"), 1, "is dry already"),
-        (("dry", "carrot-raw", "100 g", "--now", "200 g"), 1, "cannot be"),
+        (("dry", "carrot-raw", "100 g", "--now", "200 g"), 1, "it lost nothing"),
+        (("dry", "carrot-raw", "100 g", "--now", "100 g"), 1, "it lost nothing"),
+        (("dry", "apple-raw", "1 kg", "--now", "20 g"), 1, "14% of the solids that Apple holds"),
+        (("dry", "carrot-raw", "1 kg", "--in", "sack", "--now", "0.2 kg"), 1, "known are: can"),
+        (("dry", "carrot-raw", "1 kg", "--tests", "snop"), 2, "did you mean snap?"),
+        (("dry", "hen", "1 kg", "--heated", "hot"), 1, "there is no food"),
+        (("dry", "cod-raw", "1 kg", "--heated", "hot"), 2, "write it like"),
+        (("dry", "cod-raw", "1 kg", "--heated", "74 before"), 2, "has no unit"),
+        (
+            ("dry", "carrot-raw", "1 kg", "--weighing", "2h=9g", "--weighing", "2h=8g"),
+            2,
+            "two weighings at one time",
+        ),
+        (("dry", "carrot-raw", "1 kg", "--weighing", "0 h=900 g"), 2, "comes after the start"),
         (("stock", "--at", "soon"), 2, "write it like 2031-09-04"),
         (("find", "zzz"), 1, "nothing matches 'zzz'"),
         (("new", "trip", "No Good"), 1, "cannot be an id"),
@@ -222,13 +235,44 @@ def test_dry_without_a_weighing_tells_the_target() -> None:
     assert "Now:" not in said
 
 
+DRY = ("dry", "chicken-breast-raw", "1000 g", "--now", "270 g", "--json")
+
+
+@pytest.mark.parametrize(
+    ("more", "verdict", "act"),
+    [
+        # 261 g of solids, 1.28 points either way: 270 g have 0 to 8.1 % left.
+        ((), "discard", "Throw it out."),
+        (("--heated", "74 degC before"), "dry", ""),
+        (("--heated", "165.2 degF before"), "dry", ""),
+        (("--heated", "135 degC after 10 min"), "dry", ""),
+        (("--heated", "135 degC after 9 min"), "discard", "Throw it out."),
+        (("--heated", "135 degC after"), "discard", "Throw it out."),
+        (("--heated", "74 degC before", "--in", "vacuum-bag"), "dry",
+         "Open it, pack it with air, freeze it."),
+        (("--heated", "74 degC before", "--in", "glass-jar"), "dry", ""),
+        (("--method", "freeze-dryer"), "undecided", "Test it: break a cold piece, it must snap; or "
+         "weigh it again after 2 h more in the dryer, at most 0.5 % less."),
+        (("--method", "freeze-dryer", "--tests", "constant, snap"), "dry",
+         "Cook it through before anybody eats it."),
+        (("--method", "sun", "--heated", "74 degC before"), "discard", "Throw it out."),
+    ],
+)  # fmt: skip
+def test_dry_says_what_to_do(more: tuple[str, ...], verdict: str, act: str) -> None:
+    data = json.loads(tripkit(*DRY, *more).output)
+    assert (data["verdict"], data["act"]) == (verdict, act)
+
+
 def test_stock_lists_first_expired_first() -> None:
     data = json.loads(tripkit("stock", "--at", "2031-09-01", "--json").output)
     dates = [line["best_before"] for line in data if line["best_before"]]
     assert dates == sorted(dates)
     remarks = {line["batch"]: line["remark"] for line in data}
     assert remarks["apricots-last-summer"].startswith("PAST ITS DATE")
-    assert remarks["mushrooms-august"].startswith("NOT DRY ENOUGH")
+    acts = {line["batch"]: (line["verdict"], line["act"][:8]) for line in data}
+    assert acts["mushrooms-august"] == ("undecided", "Test it:")
+    assert acts["carrots-april"] == ("dry", "")
+    assert "undecided by weight  Test it:" in tripkit("stock", "--at", "2031-09-01").output
 
 
 def test_stock_tells_what_later_trips_are_promised() -> None:
