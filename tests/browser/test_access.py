@@ -118,18 +118,21 @@ def read_out(page: Page) -> list[tuple[str, str]]:
 
 def test_pages_are_read_out_in_the_order_they_are_needed(browser: Browser, demo_kits: Path) -> None:
     with offline_page(browser, 360) as (page, _):
-        page.goto((demo_kits / "tarrow-tops" / "cook" / "pepper-egg-scramble.html").as_uri())
+        page.goto((demo_kits / "graupel-ridge" / "cook" / "chicken-noodle-pot.html").as_uri())
         said = read_out(page)
         roles = [role for role, _ in said]
         texts = [text for _, text in said]
-        assert said[roles.index("heading")] == ("heading", "Pepper and egg wraps")
+        assert said[roles.index("heading")] == ("heading", "Ginger chicken noodles")
         assert "navigation" not in roles[roles.index("main") : roles.index("article")]
         first_step = roles.index("checkbox")
-        warned = next(at for at, text in enumerate(texts) if text.startswith("Take care: Hot fat"))
-        assert roles.index("heading") < warned < first_step
+        second_step = roles.index("checkbox", first_step + 1)
+        # A caution is read out with the step at which one must act.
+        warned = next(at for at, text in enumerate(texts) if text.startswith("Danger: Cook this"))
+        assert first_step < warned < second_step
         assert roles.index("table") < first_step
-        assert texts[first_step].startswith("183\u00a0ml water")
-        assert texts[first_step].endswith("Bring to the boil.")
+        assert texts[first_step].startswith("12\u00a0g carrot")
+        assert "Soak 10\u00a0min." in texts[first_step]
+        assert "RAW\u00a080\u00a0g chicken breast" in texts[first_step]
         unnamed = [
             role
             for role, text in said
@@ -140,7 +143,7 @@ def test_pages_are_read_out_in_the_order_they_are_needed(browser: Browser, demo_
         page.get_by_text("Who eats? How high?").click()
         opened = read_out(page)
         assert ("group", "Who eats?") in opened
-        assert ("checkbox", "Bram") in opened
+        assert ("checkbox", "Linnea") in opened
         assert ("button", "One person more") in opened
         assert any(role == "textbox" and "Height of the camp" in text for role, text in opened)
 

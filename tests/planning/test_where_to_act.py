@@ -18,6 +18,8 @@ def shows(name: str, turn: int = 0) -> Folder:
 # The snack of nuts comes first in each day; where a dish is cooked, that is the day's only meal.
 SPOTS: list[tuple[str, Callable[[], Folder], Spot]] = [
     ("raw-animal-food", lambda: shows("raw-animal-food"), Spot((1, 0), 0, pack="food")),
+    ("raw-dried-animal-food", lambda: shows("raw-dried-animal-food"),
+     Spot((1, 0), 0, batch="batch", pack="food")),
     ("hot-fat", lambda: shows("hot-fat"), Spot((1, 0), 0)),
     ("not-to-be-eaten", lambda: body(avoids=["nut"]), Spot((1, 0), person="Ea")),
     ("small-children", lambda: shows("small-children"), Spot(person="Ea")),
@@ -25,7 +27,7 @@ SPOTS: list[tuple[str, Callable[[], Folder], Spot]] = [
     ("nuts-and-small-children", lambda: shows("nuts-and-small-children"),
      Spot((1, 0), person="Ea")),
     ("heavy-load", lambda: shows("heavy-load"), Spot(person="Ea")),
-    ("low-oxygen-wet", lambda: shows("low-oxygen-wet"), Spot(batch="batch")),
+    ("low-oxygen-wet", lambda: shows("low-oxygen-wet"), Spot(batch="batch", days=(1,))),
     ("windscreen-and-gas", lambda: shows("windscreen-and-gas"), Spot(days=(1,))),
     ("gas-in-the-cold", lambda: shows("gas-in-the-cold"), Spot(days=(1,))),
     ("long-dry-stretch", lambda: shows("long-dry-stretch"), Spot(days=(1,))),
