@@ -186,6 +186,27 @@ def test_input_that_cannot_be_a_kit_is_refused(
     assert list(tmp_path.iterdir()) == []
 
 
+def test_a_file_that_came_into_the_kit_while_it_was_built_is_kept(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    kit = build(tmp_path)
+    real = archive.zip_folder
+
+    def meanwhile(folder: Path, target: Path, epoch: int, top: str = "") -> None:
+        (kit / "photo.jpg").write_text("mine")
+        real(folder, target, epoch, top)
+
+    monkeypatch.setattr("builder.site.archive.zip_folder", meanwhile)
+    with pytest.raises(SiteError, match=r"photo\.jpg is there already and was not made by tripkit"):
+        build(tmp_path)
+    assert (kit / "photo.jpg").read_text() == "mine"
+    assert [path.name for path in sorted(tmp_path.glob(".built/*"))] == [
+        "lake-walk.json",
+        "lake-walk.lock",
+        "trip-kits.txt",
+    ]
+
+
 def test_a_full_disk_leaves_the_old_kit_and_says_so(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
