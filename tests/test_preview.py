@@ -61,14 +61,16 @@ def asked(where: tuple[str, int], path: str, **headers: str) -> tuple[int, bytes
 
 
 def test_a_browser_is_never_told_that_it_has_the_page_already(tmp_path: Path) -> None:
-    page = tmp_path / "index.html"
+    since = "Fri, 01 Jan 2100 00:00:00 GMT"
     with served(tmp_path) as where:
         for text in (b"<head></head>one", b"<head></head>two"):
-            page.write_bytes(text)
-            os.utime(page, (1, 1))
+            for name in ("index.html", "kit.css"):
+                (tmp_path / name).write_bytes(text)
+                os.utime(tmp_path / name, (1, 1))
+            marked = text.replace(b"<head>", b"<head>" + PREVIEW_MARK)
             for path in ("/index.html", "/", "/?again"):
-                status, body = asked(where, path, If_Modified_Since="Fri, 01 Jan 2100 00:00:00 GMT")
-                assert (status, body) == (200, text.replace(b"<head>", b"<head>" + PREVIEW_MARK))
+                assert asked(where, path, If_Modified_Since=since) == (200, marked)
+            assert asked(where, "/kit.css", If_Modified_Since=since) == (200, text)
 
 
 def test_no_worker_keeps_pages_and_one_of_before_lets_go(tmp_path: Path) -> None:

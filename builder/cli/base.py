@@ -108,6 +108,7 @@ def place_of(content: Path | None) -> Place:
             return Place(shipped, shown_path(shipped), True)
         content = own
     if not os.path.isdir(content):
+        _stop_on_closed_door(content)
         raise BuilderStop(
             f"there is no folder {content}",
             ["name your content folder, or make one with `tripkit new folder NAME`"],
@@ -120,6 +121,18 @@ def place_of(content: Path | None) -> Place:
         if os.path.isdir(inside):
             return Place(inside, shown_path(inside), False)
     return Place(content, shown_path(content), False)
+
+
+def _stop_on_closed_door(path: Path) -> None:
+    """Tell a folder that may be there, in one that may not be entered, from one that is not."""
+    try:
+        path.stat()
+    except PermissionError as error:
+        raise BuilderStop(
+            f"{path} cannot be read ({error.strerror})", ["see to the rights of the folders above"]
+        ) from error
+    except (OSError, ValueError):
+        return
 
 
 def shown_path(path: Path) -> str:

@@ -39,7 +39,7 @@ def of_the_system(error: OSError, what: str, out: Path, own: Path) -> SiteError:
             f"{path} cannot be read ({why})",
             ["see to the file and its rights; whole kits stay as they are"],
         )
-    shown = out if path is None or _is_below(path, own) else path
+    shown = out if path is None or (path != own and _is_below(path, own)) else path
     return SiteError(
         f"{what} could not be written: {why} ({shown.as_posix()})",
         ["see to the folder, its rights and the space left; whole kits stay as they are"],

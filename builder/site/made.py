@@ -147,7 +147,7 @@ def refuse_foreign_names(out: Path, trip_ids: Sequence[str]) -> None:
         told = record(out, trip_id)
         if foreign and told.is_file() and read_made(told) is None:
             raise SiteError(
-                f"{told.as_posix()} is damaged, so that nobody can tell whether "
+                f"{told.as_posix()} is damaged or cannot be read, so that nobody can tell whether "
                 f"{foreign[0].as_posix()} was made by tripkit",
                 [
                     "if there is nothing of yours in it, delete "

@@ -18,7 +18,7 @@ import pytest
 
 from builder.site import archive, swap
 from builder.site.assemble import SiteInput, build_site
-from builder.site.errors import SiteError
+from builder.site.errors import SiteError, of_the_system
 from tests.site.sample import ASSETS, BASE_CONFIG, ROOT, sample_site
 
 MOST_ZIP_BYTES = 500 * 1024
@@ -231,7 +231,7 @@ BUILD_AS_NOBODY = """
 import os, sys
 from pathlib import Path
 from builder.site.assemble import build_site
-from builder.site.errors import SiteError
+from builder.site.errors import SiteError, of_the_system
 from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
 if os.geteuid() == 0:
     os.setgroups([])
@@ -280,6 +280,27 @@ def test_a_file_of_the_tool_that_cannot_be_read_is_told_so(
         build(tmp_path)
     assert stopped.value.message == f"{ASSETS}/assets/kit.css cannot be read (Permission denied)"
     assert contents(tmp_path) == before
+
+
+@pytest.mark.parametrize(
+    ("number", "path", "says"),
+    [
+        (13, "kits", "x could not be written: Permission denied (kits)"),
+        (13, "kits/fell", "x could not be written: Permission denied (kits/fell)"),
+        (13, "kits/.built", "x could not be written: Permission denied (kits/.built)"),
+        (13, "kits/.built/fell.new/a.html", "x could not be written: Permission denied (kits)"),
+        (28, None, "x could not be written: No space left on device (kits)"),
+        (13, "trips/a.yaml", "trips/a.yaml cannot be read (Permission denied)"),
+        (13, "kits-of-mine/a.css", "kits-of-mine/a.css cannot be read (Permission denied)"),
+        # Where the folder of kits is to be made, and what only writing meets.
+        (13, ".", "x could not be written: Permission denied (.)"),
+        (28, "/elsewhere", "x could not be written: No space left on device (/elsewhere)"),
+    ],
+)
+def test_what_the_system_refuses_is_told_as_it_is(number: int, path: str | None, says: str) -> None:
+    error = OSError(number, os.strerror(number), path)
+    out = Path("kits")
+    assert of_the_system(error, "x", out, out / ".built").message == says
 
 
 def test_a_file_in_place_of_the_folder_is_told(tmp_path: Path) -> None:

@@ -71,7 +71,9 @@ def test_a_record_that_is_damaged_is_told_and_the_kit_left_alone(tmp_path: Path,
     made.record(tmp_path, TRIP).write_bytes(text.encode("utf-8", "surrogatepass"))
     assert not swap.is_current(tmp_path, TRIP, "this")
     before = everything(tmp_path)
-    with pytest.raises(SiteError, match=r"fell\.json is damaged, so that nobody can tell") as told:
+    with pytest.raises(
+        SiteError, match=r"fell\.json is damaged or cannot be read, so that"
+    ) as told:
         made.refuse_foreign(tmp_path, TRIP)
     assert told.value.hints[0].endswith(f"{tmp_path}/fell and {tmp_path}/fell.zip")
     assert everything(tmp_path) == before
