@@ -109,6 +109,7 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "treat": "decides the cautions about water",
         "at_c": _WEATHER,
         "between_water_h": "decides how much water is carried",
+        "near": "what no treatment removes; many places have it",
     },
     Travel: {
         "by": "decides how much all eat and drink",
@@ -140,6 +141,7 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "irons": _COOK,
         "wood_moisture_share": "tells how much wood to take",
         "allowed": _COOK,
+        "allowed_told": _COOK,
         "wood": "tells how much wood to take",
     },
     Batch: {
@@ -152,9 +154,9 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "kept_at_c": "how long it keeps",
         "heated": _DRIED,
         "jerky": _DRIED,
-        "constant": _DRIED,
+        "tests": _DRIED,
     },
-    Heated: {"to_c": _DRIED, "when": _DRIED},
+    Heated: {"to_c": _DRIED, "when": _DRIED, "minutes": _DRIED},
     Packs: {
         "count": "how much is in one",
         "packaging": "what it weighs, and how long it keeps",
@@ -205,7 +207,12 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "altitude_m": "rounded up to 100 m",
     },
     Container: {"holds_g": _GEAR, "empty_g": _GEAR},
-    Fuel: dict.fromkeys(("id", "name", "kind", "energy_mj_kg", "containers", "mix"), _GEAR),
+    Fuel: {
+        each: _GEAR
+        for each in (
+            "id", "name", "kind", "energy_mj_kg", "containers", "mix", "lights_from_c",
+        )
+    },
     Pot: {
         each: _GEAR
         for each in (

@@ -207,6 +207,7 @@ def _batch(batch: Batch, name: str) -> Batch:
         id=name,
         done=NO_DAY if batch.done else None,
         planned=NO_DAY if batch.planned else None,
+        started=datetime.datetime.combine(NO_DAY, datetime.time()) if batch.started else None,
     )
 
 

@@ -14,6 +14,7 @@ import pytest
 
 from builder.model.batch import Batch, Heated, Packs, Stay, Weighing
 from builder.model.content import Content
+from builder.model.figure import Figure, Told
 from builder.model.food import Composition, Food, Perishable
 from builder.model.gear import Container, Dryer, Fuel, Iron, Packaging, Pot, Stove, StoveTest
 from builder.model.kit import Kit
@@ -54,8 +55,8 @@ STAYS: Mapping[type, set[str]] = {
     SharedGear: {"name"},
     DefaultUsed: {"what", "value", "why", "blanks"},
     Batch: {
-        "id", "done", "planned", "stays", "used", "best_before", "weighings", "loaded_at_c",
-        "dryer", "notes",
+        "id", "done", "planned", "started", "run", "ice_g", "stays", "used", "best_before",
+        "weighings", "loaded_at_c", "dryer", "notes",
     },
     Weighing: {"at_min", "mass_g"},
     Stay: {"at_c", "until"},
@@ -204,6 +205,20 @@ def test_only_what_is_listed_is_in_a_public_kit(tmp_path: Path) -> None:
     private = repr(kit_of(content))
     assert sum(each in private for each in hidden) > 15
     assert sum(each in told for each in listed) > 20
+
+
+def test_no_number_knows_where_it_was_told(tmp_path: Path) -> None:
+    told = Told(Place("zqfile.yaml", 1, 1), "mass_g")
+    content = read(tmp_path).content
+    (tarp,) = content.trips["hand"].gear_shared
+    trip = dataclasses.replace(
+        content.trips["hand"],
+        gear_shared=(dataclasses.replace(tarp, mass_g=Figure(tarp.mass_g, told)),),
+    )
+    traced = dataclasses.replace(content, trips={"hand": trip})
+    public = public_trip(kit_of(traced), traced)
+    assert type(public.trip.gear_shared[0].mass_g) is float
+    assert {type(public.needs.energy_kcal), type(public.needs.to_drink_ml)} == {float}
 
 
 def texts_and_numbers(content: Content) -> tuple[set[str], set[str]]:

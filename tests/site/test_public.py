@@ -36,7 +36,7 @@ def all_files(out: Path) -> dict[str, bytes]:
 
 def told_in(files: dict[str, bytes], mark: str, but: str = "") -> list[str]:
     """Name the files in which a word or a whole number stands."""
-    number = rf"(?<![\d.,]){re.escape(mark)}(?![\d])"
+    number = rf"(?<![\w.,]){re.escape(mark)}(?!\w)"  # and no part of a hash
     looked_for = re.compile(number if mark[-1].isdigit() else re.escape(mark))
     return [
         name

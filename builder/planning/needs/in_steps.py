@@ -14,8 +14,8 @@ _SLACK = 1e-9
 
 
 def stepped_up(value: float, step: float) -> float:
-    """Give the next full step; what is on a step stays."""
-    return math.ceil(value / step - _SLACK) * step
+    """Give the next full step, which knows nothing of the value; what is on a step stays."""
+    return math.ceil(float(value) / step - _SLACK) * step
 
 
 def energies_in_steps(
