@@ -111,6 +111,8 @@ SAYS: list[tuple[str, Folder, str]] = [
     ("fuel-too-cold", burns({}, "5 degC"),
      "lights from 13\u00a0°C on, and the air falls to 5\u00a0°C"),
     ("frozen-filter", in_frost("filter", "boil"), "Frost is expected on day 2."),
+    ("carbon-monoxide", cooks(PRESSED, {**FIRE, "shelter": "tarp"}),
+     "You sleep under a tarp and cook on a fire."),
     ("hut-flue", cooks(boiled(), {"shelter": "hut"}), "You sleep in a hut and cook on a stove."),
 ]  # fmt: skip
 

@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import ast
 from collections.abc import Mapping
 from itertools import pairwise
 from pathlib import Path
@@ -126,6 +127,26 @@ def test_every_number_of_every_kind_has_a_range(
     assert without == set()
     # One's own test of a stove is taken apart elsewhere.
     assert {pair for pair in USUAL if pair[0] != "stove test"} <= asked | {("place", "at")}
+
+
+READING = Path(fields.__file__).parent
+NUMBERS = ("quantity", "maybe_quantity", "number", "count")
+
+
+def test_no_number_is_read_of_which_nobody_said_what_is_usual() -> None:
+    read_keys = {
+        argument.value
+        for path in READING.glob("*.py")
+        for call in ast.walk(ast.parse(path.read_text(encoding="utf-8")))
+        if isinstance(call, ast.Call)
+        and isinstance(call.func, ast.Attribute)
+        and call.func.attr in NUMBERS
+        and call.args
+        and isinstance(argument := call.args[0], ast.Constant)
+        and str(argument.value).isidentifier()  # not what a text's own `count` looks for
+    }
+    # The minutes of a step go by what is done.
+    assert read_keys - {key for _, key in USUAL} - {"minutes"} == set()
 
 
 ALL_RANGES = {
@@ -415,3 +436,29 @@ def test_more_flame_at_the_lowest_than_at_full_is_refused(tmp_path: Path) -> Non
     assert any(each.kind == "lowest" for each in read(tmp_path / "more", files, None).problems)
     files = files_with("gear", "lowest: 500 W", "lowest: 2600 W")
     assert not any(each.kind == "lowest" for each in read(tmp_path / "as", files, None).problems)
+
+
+@pytest.mark.parametrize(
+    ("protein", "grave"),
+    # 70 g of water, 1 g of fat, 20 g of carbohydrate and 1 g of ash leave 8 g; 4 and 10 g of doubt.
+    [("12 g", []), ("12.1 g", ["warning"]), ("18 g", ["warning"]), ("18.1 g", ["error"])],
+)
+def test_more_protein_than_there_are_solids_is_told(
+    tmp_path: Path, protein: str, grave: list[str]
+) -> None:
+    files = files_with("foods", "protein: 8 g", f"protein: {protein}")
+    found = read(tmp_path, files, None).problems
+    assert [each.severity for each in found if each.kind == "parts-sum"] == grave
+
+
+def test_a_label_that_does_not_tell_all_is_not_asked_for_the_rest(tmp_path: Path) -> None:
+    old = "energy: 420 kcal, water: 5 g, protein: 10 g, fat: 9 g, carbohydrate: 72 g, fibre: 6 g, sodium: 600 mg, ash: 2 g, alcohol: 0 g"
+    few = files_with("trips", old, "energy: 420 kcal, protein: 10 g")
+    assert [str(each) for each in read(tmp_path / "few", few, None).problems] == []
+    # 50 g of fat alone hold 450 kcal.
+    fat = files_with("trips", old, "energy: 45 kcal, fat: 50 g")
+    assert odd(read(tmp_path / "fat", fat, None).problems) == ["error"]
+    # 95 g of water leave no room for 20 g of protein.
+    wet = files_with("trips", old, "energy: 80 kcal, water: 95 g, protein: 20 g")
+    found = read(tmp_path / "wet", wet, None).problems
+    assert [(each.kind, each.severity) for each in found] == [("parts-sum", "error")]
