@@ -15,7 +15,7 @@ Verdict = Literal["dry", "not-dry", "undecided", "discard"]
 # What may be done to prove a batch dry: its weight stays constant, a cold piece snaps, no drops
 # show in a jar.
 DryTest = Literal["constant", "snap", "jar"]
-DRY_TESTS: tuple[str, ...] = get_args(DryTest)
+DRY_TESTS: tuple[DryTest, ...] = get_args(DryTest)
 HEAT_METHODS = frozenset({"dehydrator", "oven", "sun"})
 
 

@@ -6,7 +6,7 @@ import datetime
 from dataclasses import dataclass, field
 from typing import Literal, get_args
 
-from builder.model.batch import Method, Verdict, Weighing
+from builder.model.batch import DryTest, Method, Verdict, Weighing
 from builder.model.gear import StoveTest
 from builder.model.looks import Looks
 from builder.model.recipe import Do, MealName, Vessel
@@ -376,16 +376,18 @@ class KitBatch:
     fresh_name: str = ""  # of what went into the dryer
     planned_for: datetime.date | None = None
     sublimation_kwh: float = 0.0  # the least that a freeze dryer takes; 0 for other methods
+    tests: tuple[DryTest, ...] = ()  # that were done to prove it dry
+    in_dryer: bool = False  # its run has begun and not ended
 
     @property
     def failed(self) -> bool:
-        """Whether nobody is to eat of it as it is."""
-        return self.verdict in ("not-dry", "discard")
+        """Whether nobody is to eat of it as it is; what is in the dryer may still get dry."""
+        return self.verdict == "discard" or (self.verdict == "not-dry" and not self.in_dryer)
 
     @property
     def still_to_dry(self) -> bool:
         """Whether it is planned, and in a way that gives food fit to eat."""
-        return self.planned and not self.failed
+        return self.planned and not self.failed and not self.in_dryer
 
 
 @dataclass(frozen=True, slots=True)

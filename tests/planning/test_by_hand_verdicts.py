@@ -304,6 +304,22 @@ def test_a_run_in_progress_is_dried_on(
     # Its food is reckoned as it should come out.
     assert found.residual_share == 0.10 if name != "egg-raw" else True
     assert (found.best_before is None) is (verdict in ("not-dry", "discard"))
+    assert found.failed is (verdict == "discard")
+    assert not found.batch.is_bought and found.batch.is_planned
+
+
+def test_a_kit_tells_of_a_run_in_progress(tmp_path: Path) -> None:
+    run = {"food": "leaf", "method": "dehydrator", "started": "2031-05-20T18:00",
+           "fresh": "1000 g", "run": "may-20", "packs": {"count": 4, "in": "foil"},
+           "weighings": [{"at": "3 h", "mass": "400 g"}]}  # fmt: skip
+    name = "leaf-2031-05-20"
+    trip = day_trip(days=[day({"snacks": [{"eat": "leaf", "each": "10 g", "from": name}]})])
+    kit = hand(tmp_path, trip, batches=[run]).kit()
+    told_batch = batch_of(kit, name)
+    assert (told_batch.planned, told_batch.in_dryer, told_batch.failed) == (True, True, False)
+    assert (told_batch.verdict, told_batch.act) == ("not-dry", "Dry on, 289\u00a0g to go.")
+    assert told_batch.dried_g == pytest.approx(100 / 0.9)  # as it should come out
+    assert not [each for each in kit.cautions if each.at.batch == name]
 
 
 def test_dry_says_what_the_kit_would_say(tmp_path: Path) -> None:

@@ -193,6 +193,8 @@ def _is_dry(say: Speech, batch: KitBatch) -> str:
         return say("to be dried by {date}", date=say.short_date(batch.planned_for))
     if batch.still_to_dry:
         return say("not dried yet")
+    if batch.in_dryer and batch.verdict == "not-dry":
+        return say("in the dryer")
     return say(_VERDICTS[batch.verdict])
 
 
@@ -215,9 +217,9 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
     facts.append(Fact(say("Dry"), _judged(figures, batch, at)))
     if batch.act:
         facts.append(Fact(say("Do"), (Piece(batch.act, strong=True),)))
-    if batch.method != "bought":
+    if batch.method != "bought" and not batch.in_dryer:
         facts.append(Fact(say("Water still in it"), _moisture(figures, batch, at)))
-    if batch.water_activity is not None:
+    if batch.water_activity is not None and not batch.in_dryer:
         facts.append(Fact(say("Water activity"), _activity(figures, batch, at)))
     if batch.sublimation_kwh:
         facts.append(Fact(say("In the freeze dryer"), _freeze_dried(figures, batch, at)))
@@ -226,7 +228,7 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
         for number, each in enumerate(kit.looks.loads)
         if each.batch == batch.id
     ]
-    if batch.water_removed_g > 0 and batch.dried_g:
+    if batch.water_removed_g > 0 and batch.dried_g and not batch.failed:
         facts.append(Fact(say("Puts it back"), _water_back(figures, batch, at)))
     if not kit.public:
         best = say.date(batch.best_before) if batch.best_before else say.of("date", "none")
@@ -295,7 +297,7 @@ def _growing(say: Speech, batch: KitBatch) -> str:
     """Say what can grow, the numbers left open."""
     if growing := can_grow(batch.water_activity or 0.0):
         return say(_GROWS[growing[-1]])
-    if can_grow(batch.water_activity_high or 0.0):
+    if can_grow(batch.water_activity_high or 0.0) and batch.verdict != "dry":
         return say(
             "about {activity}, between {low} and {high}; should be too dry for moulds; prove it"
         )
@@ -362,7 +364,13 @@ _JUDGED: dict[Verdict, str] = {
     "dry": later("yes. By the table it is dry at {mass}"),
     "not-dry": later("NO. By the table it is dry at {mass}, {rest} to go"),
     "undecided": later("undecided by weight. By the table it is dry at {mass}"),
-    "discard": later("throw it out. By the table it is dry at {mass}"),
+    "discard": later("not to be eaten. By the table it is dry at {mass}"),
+}
+# What was done to prove a batch dry; the same words whoever did it.
+_PROVEN = {
+    "constant": later("its weight stayed the same over two hours more in the dryer"),
+    "snap": later("a cold piece snapped"),
+    "jar": later("no drops showed in a closed jar for a week"),
 }
 
 
@@ -373,6 +381,11 @@ def _judged(figures: Figures, batch: KitBatch, at: str) -> Cell:
     target = figures.both(batch.target_g, "mass_g", f"{at}.target_g")
     if batch.still_to_dry:
         return filled(say("at {mass} or less"), mass=target)
+    if batch.verdict == "dry" and batch.tests:
+        proof = say.listed(say(_PROVEN[test]) for test in batch.tests)
+        return filled(
+            say("yes, {proof}. By the table it is dry at {mass}"), proof=text(proof), mass=target
+        )
     return filled(
         say(_JUDGED[batch.verdict]),
         mass=target,

@@ -323,6 +323,8 @@ def _batch(batch: KitBatch) -> Data:
         "to_go_g": batch.to_go_g,
         "verdict": batch.verdict,
         "act": batch.act,
+        "tests": list(batch.tests),
+        "in_dryer": batch.in_dryer,
         "dried_on": batch.dried_on.isoformat() if batch.dried_on else None,
         "planned": batch.planned,
         "planned_for": batch.planned_for.isoformat() if batch.planned_for else None,

@@ -75,7 +75,9 @@ class Judged:
 
     @property
     def failed(self) -> bool:
-        """Whether nobody is to eat of it as it is: no date, no proposal."""
+        """Whether nobody is to eat of it as it is; what is in the dryer may still get dry."""
+        if self.load.in_dryer:
+            return self.verdict == "discard"
         return self.ruling.failed
 
     @property

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 
 from builder.formulas.freeze_drying import sublimation_floor_kj
 from builder.formulas.sorption import MOST_WATER_ACTIVITY
+from builder.model.batch import DRY_TESTS
 from builder.model.kit import DryingRun, KitBatch
 from builder.model.trip import Trip
 from builder.planning.refusals import told_at
@@ -71,6 +72,8 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         else _activity(judged, high) or MOST_WATER_ACTIVITY,
         loaded_at_c=batch.loaded_at_c,
         sublimation_kwh=_sublimation_kwh(judged),
+        in_dryer=batch.in_dryer,
+        tests=tuple(test for test in DRY_TESTS if test in batch.tests),
     )
 
 
