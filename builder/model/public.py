@@ -26,6 +26,7 @@ from builder.model.recipe import Ingredient, Recipe, Step
 from builder.model.source import CautionText, Source
 from builder.model.trip import (
     Camp,
+    Chilled,
     Day,
     Fire,
     Label,
@@ -87,7 +88,9 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "gear_shared": "its mass is part of the load; its name stays",
         "start_camp": _COOK,
         "shelter": "decides how the caution about carbon monoxide is said",
+        "chilled_until": "decides the caution about fresh food that gets warm",
     },
+    Chilled: {"day": "days have no other name here", "meal": _ALL_EAT},
     Person: {},
     Day: {
         "number": "days have no other name here",

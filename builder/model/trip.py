@@ -200,6 +200,14 @@ class DefaultUsed:
 
 
 @dataclass(frozen=True, slots=True)
+class Chilled:
+    """Until which meal a cool bag keeps fresh food as cold as a fridge."""
+
+    day: int
+    meal: MealName
+
+
+@dataclass(frozen=True, slots=True)
 class Trip:
     """Everything a user says about one trip."""
 
@@ -220,6 +228,7 @@ class Trip:
     gear_shared: tuple[SharedGear, ...] = ()
     start_camp: Camp | None = None
     shelter: Shelter = "tent"
+    chilled_until: Chilled | None = None  # None: there is no cool bag
     notes: str = ""
     public_names: bool = False  # whether a public kit may tell who goes
     defaults: tuple[DefaultUsed, ...] = ()

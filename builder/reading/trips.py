@@ -50,6 +50,7 @@ from builder.model.trip import (
     Wind,
 )
 from builder.problems import Problem, did_you_mean, nearest
+from builder.reading.chilled import read_chilled
 from builder.reading.eaten import check_eaten, check_energy
 from builder.reading.fields import Fields, echoed, overlaid
 from builder.reading.foods import check_parts, read_beware, read_composition
@@ -144,6 +145,7 @@ class _TripReader:
             gear_shared=self._gear_shared(),
             start_camp=self._start_camp(every_day),
             shelter=cast(Shelter, fields.choice("shelter", SHELTERS, default="tent")),
+            chilled_until=read_chilled(fields, len(days)),
             notes=fields.text("notes"),
             public_names=fields.flag("public_names"),
             defaults=tuple(self.defaults),

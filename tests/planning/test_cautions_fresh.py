@@ -56,6 +56,9 @@ CASES: list[tuple[str, Folder, Folder]] = [
     # Lunch at home, at 12:30: dinner is six hours on, what is nibbled is eaten from then.
     (ANIMAL, carried("brie", meal="dinner", home=["breakfast", "lunch"]),
      carried("brie", meal="snacks", home=["breakfast", "lunch"])),
+    # A cool bag until dinner: what is eaten then was cold till then, the next breakfast is not.
+    (ANIMAL, carried("brie", 2, "breakfast", chilled={"until": {"day": 1, "meal": "dinner"}}),
+     carried("brie", 1, "dinner", chilled={"until": {"day": 1, "meal": "dinner"}})),
     # 48 h are told below 20 °C: lunch of day 3 is 53 h on, its breakfast 48 h.
     (ANIMAL, carried("own-hens-egg", 3, highs=(19,)),
      carried("own-hens-egg", 3, "breakfast", highs=(19,))),

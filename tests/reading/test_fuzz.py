@@ -59,6 +59,7 @@ washing: 1 l
 notes: N
 fire: {allowed: true, irons: [two], pots: [billy], wood_moisture: 20 %, wood: oak}
 gear_shared: [{name: Tarp, mass: 780 g}]
+chilled: {until: {day: 1, meal: dinner}}
 review: {}
 start_camp: {camp_altitude: 90 m, air: {low: 4 degC}, wind: breezy, water: {camp: tap}}
 every_day: {air: {low: 4 degC, high: 16 degC}, wind: sheltered, water: {camp: stream, treat: filter, at: 8 degC, between_water: 3 h}, travel: {by: walking, hours: 5, distance: 13 km, ascent: 560 m, descent: 90 m, ground: path, load: 14 kg}}

@@ -119,7 +119,7 @@ def _too_long(facts: Facts, meal: MenuItem, food: Food, kept: Bears) -> str:
     if air_c <= COLD_UP_TO_C:
         return ""
     at_most_h = max(hours_out_of_cold(air_c), _hours_at(food, kept, air_c))
-    carried_h = (meal.day - 1) * 24 + MEAL_AT_H[meal.planned.meal] - _leaves_at_h(facts)
+    carried_h = (meal.day - 1) * 24 + MEAL_AT_H[meal.planned.meal] - _warms_at_h(facts)
     if carried_h <= at_most_h:
         return ""
     return facts.say(
@@ -141,8 +141,11 @@ def _hours_at(food: Food, kept: Bears, air_c: float) -> float:
     return float(math.floor(kept.hours * 2 ** ((kept.below_c - air_c) / HALVING_K)))
 
 
-def _leaves_at_h(facts: Facts) -> float:
-    """Give when the food leaves the fridge: at breakfast, or after the last meal at home."""
+def _warms_at_h(facts: Facts) -> float:
+    """Give when the food gets warm: at breakfast, after the last meal at home, or in the bag."""
+    chilled = facts.trip.chilled_until
+    if chilled:
+        return (chilled.day - 1) * 24 + MEAL_AT_H[chilled.meal]
     return max(
         (MEAL_AT_H[name] for name in MEAL_AT_H if name in facts.days[0].home),
         default=MEAL_AT_H["breakfast"],
