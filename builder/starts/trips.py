@@ -134,6 +134,8 @@ def _from_kit(
     party: tuple[str, ...],
     theirs: Collection[str] = (),
 ) -> tuple[list[Path], list[str]]:
+    if (source / CONTENT_ZIP).is_file():  # the folder of a kit
+        source = source / CONTENT_ZIP
     if not source.is_file():
         raise StartError(f"there is no file {source}", "name a kit's zip, such as kits/a-trip.zip")
     with tempfile.TemporaryDirectory() as scratch:

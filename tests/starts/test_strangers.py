@@ -142,6 +142,18 @@ def test_what_a_kit_shares_by_anchors_comes_along(in_empty_folder: Path) -> None
     assert "# from the west" in Path("content/trips/mine.yaml").read_text()
 
 
+def test_the_folder_of_a_kit_is_as_good_as_its_zip(in_empty_folder: Path) -> None:
+    Path("kits/theirs").mkdir(parents=True)
+    kit_of(Path("kits/theirs/content.zip"))
+    result = tripkit("new", "trip", "mine", "--from", "kits/theirs")
+    assert result.exit_code == 0, result.output
+    assert "Kept the shipped food 'olive-oil'" in result.output
+    Path("kits/other").mkdir()
+    result = tripkit("new", "trip", "next", "--from", "kits/other")
+    assert result.exit_code == 1
+    assert "name a kit's zip" in result.output
+
+
 def test_gear_of_a_shipped_id_stays_what_it_was(in_empty_folder: Path) -> None:
     gear = "packaging:\n  - {id: zip-bag, name: Bag, mass: 1 kg, barrier: foil}\n"
     kit_of(Path("theirs.zip"), **{"gear/theirs.yaml": gear})
