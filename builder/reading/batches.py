@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Mapping
 from typing import Literal, cast
 
 from builder.model.batch import (
@@ -16,16 +17,20 @@ from builder.model.batch import (
     Stay,
     Weighing,
 )
+from builder.model.gear import Dryer
 from builder.model.place import Place
+from builder.problems import did_you_mean
 from builder.reading.fields import Fields
+from builder.reading.yaml_door import quoted
 
 STYLES = ("jerky",)
 DEFAULT_KEPT_AT_C = 20.0
 
 
-def read_batch(fields: Fields) -> Batch | None:
+def read_batch(fields: Fields, dryers: Mapping[str, Dryer]) -> Batch | None:
     """Read one batch; None where it has errors."""
-    method = cast(Method, fields.choice("method", METHODS, required=True))
+    dryer = fields.text("dryer")
+    method = _method(fields, dryer, dryers)
     bought = method == "bought"
     food, recipe = fields.text("food"), fields.text("recipe")
     if bool(food) == bool(recipe) and fields.node.is_map:
@@ -76,11 +81,22 @@ def read_batch(fields: Fields) -> Batch | None:
         best_before=best_before,
         weighings=_weighings(fields, fresh_g),
         loaded_at_c=_loaded_at(fields, method),
-        dryer=fields.text("dryer") or None,
+        dryer=dryer or None,
         notes=fields.text("notes"),
         places=fields.places(inner),
     )
     return batch if fields.done() else None
+
+
+def _method(fields: Fields, dryer: str, dryers: Mapping[str, Dryer]) -> Method:
+    """Read how it was dried; left out, the dryer tells it."""
+    if not dryer or fields.has("method"):
+        return cast(Method, fields.choice("method", METHODS, required=True))
+    if dryer not in dryers:
+        says, mend = f"there is no dryer {quoted(dryer)}", did_you_mean(dryer, dryers)
+        fields.problem(fields.place("dryer"), "dryer-unknown", says, mend)
+        return cast(Method, "")
+    return dryers[dryer].method
 
 
 def _check_own(fields: Fields) -> None:

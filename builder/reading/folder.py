@@ -304,7 +304,7 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     gear = reader.read_gear()
     foods = reader.read("food", "foods", read_food)
     recipes = reader.read_recipes(foods)
-    batches = reader.read("batch", "batches", read_batch)
+    batches = reader.read("batch", "batches", lambda fields: read_batch(fields, gear.dryers))
     trips = reader.read_trips(foods, recipes)
     content = Content(foods, batches, recipes, gear, trips, cautions, sources)
     content, problems = crosscheck(content, reader.broken)

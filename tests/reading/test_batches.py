@@ -246,6 +246,14 @@ SPOILT = (
         ),
     ),
     Spoilt(
+        "a dryer that nobody has, and no method",
+        "batches/beans.yaml",
+        (("method: dehydrator", "dryer: shelf"),),
+        (
+            "batches/beans.yaml:3:8: error: there is no dryer 'shelf' — there is none yet [dryer-unknown]",
+        ),
+    ),
+    Spoilt(
         "a test that is none",
         "batches/beans.yaml",
         (("method: dehydrator", "method: dehydrator\ntests: [snaps]"),),
@@ -507,3 +515,11 @@ def test_a_batch_that_is_done_is_out_of_the_dryer(tmp_path: Path) -> None:
 def test_a_freeze_dryer_tells_its_ice(tmp_path: Path) -> None:
     text = BEANS_IN_MAY.replace("dehydrator", "freeze-dryer") + "ice: 0.56 kg\n"
     assert batch_of(tmp_path, text).ice_g == 560
+
+
+def test_a_dryer_gives_the_method(tmp_path: Path) -> None:
+    text = BEANS_IN_MAY.replace("method: dehydrator", "dryer: shelf")
+    dryer = "dryers: [{id: shelf, name: Shelf, method: oven, load: 3 kg, hours: 12}]"
+    found = read(tmp_path, {"batches/log.yaml": text, "gear/own.yaml": dryer})
+    assert lines(found) == []
+    assert found.content.batches["beans-may"].method == "oven"
