@@ -67,8 +67,9 @@ CASES: list[tuple[str, Folder, Folder]] = [
     ("frozen-filter", in_frost("filter", "boil"), in_frost("chemical", "boil")),
     ("hut-flue", cooks(boiled(), {"shelter": "hut"}), cooks(boiled(), {"shelter": "tent"})),
     ("hut-flue", cooks(boiled(), {"shelter": "hut"}), cooks(COLD, {"shelter": "hut"})),
-    # 30 % propane: at -13 degC a full can still feeds a burner, and most of it stays in it.
-    ("gas-left-in-the-can", gas("-13 degC"), gas("12 degC")),
+    # 30 % propane: at -13 degC a full can still feeds a burner, and most of it stays in it; at
+    # 0 degC 49 % come out, at 1 degC 52.
+    ("gas-left-in-the-can", gas("0 degC"), gas("1 degC")),
     ("gas-left-in-the-can", gas("-13 degC"), gas("-15 degC")),
     ("gas-left-in-the-can", gas("-13 degC"), gas("-13 degC", SPIRIT)),
     ("fuel-too-cold", burns({**PARAFFIN, "lights_from": "38 degC"}, "37 degC", "39 degC"),
@@ -146,3 +147,16 @@ def test_what_a_can_keeps_is_what_it_does_not_give(tmp_path: Path) -> None:
     (cold,) = kit.looks.cold_gas
     (because,) = [each.because for each in kit.cautions if each.id == "gas-left-in-the-can"]
     assert f"about {100 * (1 - cold.usable_share):.0f}\u00a0%" in because
+
+
+def test_on_the_way_home_no_camps_water_is_warned_of(tmp_path: Path) -> None:
+    """The last camp's water is handed on to a day that ends at home, which has none."""
+    lake = water(camp="lake", near=["fields"], at="17 degC")
+    days = [day(water=lake), {**day(ends="home"), "water": lake}]
+    found = {"trip": day_trip(days=days)}
+    assert of(found, tmp_path / "lake", "algae") == ["The lake of day 1 has 17\u00a0°C."]
+    assert of(found, tmp_path / "near", "chemicals-near") == ["Fields lie near the water of day 1."]
+
+
+def test_a_camp_without_water_has_nothing_near_it(tmp_path: Path) -> None:
+    assert of(drinks(camp="none", near=["roads"]), tmp_path, "chemicals-near") == []

@@ -21,8 +21,8 @@ MEASURED_AIR_C = (LEAST_TEMPERATURE_C + CANISTER_COOLS_K, MOST_TEMPERATURE_C + C
 
 # Below its flash point a match does not light it: ethanol 13 to 17, methanol 11 °C, from memory.
 LIGHTS_FROM_C: dict[FuelKind, float] = {"alcohol": 13.0}
-# Less than this of a full can, and the cans that were counted do not last.
-LITTLE_USABLE_SHARE = 0.8
+# Where less than half of a full can comes out, the cans that were counted do not last.
+LITTLE_USABLE_SHARE = 0.5
 
 
 def gas_in_the_cold(facts: Facts) -> Iterator[Finding]:
