@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import copy
 from dataclasses import replace
 from pathlib import Path
 
@@ -21,13 +20,18 @@ from builder.pages.trip.placing import (
     lines_of_day,
     pack_line,
 )
+from builder.planning.cautions.table import PREDICATES
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 from tests.pages.seen import seen_in
-from tests.planning.test_cautions import CASES, Folder, plan
+from tests.planning.every_caution import EVERY
 
 # What one must not eat has a part of its own on one's page, said in other words.
-ELSEWHERE_ON_A_PERSONS_PAGE = "not-to-be-eaten"
+SAID_APART = {
+    "not-to-be-eaten": "It is in your own food",
+    "may-contain": "It may hold traces",
+    "allergens-not-told": "Allergens not told",
+}
 
 
 def places_of(kit: Kit, caution: KitCaution) -> set[str]:
@@ -35,27 +39,33 @@ def places_of(kit: Kit, caution: KitCaution) -> set[str]:
     if caution.aloud:
         return {ALOUD}
     found = set() if caution.where == "cautions" else {f"{caution.where}.md"}
-    names = [person.name for person in kit.party]
-    if caution.at.person and caution.id != ELSEWHERE_ON_A_PERSONS_PAGE:
-        found.add(person_paths(kit)[names.index(caution.at.person)])
+    if caution.at.person and caution.id not in SAID_APART:
+        found.add(page_of_person(kit, caution.at.person))
     return found
+
+
+def page_of_person(kit: Kit, name: str) -> str:
+    names = [person.name for person in kit.party]
+    return person_paths(kit)[names.index(name)]
 
 
 def words_of(book: Book, path: str) -> str:
     return seen_in(book.markdown[path]).words
 
 
-@pytest.mark.parametrize(
-    "folder", [with_it for _, with_it, _ in CASES],
-    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
-)  # fmt: skip
-def test_no_caution_is_lost(tmp_path: Path, folder: Folder) -> None:
-    kit = plan(tmp_path, folder)
+@pytest.mark.parametrize("name", PREDICATES)
+def test_no_caution_is_lost(tmp_path: Path, name: str) -> None:
+    kit = EVERY[name].kit(tmp_path)
+    assert name in {caution.id for caution in kit.cautions}
     book = write_book(kit, TEMPLATES)
     pocket = seen_in(book.pocket_html).words
     for caution in kit.cautions:
         places = places_of(kit, caution)
-        assert places, caution.id
+        if caution.id in SAID_APART:
+            own = words_of(book, page_of_person(kit, caution.at.person or ""))
+            assert SAID_APART[caution.id] in own
+        else:
+            assert places, caution.id
         for path in places:
             assert words_of(book, path).count(caution.text) == 1, (caution.id, path)
         assert caution.text in words_of(book, "cautions.md"), caution.id
@@ -109,8 +119,7 @@ def test_a_danger_tells_all_its_reasons_in_front_and_a_care_the_first() -> None:
 
 
 def test_raw_stands_in_reverse_letters_wherever_raw_food_is_handled(tmp_path: Path) -> None:
-    folder = copy.deepcopy(next(case for name, case, _ in CASES if name == "raw-animal-food"))
-    book = write_book(plan(tmp_path, folder), TEMPLATES)
+    book = write_book(EVERY["raw-animal-food"].kit(tmp_path), TEMPLATES)
     raw = '<span class="raw">RAW</span>'
     for path in ("cook/dish.md", "day-1.md", "carry.md"):
         assert raw in book.markdown[path], path
