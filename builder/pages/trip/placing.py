@@ -231,12 +231,16 @@ def pack_line(kit: Kit, thing: Carried) -> Cell:
     return tuple(acts)
 
 
-def _batches_in(kit: Kit, thing: Carried) -> set[str | None]:
+def _batches_in(kit: Kit, thing: Carried) -> set[str]:
     """Give the batches whose packs a thing to carry holds."""
-    if thing.kind != "food" or thing.meal is None:
-        return set()
-    day, place = thing.meal
-    return {each.batch for each in kit.days[day - 1].meals[place].ingredients if each.batch}
+    return {
+        each.batch
+        for day in kit.days
+        for place, meal in enumerate(day.meals)
+        if thing.kind == "food" and thing.meal == (day.day, place)
+        for each in meal.ingredients
+        if each.batch
+    }
 
 
 def _raw_meals(kit: Kit) -> set[tuple[int, int]]:
