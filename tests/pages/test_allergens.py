@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from builder.model.kit import Kit, LeftOut, Refused
+from builder.model.kit import How, Kit, KitCaution, LeftOut, Refused
 from builder.pages.trip.allergens import allergens_said
 from builder.pages.trip.book import write_book
 from builder.speech import speech_of
@@ -88,3 +88,26 @@ def test_data_tell_how_each_food_is_not_for_somebody() -> None:
     ]  # fmt: skip
     assert first["left_out"] == [{"day": 1, "meal": "lunch", "energy_share": 0.7, "meant": False}]
     assert (second["refused"], second["left_out"]) == ([], [])
+
+
+def test_the_pocket_page_says_of_those_alone_who_must_not_eat_it() -> None:
+    kit = with_meal(BEANS, allergens=("nuts",), may_contain=("milk",))
+    refused: tuple[tuple[How, str], ...] = (("told", "nuts"), ("may-contain", "milk"))
+    party = tuple(
+        dataclasses.replace(
+            person, avoids=(word,), refused=(Refused(1, BEANS, "Black beans", True, how),)
+        )
+        for person, (how, word) in zip(kit.party, refused, strict=True)
+    )
+    danger = KitCaution(
+        "not-to-be-eaten", "danger", "Someone must not eat this", "Cook for them apart.",
+        "it holds nuts", f"cook/{kit.days[0].meals[BEANS].recipe}", (),
+    )  # fmt: skip
+    kit = dataclasses.replace(kit, party=party, cautions=(danger,))
+    page = write_book(kit, TEMPLATES).pocket_html
+    ash, rowan = (person.name for person in party)
+    assert f"{ash} must not eat tree nuts" in page
+    assert f"{rowan} must not eat" not in page
+    assert f"{ash}: black beans" in page.lower().replace(ash.lower(), ash)
+    assert f"{rowan}: black beans" not in page
+    assert "Contains: tree nuts. May contain: milk." in page

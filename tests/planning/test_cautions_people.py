@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import copy
+import re
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from builder.model.food import Composition
 from builder.model.kit import Kit, KitCaution
+from builder.planning.stock.substance import mixed
 
 from .folders import Record, day, day_trip, food, hand, uses
 from .test_cautions import Folder, dish
+from .test_cautions_in_units import METRIC, US
 
 DRY = "water 5 g, carbohydrate 95 g"
 FOODS = [
@@ -29,6 +34,8 @@ FOODS = [
          allergens=[], beware=[]),
     food("brew", "drink", "ready", "water 99 g", allergens=[], beware=["caffeine"],
          caffeine="40 mg"),
+    food("thick-brew", "drink", "ready", "water 80 g, carbohydrate 20 g", allergens=[],
+         beware=["caffeine"], caffeine="40 mg"),
     food("strong-brew", "drink", "ready", "water 99 g", allergens=[], beware=["caffeine"]),
     food("hard-bits", "fruit", "ready", DRY, allergens=[], beware=["choking"]),
     food("round-nuts", "nut", "ready", DRY, allergens=["nuts"], beware=["whole-nut"]),
@@ -90,6 +97,12 @@ def dried_at_home(name: str, method: str) -> Folder:
     return folder
 
 
+def dried_brew(each: str) -> Folder:
+    folder = ea("thick-brew", each, **CARRYING)
+    folder["trip"]["days"][0]["meals"]["snacks"][0]["dried_by"] = "freeze-dryer"
+    return folder
+
+
 CASES: list[tuple[str, Folder, Folder]] = [
     ("not-to-be-eaten", ea("sure", avoids=["nuts"]), ea("traces", avoids=["nuts"])),
     ("not-to-be-eaten", ea("sure", avoids=["nuts"]), only_bo("sure", avoids=["nuts"])),
@@ -139,6 +152,8 @@ CASES: list[tuple[str, Folder, Folder]] = [
     # The lower of both limits for the youngest mothers: 3 · 50 = 150 mg, in 375 g.
     ("caffeine", ea("brew", "376 g", age=17, mass="50 kg", pregnant=True),
      ea("brew", "375 g", age=17, mass="50 kg", pregnant=True)),
+    # 80 % water once dried to 2 %: 40 · 0.98 / 0.2 = 196 mg in 100 g, so 103 g hold 201.9 mg.
+    ("caffeine", dried_brew("103 g"), dried_brew("102 g")),
     ("caffeine", ea("strong-brew", **CARRYING), ea("strong-brew")),
 ]  # fmt: skip
 
@@ -222,3 +237,23 @@ def test_a_pot_of_it_is_shared_by_need(tmp_path: Path) -> None:
 def test_caffeine_that_nobody_told_is_named(tmp_path: Path) -> None:
     (caution,) = found(plan(tmp_path, ea("strong-brew", **CARRYING)), "caffeine")
     assert caution.because == "Ea is pregnant. Caffeine not told: strong-brew."
+
+
+def test_a_mixture_holds_the_caffeine_that_its_parts_tell() -> None:
+    told, none, untold = Composition(caffeine_mg=40), Composition(caffeine_mg=0), Composition()
+    assert mixed([(told, 50), (untold, 150)]).caffeine_mg == pytest.approx(10)
+    assert mixed([(none, 50), (untold, 150)]).caffeine_mg == 0
+    assert mixed([(untold, 50)]).caffeine_mg is None
+
+
+@pytest.mark.parametrize("name", sorted({case[0] for case in CASES}))
+@pytest.mark.parametrize(("units", "other"), [("us", METRIC), ("metric", US)])
+def test_each_speaks_in_the_units_of_its_trip(
+    tmp_path: Path, name: str, units: str, other: re.Pattern[str]
+) -> None:
+    folder = copy.deepcopy(next(with_it for case, with_it, _ in CASES if case == name))
+    folder["trip"]["units"] = units
+    for caution in found(plan(tmp_path, folder), name):
+        for text in (caution.title, caution.text, caution.because):
+            assert not other.search(text), text
+            assert "{" not in text

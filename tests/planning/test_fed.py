@@ -145,6 +145,12 @@ def test_too_little_is_meant_where_the_day_says_so(tmp_path: Path) -> None:
     assert told(folder) == []
 
 
+def test_what_another_goes_without_does_not_make_it_meant(tmp_path: Path) -> None:
+    meals = {"lunch": [ration(500, "Ea")], "snacks": [ration(800, "Ea"), ration(2477, "Bo")]}
+    folder = hand(tmp_path, trip_of(day(meals, without={"lunch": ["Bo"]})))
+    assert kinds(folder) == ["too-little"]
+
+
 # -- what `without` may say -----------------------------------------------------------------------
 
 

@@ -10,7 +10,7 @@ from builder.model.food import Composition, Food, FoodKind
 from builder.model.kit import Refused
 from builder.planning.menu import avoided_how
 from builder.planning.stock import Substance
-from tests.planning.folders import day, day_trip, food, hand
+from tests.planning.folders import day, day_trip, food, hand, uses
 
 
 def party(*avoids: str) -> list[dict[str, object]]:
@@ -118,3 +118,17 @@ def test_one_part_of_a_dish_that_is_not_told_makes_it_so() -> None:
     )
     assert avoided_how(sure, "milk") == "told"
     assert avoided_how(sure, "nuts") == "not-told"
+
+
+def test_a_dish_that_holds_something_for_sure_has_no_traces_of_it(tmp_path: Path) -> None:
+    dry = "water 5 g, carbohydrate 95 g"
+    foods = [
+        food("sure", "grain", "ready", dry, allergens=["nuts"]),
+        food("traces", "grain", "ready", dry, allergens=[], may_contain=["nuts", "milk"]),
+    ]
+    lines = uses(sure="40 g", traces="40 g")
+    steps = [{"do": "mix", "with": ["sure", "traces"]}]
+    mush = {"id": "mush", "serves": 1, "cook_in": "none", "uses": lines, "steps": steps}
+    trip = day_trip(days=[day({"dinner": [{"cook": "mush"}]})])
+    (meal,) = hand(tmp_path, trip, [mush], foods=foods).kit().days[0].meals
+    assert (meal.allergens, meal.may_contain) == (("nuts",), ("milk",))
