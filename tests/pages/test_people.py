@@ -7,7 +7,7 @@ import re
 
 import pytest
 
-from builder.model.kit import Carried, Kit, KitPerson, LeftOut, Refused
+from builder.model.kit import Carried, Kit, KitCaution, KitPerson, LeftOut, Refused, Spot
 from builder.model.recipe import MEALS, MealName
 from builder.model.trip import MealItem
 from builder.pages.pieces import Cell
@@ -117,6 +117,19 @@ def test_packets_to_read_are_told_food_by_food_with_their_meals() -> None:
         "Day 1 dinner: Rice in Smoky bean pot (may contain it)",
         "Day 1 dinner: Oil in Smoky bean pot (allergens not told)",
     ]
+
+
+@pytest.mark.parametrize("name", ["not-to-be-eaten", "may-contain", "allergens-not-told"])
+def test_what_they_avoid_is_told_once_on_their_page(name: str) -> None:
+    kit = sample_kit()
+    shown = []
+    for own in (name, "caffeine"):
+        caution = KitCaution(
+            own, "care", "Mind this", "Do it.", "Ash does", "shopping", (), at=Spot(person="Ash")
+        )
+        ash, _ = person_pages(dataclasses.replace(kit, cautions=(caution,)), {})
+        shown.append([box.title for box in ash.boxes])
+    assert shown == [[], ["Mind this"]]
 
 
 @pytest.mark.parametrize(

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import copy
-import re
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +13,6 @@ from builder.planning.stock.substance import mixed
 
 from .folders import Record, day, day_trip, food, hand, uses
 from .test_cautions import Folder, dish
-from .test_cautions_in_units import METRIC, US
 
 DRY = "water 5 g, carbohydrate 95 g"
 FOODS = [
@@ -244,16 +241,3 @@ def test_a_mixture_holds_the_caffeine_that_its_parts_tell() -> None:
     assert mixed([(told, 50), (untold, 150)]).caffeine_mg == pytest.approx(10)
     assert mixed([(none, 50), (untold, 150)]).caffeine_mg == 0
     assert mixed([(untold, 50)]).caffeine_mg is None
-
-
-@pytest.mark.parametrize("name", sorted({case[0] for case in CASES}))
-@pytest.mark.parametrize(("units", "other"), [("us", METRIC), ("metric", US)])
-def test_each_speaks_in_the_units_of_its_trip(
-    tmp_path: Path, name: str, units: str, other: re.Pattern[str]
-) -> None:
-    folder = copy.deepcopy(next(with_it for case, with_it, _ in CASES if case == name))
-    folder["trip"]["units"] = units
-    for caution in found(plan(tmp_path, folder), name):
-        for text in (caution.title, caution.text, caution.because):
-            assert not other.search(text), text
-            assert "{" not in text

@@ -132,3 +132,11 @@ def test_a_dish_that_holds_something_for_sure_has_no_traces_of_it(tmp_path: Path
     trip = day_trip(days=[day({"dinner": [{"cook": "mush"}]})])
     (meal,) = hand(tmp_path, trip, [mush], foods=foods).kit().days[0].meals
     assert (meal.allergens, meal.may_contain) == (("nuts",), ("milk",))
+
+
+def test_a_kit_names_the_sources_of_its_allergens(tmp_path: Path) -> None:
+    dry = "water 5 g, carbohydrate 95 g"
+    told = [food("sure", "grain", "ready", dry, allergens=[], allergen_source="swiss-lab-2002")]
+    trip = day_trip(days=[day({"snacks": [{"eat": "sure", "each": "40 g"}]})])
+    named = {source.id for source in hand(tmp_path, trip, foods=told).kit().sources}
+    assert "swiss-lab-2002" in named

@@ -263,3 +263,13 @@ def test_what_is_left_names_only_what_is_there(tmp_path: Path) -> None:
     assert dangling(found.content) == []
     assert found.content.cautions["two-hours"].sources == ("own-scales",)
     assert found.content.foods["peas"].source is None
+
+
+def test_a_source_of_allergens_that_is_not_there_is_told_at_its_word(tmp_path: Path) -> None:
+    peas = "id: peas, name: Peas, kind: legume, state: dried, per_100g: {water: 92 g}"
+    sources = "allergen_source: [own-scales, hearsay]"
+    found = read(tmp_path, {**GOOD, "foods/mine.yaml": f"- {{{peas}, {sources}}}"})
+    assert [
+        (each.kind, each.place.column) for each in found.problems if each.severity == "error"
+    ] == [("source-unknown", len(f"- {{{peas}, allergen_source: [own-scales, ") + 1)]
+    assert found.content.foods["peas"].allergen_source == ("own-scales",)
