@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import datetime
 import json
 import re
@@ -252,7 +251,10 @@ def find(word: str, content: Path | None, as_json: bool) -> None:
 @click.argument("figure", nargs=-1, required=True)
 @content_option
 @json_option
-def explain(trip: str, figure: tuple[str, ...], content: Path | None, as_json: bool) -> None:
+@click.option("--deep", is_flag=True, help="Take each input apart too, down to files and tables.")
+def explain(
+    trip: str, figure: tuple[str, ...], content: Path | None, as_json: bool, deep: bool
+) -> None:
     """Tell how a FIGURE of a trip came about: its address in kit.json, or words of its title.
 
     \b
@@ -260,7 +262,16 @@ def explain(trip: str, figure: tuple[str, ...], content: Path | None, as_json: b
       tripkit explain tarrow-tops fuel.carry_g
       tripkit explain tarrow-tops boils day 2
     """
-    from builder.planning.explaining import MOST_CHOICES, explained, matching, unknown_said
+    from builder.pages.trip.explaining import (
+        MOST_CHOICES,
+        explained,
+        full_title,
+        matching,
+        unknown_said,
+    )
+    from builder.pages.trip.graph_json import graph_data
+    from builder.pages.trip.kit_json import kit_data
+    from builder.planning.graph import graph_of
 
     place = place_of(content)
     folder = read_place(place)
@@ -270,16 +281,17 @@ def explain(trip: str, figure: tuple[str, ...], content: Path | None, as_json: b
     stop_on(problems, False)
     (kit,) = kits
     words = " ".join(figure)
-    found = matching(kit, words)
+    graph = graph_of(kit_data(kit))
+    found = matching(kit, graph, words)
     if not found:
-        raise BuilderStop(f"no figure of {trip} matches {words!r}", [unknown_said(kit, words)])
+        raise BuilderStop(f"no figure of {trip} matches {words!r}", [unknown_said(graph, words)])
     if len(found) > MOST_CHOICES:
         for each in found:
-            click.echo(f"{each.figure:<45} {each.title}")
+            click.echo(f"{each.id:<45} {full_title(kit, each)}")
         raise BuilderStop(f"{len(found)} figures match {words!r}", ["name one of these"])
     if as_json:
-        click.echo(json.dumps([dataclasses.asdict(each) for each in found], indent=2))
+        click.echo(json.dumps(graph_data(kit, graph.below(found)), indent=2))
         return
     for each in found:
-        for line in explained(kit, each):
+        for line in explained(kit, graph, each, deep):
             click.echo(line)

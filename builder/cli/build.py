@@ -18,7 +18,6 @@ from builder.cli.base import (
     Place,
     content_option,
     counted,
-    layers_of,
     main,
     place_of,
     planned_kits,
@@ -156,7 +155,6 @@ def _build_kits(
     force: bool,
 ) -> tuple[dict[str, str], tuple[Problem, ...], Dangers]:
     """Plan and build; give what each kit was made from, the warnings said, what to end with."""
-    from builder.planning.origins import from_inside
     from builder.planning.public import public_kit
     from builder.reading.cuttings import content_of_kit
     from builder.site.build import Order
@@ -171,7 +169,6 @@ def _build_kits(
         raise BuilderStop(
             f"there is no trip in {place.shown}", ["write one with `tripkit new trip NAME`"]
         )
-    kits = [from_inside(kit, [layer.shown for layer in layers_of(place)]) for kit in kits]
     shown = [public_kit(kit, folder.content) if public else kit for kit in kits]
     dangers = Dangers.of(kits)
     if strict and dangers.of_a_trip:

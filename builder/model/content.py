@@ -36,3 +36,4 @@ class Content:
     trips: Mapping[str, Trip]
     cautions: Mapping[str, CautionText]
     sources: Mapping[str, Source]
+    folders: tuple[str, ...] = ()  # it was read from, as people are shown them

@@ -482,29 +482,6 @@ class StockProposal:
 
 
 @dataclass(frozen=True, slots=True)
-class Input:
-    """One number that a figure was computed from."""
-
-    name: str
-    value: float | str
-    unit: str
-    origin: str  # a place in the YAML, "default", a constant's source, or another figure's id
-
-
-@dataclass(frozen=True, slots=True)
-class Derivation:
-    """How one figure came about."""
-
-    figure: str  # an address in kit.json, such as "fuel.likely_g"
-    title: str
-    value: float
-    unit: str
-    formula: str
-    inputs: tuple[Input, ...]
-    sources: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class Kit:
     """All that was computed for one trip."""
 
@@ -530,8 +507,9 @@ class Kit:
     standing: CautionText  # the sentence that every kit carries
     shopping: tuple[ShoppingLine, ...]
     proposals: tuple[StockProposal, ...]
-    derivations: tuple[Derivation, ...]
     sources: tuple[Source, ...]
     defaults: tuple[DefaultUsed, ...]
     looks: Looks = field(default_factory=Looks)
+    figures: frozenset[str] = frozenset()  # addresses in kit.json that a page of numbers tells
+    folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them
     public: bool = False  # made for everybody: nothing personal, and no sources to start from

@@ -14,6 +14,7 @@ from builder.units import rounded
 _KINDS = {"mass_g": "g", "volume_ml": "ml"}
 _LEAST_OF_A_MUG = 8  # less than an eighth is no longer a quarter, roughly
 _SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
+_DAY = re.compile(r"days\.(\d+)\.")
 _NOT_FOR_AN_ADDRESS = re.compile(r"[^A-Za-z0-9_.]")
 
 
@@ -22,8 +23,16 @@ def anchor(figure: str) -> str:
 
     A figure may hold a person's name: signs that no address takes are written by their number.
     """
+    if figure.startswith("#"):
+        return f"n{figure[1:]}"
     plain = _NOT_FOR_AN_ADDRESS.sub(lambda sign: f"_{ord(sign[0]):x}_", figure)
     return f"how-{plain.replace('.', '-')}"
+
+
+def numbers_of(figure: str) -> str:
+    """Give the page of numbers that tells how a figure came about: its day's, or the trip's."""
+    day = _DAY.match(figure)
+    return f"numbers/day-{int(day[1]) + 1}.md" if day else "numbers.md"
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,7 +41,7 @@ class Figures:
 
     units: str
     mug_ml: float
-    derived: frozenset[str]  # figures whose derivation the kit holds
+    derived: frozenset[str]  # figures that a page of numbers tells the way of
     say: Speech
 
     def plain(self, value: float, quantity: str) -> str:
@@ -81,7 +90,7 @@ class Figures:
 
     def how(self, figure: str) -> str:
         """Give where a figure's derivation stands; "" where the kit holds none."""
-        return f"numbers.md#{anchor(figure)}" if figure in self.derived else ""
+        return f"{numbers_of(figure)}#{anchor(figure)}" if figure in self.derived else ""
 
     def least(self, temperature_c: float) -> Cell:
         """Give a temperature to reach, rounded up in both units."""
@@ -133,8 +142,7 @@ class Figures:
 
 def figures_of(kit: Kit) -> Figures:
     """Give what shows the numbers of a kit."""
-    derived = frozenset(each.figure for each in kit.derivations)
-    return Figures(kit.units, kit.mug_ml, derived, speech_of(kit.language))
+    return Figures(kit.units, kit.mug_ml, kit.figures, speech_of(kit.language))
 
 
 def number(value: float) -> str:

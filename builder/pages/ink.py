@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from functools import cache, lru_cache
+from html import escape
 from pathlib import Path
 
 from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
@@ -35,6 +36,12 @@ def line(text: str) -> str:
     for sign in (_NUMBER_DOT, _AT_START):
         seen = sign.sub(lambda found: f"{found[1]}&#{ord(found[2])};", seen)
     return seen
+
+
+@lru_cache(maxsize=8192)
+def html(text: str) -> str:
+    """Give a text as one line that stands in HTML, where no sign of Markdown needs hiding."""
+    return escape("".join(sign for sign in _SPACES.sub(" ", text) if _is_seen(sign)))
 
 
 def cell(text: str) -> str:
@@ -71,7 +78,7 @@ def environment(templates: Path) -> Environment:
         autoescape=False,  # most of it is Markdown; `line` and `cell` take its place
         auto_reload=False,
     )
-    made.filters.update(line=line, cell=cell, address=address, at=at)
+    made.filters.update(line=line, cell=cell, html=html, address=address, at=at)
     return made
 
 

@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, fields, is_dataclass
+from itertools import count
+from typing import Any
 
 from builder.formulas.declaring import FORMULAS, unit_of_name
+from builder.formulas.expression import names_in
 from builder.model.figure import Count, Figure, Found, Named, Origin, Reckoned, Told, Traced, Worked
 
 _BINDS = {"+": 1, "-": 1, "*": 2, "/": 2}
@@ -21,10 +24,12 @@ class Node:
 
     id: str
     value: float
+    top: str  # the told figure that it is, or first led to
     formula: str = ""  # "" for a leaf
     expression: str = ""
     inputs: Mapping[str, Traced | tuple[Traced, ...]] = field(default_factory=dict)
     guards: tuple[Figure, ...] = ()
+    declared: Callable[..., Any] | None = None
     leaf: Told | Named | Found | None = None
 
 
@@ -34,10 +39,31 @@ class Graph:
 
     nodes: dict[str, Node] = field(default_factory=dict)
     ids: dict[int, str] = field(default_factory=dict)  # by the figure's number in memory
+    _inner: count[int] = field(default_factory=lambda: count(1))
 
     def id_of(self, figure: Traced) -> str | None:
         """Give the id of a figure that is told; a leaf that no page tells has none."""
         return self.ids.get(id(figure))
+
+    def inner_id(self, figure: Traced) -> str:
+        """Give the id of a figure that no page tells: a number of its own."""
+        return self.ids.setdefault(id(figure), f"#{next(self._inner)}")
+
+    def below(self, nodes: Iterable[Node]) -> Graph:
+        """Give the part of the graph that some figures rest on."""
+        part = Graph(ids=self.ids)
+        waiting = list(nodes)
+        while waiting:
+            node = waiting.pop()
+            if node.id in part.nodes:
+                continue
+            part.nodes[node.id] = node
+            for given in (*node.inputs.values(), node.guards):
+                for each in given if isinstance(given, tuple) else (given,):
+                    name = self.id_of(each)
+                    if name in self.nodes:
+                        waiting.append(self.nodes[name])
+        return part
 
 
 def graph_of(data: object) -> Graph:
@@ -47,7 +73,7 @@ def graph_of(data: object) -> Graph:
     for name, figure in told:
         graph.ids.setdefault(id(figure), name)
     for name, figure in told:
-        _note(graph, name, figure)
+        _note(graph, name, figure, name)
     return graph
 
 
@@ -62,36 +88,70 @@ def _told(data: object, path: str) -> Iterator[tuple[str, Traced]]:
             yield from _told(each, f"{path}.{number}")
 
 
-def _note(graph: Graph, name: str, figure: Traced) -> None:
+def _note(graph: Graph, name: str, figure: Traced, top: str) -> None:
     """Note a figure and all that it was worked out of."""
     if name in graph.nodes:
         return
+    top = top if is_inner(name) else name
     origin = figure.origin
     if isinstance(origin, (Told, Named, Found)):
-        graph.nodes[name] = Node(name, figure, leaf=origin)
+        graph.nodes[name] = Node(name, figure, top, leaf=origin)
         return
     if isinstance(origin, Worked):
         formula = FORMULAS[origin.formula]
-        node = Node(name, figure, formula.id, formula.expression, dict(origin.inputs))
+        node = Node(
+            name,
+            figure,
+            top,
+            formula.id,
+            formula.expression,
+            dict(origin.inputs),
+            declared=origin.formula,
+        )
     else:
         writer = _Writer(graph)
         expression = writer.write(figure, 0, True)
-        node = Node(name, figure, expression, expression, writer.inputs, origin.guards)
+        node = Node(name, figure, top, expression, expression, writer.inputs, origin.guards)
     graph.nodes[name] = node
-    for symbol, given in node.inputs.items():
+    for given in (*node.inputs.values(), node.guards):
         if isinstance(given, tuple):
-            for number, each in enumerate(given):
-                _note_inner(graph, f"{name}/{symbol}.{number}", each)
-        else:
-            _note_inner(graph, f"{name}/{symbol}", given)
-    for number, guard in enumerate(node.guards):
-        _note_inner(graph, f"{name}/guard.{number}", guard)
+            for each in given:
+                _note(graph, graph.inner_id(each), each, top)
+        elif isinstance(given.origin, (Worked, Reckoned)):
+            _note(graph, graph.inner_id(given), given, top)
 
 
-def _note_inner(graph: Graph, name: str, figure: Traced) -> None:
-    """Note an input that was worked out itself, under the id it has or one of its own."""
-    if isinstance(figure.origin, (Worked, Reckoned)):
-        _note(graph, graph.ids.setdefault(id(figure), name), figure)
+def sources_of(record: object) -> set[str]:
+    """Give the ids of all sources that the figures in a record rest on."""
+    found: set[str] = set()
+    seen: set[int] = set()
+
+    def look(each: object) -> None:
+        if isinstance(each, (Figure, Count)):
+            if id(each) not in seen:
+                seen.add(id(each))
+                look_at(each.origin)
+        elif is_dataclass(each):
+            for part in fields(each):
+                look(getattr(each, part.name))
+        elif isinstance(each, (tuple, list)):
+            for part in each:
+                look(part)
+
+    def look_at(origin: Origin) -> None:
+        if isinstance(origin, Named):
+            found.add(origin.source)
+        elif isinstance(origin, Found):
+            found.update(origin.sources)
+        elif isinstance(origin, Worked):
+            found.update(FORMULAS[origin.formula].sources)
+            for _, given in origin.inputs:
+                look(given)
+        elif isinstance(origin, Reckoned):
+            look(origin.parts)
+
+    look(record)
+    return found
 
 
 class _Writer:
@@ -125,14 +185,55 @@ class _Writer:
     def _function(self, origin: Reckoned) -> str:
         if origin.do != "sum" and len(origin.parts) <= 3:
             return f"{origin.do}({', '.join(self.write(each, 0) for each in origin.parts)})"
-        figures = [
+        if not origin.parts:
+            return "0"
+        listed = self._list(origin.parts, 0)
+        # Of parts that are all alike no list would be left to run over.
+        if not any(isinstance(self.inputs[name], tuple) for name in names_in(listed)):
+            listed = self._named(origin.parts)
+        return f"{origin.do}({listed})"
+
+    def _list(self, parts: Sequence[float], binds: int) -> str:
+        """Write parts as one list: those of one shape element by element, `sum(a * b)`."""
+        first = parts[0]
+        if all(each is first for each in parts):
+            return self.write(first, binds)
+        if not any(isinstance(each, (Figure, Count)) for each in parts) and len(set(parts)) == 1:
+            return _number(first)
+        operands = self._operands(parts)
+        if operands is not None:
+            do, columns = operands
+            own = _BINDS[do]
+            left = self._list(columns[0], own)
+            text = f"{left} {do} {self._list(columns[1], own + (do in '-/'))}"
+            return f"({text})" if own < binds else text
+        return self._named(parts)
+
+    def _named(self, parts: Sequence[float]) -> str:
+        """Write parts as one list of figures."""
+        figures = tuple(
             each if isinstance(each, (Figure, Count)) else Figure(each, Found("part", "as told"))
-            for each in origin.parts
+            for each in parts
+        )
+        name = self._free(_common(name_of(self.graph, each) for each in figures))
+        self.inputs[name] = figures
+        return name
+
+    def _operands(self, parts: Sequence[float]) -> tuple[str, list[tuple[float, ...]]] | None:
+        """Give the operator that all parts share, and their operands side by side."""
+        origins = [
+            each.origin
+            for each in parts
+            if isinstance(each, (Figure, Count))
+            and isinstance(each.origin, Reckoned)
+            and each.origin.do in _BINDS
+            and self.graph.id_of(each) is None
         ]
-        name = self._free(_common(name_of(self.graph, each) for each in figures) or "parts")
-        self.inputs[name] = tuple(figures)
-        self.length += len(name) + 5
-        return f"{origin.do}({name})"
+        signs = {origin.do for origin in origins if isinstance(origin, Reckoned)}
+        if len(origins) < len(parts) or len(signs) > 1:
+            return None
+        rows = [origin.parts for origin in origins if isinstance(origin, Reckoned)]
+        return signs.pop(), list(zip(*rows, strict=True))
 
     def _symbol(self, figure: Traced) -> str:
         known = self._names.get(id(figure))
@@ -152,17 +253,22 @@ class _Writer:
         return free
 
 
+def is_inner(name: str) -> bool:
+    """Tell whether an id is that of a figure on the way to one that is told."""
+    return name.startswith("#")
+
+
 def name_of(graph: Graph, figure: Traced) -> str:
     """Give the name that stands for a figure in an expression, its unit at the end."""
     address = graph.id_of(figure)
-    if address is not None and "/" not in address:
+    if address is not None and not is_inner(address):
         names = [part for part in address.split(".") if not part.isdigit()]
         return _plain(names[-1])
     origin: Origin = figure.origin
     if isinstance(origin, Worked):
         return _plain(origin.formula.__name__)
     if isinstance(origin, Reckoned):
-        return _plain((address or "part").rpartition("/")[2].partition(".")[0])
+        return "part"
     return _plain(origin.name.partition(" (")[0])
 
 
@@ -176,6 +282,8 @@ def _common(names: Iterator[str]) -> str:
     each = list(dict.fromkeys(names))
     if len(each) == 1:
         return each[0]
+    if not each:
+        return "parts"
     units = {name.rpartition("_")[2] for name in each if unit_of_name(name)}
     return f"parts_{units.pop()}" if len(units) == 1 else "parts"
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import replace
 
 from builder.model.content import Content
+from builder.model.figure import add
 from builder.model.kit import (
     FuelDay,
     Kit,
@@ -28,7 +29,7 @@ from builder.planning.cooking import (
     hearth_of,
     orders_of_work,
 )
-from builder.planning.derivations import derive
+from builder.planning.graph import sources_of
 from builder.planning.looks import look_again, look_sources
 from builder.planning.menu import MenuItem, left_out, plan_menu, refused_by, shopping
 from builder.planning.needs import (
@@ -121,9 +122,9 @@ def plan_trip(
         ),
         days=days,
         nutrition=_sum([day.nutrition for day in days]),
-        energy_need_kcal=sum(day.energy_need_kcal for day in days),
+        energy_need_kcal=add(day.energy_need_kcal for day in days),
         fuel=fuel,
-        wood_g=sum(day.fuel.wood_g for day in days),
+        wood_g=add(day.fuel.wood_g for day in days),
         irons=tuple(content.gear.irons[name].name for name in _irons(trip)),
         pots=tuple((pot.id, pot.name, pot.room_ml) for pot in hearth.pots),
         batches=batches,
@@ -132,12 +133,11 @@ def plan_trip(
         standing=content.cautions.get(STANDING) or _no_standing(say),
         shopping=lines,
         proposals=proposals,
-        derivations=(),
         sources=(),
         defaults=defaults_taken(trip, say),
+        folders=content.folders,
     )
     kit = replace(kit, looks=look_again(trip, content, days, facts.batches, hearth, lines))
-    kit = replace(kit, derivations=derive(kit, trip, content, stock.judged, hearth))
     return replace(kit, sources=_sources(kit, content, menus))
 
 
@@ -168,8 +168,8 @@ def _party(
     menus: Sequence[Sequence[MenuItem]],
 ) -> tuple[KitPerson, ...]:
     """Give each one's need over the trip, their share of a common pot, what they must not eat."""
-    needs = [sum(day[number].need_kcal for day in energies) for number in range(len(trip.party))]
-    mean = sum(needs) / len(needs)
+    needs = [add(day[number].need_kcal for day in energies) for number in range(len(trip.party))]
+    mean = add(needs) / len(needs)
     return tuple(
         KitPerson(
             person.name,
@@ -226,10 +226,10 @@ def _kit_day(
             for person, energy, own in zip(trip.party, energies, drinking, strict=True)
         ),
         nutrition=_sum([each.planned.nutrition for each in menu]),
-        energy_need_kcal=sum(energy.need_kcal for energy in energies),
+        energy_need_kcal=add(energy.need_kcal for energy in energies),
         water=water,
         fuel=fuel,
-        minutes=sum(each.planned.minutes for each in menu) + fuel.melting_minutes,
+        minutes=add(each.planned.minutes for each in menu) + fuel.melting_minutes,
         notes=day.notes,
         orders=orders_of_work(meals, hearth),
     )
@@ -240,23 +240,24 @@ def _with_plates(meal: PlannedMeal, shares: dict[str, float]) -> PlannedMeal:
     if not meal.recipe:
         return meal
     own = [shares[name] for name in meal.eaters]
-    return replace(meal, plate_shares=tuple(share / sum(own) for share in own))
+    whole = add(own)
+    return replace(meal, plate_shares=tuple(share / whole for share in own))
 
 
 def _sum(parts: Sequence[NutritionTotals]) -> NutritionTotals:
     return NutritionTotals(
-        energy_kcal=sum(part.energy_kcal for part in parts),
-        protein_g=sum(part.protein_g for part in parts),
-        fat_g=sum(part.fat_g for part in parts),
-        carbohydrate_g=sum(part.carbohydrate_g for part in parts),
-        fibre_g=sum(part.fibre_g for part in parts),
-        sodium_mg=sum(part.sodium_mg for part in parts),
+        energy_kcal=add(part.energy_kcal for part in parts),
+        protein_g=add(part.protein_g for part in parts),
+        fat_g=add(part.fat_g for part in parts),
+        carbohydrate_g=add(part.carbohydrate_g for part in parts),
+        fibre_g=add(part.fibre_g for part in parts),
+        sodium_mg=add(part.sodium_mg for part in parts),
     )
 
 
 def _sources(kit: Kit, content: Content, menus: Sequence[Sequence[MenuItem]]) -> tuple[Source, ...]:
     """Give every source that a number, a food or a caution of this kit rests on."""
-    named = {source for each in kit.derivations for source in each.sources}
+    named = sources_of(kit)
     named |= {source for each in kit.cautions for source in each.sources}
     named |= look_sources(kit.looks)
     named |= {

@@ -45,6 +45,7 @@ from builder.formulas.sweat import (
 )
 from builder.formulas.treatment import bleach_drops, contact_min, strict_boil_min
 from builder.model.content import Content
+from builder.model.figure import add
 from builder.model.kit import KitDay, PersonDay, PlannedMeal, PlannedStep, ShoppingLine
 from builder.model.looks import (
     EnergyLook,
@@ -213,21 +214,24 @@ def _label(day: KitDay, meal: PlannedMeal) -> MealLabel:
 
 
 def _density_kcal_g(days: Sequence[KitDay]) -> float:
-    mass_g = sum(meal.mass_g for day in days for meal in day.meals)
-    energy_kcal = sum(meal.nutrition.energy_kcal for day in days for meal in day.meals)
+    mass_g = add(meal.mass_g for day in days for meal in day.meals)
+    energy_kcal = add(meal.nutrition.energy_kcal for day in days for meal in day.meals)
     return energy_density_kcal_g(energy_kcal, mass_g) if mass_g else 0.0
 
 
 def _person_food(person: Person, days: Sequence[KitDay]) -> PersonFood:
-    energy = protein = sodium = 0.0
-    for day in days:
-        for meal in day.meals:
-            share = dict(zip(meal.eaters, meal.plate_shares, strict=True)).get(person.name, 0.0)
-            energy += share * meal.nutrition.energy_kcal
-            protein += share * meal.nutrition.protein_g
-            sodium += share * meal.nutrition.sodium_mg
+    plates = [
+        (share, meal.nutrition)
+        for day in days
+        for meal in day.meals
+        for name, share in zip(meal.eaters, meal.plate_shares, strict=True)
+        if name == person.name
+    ]
+    energy = add(share * held.energy_kcal for share, held in plates)
+    protein = add(share * held.protein_g for share, held in plates)
+    sodium = add(share * held.sodium_mg for share, held in plates)
     # Meals at home count as days not eaten from the bag.
-    parts = sum(1 - _home_share(day) for day in days) or 1.0
+    parts = add(1 - _home_share(day) for day in days) or 1.0
     return PersonFood(
         name=person.name,
         energy_kcal=energy / parts,
@@ -241,7 +245,7 @@ def _person_food(person: Person, days: Sequence[KitDay]) -> PersonFood:
 
 
 def _home_share(day: KitDay) -> float:
-    return sum(HOME_SHARE.get(meal, 0.0) for meal in day.home)
+    return add(HOME_SHARE.get(meal, 0.0) for meal in day.home)
 
 
 def _energy(person: Person, days: Sequence[KitDay]) -> EnergyLook:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import MISSING, fields, is_dataclass, replace
 from typing import Any, TypeVar
 
 from builder.model.batch import Batch
 from builder.model.content import Content, Gear
-from builder.model.kit import Derivation, Input, Kit, KitBatch, KitDay, KitPerson
+from builder.model.kit import Kit, KitBatch, KitDay, KitPerson
 from builder.model.place import Place, Places
 from builder.model.public import (
     ENERGY_STEP_KCAL,
@@ -25,7 +25,7 @@ from builder.planning.kit import plan_trip
 from builder.planning.needs import stepped_up
 from builder.planning.stock import check
 from builder.planning.wording import worded
-from builder.speech import Speech, speech_of
+from builder.speech import speech_of
 
 Record = TypeVar("Record")
 
@@ -239,7 +239,6 @@ def without_people(kit: Kit, names: Iterable[str] = ()) -> Kit:
         ),
         proposals=(),
         shopping=tuple(replace(line, dry_on=None) for line in kit.shopping),
-        derivations=tuple(_derivations(kit.derivations, say)),
         defaults=(),
         looks=replace(kit.looks, people=(), energy=(), sweating=(), needs_more=()),
         public=True,
@@ -262,28 +261,3 @@ def _kit_batch(batch: KitBatch) -> KitBatch:
         notes=(),
         packs_left=0,
     )
-
-
-def _derivations(derivations: Collection[Derivation], say: Speech) -> Iterable[Derivation]:
-    """Give how each figure came about, but those of one person and what is a sum of them."""
-    left_out = {
-        each.figure
-        for each in derivations
-        if _is_of_one(each.figure) or any(_is_of_one(given.origin) for given in each.inputs)
-    }
-    for each in derivations:
-        if each.figure not in left_out:
-            inputs = tuple(_input(given, left_out, say) for given in each.inputs)
-            yield replace(each, inputs=inputs)
-
-
-def _is_of_one(figure: str) -> bool:
-    return _OF_ONE in figure or figure.startswith(_OF_PEOPLE)
-
-
-def _input(given: Input, left_out: Collection[str], say: Speech) -> Input:
-    if given.origin in left_out:
-        return replace(given, origin=say("of all, in steps"))
-    if str(NO_PLACE) in given.origin:
-        return replace(given, origin=say("the party's own files"))
-    return given

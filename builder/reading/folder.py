@@ -306,7 +306,8 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     recipes = reader.read_recipes(foods)
     batches = reader.read("batch", "batches", lambda fields: read_batch(fields, gear.dryers))
     trips = reader.read_trips(foods, recipes)
-    content = Content(foods, batches, recipes, gear, trips, cautions, sources)
+    shown = tuple(layer.shown for layer in layers)
+    content = Content(foods, batches, recipes, gear, trips, cautions, sources, shown)
     content, problems = crosscheck(content, reader.broken)
     return Folder(
         content=content,

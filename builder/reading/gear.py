@@ -7,6 +7,7 @@ from collections.abc import Callable
 from typing import cast
 
 from builder.model.batch import METHODS, Method
+from builder.model.figure import Figure, Told
 from builder.model.gear import (
     BARRIERS,
     FUEL_KINDS,
@@ -86,7 +87,8 @@ def read_stove_test(fields: Fields) -> StoveTest | None:
     for part, quantity in _TEST_PARTS.items():
         text = match[part] or "0 m"  # where no height is told
         try:
-            read[part] = read_quantity(text, quantity)
+            value = read_quantity(text, quantity)
+            read[part] = Figure(value, Told(node.place, f"{part}_{quantity.partition('_')[2]}"))
         except QuantityError as error:
             fields.problem(node.place, error.kind, f"boiled: {error.says}", error.mend)
             return None

@@ -10,10 +10,8 @@ from builder.model.kit import (
     Carried,
     Conditions,
     ContainerCount,
-    Derivation,
     DryingRun,
     FuelDay,
-    Input,
     Kit,
     KitBatch,
     KitCaution,
@@ -282,7 +280,6 @@ def sample_kit() -> Kit:
         proposals=(
             StockProposal("oats", "Oats", "oats-winter", 180, datetime.date(2032, 1, 9), 2),
         ),
-        derivations=_derivations(),
         sources=(
             Source("iso2533", "Standard Atmosphere", "memory", "ISO", "", 1975),
             Source("field", "Wood for embers", "practice", url="https://example.org/wood_fires"),
@@ -474,27 +471,5 @@ def _cautions() -> tuple[KitCaution, ...]:
         KitCaution(
             "clean-hands", "note", "Clean hands", "Wash your hands before you cook.",
             "food is cooked on this trip", "index", (),
-        ),
-    )  # fmt: skip
-
-
-def _derivations() -> tuple[Derivation, ...]:
-    return (
-        Derivation(
-            "days.0.pressure_hpa", "Air pressure", 938.8, "hPa",
-            "101325 · (1 − 0.0065·h/288.15)^5.25588 / 100",
-            (Input("h", 640.0, "m", "trips/sample.yaml:12"),), ("iso2533",),
-        ),
-        Derivation(
-            "fuel.carry_g", "Fuel to carry", 66.9875, "g", "likely · (1 + reserve)",
-            (
-                Input("likely", 58.25, "g", "fuel.likely_g"),
-                Input("reserve", 0.15, "share", "default"),
-            ),
-            (),
-        ),
-        Derivation(
-            "fuel.likely_g", "Fuel likely burnt", 58.25, "g", "Σ fuel heat / energy",
-            (Input("energy", 45.8, "MJ/kg", "field"),), ("field",),
         ),
     )  # fmt: skip

@@ -16,8 +16,8 @@ from builder.pages.trip.book import Book, write_book
 from builder.planning.cooking.scaling import scaling_data
 from builder.planning.public import without_people
 from tests.pages.conftest import TEMPLATES
+from tests.pages.dishes import POCKETS, PULSE, STEW, TEA
 from tests.pages.seen import Seen, seen_in
-from tests.pages.test_traced import POCKETS, PULSE, STEW, TEA
 from tests.planning.folders import day, day_trip, hand
 
 

@@ -220,21 +220,6 @@ def test_wetter_than_the_isotherm_has_no_water_activity(tmp_path: Path) -> None:
     assert batch.water_activity is None and batch.water_activity_high is None
 
 
-def test_figures_of_a_load_lead_to_how_they_came_about(tmp_path: Path) -> None:
-    kit = frozen_kit(tmp_path, method="dehydrator", weighings=[
-        {"at": "2 h", "mass": "700 g"}, {"at": "4 h", "mass": "540 g"},
-    ])  # fmt: skip
-    (batch,) = kit.batches
-    assert batch.run is not None and batch.water_activity is not None
-    found = {each.figure: each for each in kit.derivations}
-    assert found["batches.0.run.dry_after_min"].value == batch.run.dry_after_min
-    assert "batches/" in found["batches.0.run.dry_after_min"].inputs[0].origin
-    assert found["batches.0.water_activity"].value == batch.water_activity
-    frozen = frozen_kit(tmp_path / "frozen")
-    kwh = {each.figure: each.value for each in frozen.derivations}["batches.0.sublimation_kwh"]
-    assert kwh == frozen.batches[0].sublimation_kwh
-
-
 def test_a_lid_saves_a_tenth_to_a_fifth(tmp_path: Path) -> None:
     fuel = stew_kit(tmp_path).fuel
     assert fuel is not None

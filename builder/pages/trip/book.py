@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TypeAlias
 
@@ -18,14 +18,16 @@ from builder.pages.trip.drying import drying_page
 from builder.pages.trip.food import food_page
 from builder.pages.trip.fuel import fuel_page
 from builder.pages.trip.glance import glance_page
+from builder.pages.trip.graph_json import graph_data
 from builder.pages.trip.kit_json import kit_data
-from builder.pages.trip.numbers import numbers_page
+from builder.pages.trip.numbers import NumbersPage, numbers_pages
 from builder.pages.trip.people import PersonPage, person_pages
 from builder.pages.trip.placing import ALOUD, aloud_page
 from builder.pages.trip.pocket import PocketPage, is_long, pocket_cautions, pocket_days
 from builder.pages.trip.shopping import shopping_page
 from builder.pages.trip.sources import read_checked, sources_page
 from builder.pages.trip.water import water_page
+from builder.planning.graph import graph_of, is_inner
 from builder.speech import Speech, speech_of
 
 NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"
@@ -46,6 +48,9 @@ class Book:
 def write_book(kit: Kit, templates: Path) -> Book:
     """Write all pages of a kit."""
     say = speech_of(kit.language)
+    data = kit_data(kit)
+    graph = graph_of(data)
+    kit = replace(kit, figures=frozenset(name for name in graph.nodes if not is_inner(name)))
     cook = cook_pages(kit)
     anchors = step_anchors(cook)
     days = day_pages(kit, anchors)
@@ -55,6 +60,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     shopping, cautions = shopping_page(kit, cook), cautions_page(kit)
     aloud = aloud_page(kit)
     checked = read_checked(templates)
+    numbers = numbers_pages(kit, graph, checked)
     pages: dict[str, tuple[str, object]] = {
         "index.md": ("index", glance),
         **{day.path: ("day", day) for day in days},
@@ -68,7 +74,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         "drying.md": ("drying", drying_page(kit)),
         ALOUD: ("aloud", aloud),
         "cautions.md": ("cautions", cautions),
-        "numbers.md": ("numbers", numbers_page(kit, checked)),
+        **{page.path: ("numbers", page) for page in numbers},
         "sources.md": ("sources", sources_page(kit, checked)),
     }
     pocket = PocketPage(
@@ -88,9 +94,9 @@ def write_book(kit: Kit, templates: Path) -> Book:
             path: ink.write(templates, f"pages/{name}.md.j2", "../" * path.count("/"), view, say)
             for path, (name, view) in pages.items()
         },
-        _nav(say, days, cook, people),
+        _nav(say, days, cook, people, numbers),
         {
-            "kit.json": _json(kit_data(kit)),
+            "kit.json": _json({**data, **graph_data(kit, graph)}),
             SCHEMA_NAME: (templates / SCHEMA_NAME).read_bytes(),
         },
         ink.write(templates, "pocket.html.j2", "", pocket, say),
@@ -108,6 +114,7 @@ def _nav(
     days: tuple[DayPage, ...],
     cook: tuple[CookPage, ...],
     people: tuple[PersonPage, ...],
+    numbers: tuple[NumbersPage, ...],
 ) -> tuple[NavItem, ...]:
     """Give the navigation in reading order."""
     recipes: tuple[NavItem, ...] = tuple((page.title, page.path) for page in cook)
@@ -127,6 +134,6 @@ def _nav(
         (say.of("page", "Drying"), "drying.md"),
         (say.of("page", "Read aloud"), ALOUD),
         (say.of("page", "Cautions"), "cautions.md"),
-        (say.of("page", "Numbers"), "numbers.md"),
+        (say.of("page", "Numbers"), tuple((page.title, page.path) for page in numbers)),
         (say.of("page", "Sources"), "sources.md"),
     )

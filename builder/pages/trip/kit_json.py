@@ -6,7 +6,6 @@ import math
 from dataclasses import asdict
 
 from builder.model.kit import (
-    Derivation,
     Kit,
     KitBatch,
     KitDay,
@@ -25,7 +24,7 @@ from builder.pages.trip.order import what
 from builder.speech import speech_of
 
 FORMAT = "trip-kit"
-VERSION = 1
+VERSION = 2
 
 Data = dict[str, object]
 
@@ -89,7 +88,6 @@ def kit_data(kit: Kit) -> Data:
         "defaults": [
             {"what": each.what, "value": each.value, "why": each.why} for each in kit.defaults
         ],
-        "derivations": [_derivation(each) for each in kit.derivations],
         "sources": [
             {"id": source.id, "citation": citation(say, source), "how": source.how}
             for source in kit.sources
@@ -370,16 +368,4 @@ def _load(each: PersonLoad) -> Data:
             for thing in each.carries
         ],
         "by_day_g": list(each.by_day_g),
-    }
-
-
-def _derivation(each: Derivation) -> Data:
-    return {
-        "figure": each.figure,
-        "title": each.title,
-        "value": each.value,
-        "unit": each.unit,
-        "formula": each.formula,
-        "inputs": [asdict(given) for given in each.inputs],
-        "sources": list(each.sources),
     }

@@ -1,67 +1,71 @@
-"""The page of numbers: how each figure came about, what was assumed, and the sources."""
+"""The pages of numbers: how each figure came about, one page for a day and one for the trip.
+
+They are written out of the graph of figures, so that nothing on them is told a second time.
+"""
 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
-from builder.model.kit import Derivation, Input, Kit
+from builder.formulas.declaring import FORMULAS, unit_of_name
+from builder.model.figure import Found, Named, Told, Traced
+from builder.model.kit import Kit
 from builder.pages.citing import citation, citation_in_short
-from builder.pages.figures import anchor, worked
-from builder.pages.pieces import Cell, Piece, Table, link, table, text
+from builder.pages.figures import anchor, numbers_of, worked
+from builder.pages.pieces import Table, table, text
+from builder.pages.trip.leaves import leaf_said
 from builder.pages.trip.sources import Checked, checked_at
-from builder.planning.derivations import DEFAULT
+from builder.pages.trip.titles import title_of
+from builder.planning.graph import Graph, Node, is_inner
 from builder.speech import Speech, later, speech_of
 
 _DAY = re.compile(r"days\.(\d+)\.")
-_MEAL = re.compile(r"meals\.(\d+)\.")
+_MEAL = re.compile(r"days\.\d+\.meals\.(\d+)\.")
+_PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
 _BATCH = re.compile(r"batches\.(\d+)\.")
-_HEIGHT = ("pressure_hpa", "boiling_point_c", "time_factor")
-_WHOLE_DAY, _BY_HEIGHT, _WATER, _EACH = (
-    later("The whole day"), later("Height"), later("Water"), later("Each of you"),
-)  # fmt: skip
-_FIRST = (_WHOLE_DAY, _BY_HEIGHT, _WATER, _EACH)
+# Told in full elsewhere: points of a curve, and the times of the order of work.
+_LEFT_OUT = re.compile(r"days\.\d+\.order_of_work\.|batches\.\d+\.run\.|looks\.labels\.")
 _GROUPS = {
     "weights": later("Packs"),
     "fuel": later("Fuel"),
     "wood": later("Wood"),
-    "batches": later("Batches"),
+    "shopping": later("Shopping"),
     "looks": later("A second look"),
 }
-_UNITS = {"share": "", "degC": "°C"}
-# Units that are words, and not signs.
-_UNIT_WORDS = {"months": later("months"), "kcal/day": later("kcal/day")}
 
 
 @dataclass(frozen=True, slots=True)
-class Worked:
+class Given:
+    """One input of a figure: its symbol, its values, and where each is from."""
+
+    symbol: str
+    values: tuple[tuple[str, str], ...]  # text, and the address it leads to, or ""
+    origin: str  # a file and line, or what it is; "" where the values lead somewhere
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
     """How one figure came about."""
 
     anchor: str
     title: str
     value: str
-    formula: str
-    inputs: Table | None
-    sources: tuple[Cell, ...]
+    expression: str  # "" for a leaf
+    inputs: tuple[Given, ...]
+    origin: str  # of a leaf
+    sources: tuple[tuple[str, str], ...]  # in short, and the address
+    inner: bool  # worked out on the way to the one above
 
 
 @dataclass(frozen=True, slots=True)
-class WorkedPart:
-    """Figures of one thing: a meal, the water of a day, a batch."""
-
-    title: str  # "" where the group has no parts
-    anchor: str
-    figures: tuple[Worked, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class WorkedGroup:
-    """Figures that belong together: of a day, of the packs, of the batches."""
+class Part:
+    """Figures of one thing: a meal, a person, a batch."""
 
     title: str
     anchor: str
-    parts: tuple[WorkedPart, ...]
+    lines: tuple[Line, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,39 +80,64 @@ class Cited:
 
 @dataclass(frozen=True, slots=True)
 class NumbersPage:
-    """Where all numbers come from."""
+    """The figures of a day, or of the trip with what was assumed and all sources."""
 
-    groups: tuple[WorkedGroup, ...]
+    path: str
+    title: str
+    parts: tuple[Part, ...]
     defaults: Table | None
     sources: tuple[Cited, ...]
 
 
-def numbers_page(kit: Kit, checked: Sequence[Checked]) -> NumbersPage:
-    """Give how each figure came about."""
-    say = speech_of(kit.language)
-    known = {each.figure: each.title for each in kit.derivations}
-    cited = {source.id: citation_in_short(say, source) for source in kit.sources}
-    groups: dict[str, dict[str, list[Worked]]] = {}
-    for each in kit.derivations:
-        parts = groups.setdefault(_group(say, each.figure), {})
-        parts.setdefault(_part(say, kit, each.figure), []).append(_worked(say, each, known, cited))
-    defaults = [(text(each.what), text(each.value), text(each.why)) for each in kit.defaults]
-    return NumbersPage(
-        tuple(
-            _worked_group(say, title, f"group-{number}", parts)
-            for number, (title, parts) in enumerate(groups.items(), start=1)
-        ),
-        table((say("Not told"), say("Taken instead"), say("Why")), defaults) if defaults else None,
-        tuple(
-            Cited(
-                f"source-{source.id}",
-                citation(say, source),
-                _web(source.url),
-                checked_at(source, checked),
-            )
-            for source in kit.sources
-        ),
+def numbers_pages(kit: Kit, graph: Graph, checked: Sequence[Checked]) -> tuple[NumbersPage, ...]:
+    """Give how each figure came about: the trip first, then each day."""
+    teller = _Teller(kit, graph)
+    parts: dict[str, dict[str, list[Line]]] = {numbers_of(""): {}}
+    for day in kit.days:
+        parts[numbers_of(f"days.{day.day - 1}.")] = {}
+    for name, node in graph.nodes.items():
+        # A leaf of its own is told where it goes in.
+        if not _LEFT_OUT.match(node.top) and not (is_inner(name) and node.leaf):
+            groups = parts[numbers_of(node.top)]
+            groups.setdefault(teller.part(node.top), []).append(teller.line(name, node))
+    return tuple(
+        _page(kit, path, number, groups, checked)
+        for number, (path, groups) in enumerate(parts.items())
     )
+
+
+def _page(
+    kit: Kit,
+    path: str,
+    number: int,
+    groups: Mapping[str, Sequence[Line]],
+    checked: Sequence[Checked],
+) -> NumbersPage:
+    say = speech_of(kit.language)
+    told = [(text(each.what), text(each.value), text(each.why)) for each in kit.defaults]
+    whole = number == 0
+    return NumbersPage(
+        path,
+        say.of("page", "Numbers") if whole else say("Numbers of day {n}", n=number),
+        tuple(
+            Part(title, f"part-{place}", tuple(lines))
+            for place, (title, lines) in enumerate(groups.items(), start=1)
+        ),
+        table((say("Not told"), say("Taken instead"), say("Why")), told)
+        if told and whole
+        else None,
+        tuple(_cited(say, kit, checked)) if whole else (),
+    )
+
+
+def _cited(say: Speech, kit: Kit, checked: Sequence[Checked]) -> Iterator[Cited]:
+    for source in kit.sources:
+        yield Cited(
+            f"source-{source.id}",
+            citation(say, source),
+            _web(source.url),
+            checked_at(source, checked),
+        )
 
 
 def _web(url: str) -> str:
@@ -116,95 +145,85 @@ def _web(url: str) -> str:
     return url if re.fullmatch(r"https?://[A-Za-z0-9._~:/?#@%&=+,;-]+", url) else ""
 
 
-def _group(say: Speech, figure: str) -> str:
-    """Name the group that a figure belongs to."""
-    if day := _DAY.match(figure):
-        return say("Day {n}", n=int(day[1]) + 1)
-    first = figure.partition(".")[0]
-    return say(_GROUPS[first]) if first in _GROUPS else say("The trip")
+class _Teller:
+    """Tells the lines of a kit's figures."""
 
+    def __init__(self, kit: Kit, graph: Graph) -> None:
+        self.kit, self.graph = kit, graph
+        self.say = speech_of(kit.language)
+        self.short = {source.id: citation_in_short(self.say, source) for source in kit.sources}
 
-def _worked_group(
-    say: Speech, title: str, group_anchor: str, parts: dict[str, list[Worked]]
-) -> WorkedGroup:
-    """Put the parts of a group in the order of _FIRST, what is not named there after it."""
-    first = [say(part) for part in _FIRST]
-    order = sorted(parts, key=lambda part: first.index(part) if part in first else len(first))
-    return WorkedGroup(
-        title,
-        group_anchor,
-        tuple(
-            WorkedPart(part, f"{group_anchor}-{number}", tuple(parts[part]))
-            for number, part in enumerate(order, start=1)
-        ),
-    )
+    def part(self, name: str) -> str:
+        """Name the thing that a figure is of."""
+        if meal := _MEAL.match(name):
+            day = self.kit.days[int(name.split(".")[1])]
+            return day.meals[int(meal[1])].title
+        if person := _PERSON.match(name):
+            return self.kit.party[int(person[1])].name
+        if batch := _BATCH.match(name):
+            each = self.kit.batches[int(batch[1])]
+            return f"{each.name} ({each.id})"
+        if _DAY.match(name):
+            return self.say("The whole day")
+        first = re.split(r"[./]", name)[0]
+        return self.say(_GROUPS[first]) if first in _GROUPS else self.say("The trip")
 
-
-def _part(say: Speech, kit: Kit, figure: str) -> str:
-    """Name the part of its group that a figure belongs to."""
-    if batch := _BATCH.match(figure):
-        each = kit.batches[int(batch[1])]
-        return f"{each.name} ({each.id})"
-    day = _DAY.match(figure)
-    if not day:
-        return ""
-    rest = figure[day.end() :]
-    if meal := _MEAL.match(rest):
-        cooked = kit.days[int(day[1])].meals[int(meal[1])]
-        return cooked.title if cooked.recipe else say("Eaten as it is")
-    if rest.startswith("people."):
-        return say(_EACH)
-    if rest.startswith("water."):
-        return say(_WATER)
-    return say(_BY_HEIGHT if rest in _HEIGHT else _WHOLE_DAY)
-
-
-def _unit(say: Speech, value: float, unit: str) -> str:
-    shown = say(_UNIT_WORDS[unit]) if unit in _UNIT_WORDS else _UNITS.get(unit, unit)
-    return worked(say, value, shown)
-
-
-def _worked(say: Speech, each: Derivation, known: dict[str, str], cited: dict[str, str]) -> Worked:
-    rows = [
-        (
-            text(_name(say, given)),
-            text(_value(say, given)),
-            _origin(say, given.origin, known, cited),
+    def line(self, name: str, node: Node) -> Line:
+        """Tell how one figure came about."""
+        unit = self.unit(name, node)
+        return Line(
+            anchor(name),
+            title_of(self.say, name, node),
+            self.worked(node.value, unit),
+            node.expression,
+            tuple(self.given(symbol, given) for symbol, given in node.inputs.items()),
+            leaf_said(self.kit, node.leaf) if node.leaf is not None else "",
+            tuple(self.sources(node)),
+            is_inner(name),
         )
-        for given in each.inputs
-    ]
-    return Worked(
-        anchor(each.figure),
-        each.title,
-        _unit(say, each.value, each.unit),
-        each.formula,
-        table((say("Number"), say("Here"), say.of("where it is from", "From")), rows, "lrl")
-        if rows
-        else None,
-        tuple(
-            (Piece(cited[source], href=f"numbers.md#source-{source}"),)
-            if source in cited
-            else text(source)
-            for source in each.sources
-        ),
-    )
 
+    def unit(self, name: str, node: Node) -> str:
+        """Give the unit of a figure: its address or its formula tells it."""
+        if node.declared is not None:
+            return FORMULAS[node.declared].unit
+        return "" if is_inner(name) else unit_of_name(re.split(r"[./]", name)[-1])
 
-def _name(say: Speech, given: Input) -> str:
-    """Give a number's name; what is told in words stands beside it, not in the narrow column."""
-    if isinstance(given.value, str):
-        return say("{name}: {value}", name=given.name, value=given.value)
-    return given.name
+    def worked(self, value: float, unit: str) -> str:
+        """Give a value with its unit, as it is computed."""
+        return worked(self.say, value, "" if unit == "share" else unit)
 
+    def given(self, symbol: str, given: Traced | tuple[Traced, ...]) -> Given:
+        """Tell an input: its values lead to their own lines, a leaf tells where it is from."""
+        unit = unit_of_name(symbol)
+        figures = given if isinstance(given, tuple) else (given,)
+        values = tuple((self.worked(each, unit), self.href(each)) for each in figures)
+        origins = dict.fromkeys(
+            leaf_said(self.kit, each.origin)
+            for each in figures
+            if isinstance(each.origin, (Told, Named, Found))
+        )
+        return Given(symbol, values, ", ".join(origins))
 
-def _value(say: Speech, given: Input) -> str:
-    return "" if isinstance(given.value, str) else _unit(say, given.value, given.unit)
+    def href(self, figure: Traced) -> str:
+        """Give the address of the line of a figure; a leaf has none."""
+        name = self.graph.id_of(figure)
+        leaf = isinstance(figure.origin, (Told, Named, Found))
+        if name is None or (leaf and is_inner(name)):
+            return ""
+        top = self.graph.nodes[name].top
+        if _LEFT_OUT.match(top):
+            return ""
+        return f"{numbers_of(top).removesuffix('.md')}.html#{anchor(name)}"
 
-
-def _origin(say: Speech, origin: str, known: dict[str, str], cited: dict[str, str]) -> Cell:
-    """Say where a number is from; another figure or a source is one tap away."""
-    if origin in known:
-        return link(known[origin], f"numbers.md#{anchor(origin)}")
-    if origin in cited:
-        return link(cited[origin], f"numbers.md#source-{origin}")
-    return text(say("default") if origin == DEFAULT else origin)
+    def sources(self, node: Node) -> Iterator[tuple[str, str]]:
+        """Give the sources of a figure, each with its address."""
+        names: tuple[str, ...] = ()
+        if isinstance(node.leaf, Named):
+            names = (node.leaf.source,)
+        elif isinstance(node.leaf, Found):
+            names = node.leaf.sources
+        elif node.declared is not None:
+            names = FORMULAS[node.declared].sources
+        for source in names:
+            if source in self.short:
+                yield self.short[source], f"numbers.html#source-{source}"

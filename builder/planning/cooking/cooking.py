@@ -120,7 +120,7 @@ def cook(
             state.put(ready[name])
         poured_ml = step.water_ml * scale
         if step.water_auto:
-            poured_ml += sum(ready[name].auto_water_ml for name in step.uses)
+            poured_ml += add(ready[name].auto_water_ml for name in step.uses)
         state.pour(poured_ml)
         if step.do == "boil" or (step.do == "soak" and step.hot):
             state.boil()

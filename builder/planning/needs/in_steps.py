@@ -6,11 +6,16 @@ import math
 from collections.abc import Sequence
 from dataclasses import replace
 
+from builder.model.figure import found as found_by
 from builder.model.public import ENERGY_STEP_KCAL, WATER_STEP_ML, PartyNeeds
 from builder.planning.needs.energy import PersonEnergy
 from builder.planning.needs.water import PersonWater
 
 _SLACK = 1e-9
+
+
+# What is told of them is of all, in steps.
+IN_STEPS = "of all, in steps"
 
 
 def stepped_up(value: float, step: float) -> float:
@@ -31,7 +36,8 @@ def energies_in_steps(
     for day in days:
         likely_kcal = times * sum(each.need_kcal for each in day)
         all_kcal = max(round(likely_kcal / ENERGY_STEP_KCAL), likely_kcal > 0) * ENERGY_STEP_KCAL
-        found.append([replace(each, need_kcal=all_kcal / len(day)) for each in day])
+        told_kcal = found_by(all_kcal, "need_kcal", IN_STEPS) / len(day)
+        found.append([replace(each, need_kcal=told_kcal) for each in day])
     return found
 
 
@@ -45,7 +51,8 @@ def drinking_in_steps(
     for day in days:
         drinks_ml = sum(each.drinks_ml for each in day)
         likely_ml = times * sum(each.to_drink_ml for each in day) - drinks_ml
-        each_ml = stepped_up(max(likely_ml, 0.0), WATER_STEP_ML) / len(day)
+        all_ml = stepped_up(max(likely_ml, 0.0), WATER_STEP_ML)
+        each_ml = found_by(all_ml, "drinking_ml", IN_STEPS) / len(day)
         found.append(
             [
                 replace(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from builder.formulas.safety import (
     HOURS_OUT_OF_COLD,
@@ -68,15 +69,7 @@ def without_broken(content: Content, judged: Mapping[str, Judged]) -> Content:
             for _, batch in item.batches
         )
     }
-    return Content(
-        content.foods,
-        content.batches,
-        content.recipes,
-        content.gear,
-        trips,
-        content.cautions,
-        content.sources,
-    )
+    return replace(content, trips=trips)
 
 
 def least_reach_c(ingredient: Ingredient, food: Food) -> float:

@@ -1,0 +1,37 @@
+"""Where the leaves of a kit's figures are from, told so that it is the same on every machine."""
+
+from __future__ import annotations
+
+from builder.model.figure import Found, Named, Told
+from builder.model.kit import Kit
+from builder.model.place import Place
+from builder.pages.citing import citation_in_short
+from builder.planning.tracing import UNTRACED
+from builder.speech import later, speech_of
+
+_METHODS = {
+    "counted": later("counted"),
+    "as told": later("as told"),
+    "not traced": later("as planned"),
+    "of all, in steps": later("of all, in steps"),
+}
+
+
+def inside(kit: Kit, place: Place) -> str:
+    """Give a place from the content folder on, such as trips/fell.yaml:12:3."""
+    told = str(place)
+    beginnings = sorted((f"{folder}/" for folder in kit.folders), key=len, reverse=True)
+    return next((told.removeprefix(each) for each in beginnings if told.startswith(each)), told)
+
+
+def leaf_said(kit: Kit, leaf: Told | Named | Found) -> str:
+    """Say where a leaf is from; a public kit tells no file and no line."""
+    say = speech_of(kit.language)
+    if isinstance(leaf, Named):
+        short = {each.id: citation_in_short(say, each) for each in kit.sources}
+        return f"{leaf.name}, {short.get(leaf.source, leaf.source)}"
+    if kit.public and (isinstance(leaf, Told) or leaf.method == UNTRACED):
+        return say("the party's own files")
+    if isinstance(leaf, Told):
+        return inside(kit, leaf.place)
+    return say(_METHODS[leaf.method]) if leaf.method in _METHODS else leaf.method
