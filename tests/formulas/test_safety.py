@@ -7,6 +7,8 @@ import math
 import pytest
 
 from builder.formulas.safety import (
+    HEATED_AFTER_DRYING_C,
+    HEATED_AFTER_DRYING_MIN,
     LEFTOVERS_C,
     WHOLE_CUT_REST_MIN,
     centre_temperature_c,
@@ -92,3 +94,9 @@ def test_each_further_thousand_feet_take_a_minute(altitude_m: float, minutes: fl
 def test_heights_that_no_camp_has_are_refused(altitude_m: float) -> None:
     with pytest.raises(ValueError, match="height"):
         home_canned_boil_min(altitude_m)
+
+
+def test_ten_minutes_in_an_oven_of_275_degrees_fahrenheit_come_after_drying() -> None:
+    """University of Minnesota Extension, homemade jerky (read in a copy)."""
+    assert pytest.approx((275.0 - 32.0) / 1.8) == HEATED_AFTER_DRYING_C
+    assert HEATED_AFTER_DRYING_MIN == 10.0

@@ -435,6 +435,30 @@ def test_what_failed_is_in_no_proposal(tmp_path: Path, record: Record, offered: 
     assert bool(kit.proposals) is offered
 
 
+@pytest.mark.parametrize(
+    ("heated", "offered"), [(None, False), (AFTER, True), ({**AFTER, "minutes": 5}, False)]
+)
+def test_raw_meat_is_proposed_once_it_is_safe(
+    tmp_path: Path, heated: Record | None, offered: bool
+) -> None:
+    dish: Record = {
+        "id": "dish", "serves": 1, "cook_in": "pot", "reach": "74 degC",
+        "uses": uses(steak_raw="20 g dehydrator"),
+        "steps": [{"do": "boil", "with": ["steak-raw"], "water": "200 ml"}],
+    }  # fmt: skip
+    record = batch("steak-raw", 250, heated=heated)
+    trip = day_trip(start="2031-01-05", days=[day({"dinner": [{"cook": "dish"}]})])
+    assert bool(hand(tmp_path, trip, [dish], [record]).kit().proposals) is offered
+
+
+def test_a_food_keeps_its_own_months_by_the_chart(tmp_path: Path) -> None:
+    meals = {"snacks": [{"eat": "soft-fruit", "each": "9 g", "from": "batch"}]}
+    record = batch("soft-fruit", 210, tests=["snap"], kept_at="15 degC")
+    kit = hand(tmp_path, day_trip(days=[day(meals)]), batches=[record]).kit()
+    assert batch_of(kit, "batch").months == 4
+    assert "4 months" in batch_of(kit, "batch").reasons[0]
+
+
 # -- what cannot be, and what is odd --------------------------------------------------------------
 
 
