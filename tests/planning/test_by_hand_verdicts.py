@@ -206,6 +206,7 @@ ACTS: list[tuple[Record, str, str, bool]] = [
     (batch("egg-raw", 220, heated=HEATED), "dry", "", True),
     # Raw and freeze-dried: to be cooked.
     (batch("hen-raw", 240, "freeze-dryer"), "dry", COOK, True),
+    (batch("hen-raw", 240, "freeze-dryer", heated=AFTER), "dry", COOK, True),  # no published way
     (batch("egg-raw", 220, "freeze-dryer"), "dry", COOK, True),
     (batch("mince-raw", 280, "freeze-dryer", packs=AIRLESS), "dry", COOK, True),
     # The sun.
