@@ -149,8 +149,10 @@ Traced: TypeAlias = "Figure | Count"
 
 
 def add(parts: Iterable[float]) -> Figure:
-    """Add figures up; plain nothings among them are left out."""
+    """Add figures up; plain nothings among them are left out, and a sum of none is nothing."""
     each = tuple(part for part in parts if part or isinstance(part, (Figure, Count)))
+    if not each:
+        return nothing("parts")
     return Figure(sum(float(part) for part in each), Reckoned("sum", each))
 
 
@@ -172,6 +174,16 @@ def named(value: float, name: str, source: str) -> Figure:
 def found(value: float, name: str, method: str, *sources: str) -> Figure:
     """Say by which method a number was found that no printed formula gives."""
     return Figure(value, Found(name, method, sources))
+
+
+def nothing(name: str, why: str = "nothing of it here") -> Figure:
+    """Give the zero of what there is none of, the one way to tell a zero that nothing gave."""
+    return found(0.0, name, why)
+
+
+def none(name: str, why: str = "nothing of it here") -> Count:
+    """Give the zero of whole things of which there are none."""
+    return Count(0, Found(name, why))
 
 
 def guarded(figure: float, *guards: Figure) -> Figure:

@@ -20,7 +20,7 @@ from builder.model.batch import (
 from builder.model.gear import Dryer
 from builder.model.place import Place
 from builder.problems import did_you_mean
-from builder.reading.fields import Fields
+from builder.reading.fields import Fields, taken
 from builder.reading.yaml_door import quoted
 
 STYLES = ("jerky",)
@@ -195,7 +195,7 @@ def _kept_at(fields: Fields) -> tuple[float, tuple[Stay, ...]]:
     if node is None or not node.is_list:
         return fields.quantity("kept_at", "kept_c", default=DEFAULT_KEPT_AT_C), ()
     stays: list[Stay] = []
-    kept_at_c = DEFAULT_KEPT_AT_C
+    kept_at_c: float = taken(DEFAULT_KEPT_AT_C, "kept_at_c")
     for number, each in enumerate(node.items, start=1):
         place = Fields(each, fields.problems, "place")
         at_c = place.quantity("at", "kept_c", required=True, default=DEFAULT_KEPT_AT_C)

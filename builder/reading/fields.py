@@ -7,7 +7,7 @@ import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
 
-from builder.model.figure import Count, Figure, Told
+from builder.model.figure import Count, Figure, Told, named, nothing
 from builder.model.place import Place, Places
 from builder.problems import Problem, did_you_mean, nearest
 from builder.reading.usual import Range, usual_of
@@ -214,7 +214,7 @@ class Fields:
         """Read a bare number, for keys that count or name their unit."""
         node = self.value(key, required, "2")
         if node is None:
-            return default
+            return taken(default, key)
         value = node.value
         if isinstance(value, bool) or not isinstance(value, (int, float)):
             self.problem(
@@ -266,7 +266,7 @@ class Fields:
     ) -> float:
         """Read a text with a unit as a float of the named quantity."""
         found = self.maybe_quantity(key, quantity, required, positive)
-        return default if found is None else found
+        return taken(default, told_name(key, quantity)) if found is None else found
 
     def maybe_quantity(
         self, key: str, quantity: str, required: bool = False, positive: bool = False
@@ -298,8 +298,7 @@ class Fields:
         if usual is not None:
             shown = range_like(node.text, quantity, *usual.usual)
             self.judge(usual, value, node.place, f"{key}: {node.described()}", shown)
-        unit = "share" if quantity.endswith("share") else quantity.partition("_")[2]
-        return Figure(value, Told(node.place, f"{key}_{unit}"))
+        return Figure(value, Told(node.place, told_name(key, quantity)))
 
     def judge(self, among: Range, value: float, place: Place, found: str, usual: str) -> bool:
         """Warn of an unusual value, refuse one that cannot be; tell whether it was either."""
@@ -390,6 +389,19 @@ class Fields:
         """Open a mapping inside this one."""
         node = self.value(key, required, example)
         return Fields(node, self.problems, what) if node else None
+
+
+def told_name(key: str, quantity: str) -> str:
+    """Give the name of a told number, the unit that it is computed in at its end."""
+    unit = "share" if quantity.endswith("share") else quantity.partition("_")[2]
+    return f"{key}_{unit}"
+
+
+def taken(default: float, name: str) -> Figure:
+    """Give what is taken where a file tells nothing: a figure of its own, or nothing at all."""
+    if isinstance(default, Figure):
+        return default
+    return named(default, name, "common-practice") if default else nothing(name, "not told")
 
 
 def overlaid(under: Node | None, over: Node | None) -> Node | None:

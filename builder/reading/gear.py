@@ -7,7 +7,7 @@ from collections.abc import Callable
 from typing import cast
 
 from builder.model.batch import METHODS, Method
-from builder.model.figure import Figure, Told
+from builder.model.figure import Figure, Told, nothing
 from builder.model.gear import (
     BARRIERS,
     FUEL_KINDS,
@@ -25,7 +25,7 @@ from builder.model.gear import (
     Stove,
     StoveTest,
 )
-from builder.reading.fields import Fields
+from builder.reading.fields import Fields, told_name
 from builder.reading.plausible import check_container, check_fuel_energy
 from builder.reading.usual import USUAL
 from builder.reading.yaml_door import quoted
@@ -85,10 +85,12 @@ def read_stove_test(fields: Fields) -> StoveTest | None:
         return None
     read: dict[str, float] = {}
     for part, quantity in _TEST_PARTS.items():
-        text = match[part] or "0 m"  # where no height is told
+        text, name = match[part], told_name(part, quantity)
+        if not text:  # where no height is told
+            read[part] = nothing(name, "not told")
+            continue
         try:
-            value = read_quantity(text, quantity)
-            read[part] = Figure(value, Told(node.place, f"{part}_{quantity.partition('_')[2]}"))
+            read[part] = Figure(read_quantity(text, quantity), Told(node.place, name))
         except QuantityError as error:
             fields.problem(node.place, error.kind, f"boiled: {error.says}", error.mend)
             return None

@@ -7,7 +7,9 @@ from collections.abc import Iterable, Mapping
 from typing import cast
 
 from builder.model.batch import METHODS, Method
+from builder.model.figure import Figure, Told, nothing
 from builder.model.food import Composition, Food
+from builder.model.place import Place
 from builder.model.recipe import (
     DOINGS,
     MEALS,
@@ -21,7 +23,7 @@ from builder.model.recipe import (
 )
 from builder.problems import Problem, did_you_mean
 from builder.reading.eaten import check_eaten
-from builder.reading.fields import Fields
+from builder.reading.fields import Fields, taken
 from builder.reading.plausible import (
     check_serving_water,
     check_step_minutes,
@@ -159,13 +161,13 @@ def amount_g(
         return 0.0
     food = foods.get(food_id, _SOME_FOOD) if food_id else None
     try:
-        return _amount_g(node.text, food)
+        return _amount_g(node.text, food, key, node.place)
     except QuantityError as error:
         fields.problem(node.place, error.kind, f"{key}: {error.says}", error.mend)
         return 0.0
 
 
-def _amount_g(text: str, food: Food | None) -> float:
+def _amount_g(text: str, food: Food | None, key: str, place: Place) -> float:
     if len(text) <= LONGEST_QUANTITY and (match := _PIECES.fullmatch(text.strip())):
         if food is None or food.piece_g is None:
             if food is None:
@@ -176,16 +178,18 @@ def _amount_g(text: str, food: Food | None) -> float:
                 "write the mass, or tell the food's `piece: 120 g`",
             )
         ask_for_thousand(match["number"], "pieces")
-        return _more_than_nothing(read_number(match["number"]) * food.piece_g, text)
+        pieces = Figure(read_number(match["number"]), Told(place, f"{key}_pieces"))
+        return _more_than_nothing(pieces * food.piece_g, text)
     try:
-        return _more_than_nothing(read_quantity(text, "mass_g"), text)
+        mass_g = Figure(read_quantity(text, "mass_g"), Told(place, f"{key}_g"))
+        return _more_than_nothing(mass_g, text)
     except QuantityError as as_mass:
         if as_mass.kind == "unit-missing":
             raise QuantityError(as_mass.kind, as_mass.says, _AMOUNTS) from None
         if as_mass.kind != "unit-unknown":
             raise
     try:
-        volume_ml = read_quantity(text, "volume_ml")
+        volume_ml = Figure(read_quantity(text, "volume_ml"), Told(place, f"{key}_ml"))
     except QuantityError as as_volume:
         if as_volume.kind != "unit-unknown":
             raise
@@ -238,13 +242,15 @@ def _step(line: Fields, do: Do, known: set[str] | None, dried: set[str]) -> Step
                 f"this recipe uses no {node.described()}",
                 did_you_mean(node.text, known),
             )
-    minutes = each_side_min = 0.0
+    minutes: float = nothing("minutes")
+    each_side_min: float = nothing("each_side_min")
     if "minutes" in allowed:
         minutes = line.number("minutes", required=do in NEEDS_MINUTES, at_most=2880)
         check_step_minutes(line, do, minutes)
     if "each_side" in allowed:
         each_side_min = line.quantity("each_side", "duration_min", required=True, positive=True)
-    water_ml, auto = 0.0, False
+    water_ml: float = nothing("water_ml")
+    auto = False
     if "water" in allowed:
         water = line.value("water")
         if water is not None and water.value == "auto":
@@ -271,7 +277,7 @@ def _step(line: Fields, do: Do, known: set[str] | None, dried: set[str]) -> Step
         each_side_min=each_side_min,
         pieces=line.number("pieces", default=1.0, more_than=0, at_most=100)
         if "pieces" in allowed
-        else 1.0,
+        else taken(1.0, "pieces"),
         places=line.places(),
     )
 

@@ -7,6 +7,7 @@ from dataclasses import replace
 from typing import cast
 
 from builder.model.batch import METHODS, Method
+from builder.model.figure import largest, named, smallest
 from builder.model.food import ALLERGENS, KINDS, Food
 from builder.model.gear import StoveTest
 from builder.model.place import Place
@@ -52,7 +53,7 @@ from builder.model.trip import (
 from builder.problems import Problem, did_you_mean, nearest
 from builder.reading.chilled import read_chilled
 from builder.reading.eaten import check_eaten, check_energy
-from builder.reading.fields import Fields, echoed, overlaid
+from builder.reading.fields import Fields, echoed, overlaid, taken
 from builder.reading.foods import check_parts, read_beware, read_composition
 from builder.reading.gear import read_stove_test
 from builder.reading.plausible import (
@@ -87,6 +88,7 @@ OLDEST_YEARS = 120
 DEFAULT_AIR_LOW_C = 5.0
 DEFAULT_AIR_HIGH_C = 20.0
 DEFAULT_HOURS = 5.0
+FUEL_RESERVE_SHARE = 0.15
 # km/h on the level and hours for each 600 m of ascent, after Naismith 1892, for days whose hours
 # nobody told; the other ways are common practice.
 DEFAULT_SPEED_KM_H = {
@@ -97,8 +99,11 @@ DEFAULT_SPEED_KM_H = {
     "cycling": 15.0,
 }
 ASCENT_M_PER_H = 600.0
+MOST_HOURS = 16.0
 FASTEST_WALK_KM_H = 10.8  # the walking formula ends at 3 m/s
 
+_AIR_LOW_C = taken(DEFAULT_AIR_LOW_C, "air_low_c")
+_AIR_HIGH_C = taken(DEFAULT_AIR_HIGH_C, "air_high_c")
 _EVERY_DAY = ("air", "wind", "water", "travel")
 _CONDITIONS = ("camp_altitude", "barometer", "air", "wind", "water")
 
@@ -231,8 +236,8 @@ class _TripReader:
             name=name,
             sex=sex,
             age_years=age,
-            mass_kg=70.0 if mass_kg is None else mass_kg,
-            height_cm=170.0 if height_cm is None else height_cm,
+            mass_kg=taken(70.0, "mass_kg") if mass_kg is None else mass_kg,
+            height_cm=taken(170.0, "height_cm") if height_cm is None else height_cm,
             carries_to_g=carries_to_g,
             own_gear_g=own_gear_g,
             avoids=self._avoids(record),
@@ -272,12 +277,12 @@ class _TripReader:
     def _stove(self) -> tuple[str | None, tuple[str, ...], float, StoveTest | None]:
         record = self.fields.record("stove", "stove")
         if record is None:
-            return None, (), 0.15, None
+            return None, (), taken(FUEL_RESERVE_SHARE, "fuel_reserve_share"), None
         stove = record.text("use") or None
         pots = record.words("pots")
         self.inner["stove/use"] = record.place("use")
         self.inner.update(record.places_of_words("pots"))
-        reserve = record.quantity("fuel_reserve", "share", default=0.15)
+        reserve = record.quantity("fuel_reserve", "share", default=FUEL_RESERVE_SHARE)
         if stove and not record.has("fuel_reserve"):
             self.default(later("fuel reserve"), "15 %")
         test = read_stove_test(record)
@@ -479,15 +484,15 @@ class _TripReader:
         record = day.record("air", "air")
         if record is None:
             self.default(later("air on day {n}"), later("5 to 20 °C"), n=number)
-            return DEFAULT_AIR_LOW_C, DEFAULT_AIR_HIGH_C
+            return _AIR_LOW_C, _AIR_HIGH_C
         low = record.maybe_quantity("low", "air_c")
         high = record.maybe_quantity("high", "air_c")
         record.done()
         if low is None:
-            low = min(DEFAULT_AIR_LOW_C, high) if high is not None else DEFAULT_AIR_LOW_C
+            low = smallest(_AIR_LOW_C, high) if high is not None else _AIR_LOW_C
             self.default(later("lowest air on day {n}"), f"{low:g} °C", n=number)
         if high is None:
-            high = max(DEFAULT_AIR_HIGH_C, low)
+            high = largest(_AIR_HIGH_C, low)
             self.default(later("highest air on day {n}"), f"{high:g} °C", n=number)
         if low > high:
             record.problem(
@@ -551,12 +556,15 @@ class _TripReader:
         if not record.has("by"):
             self.default(later("way of travel on day {n}"), later("walking"), n=number)
         if record.has("hours") or by == "resting":
-            hours = record.number("hours", at_most=16, default=DEFAULT_HOURS)
+            hours = record.number("hours", at_most=MOST_HOURS, default=DEFAULT_HOURS)
         else:
-            hours = DEFAULT_HOURS
+            hours = taken(DEFAULT_HOURS, "hours")
             if distance_m is not None:
-                hours = distance_m / 1000 / DEFAULT_SPEED_KM_H[by] + ascent_m / ASCENT_M_PER_H
-                hours = min(hours, 16.0)
+                source = "naismith1892" if by == "walking" else "common-practice"
+                speed_km_h = named(DEFAULT_SPEED_KM_H[by], f"speed_km_h ({by})", source)
+                climb_m_h = named(ASCENT_M_PER_H, "ascent_m_h", "naismith1892")
+                hours = distance_m / 1000 / speed_km_h + ascent_m / climb_m_h
+                hours = smallest(hours, named(MOST_HOURS, "most_hours", "common-practice"))
             self.default(
                 later("hours on day {n}"),
                 f"{hours:.1f} h",

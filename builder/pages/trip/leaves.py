@@ -13,6 +13,8 @@ _METHODS = {
     "counted": later("counted"),
     "as told": later("as told"),
     "not traced": later("as planned"),
+    "nothing of it here": later("nothing of it here"),
+    "not told": later("not told"),
     "of all, in steps": later("of all, in steps"),
 }
 
