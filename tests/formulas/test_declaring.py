@@ -41,7 +41,7 @@ WORDS: dict[str, list[Any]] = {
 LISTS = ("sequence of float",)
 
 
-def _choices(formula: Formula, name: str, example: Any) -> list[Any]:
+def choices(formula: Formula, name: str, example: Any) -> list[Any]:
     """Every word that a parameter can be, from the table that it chooses from."""
     for table in formula.tables.values():
         keys = getattr(getattr(table.pick, "__self__", None), "keys", None)
@@ -60,15 +60,15 @@ def _calls(formula: Formula) -> st.SearchStrategy[dict[str, Any]]:
         if kind == "Sequence[float]":
             parts[name] = st.lists(_floats(-FAR, FAR), min_size=3, max_size=3).map(tuple)
         elif kind in ("float", "int"):
-            least, most = LIMITS.get((formula.id, name)) or _limits(texts.get(name, ""))
+            least, most = LIMITS.get((formula.id, name)) or limits(texts.get(name, ""))
             parts[name] = _floats(least, most)
         else:
             example = EXAMPLES.get(formula.id, {}).get(name, parameter.default)
-            parts[name] = st.sampled_from(_choices(formula, name, example))
+            parts[name] = st.sampled_from(choices(formula, name, example))
     return st.fixed_dictionaries(parts)
 
 
-def _limits(text: str) -> tuple[float, float]:
+def limits(text: str) -> tuple[float, float]:
     told = told_range(text)
     least, most = (
         float(told[each]) if told and told[each] and re.match(r"-?\d", told[each]) else None
@@ -84,7 +84,7 @@ def _floats(least: float, most: float) -> st.SearchStrategy[float]:
     return st.floats(least, most, allow_nan=False, allow_subnormal=False)
 
 
-def _values(formula: Formula, call: Mapping[str, Any]) -> dict[str, Any]:
+def values_of(formula: Formula, call: Mapping[str, Any]) -> dict[str, Any]:
     """What the names of the expression stand for in a call."""
     values: dict[str, Any] = {name: each.value for name, each in formula.constants.items()}
     for name, table in formula.tables.items():
@@ -101,7 +101,7 @@ def test_the_expression_gives_what_the_function_gives(formula: Formula, data: An
         is_so = formula.function(**call)
     except ValueError:
         assume(False)
-    printed = evaluate(formula.expression, _values(formula, call))
+    printed = evaluate(formula.expression, values_of(formula, call))
     assert isinstance(printed, float)
     assert math.isclose(printed, is_so, rel_tol=CLOSE, abs_tol=CANCELS.get(formula.id, 1e-9)), call
 

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from tests.vectors.make_scaling import TABLE, make
+from tests.vectors.same import same
 
 
 @pytest.fixture(scope="module")
@@ -18,17 +19,6 @@ def made() -> Any:
 @pytest.fixture(scope="module")
 def table() -> Any:
     return json.loads(TABLE.read_text(encoding="utf-8"))
-
-
-def same(one: Any, other: Any) -> bool:
-    """Tell whether two tables are the same, but for the last digits of a number."""
-    if isinstance(one, dict) and isinstance(other, dict):
-        return one.keys() == other.keys() and all(same(one[key], other[key]) for key in one)
-    if isinstance(one, list) and isinstance(other, list):
-        return len(one) == len(other) and all(map(same, one, other))
-    if isinstance(one, float) and isinstance(other, float):
-        return one == pytest.approx(other, rel=1e-9)
-    return bool(one == other)
 
 
 @pytest.mark.parametrize("part", ["texts", "heights", "meals"])
