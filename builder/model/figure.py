@@ -6,9 +6,10 @@ reckons keeps its origin without anybody writing it down a second time.
 
 from __future__ import annotations
 
+import operator
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
-from typing import Any, TypeAlias
+from typing import Any, Literal, TypeAlias, TypeVar
 
 from builder.model.place import Place
 
@@ -146,6 +147,8 @@ class Count(int):
 
 
 Traced: TypeAlias = "Figure | Count"
+Number = TypeVar("Number", Figure, Count)
+_COMPARES = {"<": operator.lt, "<=": operator.le}
 
 
 def add(parts: Iterable[float]) -> Figure:
@@ -186,9 +189,17 @@ def none(name: str, why: str = "nothing of it here") -> Count:
     return Count(0, Found(name, why))
 
 
-def guarded(figure: float, *guards: Figure) -> Figure:
+def holds(left: float, sign: Literal["<", "<="], right: float) -> Figure:
+    """Give 1 where a comparison holds, else 0."""
+    return Figure(float(_COMPARES[sign](left, right)), Reckoned(sign, (left, right)))
+
+
+def guarded(figure: Number, *guards: Figure) -> Number:
     """Put guards beside a figure: each is 1 where the choice that led to it holds."""
-    return Figure(float(figure), Reckoned("", (figure,), guards))
+    if not guards:
+        return figure
+    origin = Reckoned("", (figure,), guards)
+    return type(figure)(figure, origin)
 
 
 def counted(number: int, name: str) -> Figure:

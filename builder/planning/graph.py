@@ -12,7 +12,7 @@ from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.formulas.expression import names_in
 from builder.model.figure import Count, Figure, Found, Named, Origin, Reckoned, Told, Traced, Worked
 
-_BINDS = {"+": 1, "-": 1, "*": 2, "/": 2}
+_BINDS = {"<": 0, "<=": 0, "+": 1, "-": 1, "*": 2, "/": 2}
 # A longer expression is cut: what stands deepest becomes a figure of its own.
 _LONGEST_EXPRESSION = 160
 _NO_NAME = re.compile(r"[^a-z0-9_]+")
@@ -168,8 +168,11 @@ class _Writer:
         if not isinstance(value, (Figure, Count)):
             return _number(value)
         origin = value.origin
-        has_name = self.graph.id_of(value) is not None or self.length > _LONGEST_EXPRESSION
-        if not isinstance(origin, Reckoned) or (has_name and not whole):
+        if not isinstance(origin, Reckoned):
+            return self._symbol(value)
+        # What rests on a choice is a figure of its own, so that its guards stand beside it.
+        is_own = origin.guards or self.graph.id_of(value) is not None
+        if (is_own or self.length > _LONGEST_EXPRESSION) and not whole:
             return self._symbol(value)
         if not origin.do:
             return self.write(origin.parts[0], binds)
@@ -268,7 +271,9 @@ def name_of(graph: Graph, figure: Traced) -> str:
     if isinstance(origin, Worked):
         return _plain(origin.formula.__name__)
     if isinstance(origin, Reckoned):
-        return "part"
+        # A guarded figure goes by the name of what it guards.
+        guarded = origin.parts[0] if not origin.do else None
+        return name_of(graph, guarded) if isinstance(guarded, (Figure, Count)) else "part"
     return _plain(origin.name.partition(" (")[0])
 
 

@@ -28,6 +28,19 @@ def test_every_figure_follows_from_its_leaves(demo_kits: Path, trip: str) -> Non
     assert len(reader.worth) > LEAST_FIGURES
 
 
+def test_choices_stand_beside_their_figures_and_hold(demo_kits: Path) -> None:
+    guards = 0
+    for trip in TRIPS:
+        data = read(demo_kits / trip / "kit.json")
+        reader = Reader(data)
+        for figure in data["figures"].values():
+            for guard in figure.get("guards", ()):
+                assert reader.value(guard) == 1
+                guards += 1
+    # One of the demos has two pots to choose from.
+    assert guards > 10
+
+
 @pytest.mark.parametrize("trip", TRIPS)
 def test_each_id_is_an_address_of_the_same_number(demo_kits: Path, trip: str) -> None:
     data = read(demo_kits / trip / "kit.json")

@@ -172,7 +172,7 @@ def _heated(
 ) -> Cooked:
     if recipe.cook_in == "mug":
         # Only the water is boiled, alone, and poured over what is in the mugs.
-        pot, potfuls = hearth.lightest_pot_for(state.boiled_ml)
+        pot, potfuls = hearth.pot_for(state.boiled_ml)
         food_g = 0.0
     else:
         pot, potfuls = hearth.pot_for(state.most_ml)

@@ -17,7 +17,7 @@ from builder.formulas.fire import (
 )
 from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, water_heat_kj, whole_units
 from builder.model.content import Content
-from builder.model.figure import Figure, named
+from builder.model.figure import Figure, guarded, holds, named
 from builder.model.gear import Fuel, Pot, Stove, StoveTest
 from builder.model.trip import Fire, Trip
 from builder.planning.refusals import told_at
@@ -63,21 +63,21 @@ class Hearth:
     wood_mj_kg: float
 
     def pot_for(self, volume_ml: float) -> tuple[Pot | None, int]:
-        """Give the pot with the fewest potfuls, then the lightest, and the potfuls."""
+        """Give the pot with the fewest potfuls, then the lightest, and the potfuls.
+
+        Guards beside the potfuls say that no other pot would be chosen.
+        """
         if not self.pots or volume_ml <= 0:
             return None, 0
-        pot = min(
-            self.pots,
-            key=lambda each: (count(whole_units, volume_ml, each.room_ml), each.mass_g, each.id),
+        choice = [(count(whole_units, volume_ml, each.room_ml), each) for each in self.pots]
+        choice.sort(key=lambda each: (each[0], each[1].mass_g, each[1].id))
+        (potfuls, pot), *others = choice
+        rank = (pot.mass_g, pot.id)
+        guards = (
+            holds(potfuls, "<=" if rank < (other.mass_g, other.id) else "<", others_potfuls)
+            for others_potfuls, other in others
         )
-        return pot, count(whole_units, volume_ml, pot.room_ml)
-
-    def lightest_pot_for(self, volume_ml: float) -> tuple[Pot | None, int]:
-        """Give the lightest pot that takes it in one potful; where none does, as `pot_for`."""
-        fitting = [each for each in self.pots if whole_units(volume_ml, each.room_ml) <= 1]
-        if not fitting or volume_ml <= 0:
-            return self.pot_for(volume_ml)
-        return min(fitting, key=lambda each: (each.mass_g, each.id)), 1
+        return pot, guarded(potfuls, *guards)
 
 
 def hearth_of(trip: Trip, content: Content) -> Hearth:
