@@ -14,6 +14,8 @@ from fractions import Fraction
 from functools import cache
 from typing import Any, Literal
 
+from builder.unit_factors import FACTORS
+
 System = Literal["metric", "us"]
 
 # Our unit word → pint's name. `cup`, `tsp`, `tbsp` and `fl oz` are the US ones.
@@ -288,9 +290,10 @@ def _registry() -> Any:
 
 @cache
 def _line(unit: str, canonical: str) -> tuple[float, float]:
-    """Give factor and offset from a unit to our own."""
-    if unit == canonical:
-        return 1.0, 0.0
+    """Give factor and offset from a unit to our own: from the table, else from pint."""
+    known = FACTORS.get((unit, canonical))
+    if known is not None:
+        return known
     registry = _registry()
     zero = registry.Quantity(0.0, unit).to(canonical).magnitude
     one = registry.Quantity(1.0, unit).to(canonical).magnitude

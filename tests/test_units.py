@@ -630,14 +630,16 @@ def test_volumes_are_told_in_mugs_to_the_quarter(
     assert mugs(volume_ml, mug_ml).replace(NBSP, " ") == shown
 
 
-def test_pint_is_loaded_only_when_a_unit_must_be_converted() -> None:
+def test_pint_is_loaded_only_for_a_unit_that_the_table_lacks() -> None:
     script = (
         "import sys, builder.units as u\n"
         "assert 'pint' not in sys.modules, 'importing units imports pint'\n"
         "u.read_quantity('250 g', 'mass_g'); u.read_quantity('4 °C', 'air_c')\n"
         "u.show(412, 'mass_g'); u.show(70, 'duration_min'); u.show(0.15, 'share'); u.mugs(300, 300)\n"
         "assert 'pint' not in sys.modules, 'our own units import pint'\n"
-        "u.read_quantity('9 oz', 'mass_g')\n"
+        "u.read_quantity('9 oz', 'mass_g'); u.show(412, 'mass_g', 'us')\n"
+        "assert 'pint' not in sys.modules, 'units of the table import pint'\n"
+        "assert u._line('stone', 'gram')[0] > 6350\n"
         "assert 'pint' in sys.modules\n"
     )
     done = subprocess.run(
