@@ -47,7 +47,8 @@ class _ReadyIds(Preprocessor):
     def run(self, lines: list[str]) -> list[str]:
         """Add the ids to those that were found in the rest of the page."""
         if _LOOKS in self.md.preprocessors:
-            self.md.preprocessors[_LOOKS].present_anchor_ids |= self.ids
+            looks: Any = self.md.preprocessors[_LOOKS]
+            looks.present_anchor_ids |= self.ids
         return lines
 
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import markdown  # type: ignore[import-untyped]
+import markdown
 import pytest
 
 from builder.site.finish import finish_page
