@@ -71,6 +71,7 @@ from builder.problems import ProblemsFound, did_you_mean, errors, in_order
 def dry(
     food: str,
     fresh: str,
+    *,
     now: str | None,
     weighings: tuple[str, ...],
     method: str,

@@ -8,7 +8,7 @@ import sys
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, TypeVar
+from typing import IO, TYPE_CHECKING, TypeVar
 
 import click
 
@@ -22,11 +22,17 @@ from builder.problems import (
 )
 from builder.shipped import shipped_root
 
+if TYPE_CHECKING:
+    from builder.model.content import Content
+    from builder.model.kit import Kit
+    from builder.planning.stock import Stock
+    from builder.reading.folder import Folder, Layer
+
 DEFAULT_CONTENT = "content"
 DEFAULT_OUT = "kits"
 DEFAULT_PUBLIC_OUT = "kits-public"
 
-Function = TypeVar("Function", bound=Callable[..., Any])
+Function = TypeVar("Function", bound=Callable[..., object])
 
 
 @click.group(context_settings={"help_option_names": ["-h", "--help"]})
@@ -65,7 +71,7 @@ class BuilderStop(click.ClickException):
         super().__init__(message)
         self.hints = hints
 
-    def show(self, file: Any = None) -> None:
+    def show(self, file: IO[str] | None = None) -> None:
         """Print what is wrong, then what would help."""
         click.echo(f"Stopped: {self.message}", err=True)
         for hint in self.hints:
@@ -143,7 +149,7 @@ def shown_path(path: Path) -> str:
         return printable(path.as_posix())
 
 
-def layers_of(place: Place) -> list[Any]:
+def layers_of(place: Place) -> list[Layer]:
     """Give what is read, the shipped records first."""
     from builder.reading.files import ROOMS
     from builder.reading.folder import ALWAYS_SHIPPED, Layer
@@ -155,7 +161,7 @@ def layers_of(place: Place) -> list[Any]:
     return [Layer(shipped, shown_path(shipped), ALWAYS_SHIPPED), own]
 
 
-def read_place(place: Place) -> Any:
+def read_place(place: Place) -> Folder:
     """Read the content of a place, with every problem in it."""
     from builder.reading.folder import read_folder
 
@@ -184,7 +190,9 @@ def stop_on(problems: Sequence[Problem], strict: bool) -> None:
         sys.exit(1)
 
 
-def planned_kits(folder: Any, names: Callable[[Iterable[str], bool], list[str]]) -> tuple[Any, Any]:
+def planned_kits(
+    folder: Folder, names: Callable[[Iterable[str], bool], list[str]]
+) -> tuple[list[Kit], tuple[Problem, ...]]:
     """Check a folder and plan some of its trips; give the kits and every problem found."""
     from builder.planning.kit import plan_trip
     from builder.planning.menu import menu_problems
@@ -194,8 +202,8 @@ def planned_kits(folder: Any, names: Callable[[Iterable[str], bool], list[str]])
     stock, found = check(folder.content)
     problems = [*folder.problems, *found]
     whole = without_broken(folder.content, stock.judged)
-    said_in: dict[str, Any] = {}  # content and stock, once for each language
-    kits = []
+    said_in: dict[str, tuple[Content, Stock]] = {}  # once for each language
+    kits: list[Kit] = []
     for name in names(folder.content.trips, bool(errors(problems))):
         if name not in whole.trips:
             continue

@@ -6,8 +6,9 @@ import os
 import sys
 from collections.abc import Sequence
 from concurrent.futures import Executor, ProcessPoolExecutor
+from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING
 
 import click
 
@@ -32,31 +33,59 @@ from builder.clock import build_epoch
 from builder.problems import Problem, ProblemsFound
 from builder.shipped import shipped_root
 
+if TYPE_CHECKING:
+    from builder.site.build import Built, Order
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is asked of one build."""
+
+    out: Path
+    trips: Sequence[str] = ()  # none named: all
+    public: bool = False
+    part: str | None = None
+    address: str = ""
+    jobs: int | None = None
+    strict: bool = False
+    force: bool = False
+
+    @property
+    def makes(self) -> object:
+        """Give what of it the kits depend on."""
+        return sorted(self.trips), self.public, self.part, self.address
+
 
 @main.command()
 @click.argument("trips", nargs=-1, metavar="[TRIP ...]")
 @content_option
 @click.option(
-    "--out", metavar="DIR", type=click.Path(file_okay=False, path_type=Path),
+    "--out",
+    metavar="DIR",
+    type=click.Path(file_okay=False, path_type=Path),
     help="Where the kits go. Without it: ./kits (./kits-public for a public build).",
-)  # fmt: skip
+)
 @click.option(
     "--jobs", type=click.IntRange(1, 64), help="Kits built at once. Without it: by cores."
 )
 @click.option(
-    "--public", is_flag=True,
+    "--public",
+    is_flag=True,
     help="Leave out ages, body masses, allergies by person, dates and camp names.",
-)  # fmt: skip
+)
 @click.option("--strict", is_flag=True, help="Stop at warnings and at dangers too.")
 @click.option("--force", is_flag=True, help="Build also what has not changed.")
 @click.option("--part", metavar="I/N", help="Build only every N-th trip, from the I-th on.")
 @click.option(
-    "--address", metavar="URL", default="",
+    "--address",
+    metavar="URL",
+    default="",
     help="Where the folder of kits will lie on the web. Each kit then shows its own address "
     "there, also as a QR code.",
-)  # fmt: skip
+)
 def build(
     trips: tuple[str, ...],
+    *,
     content: Path | None,
     out: Path | None,
     jobs: int | None,
@@ -74,26 +103,27 @@ def build(
     """
     place = place_of(content)
     folder_out = out or Path(DEFAULT_PUBLIC_OUT if public else DEFAULT_OUT)
-    build_folder(place, folder_out, trips, jobs, public, strict, part, address, force)
+    wanted = Wanted(
+        folder_out,
+        trips,
+        public=public,
+        part=part,
+        address=address,
+        jobs=jobs,
+        strict=strict,
+        force=force,
+    )
+    build_folder(place, wanted)
 
 
-def build_folder(
-    place: Place,
-    out: Path,
-    trips: Sequence[str] = (),
-    jobs: int | None = None,
-    public: bool = False,
-    strict: bool = False,
-    part: str | None = None,
-    address: str = "",
-    force: bool = False,
-) -> None:
+def build_folder(place: Place, wanted: Wanted) -> None:
     """Build kits of a folder, unless nothing changed since they were built."""
     from builder.site.errors import SiteError, of_the_system
     from builder.site.index_page import refuse_foreign_index, write_index
     from builder.site.made import OWN_FOLDER
     from builder.site.swap import recover
 
+    out = wanted.out
     if os.path.islink(out) and not os.path.isdir(out):
         raise BuilderStop(f"{out} is a link that leads to no folder", ["name a folder with --out"])
     if Path(os.path.realpath(out)).is_relative_to(os.path.realpath(place.folder)):
@@ -102,17 +132,15 @@ def build_folder(
         )
     try:
         recover(out)
-        made = state_of(place, (sorted(trips), public, part, address))
-        if not force and (last := unchanged(out, place, made)):
-            _say_unchanged(out, last, strict)
+        made = state_of(place, wanted.makes)
+        if not wanted.force and (last := unchanged(out, place, made)):
+            _say_unchanged(out, last, wanted.strict)
             return
         refuse_foreign_index(out)
-        kits, problems, dangers = _build_kits(
-            place, out, trips, jobs, public, strict, part, address, force
-        )
+        kits, problems, dangers = _build_kits(place, wanted)
         index_sha256 = write_index(out)
         warnings = tuple(str(problem) for problem in problems)
-        if public:  # what was warned of, and of what all was made, is nobody else's business
+        if wanted.public:  # what was warned of, and of what all was made, is nobody else's business
             forget(out)
         else:
             remember(out, place, LastBuild(made, kits, index_sha256, warnings, dangers))
@@ -144,15 +172,7 @@ def _say_unchanged(out: Path, last: LastBuild, strict: bool) -> None:
 
 
 def _build_kits(
-    place: Place,
-    out: Path,
-    trips: Sequence[str],
-    jobs: int | None,
-    public: bool,
-    strict: bool,
-    part: str | None,
-    address: str,
-    force: bool,
+    place: Place, wanted: Wanted
 ) -> tuple[dict[str, str], tuple[Problem, ...], Dangers]:
     """Plan and build; give what each kit was made from, the warnings said, what to end with."""
     from builder.planning.public import public_kit
@@ -162,16 +182,16 @@ def _build_kits(
 
     folder = read_place(place)
     kits, ordered = planned_kits(
-        folder, lambda known, broken: wanted_trips(trips, known, part, broken)
+        folder, lambda known, broken: wanted_trips(wanted.trips, known, wanted.part, broken)
     )
-    stop_on(ordered, strict)
+    stop_on(ordered, wanted.strict)
     if not folder.content.trips:
         raise BuilderStop(
             f"there is no trip in {place.shown}", ["write one with `tripkit new trip NAME`"]
         )
-    shown = [public_kit(kit, folder.content) if public else kit for kit in kits]
+    shown = [public_kit(kit, folder.content) if wanted.public else kit for kit in kits]
     dangers = Dangers.of(kits)
-    if strict and dangers.of_a_trip:
+    if wanted.strict and dangers.of_a_trip:
         say_lines(dangers.lines)
         sys.exit(1)
     root = shipped_root()
@@ -181,22 +201,22 @@ def _build_kits(
         orders.append(
             Order(
                 kit=order_kit,
-                content={} if public else content_of_kit(folder, kit.id, cautions),
-                epoch=build_epoch(None if public else kit.start),
-                out=out,
+                content={} if wanted.public else content_of_kit(folder, kit.id, cautions),
+                epoch=build_epoch(None if wanted.public else kit.start),
+                out=wanted.out,
                 templates=root / "site_templates",
                 base_config=root / "mkdocs.yml",
-                address=address,
-                force=force,
+                address=wanted.address,
+                force=wanted.force,
             )
         )
-    refuse_foreign_names(out, [kit.id for kit in kits])
-    return _build_orders(orders, jobs), ordered, dangers
+    refuse_foreign_names(wanted.out, [kit.id for kit in kits])
+    return _build_orders(orders, wanted.jobs), ordered, dangers
 
 
-def _build_orders(orders: Sequence[Any], jobs: int | None) -> dict[str, str]:
+def _build_orders(orders: Sequence[Order], jobs: int | None) -> dict[str, str]:
     """Build all kits, in several processes where that is quicker; give what each was made from."""
-    from builder.site.build import Built, build_kit
+    from builder.site.build import build_kit
 
     made: dict[str, str] = {}
 
@@ -234,11 +254,11 @@ def preview(trip: str, content: Path | None, port: int) -> None:
 
     place = place_of(content)
     out = Path(DEFAULT_OUT)
-    build_folder(place, out, [trip])
+    build_folder(place, Wanted(out, [trip]))
 
     def rebuild() -> None:
         try:
-            build_folder(place, out, [trip])
+            build_folder(place, Wanted(out, [trip]))
         except SystemExit:
             click.echo("The kit stays as it was.", err=True)
         except click.ClickException as stop:

@@ -6,7 +6,6 @@ import json
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Any
 
 import click
 
@@ -27,9 +26,10 @@ from builder.problems import Problem, errors
 @main.command()
 @content_option
 @click.option(
-    "--strict", is_flag=True,
+    "--strict",
+    is_flag=True,
     help="Warnings fail too, and dangers that a trip itself brings up.",
-)  # fmt: skip
+)
 @json_option
 def check(content: Path | None, strict: bool, as_json: bool) -> None:
     """Find every mistake in the folder, and every trip's dangers; build nothing."""
@@ -56,7 +56,7 @@ def check(content: Path | None, strict: bool, as_json: bool) -> None:
         sys.exit(1)
 
 
-def _told(problems: Sequence[Problem]) -> list[dict[str, Any]]:
+def _told(problems: Sequence[Problem]) -> list[dict[str, object]]:
     from builder.reading.pointing import fields_of
 
     return [

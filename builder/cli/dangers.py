@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
@@ -55,7 +55,7 @@ def say_lines(lines: Sequence[str]) -> None:
         click.echo(line)
 
 
-def told(kit: Kit) -> dict[str, Any]:
+def told(kit: Kit) -> dict[str, object]:
     """Give the same for a script."""
     dangers = _of_level(kit, "danger")
     return {

@@ -60,12 +60,16 @@ def new_folder(name: Path) -> None:
 @click.option("--start", metavar="DATE", help="The first day, such as 2032-06-12.")
 @click.option("--party", metavar="NAME", multiple=True, help="Who goes; give it once for each.")
 @click.option(
-    "--take-theirs", "theirs", metavar="ID", multiple=True,
+    "--take-theirs",
+    "theirs",
+    metavar="ID",
+    multiple=True,
     help="Take the kit's record where it differs from the shipped one of this id.",
-)  # fmt: skip
+)
 @content_option
 def new_trip(
     name: str,
+    *,
     source: str | None,
     start: str | None,
     party: tuple[str, ...],
@@ -80,20 +84,12 @@ def new_trip(
     What the old trip ate out of packs that are gone is left open, and the kit then tells what to
     buy or dry. Comments are kept.
     """
-    from builder.starts import StartError, start_trip
+    from builder.starts import NewTrip, StartError, start_trip
 
     place = _own_place(content)
     try:
-        written, notes = start_trip(
-            place.folder,
-            place.shown,
-            layers_of(place),
-            name,
-            source,
-            _start_date(start),
-            party,
-            theirs,
-        )
+        asked = NewTrip(name, source, _start_date(start), party, theirs)
+        written, notes = start_trip(place.folder, place.shown, layers_of(place), asked)
     except StartError as error:
         raise BuilderStop(error.says, [error.mend]) from error
     except ProblemsFound as found:

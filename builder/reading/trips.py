@@ -107,6 +107,25 @@ _AIR_HIGH_C = taken(DEFAULT_AIR_HIGH_C, "air_high_c")
 _EVERY_DAY = ("air", "wind", "water", "travel")
 _CONDITIONS = ("camp_altitude", "barometer", "air", "wind", "water")
 
+# Whatever has one of these tells what a label says.
+_OF_LABELS = frozenset(
+    [
+        "energy",
+        "protein",
+        "fat",
+        "carbohydrate",
+        "fibre",
+        "sodium",
+        "water",
+        "ash",
+        "alcohol",
+        "caffeine",
+        "allergens",
+        "may_contain",
+        "beware",
+    ]
+)
+
 
 class _TripReader:
     """Reads one trip and notes the defaults it had to take."""
@@ -760,9 +779,7 @@ class _TripReader:
         return amount_g(item, each, "each", eat, self.foods)
 
     def _label(self, item: Fields, name: str) -> Label | None:
-        keys = ("energy", "protein", "fat", "carbohydrate", "fibre", "sodium", "water", "ash",
-                "alcohol", "caffeine", "allergens", "may_contain", "beware")  # fmt: skip
-        if not any(key in item.node.entries for key in keys):
+        if not item.node.entries.keys() & _OF_LABELS:
             return None
         composition = replace(
             read_composition(item), caffeine_mg=item.maybe_quantity("caffeine", "caffeine_mg")
@@ -808,8 +825,8 @@ def _only(node: Node | None, keys: tuple[str, ...]) -> Node | None:
 
 def not_fed(trip: Trip) -> list[Problem]:
     """Warn of people whom no meal feeds."""
-    fed = {name for day in trip.days for meal in day.meals for item in meal.items
-           for name in item.eaters}  # fmt: skip
+    items = (item for day in trip.days for meal in day.meals for item in meal.items)
+    fed = {name for item in items for name in item.eaters}
     return [
         Problem(
             person.places.record,

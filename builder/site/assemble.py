@@ -94,11 +94,11 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
         _write(docs / name, content)
     pocket = pocket_page(
         site.pocket_html,
-        site.trip_id,
-        site.title,
-        site.language,
-        assets / "assets",
-        address.fetch_html(say, hosted_at) if hosted_at else "",
+        trip_id=site.trip_id,
+        title=site.title,
+        language=site.language,
+        assets=assets / "assets",
+        last=address.fetch_html(say, hosted_at) if hosted_at else "",
     )
     _write(docs / POCKET_NAME, pocket.encode("utf-8"))
     for file in _shipped(assets / "assets"):

@@ -26,7 +26,7 @@ BODY = re.compile(r"<body[^>]*>(?P<body>.*)</body>", re.S | re.I)
 
 
 def pocket_page(
-    html: str, trip_id: str, title: str, language: str, assets: Path, last: str = ""
+    html: str, *, trip_id: str, title: str, language: str, assets: Path, last: str = ""
 ) -> str:
     """Give the one-file page for a body, its style and script inside and their hashes on top.
 

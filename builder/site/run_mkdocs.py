@@ -58,7 +58,15 @@ def render(
     with _collected_warnings() as warnings, _source_date(epoch):
         try:
             config = _configure(
-                docs, into, trip_id, title, language, nav, dates, theme, base_config
+                docs,
+                into,
+                trip_id=trip_id,
+                title=title,
+                language=language,
+                nav=nav,
+                dates=dates,
+                theme=theme,
+                base_config=base_config,
             )
             config.plugins.on_startup(command="build", dirty=False)
             build(config)
@@ -72,6 +80,7 @@ def render(
 def _configure(
     docs: Path,
     into: Path,
+    *,
     trip_id: str,
     title: str,
     language: str,

@@ -13,9 +13,19 @@ SCRIPT_NAME = "kit.js"
 PARTS_FOLDER = "kit"
 # Each part may use those before it; nothing of them is seen outside.
 KIT_PARTS = (
-    "words", "keep", "minutes", "scaling", "ticks", "timers", "party", "day", "settings", "tables",
-    "menu", "start-kit",
-)  # fmt: skip
+    "words",
+    "keep",
+    "minutes",
+    "scaling",
+    "ticks",
+    "timers",
+    "party",
+    "day",
+    "settings",
+    "tables",
+    "menu",
+    "start-kit",
+)
 POCKET_PARTS = ("words", "keep", "minutes", "ticks", "timers", "day", "tables", "start-pocket")
 # What people read and browsers do not: comments that have lines of their own, and indents.
 IDLE = re.compile(r"^ *(?:/\*(?:(?!\*/).)*\*/|//[^\n]*)\n|^ +", re.M | re.S)

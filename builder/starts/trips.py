@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 import tempfile
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder.model.content import Content
@@ -25,31 +25,39 @@ from builder.starts.strangers import as_list_item, list_item, taken_of
 KIT_LAYER = "kit"
 
 
+@dataclass(frozen=True, slots=True)
+class NewTrip:
+    """What is asked of a new trip."""
+
+    name: str
+    source: str | None = None  # a trip of the folder, or a kit
+    start: datetime.date | None = None
+    party: tuple[str, ...] = ()
+    theirs: Collection[str] = ()  # ids of which the kit's record is to stand
+
+    @property
+    def title(self) -> str:
+        """Give what it is called at first."""
+        return self.name.replace("-", " ").capitalize()
+
+
 def start_trip(
-    folder: Path,
-    shown: str,
-    layers: Sequence[Layer],
-    name: str,
-    source: str | None,
-    start: datetime.date | None,
-    party: tuple[str, ...],
-    theirs: Collection[str] = (),
+    folder: Path, shown: str, layers: Sequence[Layer], asked: NewTrip
 ) -> tuple[list[Path], list[str]]:
     """Write a new trip, and what it needs from an old kit; give the files and what to know."""
-    checked_id(name)
+    name, source = checked_id(asked.name), asked.source
     here = read_folder(layers)
     if ("trip", name) in here.texts or (folder / "trips" / f"{name}.yaml").exists():
         raise StartError(f"there is a trip {name!r} already", "choose another name")
-    if len(set(party)) != len(party):
+    if len(set(asked.party)) != len(asked.party):
         raise StartError("somebody is named twice in --party", "name each person once")
     if source is None:
-        text = _from_example(name, start, party)
+        text = _from_example(asked)
         return write_new({folder / "trips" / f"{name}.yaml": text.encode("utf-8")}), []
-    title = name.replace("-", " ").capitalize()
-    if theirs and not _is_kit(source):
-        raise StartError("--take-theirs goes with a kit of somebody else", "leave it out")
     if _is_kit(source):
-        return _from_kit(folder, layers, name, Path(source), title, start, party, theirs)
+        return _from_kit(folder, layers, Path(source), asked)
+    if asked.theirs:
+        raise StartError("--take-theirs goes with a kit of somebody else", "leave it out")
     if ("trip", source) not in here.texts or source not in here.content.trips:
         broken = [each for each in here.problems if f"/{source}" in each.place.file]
         if errors(broken):
@@ -59,7 +67,7 @@ def start_trip(
             did_you_mean(source, here.content.trips) + "; or name a kit's zip file",
         )
     stock, _ = check(here.content)
-    changes, notes = _changes(here.content, stock, here.content.trips[source], title, start, party)
+    changes, notes = _changes(here.content, stock, here.content.trips[source], asked)
     text = rewritten(here.texts["trip", source], changes)
     _check_builds(text, name, [*layers], here)
     return write_new({folder / "trips" / f"{name}.yaml": text.encode("utf-8")}), notes
@@ -69,27 +77,23 @@ def _is_kit(source: str) -> bool:
     return source.lower().endswith(".zip") or "/" in source
 
 
-def _from_example(name: str, start: datetime.date | None, party: tuple[str, ...]) -> str:
-    text = example("trip.yaml", name)
+def _from_example(asked: NewTrip) -> str:
+    text = example("trip.yaml", asked.name)
     node, _ = read_yaml(text, "")
     if node is None:
         raise AssertionError("the example trip cannot be read")
-    changes = Changes(name.replace("-", " ").capitalize(), start, party, {})
+    changes = Changes(asked.title, asked.start, asked.party, {})
     return rewritten(RecordText("trips/trip.yaml", text, node, whole_file=True), changes)
 
 
 def _changes(
-    content: Content,
-    stock: Stock,
-    trip: Trip,
-    title: str,
-    start: datetime.date | None,
-    party: tuple[str, ...],
+    content: Content, stock: Stock, trip: Trip, asked: NewTrip
 ) -> tuple[Changes, list[str]]:
     """Give what the new trip changes; the old one's packs count as eaten."""
     needed = packs_of_trip(trip, content, stock.judged)
     gone: dict[str, str] = {}
     notes: list[str] = []
+    start = asked.start
     for batch_id, packs in needed.items():
         judged = stock.judged[batch_id]
         left = stock.free(judged.batch)
@@ -102,7 +106,7 @@ def _changes(
             why = "past its date by then" if late else "not dried by then"
         gone[batch_id] = judged.batch.method
         notes.append(f"Left open what came from batch {batch_id}: {why}.")
-    return Changes(title, start, party, gone), notes
+    return Changes(asked.title, start, asked.party, gone), notes
 
 
 def _check_builds(text: str, name: str, layers: list[Layer], here: Folder) -> None:
@@ -125,15 +129,9 @@ def _check_builds(text: str, name: str, layers: list[Layer], here: Folder) -> No
 
 
 def _from_kit(
-    folder: Path,
-    layers: Sequence[Layer],
-    name: str,
-    source: Path,
-    title: str,
-    start: datetime.date | None,
-    party: tuple[str, ...],
-    theirs: Collection[str] = (),
+    folder: Path, layers: Sequence[Layer], source: Path, asked: NewTrip
 ) -> tuple[list[Path], list[str]]:
+    name = asked.name
     if (source / CONTENT_ZIP).is_file():  # the folder of a kit
         source = source / CONTENT_ZIP
     if not source.is_file():
@@ -149,7 +147,7 @@ def _from_kit(
             raise StartError(f"{source} does not hold one trip", "name the zip of one kit")
         (trip,) = kit.content.trips.values()
         stock, _ = check(kit.content)
-        changes, notes = _changes(kit.content, stock, trip, title, start, party)
+        changes, notes = _changes(kit.content, stock, trip, asked)
         text = rewritten(kit.texts["trip", trip.id], changes)
         (records / "trips" / f"{name}.yaml").write_text(text, "utf-8")
         for old in (records / "trips").rglob("*.yaml"):
@@ -160,7 +158,7 @@ def _from_kit(
             raise ProblemsFound(new.problems)
         here = read_folder(layers)
         keys = records_of_trip(new.content.trips[name], new.content, ())
-        taken = taken_of(keys, new, here, theirs)
+        taken = taken_of(keys, new, here, asked.theirs)
         files = _files(taken.texts, new, name, packs_of_trip(trip, kit.content, stock.judged))
         _check_reads(files, name, layers, here)
     written = {folder / path: each.encode("utf-8") for path, each in files.items()}

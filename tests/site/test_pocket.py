@@ -17,7 +17,9 @@ SCRIPT = joined(ASSETS / "assets", POCKET_PARTS, speech_of("en"))
 
 
 def page(body: str) -> str:
-    return pocket_page(body, "fell", 'Fell & "<round>"', "en", ASSETS / "assets")
+    return pocket_page(
+        body, trip_id="fell", title='Fell & "<round>"', language="en", assets=ASSETS / "assets"
+    )
 
 
 def test_nothing_lies_beside_it() -> None:
