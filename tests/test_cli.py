@@ -297,6 +297,13 @@ def test_stock_tells_what_later_trips_are_promised() -> None:
     assert "tarrow-tops" in {each["trip"] for line in before for each in line["promised_to"]}
 
 
+def test_find_names_a_batch_by_what_it_is_now_and_finds_it_by_what_went_in() -> None:
+    for word in ("chicken", "freeze-dried raw", "chicken breast, raw"):
+        data = json.loads(tripkit("find", word, "--json").output)
+        names = {each["id"]: each["name"] for each in data if each["kind"] == "batch"}
+        assert names["chicken-january"] == "Chicken breast, freeze-dried raw", word
+
+
 def test_find_tells_ids_of_every_kind() -> None:
     data = json.loads(tripkit("find", "iron", "--json").output)
     assert {"iron"} <= {each["kind"] for each in data}

@@ -8,14 +8,14 @@ from pathlib import Path
 from tests.conftest import tripkit
 from tests.test_cli import small_folder
 
-AVOIDS = "avoids: [peanuts], name: Alder"  # the first trip hands out peanuts as a snack
+AVOIDS = "avoids: [peanuts]"  # the first trip hands out peanuts as a snack
 SAID = "danger: Someone must not eat this. Alder must not eat"
 
 
 def with_danger(folder: Path) -> None:
     content = small_folder(folder / "mine")
     trip = content / "trips/first-trip.yaml"
-    trip.write_text(trip.read_text().replace("name: Alder", AVOIDS))
+    trip.write_text(trip.read_text().replace("avoids: []", AVOIDS, 1))
 
 
 def test_a_trip_without_a_danger_of_its_own_says_what_is_read_aloud(in_empty_folder: Path) -> None:

@@ -235,9 +235,11 @@ def _date(text: str) -> datetime.date:
 @json_option
 def find(word: str, content: Path | None, as_json: bool) -> None:
     """Tell the ids of foods, recipes, gear and batches that match a word."""
+    from builder.planning.stock import batch_names
     from builder.reading.finding import find_ids
 
-    found = find_ids(read_place(place_of(content)).content, word)
+    known = read_place(place_of(content)).content
+    found = find_ids(known, word, batch_names(known))
     if as_json:
         click.echo(json.dumps([each.data() for each in found], indent=2))
         return

@@ -143,6 +143,12 @@ _HARD_RAW_WORDS = (
     r"carrot|celery|\bapple|\bpear\b|kohlrabi|karotte|möhre|sellerie|\bapfel|\bbirne|gulrot|selleri"
     r"|\beple|\bpære"
 )
+# Meat and fish that were minced: germs sit all through them.
+_MINCED_WORDS = (
+    r"ground|minced?|burger|patty|patties|sausage|meatball"
+    r"|\bhack|[a-z]hack\b|hackfleisch|gehackt|faschiert|gewolft|frikadelle|bulette|\bmett|wurst|würst"
+    r"|kjøttdeig|karbonadedeig|medisterdeig|\bdeig\b|farse|kvernet|hakket|kjøttkake|karbonade|pølse"
+)
 _CHEESE_WORDS = r"cheese|cheddar|gouda|käse(?!kuchen)|ost\b"
 
 _FOUND = {
@@ -152,6 +158,7 @@ _CHOKING = re.compile("|".join(_CHOKING_WORDS))
 _HARD_RAW = re.compile(_HARD_RAW_WORDS)
 _CHEESE = re.compile(_CHEESE_WORDS)
 _SOFT = re.compile(_SOFT_WORDS)
+_MINCED = re.compile(_MINCED_WORDS)
 _NO_ALCOHOL = re.compile(_WITHOUT_ALCOHOL)
 
 
@@ -173,6 +180,18 @@ def hazards_of(food: Food) -> frozenset[str]:
     if food.per_100g.caffeine_mg:
         told.add("caffeine")
     return frozenset(told)
+
+
+def is_game(food: Food) -> bool:
+    """Tell whether it is game: as told, or else as its name says."""
+    return "game" in hazards_of(food)
+
+
+def is_minced(food: Food) -> bool:
+    """Tell whether meat is minced: by its `cut`, or else by its name."""
+    if food.cut is not None:
+        return food.cut == "minced"
+    return food.kind in FLESH_KINDS and bool(_MINCED.search(called(food)))
 
 
 def _by_name(food: Food) -> set[str]:

@@ -22,8 +22,11 @@ class Found:
         return {"kind": self.kind, "id": self.id, "name": self.name}
 
 
-def find_ids(content: Content, word: str) -> list[Found]:
-    """Give the records whose id or name holds every part of the word, best first in each kind."""
+def find_ids(content: Content, word: str, batch_names: Mapping[str, str]) -> list[Found]:
+    """Give the records whose id or name holds every part of the word.
+
+    A batch is known by `batch_names`, what its food is called now, and by what went in.
+    """
     gear = content.gear
     rooms: dict[str, Mapping[str, Any]] = {
         "food": content.foods,
@@ -41,8 +44,9 @@ def find_ids(content: Content, word: str) -> list[Found]:
     found: list[Found] = []
     for kind, records in rooms.items():
         for name, record in sorted(records.items()):
-            shown = _name_of(record)
-            text = f"{name} {shown}".lower().replace("-", " ")
+            listed = _name_of(record)
+            shown = batch_names.get(name, listed) if kind == "batch" else listed
+            text = f"{name} {listed} {shown}".lower().replace("-", " ")
             if parts and all(part in text for part in parts):
                 found.append(Found(kind, name, shown))
     return found
@@ -52,5 +56,5 @@ def _name_of(record: Any) -> str:
     for field in ("name", "title"):
         if hasattr(record, field):
             return str(getattr(record, field))
-    # A batch has no name of its own: it is known by what it holds.
+    # A batch has no name of its own.
     return f"{record.holds}, {record.method}"

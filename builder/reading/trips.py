@@ -223,6 +223,8 @@ class _TripReader:
         for key, (what, shown) in _OF_PERSON.items():
             if not record.has(key):
                 self.default(what, shown, name=name)
+        if not record.has("avoids"):
+            self.default(later("what {name} must not eat"), later("nothing"), name=name)
         if record.has("age") and age < 18 and not record.has("mass"):
             record.warn(
                 record.node.place,
@@ -419,7 +421,7 @@ class _TripReader:
         camp = self._camp(day, number, required=not day.has("ends"))
         read = Day(
             number=number,
-            title=day.line("title", default=f"Day {number}"),
+            title=day.line("title"),
             camp=camp,
             meals=meals,
             travel=self._travel(day, number),

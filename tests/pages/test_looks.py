@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 
+from builder.model.batch import DryTest, Verdict
 from builder.model.kit import Kit
 from builder.model.looks import (
     ColdGas,
@@ -182,18 +183,29 @@ def test_a_load_that_went_in_warm_had_to_be_frozen() -> None:
 
 
 @pytest.mark.parametrize(
-    ("likely", "high", "says"),
+    ("likely", "high", "verdict", "tests", "says"),
     [
-        (0.3, 0.5, "should be too dry for moulds"),
-        (0.5, 0.65, "should be too dry for moulds; prove it"),
-        (0.65, 0.7, "some moulds can grow"),
-        (0.9, 0.95, "moulds and germs can grow"),
+        (0.3, 0.5, "undecided", (), "should be too dry for moulds"),
+        (0.3, 0.5, "dry", ("snap",), "should be too dry for moulds"),
+        (0.5, 0.65, "undecided", (), "should be too dry for moulds; prove it"),
+        (0.5, 0.65, "dry", (), "should be too dry for moulds; prove it"),
+        (0.5, 0.95, "dry", ("snap",), "its test says dry"),
+        (0.5, 0.95, "undecided", ("jar",), "should be too dry for moulds; prove it"),
+        (0.65, 0.7, "dry", ("snap",), "some moulds can grow"),
+        (0.9, 0.95, "undecided", (), "moulds and germs can grow"),
     ],
 )
-def test_water_activity_says_what_it_means(likely: float, high: float, says: str) -> None:
+def test_water_activity_says_what_it_means(
+    likely: float, high: float, verdict: Verdict, tests: tuple[DryTest, ...], says: str
+) -> None:
     kit = sample_kit()
     batch = replace(
-        kit.batches[1], water_activity=likely, water_activity_low=0.1, water_activity_high=high
+        kit.batches[1],
+        water_activity=likely,
+        water_activity_low=0.1,
+        water_activity_high=high,
+        verdict=verdict,
+        tests=tests,
     )
     told = page(replace(kit, batches=(batch,)), "drying.md")
     assert f"between 0.1 and {high:g}; {says} Puts" in told.replace("\n", " ")

@@ -9,7 +9,7 @@ import pytest
 
 from builder.model.kit import Carried, Kit, KitCaution, KitPerson, LeftOut, Refused, Spot
 from builder.model.recipe import MEALS, MealName
-from builder.model.trip import MealItem
+from builder.model.trip import DefaultUsed, MealItem
 from builder.pages.pieces import Cell
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.people import person_pages, person_paths, slug
@@ -242,3 +242,20 @@ def test_who_carries_nothing_is_told_so() -> None:
     text = write_book(dataclasses.replace(kit, weights=weights), TEMPLATES).markdown
     assert "You carry nothing." in text["person-ash.md"]
     assert "You carry nothing." not in text["person-rowan.md"]
+
+
+def test_what_was_not_told_of_somebody_stands_on_their_page_and_on_no_other() -> None:
+    untold = (
+        DefaultUsed("mass of Ash", "70 kg", "untold", (("name", "Ash"),)),
+        DefaultUsed("age of Ash", "35 years", "untold", (("name", "Ash"),)),
+        DefaultUsed("air on day 1", "5 to 20 °C", "untold", (("n", "1"),)),
+        DefaultUsed("mug", "300 ml", "untold"),
+    )
+    kit = dataclasses.replace(sample_kit(), defaults=untold)
+    book = write_book(kit, TEMPLATES)
+    words = {path: seen_in(each).words for path, each in book.markdown.items()}
+    said = "Not told of you: mass of Ash, taken as 70 kg; age of Ash, taken as 35 years."
+    assert said in words["person-ash.md"]
+    assert "Not told of you" not in words["person-rowan.md"]
+    assert "Not told: air on day 1, taken as 5 to 20 °C" in words["day-1.md"].replace("\u00a0", " ")
+    assert "Not told:" not in words["day-2.md"]

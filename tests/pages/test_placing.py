@@ -118,6 +118,21 @@ def test_a_danger_tells_all_its_reasons_in_front_and_a_care_the_first() -> None:
     assert [line.because for line in lines] == ["It is so. More so.", "It is so. And 1 more."]
 
 
+@pytest.mark.parametrize(
+    ("foods", "told"),
+    [
+        ("A, sweet; B; C; D", "Traces in: A, sweet; B; C; D."),
+        ("A, sweet; B; C; D; E", "Traces in: A, sweet; B; C and 2 more."),
+    ],
+)
+def test_a_care_in_front_names_no_long_list(foods: str, told: str) -> None:
+    kit = with_cautions("danger", "care")
+    every = tuple(replace(each, because=f"Traces in: {foods}.") for each in kit.cautions)
+    danger, care = front(replace(kit, cautions=every)).lines
+    assert care.because == told
+    assert danger.because == f"Traces in: {foods}."
+
+
 def test_raw_stands_in_reverse_letters_wherever_raw_food_is_handled(tmp_path: Path) -> None:
     book = write_book(EVERY["raw-animal-food"].kit(tmp_path), TEMPLATES)
     raw = '<span class="raw">RAW</span>'

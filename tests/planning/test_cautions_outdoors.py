@@ -103,7 +103,7 @@ def test_a_caution_comes_with_its_condition_and_goes_with_it(
 SAYS: list[tuple[str, Folder, str]] = [
     ("boil-longer", drinks("2310 m"), "The camp lies at up to 2,310\u00a0m on day 1."),
     ("boil-longer", drinks("2310 m", trip={"units": "us"}), "7,579\u00a0ft"),
-    ("algae", drinks(camp="lake", at="16 degC"), "The lake of day 1 has 16\u00a0°C."),
+    ("algae", drinks(camp="lake", at="16 degC"), "The lake of day 1 is at 16\u00a0°C."),
     ("algae", drinks(camp="lake", high="22 degC"),
      "How warm the lake of day 1 is was not told, and the air reaches 22\u00a0°C."),
     ("chemicals-near", drinks(near=["mines", "roads"]), "Mines lie near the water of day 1."),
@@ -154,7 +154,7 @@ def test_on_the_way_home_no_camps_water_is_warned_of(tmp_path: Path) -> None:
     lake = water(camp="lake", near=["fields"], at="17 degC")
     days = [day(water=lake), {**day(ends="home"), "water": lake}]
     found = {"trip": day_trip(days=days)}
-    assert of(found, tmp_path / "lake", "algae") == ["The lake of day 1 has 17\u00a0°C."]
+    assert of(found, tmp_path / "lake", "algae") == ["The lake of day 1 is at 17\u00a0°C."]
     assert of(found, tmp_path / "near", "chemicals-near") == ["Fields lie near the water of day 1."]
 
 

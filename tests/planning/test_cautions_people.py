@@ -58,6 +58,13 @@ def ea(what: str, each: str = "10 g", **her: Any) -> Folder:
     return {"trip": trip}
 
 
+def without_mass(what: str, each: str) -> Folder:
+    """Give the same trip with a child of ten of whom nobody told what they weigh."""
+    folder = ea(what, each, age=10, height="138 cm", carries_to="5 kg")
+    del folder["trip"]["party"][0]["mass"]
+    return folder
+
+
 def only_bo(what: str, **her: Any) -> Folder:
     """Give the same trip, and only the other one eats it."""
     folder = ea(what, **her)
@@ -146,6 +153,8 @@ CASES: list[tuple[str, Folder, Folder]] = [
      ea("brew", "225 g", **TEN)),
     ("caffeine", ea("brew", "600 g", age=17.9, mass="60 kg"),
      ea("brew", "600 g", age=18, mass="60 kg")),
+    # Nobody told the mass: 3 mg for each of 10 kg, in 75 g.
+    ("caffeine", without_mass("brew", "76 g"), without_mass("brew", "75 g")),
     # The lower of both limits for the youngest mothers: 3 · 50 = 150 mg, in 375 g.
     ("caffeine", ea("brew", "376 g", age=17, mass="50 kg", pregnant=True),
      ea("brew", "375 g", age=17, mass="50 kg", pregnant=True)),

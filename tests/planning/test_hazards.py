@@ -8,7 +8,7 @@ import pytest
 
 from builder.model.content import Content
 from builder.model.food import HAZARDS, Composition, Food, FoodKind, FoodState
-from builder.planning.hazards import hazards_of
+from builder.planning.hazards import hazards_of, is_game, is_minced
 from builder.reading.folder import Layer, read_folder
 
 from .folders import SHIPPED
@@ -222,3 +222,28 @@ def test_marks_of_shipped_foods_miss_nothing_that_their_names_tell(shipped: Cont
         for name, food in shipped.foods.items()
     }
     assert {name: found for name, found in missed.items() if found} == chosen
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["Ground beef, raw", "Pork sausage", "Turkey burger", "Rinderhack, roh", "Hackfleisch",
+     "Schweinegehacktes", "Bratwurst, roh", "Würstchen", "Kjøttdeig, rå", "Karbonadedeig",
+     "Kyllingfarse", "Grillpølser", "Hakket oksekjøtt"],
+)  # fmt: skip
+def test_minced_meat_is_known_by_its_name_in_every_language(name: str) -> None:
+    assert is_minced(food(name, "meat", "raw"))
+    assert not is_minced(food(name, "meat", "raw", cut="whole"))
+    assert not is_minced(food(name, "legume", "raw"))
+
+
+@pytest.mark.parametrize("name", ["Beef, lean, raw", "Rinderhüfte, roh", "Lammelår, rå", "Hachse"])
+def test_whole_cuts_are_not_minced(name: str) -> None:
+    assert not is_minced(food(name, "meat", "raw"))
+    assert is_minced(food(name, "meat", "raw", cut="minced"))
+
+
+def test_game_is_known_by_its_name_as_well() -> None:
+    assert is_game(food("Rehrücken, roh", "meat", "raw"))
+    assert is_game(food("Elgkjøtt, rå", "meat", "raw"))
+    assert not is_game(food("Beef, lean, raw", "meat", "raw"))
+    assert not is_game(food("Rehrücken, roh", "meat", "raw", beware=()))

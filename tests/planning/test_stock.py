@@ -137,6 +137,31 @@ def test_what_is_not_dried_by_then_says_when(
     assert on(hand(tmp_path, batches=[berries(**change)]), at).remark == remark
 
 
+MEAT = {"food": "lean-meat", "dried": "650 g", "kept_at": "15 degC"}
+
+
+@pytest.mark.parametrize(
+    ("record", "at", "remark"),
+    [
+        # Cooked meat keeps a month at 15 °C, so until 1 June; berries a year.
+        (MEAT, "2031-06-01", ""),
+        (MEAT, "2031-06-02", "PAST ITS DATE: throw it out"),
+        ({}, "2032-05-02", "PAST ITS DATE: smell, look, and when in doubt throw it out"),
+    ],
+)
+def test_what_is_past_its_date_says_what_the_caution_says(
+    record: Record, at: str, remark: str, tmp_path: Path
+) -> None:
+    assert on(hand(tmp_path, batches=[berries(**record)]), at).remark == remark
+
+
+def test_a_bought_pack_without_a_date_says_so(tmp_path: Path) -> None:
+    bought = {"id": "rings", "food": "kernel", "method": "bought",
+              "packs": {"count": 3, "of": "50 g"}}  # fmt: skip
+    line = on(hand(tmp_path, batches=[bought]), "2031-05-01")
+    assert (line.best_before, line.remark) == (None, "date on the pack not told: read it")
+
+
 # -- promises that cannot be kept -----------------------------------------------------------------
 
 

@@ -12,11 +12,10 @@ from builder.model.food import FLESH_KINDS
 from builder.model.kit import Kit
 from builder.model.trip import ENGLISH, LANGUAGES
 from builder.pages.trip.kit_json import kit_data
-from builder.planning.hazards import hazards_of
+from builder.planning.hazards import hazards_of, is_minced
 from builder.planning.kit import plan_trip
 from builder.planning.stock.checks import check
 from builder.planning.stock.packs import Stock
-from builder.planning.stock.substance import is_minced
 from builder.planning.wording import content_said, worded
 from builder.reading.folder import Layer, read_folder
 from builder.speech import speech_of

@@ -16,6 +16,7 @@ from builder.pages.trip.cook import Anchors, cook_link
 from builder.pages.trip.drying import batch_anchor, batch_names
 from builder.pages.trip.order import OrderView, orders_of_day
 from builder.pages.trip.placing import boxes_at, boxes_at_meal, lines_of_day, lines_of_meal
+from builder.pages.trip.untold import untold_of_day
 from builder.planning.naming import meal_inside, travel_said
 from builder.speech import Speech
 from builder.units import rounded
@@ -110,6 +111,8 @@ def _lines(kit: Kit, figures: Figures, day: KitDay, hrefs: Mapping[int, str]) ->
     lines = [Fact(say("Travel"), travel(figures, day)), Fact(say("Air"), air)]
     if not day.ends_home:
         lines.append(Fact(say("Water at camp"), text(words.water_at(say, here))))
+    if untold := untold_of_day(kit, day.day):
+        lines.append(Fact(say("Not told"), text(untold)))
     return (*lines, *_on_the_way(kit, figures, day, hrefs), *_still_to_dry(kit, say, day))
 
 

@@ -297,7 +297,11 @@ def _growing(say: Speech, batch: KitBatch) -> str:
     """Say what can grow, the numbers left open."""
     if growing := can_grow(batch.water_activity or 0.0):
         return say(_GROWS[growing[-1]])
-    if can_grow(batch.water_activity_high or 0.0) and batch.verdict != "dry":
+    if can_grow(batch.water_activity_high or 0.0):
+        if batch.verdict == "dry" and batch.tests:
+            return say(
+                "about {activity}, by its weight between {low} and {high}; its test says dry"
+            )
         return say(
             "about {activity}, between {low} and {high}; should be too dry for moulds; prove it"
         )

@@ -24,6 +24,7 @@ from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, t
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors
 from builder.pages.trip.placing import boxes_of_person, pack_line
+from builder.pages.trip.untold import untold_of_person
 from builder.planning.menu import avoided_said, eaten_kcal, plate_share
 from builder.speech import Speech, later
 
@@ -66,6 +67,7 @@ class PersonPage:
     by_day: Table
     eats: tuple[Fact, ...]
     left_out: tuple[str, ...]
+    not_told: str  # of them, with what is taken instead
 
 
 def person_paths(kit: Kit) -> tuple[str, ...]:
@@ -128,6 +130,7 @@ def _page(
             if (eaten := _eats(figures, day, person.name, anchors))
         ),
         tuple(_left_out_said(figures, each) for each in person.left_out),
+        untold_of_person(kit, person.name),
     )
 
 

@@ -16,6 +16,8 @@ from builder.pages.trip.cautions import Box, boxes, page_of
 from builder.speech import Speech, speech_of
 
 MOST_CARES = 3
+MOST_THINGS = 3  # of a list in one line in front
+THINGS_PARTED_BY = "; "  # since names of foods hold commas
 MOST_LINES = 5  # cares fill up to these; dangers stand all, however many
 
 ALOUD = "read-aloud.md"
@@ -72,12 +74,22 @@ def front(kit: Kit) -> Front:
 
 
 def _front_line(say: Speech, box: Box) -> FrontLine:
-    """Tell a danger with all its reasons, a care with the first."""
-    told = box.because if box.level == "danger" else box.because[:1]
+    """Tell a danger with all its reasons, a care with the first, and of that no long list."""
+    is_danger = box.level == "danger"
+    told = box.because if is_danger else (_shortened(say, box.because[0]),)
     because = " ".join(f"{reason}." for reason in told)
     if more := len(box.because) - len(told):
         because = f"{because} {say.count('And {n} more.', 'And {n} more.', more)}"
     return FrontLine(box.level, box.word, box.title, box.href, box.href.partition("#")[2], because)
+
+
+def _shortened(say: Speech, reason: str) -> str:
+    """Name the first of many things; the caution's own page names them all."""
+    things = reason.split(THINGS_PARTED_BY)
+    if len(things) <= MOST_THINGS + 1:
+        return reason
+    first = THINGS_PARTED_BY.join(things[:MOST_THINGS])
+    return say("{things} and {n} more", things=first, n=len(things) - MOST_THINGS)
 
 
 def _aloud(kit: Kit) -> Iterator[KitCaution]:

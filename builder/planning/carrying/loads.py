@@ -64,6 +64,7 @@ def _said(default: DefaultUsed, say: Speech) -> DefaultUsed:
         say(default.what, **blanks),
         say(default.value, **blanks),
         say(default.why, **blanks),
+        default.blanks,
     )
 
 

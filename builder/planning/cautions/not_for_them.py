@@ -22,6 +22,8 @@ from builder.planning.needs import GROWN_UP_YEARS
 # EFSA 2015: what is of no concern in a day.
 CAFFEINE_MOST_MG = 200.0  # for two: pregnant or nursing
 CAFFEINE_CHILD_MG_PER_KG = 3.0
+# Whoever is under eighteen and was not weighed counts as light as a child of two or three.
+UNTOLD_CHILD_KG = 10.0
 
 
 def nuts_and_small_children(facts: Facts) -> Iterator[Finding]:
@@ -103,7 +105,8 @@ def caffeine(facts: Facts) -> Iterator[Finding]:
 def caffeine_most_mg(person: Person) -> float | None:
     """Give the caffeine of a day that is of no concern; None for grown-ups, who need no telling."""
     young = person.age_years < GROWN_UP_YEARS
-    by_mass_mg = CAFFEINE_CHILD_MG_PER_KG * person.mass_kg if young else None
+    mass_kg = person.mass_kg if "mass" in person.places.fields else UNTOLD_CHILD_KG
+    by_mass_mg = CAFFEINE_CHILD_MG_PER_KG * mass_kg if young else None
     if person.pregnant or person.nursing:
         return min(CAFFEINE_MOST_MG, by_mass_mg) if by_mass_mg is not None else CAFFEINE_MOST_MG
     return by_mass_mg

@@ -77,13 +77,13 @@ def algae(facts: Facts) -> Iterator[Finding]:
             continue
         if water_c is not None and water_c >= ALGAE_FROM_WATER_C:
             says = facts.say(
-                "The lake of day {n} has {warm}.",
+                "The lake of day {n} is at {warm}.",
                 n=day.day,
                 warm=facts.shown(water_c, "temperature_c"),
             )
         elif water_c is None and at.air_high_c >= ALGAE_FROM_AIR_C:
             says = facts.say(
-                "How warm the lake of day {n} is was not told, and the air reaches {warm}.",
+                "Nobody told how warm the lake of day {n} is, and the air reaches {warm}.",
                 n=day.day,
                 warm=facts.shown(at.air_high_c, "temperature_c"),
             )

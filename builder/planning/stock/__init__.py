@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.planning.stock.checks import check, without_broken
+from builder.planning.stock.checks import batch_names, check, without_broken
 from builder.planning.stock.dryness import Asked, dryness
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches
@@ -30,6 +30,7 @@ __all__ = [
     "Substance",
     "Wanted",
     "as_usually_dried",
+    "batch_names",
     "check",
     "dryness",
     "energy_per_100g_kcal",

@@ -17,12 +17,13 @@ from builder.model.food import Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import ENGLISH
 from builder.planning.cooking import animal_food_in, waits
+from builder.planning.hazards import is_game, is_minced
 from builder.planning.stock.doubts import batch_problems
 from builder.planning.stock.judging import Judged, judge
+from builder.planning.stock.names import name_now
 from builder.planning.stock.packs import Stock, all_takings
 from builder.planning.stock.promises import promise_problems
 from builder.planning.stock.proposals import offers_of
-from builder.planning.stock.substance import is_minced
 from builder.problems import Problem, ProblemsFound, in_order
 from builder.speech import Speech, speech_of
 
@@ -56,6 +57,13 @@ def judge_all(content: Content, say: Speech) -> tuple[dict[str, Judged], list[Pr
     return judged, problems
 
 
+def batch_names(content: Content) -> dict[str, str]:
+    """Name the food of every batch that can be judged by what it is now."""
+    say = speech_of(ENGLISH)
+    judged, _ = judge_all(content, say)
+    return {name: name_now(say, each) for name, each in judged.items()}
+
+
 def without_broken(content: Content, judged: Mapping[str, Judged]) -> Content:
     """Give the content with only those trips whose batches could all be judged."""
     trips = {
@@ -74,7 +82,8 @@ def without_broken(content: Content, judged: Mapping[str, Judged]) -> Content:
 
 def least_reach_c(ingredient: Ingredient, food: Food) -> float:
     """Give the centre temperature that a raw animal food must reach."""
-    return centre_temperature_c(food.kind, is_minced(food) or bool(ingredient.dried_by), food.game)
+    minced = is_minced(food) or bool(ingredient.dried_by)
+    return centre_temperature_c(food.kind, minced, is_game(food))
 
 
 def raw_food_problems(recipe: Recipe, foods: Mapping[str, Food]) -> list[Problem]:

@@ -58,6 +58,7 @@ class Judged:
     barrier: str | None
     load: Load
     ruling: Ruling
+    store: Store
     kept: Kept
 
     @property
@@ -130,10 +131,9 @@ class Judged:
         """Until when it keeps, as a guideline."""
         return self.kept.best_before
 
-    @property
-    def reasons(self) -> tuple[str, ...]:
-        """Why it keeps that long."""
-        return self.kept.reasons
+    def reasons(self, say: Speech, units: System) -> tuple[str, ...]:
+        """Say why it keeps that long."""
+        return kept(self.store, say, units).reasons
 
     @property
     def wants_proof(self) -> bool:
@@ -227,6 +227,7 @@ def judge(batch: Batch, content: Content, say: Speech, in_dryer: bool | None = N
             barrier=barrier,
             load=load,
             ruling=ruling,
+            store=store,
             kept=kept(store, say),
         )
 

@@ -22,6 +22,7 @@ from builder.model.batch import HEAT_METHODS, Batch
 from builder.model.food import ANIMAL_KINDS
 from builder.planning.stock.verdict import Cause, Load, Ruling, stays_raw
 from builder.speech import Speech, later
+from builder.units import System
 
 _DAYS_A_MONTH = 365.25 / 12
 _SLACK = 1e-9
@@ -63,7 +64,7 @@ class Kept:
     wants_proof: bool = False  # it would keep longer if it had been weighed twice
 
 
-def kept(store: Store, say: Speech) -> Kept:
+def kept(store: Store, say: Speech, units: System = "metric") -> Kept:
     """Give until when a batch keeps."""
     load, ruling = store.load, store.ruling
     batch = load.batch
@@ -75,7 +76,7 @@ def kept(store: Store, say: Speech) -> Kept:
         why = say("still in the dryer") if load.in_dryer else say(_NO_DATE[ruling.cause])
         return Kept(None, None, (why,))
     group = _group(store)
-    months, reasons = _warmed(store, group, say)
+    months, reasons = _warmed(store, group, say, units)
     wants_proof = (
         load.low_oxygen or months > UNPROVEN_MOST_MONTHS + _SLACK
     ) and "constant" not in batch.tests
@@ -103,13 +104,13 @@ def keeps_from(batch: Batch) -> datetime.date | None:
     return batch.done or batch.planned or (batch.started.date() if batch.started else None)
 
 
-def _warmed(store: Store, group: str, say: Speech) -> tuple[float, list[str]]:
+def _warmed(store: Store, group: str, say: Speech, units: System) -> tuple[float, list[str]]:
     """Give the months in this pack at this warmth, and why."""
     batch = store.load.batch
     own = None if group.startswith("freeze-dried") else store.load.substance.keeps_months
     in_bag = store.barrier in BAG_BARRIERS
     table = table_months(group, in_bag, store.fat_g, own)
-    cool = _warmth(say, TABLE_KEPT_AT_C, 1)
+    cool = _warmth(say, TABLE_KEPT_AT_C, units, 1)
     reasons = [
         say(
             "{food}: {n} months at {cool}",
@@ -129,10 +130,10 @@ def _warmed(store: Store, group: str, say: Speech) -> tuple[float, list[str]]:
                 "{n} day at {warmth} used part of its time",
                 "{n} days at {warmth} used part of its time",
                 round(days),
-                warmth=_warmth(say, at_c),
+                warmth=_warmth(say, at_c, units),
             )
         )
-    warmth = _warmth(say, batch.kept_at_c)
+    warmth = _warmth(say, batch.kept_at_c, units)
     if batch.kept_at_c > TABLE_KEPT_AT_C:
         reasons.append(say("kept at {warmth}, warmer than {cool}: less", warmth=warmth, cool=cool))
     elif batch.kept_at_c <= FROZEN_C:
@@ -184,7 +185,9 @@ _GROUPS = {  # rows of the table of months, as people call them
 }
 
 
-def _warmth(say: Speech, temperature_c: float, decimals: int = 0) -> str:
+def _warmth(say: Speech, temperature_c: float, units: System, decimals: int = 0) -> str:
+    if units != "metric":
+        return say.show(temperature_c, "temperature_c", units)
     return f"{say.number(temperature_c, decimals).replace('-', '−')} °C"
 
 

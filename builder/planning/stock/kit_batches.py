@@ -55,7 +55,7 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         planned_for=batch.planned if batch.done is None else None,
         best_before=judged.best_before,
         months=judged.months,
-        reasons=judged.reasons,
+        reasons=judged.reasons(say, trip.units),
         packs_used=stock.used_by(trip.id, batch.id),
         packs_left=stock.free(batch),
         pack_g=judged.pack_g,

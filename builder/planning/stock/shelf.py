@@ -6,6 +6,7 @@ import datetime
 from dataclasses import dataclass
 
 from builder.model.batch import Verdict
+from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.trip import ENGLISH
 from builder.planning.stock.dryness import VERDICTS
 from builder.planning.stock.judging import Judged
@@ -102,5 +103,10 @@ def _remark(judged: Judged, at: datetime.date) -> str:
     if batch.done is not None and batch.done > at:
         return f"dried only on {batch.done.isoformat()}"
     if judged.best_before and judged.best_before < at:
+        # Looks and smell do not tell of old meat, fish and egg, as the caution says too.
+        if judged.substance.kinds & BY_CENTRE_TEMPERATURE:
+            return "PAST ITS DATE: throw it out"
         return "PAST ITS DATE: smell, look, and when in doubt throw it out"
+    if batch.is_bought and judged.best_before is None:
+        return "date on the pack not told: read it"
     return ""

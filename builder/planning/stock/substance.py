@@ -11,9 +11,8 @@ from builder.model.figure import add
 from builder.model.food import FLESH_KINDS, Composition, Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import Label
+from builder.planning.hazards import is_game, is_minced
 from builder.planning.tracing import look_up, work
-
-_MINCED_WORDS = ("ground", "minced", "mince", "burger", "patty", "sausage", "meatball")
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,21 +63,13 @@ class Substance:
 
     @property
     def is_game(self) -> bool:
-        """Whether it is game."""
-        return any(food.game for food in self.foods)
+        """Whether it is game, as far as it is told or its name tells."""
+        return any(is_game(food) for food in self.foods)
 
     @property
     def is_minced(self) -> bool:
         """Whether it is minced, as far as its `cut` or its name tells."""
         return any(is_minced(food) for food in self.foods)
-
-
-def is_minced(food: Food) -> bool:
-    """Tell whether meat is minced: by its `cut`, else by its name."""
-    if food.cut is not None:
-        return food.cut == "minced"
-    words = f"{food.id} {food.name}".lower()
-    return any(word in words for word in _MINCED_WORDS)
 
 
 def energy_per_100g_kcal(composition: Composition) -> float:
