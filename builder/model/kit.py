@@ -131,7 +131,8 @@ class Heating:
     boiled_food_g: float
     most_ml: float  # decides how many potfuls it makes
     boils: bool
-    kj_per_min: float | None  # into the pot at full power, or None where nothing heats one
+    kj_per_min: float | None  # into a pot of a litre at full power; None where nothing heats one
+    on_fire: bool  # which reaches round a fuller pot
     pots: tuple[HeatedPot, ...]  # to choose from, by their ids
     by_height: tuple[bool, ...]  # of each step: whether its minutes go by the boiling point
     presses_at_once: int
@@ -185,6 +186,7 @@ class PlannedMeal:
     note: str
     place: str  # file:line of the meal in the trip
     heating: Heating | None = None  # None for what is not cooked
+    embers_min: float = 0.0  # until a fire is embers, before the minutes begin
     allergens: tuple[str, ...] = ()  # that its foods tell
     may_contain: tuple[str, ...] = ()  # traces
     not_told: tuple[str, ...] = ()  # names of what nobody told the allergens of

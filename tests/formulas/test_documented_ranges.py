@@ -91,6 +91,8 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "fire.wood_heating_value_mj_kg": {"moisture_share": 0.2},
     "fire.iron_minutes": {"presses": 1.0, "each_side_min": 1.0},
     "fire.iron_wood_g": {"press_minutes": 1.0},
+    "fire.open_fire_lowest_w": {"power_w": 3500.0},
+    "fire.open_fire_w": {"volume_ml": 2000.0, "potfuls": 1.0},
     "safety.home_canned_boil_min": {"altitude_m": 1000.0},
     "safety.hours_out_of_cold": {"air_c": 20.0},
     "heat_drying.blanching_range_min": {"dry_as": "carrot", "way": "steam", "altitude_m": 0.0},

@@ -233,8 +233,36 @@ def test_every_potful_warms_the_pot_and_simmers(tmp_path: Path) -> None:
     assert meal.heat_kj == NEAR(heat_kj, rel=EXACT)
     simmer_kj = 2 * SMALL_SIMMER_W * 10 * FACTOR * 60 / 1000
     assert meal.fuel_heat_kj == NEAR(heat_kj / ETA + simmer_kj, rel=EXACT)
-    # The minutes are those of the steps, once.
-    assert meal.minutes == NEAR(minutes(heat_kj) + 10 * FACTOR, rel=EXACT)
+    # One pot after another: each of the two simmers its 10 minutes (the design had them once).
+    assert meal.minutes == NEAR(minutes(heat_kj) + 2 * 10 * FACTOR, rel=EXACT)
+
+
+def test_each_potful_boils_hard_simmers_and_fries_by_itself(tmp_path: Path) -> None:
+    meal = cooked(tmp_path, dish(
+        uses(pulse="100 g dehydrator", kernel="50 g", oil="10 g"),
+        {"do": "soak", "with": ["pulse"], "water": "300 ml", "minutes": 20},
+        {"do": "boil", "with": ["kernel"], "water": "400 ml", "minutes": 4},
+        {"do": "simmer", "minutes": 9},
+        {"do": "fry", "with": ["oil"], "minutes": 3},
+        {"do": "rest", "minutes": 6},
+        {"do": "serve"},
+    ), stove={"use": "burner", "pots": ["small"]})  # fmt: skip
+    # 1400 + 0.7 · 320 = 1624 ml: three potfuls of 800 ml.
+    assert meal.potfuls == 3
+    heat_kj = (1400 + 0.4 * 300) / 1000 * WATER * WARM + 3 * SMALL_KJ
+    in_turn_min = 3 * ((4 + 9) * FACTOR + 3)
+    assert meal.minutes == NEAR(minutes(heat_kj) + 20 + in_turn_min + 6 * FACTOR, rel=EXACT)
+    simmer_kj = 3 * SMALL_SIMMER_W * 13 * FACTOR * 60 / 1000
+    fry_kj = 3 * 0.5 * POWER * 3 * 60 / 1000
+    assert meal.fuel_heat_kj == NEAR(heat_kj / ETA + simmer_kj + fry_kj, rel=EXACT)
+
+
+def test_where_nothing_is_heated_there_is_no_potful(tmp_path: Path) -> None:
+    recipe = dish(
+        uses(kernel="200 g"), {"do": "soak", "with": ["kernel"], "water": "900 ml", "minutes": 30}
+    )
+    meal = cooked(tmp_path, recipe, stove={"use": "burner", "pots": ["small"]})
+    assert (meal.potfuls, meal.minutes, meal.heat_kj) == (0, 30, 0)
 
 
 def test_a_hard_boil_takes_what_a_simmer_does_in_every_potful(tmp_path: Path) -> None:
@@ -245,7 +273,7 @@ def test_a_hard_boil_takes_what_a_simmer_does_in_every_potful(tmp_path: Path) ->
     hard_kj = 2 * SMALL_SIMMER_W * 10 * FACTOR * 60 / 1000
     assert meal.heat_kj == NEAR(heat_kj, rel=EXACT)
     assert meal.fuel_heat_kj == NEAR(heat_kj / ETA + hard_kj, rel=EXACT)
-    assert meal.minutes == NEAR(minutes(heat_kj) + 10 * FACTOR, rel=EXACT)
+    assert meal.minutes == NEAR(minutes(heat_kj) + 2 * 10 * FACTOR, rel=EXACT)
 
 
 def test_a_pot_that_loses_more_than_the_lowest_flame(tmp_path: Path) -> None:
@@ -583,15 +611,57 @@ def test_a_pot_over_an_open_fire(tmp_path: Path) -> None:
     kit = kit_with(tmp_path, boil_of(200, 100), days=days, stove=None, fire=fire)
     meal = meal_of(kit)
     heat_kj = 480 / 1000 * WATER * WARM + LARGE_KJ
-    simmer_kj = 240 / 0.10 * 10 * FACTOR * 60 / 1000  # no lowest flame
+    # 400 + 0.7 · 200 = 540 ml, less than a litre: 3500 W. Let down to 1225 W, while the pot
+    # loses 240 W, which a fire of 2400 W makes up.
+    simmer_kj = 240 / 0.10 * 10 * FACTOR * 60 / 1000
     fuel_kj = heat_kj / (0.10 * 0.5) + simmer_kj
     assert meal.fuel_heat_kj == NEAR(fuel_kj, rel=EXACT)
     mj_kg = 18.5 * 0.70 - 2.443 * 0.30
     assert meal.wood_g == NEAR(fuel_kj / mj_kg, rel=EXACT)
     assert kit.wood_g == NEAR(fuel_kj / mj_kg, rel=EXACT)
-    assert meal.minutes == NEAR(1000 * heat_kj / (0.10 * 0.5 * 3000) / 60 + 10 * FACTOR, rel=EXACT)
+    # The design had 3000 W for any pot; it is 3500 W up to a litre now.
+    assert meal.minutes == NEAR(1000 * heat_kj / (0.10 * 0.5 * 3500) / 60 + 10 * FACTOR, rel=EXACT)
     assert meal.cooked_on == "fire"
     assert kit.fuel is None
+
+
+@pytest.mark.parametrize(
+    ("pots", "potfuls", "loss_w", "pot_kj"),
+    [(["large"], 1, 240, LARGE_KJ), (["small"], 3, 90, SMALL_KJ)],
+)
+def test_a_fire_goes_by_what_is_in_the_pot_at_once(
+    tmp_path: Path, pots: list[str], potfuls: int, loss_w: float, pot_kj: float
+) -> None:
+    kit = kit_with(tmp_path, boil_of(800, 100), stove=None, fire={"pots": pots})
+    meal = meal_of(kit)
+    # 1600 + 0.7 · 200 = 1740 ml: one potful of the large pot, three of the small one, 580 ml each.
+    assert meal.potfuls == potfuls
+    power_w = 3500 * max(1.0, 1.740 / potfuls) ** (2 / 3)  # 5063 W, or 3500 W
+    heat_kj = (1600 + 80) / 1000 * WATER * WARM + potfuls * pot_kj
+    simmer_w = max(loss_w / 0.10, 0.35 * power_w)  # 2400 W by the pot, or 1225 W by the fire
+    fuel_kj = heat_kj / 0.10 + potfuls * simmer_w * 10 * FACTOR * 60 / 1000
+    assert meal.fuel_heat_kj == NEAR(fuel_kj, rel=EXACT)
+    heating_min = 1000 * heat_kj / (0.10 * power_w) / 60
+    assert meal.minutes == NEAR(heating_min + potfuls * 10 * FACTOR, rel=EXACT)
+    assert kit.wood_g == NEAR(fuel_kj / (18.5 * 0.80 - 2.443 * 0.20), rel=EXACT)
+
+
+def test_a_mug_dish_over_a_fire_counts_its_water_alone(tmp_path: Path) -> None:
+    recipe = dish(
+        uses(kernel="200 g"),
+        {"do": "soak", "with": ["kernel"], "water": "700 ml", "minutes": 6, "hot": True},
+        cook_in="mug",
+    )
+    meal = cooked(tmp_path, recipe, stove=None, fire={"pots": ["large"]})
+    heat_kj = 1.4 * WATER * WARM + LARGE_KJ
+    heating_min = 1000 * heat_kj / (0.10 * 3500 * 1.4 ** (2 / 3)) / 60
+    assert meal.minutes == NEAR(heating_min + 6 * FACTOR, rel=EXACT)
+
+
+def test_frying_over_a_fire_takes_half_its_power(tmp_path: Path) -> None:
+    recipe = dish(uses(pulse="60 g"), {"do": "fry", "with": ["pulse"], "minutes": 6})
+    meal = cooked(tmp_path, recipe, stove=None, fire={"pots": ["large"]})
+    assert meal.fuel_heat_kj == NEAR(0.5 * 3500 * 6 * 60 / 1000, rel=EXACT)
 
 
 def test_wood_burns_for_melting_and_boiling_water_too(tmp_path: Path) -> None:
@@ -634,12 +704,31 @@ def test_presses_their_minutes_and_the_wood_for_embers(
     assert meal.presses == presses
     press_min = presses * (2 * 4 + 1)
     assert meal.minutes == NEAR(press_min, rel=EXACT)
+    assert meal.embers_min == 45  # apart from the minutes
     # 3 kg for embers, then 2 kg an hour until the last press.
     assert meal.wood_g == NEAR(3000 + 2000 * press_min / 60, rel=EXACT)
     assert kit.wood_g == NEAR(meal.wood_g, rel=EXACT)
     assert meal.heat_kj == 0
     assert meal.fuel_heat_kj == 0
     assert (meal.cooked_on, meal.pot, meal.potfuls) == ("fire", None, 0)
+
+
+def test_embers_are_made_once_a_meal_and_pots_beside_them_burn_their_own(tmp_path: Path) -> None:
+    pot = {**boil_of(200, 100), "id": "stew"}
+    both = [{"cook": "dish"}, {"cook": "stew"}, {"cook": "dish"}]
+    days = [day({"lunch": [{"cook": "dish"}], "dinner": both})]
+    trip = day_trip(days=days, stove=None, fire={"irons": ["two-iron"], "pots": ["large"]})
+    kit = hand(tmp_path, trip, [pocket(), pot]).kit()
+    lunch, first, stew, second = day_of(kit).meals
+    pressing_g = 2000 * 9 / 60
+    assert [lunch.wood_g, first.wood_g, second.wood_g] == [
+        NEAR(3000 + pressing_g, rel=EXACT), NEAR(3000 + pressing_g, rel=EXACT),
+        NEAR(pressing_g, rel=EXACT),
+    ]  # fmt: skip
+    stew_g = stew.fuel_heat_kj / (18.5 * 0.80 - 2.443 * 0.20)
+    assert stew.wood_g == NEAR(stew_g, rel=EXACT)
+    assert kit.wood_g == NEAR(2 * 3000 + 3 * pressing_g + stew_g, rel=EXACT)
+    assert [each.embers_min for each in day_of(kit).meals] == [45, 45, 0, 45]
 
 
 def test_stove_and_fire_both_pots_on_the_stove_irons_in_the_embers(tmp_path: Path) -> None:

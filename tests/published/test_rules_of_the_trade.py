@@ -4,7 +4,13 @@ from __future__ import annotations
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, dry_enough_share, water_share_from
 from builder.formulas.effort import day_need_kcal, least_travel_kcal
-from builder.formulas.fire import iron_minutes, iron_wood_g
+from builder.formulas.fire import (
+    OPEN_FIRE_EFFICIENCY_SHARE,
+    iron_minutes,
+    iron_wood_g,
+    open_fire_lowest_w,
+    open_fire_w,
+)
 from builder.formulas.gas import gas_flows
 from builder.formulas.heat import fry_fuel_kj, heating_min, simmer_fuel_kj, snow_to_water_kj
 from builder.formulas.keeping import table_months
@@ -79,6 +85,28 @@ def test_minutes_at_the_iron(row: Published) -> None:
 )
 def test_wood_for_the_iron(row: Published) -> None:
     check(row, iron_wood_g)
+
+
+def _into_the_pot_w(volume_ml: float) -> float:
+    """Heat that an open fire brings into one pot."""
+    return OPEN_FIRE_EFFICIENCY_SHARE * open_fire_w(volume_ml, 1.0)
+
+
+# Measured over tended fires; two tests of one size differ by a tenth.
+@published(
+    Published((3000.0,), 670.0, 67.0, "W", "three-stone-tests", "3 l, in the field", "copy"),
+    Published((5000.0,), 1034.0, 103.0, "W", "three-stone-tests", "5 l, in the lab", "copy"),
+)
+def test_heat_into_a_pot_over_a_fire(row: Published) -> None:
+    check(row, _into_the_pot_w)
+
+
+# 3.05 kW kept 5 l at the boil; tests differ in how far they turn down by a fifth.
+@published(
+    Published((10234.0,), 3050.0, 610.0, "W", "three-stone-tests", "5 l, simmer", "copy"),
+)
+def test_a_fire_let_down(row: Published) -> None:
+    check(row, open_fire_lowest_w)
 
 
 def _flows(gas: str, air_low_c: float) -> float:

@@ -44,7 +44,7 @@ def test_the_table_holds_every_kind_of_cooking(table: Any) -> None:
     assert any(one["snow_c"] is not None for one in data)
     assert any(one["presses"] for one in data)
     assert any(one["kj_min"] is None or not one["boils"] for one in data)
-    assert any(by_height for one in data for _, by_height in one["steps"])
+    assert any(by_height for one in data for _, by_height, _ in one["steps"])
     assert any(case["potfuls"] > 2 for case in cases)
     assert any(count > 2 for case in cases for count in case["presses"])
 

@@ -215,6 +215,7 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
         "fuel_heat_kj": meal.fuel_heat_kj,
         "wood_g": meal.wood_g,
         "minutes": meal.minutes,
+        "embers_min": meal.embers_min,
         "reach_c": meal.reach_c,
         "pot": meal.pot,
         "ingredients": [_ingredient(each) for each in meal.ingredients],

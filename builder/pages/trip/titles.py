@@ -58,6 +58,7 @@ _TITLES = {
     "days.#.meals.#.fuel_heat_kj": later("Heat out of the fuel"),
     "days.#.meals.#.wood_g": later("Wood"),
     "days.#.meals.#.minutes": later("Time to cook"),
+    "days.#.meals.#.embers_min": later("Time until there are embers"),
     "days.#.meals.#.reach_c": later("Reach in the middle"),
     "batches.#.fresh_g": later("Weight before drying"),
     "batches.#.dried_g": later("Weight once dry"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from builder.formulas.fire import iron_minutes, iron_wood_g
+from builder.formulas.fire import EMBER_MIN, iron_minutes, iron_wood_g
 from builder.formulas.heat import (
     FOOD_AS_WATER_SHARE,
     FOOD_ROOM_ML_PER_G,
@@ -17,13 +17,17 @@ from builder.formulas.heat import (
     water_heat_kj,
     whole_units,
 )
-from builder.model.figure import add, largest
+from builder.model.figure import add, counted, largest, named
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.gear import Pot
 from builder.model.kit import Conditions, HeatedPot, Heating, PlannedIngredient, PlannedStep
 from builder.model.recipe import Recipe, Step
 from builder.planning.cooking.hearth import Hearth
 from builder.planning.tracing import count, work
+
+
+# What each potful takes for itself, one after the other.
+IN_TURN = frozenset({"boil", "simmer", "fry"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,6 +54,7 @@ class Cooked:
     fuel_heat_kj: float
     wood_g: float
     minutes: float
+    embers_min: float  # before the first press, apart from the minutes
     cooked_on: str | None
     heating: Heating
 
@@ -107,8 +112,12 @@ def cook(
     servings: float,
     conditions: Conditions,
     hearth: Hearth,
+    has_embers: bool = False,
 ) -> Cooked:
-    """Cook a recipe for so many servings: water, potfuls, presses, heat, minutes."""
+    """Cook a recipe for so many servings: water, potfuls, presses, heat, minutes.
+
+    Where another dish of the same meal `has_embers`, they are not made a second time.
+    """
     scale = servings / recipe.serves
     state = _Pot()
     steps: list[PlannedStep] = []
@@ -134,7 +143,8 @@ def cook(
         factor = conditions.time_factor if by_height[-1] else 1.0
         steps.append(_planned(step, ready, poured_ml, factor, presses, servings))
     state.by_height = tuple(by_height)
-    return _heated(recipe, state, tuple(steps), water_ml, soak_ml, conditions, hearth)
+    fires = counted(0 if has_embers else 1, "fires")
+    return _heated(recipe, state, tuple(steps), water_ml, soak_ml, conditions, hearth, fires)
 
 
 def _planned(
@@ -169,16 +179,20 @@ def _heated(
     soak_ml: float,
     conditions: Conditions,
     hearth: Hearth,
+    fires: float,
 ) -> Cooked:
+    heats_pot = state.boils or any(step.do in ("simmer", "fry") for step in steps)
     if recipe.cook_in == "mug":
         # Only the water is boiled, alone, and poured over what is in the mugs.
-        pot, potfuls = hearth.pot_for(state.boiled_ml)
-        food_g = 0.0
+        most_ml, food_g = state.boiled_ml, 0.0
+        pot, potfuls = hearth.pot_for(most_ml)
     else:
-        pot, potfuls = hearth.pot_for(state.most_ml)
-        food_g = state.boiled_food_g
+        most_ml, food_g = state.most_ml, state.boiled_food_g
+        pot, potfuls = hearth.pot_for(most_ml)
+    if not heats_pot:  # nothing is heated, so it need not all be in the pot at once
+        most_ml, potfuls = 0.0, 0
     heat_kj = boil_heat_kj(state.boiled_ml, food_g, pot, potfuls if state.boils else 0, conditions)
-    burner = hearth.burner
+    burner = hearth.burner_for(most_ml, potfuls)
     fuel_kj = minutes = 0.0
     if burner is not None:
         fuel_kj = burner.fuel_heat_kj(heat_kj, conditions.wind)
@@ -195,11 +209,12 @@ def _heated(
                 )
             elif step.do == "fry":
                 fuel_kj += max(potfuls, 1) * work(fry_fuel_kj, burner.power_w, step.minutes)
-    minutes += add(step.minutes for step in steps)
+    minutes += add(
+        step.minutes * max(potfuls, 1) if step.do in IN_TURN else step.minutes for step in steps
+    )
     pressing_min = add(work(iron_minutes, step.presses, step.each_side_min) for step in steps)
     presses = sum(step.presses for step in steps)
-    wood_g = work(iron_wood_g, pressing_min) if presses else 0.0
-    heats_pot = state.boils or any(step.do in ("simmer", "fry") for step in steps)
+    wood_g = work(iron_wood_g, pressing_min, fires) if presses else 0.0
     on = burner.on if burner and heats_pot else ("fire" if presses else None)
     if burner and burner.on == "fire":
         wood_g += work(fuel_mass_g, fuel_kj, hearth.wood_mj_kg)
@@ -215,13 +230,15 @@ def _heated(
         fuel_heat_kj=fuel_kj,
         wood_g=wood_g,
         minutes=minutes + pressing_min,
+        embers_min=named(EMBER_MIN, "ember_min", "common-practice") if presses else 0.0,
         cooked_on=on,
         heating=Heating(
             boiled_ml=state.boiled_ml,
             boiled_food_g=food_g,
-            most_ml=state.boiled_ml if recipe.cook_in == "mug" else state.most_ml,
+            most_ml=most_ml,
             boils=state.boils,
-            kj_per_min=burner.kj_per_min(conditions.wind) if burner else None,
+            kj_per_min=hearth.burner.kj_per_min(conditions.wind) if hearth.burner else None,
+            on_fire=hearth.burner is not None and hearth.burner.on == "fire",
             pots=tuple(
                 HeatedPot(
                     each.room_ml, each.mass_g, work(pot_heat_kj, each.mass_g, each.material, 0, 1)

@@ -11,13 +11,13 @@ from builder.formulas.cookware import efficiency_from_test
 from builder.formulas.embers import species_mj_kg
 from builder.formulas.fire import (
     OPEN_FIRE_EFFICIENCY_SHARE,
-    OPEN_FIRE_LOWEST_W,
-    OPEN_FIRE_POWER_W,
+    open_fire_lowest_w,
+    open_fire_w,
     wood_heating_value_mj_kg,
 )
 from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, water_heat_kj, whole_units
 from builder.model.content import Content
-from builder.model.figure import Figure, guarded, holds, named
+from builder.model.figure import Figure, counted, guarded, holds, named
 from builder.model.gear import Fuel, Pot, Stove, StoveTest
 from builder.model.trip import Fire, Trip
 from builder.planning.refusals import told_at
@@ -51,6 +51,17 @@ class Burner:
         return work(heating_min, heat_kj, self.efficiency_share, wind_factor(wind), self.power_w)
 
 
+def fire_under(volume_ml: float, potfuls: int) -> Burner:
+    """Give an open fire under so much in so many potfuls: it reaches round a fuller pot."""
+    power_w = work(open_fire_w, volume_ml, potfuls or counted(1, "potfuls"))
+    return Burner(
+        "fire",
+        power_w,
+        work(open_fire_lowest_w, power_w),
+        named(OPEN_FIRE_EFFICIENCY_SHARE, "open_fire_share", "jetter2009"),
+    )
+
+
 @dataclass(frozen=True, slots=True)
 class Hearth:
     """A trip's means of cooking."""
@@ -79,6 +90,12 @@ class Hearth:
         )
         return pot, guarded(potfuls, *guards)
 
+    def burner_for(self, volume_ml: float, potfuls: int) -> Burner | None:
+        """Give what heats so much in so many potfuls: a stove as it is, a fire to the pot."""
+        if self.burner is None or self.burner.on == "stove":
+            return self.burner
+        return fire_under(volume_ml, potfuls)
+
 
 def hearth_of(trip: Trip, content: Content) -> Hearth:
     """Give what a trip cooks on: pots on the stove where there is one, irons over the fire."""
@@ -90,12 +107,7 @@ def hearth_of(trip: Trip, content: Content) -> Hearth:
         efficiency = _tested_share(trip, stove, gear.fuels[stove.burns]) or stove.efficiency_share
         burner = Burner("stove", stove.power_w, stove.lowest_w, efficiency)
     elif fire:
-        burner = Burner(
-            "fire",
-            named(OPEN_FIRE_POWER_W, "open_fire_w", "common-practice"),
-            named(OPEN_FIRE_LOWEST_W, "open_fire_lowest_w", "common-practice"),
-            named(OPEN_FIRE_EFFICIENCY_SHARE, "open_fire_share", "jetter2009"),
-        )
+        burner = fire_under(0.0, 1)
     return Hearth(
         burner=burner,
         stove=stove,

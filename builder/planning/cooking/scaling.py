@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from builder.model.kit import PlannedMeal
+from builder.planning.cooking.cooking import IN_TURN
 
 ScalingData = dict[str, object]
 
@@ -22,6 +23,7 @@ def scaling_data(meal: PlannedMeal) -> ScalingData | None:
         "water_c": here.water_c,
         "snow_c": min(here.air_low_c, 0.0) if here.water_source == "snow" else None,
         "kj_min": heating.kj_per_min,
+        "fire": heating.on_fire,
         "boiled_ml": heating.boiled_ml,
         "boiled_food_g": heating.boiled_food_g,
         "most_ml": heating.most_ml,
@@ -32,7 +34,7 @@ def scaling_data(meal: PlannedMeal) -> ScalingData | None:
             for pot in heating.pots
         ],
         "steps": [
-            [step.minutes_at_sea_level, int(by_height)]
+            [step.minutes_at_sea_level, int(by_height), int(step.do in IN_TURN)]
             for step, by_height in zip(meal.steps, heating.by_height, strict=True)
         ],
         "presses": [[step.pieces, step.each_side_min] for step in meal.steps if step.do == "press"],

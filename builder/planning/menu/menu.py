@@ -70,9 +70,18 @@ def plan_menu(
     planner = _MenuPlanner(content, judged, hearth, _batch_names(trip, judged), say)
     return tuple(
         tuple(
-            replace(planner.item(day, meal, item, places.of_meal(day, meal)), place=place)
-            for place, (meal, item) in enumerate(
-                (each.meal, item) for each in day.meals for item in each.items
+            replace(
+                planner.item(
+                    day,
+                    meal.meal,
+                    item,
+                    places.of_meal(day, meal.meal),
+                    any(planner.is_pressed(other) for other in meal.items[:number]),
+                ),
+                place=place,
+            )
+            for place, (meal, number, item) in enumerate(
+                (each, number, item) for each in day.meals for number, item in enumerate(each.items)
             )
         )
         for day in trip.days
@@ -109,11 +118,23 @@ class _MenuPlanner:
         self.content, self.judged, self.hearth = content, judged, hearth
         self.batch_names, self.say = batch_names, say
 
-    def item(self, day: Day, meal: MealName, item: MealItem, conditions: Conditions) -> MenuItem:
-        """Plan one thing to cook or eat."""
+    def is_pressed(self, item: MealItem) -> bool:
+        """Tell whether something is cooked in irons, for which a fire burns down to embers."""
+        steps = self.content.recipes[item.recipe].steps if item.recipe else ()
+        return any(step.do == "press" for step in steps)
+
+    def item(
+        self,
+        day: Day,
+        meal: MealName,
+        item: MealItem,
+        conditions: Conditions,
+        has_embers: bool,
+    ) -> MenuItem:
+        """Plan one thing to cook or eat; its meal may have embers already."""
         with told_at(item.places.record, f"{meal} of day {day.number}"):
             portions = self.cooked_portions(item) if item.recipe else (self.eaten_portion(item),)
-            cooked = self.cooked(item, portions, conditions) if item.recipe else None
+            cooked = self.cooked(item, portions, conditions, has_embers) if item.recipe else None
         return MenuItem(
             self.planned_meal(meal, item, portions, cooked, conditions), portions, item, day.number
         )
@@ -183,7 +204,11 @@ class _MenuPlanner:
         return Portion(planned, substance, composition, judged, auto * amount_g)
 
     def cooked(
-        self, item: MealItem, portions: tuple[Portion, ...], conditions: Conditions
+        self,
+        item: MealItem,
+        portions: tuple[Portion, ...],
+        conditions: Conditions,
+        has_embers: bool,
     ) -> Cooked:
         """Walk the recipe's steps for those who eat."""
         recipe = self.content.recipes[item.recipe or ""]
@@ -193,7 +218,7 @@ class _MenuPlanner:
             )
             for portion in portions
         }
-        return cook(recipe, ready, heads(item), conditions, self.hearth)
+        return cook(recipe, ready, heads(item), conditions, self.hearth, has_embers)
 
     def packaging_g(self, portions: tuple[Portion, ...]) -> float:
         """Give the mass of what a meal is packed in: its packs, and one bag for all else."""
@@ -255,6 +280,7 @@ class _MenuPlanner:
             note=recipe.note if recipe else "",
             place=str(item.places.record),
             heating=cooked.heating if cooked else None,
+            embers_min=cooked.embers_min if cooked else 0.0,
             allergens=_in_order(told),
             may_contain=_in_order(traces - told),
             not_told=tuple(

@@ -76,7 +76,10 @@ const mealFor = (data, share, altitude) => {
   const steps = data.steps.map(([minutes, byHeight]) => minutes * (byHeight ? factor : 1));
   const presses = data.presses.map(([pieces]) => wholes(pieces * share / data.at_once));
   const pressing = presses.reduce((sum, count, i) => sum + count * (2 * data.presses[i][1] + 1), 0);
-  const heating = data.kj_min === null ? 0 : heat / data.kj_min;
-  const minutes = heating + steps.reduce((sum, each) => sum + each, 0) + pressing;
+  /* A fire reaches round a fuller pot; each potful is boiled, simmered and fried by itself. */
+  const turns = Math.max(potfuls, 1);
+  const reach = data.fire ? Math.max(1, data.most_ml * share / turns / 1000) ** (2 / 3) : 1;
+  const heating = data.kj_min === null ? 0 : heat / (data.kj_min * reach);
+  const minutes = heating + steps.reduce((sum, each, i) => sum + each * (data.steps[i][2] ? turns : 1), 0) + pressing;
   return { boils, factor, potfuls, presses, steps, minutes };
 };
