@@ -43,6 +43,7 @@ def test_the_table_holds_every_kind_of_cooking(table: Any) -> None:
     assert any(one["mug"] for one in data)
     assert any(one["snow_c"] is not None for one in data)
     assert any(one["presses"] for one in data)
+    assert any(one["fire"] and one["most_ml"] > 1000 for one in data)
     assert any(one["kj_min"] is None or not one["boils"] for one in data)
     assert any(by_height for one in data for _, by_height, _ in one["steps"])
     assert any(case["potfuls"] > 2 for case in cases)
