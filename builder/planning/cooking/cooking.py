@@ -25,7 +25,6 @@ from builder.model.recipe import Recipe, Step
 from builder.planning.cooking.hearth import Hearth
 from builder.planning.tracing import count, work
 
-
 # What each potful takes for itself, one after the other.
 IN_TURN = frozenset({"boil", "simmer", "fry"})
 
@@ -192,7 +191,7 @@ def _heated(
     if not heats_pot:  # nothing is heated, so it need not all be in the pot at once
         most_ml, potfuls = 0.0, 0
     heat_kj = boil_heat_kj(state.boiled_ml, food_g, pot, potfuls if state.boils else 0, conditions)
-    burner = hearth.burner_for(most_ml, potfuls)
+    burner = hearth.burner_for(most_ml, potfuls) if heats_pot else None
     fuel_kj = minutes = 0.0
     if burner is not None:
         fuel_kj = burner.fuel_heat_kj(heat_kj, conditions.wind)

@@ -107,7 +107,7 @@ def hearth_of(trip: Trip, content: Content) -> Hearth:
         efficiency = _tested_share(trip, stove, gear.fuels[stove.burns]) or stove.efficiency_share
         burner = Burner("stove", stove.power_w, stove.lowest_w, efficiency)
     elif fire:
-        burner = fire_under(0.0, 1)
+        burner = fire_under(0.0, 0)
     return Hearth(
         burner=burner,
         stove=stove,
