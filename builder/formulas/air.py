@@ -17,7 +17,7 @@ GAS_CONSTANT_J_KMOL_K = 8314.32
 LOWEST_ALTITUDE_M = -500.0
 HIGHEST_ALTITUDE_M = 11000.0
 
-_EXPONENT = GRAVITY_M_S2 * AIR_MOLAR_MASS_KG_KMOL / (GAS_CONSTANT_J_KMOL_K * LAPSE_RATE_K_M)
+EXPONENT = GRAVITY_M_S2 * AIR_MOLAR_MASS_KG_KMOL / (GAS_CONSTANT_J_KMOL_K * LAPSE_RATE_K_M)
 
 
 @declared(
@@ -60,7 +60,7 @@ def pressure_hpa(altitude_m: float) -> float:
     """
     require("altitude", altitude_m, "m", LOWEST_ALTITUDE_M, HIGHEST_ALTITUDE_M)
     ratio = 1.0 - LAPSE_RATE_K_M * altitude_m / SEA_LEVEL_TEMPERATURE_K
-    return float(SEA_LEVEL_PRESSURE_HPA * ratio**_EXPONENT)
+    return float(SEA_LEVEL_PRESSURE_HPA * ratio**EXPONENT)
 
 
 @declared(
@@ -102,7 +102,7 @@ def altitude_m(pressure_hpa: float) -> float:
     .. [iso2533] ISO 2533:1975, Standard Atmosphere, pressure below 11 km (quoted from memory).
     """
     require("air pressure", pressure_hpa, "hPa", LEAST_PRESSURE_HPA, MOST_PRESSURE_HPA)
-    ratio = (pressure_hpa / SEA_LEVEL_PRESSURE_HPA) ** (1.0 / _EXPONENT)
+    ratio = (pressure_hpa / SEA_LEVEL_PRESSURE_HPA) ** (1.0 / EXPONENT)
     return float(SEA_LEVEL_TEMPERATURE_K / LAPSE_RATE_K_M * (1.0 - ratio))
 
 

@@ -6,8 +6,9 @@ from itertools import pairwise
 
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.fire import WATER_IN_WOOD_MJ_KG
-from builder.formulas.heat import pot_heat_kj, water_heat_kj, whole_units
+from builder.formulas.heat import CEILING_SLACK, pot_heat_kj, water_heat_kj, whole_units
 from builder.formulas.ranges import require, require_above, require_known
 
 # What a lid saves of the fuel: least and most (from memory, bench tests vary).
@@ -209,6 +210,7 @@ def wind_fuel_range(wind_m_s: float) -> tuple[float, float]:
     return min(unscreened, SCREENED_FUEL_FACTOR), unscreened
 
 
+@declared("water_ml / snow_kg_m3")
 def snow_l(water_ml: float, snow_kg_m3: float) -> float:
     """Snow that gives an amount of water.
 
@@ -245,6 +247,10 @@ def snow_l(water_ml: float, snow_kg_m3: float) -> float:
     return water_ml / _ML_PER_L * _KG_M3_OF_WATER / snow_kg_m3
 
 
+@declared(
+    "max(0, ceil(water_ml / snow_kg_m3 * 1000 / pot_ml - slack))",
+    {"slack": Constant(CEILING_SLACK, "common-practice")},
+)
 def snow_potfuls(water_ml: float, snow_kg_m3: float, pot_ml: float) -> int:
     """How often a pot is filled with snow for an amount of water.
 

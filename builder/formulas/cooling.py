@@ -4,11 +4,15 @@ from __future__ import annotations
 
 import math
 
+from builder.formulas.declaring import Constant, FromTable, declared, declared_ends
 from builder.formulas.heat import WATER_KJ_KG_K
 from builder.formulas.ranges import require, require_above, require_known
 
 # USDA FSIS: hot food stays at 140 degF or above (read in a copy).
 HOT_HOLDING_C = 60.0
+
+# Siebel 1892, food above freezing.
+SIEBEL_WATER_KJ_KG_K, SIEBEL_SOLIDS_KJ_KG_K = 3.35, 0.84
 
 # Choi and Okos 1986: kJ/(kg K) = a + b t + c t ** 2, t in degC, 0 to 100 (read in a copy).
 _CHOI_OKOS: dict[str, tuple[float, float, float]] = {
@@ -34,6 +38,7 @@ LOSS_AT_G = 600.0
 # Wind halves the time constant of what stands bare (from memory); a cosy feels it less.
 WIND_LOSS_FACTOR: dict[str, float] = {"sheltered": 1.0, "breezy": 1.5, "windy": 2.0}
 COSY_FEELS_SHARE = 0.3
+SURFACE_OF_MASS = 2.0 / 3.0
 
 _G_PER_KG = 1000.0
 _J_PER_KJ = 1000.0
@@ -43,6 +48,7 @@ _HOTTEST_C = 130.0
 _PARTS_OFF_BY = 0.04
 
 
+@declared("air_c + (start_c - air_c) * exp(-duration_min / constant_min)")
 def cooled_c(start_c: float, air_c: float, duration_min: float, constant_min: float) -> float:
     """Temperature of food that has stood for a time.
 
@@ -81,6 +87,7 @@ def cooled_c(start_c: float, air_c: float, duration_min: float, constant_min: fl
     return air_c + (start_c - air_c) * math.exp(-duration_min / constant_min)
 
 
+@declared("mass_g * specific_heat_kj_kg_k / loss_w_k / 60")
 def time_constant_min(mass_g: float, specific_heat_kj_kg_k: float, loss_w_k: float) -> float:
     """Time in which the distance to the air's temperature falls to 37 percent.
 
@@ -118,6 +125,7 @@ def time_constant_min(mass_g: float, specific_heat_kj_kg_k: float, loss_w_k: flo
     return held_j_k / loss_w_k / _S_PER_MIN
 
 
+@declared("if(start_c < above_c, 0, constant_min * ln((start_c - air_c) / (above_c - air_c)))")
 def minutes_above(
     start_c: float, air_c: float, constant_min: float, above_c: float = HOT_HOLDING_C
 ) -> float:
@@ -209,6 +217,13 @@ def mixed_c(
     return (water_held * water_c + food_held * food_c) / (water_held + food_held)
 
 
+@declared(
+    "of_water_kj_kg_k * water_share + of_solids_kj_kg_k",
+    {
+        "of_water_kj_kg_k": Constant(SIEBEL_WATER_KJ_KG_K, "siebel1892"),
+        "of_solids_kj_kg_k": Constant(SIEBEL_SOLIDS_KJ_KG_K, "siebel1892"),
+    },
+)
 def siebel_kj_kg_k(water_share: float) -> float:
     """Specific heat of food above freezing from its water alone.
 
@@ -236,7 +251,7 @@ def siebel_kj_kg_k(water_share: float) -> float:
     .. [siebel1892] Siebel, 1892, specific heat of various products (quoted from memory).
     """
     require("water share", water_share, "", 0.0, 1.0)
-    return 3.35 * water_share + 0.84
+    return SIEBEL_WATER_KJ_KG_K * water_share + SIEBEL_SOLIDS_KJ_KG_K
 
 
 def choi_okos_kj_kg_k(
@@ -305,6 +320,42 @@ def choi_okos_kj_kg_k(
     return total / whole
 
 
+def _least_w_k(vessel: str) -> float:
+    """Least heat lost in calm air."""
+    return LOSS_W_K[vessel][0]
+
+
+def _likely_w_k(vessel: str) -> float:
+    """Likely heat lost in calm air."""
+    return LOSS_W_K[vessel][1]
+
+
+def _most_w_k(vessel: str) -> float:
+    """Most heat lost in calm air."""
+    return LOSS_W_K[vessel][2]
+
+
+def _wind_factor(vessel: str, wind: str) -> float:
+    """How many times the heat of calm air wind takes."""
+    excess = WIND_LOSS_FACTOR[wind] - 1.0
+    return 1.0 + (excess * COSY_FEELS_SHARE if vessel.endswith("-cosy") else excess)
+
+
+@declared_ends(
+    "least_w_k * (mass_g / loss_at_g) ^ surface_of_mass * wind_factor",
+    "likely_w_k * (mass_g / loss_at_g) ^ surface_of_mass * wind_factor",
+    "most_w_k * (mass_g / loss_at_g) ^ surface_of_mass * wind_factor",
+    constants={
+        "loss_at_g": Constant(LOSS_AT_G, "common-practice"),
+        "surface_of_mass": Constant(SURFACE_OF_MASS, "common-practice"),
+    },
+    tables={
+        "least_w_k": FromTable(_least_w_k, ("vessel",), "common-practice"),
+        "likely_w_k": FromTable(_likely_w_k, ("vessel",), "common-practice"),
+        "most_w_k": FromTable(_most_w_k, ("vessel",), "common-practice"),
+        "wind_factor": FromTable(_wind_factor, ("vessel", "wind"), "common-practice"),
+    },
+)
 def loss_range_w_k(vessel: str, mass_g: float, wind: str) -> tuple[float, float, float]:
     """Heat that a vessel of hot food loses for each kelvin above the air.
 
@@ -339,9 +390,7 @@ def loss_range_w_k(vessel: str, mass_g: float, wind: str) -> tuple[float, float,
     require_known("vessel", vessel, LOSS_W_K)
     require_known("wind", wind, WIND_LOSS_FACTOR)
     require_above("mass", mass_g, "g", 0.0)
-    excess = WIND_LOSS_FACTOR[wind] - 1.0
-    felt = excess * COSY_FEELS_SHARE if vessel.endswith("-cosy") else excess
-    factor = float((mass_g / LOSS_AT_G) ** (2.0 / 3.0)) * (1.0 + felt)
+    factor = float((mass_g / LOSS_AT_G) ** SURFACE_OF_MASS) * _wind_factor(vessel, wind)
     least, likely, most = LOSS_W_K[vessel]
     return least * factor, likely * factor, most * factor
 

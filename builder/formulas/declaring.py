@@ -6,7 +6,7 @@ import inspect
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cached_property
+from functools import cached_property, wraps
 from typing import Any, TypeVar
 
 from builder.formulas.expression import names_in
@@ -115,6 +115,9 @@ class Formula:
 
 
 FORMULAS: dict[Callable[..., Any], Formula] = {}
+# Of a function that gives a range: a function for each of its ends, least first.
+ENDS: dict[Callable[..., Any], tuple[Callable[..., float], ...]] = {}
+_NAMES_OF_ENDS = {2: ("least", "most"), 3: ("least", "likely", "most")}
 
 
 def declared(
@@ -148,3 +151,60 @@ def declared(
         return function
 
     return note
+
+
+def declared_ends(
+    *expressions: str,
+    constants: Mapping[str, Constant] | None = None,
+    tables: Mapping[str, FromTable] | None = None,
+) -> Callable[[Function], Function]:
+    """Say beside a function that gives a range how a person would write each end of it.
+
+    Parameters
+    ----------
+    expressions : str
+        The arithmetic of the least, perhaps the likely, and the most, in this order.
+    constants : mapping of str to Constant, optional
+        Numbers with a name in the expressions.
+    tables : mapping of str to FromTable, optional
+        Numbers that arguments choose from a table.
+
+    Returns
+    -------
+    callable
+        What notes the ends and gives the function back as it is. [-]
+
+    Notes
+    -----
+    Each end is a formula of its own, named after the function: least_loss_w_k, most_loss_w_k.
+    """
+
+    def note(function: Function) -> Function:
+        ends = []
+        for place, (name, expression) in enumerate(
+            zip(_NAMES_OF_ENDS[len(expressions)], expressions, strict=True)
+        ):
+            names = names_in(expression)
+            end = _end(function, place, name)
+            FORMULAS[end] = Formula(
+                end,
+                expression,
+                {each: value for each, value in (constants or {}).items() if each in names},
+                {each: value for each, value in (tables or {}).items() if each in names},
+            )
+            ends.append(end)
+        ENDS[function] = tuple(ends)
+        return function
+
+    return note
+
+
+def _end(function: Callable[..., Any], place: int, name: str) -> Callable[..., float]:
+    """Give the function of one end of a range."""
+
+    @wraps(function)
+    def end(*args: Any, **named: Any) -> float:
+        return float(function(*args, **named)[place])
+
+    end.__name__ = f"{name}_{function.__name__.replace('_range', '')}"
+    return end

@@ -524,19 +524,74 @@ _EER_2005_ADULT: dict[str, tuple[float, float, float, float, tuple[float, ...]]]
     "male": (662.0, -9.53, 15.91, 539.6, (1.00, 1.11, 1.25, 1.48)),
     "female": (354.0, -6.91, 9.36, 726.0, (1.00, 1.12, 1.27, 1.45)),
 }
+# Mifflin 1990.
+MIFFLIN_KCAL_KG, MIFFLIN_KCAL_CM, MIFFLIN_KCAL_YEAR = 10.0, 6.25, 5.0
+MIFFLIN_ADDED_KCAL: dict[str, float] = {"female": -161.0, "male": 5.0}
 ADULT_FROM_YEARS = 19.0
 EER_FROM_YEARS = 3.0
 
 
+def _eer_2023(sex: str | None, age_years: float, activity: str, place: int) -> float:
+    """Coefficient of the 2023 equations, the mean of both sexes where it is not told."""
+    sexes = SEXES if sex is None else (sex,)
+    table = _EER_2023_ADULT if age_years >= ADULT_FROM_YEARS else _EER_2023_CHILD
+    return sum(table[each][ACTIVITIES.index(activity)][place] for each in sexes) / len(sexes)
+
+
+def _eer_2023_added_kcal(sex: str | None, age_years: float, activity: str) -> float:
+    """Constant of the 2023 equations, with the energy that growth takes."""
+    constant = _eer_2023(sex, age_years, activity, 0)
+    if age_years >= ADULT_FROM_YEARS:
+        return constant
+    sexes = SEXES if sex is None else (sex,)
+    rows = [next(row[1] for row in _GROWTH_2023_KCAL[each] if age_years < row[0]) for each in sexes]
+    return constant + sum(rows) / len(rows)
+
+
+def _eer_2023_kcal_year(sex: str | None, age_years: float, activity: str) -> float:
+    """Energy for each year of age."""
+    return _eer_2023(sex, age_years, activity, 1)
+
+
+def _eer_2023_kcal_cm(sex: str | None, age_years: float, activity: str) -> float:
+    """Energy for each centimetre of height."""
+    return _eer_2023(sex, age_years, activity, 2)
+
+
+def _eer_2023_kcal_kg(sex: str | None, age_years: float, activity: str) -> float:
+    """Energy for each kilogram of the body."""
+    return _eer_2023(sex, age_years, activity, 3)
+
+
+def _mifflin_added_kcal(sex: str | None) -> float:
+    """Constant of the equation, the mean of both sexes where it is not told."""
+    if sex is None:
+        return sum(MIFFLIN_ADDED_KCAL.values()) / len(MIFFLIN_ADDED_KCAL)
+    return MIFFLIN_ADDED_KCAL[sex]
+
+
+@declared(
+    "added_kcal + each_kcal_year * age_years + each_kcal_cm * height_cm + each_kcal_kg * mass_kg",
+    tables={
+        "added_kcal": FromTable(
+            _eer_2023_added_kcal, ("sex", "age_years", "activity"), "nasem2023"
+        ),
+        "each_kcal_year": FromTable(
+            _eer_2023_kcal_year, ("sex", "age_years", "activity"), "nasem2023"
+        ),
+        "each_kcal_cm": FromTable(_eer_2023_kcal_cm, ("sex", "age_years", "activity"), "nasem2023"),
+        "each_kcal_kg": FromTable(_eer_2023_kcal_kg, ("sex", "age_years", "activity"), "nasem2023"),
+    },
+)
 def eer_2023_kcal(
-    sex: str, age_years: float, height_cm: float, mass_kg: float, activity: str
+    sex: str | None, age_years: float, height_cm: float, mass_kg: float, activity: str
 ) -> float:
     """Energy requirement of a day at home, by the 2023 equations.
 
     Parameters
     ----------
-    sex : str
-        female or male.
+    sex : str or None
+        female or male; None takes the mean of both.
     age_years : float
         Age. [years], 3 to 120
     height_cm : float
@@ -568,13 +623,12 @@ def eer_2023_kcal(
     """
     _require_body(sex, age_years, EER_FROM_YEARS, height_cm, mass_kg)
     require_known("activity", activity, ACTIVITIES)
-    is_adult = age_years >= ADULT_FROM_YEARS
-    table = _EER_2023_ADULT if is_adult else _EER_2023_CHILD
-    constant, per_year, per_cm, per_kg = table[sex][ACTIVITIES.index(activity)]
-    growth = (
-        0.0 if is_adult else next(row[1] for row in _GROWTH_2023_KCAL[sex] if age_years < row[0])
+    return (
+        _eer_2023_added_kcal(sex, age_years, activity)
+        + _eer_2023_kcal_year(sex, age_years, activity) * age_years
+        + _eer_2023_kcal_cm(sex, age_years, activity) * height_cm
+        + _eer_2023_kcal_kg(sex, age_years, activity) * mass_kg
     )
-    return constant + per_year * age_years + per_cm * height_cm + per_kg * mass_kg + growth
 
 
 def eer_2005_kcal(
@@ -621,13 +675,22 @@ def eer_2005_kcal(
     return constant + per_year * age_years + factors[ACTIVITIES.index(activity)] * body
 
 
-def mifflin_kcal(sex: str, age_years: float, height_cm: float, mass_kg: float) -> float:
+@declared(
+    "each_kcal_kg * mass_kg + each_kcal_cm * height_cm - each_kcal_year * age_years + added_kcal",
+    {
+        "each_kcal_kg": Constant(MIFFLIN_KCAL_KG, "mifflin1990"),
+        "each_kcal_cm": Constant(MIFFLIN_KCAL_CM, "mifflin1990"),
+        "each_kcal_year": Constant(MIFFLIN_KCAL_YEAR, "mifflin1990"),
+    },
+    {"added_kcal": FromTable(_mifflin_added_kcal, ("sex",), "mifflin1990")},
+)
+def mifflin_kcal(sex: str | None, age_years: float, height_cm: float, mass_kg: float) -> float:
     """Energy an adult uses in a day at rest, by another published equation.
 
     Parameters
     ----------
-    sex : str
-        female or male.
+    sex : str or None
+        female or male; None takes the mean of both.
     age_years : float
         Age. [years], 19 to 120
     height_cm : float
@@ -655,15 +718,16 @@ def mifflin_kcal(sex: str, age_years: float, height_cm: float, mass_kg: float) -
        expenditure (quoted from memory).
     """
     _require_body(sex, age_years, ADULT_FROM_YEARS, height_cm, mass_kg)
-    added = 5.0 if sex == "male" else -161.0
-    return 10.0 * mass_kg + 6.25 * height_cm - 5.0 * age_years + added
+    grown = MIFFLIN_KCAL_KG * mass_kg + MIFFLIN_KCAL_CM * height_cm
+    return grown - MIFFLIN_KCAL_YEAR * age_years + _mifflin_added_kcal(sex)
 
 
 def _require_body(
-    sex: str, age_years: float, from_years: float, height_cm: float, mass_kg: float
+    sex: str | None, age_years: float, from_years: float, height_cm: float, mass_kg: float
 ) -> None:
     """Raise ValueError unless a person can be like this."""
-    require_known("sex", sex, SEXES)
+    if sex is not None:
+        require_known("sex", sex, SEXES)
     require("age", age_years, "years", from_years, MOST_AGE_YEARS)
     require("height", height_cm, "cm", 50.0, 250.0)
     require("body mass", mass_kg, "kg", LEAST_MASS_KG, MOST_MASS_KG)

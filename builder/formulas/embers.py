@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from builder.formulas.boiling import ZERO_CELSIUS_K
+from builder.formulas.declaring import Constant, declared, declared_ends
 from builder.formulas.fire import MOST_WOOD_MOISTURE_SHARE, TURN_MIN, WATER_IN_WOOD_MJ_KG
-from builder.formulas.heat import pot_heat_kj
+from builder.formulas.heat import SPECIFIC_HEAT_KJ_KG_K, pot_heat_kj
 from builder.formulas.ranges import require, require_above, require_known
 
 # CODATA 2018 (quoted from memory).
@@ -55,6 +56,12 @@ DRY_SPECIES_MJ_KG: dict[str, float] = {
 _W_PER_KW = 1000.0
 _CM2_PER_M2 = 10000.0
 _S_PER_MIN = 60.0
+
+_PREHEAT = "iron_g / 1000 * iron_kj_kg_k * ({}) / ({} * face_cm2 / cm2_per_m2) / 60"
+_IRON = {
+    "iron_kj_kg_k": Constant(SPECIFIC_HEAT_KJ_KG_K["cast-iron"], "crc-handbook"),
+    "cm2_per_m2": Constant(_CM2_PER_M2, "crc-handbook"),
+}
 
 
 def plates_heat_kj(iron_g: float, from_c: float, to_c: float) -> float:
@@ -167,6 +174,15 @@ def preheat_min(iron_g: float, face_cm2: float, from_c: float, to_c: float, kw_m
     return heat_kj / (kw_m2 * face_cm2 / _CM2_PER_M2) / _S_PER_MIN
 
 
+@declared_ends(
+    _PREHEAT.format("to_c - from_c", "most_kw_m2"),
+    _PREHEAT.format("to_c - from_c", "least_kw_m2"),
+    constants={
+        **_IRON,
+        "least_kw_m2": Constant(EMBER_KW_M2[0], "common-practice"),
+        "most_kw_m2": Constant(EMBER_KW_M2[1], "common-practice"),
+    },
+)
 def preheat_range_min(
     iron_g: float, face_cm2: float, from_c: float, to_c: float = PLATE_C
 ) -> tuple[float, float]:
@@ -208,6 +224,11 @@ def preheat_range_min(
     )
 
 
+@declared(
+    "2 * each_side_min + turn_min + "
+    + _PREHEAT.format("wanted_c - min(iron_c, wanted_c)", "kw_m2"),
+    {**_IRON, "turn_min": Constant(TURN_MIN, "common-practice")},
+)
 def first_press_min(
     each_side_min: float,
     iron_g: float,
@@ -325,6 +346,15 @@ def species_mj_kg(species: str, moisture_share: float) -> float:
     return _wet_mj_kg(DRY_SPECIES_MJ_KG[species], moisture_share)
 
 
+@declared_ends(
+    "least_dry_mj_kg * (1 - moisture_share) - water_mj_kg * moisture_share",
+    "most_dry_mj_kg * (1 - moisture_share) - water_mj_kg * moisture_share",
+    constants={
+        "least_dry_mj_kg": Constant(min(DRY_SPECIES_MJ_KG.values()), "wood-species"),
+        "most_dry_mj_kg": Constant(max(DRY_SPECIES_MJ_KG.values()), "wood-species"),
+        "water_mj_kg": Constant(WATER_IN_WOOD_MJ_KG, "iso18125"),
+    },
+)
 def wood_range_mj_kg(moisture_share: float) -> tuple[float, float]:
     """Net heat in a kilogram of wood of unknown species.
 

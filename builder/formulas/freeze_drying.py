@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from builder.formulas.boiling import ZERO_CELSIUS_K
+from builder.formulas.declaring import Constant, declared, declared_ends
 from builder.formulas.drying import MOST_WATER_SHARE, dried_mass_g
 from builder.formulas.heat import ICE_KJ_KG_K, MELTING_KJ_KG
 from builder.formulas.ranges import require, require_above
@@ -30,6 +31,8 @@ THICKEST_MM = 40.0
 
 _G_PER_KG = 1000.0
 _MM_PER_CM = 10.0
+
+_FROZEN = "(frozen_water_kj_kg_k * water_share + solids_kj_kg_k)"
 
 
 def ice_pressure_pa(temperature_c: float) -> float:
@@ -204,6 +207,17 @@ def sublimation_floor_kj(ice_g: float, loaded_at_c: float, ice_c: float) -> floa
     return ice_g / _G_PER_KG * (warming + sublimation_kj_kg(ice_c))
 
 
+@declared(
+    f"load_g / 1000 * if(loaded_at_c <= 0, {_FROZEN} * (loaded_at_c - frozen_at_c), "
+    f"(unfrozen_water_kj_kg_k * water_share + solids_kj_kg_k) * loaded_at_c "
+    f"+ melting_kj_kg * water_share - {_FROZEN} * frozen_at_c)",
+    {
+        "unfrozen_water_kj_kg_k": Constant(_UNFROZEN_WATER_KJ_KG_K, "siebel1892"),
+        "frozen_water_kj_kg_k": Constant(_FROZEN_WATER_KJ_KG_K, "siebel1892"),
+        "solids_kj_kg_k": Constant(_SOLIDS_KJ_KG_K, "siebel1892"),
+        "melting_kj_kg": Constant(MELTING_KJ_KG, "crc-handbook"),
+    },
+)
 def freezing_heat_kj(
     load_g: float, water_share: float, loaded_at_c: float, frozen_at_c: float
 ) -> float:
@@ -253,6 +267,7 @@ def freezing_heat_kj(
     return load_g / _G_PER_KG * each_kg
 
 
+@declared("max(load_g / most_load_g, ice_g / most_ice_g)")
 def load_of_limit(load_g: float, ice_g: float, most_load_g: float, most_ice_g: float) -> float:
     """How much of what a freeze dryer can take a load asks for.
 
@@ -292,6 +307,7 @@ def load_of_limit(load_g: float, ice_g: float, most_load_g: float, most_ice_g: f
     return max(load_g / most_load_g, ice_g / most_ice_g)
 
 
+@declared("load_g / density_g_ml / trays_cm2 * 10")
 def layer_mm(load_g: float, density_g_ml: float, trays_cm2: float) -> float:
     """Thickness of a load spread evenly over the trays.
 
@@ -324,6 +340,15 @@ def layer_mm(load_g: float, density_g_ml: float, trays_cm2: float) -> float:
     return load_g / density_g_ml / trays_cm2 * _MM_PER_CM
 
 
+@declared_ends(
+    "fewest_h * (thickness_mm / slab_mm) ^ 2",
+    "most_h * (thickness_mm / slab_mm) ^ 2",
+    constants={
+        "fewest_h": Constant(SLAB_HOURS[0], "freeze-drying-chapter"),
+        "most_h": Constant(SLAB_HOURS[1], "freeze-drying-chapter"),
+        "slab_mm": Constant(SLAB_MM, "freeze-drying-chapter"),
+    },
+)
 def hours_range(thickness_mm: float) -> tuple[float, float]:
     """Hours that a frozen layer takes, from few to many.
 

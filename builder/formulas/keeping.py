@@ -41,10 +41,11 @@ OXYGEN_SHARE_OF_AIR = 0.2095
 
 
 @declared(
-    "if(kept_at_c <= frozen_c, 1, min(1, 2 ^ ((table_at_c - kept_at_c) / halving_k))) * "
-    "if(kept_at_c <= frozen_c, 2 ^ ((table_at_c - kept_at_c) / halving_k), 1) * table_months",
+    "min(table_months * 2 ^ ((table_at_c - kept_at_c) / halving_k), "
+    "if(kept_at_c <= frozen_c, most_months, table_months))",
     {
         "frozen_c": Constant(FROZEN_C, "common-practice"),
+        "most_months": Constant(MOST_MONTHS, "common-practice"),
         "table_at_c": Constant(TABLE_KEPT_AT_C, "uga-drying"),
         "halving_k": Constant(HALVING_K, "uga-drying"),
     },

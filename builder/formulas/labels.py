@@ -2,10 +2,18 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
-from decimal import ROUND_HALF_UP, Decimal
 
-from builder.formulas.nutrition import CARBOHYDRATE_KCAL_G, FAT_KCAL_G, PROTEIN_KCAL_G, salt_g
+from builder.formulas.declaring import Constant, declared
+from builder.formulas.heat import CEILING_SLACK
+from builder.formulas.nutrition import (
+    CARBOHYDRATE_KCAL_G,
+    FAT_KCAL_G,
+    PROTEIN_KCAL_G,
+    SALT_PER_SODIUM,
+    salt_g,
+)
 from builder.formulas.ranges import require, require_above, require_known
 
 # Regulation (EU) No 1169/2011, Annex II, in its order.
@@ -38,7 +46,27 @@ US_ALLERGENS = (
     "sesame",
 )
 
+# European Union: at or under this none, from this on by whole steps (read in a copy).
+EU_NO_MASS_G = 0.5
+EU_WHOLE_FROM_G = 10.0
+EU_NO_SALT_G = 0.0125
+EU_TENTHS_FROM_G = 1.0
+# United States: under this none, up to this by the small step, above it by the large one.
+US_NONE_BELOW = 5.0
+US_SMALL_STEP, US_LARGE_STEP = 5.0, 10.0
+US_SMALL_TO_KCAL, US_SMALL_TO_MG = 50.0, 140.0
+US_NO_MASS_G, US_HALVES_TO_G = 0.5, 5.0
 
+_SLACK = {"slack": Constant(CEILING_SLACK, "common-practice")}
+_NEAREST = "floor({} + 1 / 2 + slack)"
+_US_STEPS = (
+    "if({0} < none_below, 0, if({0} <= small_to, floor({0} / small_step + 1 / 2 + slack) "
+    "* small_step, floor({0} / large_step + 1 / 2 + slack) * large_step))"
+)
+_SALT = "per_sodium * sodium_mg / 1000"
+
+
+@declared(_NEAREST.format("energy"), _SLACK)
 def eu_energy(energy: float) -> int:
     """Energy as an EU label rounds it, in kJ or in kcal.
 
@@ -66,9 +94,10 @@ def eu_energy(energy: float) -> int:
     .. [eu-tolerances-2012] European Commission, 2012, rounding guidelines (read in a copy).
     """
     require("energy", energy, "", 0.0)
-    return int(_rounded(energy, 1.0))
+    return int(_nearest(energy))
 
 
+@declared("carbohydrate_g - fibre_g")
 def eu_carbohydrate_g(carbohydrate_g: float, fibre_g: float) -> float:
     """Carbohydrate as an EU label means it: without fibre.
 
@@ -102,6 +131,15 @@ def eu_carbohydrate_g(carbohydrate_g: float, fibre_g: float) -> float:
     return carbohydrate_g - fibre_g
 
 
+@declared(
+    f"if(mass_g <= none_to_g, 0, if(mass_g < whole_from_g, {_NEAREST.format('mass_g * 10')} / 10, "
+    f"{_NEAREST.format('mass_g')}))",
+    {
+        **_SLACK,
+        "none_to_g": Constant(EU_NO_MASS_G, "eu-tolerances-2012"),
+        "whole_from_g": Constant(EU_WHOLE_FROM_G, "eu-tolerances-2012"),
+    },
+)
 def eu_mass_g(mass_g: float) -> float:
     """Fat, carbohydrate, sugars, protein or fibre as an EU label rounds it.
 
@@ -129,11 +167,21 @@ def eu_mass_g(mass_g: float) -> float:
     .. [eu-tolerances-2012] European Commission, 2012, rounding guidelines (read in a copy).
     """
     require("mass in 100 g", mass_g, "g", 0.0, 100.0)
-    if mass_g <= 0.5:
+    if mass_g <= EU_NO_MASS_G:
         return 0.0
-    return _rounded(mass_g, 0.1 if mass_g < 10.0 else 1.0)
+    return _nearest(mass_g * 10.0) / 10.0 if mass_g < EU_WHOLE_FROM_G else _nearest(mass_g)
 
 
+@declared(
+    f"if({_SALT} <= none_to_g, 0, if({_SALT} < tenths_from_g, "
+    f"{_NEAREST.format(f'{_SALT} * 100')} / 100, {_NEAREST.format(f'{_SALT} * 10')} / 10))",
+    {
+        **_SLACK,
+        "per_sodium": Constant(SALT_PER_SODIUM, "eu-1169-2011"),
+        "none_to_g": Constant(EU_NO_SALT_G, "eu-tolerances-2012"),
+        "tenths_from_g": Constant(EU_TENTHS_FROM_G, "eu-tolerances-2012"),
+    },
+)
 def eu_salt_g(sodium_mg: float) -> float:
     """Salt as an EU label gives it, from sodium.
 
@@ -162,11 +210,20 @@ def eu_salt_g(sodium_mg: float) -> float:
     .. [eu-1169-2011] Regulation (EU) No 1169/2011, Annex I (read in a copy).
     """
     salt = salt_g(sodium_mg)
-    if salt <= 0.0125:
+    if salt <= EU_NO_SALT_G:
         return 0.0
-    return _rounded(salt, 0.01 if salt < 1.0 else 0.1)
+    per_g = 100.0 if salt < EU_TENTHS_FROM_G else 10.0
+    return _nearest(salt * per_g) / per_g
 
 
+@declared(
+    "protein_kcal_g * protein_g + fat_kcal_g * fat_g + carbohydrate_kcal_g * carbohydrate_g",
+    {
+        "protein_kcal_g": Constant(PROTEIN_KCAL_G, "cfr-101-9"),
+        "fat_kcal_g": Constant(FAT_KCAL_G, "cfr-101-9"),
+        "carbohydrate_kcal_g": Constant(CARBOHYDRATE_KCAL_G, "cfr-101-9"),
+    },
+)
 def us_energy_kcal(protein_g: float, fat_g: float, carbohydrate_g: float) -> float:
     """Calories as a US label counts them, before rounding.
 
@@ -202,6 +259,16 @@ def us_energy_kcal(protein_g: float, fat_g: float, carbohydrate_g: float) -> flo
     return PROTEIN_KCAL_G * protein_g + FAT_KCAL_G * fat_g + CARBOHYDRATE_KCAL_G * carbohydrate_g
 
 
+@declared(
+    _US_STEPS.format("energy_kcal"),
+    {
+        **_SLACK,
+        "none_below": Constant(US_NONE_BELOW, "cfr-101-9"),
+        "small_to": Constant(US_SMALL_TO_KCAL, "cfr-101-9"),
+        "small_step": Constant(US_SMALL_STEP, "cfr-101-9"),
+        "large_step": Constant(US_LARGE_STEP, "cfr-101-9"),
+    },
+)
 def us_calories(energy_kcal: float) -> int:
     """Calories as a US label rounds them.
 
@@ -229,9 +296,7 @@ def us_calories(energy_kcal: float) -> int:
     .. [cfr-101-9] 21 CFR 101.9 and Food Labeling Guide, rounding table (read in a copy).
     """
     require("energy", energy_kcal, "kcal", 0.0)
-    if energy_kcal < 5.0:
-        return 0
-    return int(_rounded(energy_kcal, 5.0 if energy_kcal <= 50.0 else 10.0))
+    return int(_us_steps(energy_kcal, US_SMALL_TO_KCAL))
 
 
 def us_fat_g(fat_g: float) -> float:
@@ -261,9 +326,9 @@ def us_fat_g(fat_g: float) -> float:
     .. [cfr-101-9] 21 CFR 101.9 and Food Labeling Guide, rounding table (read in a copy).
     """
     require("fat", fat_g, "g", 0.0)
-    if fat_g < 0.5:
+    if fat_g < US_NO_MASS_G:
         return 0.0
-    return _rounded(fat_g, 0.5 if fat_g < 5.0 else 1.0)
+    return _nearest(fat_g * 2.0) / 2.0 if fat_g < US_HALVES_TO_G else _nearest(fat_g)
 
 
 def us_mass_g(mass_g: float) -> float:
@@ -293,9 +358,19 @@ def us_mass_g(mass_g: float) -> float:
     .. [cfr-101-9] 21 CFR 101.9 and Food Labeling Guide, rounding table (read in a copy).
     """
     require("mass", mass_g, "g", 0.0)
-    return 0.0 if mass_g < 0.5 else _rounded(mass_g, 1.0)
+    return 0.0 if mass_g < US_NO_MASS_G else _nearest(mass_g)
 
 
+@declared(
+    _US_STEPS.format("sodium_mg"),
+    {
+        **_SLACK,
+        "none_below": Constant(US_NONE_BELOW, "cfr-101-9"),
+        "small_to": Constant(US_SMALL_TO_MG, "cfr-101-9"),
+        "small_step": Constant(US_SMALL_STEP, "cfr-101-9"),
+        "large_step": Constant(US_LARGE_STEP, "cfr-101-9"),
+    },
+)
 def us_sodium_mg(sodium_mg: float) -> int:
     """Sodium as a US label rounds it.
 
@@ -323,11 +398,10 @@ def us_sodium_mg(sodium_mg: float) -> int:
     .. [cfr-101-9] 21 CFR 101.9 and Food Labeling Guide, rounding table (read in a copy).
     """
     require("sodium", sodium_mg, "mg", 0.0)
-    if sodium_mg < 5.0:
-        return 0
-    return int(_rounded(sodium_mg, 5.0 if sodium_mg <= 140.0 else 10.0))
+    return int(_us_steps(sodium_mg, US_SMALL_TO_MG))
 
 
+@declared("energy_kcal / mass_g")
 def energy_density_kcal_g(energy_kcal: float, mass_g: float) -> float:
     """Energy in each gram of food as carried.
 
@@ -397,7 +471,14 @@ def us_allergens(eu_allergens: Iterable[str], has_wheat: bool) -> tuple[str, ...
     return tuple(name for name in US_ALLERGENS if name in held)
 
 
-def _rounded(value: float, step: float) -> float:
-    """Nearest whole number of steps, halves up, as people round: not to the even one."""
-    steps = Decimal(repr(value)) / Decimal(repr(step))
-    return float(steps.quantize(Decimal(1), rounding=ROUND_HALF_UP) * Decimal(repr(step)))
+def _nearest(value: float) -> float:
+    """Nearest whole number, halves up, as people round: not to the even one."""
+    return float(math.floor(value + 0.5 + CEILING_SLACK))
+
+
+def _us_steps(value: float, small_to: float) -> float:
+    """Nearest small or large step of a US label."""
+    if value < US_NONE_BELOW:
+        return 0.0
+    step = US_SMALL_STEP if value <= small_to else US_LARGE_STEP
+    return _nearest(value / step) * step

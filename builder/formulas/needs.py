@@ -2,22 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Sequence
 
+from builder.formulas.declaring import Constant, FromTable, declared, declared_ends
 from builder.formulas.effort import (
     ACTIVITIES,
-    ADULT_FROM_YEARS,
     EER_FROM_YEARS,
     FASTEST_WALK_M_S,
     GROUND,
     LEAST_MASS_KG,
     MOST_LOAD_KG,
     MOST_MASS_KG,
-    SEXES,
-    basal_kcal,
-    day_need_kcal,
-    eer_2023_kcal,
-    mifflin_kcal,
 )
 from builder.formulas.nutrition import salt_g
 from builder.formulas.ranges import require, require_above, require_known
@@ -136,6 +131,26 @@ def nursing_kcal(published_by: str = "efsa-energy-2013") -> float:
     return NURSING_KCAL[published_by]
 
 
+def _pregnancy_protein_g(third: int | None, pregnant: bool) -> float:
+    """Protein that a pregnancy adds."""
+    return PREGNANCY_PROTEIN_G[_third(third)] if pregnant else 0.0
+
+
+def _nursing_protein_g(nursing: bool) -> float:
+    """Protein that nursing adds."""
+    return NURSING_PROTEIN_G if nursing else 0.0
+
+
+@declared(
+    "each_g_kg * mass_kg + pregnancy_protein_g + nursing_protein_g",
+    {"each_g_kg": Constant(PROTEIN_G_KG, "efsa-protein-2012")},
+    {
+        "pregnancy_protein_g": FromTable(
+            _pregnancy_protein_g, ("third", "pregnant"), "efsa-protein-2012"
+        ),
+        "nursing_protein_g": FromTable(_nursing_protein_g, ("nursing",), "efsa-protein-2012"),
+    },
+)
 def protein_need_g(
     mass_kg: float, third: int | None = None, pregnant: bool = False, nursing: bool = False
 ) -> float:
@@ -171,10 +186,18 @@ def protein_need_g(
     .. [efsa-protein-2012] EFSA, 2012, Dietary Reference Values for protein (read in a copy).
     """
     require("body mass", mass_kg, "kg", LEAST_MASS_KG, MOST_MASS_KG)
-    added = PREGNANCY_PROTEIN_G[_third(third)] if pregnant else 0.0
-    return PROTEIN_G_KG * mass_kg + added + (NURSING_PROTEIN_G if nursing else 0.0)
+    added = _pregnancy_protein_g(third, pregnant) + _nursing_protein_g(nursing)
+    return PROTEIN_G_KG * mass_kg + added
 
 
+@declared_ends(
+    "least_g_kg * mass_kg",
+    "most_g_kg * mass_kg",
+    constants={
+        "least_g_kg": Constant(ACTIVE_PROTEIN_G_KG[0], "acsm-nutrition-2016"),
+        "most_g_kg": Constant(ACTIVE_PROTEIN_G_KG[1], "acsm-nutrition-2016"),
+    },
+)
 def active_protein_range_g(mass_kg: float) -> tuple[float, float]:
     """Protein that is advised to people who work hard day after day.
 
@@ -238,6 +261,15 @@ def salt_of_limit(sodium_mg: float, person_days: float) -> float:
     return salt_g(sodium_mg) / (SALT_G_DAY * person_days)
 
 
+@declared_ends(
+    "if(air_low_c > cold_at_c, 0, least_share * need_kcal)",
+    "if(air_low_c > cold_at_c, 0, most_share * need_kcal)",
+    constants={
+        "cold_at_c": Constant(COLD_AT_C, "iom1996"),
+        "least_share": Constant(COLD_SHARE[0], "iom1996"),
+        "most_share": Constant(COLD_SHARE[1], "compendium2024"),
+    },
+)
 def cold_range_kcal(need_kcal: float, air_low_c: float) -> tuple[float, float]:
     """Energy that a cold day may add, from little to much.
 
@@ -275,6 +307,20 @@ def cold_range_kcal(need_kcal: float, air_low_c: float) -> tuple[float, float]:
     return least * need_kcal, most * need_kcal
 
 
+@declared_ends(
+    "if(altitude_m < high_from_m, 0, if(altitude_m < very_high_from_m, least_high_share, "
+    "least_very_high_share) * basal_kcal)",
+    "if(altitude_m < high_from_m, 0, if(altitude_m < very_high_from_m, most_high_share, "
+    "most_very_high_share) * basal_kcal)",
+    constants={
+        "high_from_m": Constant(HIGH_FROM_M, "iom1996"),
+        "very_high_from_m": Constant(VERY_HIGH_FROM_M, "iom1996"),
+        "least_high_share": Constant(HIGH_SHARE[0], "iom1996"),
+        "most_high_share": Constant(HIGH_SHARE[1], "iom1996"),
+        "least_very_high_share": Constant(VERY_HIGH_SHARE[0], "iom1996"),
+        "most_very_high_share": Constant(VERY_HIGH_SHARE[1], "iom1996"),
+    },
+)
 def altitude_range_kcal(basal_kcal: float, altitude_m: float) -> tuple[float, float]:
     """Energy that a day high up may add, from little to much.
 
@@ -379,36 +425,24 @@ def activity_of(level: float, age_years: float) -> str:
     return ACTIVITIES[sum(level >= limit for limit in limits)]
 
 
-def whole_day_kcal(
-    sex: str | None,
-    age_years: float,
-    height_cm: float,
-    mass_kg: float,
-    travel_hours: float,
-    travel_kcal: float,
-) -> dict[str, float]:
-    """Need of a day by published methods that do not agree.
+@declared(
+    "max(1, min(need_kcal / basal_kcal, most_level))",
+    {"most_level": Constant(MOST_ACTIVITY_LEVEL, "fao-energy-2004")},
+)
+def held_level(need_kcal: float, basal_kcal: float) -> float:
+    """Physical activity level of a day, within what bodies hold out.
 
     Parameters
     ----------
-    sex : str or None
-        female or male; None takes the mean of both.
-    age_years : float
-        Age. [years], 3 to 120
-    height_cm : float
-        Height. [cm], 50 to 250
-    mass_kg : float
-        Body mass. [kg], 3 to 300
-    travel_hours : float
-        Hours on the way. [h], 0 to 16
-    travel_kcal : float
-        Energy used on the way. [kcal], 0 or more
+    need_kcal : float
+        Need of the day. [kcal], 0 or more
+    basal_kcal : float
+        Basal energy of a day. [kcal], above 0
 
     Returns
     -------
-    dict of str to float
-        By source: schofield1985, the day by its hours; nasem2023, the equation of its band;
-        mifflin1990, resting energy times activity level (from 19 years). [kcal]
+    float
+        Need over basal energy, 1 at least and 2.5 at most. [-]
 
     Raises
     ------
@@ -417,39 +451,22 @@ def whole_day_kcal(
 
     Notes
     -----
-    The activity level of the first, at most 2.5, is that of the two others; their highest
-    band ends where long days on the way begin, so they lie lower.
+    max(1, min(need / basal, 2.5)).
 
     References
     ----------
-    .. [schofield1985] Schofield, 1985, factorial day (quoted from memory).
-    .. [nasem2023] National Academies, 2023, Estimated Energy Requirements (read in a copy).
-    .. [mifflin1990] Mifflin and others, 1990 (quoted from memory).
+    .. [fao-energy-2004] FAO/WHO/UNU, 2004, physical activity level (quoted from memory).
     """
-    basal = basal_kcal(sex, age_years, mass_kg)
-    factorial = day_need_kcal(basal, travel_hours, travel_kcal)
-    level = min(max(activity_level(factorial, basal), 1.0), MOST_ACTIVITY_LEVEL)
-    activity = activity_of(level, age_years)
-    sexes = SEXES if sex is None else (sex,)
-    found = {
-        "schofield1985": factorial,
-        "nasem2023": sum(
-            eer_2023_kcal(each, age_years, height_cm, mass_kg, activity) for each in sexes
-        )
-        / len(sexes),
-    }
-    if age_years >= ADULT_FROM_YEARS:
-        resting = sum(mifflin_kcal(each, age_years, height_cm, mass_kg) for each in sexes)
-        found["mifflin1990"] = resting / len(sexes) * level
-    return found
+    return max(1.0, min(activity_level(need_kcal, basal_kcal), MOST_ACTIVITY_LEVEL))
 
 
-def spread_share(values: Collection[float]) -> float:
+@declared("(max(values) - min(values)) / (sum(values) / sum(values ^ 0))")
+def spread_share(values: Sequence[float]) -> float:
     """How far values of one thing lie apart.
 
     Parameters
     ----------
-    values : collection of float
+    values : sequence of float
         At least one value. [any], above 0
 
     Returns

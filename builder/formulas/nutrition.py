@@ -93,6 +93,17 @@ def energy_kcal(
     )
 
 
+@declared(
+    "protein_kj_g * protein_g + fat_kj_g * fat_g + carbohydrate_kj_g "
+    "* (carbohydrate_g - fibre_g) + fibre_kj_g * fibre_g + alcohol_kj_g * alcohol_g",
+    {
+        "protein_kj_g": Constant(LABEL_PROTEIN_KJ_G, "eu-1169-2011"),
+        "fat_kj_g": Constant(LABEL_FAT_KJ_G, "eu-1169-2011"),
+        "carbohydrate_kj_g": Constant(LABEL_CARBOHYDRATE_KJ_G, "eu-1169-2011"),
+        "fibre_kj_g": Constant(LABEL_FIBRE_KJ_G, "eu-1169-2011"),
+        "alcohol_kj_g": Constant(LABEL_ALCOHOL_KJ_G, "eu-1169-2011"),
+    },
+)
 def label_energy_kj(
     protein_g: float,
     fat_g: float,
@@ -144,6 +155,17 @@ def label_energy_kj(
     )
 
 
+@declared(
+    "protein_kcal_g * protein_g + fat_kcal_g * fat_g + carbohydrate_kcal_g "
+    "* (carbohydrate_g - fibre_g) + fibre_kcal_g * fibre_g + alcohol_kcal_g * alcohol_g",
+    {
+        "protein_kcal_g": Constant(LABEL_PROTEIN_KCAL_G, "eu-1169-2011"),
+        "fat_kcal_g": Constant(LABEL_FAT_KCAL_G, "eu-1169-2011"),
+        "carbohydrate_kcal_g": Constant(LABEL_CARBOHYDRATE_KCAL_G, "eu-1169-2011"),
+        "fibre_kcal_g": Constant(LABEL_FIBRE_KCAL_G, "eu-1169-2011"),
+        "alcohol_kcal_g": Constant(LABEL_ALCOHOL_KCAL_G, "eu-1169-2011"),
+    },
+)
 def label_energy_kcal(
     protein_g: float,
     fat_g: float,

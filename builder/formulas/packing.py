@@ -4,10 +4,17 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from builder.formulas.air import SEA_LEVEL_PRESSURE_HPA, pressure_hpa
+from builder.formulas.air import (
+    EXPONENT,
+    LAPSE_RATE_K_M,
+    SEA_LEVEL_PRESSURE_HPA,
+    SEA_LEVEL_TEMPERATURE_K,
+    pressure_hpa,
+)
 from builder.formulas.boiling import ZERO_CELSIUS_K
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.heat import whole_units
-from builder.formulas.keeping import bag_swelling, months_kept, void_oxygen_ml
+from builder.formulas.keeping import OXYGEN_SHARE_OF_AIR, bag_swelling, months_kept, void_oxygen_ml
 from builder.formulas.ranges import require, require_above
 
 # Sizes in trade, in ml of oxygen taken up (common practice).
@@ -16,9 +23,19 @@ USUAL_ABSORBER_ML = 300.0
 # Dried plant solids without the air in them (textbooks, from memory: 1.4 to 1.6).
 SOLIDS_G_ML = 1.5
 
+# Pressure at a height over that at the sea's level.
+_THINNER = "(1 - lapse_k_m * altitude_m / t0_k) ^ air_exponent"
+
+# The sizes as a chain of questions: the first that is enough.
+_SIZES = {f"size_{each:.0f}_ml": Constant(each, "common-practice") for each in ABSORBER_SIZES_ML}
+
 DAYS_PER_MONTH = 365.25 / 12.0
 
 
+@declared(
+    "food_g * ((1 - water_share) / solids_g_ml + water_share)",
+    {"solids_g_ml": Constant(SOLIDS_G_ML, "fellows")},
+)
 def solid_volume_ml(food_g: float, water_share: float) -> float:
     """Volume of a dried food itself, without the air in and between the pieces.
 
@@ -52,6 +69,15 @@ def solid_volume_ml(food_g: float, water_share: float) -> float:
     return food_g * ((1.0 - water_share) / SOLIDS_G_ML + water_share)
 
 
+@declared(
+    f"oxygen_share * (container_ml - food_ml) * {_THINNER}",
+    {
+        "oxygen_share": Constant(OXYGEN_SHARE_OF_AIR, "iso2533"),
+        "lapse_k_m": Constant(LAPSE_RATE_K_M, "iso2533"),
+        "t0_k": Constant(SEA_LEVEL_TEMPERATURE_K, "iso2533"),
+        "air_exponent": Constant(EXPONENT, "iso2533"),
+    },
+)
 def pack_oxygen_ml(container_ml: float, food_ml: float, altitude_m: float = 0.0) -> float:
     """Oxygen in a container that was closed at a height, as volume at the sea's level.
 
@@ -120,6 +146,16 @@ def absorbers_needed(oxygen_ml: float, absorber_ml: float = USUAL_ABSORBER_ML) -
     return whole_units(oxygen_ml, absorber_ml)
 
 
+def _first_enough() -> str:
+    """Expression that gives the smallest size that is enough."""
+    *small, largest = _SIZES
+    text = largest
+    for size in reversed(small):
+        text = f"if(oxygen_ml <= {size}, {size}, {text})"
+    return text
+
+
+@declared(_first_enough(), _SIZES)
 def absorber_size_ml(oxygen_ml: float) -> float:
     """Smallest absorber in trade that takes up the oxygen of a pack.
 

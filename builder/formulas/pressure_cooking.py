@@ -13,6 +13,7 @@ from builder.formulas.boiling import (
     ZERO_CELSIUS_K,
     boiling_point_c,
 )
+from builder.formulas.declaring import Constant, FromTable, declared, declared_ends
 from builder.formulas.ranges import require, require_above, require_known
 from builder.formulas.rehydration import GAS_CONSTANT_KJ_MOL_K
 
@@ -34,6 +35,8 @@ ANIMAL_KINDS = ("egg", "fish", "meat", "poultry")
 
 MOST_GAUGE_KPA = 150.0
 _HPA_PER_KPA = 10.0
+
+_FACTOR = "10 ^ ((sea_level_c - boiling_point_c) / {})"
 
 
 def gauge_boiling_point_c(gauge_kpa: float, altitude_m: float) -> float:
@@ -168,6 +171,11 @@ def z_from_activation_k(activation_kj_mol: float, from_c: float, to_c: float) ->
     return math.log(10.0) * GAS_CONSTANT_KJ_MOL_K * kelvins / activation_kj_mol
 
 
+@declared(
+    _FACTOR.format("z_k"),
+    {"sea_level_c": Constant(SEA_LEVEL_BOILING_POINT_C, "iapws-if97")},
+    {"z_k": FromTable(Z_K.__getitem__, ("kind",), "mansfield1962")},
+)
 def time_factor_of(kind: str, boiling_point_c: float) -> float:
     """How many times as long a kind of plant food cooks as at the sea's level.
 
@@ -207,6 +215,15 @@ def time_factor_of(kind: str, boiling_point_c: float) -> float:
     return _factor(boiling_point_c, Z_K[kind])
 
 
+@declared_ends(
+    f"min({_FACTOR.format('least_z_k')}, {_FACTOR.format('most_z_k')})",
+    f"max({_FACTOR.format('least_z_k')}, {_FACTOR.format('most_z_k')})",
+    constants={
+        "sea_level_c": Constant(SEA_LEVEL_BOILING_POINT_C, "iapws-if97"),
+        "least_z_k": Constant(LEAST_Z_K, "mansfield1962"),
+        "most_z_k": Constant(MOST_Z_K, "mansfield1962"),
+    },
+)
 def time_factor_range(boiling_point_c: float) -> tuple[float, float]:
     """Range in which the time factor of plant foods lies.
 

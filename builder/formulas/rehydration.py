@@ -6,6 +6,7 @@ import math
 
 from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.cooling import HOT_HOLDING_C
+from builder.formulas.declaring import Constant, declared_ends
 from builder.formulas.drying import solids_factor
 from builder.formulas.ranges import require, require_above, require_known
 from builder.formulas.safety import hours_out_of_cold
@@ -252,6 +253,14 @@ def rehydration_coefficient(
     return ratio / solids_factor(water_share, residual_share)
 
 
+@declared_ends(
+    "least_share * full_return_ml",
+    "most_share * full_return_ml",
+    constants={
+        "least_share": Constant(LEAST_UPTAKE_SHARE, "ranganna1986"),
+        "most_share": Constant(MOST_UPTAKE_SHARE, "ranganna1986"),
+    },
+)
 def uptake_range_ml(full_return_ml: float) -> tuple[float, float]:
     """Water that a dried food really takes up, from little to much.
 

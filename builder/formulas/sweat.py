@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.ranges import require, require_above, require_known
 from builder.formulas.water import MOST_ML_H
 
@@ -16,6 +17,14 @@ HPA_PER_MMHG = 1.33322
 USUAL_CLO = 1.0
 # im/clo of light trousers and shirt with a pack, about; uniforms 0.33 (read in a copy).
 USUAL_PERMEABILITY = 0.4
+
+# Du Bois 1916: m2 from kg and cm.
+SURFACE_FACTOR, SURFACE_OF_MASS, SURFACE_OF_HEIGHT = 0.007184, 0.425, 0.725
+# Buck 1996, over water.
+BUCK_A_HPA, BUCK_B, BUCK_C_C, BUCK_D_C = 6.1121, 18.678, 257.14, 234.5
+# Shapiro 1982 and its correction of 2009 (abstract, read in a copy).
+SHAPIRO_FACTOR, SHAPIRO_OF_EMAX = 27.9, -0.455
+OSEC_G_M2_H, OSEC_OF_SHAPIRO = 147.0, 0.0012
 
 # Shapiro 1982 as in Gonzalez 2009, and what it was measured for.
 LEAST_REQUIRED_W_M2 = 50.0
@@ -41,7 +50,23 @@ WORK = ("easy", "moderate", "hard")
 # Slow walkers are told to drink to thirst and no more than this (guideline, from memory).
 CAUTIOUS_ML_H = 1000.0
 
+_SATURATED = "buck_a_hpa * exp((buck_b - {0} / buck_d_c) * {0} / (buck_c_c + {0}))"
+_BUCK = {
+    "buck_a_hpa": Constant(BUCK_A_HPA, "buck1996"),
+    "buck_b": Constant(BUCK_B, "buck1996"),
+    "buck_c_c": Constant(BUCK_C_C, "buck1996"),
+    "buck_d_c": Constant(BUCK_D_C, "buck1996"),
+}
 
+
+@declared(
+    "surface_factor * mass_kg ^ of_mass * height_cm ^ of_height",
+    {
+        "surface_factor": Constant(SURFACE_FACTOR, "dubois1916"),
+        "of_mass": Constant(SURFACE_OF_MASS, "dubois1916"),
+        "of_height": Constant(SURFACE_OF_HEIGHT, "dubois1916"),
+    },
+)
 def body_surface_m2(mass_kg: float, height_cm: float) -> float:
     """Surface of a body.
 
@@ -72,7 +97,7 @@ def body_surface_m2(mass_kg: float, height_cm: float) -> float:
     """
     require("body mass", mass_kg, "kg", 3.0, 300.0)
     require("height", height_cm, "cm", 50.0, 250.0)
-    return float(0.007184 * mass_kg**0.425 * height_cm**0.725)
+    return float(SURFACE_FACTOR * mass_kg**SURFACE_OF_MASS * height_cm**SURFACE_OF_HEIGHT)
 
 
 def saturation_hpa(temperature_c: float) -> float:
@@ -102,10 +127,17 @@ def saturation_hpa(temperature_c: float) -> float:
     .. [buck1996] Buck, 1996, equation for water (quoted from memory).
     """
     require("temperature", temperature_c, "°C", -40.0, 100.0)
-    exponent = (18.678 - temperature_c / 234.5) * temperature_c / (257.14 + temperature_c)
-    return 6.1121 * math.exp(exponent)
+    rises = BUCK_B - temperature_c / BUCK_D_C
+    return BUCK_A_HPA * math.exp(rises * temperature_c / (BUCK_C_C + temperature_c))
 
 
+@declared(
+    "max(0, power_w / surface_m2 + sun_w_m2 - clo_w_m2_k / clo * (skin_c - air_c))",
+    {
+        "clo_w_m2_k": Constant(CLO_W_M2_K, "givoni-goldman1972"),
+        "skin_c": Constant(SKIN_C, "givoni-goldman1972"),
+    },
+)
 def required_evaporation_w_m2(
     power_w: float, surface_m2: float, air_c: float, clo: float = USUAL_CLO, sun_w_m2: float = 0.0
 ) -> float:
@@ -151,6 +183,17 @@ def required_evaporation_w_m2(
     return max(0.0, power_w / surface_m2 + sun_w_m2 - given_off)
 
 
+@declared(
+    f"max(0, clo_w_m2_k * lewis_k_mmhg * permeability * ({_SATURATED.format('skin_c')} "
+    f"- humidity_share * {_SATURATED.format('air_c')}) / hpa_per_mmhg)",
+    {
+        **_BUCK,
+        "clo_w_m2_k": Constant(CLO_W_M2_K, "givoni-goldman1972"),
+        "lewis_k_mmhg": Constant(LEWIS_K_MMHG, "givoni-goldman1972"),
+        "skin_c": Constant(SKIN_C, "givoni-goldman1972"),
+        "hpa_per_mmhg": Constant(HPA_PER_MMHG, "givoni-goldman1972"),
+    },
+)
 def most_evaporation_w_m2(
     air_c: float, humidity_share: float, permeability: float = USUAL_PERMEABILITY
 ) -> float:
@@ -192,6 +235,15 @@ def most_evaporation_w_m2(
     return max(0.0, CLO_W_M2_K * LEWIS_K_MMHG * permeability * drier_hpa / HPA_PER_MMHG)
 
 
+@declared(
+    "osec_g_m2_h * exp(of_shapiro * shapiro_factor * required_w_m2 * emax_w_m2 ^ of_emax)",
+    {
+        "osec_g_m2_h": Constant(OSEC_G_M2_H, "gonzalez2009"),
+        "of_shapiro": Constant(OSEC_OF_SHAPIRO, "gonzalez2009"),
+        "shapiro_factor": Constant(SHAPIRO_FACTOR, "gonzalez2009"),
+        "of_emax": Constant(SHAPIRO_OF_EMAX, "gonzalez2009"),
+    },
+)
 def osec_g_m2_h(required_w_m2: float, emax_w_m2: float) -> float:
     """Sweat by the corrected equation of Shapiro.
 
@@ -221,8 +273,8 @@ def osec_g_m2_h(required_w_m2: float, emax_w_m2: float) -> float:
     .. [gonzalez2009] Gonzalez and others, 2009, OSEC, abstract (read in a copy).
     """
     _require_evaporation(required_w_m2, emax_w_m2)
-    shapiro = 27.9 * required_w_m2 * emax_w_m2**-0.455
-    return float(147.0 * math.exp(0.0012 * shapiro))
+    shapiro = SHAPIRO_FACTOR * required_w_m2 * emax_w_m2**SHAPIRO_OF_EMAX
+    return float(OSEC_G_M2_H * math.exp(OSEC_OF_SHAPIRO * shapiro))
 
 
 def piecewise_g_m2_h(required_w_m2: float, emax_w_m2: float, air_c: float) -> float:
@@ -262,6 +314,7 @@ def piecewise_g_m2_h(required_w_m2: float, emax_w_m2: float, air_c: float) -> fl
     return max(0.0, constant + 1.527 * required_w_m2 - 0.87 * emax_w_m2)
 
 
+@declared("rate_g_m2_h * surface_m2")
 def sweat_ml_h(rate_g_m2_h: float, surface_m2: float) -> float:
     """Sweat of a whole body.
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 
 from builder.formulas.boiling import BOIL_HOLD_MIN, HIGH_BOIL_HOLD_MIN
+from builder.formulas.declaring import Constant, FromTable, declared
 from builder.formulas.heat import CEILING_SLACK
 from builder.formulas.ranges import require, require_above, require_known
 
@@ -46,6 +47,51 @@ _ML_PER_L = 1000.0
 _MG_PER_G = 1000.0
 
 
+def _drops_per_l(strength_share: float) -> float:
+    """Drops for a litre of clear water."""
+    for least, most, drops in reversed(_DROPS_PER_L):
+        if least <= strength_share <= most:
+            return drops
+    raise ValueError(
+        f"strength of the bleach is {strength_share:.10g}; no table gives drops between "
+        f"{_DROPS_PER_L[0][1]:.10g} and {_DROPS_PER_L[1][0]:.10g}"
+    )
+
+
+def _cloudy_factor(cloudy_or_cold: bool) -> float:
+    """How many times the drops of clear water."""
+    return CLOUDY_FACTOR if cloudy_or_cold else 1.0
+
+
+def _cold_below_c(chemical: str) -> float:
+    """Temperature under which water is cold for a chemical."""
+    return VERY_COLD_BELOW_C if chemical == "chlorine-dioxide" else COLD_BELOW_C
+
+
+def _warm_contact_min(chemical: str, cryptosporidium: bool) -> float:
+    """Minutes in water that is not cold."""
+    if cryptosporidium:
+        return SLOW_CONTACT_MIN if chemical == "chlorine-dioxide" else math.inf
+    return CONTACT_MIN
+
+
+def _cold_contact_min(chemical: str, cryptosporidium: bool) -> float:
+    """Minutes in cold water."""
+    if chemical == "chlorine-dioxide":
+        return SLOW_CONTACT_MIN
+    return math.inf if cryptosporidium else COLD_CONTACT_MIN
+
+
+@declared(
+    "max(0, ceil(drops_per_l * volume_ml / 1000 * cloudy_factor - slack))",
+    {"slack": Constant(CEILING_SLACK, "common-practice")},
+    {
+        "drops_per_l": FromTable(_drops_per_l, ("strength_share",), "epa-emergency-disinfection"),
+        "cloudy_factor": FromTable(
+            _cloudy_factor, ("cloudy_or_cold",), "epa-emergency-disinfection"
+        ),
+    },
+)
 def bleach_drops(volume_ml: float, strength_share: float, cloudy_or_cold: bool = False) -> int:
     """Drops of plain household bleach for an amount of water.
 
@@ -79,14 +125,8 @@ def bleach_drops(volume_ml: float, strength_share: float, cloudy_or_cold: bool =
     """
     require("volume of water", volume_ml, "ml", 0.0, MOST_VOLUME_ML)
     require("strength of the bleach", strength_share, "", _DROPS_PER_L[0][0], _DROPS_PER_L[-1][1])
-    for least, most, drops in reversed(_DROPS_PER_L):
-        if least <= strength_share <= most:
-            wanted = drops * volume_ml / _ML_PER_L * (CLOUDY_FACTOR if cloudy_or_cold else 1.0)
-            return max(0, math.ceil(wanted - CEILING_SLACK))
-    raise ValueError(
-        f"strength of the bleach is {strength_share:.10g}; no table gives drops between "
-        f"{_DROPS_PER_L[0][1]:.10g} and {_DROPS_PER_L[1][0]:.10g}"
-    )
+    wanted = _drops_per_l(strength_share) * volume_ml / _ML_PER_L * _cloudy_factor(cloudy_or_cold)
+    return max(0, math.ceil(wanted - CEILING_SLACK))
 
 
 def chlorine_mg_l(drops: float, volume_ml: float, strength_share: float) -> float:
@@ -126,6 +166,18 @@ def chlorine_mg_l(drops: float, volume_ml: float, strength_share: float) -> floa
     return drops * DROP_ML * strength_share * _MG_PER_G / (volume_ml / _ML_PER_L)
 
 
+@declared(
+    "if(water_c < cold_below_c, cold_contact_min, warm_contact_min)",
+    tables={
+        "cold_below_c": FromTable(_cold_below_c, ("chemical",), "common-practice"),
+        "cold_contact_min": FromTable(
+            _cold_contact_min, ("chemical", "cryptosporidium"), "cdc-backcountry-water"
+        ),
+        "warm_contact_min": FromTable(
+            _warm_contact_min, ("chemical", "cryptosporidium"), "epa-emergency-disinfection"
+        ),
+    },
+)
 def contact_min(chemical: str, water_c: float, cryptosporidium: bool = False) -> float:
     """How long treated water stands before it is drunk.
 
@@ -161,12 +213,9 @@ def contact_min(chemical: str, water_c: float, cryptosporidium: bool = False) ->
     """
     require_known("chemical", chemical, CHEMICALS)
     require("water temperature", water_c, "°C", 0.0, 50.0)
-    if chemical == "chlorine-dioxide":
-        slow = cryptosporidium or water_c < VERY_COLD_BELOW_C
-        return SLOW_CONTACT_MIN if slow else CONTACT_MIN
-    if cryptosporidium:
-        return math.inf
-    return COLD_CONTACT_MIN if water_c < COLD_BELOW_C else CONTACT_MIN
+    if water_c < _cold_below_c(chemical):
+        return _cold_contact_min(chemical, cryptosporidium)
+    return _warm_contact_min(chemical, cryptosporidium)
 
 
 def halogen_min(water_c: float, dose_mg_l: float) -> float:
@@ -203,6 +252,14 @@ def halogen_min(water_c: float, dose_mg_l: float) -> float:
     return row[sum(dose_mg_l >= dose for dose in _HALOGEN_MG_L) - 1]
 
 
+@declared(
+    "if(altitude_m > high_above_m, high_hold_min, hold_min)",
+    {
+        "high_above_m": Constant(EPA_HIGH_ABOVE_M, "epa-emergency-disinfection"),
+        "high_hold_min": Constant(HIGH_BOIL_HOLD_MIN, "epa-emergency-disinfection"),
+        "hold_min": Constant(BOIL_HOLD_MIN, "epa-emergency-disinfection"),
+    },
+)
 def strict_boil_min(altitude_m: float) -> float:
     """How long water to drink is held at the boil by the stricter of two rules.
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping, Sequence
 from functools import cache
 from typing import Any, ParamSpec
 
-from builder.formulas.declaring import FORMULAS, Formula
+from builder.formulas.declaring import ENDS, FORMULAS, Formula
 from builder.model.figure import Count, Figure, Found, Named, Traced, Worked
 
 Given = ParamSpec("Given")
@@ -28,6 +28,13 @@ def count(formula: Callable[Given, float], *args: Given.args, **named: Given.kwa
     """Work out a declared formula that counts whole things."""
     figure = work(formula, *args, **named)
     return Count(int(float(figure)), figure.origin)
+
+
+def work_range(
+    formula: Callable[Given, tuple[float, ...]], *args: Given.args, **named: Given.kwargs
+) -> tuple[Figure, ...]:
+    """Work out the ends of a range, the least first."""
+    return tuple(work(end, *args, **named) for end in ENDS[formula])
 
 
 def look_up(table: Callable[Given, float], *args: Given.args, **named: Given.kwargs) -> Figure:

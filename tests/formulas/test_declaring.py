@@ -15,8 +15,11 @@ from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
 import builder.formulas
+from builder.formulas.cooling import LOSS_W_K, WIND_LOSS_FACTOR
 from builder.formulas.declaring import FORMULAS, Formula, unit_of_name
+from builder.formulas.effort import ACTIVITIES
 from builder.formulas.expression import evaluate, names_in
+from builder.formulas.treatment import CHEMICALS
 from tests.formulas.test_documented_ranges import EXAMPLES, blocks, told_range
 
 for _path in sorted(Path(builder.formulas.__file__).parent.glob("[a-z]*.py")):
@@ -31,14 +34,25 @@ NEAR = 1e-6
 # Differences of nearly equal numbers: what doubles leave of kilometres near the sea.
 CANCELS = {"air.altitude_m": 1e-6}
 # Limits that a docstring tells in words.
-LIMITS = {("air.altitude_m", "pressure_hpa"): (226.4, 1074.7)}
+LIMITS = {
+    ("air.altitude_m", "pressure_hpa"): (226.4, 1074.7),
+    # Warmer than any air: at the air's temperature the time has no end.
+    ("cooling.minutes_above", "above_c"): (60.5, 130.0),
+}
 # Words that choose a row of a table, all of them.
 WORDS: dict[str, list[Any]] = {
     "sex": ["female", "male", None],
     "pregnant": [False, True],
     "nursing": [False, True],
+    "cloudy_or_cold": [False, True],
+    "cryptosporidium": [False, True],
+    "activity": list(ACTIVITIES),
+    "chemical": list(CHEMICALS),
+    "third": [None, 1, 2, 3],
+    "wind": list(WIND_LOSS_FACTOR),
+    "vessel": list(LOSS_W_K),
 }
-LISTS = ("sequence of float",)
+KINDS = ("float", "sequence of float")
 
 
 def choices(formula: Formula, name: str, example: Any) -> list[Any]:
@@ -53,19 +67,26 @@ def choices(formula: Formula, name: str, example: Any) -> list[Any]:
 def _calls(formula: Formula) -> st.SearchStrategy[dict[str, Any]]:
     """Calls of a formula with values over its documented ranges."""
     doc = inspect.getdoc(formula.function) or ""
-    texts = dict(blocks(doc))
+    texts = dict(blocks(doc, KINDS))
     parts: dict[str, st.SearchStrategy[Any]] = {}
     for name, parameter in inspect.signature(formula.function).parameters.items():
         kind = str(parameter.annotation)
         if kind == "Sequence[float]":
-            parts[name] = st.lists(_floats(-FAR, FAR), min_size=3, max_size=3).map(tuple)
+            each = _floats(*limits(texts.get(name, "")))
+            parts[name] = st.lists(each, min_size=3, max_size=3).map(tuple)
         elif kind in ("float", "int"):
             least, most = LIMITS.get((formula.id, name)) or limits(texts.get(name, ""))
             parts[name] = _floats(least, most)
         else:
-            example = EXAMPLES.get(formula.id, {}).get(name, parameter.default)
+            example = EXAMPLES.get(told_as(formula), {}).get(name, parameter.default)
             parts[name] = st.sampled_from(choices(formula, name, example))
     return st.fixed_dictionaries(parts)
+
+
+def told_as(formula: Formula) -> str:
+    """The name under which its documented ranges are held: an end's is that of its range."""
+    whole = getattr(formula.function, "__wrapped__", formula.function)
+    return f"{whole.__module__.rpartition('.')[2]}.{whole.__name__}"
 
 
 def limits(text: str) -> tuple[float, float]:
@@ -76,8 +97,8 @@ def limits(text: str) -> tuple[float, float]:
     )
     if told is None:
         return -FAR, FAR
-    floor = NEAR if told["above"] and not least else 0.0
-    return (floor if least is None else max(least, floor), FAR if most is None else most)
+    least = NEAR if told["above"] and not least else least or 0.0
+    return least, FAR if most is None else most
 
 
 def _floats(least: float, most: float) -> st.SearchStrategy[float]:

@@ -7,7 +7,7 @@ from __future__ import annotations
 import importlib
 import inspect
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from pathlib import Path
 from typing import Any, NamedTuple
 
@@ -270,10 +270,7 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "needs.altitude_range_kcal": {"basal_kcal": 1.0, "altitude_m": 0.0},
     "needs.activity_level": {"need_kcal": 1.0, "basal_kcal": 1.0},
     "needs.activity_of": {"level": 1.5, "age_years": 30.0},
-    "needs.whole_day_kcal": {
-        "sex": "male", "age_years": 30.0, "height_cm": 175.0, "mass_kg": 70.0,
-        "travel_hours": 1.0, "travel_kcal": 100.0,
-    },
+    "needs.held_level": {"need_kcal": 1.0, "basal_kcal": 1.0},
     "needs.lcda_power_w": {
         "body_kg": 70.0, "load_kg": 1.0, "speed_m_s": 1.0, "grade_percent": 1.0,
     },
@@ -386,13 +383,13 @@ class _Edge(NamedTuple):
     let_in: bool
 
 
-def blocks(doc: str) -> Iterator[tuple[str, str]]:
-    """Each float parameter of a docstring and its text on one line."""
+def blocks(doc: str, kinds: Sequence[str] = ("float",)) -> Iterator[tuple[str, str]]:
+    """Each parameter of a docstring of these kinds and its text on one line."""
     section = doc.split("Parameters\n----------\n")[1].split("\n\nReturns")[0]
     for block in re.split(r"\n(?=\w)", section):
         head, _, text = block.partition("\n")
         name, _, kind = head.partition(" : ")
-        if kind == "float":
+        if kind in kinds:
             yield name, " ".join(text.split())
 
 

@@ -9,7 +9,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas.effort import basal_kcal, day_need_kcal, eer_2023_kcal, mifflin_kcal
 from builder.formulas.needs import (
     PUBLISHED_BY,
     active_protein_range_g,
@@ -17,6 +16,7 @@ from builder.formulas.needs import (
     activity_of,
     altitude_range_kcal,
     cold_range_kcal,
+    held_level,
     lcda_power_w,
     ludlow_weyand_power_w,
     nursing_kcal,
@@ -24,7 +24,6 @@ from builder.formulas.needs import (
     protein_need_g,
     salt_of_limit,
     spread_share,
-    whole_day_kcal,
 )
 
 speeds = st.floats(0.5, 1.8)
@@ -109,46 +108,11 @@ def test_level() -> None:
     assert activity_level(3000.0, 1500.0) == 2.0
 
 
-def test_three_methods_for_an_adult() -> None:
-    found = whole_day_kcal("male", 30.0, 175.0, 70.0, 6.0, 2200.0)
-    basal = basal_kcal("male", 30.0, 70.0)
-    factorial = day_need_kcal(basal, 6.0, 2200.0)
-    assert list(found) == ["schofield1985", "nasem2023", "mifflin1990"]
-    assert found["schofield1985"] == factorial
-    assert found["nasem2023"] == eer_2023_kcal("male", 30.0, 175.0, 70.0, "very-active")
-    assert found["mifflin1990"] == pytest.approx(
-        mifflin_kcal("male", 30.0, 175.0, 70.0) * factorial / basal
-    )
-
-
-def test_a_quiet_day_is_inactive_and_the_methods_agree() -> None:
-    """8 h at 0.95 and 16 h at 1.6 are a level of 1.383."""
-    found = whole_day_kcal("female", 35.0, 165.0, 60.0, 0.0, 0.0)
-    assert found["nasem2023"] == eer_2023_kcal("female", 35.0, 165.0, 60.0, "inactive")
-    assert found["mifflin1990"] == pytest.approx(
-        mifflin_kcal("female", 35.0, 165.0, 60.0) * (8.0 * 0.95 + 16.0 * 1.6) / 24.0
-    )
-    assert spread_share(found.values()) < 0.12
-
-
-def test_beyond_what_anyone_keeps_up_the_level_stops_growing() -> None:
-    found = whole_day_kcal("male", 30.0, 175.0, 70.0, 16.0, 9000.0)
-    assert found["mifflin1990"] == pytest.approx(2.5 * mifflin_kcal("male", 30.0, 175.0, 70.0))
-
-
-def test_a_child_has_two_methods() -> None:
-    assert list(whole_day_kcal("female", 18.9, 160.0, 50.0, 4.0, 900.0)) == [
-        "schofield1985",
-        "nasem2023",
-    ]
-    assert len(whole_day_kcal("female", 19.0, 160.0, 50.0, 4.0, 900.0)) == 3
-
-
-def test_a_body_not_told_is_the_mean_of_both() -> None:
-    found = whole_day_kcal(None, 35.0, 170.0, 70.0, 0.0, 0.0)
-    both = [whole_day_kcal(sex, 35.0, 170.0, 70.0, 0.0, 0.0) for sex in ("female", "male")]
-    for method, kcal in found.items():
-        assert kcal == pytest.approx(sum(each[method] for each in both) / 2.0)
+@pytest.mark.parametrize(
+    ("need", "level"), [(1000.0, 1.0), (1500.0, 1.0), (3000.0, 2.0), (3750.0, 2.5), (9000.0, 2.5)]
+)
+def test_a_level_lies_within_what_bodies_hold_out(need: float, level: float) -> None:
+    assert held_level(need, 1500.0) == level
 
 
 def test_spread() -> None:
@@ -203,8 +167,6 @@ def test_soft_ground_costs_more() -> None:
         (lambda: activity_level(1.0, 0.0), "basal energy is 0 kcal"),
         (lambda: activity_of(0.9, 30.0), "physical activity level is 0.9"),
         (lambda: activity_of(1.5, 2.0), "age is 2 years"),
-        (lambda: whole_day_kcal("male", 2.0, 90.0, 13.0, 1.0, 10.0), "age is 2 years"),
-        (lambda: whole_day_kcal("m", 30.0, 175.0, 70.0, 1.0, 10.0), "sex 'm' is not known"),
         (lambda: spread_share([]), "^there is no value to compare; give at least one$"),
         (lambda: spread_share([1.0, 0.0]), "value to compare is 0; it must"),
         (lambda: lcda_power_w(2.0, 0.0, 1.0, 0.0), "body mass is 2 kg"),

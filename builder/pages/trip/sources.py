@@ -242,7 +242,7 @@ SUBJECTS: Mapping[str, Mapping[str, str]] = {
         "effort.mifflin_kcal": later("energy at rest"),
         "effort.eer_2005_kcal": later("energy of a day at home"),
         "effort.eer_2023_kcal": later("energy of a day at home"),
-        "needs.whole_day_kcal": later("energy of a day at home"),
+        "needs.held_level": later("how active a day is"),
         "effort.day_need_kcal": later("energy of a day of travel"),
         "effort.least_travel_kcal": later("energy of a day of travel"),
         "effort.met_kcal": later("energy of activities"),

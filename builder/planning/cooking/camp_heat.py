@@ -14,14 +14,14 @@ from builder.formulas.embers import (
 from builder.formulas.gas import BURNER_WANTS_KPA, CANISTER_COOLS_K, mixture_pressure_kpa
 from builder.formulas.gas_canister import usable_share
 from builder.formulas.heat import fuel_mass_g
+from builder.model.figure import add, largest, named, smallest
 from builder.model.gear import Iron
 from builder.model.kit import KitDay, PlannedMeal
 from builder.model.looks import ColdGas, IronHeat
 from builder.model.trip import Trip
 from builder.planning.cooking.hearth import Hearth
-from builder.planning.tracing import solve
+from builder.planning.tracing import solve, work, work_range
 
-_HPA_PER_KPA = 10.0
 # Closer to all of it nobody would notice.
 ALL_OF_IT_SHARE = 0.995
 
@@ -31,9 +31,9 @@ def cold_gas(day: KitDay, hearth: Hearth) -> ColdGas | None:
     fuel, stove, at = hearth.fuel, hearth.stove, day.conditions
     if day.ends_home or not fuel or fuel.kind != "gas" or not fuel.mix or not stove:
         return None
-    all_shares = sum(share for _, share in fuel.mix)
+    all_shares = add(share for _, share in fuel.mix)
     mix = {gas: share / all_shares for gas, share in fuel.mix}
-    can_c = at.air_low_c - CANISTER_COOLS_K
+    can_c = at.air_low_c - named(CANISTER_COOLS_K, "canister_cools_k", "common-practice")
     usable = solve(
         "evaporated in small steps", usable_share, mix, can_c, at.pressure_hpa, stove.liquid_feed
     )
@@ -43,7 +43,8 @@ def cold_gas(day: KitDay, hearth: Hearth) -> ColdGas | None:
         day=day.day,
         air_low_c=at.air_low_c,
         can_kpa=solve("pressure of the mixture", mixture_pressure_kpa, mix, can_c),
-        wanted_kpa=at.pressure_hpa / _HPA_PER_KPA + BURNER_WANTS_KPA,
+        wanted_kpa=at.pressure_hpa / 10
+        + named(BURNER_WANTS_KPA, "burner_wants_kpa", "common-practice"),
         usable_share=usable,
     )
 
@@ -57,14 +58,15 @@ def wood_range_g(trip: Trip, days: Sequence[KitDay], hearth: Hearth) -> tuple[fl
     burner, fire = hearth.burner, trip.fire
     if burner is None or burner.on != "fire" or fire is None or fire.wood:
         return None
-    heat_kj = sum(
+    heat_kj = add(
         day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj for day in days
     )
     if heat_kj <= 0:
         return None
-    least, most = wood_range_mj_kg(fire.wood_moisture_share)
-    embers_g = sum(day.fuel.wood_g for day in days) - fuel_mass_g(heat_kj, hearth.wood_mj_kg)
-    return embers_g + fuel_mass_g(heat_kj, most), embers_g + fuel_mass_g(heat_kj, least)
+    least, most = work_range(wood_range_mj_kg, fire.wood_moisture_share)
+    wood_g = add(day.fuel.wood_g for day in days)
+    embers_g = wood_g - work(fuel_mass_g, heat_kj, hearth.wood_mj_kg)
+    return embers_g + work(fuel_mass_g, heat_kj, most), embers_g + work(fuel_mass_g, heat_kj, least)
 
 
 def iron_heats(days: Sequence[KitDay], irons: Sequence[Iron]) -> Iterator[IronHeat]:
@@ -81,18 +83,19 @@ def iron_heats(days: Sequence[KitDay], irons: Sequence[Iron]) -> Iterator[IronHe
 def _iron_heat(day: KitDay, place: int, meal: PlannedMeal, irons: Sequence[Iron]) -> IronHeat:
     """Give the range over all irons; the handles count, though they stay cooler."""
     cold_c = meal.conditions.air_low_c
-    side_min = max(step.each_side_min for step in meal.steps)
-    least_kw, most_kw = EMBER_KW_M2
+    side_min = largest(*(step.each_side_min for step in meal.steps))
+    plate_c = named(PLATE_C, "plate_c", "common-practice")
+    embers = [named(each, "embers_kw_m2", "common-practice") for each in EMBER_KW_M2]
     faces = [(iron.mass_g, iron.face_cm2 or 0.0) for iron in irons]
-    heats = [preheat_range_min(mass_g, face_cm2, cold_c) for mass_g, face_cm2 in faces]
+    heats = [work_range(preheat_range_min, *face, cold_c, plate_c) for face in faces]
     presses = [
-        first_press_min(side_min, mass_g, face_cm2, cold_c, PLATE_C, kw_m2)
-        for mass_g, face_cm2 in faces
-        for kw_m2 in (least_kw, most_kw)
+        work(first_press_min, side_min, *face, cold_c, plate_c, kw_m2)
+        for face in faces
+        for kw_m2 in embers
     ]
     return IronHeat(
         day=day.day,
         place=place,
-        heats_min=(min(low for low, _ in heats), max(high for _, high in heats)),
-        cold_press_min=(min(presses), max(presses)),
+        heats_min=(smallest(*(low for low, _ in heats)), largest(*(high for _, high in heats))),
+        cold_press_min=(smallest(*presses), largest(*presses)),
     )

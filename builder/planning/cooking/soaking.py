@@ -8,6 +8,7 @@ from collections.abc import Iterator, Sequence
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min, uptake_range_ml
 from builder.model.batch import HEAT_METHODS
 from builder.model.content import Content
+from builder.model.figure import named
 from builder.model.kit import KitDay, PlannedIngredient, PlannedMeal, PlannedStep
 from builder.model.looks import Soaking, Span
 from builder.planning.cooking.standing import (
@@ -15,6 +16,7 @@ from builder.planning.cooking.standing import (
     stands_at_most_min,
     stands_min,
 )
+from builder.planning.tracing import work_range
 
 # Meals that are reached after some way; breakfast is eaten where one slept.
 _AFTER_SOME_WAY = ("lunch", "dinner", "snacks")
@@ -61,7 +63,7 @@ def _soaking(day: KitDay, place: int, number: int, content: Content) -> Soaking:
         slowest=slowest,
         usual_min=usual,
         uptake_ml=_uptake_ml(meal, number, content),
-        stands_h=None if is_cold else at_most_min / 60,
+        stands_h=None if is_cold else named(at_most_min, "at_most_min", "fsis-two-hours") / 60,
         too_long=too_long,
         overnight=overnight,
         # In such cold a bottle would freeze before it softens anything.
@@ -72,7 +74,12 @@ def _soaking(day: KitDay, place: int, number: int, content: Content) -> Soaking:
 def _usual_min(each: PlannedIngredient, hot: bool, content: Content) -> Span | None:
     """Give the usual minutes; fruit is known in warm water only, whole meals not at all."""
     key = (_soaks_as(each, content), "boiling" if hot else "cold")
-    return soak_range_min(*key) if key in SOAK_MIN else None
+    if key not in SOAK_MIN:
+        return None
+    fewest, most = soak_range_min(*key)
+    by = "msu-preserving" if key[1] == "cold" else "extension-rehydration"
+    words = f"soak_min ({key[0]}, {key[1]})"
+    return named(fewest, f"fewest {words}", by), named(most, f"most {words}", by)
 
 
 def _soaks_as(each: PlannedIngredient, content: Content) -> str:
@@ -90,7 +97,8 @@ def _uptake_ml(meal: PlannedMeal, number: int, content: Content) -> Span | None:
     step = content.recipes[meal.recipe or ""].steps[number]
     if not step.water_auto or step.water_ml:
         return None
-    return uptake_range_ml(meal.steps[number].water_ml)
+    least, most = work_range(uptake_range_ml, meal.steps[number].water_ml)
+    return least, most
 
 
 def _goes_in_bottle(day: KitDay, meal: PlannedMeal, number: int, usual: Span | None) -> bool:

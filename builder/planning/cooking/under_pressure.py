@@ -4,16 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 
-from builder.formulas.pressure_cooking import (
-    Z_K,
-    gauge_boiling_point_c,
-    time_factor_of,
-    time_factor_range,
-)
+from builder.formulas.boiling import boiling_point_c
+from builder.formulas.pressure_cooking import Z_K, time_factor_of, time_factor_range
 from builder.model.content import Content
+from builder.model.figure import largest, smallest
 from builder.model.gear import Pot
 from builder.model.kit import KitDay, PlannedMeal
 from builder.model.looks import UnderPressure
+from builder.planning.tracing import work, work_range
 
 
 def under_pressure(
@@ -53,16 +51,18 @@ def _look(
     day: KitDay, place: int, number: int, gauge_kpa: float, kinds: frozenset[str]
 ) -> UnderPressure:
     meal = day.meals[place]
-    boils_c = gauge_boiling_point_c(gauge_kpa, meal.conditions.altitude_m)
+    inside_hpa = meal.conditions.pressure_hpa + gauge_kpa * 10  # hPa in each kPa
+    boils_c = work(boiling_point_c, inside_hpa)
     sea_min = meal.steps[number].minutes_at_sea_level
     # What takes longest decides.
-    minutes = sea_min * max(time_factor_of(kind, boils_c) for kind in kinds)
-    least, most = (sea_min * factor for factor in time_factor_range(boils_c))
+    factors = [work(time_factor_of, kind, boils_c) for kind in sorted(kinds)]
+    minutes = sea_min * largest(*factors)
+    least, most = (sea_min * factor for factor in work_range(time_factor_range, boils_c))
     return UnderPressure(
         day=day.day,
         place=place,
         step=number,
         boils_c=boils_c,
         minutes=minutes,
-        likely_min=(min(least, minutes), max(most, minutes)),
+        likely_min=(smallest(least, minutes), largest(most, minutes)),
     )

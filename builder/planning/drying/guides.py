@@ -16,19 +16,18 @@ from builder.formulas.heat_drying import (
     PIECES_MM,
     STEAM_MIN,
     WHOLE,
-    air_range_c,
-    blanching_range_min,
-    hours_range,
-    pieces_range_mm,
+    Row,
 )
 from builder.formulas.safety import heated_before_drying_c
 from builder.model.batch import HEAT_METHODS, Method
 from builder.model.content import Content
+from builder.model.figure import named
 from builder.model.food import FLESH_KINDS
 from builder.model.gear import Dryer
 from builder.model.kit import ShoppingLine
-from builder.model.looks import DryerLoad, DryingGuide, Form
+from builder.model.looks import DryerLoad, DryingGuide, Form, Span
 from builder.planning.stock import DRYING_ICE_C, KJ_PER_KWH, Judged, Substance, substance_named
+from builder.planning.tracing import look_up, work, work_range
 
 _HEATED_BY = ("fsis-jerky", "umn-jerky")
 # Where that is from which holds for many foods, by what it is about.
@@ -89,11 +88,12 @@ def _guide(substance: Substance, method: Method, kind: str) -> DryingGuide:
     fresh = food is not None and food.state == "raw"
     dry_as = (food.dry_as or "") if food and fresh else ""
     form = _form(kind, dry_as, any(each.cut == "minced" for each in substance.foods))
-    pieces = pieces_range_mm(kind) if form in ("slices", "layer") and kind in PIECES_MM else None
-    used = [AIR_C[kind], HOURS.get(dry_as, KIND_HOURS[kind])]
-    used += [PIECES_MM[kind]] if pieces else []
-    used += [table[dry_as] for table in (STEAM_MIN, BOIL_MIN) if dry_as in table]
-    sources = [source for _, _, source in used]
+    of_hours = dry_as if dry_as in HOURS else kind
+    hours = HOURS.get(dry_as, KIND_HOURS[kind])
+    pieces = PIECES_MM.get(kind) if form in ("slices", "layer") else None
+    steam, boil = STEAM_MIN.get(dry_as), BOIL_MIN.get(dry_as)
+    used = (AIR_C[kind], hours, pieces, steam, boil)
+    sources = [row[2] for row in used if row]
     if dry_as in NOT_BLANCHED:
         sources.append(_BLANCHED_OR_NOT_BY)
     raw_flesh = kind == "jerky"
@@ -104,14 +104,22 @@ def _guide(substance: Substance, method: Method, kind: str) -> DryingGuide:
         method=method,
         kind=kind,
         form=form,
-        pieces_mm=pieces,
-        air_c=air_range_c(kind),
-        hours=hours_range(kind, dry_as or None),
-        steam_min=blanching_range_min(dry_as, "steam") if dry_as in STEAM_MIN else None,
-        boil_min=blanching_range_min(dry_as, "boil") if dry_as in BOIL_MIN else None,
-        heat_to_c=heated_before_drying_c(substance.kind, substance.is_game) if raw_flesh else None,
+        pieces_mm=_row(f"pieces_mm ({kind})", pieces) if pieces else None,
+        air_c=_row(f"air_c ({kind})", AIR_C[kind]),
+        hours=_row(f"drying_hours ({of_hours})", hours),
+        steam_min=_row(f"steam_min ({dry_as})", steam) if steam else None,
+        boil_min=_row(f"boil_min ({dry_as})", boil) if boil else None,
+        heat_to_c=look_up(heated_before_drying_c, substance.kind, substance.is_game)
+        if raw_flesh
+        else None,
         sources=tuple(dict.fromkeys(sources)),
     )
+
+
+def _row(name: str, row: Row) -> Span:
+    """Give the two ends of a row of the tables."""
+    least, most, source = row
+    return named(least, f"least {name}", source), named(most, f"most {name}", source)
 
 
 def _form(kind: str, dry_as: str, minced: bool) -> Form:
@@ -135,9 +143,9 @@ def _load(judged: Judged, dryer: Dryer, fresh_g: float) -> DryerLoad:
     ice_g = judged.water_removed_g
     of_limit = fresh_g / dryer.load_g
     if dryer.ice_g:
-        of_limit = load_of_limit(fresh_g, ice_g, dryer.load_g, dryer.ice_g)
-    density = judged.substance.density_g_ml
-    thick = layer_mm(fresh_g, density, dryer.trays_cm2) if density and dryer.trays_cm2 else None
+        of_limit = work(load_of_limit, fresh_g, ice_g, dryer.load_g, dryer.ice_g)
+    density, trays_cm2 = judged.substance.density_g_ml, dryer.trays_cm2
+    thick = work(layer_mm, fresh_g, density, trays_cm2) if density and trays_cm2 else None
     return DryerLoad(
         batch=judged.batch.id,
         dryer=dryer.name,
@@ -149,17 +157,18 @@ def _load(judged: Judged, dryer: Dryer, fresh_g: float) -> DryerLoad:
     )
 
 
-def _ice_gone_h(thickness_mm: float) -> tuple[float, float] | None:
+def _ice_gone_h(thickness_mm: float) -> Span | None:
     """Give the hours of a slab so thick; None where that was never measured."""
     try:
-        return ice_gone_range_h(thickness_mm)
+        fewest, most = work_range(ice_gone_range_h, thickness_mm)
     except ValueError:
         return None
+    return fewest, most
 
 
 def _freezing_kwh(judged: Judged, fresh_g: float) -> float | None:
     loaded_c = judged.batch.loaded_at_c
     if loaded_c is None or loaded_c <= 0:
         return None
-    heat_kj = freezing_heat_kj(fresh_g, judged.water_share, loaded_c, DRYING_ICE_C)
-    return heat_kj / KJ_PER_KWH
+    ice_c = named(DRYING_ICE_C, "drying_ice_c", "murphy-koop2005")
+    return work(freezing_heat_kj, fresh_g, judged.water_share, loaded_c, ice_c) / KJ_PER_KWH

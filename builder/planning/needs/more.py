@@ -12,9 +12,11 @@ from builder.formulas.needs import (
     nursing_kcal,
     pregnancy_kcal,
 )
-from builder.model.kit import KitDay, PersonDay
-from builder.model.looks import NeedMore, NeedsMoreFor, Span
+from builder.model.figure import Figure, Named, add, counted, largest, named, smallest
+from builder.model.kit import KitDay
+from builder.model.looks import NeedMore, NeedsMoreFor
 from builder.model.trip import Person
+from builder.planning.tracing import work_range
 
 _COLD_BY = ("compendium2024", "iom1996")
 _HIGH_BY = ("iom1996",)
@@ -24,29 +26,45 @@ def needs_more(person: Person, days: Sequence[KitDay]) -> Iterator[NeedMore]:
     """Give what a person may need besides what the plan counts; the plan stays as it is."""
     if person.pregnant:
         # The third is not told, so the last is taken: it asks for most.
-        found = [pregnancy_kcal(None, published) for published in PREGNANCY_KCAL]
-        kcal = (min(found), max(found))
-        yield NeedMore(person.name, "pregnant", len(days), kcal, tuple(PREGNANCY_KCAL))
+        found = [
+            named(pregnancy_kcal(None, by), "pregnancy_kcal (last third)", by)
+            for by in PREGNANCY_KCAL
+        ]
+        yield _always(person, "pregnant", days, found)
     if person.nursing:
-        found = [nursing_kcal(published) for published in NURSING_KCAL]
-        kcal = (min(found), max(found))
-        yield NeedMore(person.name, "nursing", len(days), kcal, tuple(NURSING_KCAL))
+        found = [named(nursing_kcal(by), "nursing_kcal", by) for by in NURSING_KCAL]
+        yield _always(person, "nursing", days, found)
     own = [(day, each) for day in days for each in day.people if each.name == person.name]
-    colds = [cold_range_kcal(each.energy_need_kcal, day.conditions.air_low_c) for day, each in own]
+    colds = [
+        work_range(cold_range_kcal, each.energy_need_kcal, day.conditions.air_low_c)
+        for day, each in own
+    ]
     yield from _on_some_days(person, "cold", colds, _COLD_BY)
-    highs = [_high(day, each) for day, each in own]
+    highs = [
+        work_range(altitude_range_kcal, each.basal_kcal, day.conditions.altitude_m)
+        for day, each in own
+    ]
     yield from _on_some_days(person, "height", highs, _HIGH_BY)
 
 
-def _high(day: KitDay, each: PersonDay) -> Span:
-    return altitude_range_kcal(each.basal_kcal, day.conditions.altitude_m)
+def _always(
+    person: Person, why: NeedsMoreFor, days: Sequence[KitDay], found: Sequence[Figure]
+) -> NeedMore:
+    """Give the least and the most of what was published, for every day."""
+    kcal = (smallest(*found), largest(*found))
+    by = tuple(each.origin.source for each in found if isinstance(each.origin, Named))
+    return NeedMore(person.name, why, len(days), kcal, by)
 
 
 def _on_some_days(
-    person: Person, why: NeedsMoreFor, spans: Sequence[Span], sources: tuple[str, ...]
+    person: Person,
+    why: NeedsMoreFor,
+    spans: Sequence[tuple[Figure, ...]],
+    sources: tuple[str, ...],
 ) -> Iterator[NeedMore]:
     """Give the mean over the days that ask for more."""
-    asking = [span for span in spans if span[1] > 0]
+    asking = [span for span in spans if span[-1] > 0]
     if asking:
-        low, high = (sum(ends) / len(asking) for ends in zip(*asking, strict=True))
+        number = counted(len(asking), "days")
+        low, high = (add(ends) / number for ends in zip(*asking, strict=True))
         yield NeedMore(person.name, why, len(asking), (low, high), sources)
