@@ -43,7 +43,7 @@ from builder.formulas.sweat import (
 )
 from builder.formulas.treatment import bleach_drops, contact_min, strict_boil_min
 from builder.model.content import Content
-from builder.model.figure import add, counted, largest, named, smallest
+from builder.model.figure import add, counted, largest, named, none, smallest
 from builder.model.kit import KitDay, PersonDay, PlannedMeal, PlannedStep, ShoppingLine
 from builder.model.looks import (
     EnergyLook,
@@ -198,9 +198,11 @@ def _label(day: KitDay, meal: PlannedMeal) -> MealLabel:
     fibre = smallest(held.fibre_g, held.carbohydrate_g) * to_100g
     protein, fat = held.protein_g * to_100g, held.fat_g * to_100g
     carbohydrate = held.carbohydrate_g * to_100g
-    us_kcal = work(us_energy_kcal, held.protein_g, held.fat_g, held.carbohydrate_g) / portions
-    energy_kj = work(label_energy_kj, protein, fat, carbohydrate, fibre, _NO_ALCOHOL_G)
-    energy_kcal = work(label_energy_kcal, protein, fat, carbohydrate, fibre, _NO_ALCOHOL_G)
+    us_kcal: float = (
+        work(us_energy_kcal, held.protein_g, held.fat_g, held.carbohydrate_g) / portions
+    )
+    energy_kj: float = work(label_energy_kj, protein, fat, carbohydrate, fibre, _NO_ALCOHOL_G)
+    energy_kcal: float = work(label_energy_kcal, protein, fat, carbohydrate, fibre, _NO_ALCOHOL_G)
     only_energy = held.energy_kcal > 0 and not energy_kcal
     if only_energy:
         us_kcal, energy_kcal = held.energy_kcal / portions, held.energy_kcal * to_100g
@@ -242,6 +244,7 @@ def _person_food(person: Person, days: Sequence[KitDay]) -> PersonFood:
     energy = add(share * held.energy_kcal for share, held in plates)
     protein = add(share * held.protein_g for share, held in plates)
     sodium = add(share * held.sodium_mg for share, held in plates)
+    least_g, most_g = work_range(active_protein_range_g, person.mass_kg)
     # Meals at home count as days not eaten from the bag.
     parts = add(1 - home_share(day.home) for day in days) or counted(1, "days")
     return PersonFood(
@@ -251,7 +254,7 @@ def _person_food(person: Person, days: Sequence[KitDay]) -> PersonFood:
         protein_need_g=work(
             protein_need_g, person.mass_kg, None, pregnant=person.pregnant, nursing=person.nursing
         ),
-        protein_active_g=work_range(active_protein_range_g, person.mass_kg),
+        protein_active_g=(least_g, most_g),
         salt_g=work(salt_g, sodium) / parts,
     )
 
@@ -354,7 +357,7 @@ def _snow(day: KitDay, hearth: Hearth) -> SnowWork:
     water_ml = day.water.total_ml
     rooms = [pot.room_ml for pot in hearth.pots if pot.room_ml]
     firm, fluffy = (
-        count(snow_potfuls, water_ml, density, largest(*rooms)) if rooms else counted(0, "pots")
+        count(snow_potfuls, water_ml, density, largest(*rooms)) if rooms else none("potfuls")
         for density in (FIRM_SNOW_KG_M3, FLUFFY_SNOW_KG_M3)
     )
     return SnowWork(

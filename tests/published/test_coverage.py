@@ -24,6 +24,7 @@ WITHOUT_A_ROW = {
     "expression.names_in": "reads arithmetic; its tests are the definition",
     "expression.evaluate": "works arithmetic out; its tests are the definition",
     "declaring.declared": "notes a formula, computes nothing",
+    "declaring.declared_ends": "notes the ends of a range, computes nothing",
     "declaring.unit_of_name": "reads a name, computes nothing",
     "heat.whole_units": "rounds a quotient up; its tests are the definition",
     "load.least_containers": "a search; its tests hold it against trying every choice",
