@@ -24,7 +24,7 @@ NEEDED = {
     ("fuels", "gas"),
     ("pots", "pot"),
 }
-EGG = "- {id: egg, name: Egg, kind: egg, state: raw, allergens: [eggs],\n   per_100g: {energy: 1 kcal}}\n"
+EGG = "- {id: egg, name: Egg, kind: egg, state: raw, per_100g: {energy: 140 kcal}}\n"
 SOUP = (
     "id: soup\nname: Soup\nserves: 1\ncook_in: pot\nuses: [{food: oil, amount: 9 g}]\n"
     "steps: [{do: boil, with: [oil], water: 100 ml}, {do: serve}]\n"
@@ -60,7 +60,7 @@ def needed(found: Folder, cautions: tuple[str, ...] = ()) -> set[Key]:
             {
                 "batches/beans.yaml": changed(BEANS_IN_MAY, "method: dehydrator", "dryer: box")
                 + "method: dehydrator\n",
-                "gear/more.yaml": "dryers: [{id: box, name: Box, method: dehydrator, hours: 2}]\n",
+                "gear/more.yaml": "dryers: [{id: box, name: Box, method: dehydrator, hours: 2, load: 250 g}]\n",
             },
             {("dryers", "box")},
             set(),
