@@ -60,7 +60,8 @@ def needed(found: Folder, cautions: tuple[str, ...] = ()) -> set[Key]:
             {
                 "batches/beans.yaml": changed(BEANS_IN_MAY, "method: dehydrator", "dryer: box")
                 + "method: dehydrator\n",
-                "gear/more.yaml": "dryers: [{id: box, name: Box, method: dehydrator, hours: 2, load: 250 g}]\n",
+                "gear/more.yaml": "dryers: [{id: box, name: Box, method: dehydrator, hours: 2, "
+                "load: 250 g}]\n",
             },
             {("dryers", "box")},
             set(),
