@@ -58,6 +58,7 @@ def after(
             "title: New\nreview: {}\ndays: []\n",
         ),
         ("title: Old\nreview: {}\n", None, "title: New\nreview: {}\n"),
+        ("title: Old\nreview:\ndays: []\n", None, "title: New\nreview:\ndays: []\n"),
     ],
 )
 def test_title_start_and_review(text: str, start: datetime.date | None, expected: str) -> None:
@@ -144,6 +145,8 @@ GONE = {"b1": "dehydrator", "b2": "freeze-dryer", "b3": "bought"}
         ("{eat: rice, from: kept}", "{eat: rice, from: kept}"),
         ("{eat: rice, from: b3, each: 9 g}", "{eat: rice, each: 9 g}"),
         ("{from: b3, eat: rice}", "{eat: rice}"),
+        ("{from: b3 ,  eat: rice}", "{eat: rice}"),
+        ("{from: {beef: b1}, cook: stew}", "{cook: stew}"),
         ("{eat: rice , from: b3 }", "{eat: rice  }"),
         ("{cook: stew, from: b1}", "{cook: stew}"),
         ("{cook: stew, from: {beef: b1, rice: kept}}", "{cook: stew, from: {rice: kept}}"),
