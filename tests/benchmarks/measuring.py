@@ -11,6 +11,7 @@ import sys
 import tempfile
 import time
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -141,7 +142,8 @@ def paint_share(kits: Path, projects: list[Path]) -> float | None:
     path = find_browser()
     if path is None:
         return None
-    ours, theirs = [], []
+    ours: list[float] = []
+    theirs: list[float] = []
     with sync_playwright() as playwright:
         browser = playwright.chromium.launch(executable_path=path, args=list(QUIET))
         for _ in range(3):
@@ -154,7 +156,7 @@ def paint_share(kits: Path, projects: list[Path]) -> float | None:
                         finally:
                             host.stop()
         browser.close()
-    return statistics.median(ours) / statistics.median(theirs)
+    return float(statistics.median(ours) / statistics.median(theirs))
 
 
 def paint_ms(browser: Browser, address: str) -> float:
@@ -208,12 +210,13 @@ def main(quick: bool) -> int:
         def fresh() -> None:
             shutil.rmtree(out, ignore_errors=True)
 
-        def plain(project: Path) -> None:
-            command("mkdocs", "build", cwd=project)
+        def plain(*some: Path) -> None:
+            for project in some:
+                command("mkdocs", "build", cwd=project)
 
         times = 2 if quick else 3
         one = best(lambda: plain(projects[2]), times, lambda: None)
-        three = best(lambda: [plain(project) for project in projects], times, lambda: None)
+        three = best(lambda: plain(*projects), times, lambda: None)
         build = ("builder", "build", "--out", str(out))
         rows.append(
             (
@@ -261,7 +264,7 @@ def main(quick: bool) -> int:
                     "--jobs",
                     "2",
                 )
-                costs[count] = best(lambda a=arguments: command(*a), 1, fresh)
+                costs[count] = best(partial(command, *arguments), 1, fresh)
             rows.append(
                 ("100 trips / 100 plain builds one by one", costs[100] / (100 * three / 3), 0.25)
             )

@@ -194,7 +194,7 @@ def test_a_build_waits_for_another_one_and_asks_again_in_between(
             if len(slept) == 3:
                 other.close()
 
-        monkeypatch.setattr(swap.time, "sleep", sleep)
+        monkeypatch.setattr("builder.site.swap.time.sleep", sleep)
         with swap.kit_lock(tmp_path, "fell"):
             assert slept == [swap.LOCK_POLL_S] * 3
 
