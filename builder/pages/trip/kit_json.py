@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import asdict
 
+from builder.model.figure import nothing
 from builder.model.kit import (
     Kit,
     KitBatch,
@@ -281,7 +282,8 @@ def _fuel(kit: Kit) -> Data:
     """Give the fuel; a trip without a stove has none of it, under the same names."""
     fuel = kit.fuel
     if fuel is None:
-        return {"id": None, "likely_g": 0.0, "carry_g": 0.0, "containers": []}
+        none_g = nothing("fuel_g", "no stove")
+        return {"id": None, "likely_g": none_g, "carry_g": none_g, "containers": []}
     return {
         "id": fuel.id,
         "name": fuel.name,

@@ -15,6 +15,8 @@ _METHODS = {
     "not traced": later("as planned"),
     "nothing of it here": later("nothing of it here"),
     "not told": later("not told"),
+    "no stove": later("no stove"),
+    "when all eat": later("when all eat"),
     "of all, in steps": later("of all, in steps"),
 }
 

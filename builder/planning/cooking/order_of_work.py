@@ -12,14 +12,22 @@ from dataclasses import dataclass, field, replace
 from itertools import permutations
 
 from builder.formulas.fire import EMBER_MIN, TURN_MIN
+from builder.model.figure import Count, Figure, Found, add, counted, largest, named, none, nothing
 from builder.model.kit import OrderOfWork, PlannedMeal, PlannedStep, WorkDo, WorkPlace, WorkStep
 from builder.model.recipe import MEALS
 from builder.planning.cooking.hearth import Burner, Hearth
 
 # Common practice, no source: empty irons get hot on the first embers, within the ember time;
 # small wood gives a flame for a pot.
-PREHEAT_MIN = 5.0
-FLAMES_MIN = 10.0
+PREHEAT_MIN = named(5.0, "preheat_min", "common-practice")
+FLAMES_MIN = named(10.0, "flames_min", "common-practice")
+_EMBER_MIN = named(EMBER_MIN, "ember_min", "common-practice")
+_TURN_MIN = named(TURN_MIN, "turn_min", "common-practice")
+
+AT_THE_MEAL = nothing("before_min", "when all eat")
+_NO_MINUTES, _NO_WATER_ML = nothing("minutes"), nothing("water_ml")
+_NO_PRESSES = none("presses")
+_ONE_POTFUL = Count(1, Found("potfuls", "counted"))
 
 _HEATED = ("boil", "simmer", "fry", "press")
 _ALL_ORDERS_UP_TO = 4  # dishes; of more, a few good orders are tried
@@ -32,10 +40,10 @@ class _Task:
     """One thing to do, with what it keeps busy."""
 
     do: WorkDo
-    minutes: float = 0.0
+    minutes: float = _NO_MINUTES
     ingredients: tuple[str, ...] = ()
-    water_ml: float = 0.0
-    presses: int = 0
+    water_ml: float = _NO_WATER_ML
+    presses: int = _NO_PRESSES
     on: WorkPlace | None = None
     pot: str | None = None
     stir: bool = False
@@ -54,18 +62,19 @@ class _Run:
     @property
     def minutes(self) -> float:
         """How long it takes."""
-        return sum(task.minutes for task in self.tasks)
+        return add(task.minutes for task in self.tasks)
 
-    def busy(self, start: float) -> Iterator[tuple[str, float, float]]:
-        """Give what is kept busy from when to when; the pot for as long as there is food in it."""
+    def busy(self) -> Iterator[tuple[str, float, float]]:
+        """Give what is kept busy, from how long after its begin to how long; pots while full."""
         potted: list[tuple[str, float, float]] = []
+        begins: float = 0.0
         for task in self.tasks:
-            end = start + task.minutes
+            ends = begins + task.minutes
             if task.on and task.minutes:
-                yield ("iron" if task.on == "iron" else "heat", start, end)
+                yield ("iron" if task.on == "iron" else "heat", begins, ends)
             if task.pot:
-                potted.append((f"pot {task.pot}", start, end))
-            start = end
+                potted.append((f"pot {task.pot}", begins, ends))
+            begins = ends
         if potted:
             yield (potted[0][0], potted[0][1], potted[-1][2])
 
@@ -83,33 +92,42 @@ class _Dish:
     @property
     def minutes(self) -> float:
         """How long its runs take."""
-        return sum(run.minutes for run in self.runs)
+        return add(run.minutes for run in self.runs)
 
 
 @dataclass(slots=True)
 class _Calendar:
-    """What is busy when; times are minutes, and 0 is when all eat."""
+    """What is busy from when to when, in minutes before all eat."""
 
     busy: dict[str, list[tuple[float, float]]] = field(default_factory=dict)
 
-    def latest(self, run: _Run, end: float) -> float:
-        """Give the latest start of a run that ends in time and finds everything free."""
-        start = end - run.minutes
-        while (back := self._too_late_by(run, start)) > 0:
-            start -= back
+    def latest(self, run: _Run, end: float) -> Figure:
+        """Give the latest begin of a run that ends in time and finds everything free."""
+        start = _neat(end + run.minutes)
+        while (earlier := self._clear_of(run, start)) is not None:
+            start = _neat(earlier)
         return start
 
-    def _too_late_by(self, run: _Run, start: float) -> float:
-        for what, begins, ends in run.busy(start):
+    def _clear_of(self, run: _Run, start: float) -> float | None:
+        """Give the begin that lets the run end where something is taken; None where all is free."""
+        for what, begins, ends in run.busy():
             for taken_from, taken_to in self.busy.get(what, ()):
-                if begins < taken_to - _TOUCHING_MIN and ends > taken_from + _TOUCHING_MIN:
-                    return ends - taken_from
-        return 0.0
+                begins_late = float(start) - begins > taken_to + _TOUCHING_MIN
+                if begins_late and float(start) - ends < taken_from - _TOUCHING_MIN:
+                    return taken_from + ends
+        return None
 
     def take(self, run: _Run, start: float) -> None:
         """Keep busy what a run needs."""
-        for what, begins, ends in run.busy(start):
-            self.busy.setdefault(what, []).append((begins, ends))
+        for what, begins, ends in run.busy():
+            self.busy.setdefault(what, []).append((start - begins, start - ends))
+
+
+def _neat(minutes: float) -> Figure:
+    """Give minutes before eating without the noise of adding up, which would sort them wrongly."""
+    if not isinstance(minutes, Figure) or minutes < _TOUCHING_MIN:
+        return AT_THE_MEAL
+    return Figure(round(float(minutes), 12), minutes.origin)
 
 
 def orders_of_work(meals: Sequence[PlannedMeal], hearth: Hearth) -> tuple[OrderOfWork, ...]:
@@ -123,7 +141,7 @@ def orders_of_work(meals: Sequence[PlannedMeal], hearth: Hearth) -> tuple[OrderO
         ]
         if dishes:
             steps = _with_fire(_best(dishes), hearth.burner)
-            orders.append(OrderOfWork(name, max(step.before_min for step in steps), steps))
+            orders.append(OrderOfWork(name, steps[0].before_min, steps))
     return tuple(orders)
 
 
@@ -142,10 +160,10 @@ def _dish(place: int, meal: PlannedMeal, hearth: Hearth) -> _Dish:
     burner = hearth.burner_for(most_ml, meal.potfuls)
     tasks = [_tasks(meal, number, burner, seen) for number in range(len(steps))]
     serve = tuple(task for group in tasks[last:] for task in group)
-    in_turn = meal.potfuls if meal.potfuls > 1 and _holds_pot(meal) else 1
+    in_turn = meal.potfuls if meal.potfuls > 1 and _holds_pot(meal) else _ONE_POTFUL
     if in_turn == 1:
         runs: tuple[_Run, ...] = (_Run(_joined(tasks[:last])),)
-        return _Dish(place, runs, max(meal.potfuls, 1), serve, meal.cook_in == "mug")
+        return _Dish(place, runs, meal.potfuls or _ONE_POTFUL, serve, meal.cook_in == "mug")
     hot = [number for number, step in enumerate(steps[:last]) if step.do in _HEATED or step.hot]
     first = hot[0] if hot else 0
     press = next((number for number in hot if steps[number].do == "press"), last)
@@ -190,21 +208,22 @@ def _tasks(
     boils = _boil_minutes(meal, burner)
     if soaks_hot:
         if number in boils:
-            hot_ml = sum(each.water_ml for each in meal.steps if each.do == "soak" and each.hot)
+            hot_ml = add(each.water_ml for each in meal.steps if each.do == "soak" and each.hot)
             tasks.append(
                 _Task("boil", boils[number], water_ml=hot_ml, on=heat, pot=meal.pot, hot=True)
             )
-        water_ml = 0.0
+        water_ml = _NO_WATER_ML
     minutes = boils[number] if step.do == "boil" else step.minutes
     busy: WorkPlace | None = None
     if step.do == "press":
-        minutes, busy = step.presses * (2 * step.each_side_min + TURN_MIN), "iron"
+        minutes, busy = step.presses * (2 * step.each_side_min + _TURN_MIN), "iron"
     elif step.do in ("boil", "simmer", "fry"):
         busy, pot = heat, meal.pot
     tasks.append(
         _Task(
-            step.do, minutes, new, water_ml, step.presses, busy, pot,
-            step.stir, step.lid, soaks_hot, step.each_side_min,
+            step.do, minutes or _NO_MINUTES, new, water_ml or _NO_WATER_ML,
+            step.presses or _NO_PRESSES, busy, pot, step.stir, step.lid, soaks_hot,
+            step.each_side_min,
         )
     )  # fmt: skip
     if step.do == "boil" and step.minutes:
@@ -227,13 +246,13 @@ def _last_heated(steps: Sequence[PlannedStep]) -> int:
 def _boil_minutes(meal: PlannedMeal, burner: Burner | None) -> dict[int, float]:
     """Share the meal's time to the boil among its boils, by the water each brings there."""
     fresh_ml: dict[int, float] = {}
-    waiting_ml = 0.0
+    waiting_ml: float = 0.0
     soaked_hot = False
     for number, step in enumerate(meal.steps):
         if step.do == "soak" and step.hot:
             if not soaked_hot:
                 hot = (each for each in meal.steps if each.do == "soak" and each.hot)
-                fresh_ml[number] = waiting_ml + sum(each.water_ml for each in hot)
+                fresh_ml[number] = waiting_ml + add(each.water_ml for each in hot)
                 waiting_ml = 0.0
             soaked_hot = True
             continue
@@ -241,17 +260,18 @@ def _boil_minutes(meal: PlannedMeal, burner: Burner | None) -> dict[int, float]:
         if step.do == "boil":
             fresh_ml[number] = waiting_ml
             waiting_ml = 0.0
-    minutes = burner.minutes(meal.heat_kj, meal.conditions.wind) if burner else 0.0
-    all_ml = sum(fresh_ml.values())
+    minutes = burner.minutes(meal.heat_kj, meal.conditions.wind) if burner else _NO_MINUTES
+    all_ml = add(fresh_ml.values())
     if all_ml <= 0:
-        return {number: minutes / len(fresh_ml) for number in fresh_ml}
+        boils = counted(len(fresh_ml), "boils")
+        return {number: minutes / boils for number in fresh_ml}
     return {number: minutes * each_ml / all_ml for number, each_ml in fresh_ml.items()}
 
 
 # ---------------------------------------------------------------------------------------------
 # runs → a time line
 
-_Placed = list[tuple[_Dish, list[tuple[_Run, float]]]]
+_Placed = list[tuple[_Dish, list[tuple[_Run, Figure]]]]
 
 
 def _best(dishes: Sequence[_Dish]) -> list[WorkStep]:
@@ -271,8 +291,8 @@ def _placed(dishes: Sequence[_Dish]) -> _Placed:
     calendar = _Calendar()
     placed: _Placed = []
     for dish in dishes:
-        runs: list[tuple[_Run, float]] = []
-        end = 0.0
+        runs: list[tuple[_Run, Figure]] = []
+        end = AT_THE_MEAL
         for run in reversed(dish.runs):
             end = calendar.latest(run, end)
             calendar.take(run, end)
@@ -282,13 +302,14 @@ def _placed(dishes: Sequence[_Dish]) -> _Placed:
 
 
 def _cost(placed: _Placed) -> tuple[float, float]:
-    waits = sum(-_ready(runs) for _, runs in placed)
-    begins = min((start for _, runs in placed for _, start in runs), default=0.0)
-    return round(waits, 6), round(-begins, 6)
+    waits = sum(float(_ready(runs)) for _, runs in placed)
+    begins = max((float(start) for _, runs in placed for _, start in runs), default=0.0)
+    return round(waits, 6), round(begins, 6)
 
 
-def _ready(runs: Sequence[tuple[_Run, float]]) -> float:
-    return runs[-1][1] + runs[-1][0].minutes if runs else 0.0
+def _ready(runs: Sequence[tuple[_Run, Figure]]) -> Figure:
+    """Give how long before eating a dish is ready."""
+    return _neat(runs[-1][1] - runs[-1][0].minutes) if runs else AT_THE_MEAL
 
 
 def _entries(placed: _Placed) -> list[WorkStep]:
@@ -302,65 +323,68 @@ def _entries(placed: _Placed) -> list[WorkStep]:
     for dish, runs in placed:
         entries: list[tuple[int, WorkStep]] = []
         for run, start in runs:
-            begins = max(round(-start, 9), 0.0) + 0.0
+            begins = round(float(start), 9)
             entries += [
-                (int(entry.before_min >= begins), entry)
+                (int(round(float(entry.before_min), 9) >= begins), entry)
                 for entry in _run_entries(dish, run, start, uses)
             ]
-        if dish.runs and -_ready(runs) >= _WAITS_FROM_MIN:
+        if dish.runs and _ready(runs) >= _WAITS_FROM_MIN:
             entries.append((0, _keep(dish, _ready(runs), uses)))
-        entries += [(2, _entry(dish, task, 0.0)) for task in dish.serve]
+        entries += [(2, _entry(dish, task, AT_THE_MEAL)) for task in dish.serve]
         found += [
-            ((-entry.before_min, rank, dish.place, number), entry)
+            ((-round(float(entry.before_min), 9), rank, dish.place, number), entry)
             for number, (rank, entry) in enumerate(entries)
         ]
     return [entry for _, entry in sorted(found, key=lambda each: each[0])]
 
 
-def _keep(dish: _Dish, ready: float, uses: Sequence[tuple[str, float, float, bool]]) -> WorkStep:
+def _keep(dish: _Dish, ready: Figure, uses: Sequence[tuple[str, float, float, bool]]) -> WorkStep:
     """Keep a dish warm until all eat, out of its pot where another dish needs that."""
     pots = {task.pot for run in dish.runs for task in run.tasks if task.pot}
     frees = not dish.in_mugs and any(
-        pot in pots and begins >= ready - _TOUCHING_MIN for pot, begins, _, _ in uses
+        pot in pots and float(begins) <= ready + _TOUCHING_MIN for pot, begins, _, _ in uses
     )
-    return _entry(dish, _Task("keep", -ready), ready, frees=frees)
+    return _entry(dish, _Task("keep", ready), ready, frees=frees)
 
 
 def _pot_uses(placed: _Placed) -> list[tuple[str, float, float, bool]]:
     """Give each pot's uses: from when to when, and whether food is left in it."""
     return [
-        (what.removeprefix("pot "), begins, ends, not dish.in_mugs)
+        (what.removeprefix("pot "), float(start) - begins, float(start) - ends, not dish.in_mugs)
         for dish, runs in placed
         for run, start in runs
-        for what, begins, ends in run.busy(start)
+        for what, begins, ends in run.busy()
         if what.startswith("pot ")
     ]
 
 
 def _run_entries(
-    dish: _Dish, run: _Run, start: float, uses: Sequence[tuple[str, float, float, bool]]
+    dish: _Dish, run: _Run, start: Figure, uses: Sequence[tuple[str, float, float, bool]]
 ) -> Iterator[WorkStep]:
     filled = False
     for task in run.tasks:
         empty_first = False
         if task.pot and not filled:
             filled = True
-            before = [use for use in uses if use[0] == task.pot and use[2] <= start + _TOUCHING_MIN]
-            empty_first = bool(before) and max(before, key=lambda use: use[2])[3]
+            before = [
+                use for use in uses if use[0] == task.pot and use[2] >= float(start) - _TOUCHING_MIN
+            ]
+            empty_first = bool(before) and min(before, key=lambda use: use[2])[3]
         yield _entry(dish, task, start, potful=run.potful, empty_first=empty_first)
-        start += task.minutes
+        if task.minutes:
+            start = _neat(start - task.minutes)
 
 
 def _entry(
     dish: _Dish,
     task: _Task,
-    start: float,
+    before_min: Figure,
     potful: int = 0,
     empty_first: bool = False,
     frees: bool = False,
 ) -> WorkStep:
     return WorkStep(
-        before_min=max(round(-start, 9), 0.0) + 0.0,  # never a negative nought
+        before_min=before_min,
         minutes=task.minutes,
         do=task.do,
         place=dish.place,
@@ -385,19 +409,23 @@ def _with_fire(steps: Sequence[WorkStep], burner: Burner | None) -> tuple[WorkSt
     presses = [step.before_min for step in steps if step.do == "press"]
     flames = [step.before_min for step in steps if step.on == "fire"]
     more: list[WorkStep] = []
+    needed = []
     if presses:
-        more.append(_fire_step("preheat", max(presses) + PREHEAT_MIN, PREHEAT_MIN, "iron"))
-    if presses or flames:
-        embers = max(presses) + EMBER_MIN if presses else 0.0
-        flame = max(flames) + FLAMES_MIN if flames else 0.0
-        minutes = EMBER_MIN if presses else FLAMES_MIN
-        more.append(_fire_step("fire", max(embers, flame), minutes, None))
+        first_press = largest(*presses)
+        more.append(_fire_step("preheat", first_press + PREHEAT_MIN, PREHEAT_MIN, "iron"))
+        needed.append(first_press + _EMBER_MIN)
+    if flames:
+        needed.append(largest(*flames) + FLAMES_MIN)
+    if needed:
+        minutes = _EMBER_MIN if presses else FLAMES_MIN
+        more.append(_fire_step("fire", largest(*needed), minutes, None))
     joined = sorted([*more, *steps], key=lambda step: -step.before_min)
     return tuple(joined)
 
 
 def _fire_step(do: WorkDo, before: float, minutes: float, on: WorkPlace | None) -> WorkStep:
     return WorkStep(
-        before_min=before, minutes=minutes, do=do, place=None, ingredients=(), water_ml=0.0,
-        potful=0, potfuls=1, presses=0, on=on, pot=None, empty_first=False,
+        before_min=before, minutes=minutes, do=do, place=None, ingredients=(),
+        water_ml=_NO_WATER_ML, potful=0, potfuls=_ONE_POTFUL, presses=_NO_PRESSES,
+        on=on, pot=None, empty_first=False,
     )  # fmt: skip

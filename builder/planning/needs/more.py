@@ -12,7 +12,7 @@ from builder.formulas.needs import (
     nursing_kcal,
     pregnancy_kcal,
 )
-from builder.model.figure import Figure, Named, add, counted, largest, named, smallest
+from builder.model.figure import Count, Figure, Found, Named, add, largest, named, smallest
 from builder.model.kit import KitDay
 from builder.model.looks import NeedMore, NeedsMoreFor
 from builder.model.trip import Person
@@ -53,7 +53,11 @@ def _always(
     """Give the least and the most of what was published, for every day."""
     kcal = (smallest(*found), largest(*found))
     by = tuple(each.origin.source for each in found if isinstance(each.origin, Named))
-    return NeedMore(person.name, why, len(days), kcal, by)
+    return NeedMore(person.name, why, _number_of(days), kcal, by)
+
+
+def _number_of(days: Sequence[object]) -> Count:
+    return Count(len(days), Found("days", "counted"))
 
 
 def _on_some_days(
@@ -65,6 +69,6 @@ def _on_some_days(
     """Give the mean over the days that ask for more."""
     asking = [span for span in spans if span[-1] > 0]
     if asking:
-        number = counted(len(asking), "days")
+        number = _number_of(asking)
         low, high = (add(ends) / number for ends in zip(*asking, strict=True))
-        yield NeedMore(person.name, why, len(asking), (low, high), sources)
+        yield NeedMore(person.name, why, _number_of(asking), (low, high), sources)
