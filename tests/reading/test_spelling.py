@@ -129,3 +129,85 @@ def test_whatever_is_shared_is_written_out_the_same(shared: list[Any], pick: int
 def test_a_quoted_text_reads_as_itself(text: str) -> None:
     assert node_of(f"[{quoted(text)}]").items[0].value == text
     assert node_of(f"k: {quoted(text)}").entries["k"].node.value == text
+
+
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ("[1.50, no, true, ~]", [(1.5, "1.50"), "no", True, None]),
+        ("a: 7\nb: {c: [x], d: 2031-05-04}", {"a": (7, "7"), "b": {"c": ["x"], "d": "2031-05-04"}}),
+        ("[]", []),
+        ("a: {}", {"a": {}}),
+    ],
+)
+def test_two_records_are_the_same_where_their_values_are(text: str, value: Any) -> None:
+    """A number is told apart by how it was written, for that is what a kit hands on."""
+    assert plain(node_of(text)) == value
+
+
+@pytest.mark.parametrize(
+    ("text", "expected"),
+    [
+        (
+            "a: 1.50   # gone\nb:\n  c:\n    - x\n    - {y: 1}\n  d: []\n",
+            "- a: 1.50\n  b:\n    c:\n      - x\n      - {y: 1}\n    d: []\n",
+        ),
+        ("a: {b: {c: {d: 1}}}\n", "- a:\n    b:\n      c: {d: 1}\n"),
+        ("- a\n- - b\n  - c: [1]\n", "- - a\n  - - b\n    - c: [1]\n"),
+        ("a: {}\nb: [1, 2]\n", "- a: {}\n  b: [1, 2]\n"),
+        ("a: {}\n", "- a: {}\n"),
+        ("[]\n", "- []\n"),
+    ],
+)
+def test_a_record_is_written_anew_on_few_lines(text: str, expected: str) -> None:
+    assert written_anew(node_of(text), "- ") == expected
+    assert written_anew(node_of(text)) == "".join(
+        line[2:] for line in expected.splitlines(keepends=True)
+    )
+
+
+def test_what_is_merged_takes_the_margin_of_where_it_stood() -> None:
+    text = """\
+x: &x {a: 1, b: 2}   # shared
+y:
+    <<: *x
+    c: 3
+z: {<<: *x, b: 4}
+w: *x
+v:
+  <<: *x
+"""
+    found, again = spelt_out(text, node_of(text))
+    # What is its own stands above what it shares, and is not said twice.
+    assert found == (
+        "x: &x {a: 1, b: 2}   # shared\ny:\n    a: 1\n    b: 2\n    c: 3\nz: {a: 1, b: 4}\n"
+        "w: {a: 1, b: 2}\nv:\n  a: 1\n  b: 2\n"
+    )
+    assert plain(again) == plain(node_of(text))
+
+
+def test_a_file_without_aliases_keeps_its_tree() -> None:
+    node = node_of("a: 1\n")
+    assert spelt_out("a: 1\n", node)[1] is node
+
+
+@pytest.mark.parametrize(
+    ("text", "written"),
+    [
+        ("a", "a"),
+        ("a b", "a b"),
+        ("no", "no"),
+        ("1.50", '"1.50"'),
+        ("a, b", '"a, b"'),
+        ("a: b", '"a: b"'),
+        ("a]", '"a]"'),
+        ("a #b", '"a #b"'),
+        ("<<", '"<<"'),
+        ("~", '"~"'),
+        ("", '""'),
+        ("\u2028", '"\\u2028"'),
+        ("blåbær", "blåbær"),
+    ],
+)
+def test_a_text_is_quoted_only_where_it_must_be(text: str, written: str) -> None:
+    assert quoted(text) == written
