@@ -90,7 +90,6 @@ class _Checks:
         return food if known else replace(food, source=None)
 
     def batch(self, batch: Batch) -> bool:
-        before = len(self.problems)
         good = True
         if batch.food:
             good &= self.known("food", batch.food, self.content.foods, batch.places.of("food"))
@@ -105,7 +104,7 @@ class _Checks:
             good &= self.dryer(batch, batch.dryer)
         if not good:
             self.broken.add(("batch", batch.id))
-        return good and len(self.problems) == before
+        return good
 
     def dryer(self, batch: Batch, name: str) -> bool:
         """Check that a batch was dried in something that dries in its way."""
@@ -123,7 +122,6 @@ class _Checks:
         return False
 
     def trip(self, trip: Trip) -> bool:
-        before = len(self.problems)
         good = True
         gear = self.content.gear
         places = trip.places
@@ -133,13 +131,12 @@ class _Checks:
             good &= self.known("pots", pot, gear.pots, places.of(f"pots/{pot}"))
         for iron in trip.fire.irons if trip.fire else ():
             good &= self.known("irons", iron, gear.irons, places.of(f"irons/{iron}"))
-        if LOOSE_PACKAGING not in gear.packaging:
-            self.known("packaging", LOOSE_PACKAGING, gear.packaging, trip.places.record)
+        good &= self.known("packaging", LOOSE_PACKAGING, gear.packaging, places.record)
         for day in trip.days:
             for meal in day.meals:
                 for item in meal.items:
                     good &= self.item(trip, item)
-        return good and len(self.problems) == before
+        return good
 
     def item(self, trip: Trip, item: MealItem) -> bool:
         good = all([self.from_batch(item, ingredient, batch) for ingredient, batch in item.batches])
