@@ -261,3 +261,21 @@ def test_an_act_tells_grams_and_heat_in_the_trips_units() -> None:
     assert "at 275\u00a0°F in the oven" in act_said(english, "heat", "us", 0)
     assert act_said(english, "throw-out", "metric", 0) == "Throw it out."
     assert act_said(english, "plan-otherwise", "metric", 0).startswith("Do not dry it this way")
+
+
+@pytest.mark.parametrize(
+    ("act", "says"),
+    [
+        ("throw-out", "Throw it out."),
+        ("dry-on-today", "Dry it on today, or eat it now."),
+        ("test", "Test it: break a cold piece, it must snap; or weigh it again"),
+        ("test-fruit", "Test it: break a cold piece, it must snap; or weigh it again"),
+        ("open-and-test", "Open it today and test it; dry: seal it anew, else throw it out."),
+        ("open-and-freeze", "Open it, pack it with air, freeze it."),
+        ("cook", "Cook it through before anybody eats it."),
+    ],
+)
+def test_each_act_is_said(act: Any, says: str) -> None:
+    said = act_said(speech_of("en"), act, "metric", 0)
+    assert said.startswith(says)
+    assert ("closed jar" in said) is (act == "test-fruit")
