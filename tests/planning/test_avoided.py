@@ -101,4 +101,5 @@ def test_each_word_is_said_in_words_of_the_kitchen() -> None:
     assert {word: avoided_said(english, word) for word in SAID} == SAID
     assert {*ALLERGENS, *DIETS} <= {*SAID}
     assert avoided_said(english, "rye-bread") == "rye bread"
-    assert avoided_said(german, "milk") == "Milch"
+    # None is said as it is written, for want of a word.
+    assert [word for word in SAID if avoided_said(german, word) in (SAID[word], word)] == []
