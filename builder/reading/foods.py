@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import replace
 from typing import cast
 
@@ -31,6 +32,16 @@ from builder.reading.fields import Fields
 PARTS_ERROR_ABOVE_G = 110.0
 PARTS_WARNING_ABOVE_G = 104.0
 PARTS_WARNING_BELOW_G = 90.0
+
+# What these kinds hold, one of it at least.
+ALLERGENS_OF_KIND: dict[str, tuple[str, ...]] = {
+    "egg": ("eggs",),
+    "fish": ("fish", "crustaceans", "molluscs"),
+    "dairy": ("milk",),
+    "nut": ("nuts", "peanuts", "sesame"),
+}
+# Seeds and coconut are listed as nuts and are none of the fourteen.
+_NO_NUT = re.compile(r"seed|coconut|kokos|kern|samen|saat|frø|chia|hanf|hemp|solsikke")
 
 # A year: what keeps longer does not perish on a trip.
 MOST_HOURS_FRESH = 8784.0
@@ -76,7 +87,23 @@ def read_food(fields: Fields) -> Food | None:
         ndb=fields.text("ndb") or None,
         places=fields.places(fields.places_of_words("allergen_source")),
     )
+    _check_allergens(fields, food)
     return food if fields.done() else None
+
+
+def _check_allergens(fields: Fields, food: Food) -> None:
+    """Warn where what a kind of food is made of is missing from the allergens that are told."""
+    if food.allergens is None or (food.kind == "nut" and _NO_NUT.search(food.name.lower())):
+        return
+    for kind in (food.kind, *food.contains):
+        usual = ALLERGENS_OF_KIND.get(kind, ())
+        if usual and not set(usual) & set(food.allergens):
+            fields.warn(
+                fields.place("allergens"),
+                "allergens-of-kind",
+                f"{food.name} is or holds {kind}, and its allergens name no {' or '.join(usual)}",
+                f"write `allergens: [{', '.join((*food.allergens, usual[0]))}]`, or another kind",
+            )
 
 
 def read_beware(fields: Fields) -> tuple[Hazard, ...] | None:

@@ -102,7 +102,8 @@ CASES: list[tuple[str, Folder, Folder]] = [
     ("game-not-heated", eats("bear-ham-cured"), eats("bear-stew")),
     ("game-not-heated", cooks(boiled("bear-ham-cured")),
      cooks(boiled("bear-ham-cured", reach="74 degC"))),
-    ("game-not-heated", cooks(boiled("bear-meat", reach="73.9 degC")),
+    # Raw game, known by its name alone, must tell 74 °C: less is an error (test_reach).
+    ("game-not-heated", cooks(boiled("bear-ham-cured", reach="73.8 degC")),
      cooks(boiled("bear-meat", reach="74 degC"))),
     ("freshwater-fish-not-heated", eats("pike-cured"), eats("cod-cured")),
     ("freshwater-fish-not-heated", eats("pike-cured"), eats("pike-fried")),
@@ -209,7 +210,7 @@ SAYS: list[tuple[str, Folder, str, str]] = [
      "bear-ham-cured in bear-ham-cured (day 1, snacks) is not cooked; it must reach 74\u00a0°C",
      "it must reach 166\u00a0°F in the middle."),
     ("game-not-heated", cooks(boiled("bear-ham-cured")), "Nobody told how hot bear-ham-cured", ""),
-    ("game-not-heated", cooks(boiled("bear-meat", reach="72 degC")),
+    ("game-not-heated", cooks(boiled("bear-ham-cured", reach="72 degC")),
      "is heated to 72\u00a0°C in the middle; it must reach 74\u00a0°C.", ""),
 ]  # fmt: skip
 

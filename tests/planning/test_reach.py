@@ -57,7 +57,17 @@ def test_the_least_each_must_reach(
 
 
 @pytest.mark.parametrize(
-    ("name", "least_c"), [("Ground beef", 72), ("Sausage", 72), ("Rump steak", 63)]
+    ("name", "least_c"),
+    [
+        ("Ground beef", 72),
+        ("Sausage", 72),
+        ("Rinderhack, roh", 72),
+        ("Kjøttdeig", 72),
+        ("Bear meat", 74),
+        ("Rehrücken, roh", 74),
+        ("Elgkjøtt", 74),
+        ("Rump steak", 63),
+    ],
 )
 def test_meat_whose_cut_is_not_told_goes_by_its_name(
     tmp_path: Path, name: str, least_c: int

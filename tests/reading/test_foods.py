@@ -237,7 +237,7 @@ def test_a_food_may_tell_more_and_in_other_units(tmp_path: Path) -> None:
     text = """\
 {id: plums, name: Sausage, kind: meat, state: ready, cut: minced, game: true,
  per_100g: {water: 60000 mg, energy: 836.8 kJ, protein: 20 g, fat: 1/2 oz, sodium: 0.4 g, ash: 2 g, alcohol: 0 g},
- density: 720 kg/m3, piece: 0.12 kg, allergens: mustard, contains: [egg, dairy], beware: [whole-nut],
+ density: 720 kg/m3, piece: 0.12 kg, allergens: [mustard, eggs, milk], contains: [egg, dairy], beware: [whole-nut],
  source: own-scales, ndb: "09003"}
 """
     food = food_of(tmp_path, text)
@@ -249,7 +249,7 @@ def test_a_food_may_tell_more_and_in_other_units(tmp_path: Path) -> None:
     assert food.density_g_ml == pytest.approx(0.72, rel=1e-12)
     assert food.piece_g == 120
     assert (food.allergens, food.contains, food.beware) == (
-        ("mustard",),
+        ("mustard", "eggs", "milk"),
         ("egg", "dairy"),
         ("whole-nut",),
     )
@@ -367,3 +367,32 @@ def test_what_perishes_is_told_in_hours_below_a_temperature(
 ) -> None:
     found = read(tmp_path, {FILE: f"{PLUMS}  perishable: {told}\n"})
     assert [problem.kind for problem in found.problems] == [kind]
+
+
+@pytest.mark.parametrize(
+    ("kind", "name", "allergens", "says"),
+    [
+        (
+            "nut",
+            "Almonds",
+            "[]",
+            "Almonds is or holds nut, and its allergens name no nuts or ",
+        ),
+        ("nut", "Almonds", "[nuts]", ""),
+        ("nut", "Peanuts", "[peanuts]", ""),
+        ("nut", "Pumpkin seeds", "[]", ""),
+        ("nut", "Kokosraspel", "[]", ""),
+        ("fish", "Cod", "[milk]", "write `allergens: [milk, fish]`"),
+        ("fish", "Prawns", "[crustaceans]", ""),
+        ("egg", "Omelette", "[]", "write `allergens: [eggs]`"),
+        ("dairy", "Curd", "[]", "write `allergens: [milk]`"),
+        ("fruit", "Plums", "[]", ""),
+    ],
+)
+def test_what_a_kind_is_made_of_belongs_to_its_allergens(
+    tmp_path: Path, kind: str, name: str, allergens: str, says: str
+) -> None:
+    food = PLUMS.replace("kind: fruit", f"kind: {kind}\n  allergens: {allergens}")
+    found = lines(read(tmp_path, {FILE: food.replace("name: Plums", f"name: {name}")}))
+    of_kind = [line for line in found if "[allergens-of-kind]" in line]
+    assert [says in line for line in of_kind] == ([True] if says else [])

@@ -32,13 +32,13 @@ def raw_dried_animal_food(facts: Facts) -> Iterator[Finding]:
             food = _food_said(facts, portion)
             says = (
                 facts.say(
-                    "{food} in {meal} was dried raw. Cook it until the middle reaches {heat}.",
+                    "{food} in {meal}: cook it until the middle reaches {heat}.",
                     food=food,
                     meal=dish,
                     heat=facts.say.show_at_least(reach, facts.trip.units),
                 )
                 if reach
-                else facts.say("{food} in {meal} was dried raw.", food=food, meal=dish)
+                else facts.say("{food} in {meal}.", food=food, meal=dish)
             )
             yield at_portion(says, portion, meal)
 
@@ -49,7 +49,7 @@ def _thrown_out(portion: Portion) -> bool:
 
 
 def _food_said(facts: Facts, portion: Portion) -> str:
-    name, batch = portion.substance.name, portion.planned.batch  # as it went into the dryer
+    name, batch = portion.planned.name, portion.planned.batch
     return facts.say("{food} (batch {id})", food=name, id=batch) if batch else name
 
 

@@ -15,6 +15,7 @@ from builder.planning.stock.doubts import batch_problems
 from builder.planning.stock.drying_run import drying_run
 from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.substance import substance_named
+from builder.planning.stock.verdict import Ruling
 from builder.problems import Problem, ProblemsFound
 from builder.speech import speech_of
 from builder.units import show
@@ -120,8 +121,7 @@ class Dryness:
         if self.now_g is not None and self.to_go_g is not None:
             found.append(
                 f"Now:             {show(self.now_g, 'mass_g')} "
-                f"(about {show(judged.residual_share, 'share')} moisture left; the table leaves "
-                f"open {show(ruling.low_share, 'share')} to {show(ruling.high_share, 'share')})"
+                f"(about {show(judged.residual_share, 'share')} moisture left{_open(ruling)})"
             )
             if judged.verdict != "discard":
                 to_go = show(self.to_go_g, "mass_g") if self.to_go_g else "nothing, by weight"
@@ -155,6 +155,12 @@ class Dryness:
             )
         found.append(f"Water puts back: {show(self.rehydration_ml, 'volume_ml')} at most")
         return found
+
+
+def _open(ruling: Ruling) -> str:
+    """Say between what the moisture may lie, where the doubt in the table shows."""
+    low, high = show(ruling.low_share, "share"), show(ruling.high_share, "share")
+    return "" if low == high else f"; the table leaves open {low} to {high}"
 
 
 def dryness(asked: Asked, content: Content, at: datetime.date) -> Dryness:
