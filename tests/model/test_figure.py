@@ -1,0 +1,101 @@
+"""A figure is the number it is, and knows what it was made of."""
+
+from __future__ import annotations
+
+import copy
+import operator
+import pickle
+from collections.abc import Callable
+
+import pytest
+
+from builder.model.figure import (
+    Count,
+    Figure,
+    Found,
+    Named,
+    Reckoned,
+    add,
+    counted,
+    found,
+    guarded,
+    holds,
+    largest,
+    named,
+    none,
+    nothing,
+    smallest,
+)
+
+SIX, TWO = named(6.0, "six", "here"), named(2.0, "two", "here")
+FOUR = Count(4, Named("four", "here"))
+
+
+@pytest.mark.parametrize(
+    ("do", "value", "origin"),
+    [
+        (lambda: SIX + TWO, 8.0, Reckoned("+", (SIX, TWO))),
+        (lambda: SIX + 2.0, 8.0, Reckoned("+", (SIX, 2.0))),
+        (lambda: 2.0 + SIX, 8.0, Reckoned("+", (2.0, SIX))),
+        (lambda: SIX - TWO, 4.0, Reckoned("-", (SIX, TWO))),
+        (lambda: 2.0 - SIX, -4.0, Reckoned("-", (2.0, SIX))),
+        (lambda: SIX * TWO, 12.0, Reckoned("*", (SIX, TWO))),
+        (lambda: 2.0 * SIX, 12.0, Reckoned("*", (2.0, SIX))),
+        (lambda: SIX / TWO, 3.0, Reckoned("/", (SIX, TWO))),
+        (lambda: 3.0 / SIX, 0.5, Reckoned("/", (3.0, SIX))),
+        (lambda: FOUR + 1, 5, Reckoned("+", (FOUR, 1))),
+        (lambda: 1 + FOUR, 5, Reckoned("+", (1, FOUR))),
+        (lambda: FOUR - 1, 3, Reckoned("-", (FOUR, 1))),
+        (lambda: largest(TWO, SIX, 3.0), 6.0, Reckoned("max", (TWO, SIX, 3.0))),
+        (lambda: smallest(SIX, TWO, 3.0), 2.0, Reckoned("min", (SIX, TWO, 3.0))),
+        (lambda: add([SIX, TWO, 0.5]), 8.5, Reckoned("sum", (SIX, TWO, 0.5))),
+        (lambda: holds(TWO, "<", SIX), 1.0, Reckoned("<", (TWO, SIX))),
+        (lambda: holds(SIX, "<", SIX), 0.0, Reckoned("<", (SIX, SIX))),
+        (lambda: holds(SIX, "<=", SIX), 1.0, Reckoned("<=", (SIX, SIX))),
+        (lambda: holds(SIX, "<=", TWO), 0.0, Reckoned("<=", (SIX, TWO))),
+        (lambda: found(9.0, "n", "by a fit", "nist"), 9.0, Found("n", "by a fit", ("nist",))),
+        (lambda: counted(3, "eaters"), 3.0, Found("eaters", "counted")),
+        (lambda: nothing("fuel"), 0.0, Found("fuel", "nothing of it here")),
+        (lambda: none("packs", "not told"), 0, Found("packs", "not told")),
+    ],
+)
+def test_what_is_reckoned_keeps_its_parts_in_their_order(
+    do: Callable[[], Figure | Count], value: float, origin: object
+) -> None:
+    figure = do()
+    assert figure == value
+    assert figure.origin == origin
+    assert isinstance(figure, Count if isinstance(value, int) else Figure)
+
+
+def test_plain_nothings_leave_no_trace_and_figures_of_nothing_do() -> None:
+    zero = nothing("salt")
+    assert add([0.0, SIX, zero, 0]).origin == Reckoned("sum", (SIX, zero))
+    assert add([]).origin == Found("parts", "nothing of it here")
+    assert sum([SIX, TWO]).origin == Reckoned("+", (SIX, TWO))  # type: ignore[union-attr]
+    assert (0 + SIX) is SIX and (0 + FOUR) is FOUR
+    # A figure of nothing is a part like any other.
+    assert (zero + SIX).origin == Reckoned("+", (zero, SIX))
+    none_of_it = none("packs")
+    assert (none_of_it + SIX) is not SIX
+
+
+@pytest.mark.parametrize("figure", [SIX, FOUR, SIX + TWO])
+def test_a_figure_keeps_its_origin_wherever_it_goes(figure: Figure | Count) -> None:
+    again = pickle.loads(pickle.dumps(figure))
+    assert (again, type(again), again.origin) == (figure, type(figure), figure.origin)
+    assert copy.deepcopy(figure) is figure
+
+
+@pytest.mark.parametrize("figure", [SIX, FOUR])
+def test_guards_stand_beside_what_they_led_to(figure: Figure | Count) -> None:
+    guard = holds(TWO, "<", SIX)
+    assert guarded(figure) is figure
+    beside = guarded(figure, guard)
+    assert (beside, type(beside)) == (figure, type(figure))
+    assert beside.origin == Reckoned("", (figure,), (guard,))
+
+
+@pytest.mark.parametrize("do", [operator.lt, operator.eq, operator.mod])
+def test_a_figure_compares_as_its_number(do: Callable[[float, float], object]) -> None:
+    assert do(SIX, TWO) == do(6.0, 2.0)
