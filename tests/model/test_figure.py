@@ -87,13 +87,13 @@ def test_a_figure_keeps_its_origin_wherever_it_goes(figure: Figure | Count) -> N
     assert copy.deepcopy(figure) is figure
 
 
-@pytest.mark.parametrize("figure", [SIX, FOUR])
-def test_guards_stand_beside_what_they_led_to(figure: Figure | Count) -> None:
+def test_guards_stand_beside_what_they_led_to() -> None:
     guard = holds(TWO, "<", SIX)
-    assert guarded(figure) is figure
-    beside = guarded(figure, guard)
-    assert (beside, type(beside)) == (figure, type(figure))
-    assert beside.origin == Reckoned("", (figure,), (guard,))
+    assert guarded(SIX) is SIX and guarded(FOUR) is FOUR
+    beside, packs = guarded(SIX, guard), guarded(FOUR, guard)
+    assert (beside, type(beside), packs, type(packs)) == (6.0, Figure, 4, Count)
+    assert beside.origin == Reckoned("", (SIX,), (guard,))
+    assert packs.origin == Reckoned("", (FOUR,), (guard,))
 
 
 @pytest.mark.parametrize("do", [operator.lt, operator.eq, operator.mod])

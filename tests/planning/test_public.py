@@ -13,7 +13,7 @@ from typing import Any
 import pytest
 
 from builder.model.batch import Batch, Heated, Packs, Stay, Weighing
-from builder.model.content import Content
+from builder.model.content import Content, Gear
 from builder.model.figure import Figure, Told
 from builder.model.food import Composition, Food, Perishable
 from builder.model.gear import Container, Dryer, Fuel, Iron, Packaging, Pot, Stove, StoveTest
@@ -24,6 +24,7 @@ from builder.model.recipe import Ingredient, Recipe, Step
 from builder.model.source import CautionText, Source
 from builder.model.trip import (
     Camp,
+    Chilled,
     Day,
     DefaultUsed,
     Fire,
@@ -67,9 +68,24 @@ STAYS: Mapping[type, set[str]] = {
 }  # fmt: skip
 RECORDS = (
     Trip, Person, Day, Camp, WaterPlace, Travel, Meal, MealItem, Label, SharedGear, DefaultUsed,
-    Fire, Batch, Heated, Packs, Weighing, Stay, Food, Composition, Perishable, Recipe, Ingredient,
-    Step, Stove, StoveTest, Container, Fuel, Pot, Iron, Packaging, Dryer, Source, CautionText,
+    Chilled, Fire, Batch, Heated, Packs, Weighing, Stay, Food, Composition, Perishable, Recipe,
+    Ingredient, Step, Stove, StoveTest, Container, Fuel, Pot, Iron, Packaging, Dryer, Source,
+    CautionText,
 )  # fmt: skip
+
+
+def test_every_record_of_the_content_is_asked_about() -> None:
+    """Whatever a trip holds, however deep: found by the types of the fields."""
+    found: set[type] = set()
+    todo: list[Any] = [Content]
+    while todo:
+        kind = todo.pop()
+        todo += typing.get_args(kind)
+        if dataclasses.is_dataclass(kind) and kind not in found and kind is not Places:
+            found.add(typing.cast(type, kind))
+            todo += typing.get_type_hints(kind).values()
+    assert found - {Content, Gear} == set(RECORDS)
+    assert set(LEAVES) <= set(RECORDS)
 
 
 @pytest.mark.parametrize("kind", RECORDS)

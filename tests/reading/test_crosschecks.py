@@ -9,6 +9,7 @@ import pytest
 
 from tests.reading.folder_builder import (
     BEAN_POT,
+    BEANS_IN_MAY,
     GOOD,
     TRIP,
     Spoilt,
@@ -273,3 +274,62 @@ def test_a_source_of_allergens_that_is_not_there_is_told_at_its_word(tmp_path: P
         (each.kind, each.place.column) for each in found.problems if each.severity == "error"
     ] == [("source-unknown", len(f"- {{{peas}, allergen_source: [own-scales, ") + 1)]
     assert found.content.foods["peas"].allergen_source == ("own-scales",)
+
+
+@pytest.mark.parametrize(
+    ("steps", "uses", "kinds"),
+    [
+        ("[{do: boil, with: [rice], water: 200 ml}, {do: serve}]", "pot", ["no-heat", "no-pot"]),
+        ("[{do: simmer, with: [rice], minutes: 5}, {do: serve}]", "pot", ["no-heat", "no-pot"]),
+        ("[{do: fry, with: [rice], minutes: 5}, {do: serve}]", "pot", ["no-heat", "no-pot"]),
+        (
+            "[{do: soak, with: [rice], water: 200 ml, minutes: 5, hot: true}, {do: serve}]",
+            "pot",
+            ["no-heat", "no-pot"],
+        ),
+        ("[{do: soak, with: [rice], water: 200 ml, minutes: 5}, {do: serve}]", "none", []),
+        ("[{do: mix, with: [rice], water: 200 ml}, {do: serve}]", "none", []),
+        ("[{do: press, with: [rice], each_side: 4 min}, {do: serve}]", "iron", ["no-fire"]),
+    ],
+)
+def test_what_is_hot_needs_heat_and_a_pot(
+    steps: str, uses: str, kinds: list[str], tmp_path: Path
+) -> None:
+    recipe = (
+        f"id: dish\nname: Dish\nserves: 1\ncook_in: {uses}\n"
+        f"uses: [{{food: rice, amount: 80 g}}]\nsteps: {steps}\n"
+    )
+    trip = (
+        "title: Bare\nparty: [{name: Ash}]\ndays:\n"
+        "  - {camp_altitude: 640 m, meals: {dinner: [{cook: dish}]}}\n"
+    )
+    found = read(tmp_path, {"recipes/dish.yaml": recipe, "trips/bare.yaml": trip})
+    assert [each.kind for each in found.problems if each.severity == "error"] == kinds
+    assert ("bare" in found.content.trips) is (not kinds)
+
+
+def test_a_batch_in_unknown_packaging_takes_its_trip_along_and_is_told_once(tmp_path: Path) -> None:
+    batch = changed(BEANS_IN_MAY, "in: zip-bag", "in: sack")
+    found = read(tmp_path, {**GOOD, "batches/beans.yaml": batch})
+    (said,) = lines(found)
+    assert said.startswith("batches/beans.yaml:7:23: error: there is no packaging 'sack'")
+    assert found.content.batches == {} and found.content.trips == {}
+
+
+def test_a_batch_of_another_food_spoils_the_trip_that_names_it(tmp_path: Path) -> None:
+    batch = changed(BEANS_IN_MAY, "food: beans", "food: rice")
+    found = read(tmp_path, {**GOOD, "batches/beans.yaml": batch})
+    (said,) = lines(found)
+    assert "batch 'beans-may' holds 'rice', not 'beans' — no batch holds 'beans'" in said
+    assert set(found.content.batches) == {"beans-may"} and found.content.trips == {}
+
+
+def test_a_dryer_of_another_way_without_a_fitting_one_is_left_out(tmp_path: Path) -> None:
+    dryers = "dryers: [{id: cold, name: Cold, method: freeze-dryer, load: 3 kg, hours: 30}]"
+    batch = BEANS_IN_MAY + "dryer: cold\n"
+    found = read(tmp_path, {"batches/b.yaml": batch, "gear/d.yaml": dryers})
+    assert lines(found) == [
+        "batches/b.yaml:8:8: error: cold is a freeze-dryer, and this batch says "
+        "`method: dehydrator` — leave `dryer` out [dryer-method]"
+    ]
+    assert found.content.batches == {}
