@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from builder.formulas.declaring import declared
 from builder.formulas.drying import MOST_WATER_SHARE, moisture_ratio
 from builder.formulas.ranges import require, require_above
 
@@ -76,6 +77,13 @@ def wet_share(water_per_solids: float) -> float:
     return water_per_solids / (1.0 + water_per_solids)
 
 
+_EQUILIBRIUM = "equilibrium_share / (1 - equilibrium_share)"
+
+
+@declared(
+    f"(water_share / (1 - water_share) - {_EQUILIBRIUM}) / "
+    f"(start_share / (1 - start_share) - {_EQUILIBRIUM})"
+)
 def moisture_ratio_of(
     water_share: float, start_share: float, equilibrium_share: float = 0.0
 ) -> float:
@@ -212,6 +220,7 @@ def lewis_mass_g(
     return page_mass_g(duration_min, start_g, start_share, rate_per_min, 1.0, equilibrium_share)
 
 
+@declared("(0 - ln(moisture_ratio) / rate_per_min) ^ (1 / exponent)")
 def minutes_to_ratio(moisture_ratio: float, rate_per_min: float, exponent: float = 1.0) -> float:
     """Drying time after which a share of the removable water is left.
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.drying import MOST_WATER_SHARE, residual_share
 from builder.formulas.ranges import require, require_above
 
@@ -16,10 +17,14 @@ LEAST_SOLIDS_SHARE = 0.5
 MOST_SPREAD_SHARE = 0.1
 
 
-def residual_range(
-    fresh_g: float, dried_g: float, water_share: float, spread_share: float
-) -> tuple[float, float]:
-    """Least and most water left in a dried food, by the spread of the listed water.
+@declared(
+    "1 - (1 - min(max(water_share + spreads * spread_share, 0), most_share)) * fresh_g / dried_g",
+    {"most_share": Constant(MOST_WATER_SHARE, "usda-sr28")},
+)
+def residual_off_share(
+    fresh_g: float, dried_g: float, water_share: float, spread_share: float, spreads: float
+) -> float:
+    """Water left in a dried food where its listed water is some spreads off.
 
     Parameters
     ----------
@@ -31,12 +36,13 @@ def residual_range(
         Listed water of the fresh food. [share], 0 to 0.98
     spread_share : float
         One standard deviation of the listed water. [share], 0 to 0.1
+    spreads : float
+        How many of them it is off: below 0 for less water, above for more. [-], -4 to 4
 
     Returns
     -------
-    tuple of float
-        Water left with the listed water two standard deviations down and up. [share]; below
-        zero where the load would be wetter than that
+    float
+        Water left. [share]; below zero where the load would be wetter than that
 
     Raises
     ------
@@ -45,8 +51,8 @@ def residual_range(
 
     Notes
     -----
-    1 - (1 - w0 -+ 2 SD) fresh / dried, w0 + 2 SD at most 0.98 and w0 - 2 SD at least 0: two SD
-    of listed water are two SD fresh / dried of what is left.
+    1 - (1 - w0 - n SD) fresh / dried, w0 + n SD at most 0.98 and at least 0: two SD of listed
+    water are two SD fresh / dried of what is left.
 
     References
     ----------
@@ -55,9 +61,9 @@ def residual_range(
     """
     require("spread of listed water", spread_share, "", 0.0, MOST_SPREAD_SHARE)
     require("water share before drying", water_share, "", 0.0, MOST_WATER_SHARE)
-    driest = max(water_share - SPREADS * spread_share, 0.0)
-    wettest = min(water_share + SPREADS * spread_share, MOST_WATER_SHARE)
-    return residual_share(fresh_g, dried_g, driest), residual_share(fresh_g, dried_g, wettest)
+    require("spreads", spreads, "", -SPREADS_IMPOSSIBLE, SPREADS_IMPOSSIBLE)
+    off_share = min(max(water_share + spreads * spread_share, 0.0), MOST_WATER_SHARE)
+    return residual_share(fresh_g, dried_g, off_share)
 
 
 def solids_of_listed(

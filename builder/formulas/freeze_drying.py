@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 
 from builder.formulas.boiling import ZERO_CELSIUS_K
-from builder.formulas.declaring import Constant, declared, declared_ends
+from builder.formulas.declaring import Constant, FromTable, declared, declared_ends
 from builder.formulas.drying import MOST_WATER_SHARE, dried_mass_g
 from builder.formulas.heat import ICE_KJ_KG_K, MELTING_KJ_KG
 from builder.formulas.ranges import require, require_above
@@ -169,6 +169,11 @@ def water_drawn_g(load_g: float, water_share: float, residual_share: float) -> f
     return load_g - dried_mass_g(load_g, water_share, residual_share)
 
 
+@declared(
+    "ice_g / 1000 * (ice_kj_kg_k * (ice_c - loaded_at_c) + sublimation_kj_kg)",
+    {"ice_kj_kg_k": Constant(ICE_KJ_KG_K, "crc-handbook")},
+    {"sublimation_kj_kg": FromTable(sublimation_kj_kg, ("ice_c",), "murphy-koop2005")},
+)
 def sublimation_floor_kj(ice_g: float, loaded_at_c: float, ice_c: float) -> float:
     """Least heat that the shelves give to a frozen load.
 

@@ -40,16 +40,20 @@ WARMEST_KEPT_C = 40.0
 OXYGEN_SHARE_OF_AIR = 0.2095
 
 
-@declared(
+# How a person would write the months at a temperature; other formulas build on it.
+MONTHS_KEPT = (
     "min(table_months * 2 ^ ((table_at_c - kept_at_c) / halving_k), "
-    "if(kept_at_c <= frozen_c, most_months, table_months))",
-    {
-        "frozen_c": Constant(FROZEN_C, "common-practice"),
-        "most_months": Constant(MOST_MONTHS, "common-practice"),
-        "table_at_c": Constant(TABLE_KEPT_AT_C, "uga-drying"),
-        "halving_k": Constant(HALVING_K, "uga-drying"),
-    },
+    "if(kept_at_c <= frozen_c, most_months, table_months))"
 )
+MONTHS_KEPT_BY = {
+    "frozen_c": Constant(FROZEN_C, "common-practice"),
+    "table_at_c": Constant(TABLE_KEPT_AT_C, "uga-drying"),
+    "halving_k": Constant(HALVING_K, "uga-drying"),
+    "most_months": Constant(MOST_MONTHS, "common-practice"),
+}
+
+
+@declared(MONTHS_KEPT, MONTHS_KEPT_BY)
 def months_kept(table_months: float, kept_at_c: float) -> float:
     """Months that a dried food keeps at a temperature.
 

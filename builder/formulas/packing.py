@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from builder.formulas.air import (
     EXPONENT,
     LAPSE_RATE_K_M,
@@ -14,7 +12,14 @@ from builder.formulas.air import (
 from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.declaring import Constant, declared
 from builder.formulas.heat import whole_units
-from builder.formulas.keeping import OXYGEN_SHARE_OF_AIR, bag_swelling, months_kept, void_oxygen_ml
+from builder.formulas.keeping import (
+    MONTHS_KEPT,
+    MONTHS_KEPT_BY,
+    OXYGEN_SHARE_OF_AIR,
+    bag_swelling,
+    months_kept,
+    void_oxygen_ml,
+)
 from builder.formulas.ranges import require, require_above
 
 # Sizes in trade, in ml of oxygen taken up (common practice).
@@ -30,6 +35,7 @@ _THINNER = "(1 - lapse_k_m * altitude_m / t0_k) ^ air_exponent"
 _SIZES = {f"size_{each:.0f}_ml": Constant(each, "common-practice") for each in ABSORBER_SIZES_ML}
 
 DAYS_PER_MONTH = 365.25 / 12.0
+_KEPT_BY = {**MONTHS_KEPT_BY, "days_per_month": Constant(DAYS_PER_MONTH, "common-practice")}
 
 
 @declared(
@@ -257,20 +263,23 @@ def bag_fullness(bag_ml: float, solids_ml: float, gas_ml: float, swelling: float
     return (solids_ml + gas_ml * swelling) / bag_ml
 
 
-def life_used(table_months: float, stays: Sequence[tuple[float, float]]) -> float:
-    """Share of its keeping time that a food has used up in several places.
+@declared(f"days / ({MONTHS_KEPT} * days_per_month)", _KEPT_BY)
+def life_used(table_months: float, days: float, kept_at_c: float) -> float:
+    """Share of its keeping time that a food has used up in one place.
 
     Parameters
     ----------
     table_months : float
-        Months that it keeps at 15.6 degC. [months], above 0
-    stays : sequence of tuple of float
-        For each place the days there and its temperature. [d, degC], 0 or more and -40 to 40
+        Months that it keeps at 15.6 degC. [months], above 0 to 120
+    days : float
+        Days there. [d], 0 or more
+    kept_at_c : float
+        Temperature of the place. [degC], -40 to 40
 
     Returns
     -------
     float
-        Used share; 1 is the best-before day. [share]
+        Used share; over all places 1 is the best-before day. [share]
 
     Raises
     ------
@@ -279,8 +288,8 @@ def life_used(table_months: float, stays: Sequence[tuple[float, float]]) -> floa
 
     Notes
     -----
-    Sum of days / (30.44 T 2 ** ((15.6 - t) / 11.1)), each place by the rule for one place:
-    cold, unless it freezes, gives nothing back above the table.
+    Days / (30.44 T 2 ** ((15.6 - t) / 11.1)), by the rule for one place: cold, unless it
+    freezes, gives nothing back above the table. Shares of several places add up.
 
     References
     ----------
@@ -288,22 +297,20 @@ def life_used(table_months: float, stays: Sequence[tuple[float, float]]) -> floa
        for each 20 degF (read in a copy).
     """
     require_above("months of the table", table_months, "months", 0.0)
-    used = 0.0
-    for days, kept_at_c in stays:
-        require("days in a place", days, "d", 0.0)
-        used += days / (months_kept(table_months, kept_at_c) * DAYS_PER_MONTH)
-    return used
+    require("days in a place", days, "d", 0.0)
+    return days / (months_kept(table_months, kept_at_c) * DAYS_PER_MONTH)
 
 
-def days_left(table_months: float, stays: Sequence[tuple[float, float]], kept_at_c: float) -> float:
+@declared(f"max(0, 1 - used_share) * {MONTHS_KEPT} * days_per_month", _KEPT_BY)
+def days_left(table_months: float, used_share: float, kept_at_c: float) -> float:
     """Days that a food still keeps after stays in several places.
 
     Parameters
     ----------
     table_months : float
-        Months that it keeps at 15.6 degC. [months], above 0
-    stays : sequence of tuple of float
-        For each place so far the days there and its temperature. [d, degC]
+        Months that it keeps at 15.6 degC. [months], above 0 to 120
+    used_share : float
+        Share of its time that it used up in other places. [share], 0 or more
     kept_at_c : float
         Temperature of the place where it stays from now on. [degC], -40 to 40
 
@@ -326,5 +333,6 @@ def days_left(table_months: float, stays: Sequence[tuple[float, float]], kept_at
     .. [uga-drying] University of Georgia Extension, 2014, So Easy to Preserve: half as long
        for each 20 degF (read in a copy).
     """
-    left = max(0.0, 1.0 - life_used(table_months, stays))
-    return left * months_kept(table_months, kept_at_c) * DAYS_PER_MONTH
+    require_above("months of the table", table_months, "months", 0.0)
+    require("share used up", used_share, "", 0.0)
+    return max(0.0, 1.0 - used_share) * months_kept(table_months, kept_at_c) * DAYS_PER_MONTH

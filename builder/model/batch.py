@@ -6,6 +6,7 @@ import datetime
 from dataclasses import dataclass, field
 from typing import Literal, get_args
 
+from builder.model.figure import counted
 from builder.model.place import Places
 
 Method = Literal["dehydrator", "freeze-dryer", "oven", "sun", "bought"]
@@ -36,7 +37,6 @@ class Packs:
     packaging: str | None = None
     absorber: bool = False
     of_g: float | None = None
-    shelf: str = ""  # where they lie at home, such as "cellar"
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,4 +107,4 @@ class Batch:
     @property
     def pack_count(self) -> int:
         """How many packs were made; a batch kept loose counts as one."""
-        return self.packs.count if self.packs else 1
+        return self.packs.count if self.packs else counted(1, "packs")

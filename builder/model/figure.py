@@ -159,6 +159,12 @@ def add(parts: Iterable[float]) -> Figure:
     return Figure(sum(float(part) for part in each), Reckoned("sum", each))
 
 
+def add_counts(parts: Iterable[int]) -> Count:
+    """Add whole things up: packs over meals."""
+    each = tuple(parts)
+    return Count(sum(map(int, each)), Reckoned("sum", each)) if each else none("parts")
+
+
 def largest(*parts: float) -> Figure:
     """Give the largest of some figures."""
     return Figure(max(parts), Reckoned("max", parts))
@@ -167,6 +173,11 @@ def largest(*parts: float) -> Figure:
 def smallest(*parts: float) -> Figure:
     """Give the smallest of some figures."""
     return Figure(min(parts), Reckoned("min", parts))
+
+
+def fewest(*parts: int) -> Count:
+    """Give the smallest of some whole numbers."""
+    return Count(min(parts), Reckoned("min", parts))
 
 
 def named(value: float, name: str, source: str) -> Figure:
@@ -202,6 +213,11 @@ def guarded(figure: Number, *guards: Figure) -> Number:
     return type(figure)(figure, origin)
 
 
-def counted(number: int, name: str) -> Figure:
-    """Say what a number counts: eaters, carriers."""
-    return found(number, name, "counted")
+def counted(number: int, name: str) -> Count:
+    """Say what a whole number counts: eaters, carriers, packs."""
+    return Count(number, Found(name, "counted"))
+
+
+def whole(figure: float) -> int:
+    """Give a figure that counts as the whole number that it is."""
+    return Count(int(figure), figure.origin) if isinstance(figure, Figure) else int(figure)

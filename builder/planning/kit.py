@@ -107,7 +107,7 @@ def plan_trip(
         judged=stock.judged,
     )
     cautions = cautions_of(facts, content.cautions)
-    lines, proposals = shopping(trip, content, menus, stock)
+    lines, proposals = shopping(trip, menus, stock)
     kit = Kit(
         id=trip.id,
         title=trip.title,

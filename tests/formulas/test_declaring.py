@@ -38,6 +38,9 @@ LIMITS = {
     ("air.altitude_m", "pressure_hpa"): (226.4, 1074.7),
     # Warmer than any air: at the air's temperature the time has no end.
     ("cooling.minutes_above", "above_c"): (60.5, 130.0),
+    ("drying_curve.moisture_ratio_of", "equilibrium_share"): (0.0, 0.2),
+    ("drying_curve.moisture_ratio_of", "water_share"): (0.2, 0.5),
+    ("drying_curve.moisture_ratio_of", "start_share"): (0.51, 0.98),
 }
 # Words that choose a row of a table, all of them.
 WORDS: dict[str, list[Any]] = {

@@ -56,8 +56,9 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "drying.sublimation_heat_kj": {"water_g": 1.0},
     "drying.evaporation_heat_kj": {"water_g": 1.0},
     "drying.moisture_ratio": {"duration_min": 1.0, "rate_per_min": 0.01, "exponent": 1.0},
-    "dryness.residual_range": {
+    "dryness.residual_off_share": {
         "fresh_g": 100.0, "dried_g": 99.0, "water_share": 0.9, "spread_share": 0.015,
+        "spreads": 2.0,
     },
     "dryness.solids_of_listed": {
         "fresh_g": 100.0, "dried_g": 9.0, "water_share": 0.9, "residual_share": 0.0,
@@ -205,8 +206,8 @@ EXAMPLES: dict[str, dict[str, Any]] = {
         "packed_m": 0.0, "there_m": 0.0, "packed_c": 20.0, "there_c": 20.0,
     },
     "packing.bag_fullness": {"bag_ml": 1.0, "solids_ml": 1.0, "gas_ml": 1.0, "swelling": 1.0},
-    "packing.life_used": {"table_months": 1.0, "stays": [(1.0, 20.0)]},
-    "packing.days_left": {"table_months": 1.0, "stays": [], "kept_at_c": 20.0},
+    "packing.life_used": {"table_months": 1.0, "days": 1.0, "kept_at_c": 20.0},
+    "packing.days_left": {"table_months": 1.0, "used_share": 0.0, "kept_at_c": 20.0},
     "pressure_cooking.gauge_boiling_point_c": {"gauge_kpa": 80.0, "altitude_m": 0.0},
     "pressure_cooking.station_pressure_hpa": {"reduced_hpa": 1000.0, "altitude_m": 500.0},
     "pressure_cooking.z_from_activation_k": {
@@ -357,7 +358,7 @@ IN_OWN_WORDS = {
     "drying_curve.minutes_to_share-water_share": "never gets so dry",
     "drying_curve.minutes_to_share-equilibrium_share": "never gets so dry",
     "treatment.bleach_drops-strength_share": "no table gives drops between 0.015 and 0.04",
-    "dryness.residual_range-fresh_g": "dried mass is 99 g; it must be less than the fresh 9",
+    "dryness.residual_off_share-fresh_g": "dried mass is 99 g; it must be less than the fresh 9",
     "drying.residual_share-fresh_g": "dried mass is 99 g; it must be less than the fresh 9",
     "drying.water_share_from-fresh_g": "dried mass is 20 g; it must be less than the fresh ",
     "nutrition.energy_kcal-fibre_g": "part of the total carbohydrate, which is 1 g",

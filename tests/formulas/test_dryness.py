@@ -8,12 +8,17 @@ from hypothesis import strategies as st
 
 from builder.formulas.drying import residual_share
 from builder.formulas.dryness import (
+    SPREADS,
     USUAL_SPREAD_SHARE,
     least_solids_share,
     odd_solids_share,
-    residual_range,
+    residual_off_share,
     solids_of_listed,
 )
+
+
+def residual_range(*load: float) -> tuple[float, float]:
+    return residual_off_share(*load, spreads=-SPREADS), residual_off_share(*load, spreads=SPREADS)
 
 
 def test_the_spread_that_is_taken_where_none_is_told() -> None:

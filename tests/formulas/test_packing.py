@@ -84,43 +84,48 @@ def test_a_bag_is_full_when_food_and_air_fill_it() -> None:
     assert bag_fullness(1000.0, 300.0, 0.0, 1.4) == 0.3
 
 
+def used(table_months: float, stays: list[tuple[float, float]]) -> float:
+    """Share used up in several places."""
+    return sum(life_used(table_months, days, kept_at_c) for days, kept_at_c in stays)
+
+
 def test_life_used_in_one_place_is_days_over_the_rule() -> None:
     days = months_kept(6.0, 26.7) * 365.25 / 12.0
-    assert life_used(6.0, [(days, 26.7)]) == pytest.approx(1.0)
-    assert life_used(6.0, [(days / 2.0, 26.7)]) == pytest.approx(0.5)
-    assert life_used(6.0, []) == 0.0
+    assert used(6.0, [(days, 26.7)]) == pytest.approx(1.0)
+    assert used(6.0, [(days / 2.0, 26.7)]) == pytest.approx(0.5)
+    assert used(6.0, []) == 0.0
 
 
 @given(places, places)
 def test_stays_add_up_in_any_order(
     one: list[tuple[float, float]], other: list[tuple[float, float]]
 ) -> None:
-    whole = life_used(12.0, [*one, *other])
-    assert whole == pytest.approx(life_used(12.0, one) + life_used(12.0, other))
-    assert whole == pytest.approx(life_used(12.0, [*other, *one]))
+    whole = used(12.0, [*one, *other])
+    assert whole == pytest.approx(used(12.0, one) + used(12.0, other))
+    assert whole == pytest.approx(used(12.0, [*other, *one]))
 
 
 @given(st.floats(0.0, 100.0), st.floats(-10.0, 39.0), st.floats(0.0, 1.0))
 def test_warmer_never_keeps_longer(days: float, kept: float, warmer: float) -> None:
-    assert life_used(6.0, [(days, kept)]) <= life_used(6.0, [(days, kept + warmer)]) + 1e-12
+    assert used(6.0, [(days, kept)]) <= used(6.0, [(days, kept + warmer)]) + 1e-12
 
 
 def test_cold_gives_nothing_back_unless_it_freezes() -> None:
-    assert life_used(6.0, [(30.0, 4.0)]) == life_used(6.0, [(30.0, 15.6)])
-    assert life_used(6.0, [(30.0, -18.0)]) < 0.2 * life_used(6.0, [(30.0, 15.6)])
+    assert used(6.0, [(30.0, 4.0)]) == used(6.0, [(30.0, 15.6)])
+    assert used(6.0, [(30.0, -18.0)]) < 0.2 * used(6.0, [(30.0, 15.6)])
 
 
 @given(places, st.floats(-30.0, 40.0))
 def test_what_is_left_uses_up_the_rest(stays: list[tuple[float, float]], kept: float) -> None:
-    left = days_left(6.0, stays, kept)
+    left = days_left(6.0, used(6.0, stays), kept)
     if left == 0.0:
-        assert life_used(6.0, stays) >= 1.0 - 1e-12
+        assert used(6.0, stays) >= 1.0 - 1e-12
     else:
-        assert life_used(6.0, [*stays, (left, kept)]) == pytest.approx(1.0)
+        assert used(6.0, [*stays, (left, kept)]) == pytest.approx(1.0)
 
 
 def test_nothing_is_left_after_the_best_before_day() -> None:
-    assert days_left(1.0, [(400.0, 20.0)], 10.0) == 0.0
+    assert days_left(1.0, used(1.0, [(400.0, 20.0)]), 10.0) == 0.0
 
 
 @pytest.mark.parametrize(
@@ -141,11 +146,12 @@ def test_nothing_is_left_after_the_best_before_day() -> None:
         (lambda: bag_fullness(1.0, -1.0, 1.0, 1.0), "volume of the food is -1 ml"),
         (lambda: bag_fullness(1.0, 1.0, -1.0, 1.0), "air in the bag is -1 ml"),
         (lambda: bag_fullness(1.0, 1.0, 1.0, 0.0), "swelling is 0"),
-        (lambda: life_used(0.0, []), "months of the table is 0"),
-        (lambda: life_used(6.0, [(-1.0, 20.0)]), "days in a place is -1 d"),
-        (lambda: life_used(6.0, [(1.0, 41.0)]), "temperature of the store is 41 °C"),
-        (lambda: life_used(6.0, [(math.nan, 20.0)]), "days in a place is nan"),
-        (lambda: days_left(6.0, [], 41.0), "temperature of the store is 41 °C"),
+        (lambda: life_used(0.0, 1.0, 20.0), "months of the table is 0"),
+        (lambda: life_used(6.0, -1.0, 20.0), "days in a place is -1 d"),
+        (lambda: life_used(6.0, 1.0, 41.0), "temperature of the store is 41 °C"),
+        (lambda: life_used(6.0, math.nan, 20.0), "days in a place is nan"),
+        (lambda: days_left(6.0, -0.1, 20.0), "share used up is -0.1"),
+        (lambda: days_left(6.0, 0.0, 41.0), "temperature of the store is 41 °C"),
     ],
 )
 def test_what_cannot_be_is_refused(call: Callable[[], object], says: str) -> None:

@@ -21,7 +21,7 @@ from builder.formulas.drying import (
 from builder.formulas.dryness import (
     least_solids_share,
     odd_solids_share,
-    residual_range,
+    residual_off_share,
     solids_of_listed,
 )
 
@@ -256,7 +256,9 @@ SPREADS = [
 
 
 def _half_range(fresh_g: float, dried_g: float, water_share: float, spread_share: float) -> float:
-    low, high = residual_range(fresh_g, dried_g, water_share, spread_share)
+    low, high = (
+        residual_off_share(fresh_g, dried_g, water_share, spread_share, off) for off in (-2.0, 2.0)
+    )
     return (high - low) / 2.0
 
 
@@ -275,7 +277,7 @@ def test_what_the_spread_of_listed_water_leaves_open(row: Published) -> None:
 
 
 def _most_left(*args: float) -> float:
-    return residual_range(*args)[1]
+    return residual_off_share(*args, spreads=2.0)
 
 
 # The weights below which a kilogram is dry whatever its water was.

@@ -20,14 +20,14 @@ from builder.pages.trip.fuel import fuel_page
 from builder.pages.trip.glance import glance_page
 from builder.pages.trip.graph_json import graph_data
 from builder.pages.trip.kit_json import kit_data
-from builder.pages.trip.numbers import NumbersPage, numbers_pages
+from builder.pages.trip.numbers import NumbersPage, has_line, numbers_pages
 from builder.pages.trip.people import PersonPage, person_pages
 from builder.pages.trip.placing import ALOUD, aloud_page
 from builder.pages.trip.pocket import PocketPage, is_long, pocket_cautions, pocket_days
 from builder.pages.trip.shopping import shopping_page
 from builder.pages.trip.sources import read_checked, sources_page
 from builder.pages.trip.water import water_page
-from builder.planning.graph import graph_of, is_inner
+from builder.planning.graph import graph_of
 from builder.speech import Speech, speech_of
 
 NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"
@@ -50,7 +50,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     say = speech_of(kit.language)
     data = kit_data(kit)
     graph = graph_of(data)
-    kit = replace(kit, figures=frozenset(name for name in graph.nodes if not is_inner(name)))
+    kit = replace(kit, figures=frozenset(name for name in graph.nodes if has_line(name)))
     cook = cook_pages(kit)
     anchors = step_anchors(cook)
     days = day_pages(kit, anchors)

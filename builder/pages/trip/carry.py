@@ -24,7 +24,7 @@ class Pack:
     name: str
     href: str  # of their own page, "" where there is none
     total: Cell
-    things: Table
+    things: Table | None  # None for who carries nothing
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,5 +137,5 @@ def _pack(kit: Kit, figures: Figures, each: PersonLoad, number: int, href: str) 
         each.name,
         href,
         pack(figures, each),
-        table((say("What"), say("Mass")), rows, "lr"),
+        table((say("What"), say("Mass")), rows, "lr") if rows else None,
     )

@@ -18,6 +18,7 @@ from builder.pages.pieces import Cell, Mark, Piece, Scale, Table, filled, join, 
 from builder.pages.trip.allergens import allergens_said
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at, boxes_at_step, raw
+from builder.pages.trip.plates import are_uneven, energy_of_each, plates
 from builder.pages.trip.soaking import iron_said, of_meal, pressure_said, soak_said, soaks_of
 from builder.planning.cooking import scaling_data
 from builder.planning.naming import meal_inside
@@ -276,7 +277,7 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
                 {place: boxes_at_step(kit, day, meal, place) for place, _ in enumerate(meal.steps)},
             )
         ),
-        _plates(figures, meal),
+        plates(figures, meal),
         meal.cook_in == "mug" and party > 1,
         _cooking_data(kit, meal),
         allergens=allergens_said(figures.say, meal),
@@ -322,8 +323,7 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> C
             temperature=_marked(figures, boils, "boils-at"),
             height=_marked(figures, height, "height"),
         )
-    each = figures.plain(meal.nutrition.energy_kcal / len(meal.eaters), "energy_kcal")
-    return (*said, Piece(" "), Piece(say("About {energy} each.", energy=each)))
+    return (*said, Piece(" "), Piece(energy_of_each(figures, meal)))
 
 
 def _marked(figures: Figures, shown: Cell, name: str) -> Cell:
@@ -351,15 +351,16 @@ def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
         if each.piece_g:
             count = replace(_by_eye(figures, each, each.amount_g, party)[0], small=True)
             name = (*name, Piece(" "), *filled(say("pieces: {n}"), small=True, n=(count,)))
-        rows.append(
-            (name, _amount(figures, each, party), figures.both(each.amount_g / party, "mass_g")[:1])
-        )
+        one = figures.both(each.amount_g / party, "mass_g")[:1]
+        rows.append((name, _amount(figures, each, party), one))
     if meal.water_ml:
         first, *other = figures.scaled(meal.water_ml, "volume_ml", party)
         spooned = figures.spooned(meal.water_ml, party)
         in_mugs = (Piece(" "), *(replace(piece, small=True) for piece in spooned))
         one = figures.both(meal.water_ml / party, "volume_ml")[:1]
         rows.append((text(say("Water, all together")), (first, *in_mugs, *other), one))
+    if are_uneven(figures, meal):  # a mean for each would deny the shares beside it
+        return table((say("What"), say("For all")), [row[:2] for row in rows], "lr")
     return table((say("What"), say("For all"), say("Each")), rows, "lrr")
 
 
@@ -603,12 +604,3 @@ def _said(figures: Figures, meal: PlannedMeal, told: str, parts: int, party: int
                 pieces += [Piece(" "), *filled(behind, n=by_eye)]
             end = match.end()
     return (*pieces, Piece(told[end:])) if told else ()
-
-
-def _plates(figures: Figures, meal: PlannedMeal) -> Table | None:
-    """Say who gets how much, where the shares differ."""
-    shown = [figures.percent(share) for share in meal.plate_shares]
-    if len(set(shown)) < 2 or meal.cook_in == "mug":
-        return None
-    rows = [(text(name), text(share)) for name, share in zip(meal.eaters, shown, strict=True)]
-    return table((figures.say("Who"), figures.say("Share")), rows, "lr")

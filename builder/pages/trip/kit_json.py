@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import asdict
 
-from builder.model.figure import nothing
+from builder.model.figure import nothing, whole
 from builder.model.kit import (
     Kit,
     KitBatch,
@@ -196,7 +196,7 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
         "title": meal.title,
         "recipe": meal.recipe,
         "food": meal.food,
-        "eaters": len(meal.eaters),
+        "eaters": whole(meal.heads),
         "names": [] if kit.public else list(meal.eaters),
         "plate_shares": [] if kit.public else list(meal.plate_shares),
         "allergens": list(meal.allergens),

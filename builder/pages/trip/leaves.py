@@ -17,6 +17,11 @@ _METHODS = {
     "not told": later("not told"),
     "no stove": later("no stove"),
     "when all eat": later("when all eat"),
+    "the fullest pack as light as can be": later("the fullest pack as light as can be"),
+    "for each gram": later("for each gram"),
+    "from its isotherm": later("from its isotherm"),
+    "least squares through the weighings": later("least squares through the weighings"),
+    "standard error of fit and table": later("standard error of fit and table"),
     "of all, in steps": later("of all, in steps"),
 }
 

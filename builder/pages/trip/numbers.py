@@ -59,6 +59,11 @@ class Line:
     inner: bool  # worked out on the way to the one above
 
 
+def has_line(name: str) -> bool:
+    """Tell whether the figure with an address has a line of its own on a page of numbers."""
+    return not is_inner(name) and not _LEFT_OUT.match(name)
+
+
 @dataclass(frozen=True, slots=True)
 class Part:
     """Figures of one thing: a meal, a person, a batch."""

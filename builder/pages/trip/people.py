@@ -24,6 +24,7 @@ from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, t
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors
 from builder.pages.trip.placing import boxes_of_person, pack_line
+from builder.pages.trip.plates import are_uneven
 from builder.pages.trip.untold import untold_of_person
 from builder.planning.menu import avoided_said, eaten_kcal, plate_share
 from builder.speech import Speech, later
@@ -319,8 +320,7 @@ def _dish(figures: Figures, meal: PlannedMeal, name: str, href: str) -> Cell:
     dish = (Piece(meal.title, href=href),)
     if not meal.recipe:
         return (*dish, Piece(f" {figures.plain(meal.mass_g * share, 'mass_g')}"))
-    uneven = len({figures.percent(each) for each in meal.plate_shares}) > 1
-    if uneven and meal.cook_in != "mug":
+    if are_uneven(figures, meal):
         part = text(figures.percent(share))
         return filled(figures.say("{dish} ({share} of it)"), dish=dish, share=part)
     return dish

@@ -72,7 +72,7 @@ SUBJECTS: Mapping[str, Mapping[str, str]] = {
         "drying.solids_factor": later("solids in a gram of dried food"),
         "drying.rehydration_water_ml": later("water that puts it back"),
         "drying.dry_enough_share": later("when food is dry enough"),
-        "dryness.residual_range": later("what the spread of listed water leaves open"),
+        "dryness.residual_off_share": later("what the spread of listed water leaves open"),
         "dryness.solids_of_listed": later("weights that hardly can be"),
         "dryness.odd_solids_share": later("weights that hardly can be"),
         "dryness.least_solids_share": later("weights that hardly can be"),

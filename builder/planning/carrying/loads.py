@@ -8,7 +8,16 @@ from builder.model.content import Content
 
 # Where nobody told what they carry to: a share of body mass. Adults from leaders' guidance
 # (read in a copy), children after paediatric advice on backpacks (read in a copy).
-from builder.model.figure import add, largest
+from builder.model.figure import (
+    Figure,
+    add,
+    counted,
+    found,
+    guarded,
+    largest,
+    named,
+    nothing,
+)
 from builder.model.kit import (
     Carried,
     FuelDay,
@@ -26,9 +35,11 @@ from builder.planning.needs import GROWN_UP_YEARS
 from builder.problems import Problem, ProblemsFound
 from builder.speech import Speech, later, speech_of
 
-UNTOLD_LIMIT_SHARE = 0.20
-UNTOLD_CHILD_LIMIT_SHARE = 0.10
-LITRE_G = 1000.0
+UNTOLD_LIMIT_SHARE = named(0.20, "untold_limit_share", "common-practice")
+UNTOLD_CHILD_LIMIT_SHARE = named(0.10, "untold_child_limit_share", "common-practice")
+LITRE_G = named(1000.0, "litre_g", "common-practice")
+# Who carries what is searched for; each one's load hangs on it.
+_SHARED_OUT = found(1.0, "shared_out", "the fullest pack as light as can be")
 
 
 def limit_g(person: Person) -> float:
@@ -38,7 +49,7 @@ def limit_g(person: Person) -> float:
     return _untold_share(person) * person.mass_kg * 1000
 
 
-def _untold_share(person: Person) -> float:
+def _untold_share(person: Person) -> Figure:
     grown_up = person.age_years >= GROWN_UP_YEARS
     return UNTOLD_LIMIT_SHARE if grown_up else UNTOLD_CHILD_LIMIT_SHARE
 
@@ -128,7 +139,7 @@ def weights(
     fuels = fuel_items(fuel, say)
     gear_g = add(each.mass_g for each in gear)
     fuel_g = add(each.mass_g for each in fuels)
-    water_most_g = largest(0.0, *(day.carry_ml for day in waters))
+    water_most_g = largest(*(day.carry_ml for day in waters))
     things = [*food_items(menus, say), *fuels, *gear, *_litres(water_most_g, say)]
     return Weights(
         food_g=add(each.planned.mass_g for menu in menus for each in menu),
@@ -156,7 +167,7 @@ def food_items(menus: Sequence[Sequence[MenuItem]], say: Speech) -> list[Carried
 
 
 def _litres(water_g: float, say: Speech) -> list[Carried]:
-    whole = int(water_g // LITRE_G)
+    whole = counted(int(float(water_g) // float(LITRE_G)), "litres")
     things = [Carried(say("Water, 1 l"), LITRE_G, "water") for _ in range(whole)]
     rest_g = water_g - whole * LITRE_G
     if rest_g > 1e-6:
@@ -178,7 +189,7 @@ def _people(trip: Trip, things: Sequence[Carried]) -> tuple[PersonLoad, ...]:
             ]
         )
     say = speech_of(trip.language)
-    own = [person.own_gear_g or 0.0 for person in trip.party]
+    own = [person.own_gear_g or nothing("own_gear_g") for person in trip.party]
     owners = share_out(
         [float(each.mass_g) for each in things],
         [float(each) for each in own],
@@ -189,8 +200,8 @@ def _people(trip: Trip, things: Sequence[Carried]) -> tuple[PersonLoad, ...]:
         carries = [each for each, owner in zip(things, owners, strict=True) if owner == number]
         if own[number] > 0:
             carries.insert(0, Carried(say("Own gear"), own[number], "own"))
-        total_g = add(each.mass_g for each in carries)
+        total_g = guarded(add(each.mass_g for each in carries), _SHARED_OUT)
         limit = limits[number]
-        of_limit = total_g / limit if limit > 0 else 0.0
+        of_limit = total_g / limit if limit > 0 else nothing("of_limit")
         loads.append(PersonLoad(person.name, total_g, limit, of_limit, tuple(carries)))
     return tuple(loads)

@@ -5,8 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
-from builder.model.figure import add
+from builder.model.figure import add, nothing
 from builder.model.kit import Carried, KitDay, PersonLoad, Weights
+
+_NONE = nothing("share")
 
 
 def with_packs_by_day(weights: Weights, days: Sequence[KitDay]) -> Weights:
@@ -19,11 +21,11 @@ def with_packs_by_day(weights: Weights, days: Sequence[KitDay]) -> Weights:
     stays_g = {
         (day.day, place): meal.packaging_g for day in days for place, meal in enumerate(day.meals)
     }
-    burnt_g = 0.0
+    burnt_g: float = nothing("burnt_g")
     mornings: list[list[float]] = [[] for _ in weights.people]
     for day in days:
-        water_share = day.water.carry_ml / weights.water_most_g if weights.water_most_g else 0.0
-        burnt_share = burnt_g / weights.fuel_g if weights.fuel_g else 0.0
+        water_share = day.water.carry_ml / weights.water_most_g if weights.water_most_g else _NONE
+        burnt_share = burnt_g / weights.fuel_g if burnt_g and weights.fuel_g else _NONE
         for number, person in enumerate(weights.people):
             mornings[number].append(
                 add(
@@ -31,7 +33,7 @@ def with_packs_by_day(weights: Weights, days: Sequence[KitDay]) -> Weights:
                     for thing in person.carries
                 )
             )
-        burnt_g += day.fuel.fuel_g
+        burnt_g = burnt_g + day.fuel.fuel_g if burnt_g else day.fuel.fuel_g
     people: tuple[PersonLoad, ...] = tuple(
         replace(person, by_day_g=tuple(each))
         for person, each in zip(weights.people, mornings, strict=True)
@@ -48,7 +50,7 @@ def _mass_g(
 ) -> float:
     if thing.kind == "water":
         return thing.mass_g * water_share
-    if thing.kind == "fuel":
+    if thing.kind == "fuel" and burnt_share:
         return thing.mass_g * (1 - burnt_share)
     if thing.meal is not None and thing.meal[0] < day:
         return stays_g[thing.meal]

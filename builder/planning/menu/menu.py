@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 from builder.formulas.heat import whole_units
 from builder.model.batch import Method
 from builder.model.content import Content
-from builder.model.figure import Figure, Told, add
+from builder.model.figure import add, none, nothing
 from builder.model.food import ALLERGENS, Composition, Food
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.kit import Conditions, NutritionTotals, PlannedIngredient, PlannedMeal
@@ -23,6 +23,7 @@ from builder.planning.stock import (
     Substance,
     as_usually_dried,
     energy_per_100g_kcal,
+    heads,
     name_as_dried,
     name_now,
     substance_named,
@@ -32,6 +33,10 @@ from builder.planning.stock import (
 from builder.planning.tracing import count
 from builder.speech import Speech, speech_of
 
+# Of what is eaten as it is, and of what no batch is named for.
+_NO_PACKS, _NO_POTFULS, _NO_PRESSES = none("packs"), none("potfuls"), none("presses")
+_NO_WATER, _NO_HEAT, _NO_WOOD = nothing("water_ml"), nothing("heat_kj"), nothing("wood_g")
+_NO_MINUTES = nothing("minutes")
 # In the three languages, also at the end of a word: Früchtetee, fruktte.
 _TEA = re.compile(r"(?:\btea|tee|\bte|frukt-?te|urte-?te)\b")
 
@@ -99,11 +104,6 @@ def _batch_names(trip: Trip, judged: Mapping[str, Judged]) -> dict[str, str]:
         for _, batch in item.batches
     ]
     return told_apart(say, {batch: name_now(say, judged[batch]) for batch in named})
-
-
-def heads(item: MealItem) -> float:
-    """Give how many eat something, as the trip tells it."""
-    return Figure(len(item.eaters), Told(item.places.of("for"), "eaters"))
 
 
 class _MenuPlanner:
@@ -193,7 +193,7 @@ class _MenuPlanner:
             amount_g=amount_g,
             dried_by=method,
             batch=batch_id,
-            packs=count(whole_units, amount_g, judged.pack_g) if judged else 0,
+            packs=count(whole_units, amount_g, judged.pack_g) if judged else _NO_PACKS,
             density_g_ml=None if method and method != "bought" else substance.density_g_ml,
             piece_g=None if method and method != "bought" else substance.piece_g,
             is_raw_animal=judged.stays_raw if judged else substance.is_raw_animal,
@@ -223,15 +223,15 @@ class _MenuPlanner:
     def packaging_g(self, portions: tuple[Portion, ...]) -> float:
         """Give the mass of what a meal is packed in: its packs, and one bag for all else."""
         packaging = self.content.gear.packaging
-        total_g = 0.0
+        parts_g: list[float] = []
         loose = False
         for portion in portions:
             batch = portion.judged.batch if portion.judged else None
             if batch and batch.packs and batch.packs.packaging:
-                total_g += portion.planned.packs * packaging[batch.packs.packaging].mass_g
+                parts_g.append(portion.planned.packs * packaging[batch.packs.packaging].mass_g)
             else:
                 loose = loose or portion.planned.amount_g > 0
-        return total_g + (packaging[LOOSE_PACKAGING].mass_g if loose else 0.0)
+        return add([*parts_g, packaging[LOOSE_PACKAGING].mass_g] if loose else parts_g)
 
     def planned_meal(
         self,
@@ -243,7 +243,9 @@ class _MenuPlanner:
     ) -> PlannedMeal:
         """Bring all figures of one meal together; plates are shared out later, by need."""
         recipe = self.content.recipes[item.recipe] if item.recipe else None
-        drain_ml = recipe.drain_ml * heads(item) / recipe.serves if recipe else 0.0
+        drain_ml: float = _NO_WATER
+        if recipe and recipe.drain_ml:
+            drain_ml = recipe.drain_ml * heads(item) / recipe.serves
         own_water_ml = add(portion.planned.water_ml for portion in portions)
         told = {name for portion in portions for name in portion.substance.allergens}
         traces = {name for portion in portions for name in portion.substance.may_contain}
@@ -254,7 +256,7 @@ class _MenuPlanner:
             food=None if recipe else portions[0].substance.id,
             eaters=item.eaters,
             heads=heads(item),
-            plate_shares=tuple(1 / len(item.eaters) for _ in item.eaters),
+            plate_shares=tuple(1 / each for each in [heads(item)] * len(item.eaters)),
             cook_in=recipe.cook_in if recipe else None,
             conditions=conditions,
             cooked_on=cooked.cooked_on if cooked else None,
@@ -264,17 +266,17 @@ class _MenuPlanner:
             mass_g=add(portion.planned.amount_g for portion in portions),
             packaging_g=self.packaging_g(portions),
             nutrition=nutrition_of(portions),
-            water_ml=cooked.water_ml if cooked else 0.0,
-            soak_water_ml=cooked.soak_water_ml if cooked else 0.0,
-            unboiled_water_ml=cooked.unboiled_water_ml if cooked else 0.0,
-            food_water_ml=own_water_ml + (cooked.water_ml if cooked else 0.0) - drain_ml,
+            water_ml=cooked.water_ml if cooked else _NO_WATER,
+            soak_water_ml=cooked.soak_water_ml if cooked else _NO_WATER,
+            unboiled_water_ml=cooked.unboiled_water_ml if cooked else _NO_WATER,
+            food_water_ml=_drunk_ml(own_water_ml, cooked, drain_ml),
             drain_ml=drain_ml,
-            potfuls=cooked.potfuls if cooked else 0,
-            presses=cooked.presses if cooked else 0,
-            heat_kj=cooked.heat_kj if cooked else 0.0,
-            fuel_heat_kj=cooked.fuel_heat_kj if cooked else 0.0,
-            wood_g=cooked.wood_g if cooked else 0.0,
-            minutes=cooked.minutes if cooked else 0.0,
+            potfuls=cooked.potfuls if cooked else _NO_POTFULS,
+            presses=cooked.presses if cooked else _NO_PRESSES,
+            heat_kj=cooked.heat_kj if cooked else _NO_HEAT,
+            fuel_heat_kj=cooked.fuel_heat_kj if cooked else _NO_HEAT,
+            wood_g=cooked.wood_g if cooked else _NO_WOOD,
+            minutes=cooked.minutes if cooked else _NO_MINUTES,
             reach_c=recipe.reach_c if recipe else None,
             serves=recipe.serves if recipe else 1.0,
             note=recipe.note if recipe else "",
@@ -287,6 +289,12 @@ class _MenuPlanner:
                 dict.fromkeys(food.name for each in portions for food in each.substance.untold)
             ),
         )
+
+
+def _drunk_ml(own_ml: float, cooked: Cooked | None, drain_ml: float) -> float:
+    """Give what is drunk with the food: its own water and what is cooked into it."""
+    drunk_ml = own_ml + cooked.water_ml if cooked and cooked.water_ml else own_ml
+    return drunk_ml - drain_ml if drain_ml else drunk_ml
 
 
 def _steeps(food: Food) -> bool:
@@ -307,11 +315,13 @@ def _packs_shared(portions: Iterable[Portion]) -> tuple[Portion, ...]:
     for portion in portions:
         planned, judged = portion.planned, portion.judged
         if judged:
-            before_g = amounts_g.get(judged.batch.id, 0.0)
-            amounts_g[judged.batch.id] = before_g + planned.amount_g
-            packs = count(whole_units, before_g + planned.amount_g, judged.pack_g)
-            packs -= count(whole_units, before_g, judged.pack_g)
-            portion = replace(portion, planned=replace(planned, packs=packs))
+            before_g, now_g = amounts_g.get(judged.batch.id), planned.amount_g
+            if before_g is not None:
+                now_g = before_g + planned.amount_g
+                packs = count(whole_units, now_g, judged.pack_g)
+                packs -= count(whole_units, before_g, judged.pack_g)
+                portion = replace(portion, planned=replace(planned, packs=packs))
+            amounts_g[judged.batch.id] = now_g
         found.append(portion)
     return tuple(found)
 

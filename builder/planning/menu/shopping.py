@@ -5,34 +5,25 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
-from builder.formulas.drying import dried_mass_g, usual_residual_share
-from builder.model.batch import Batch
-from builder.model.content import Content
+from builder.formulas.drying import solids_factor, usual_residual_share
+from builder.model.figure import add, add_counts, nothing
 from builder.model.kit import ShoppingLine, StockProposal
-from builder.model.recipe import Recipe
 from builder.model.trip import Trip
 from builder.planning.menu.menu import MenuItem, Portion
-from builder.planning.stock import (
-    Judged,
-    Stock,
-    Wanted,
-    cooked_g,
-    name_as_dried,
-    name_now,
-    substance_of_ingredient,
-)
-from builder.speech import Speech, speech_of
+from builder.planning.stock import Judged, Stock, Wanted, name_now
+from builder.planning.tracing import look_up, work
+from builder.speech import speech_of
 
 
 @dataclass(slots=True)
 class _Wanted:
     portion: Portion
-    mass_g: float
+    masses_g: list[float]
     used_in: list[str]
 
 
 def shopping(
-    trip: Trip, content: Content, menus: Sequence[Sequence[MenuItem]], stock: Stock
+    trip: Trip, menus: Sequence[Sequence[MenuItem]], stock: Stock
 ) -> tuple[tuple[ShoppingLine, ...], tuple[StockProposal, ...]]:
     """Give what is to be bought, and batches in stock that could cover some of it."""
     wanted: dict[tuple[str, str | None], _Wanted] = {}
@@ -42,8 +33,8 @@ def shopping(
                 if portion.planned.batch:
                     continue
                 key = (portion.substance.id, portion.planned.dried_by)
-                line = wanted.setdefault(key, _Wanted(portion, 0.0, []))
-                line.mass_g += portion.planned.amount_g
+                line = wanted.setdefault(key, _Wanted(portion, [], []))
+                line.masses_g.append(portion.planned.amount_g)
                 if each.planned.title not in line.used_in:
                     line.used_in.append(each.planned.title)
     lines: list[ShoppingLine] = []
@@ -51,11 +42,13 @@ def shopping(
     for (name, dried_by), want in wanted.items():
         proposed = list(_proposed((name, dried_by or "bought"), trip, stock))
         proposals += proposed
-        rest_g = want.mass_g - sum(each.mass_g for each in proposed)
+        rest_g = add(want.masses_g)
+        if proposed:
+            rest_g -= add(each.mass_g for each in proposed)
         if rest_g > 1e-9:
             lines.append(_line(want, rest_g))
-    lines += _to_dry(menus, content, speech_of(trip.language))
-    lines.sort(key=lambda line: (line.dry_by is not None or line.batch is not None, line.name))
+    lines += _to_dry(menus)
+    lines.sort(key=lambda line: (line.dry_by is not None, line.name))
     return tuple(lines), tuple(proposals)
 
 
@@ -69,15 +62,13 @@ def _proposed(wanted: Wanted, trip: Trip, stock: Stock) -> Iterable[StockProposa
             food=judged.batch.holds,
             name=name_now(speech_of(trip.language), judged),
             batch=batch,
-            mass_g=sum(each.mass_g for each in own),
+            mass_g=add(each.mass_g for each in own),
             best_before=judged.best_before,
-            packs=sum(each.packs for each in own),
+            packs=add_counts(each.packs for each in own),
         )
 
 
-def _to_dry(
-    menus: Sequence[Sequence[MenuItem]], content: Content, say: Speech
-) -> Iterable[ShoppingLine]:
+def _to_dry(menus: Sequence[Sequence[MenuItem]]) -> Iterable[ShoppingLine]:
     """Give the fresh food of the planned batches that meals name, each load once and whole."""
     loads: dict[str, tuple[Judged, list[str]]] = {}
     for menu in menus:
@@ -91,35 +82,13 @@ def _to_dry(
                     used_in.append(each.planned.title)
     for judged, used_in in loads.values():
         batch = judged.batch
-        if batch.recipe:
-            yield from _to_cook(batch, content.recipes[batch.recipe], content, tuple(used_in), say)
-            continue
         yield ShoppingLine(
             food=batch.holds,
             name=judged.substance.name,
-            mass_g=batch.fresh_g or 0.0,
+            mass_g=batch.fresh_g or nothing("fresh_g"),
             dry_by=batch.method,
             dried_g=judged.dried_g,
             used_in=tuple(used_in),
-            batch=batch.id,
-            dry_on=batch.planned,
-        )
-
-
-def _to_cook(
-    batch: Batch, recipe: Recipe, content: Content, used_in: tuple[str, ...], say: Speech
-) -> Iterable[ShoppingLine]:
-    """Give what goes into a whole meal that is cooked, then dried."""
-    times = (batch.fresh_g or 0.0) / cooked_g(recipe, content)
-    for ingredient in recipe.uses:
-        substance = substance_of_ingredient(ingredient, content)
-        yield ShoppingLine(
-            food=substance.id,
-            name=name_as_dried(say, substance, ingredient.dried_by),
-            mass_g=ingredient.amount_g * times,
-            dry_by=None,
-            dried_g=0.0,
-            used_in=used_in,
             batch=batch.id,
             dry_on=batch.planned,
         )
@@ -133,14 +102,14 @@ def _line(want: _Wanted, mass_g: float) -> ShoppingLine:
     fresh_g = mass_g
     if dry_by:
         water = substance.composition.water_share
-        residual = usual_residual_share(dry_by, substance.kind)
+        residual = look_up(usual_residual_share, dry_by, substance.kind)
         if residual < water:
-            fresh_g = mass_g / dried_mass_g(1.0, water, residual)
+            fresh_g = mass_g * work(solids_factor, water, residual)
     return ShoppingLine(
         food=substance.id,
         name=substance.name,
         mass_g=fresh_g,
         dry_by=dry_by,
-        dried_g=mass_g if dry_by else 0.0,
+        dried_g=mass_g if dry_by else nothing("dried_g"),
         used_in=tuple(want.used_in),
     )

@@ -7,12 +7,11 @@ from builder.planning.stock.dryness import Asked, dryness
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches
 from builder.planning.stock.names import name_as_dried, name_now
-from builder.planning.stock.packs import Stock, Wanted, packs_of_trip
+from builder.planning.stock.packs import Stock, Wanted, heads, packs_of_trip
 from builder.planning.stock.shelf import stock_lines
 from builder.planning.stock.substance import (
     Substance,
     as_usually_dried,
-    cooked_g,
     energy_per_100g_kcal,
     substance_named,
     substance_of_ingredient,
@@ -33,9 +32,9 @@ __all__ = [
     "as_usually_dried",
     "batch_names",
     "check",
-    "cooked_g",
     "dryness",
     "energy_per_100g_kcal",
+    "heads",
     "kit_batches",
     "name_as_dried",
     "name_now",

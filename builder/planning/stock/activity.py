@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.formulas.sorption import water_activity_of
 from builder.planning.stock.substance import Substance
+from builder.planning.tracing import solve
 
 
 def water_activity_at(substance: Substance, residual_share: float) -> float | None:
@@ -11,6 +12,6 @@ def water_activity_at(substance: Substance, residual_share: float) -> float | No
     if substance.sorption is None:
         return None
     try:
-        return water_activity_of(substance.sorption, residual_share)
+        return solve("from its isotherm", water_activity_of, substance.sorption, residual_share)
     except ValueError:
         return None  # wetter than the isotherm tells

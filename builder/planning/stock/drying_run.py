@@ -16,10 +16,16 @@ from builder.formulas.drying import (
 from builder.formulas.drying_curve import minutes_to_ratio, moisture_ratio_of, page_mass_g
 from builder.formulas.dryness import SPREADS, USUAL_SPREAD_SHARE
 from builder.model.batch import Weighing
+from builder.model.figure import found, largest, named
 from builder.model.kit import DryingRun
+from builder.planning.tracing import work
 
 # Two standard errors: about nineteen runs of twenty end within.
 STANDARD_ERRORS = 2.0
+_STANDARD_ERRORS = named(STANDARD_ERRORS, "standard_errors", "common-practice")
+# In the air of a dryer nearly all water goes in the end.
+_DRY_AIR_SHARE = named(0.0, "equilibrium_share", "common-practice")
+_FITTED = "least squares through the weighings"
 LEAST_WEIGHINGS = 2
 LEAST_FOR_PAGE = 3
 # The second parameter must earn its place: the squares left over fall to less than half.
@@ -46,29 +52,43 @@ def drying_run(
     spread_share: float = USUAL_SPREAD_SHARE,
 ) -> DryingRun | None:
     """Fit Lewis, or Page where it does much better; None where there is too little to go by."""
-    fit = _fitted(fresh_g, water_share, weighings)
+    # The fit and its errors are searched for with plain numbers; what follows has its origin.
+    plain = [Weighing(float(each.at_min), float(each.mass_g)) for each in weighings]
+    fit = _fitted(float(fresh_g), float(water_share), plain)
     if fit is None:
         return None
-    ratio = moisture_ratio_of(limit_share, water_share)
-    dry_after_min = minutes_to_ratio(ratio, fit.rate_per_min, fit.exponent)
-    spread_min = STANDARD_ERRORS * math.hypot(
-        _error_of_fit(ratio, fit),
-        _error_of_table(fresh_g, water_share, limit_share, weighings, spread_share, dry_after_min),
-    )
-    last_min = max(dry_after_min, weighings[-1].at_min)
+    source = "page1949" if fit.model == "page" else "lewis1921"
+    rate_per_min = found(fit.rate_per_min, "rate_per_min", _FITTED, source)
+    exponent = found(fit.exponent, "exponent", _FITTED, source)
+    ratio = work(moisture_ratio_of, limit_share, water_share, _DRY_AIR_SHARE)
+    dry_after_min = work(minutes_to_ratio, ratio, rate_per_min, exponent)
+    error_min = found(
+        math.hypot(
+            _error_of_fit(float(ratio), fit),
+            _error_of_table(
+                float(fresh_g), float(water_share), float(limit_share), plain,
+                float(spread_share), float(dry_after_min),
+            ),
+        ),
+        "error_min", "standard error of fit and table", source,
+    )  # fmt: skip
+    spread_min = _STANDARD_ERRORS * error_min
+    last_min = max(float(dry_after_min), plain[-1].at_min)
     return DryingRun(
         model=fit.model,
-        rate_per_min=fit.rate_per_min,
-        exponent=fit.exponent,
-        target_g=dried_mass_g(fresh_g, water_share, limit_share),
+        rate_per_min=rate_per_min,
+        exponent=exponent,
+        target_g=work(dried_mass_g, fresh_g, water_share, limit_share),
         dry_after_min=dry_after_min,
-        earliest_min=max(dry_after_min - spread_min, 0.0),
+        earliest_min=largest(dry_after_min - spread_min, 0.0),
         latest_min=dry_after_min + spread_min,
         weighed=tuple(weighings),
         curve=tuple(
             Weighing(
                 at_min,
-                page_mass_g(at_min, fresh_g, water_share, fit.rate_per_min, fit.exponent),
+                page_mass_g(
+                    at_min, float(fresh_g), float(water_share), fit.rate_per_min, fit.exponent
+                ),
             )
             for at_min in (last_min * step / (CURVE_POINTS - 1) for step in range(CURVE_POINTS))
         ),

@@ -18,11 +18,17 @@ from builder.formulas.drying import (
 from builder.formulas.dryness import least_solids_share, solids_of_listed
 from builder.model.batch import Batch, Verdict
 from builder.model.content import Content
+from builder.model.figure import largest, nothing, smallest
 from builder.model.food import Composition
 from builder.model.place import Place
 from builder.planning.refusals import told_at
 from builder.planning.stock.keeping import Kept, Store, keeps_from, kept
-from builder.planning.stock.substance import Substance, concentrated, substance_named
+from builder.planning.stock.substance import (
+    PER_GRAM,
+    Substance,
+    concentrated,
+    substance_named,
+)
 from builder.planning.stock.verdict import (
     SLACK,
     Act,
@@ -34,6 +40,7 @@ from builder.planning.stock.verdict import (
     spread_of,
     stays_raw,
 )
+from builder.planning.tracing import look_up, work
 from builder.problems import Problem, ProblemsFound
 from builder.speech import Speech
 from builder.units import System
@@ -103,8 +110,8 @@ class Judged:
     def to_go_g(self) -> float:
         """What it must still lose to be dry enough."""
         if self.target_g is None or self.now_g is None:
-            return 0.0
-        return max(self.now_g - self.target_g, 0.0)
+            return nothing("to_go_g")
+        return largest(self.now_g - self.target_g, 0.0)
 
     @property
     def dry_enough(self) -> bool:
@@ -149,20 +156,22 @@ class Judged:
     def auto_water_ml_per_g(self) -> float:
         """The water that drying took out of one gram of what is left."""
         if self.batch.is_bought or self.water_share <= self.residual_share:
-            return 0.0
-        return rehydration_water_ml(1.0, self.water_share, self.residual_share)
+            return nothing("water_ml")
+        return work(rehydration_water_ml, PER_GRAM, self.water_share, self.residual_share)
 
     @property
     def water_removed_g(self) -> float:
         """The water that left the load."""
-        return (self.batch.fresh_g or self.dried_g) - self.dried_g
+        if self.batch.fresh_g is None:
+            return nothing("water_removed_g")
+        return self.batch.fresh_g - self.dried_g
 
     @property
     def target_g(self) -> float | None:
         """The weight at which this load is dry enough."""
         if self.batch.fresh_g is None or self.water_share <= self.dry_limit_share:
             return None
-        return dried_mass_g(self.batch.fresh_g, self.water_share, self.dry_limit_share)
+        return work(dried_mass_g, self.batch.fresh_g, self.water_share, self.dry_limit_share)
 
 
 def called(batch: Batch) -> str:
@@ -181,11 +190,11 @@ def judge(batch: Batch, content: Content, say: Speech, in_dryer: bool | None = N
         if batch.is_bought:
             water, residual, corrected = listed, listed, False
             # A bought food is as dry as its maker made it.
-            limit = max(listed, dry_enough_share("dehydrator", substance.kind))
+            limit = largest(listed, look_up(dry_enough_share, "dehydrator", substance.kind))
         else:
             _refuse_impossible(batch, substance)
             water, residual, corrected = _dryness(batch, substance.kind, listed)
-            limit = dry_enough_share(batch.method, substance.kind)
+            limit = look_up(dry_enough_share, batch.method, substance.kind)
         composition = substance.composition
         if not batch.is_bought and listed > residual:
             composition = concentrated(composition, residual)
@@ -246,20 +255,21 @@ def _dried_g(batch: Batch, water: float, residual: float) -> float:
     if batch.dried_g is not None:
         return batch.dried_g
     if batch.fresh_g is not None:
-        return dried_mass_g(batch.fresh_g, water, residual)
+        return work(dried_mass_g, batch.fresh_g, water, residual)
     packs = batch.packs
-    return packs.count * (packs.of_g or 0.0) if packs else 0.0
+    return packs.count * packs.of_g if packs and packs.of_g else nothing("dried_g")
 
 
 def _dryness(batch: Batch, kind: str, listed: float) -> tuple[float, float, bool]:
     """Give water share, residual moisture, and whether the listed water had to be corrected."""
     if batch.dried_g is None or batch.fresh_g is None:
-        return listed, min(usual_residual_share(batch.method, kind), listed), False
-    residual = residual_share(batch.fresh_g, batch.dried_g, listed)
-    least = least_residual_share(batch.method)
+        usual = look_up(usual_residual_share, batch.method, kind)
+        return listed, smallest(usual, listed), False
+    residual = work(residual_share, batch.fresh_g, batch.dried_g, listed)
+    least = look_up(least_residual_share, batch.method)
     if residual >= least - SLACK:
-        return listed, max(residual, 0.0), False
-    return water_share_from(batch.fresh_g, batch.dried_g, least), least, True
+        return listed, residual if residual >= 0 else largest(residual, 0.0), False
+    return work(water_share_from, batch.fresh_g, batch.dried_g, least), least, True
 
 
 def _refuse_impossible(batch: Batch, substance: Substance) -> None:

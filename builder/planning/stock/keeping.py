@@ -8,6 +8,7 @@ from dataclasses import dataclass
 from dateutil.relativedelta import relativedelta
 
 from builder.formulas.keeping import (
+    BAG_OR_FAT_FACTOR,
     FAT_HALVES_ABOVE_G,
     FAT_RICH_ABOVE_G,
     FROZEN_C,
@@ -17,14 +18,19 @@ from builder.formulas.keeping import (
     months_kept,
     table_months,
 )
-from builder.formulas.packing import days_left
+from builder.formulas.packing import DAYS_PER_MONTH, days_left, life_used
 from builder.model.batch import HEAT_METHODS, Batch
+from builder.model.figure import add, counted, named, smallest
 from builder.model.food import ANIMAL_KINDS
 from builder.planning.stock.verdict import Cause, Load, Ruling, stays_raw
+from builder.planning.tracing import work
 from builder.speech import Speech, later
 from builder.units import System
 
-_DAYS_A_MONTH = 365.25 / 12
+_DAYS_A_MONTH = named(DAYS_PER_MONTH, "days_per_month", "common-practice")
+_UNPROVEN_MOST_MONTHS = named(UNPROVEN_MOST_MONTHS, "unproven_most_months", "common-practice")
+# Whose months stand in the table; where nobody is named, they are cautious figures of the trade.
+_MONTHS_BY = {"fruit": "uga-drying", "plant": "umn-months", "jerky": "nchfp-jerky"}
 _SLACK = 1e-9
 BAG_BARRIERS = frozenset({"zip-bag", "paper"})
 TIGHT_BARRIERS = frozenset({"foil", "glass", "can"})
@@ -82,12 +88,12 @@ def kept(store: Store, say: Speech, units: System = "metric") -> Kept:
     ) and "constant" not in batch.tests
     if months > UNPROVEN_MOST_MONTHS:
         if wants_proof:
-            months = UNPROVEN_MOST_MONTHS
+            months = smallest(months, _UNPROVEN_MOST_MONTHS)
             reasons.append(
                 say("nobody weighed it twice to prove it dry: not longer than 12 months")
             )
         elif ruling.cause == "airless-moist":
-            months = UNPROVEN_MOST_MONTHS
+            months = smallest(months, _UNPROVEN_MOST_MONTHS)
             reasons.append(say("moist for a pack without oxygen: not longer than 12 months"))
     if group.startswith("freeze-dried"):
         reasons.append(say("common practice names far longer; no authority vouches for it"))
@@ -109,7 +115,7 @@ def _warmed(store: Store, group: str, say: Speech, units: System) -> tuple[float
     batch = store.load.batch
     own = None if group.startswith("freeze-dried") else store.load.substance.keeps_months
     in_bag = store.barrier in BAG_BARRIERS
-    table = table_months(group, in_bag, store.fat_g, own)
+    table = _table_months(group, in_bag, store.fat_g, own)
     cool = _warmth(say, TABLE_KEPT_AT_C, units, 1)
     reasons = [
         say(
@@ -141,29 +147,42 @@ def _warmed(store: Store, group: str, say: Speech, units: System) -> tuple[float
     return _months_in_places(table, stays, batch.kept_at_c), reasons
 
 
+def _table_months(group: str, in_bag: bool, fat_g: float, own: float | None) -> float:
+    """Give the months at the warmth of the table: of the group or of this very food, packed so."""
+    months = table_months(group, in_bag, float(fat_g), own)
+    if own is None:
+        source = _MONTHS_BY.get(group, "common-practice")
+        own = named(TABLE_MONTHS[group], f"group_months ({group})", source)
+    if months == own:
+        return own
+    return own * named(BAG_OR_FAT_FACTOR, "bag_or_fat_factor", "common-practice")
+
+
 def _stays(batch: Batch) -> list[tuple[float, float]]:
     """Give the days in each place before the last, and how warm it was."""
     start = keeps_from(batch)
-    stays = []
+    stays: list[tuple[float, float]] = []
     for stay in batch.stays:
         if start is None or stay.until <= start:
             continue
-        stays.append((float((stay.until - start).days), stay.at_c))
+        stays.append((counted((stay.until - start).days, "days"), stay.at_c))
         start = stay.until
     return stays
 
 
 def _months_in_places(table: float, stays: list[tuple[float, float]], kept_at_c: float) -> float:
     """Give the months until its time is used up, over all places in turn."""
-    gone: list[tuple[float, float]] = []
+    if not stays:
+        return work(months_kept, table, kept_at_c)
+    gone: list[float] = []
+    used: list[float] = []
     for days, at_c in stays:
-        left = days_left(table, gone, at_c)
+        left = work(days_left, table, add(used), at_c)
         if left <= days:
-            return (sum(each for each, _ in gone) + left) / _DAYS_A_MONTH
-        gone.append((days, at_c))
-    if not gone:
-        return months_kept(table, kept_at_c)
-    return (sum(each for each, _ in gone) + days_left(table, gone, kept_at_c)) / _DAYS_A_MONTH
+            return add([*gone, left]) / _DAYS_A_MONTH
+        gone.append(days)
+        used.append(work(life_used, table, days, at_c))
+    return add([*gone, work(days_left, table, add(used), kept_at_c)]) / _DAYS_A_MONTH
 
 
 def _months_long(months: float) -> relativedelta:

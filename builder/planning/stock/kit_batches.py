@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from builder.formulas.freeze_drying import sublimation_floor_kj
 from builder.formulas.sorption import MOST_WATER_ACTIVITY
 from builder.model.batch import DRY_TESTS
+from builder.model.figure import named, nothing, smallest
 from builder.model.kit import DryingRun, KitBatch
 from builder.model.trip import Trip
 from builder.planning.refusals import told_at
@@ -15,11 +16,13 @@ from builder.planning.stock.drying_run import drying_run
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.names import name_now
 from builder.planning.stock.packs import Stock
+from builder.planning.tracing import work
 from builder.speech import Speech, speech_of
 
 # What ice has while food dries in a chamber, about (common practice).
-DRYING_ICE_C = -20.0
+DRYING_ICE_C = named(-20.0, "drying_ice_c", "common-practice")
 KJ_PER_KWH = 3600.0
+_MOST_WATER_ACTIVITY = named(MOST_WATER_ACTIVITY, "most_water_activity", "van-den-berg1981")
 
 
 def kit_batches(trip: Trip, names: Iterable[str], stock: Stock) -> tuple[KitBatch, ...]:
@@ -69,7 +72,7 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         water_activity_low=None if activity is None else _activity(judged, low),
         water_activity_high=None
         if activity is None
-        else _activity(judged, high) or MOST_WATER_ACTIVITY,
+        else _activity(judged, high) or _MOST_WATER_ACTIVITY,
         loaded_at_c=batch.loaded_at_c,
         sublimation_kwh=_sublimation_kwh(judged),
         in_dryer=batch.in_dryer,
@@ -87,10 +90,13 @@ def _sublimation_kwh(judged: Judged) -> float:
     """Give the least energy that turns a load's ice to vapour; a load not frozen counts as ice."""
     batch = judged.batch
     if batch.method != "freeze-dryer" or judged.water_removed_g <= 0:
-        return 0.0
-    loaded_c = DRYING_ICE_C if batch.loaded_at_c is None else min(batch.loaded_at_c, 0.0)
+        return nothing("sublimation_kwh")
+    loaded_c = DRYING_ICE_C
+    if batch.loaded_at_c is not None:
+        loaded_c = smallest(batch.loaded_at_c, 0.0)
     with told_at(batch.places.of("loaded_at"), f"batch {batch.id}"):
-        return sublimation_floor_kj(judged.water_removed_g, loaded_c, DRYING_ICE_C) / KJ_PER_KWH
+        floor_kj = work(sublimation_floor_kj, judged.water_removed_g, loaded_c, DRYING_ICE_C)
+        return floor_kj / KJ_PER_KWH
 
 
 def _run(judged: Judged) -> DryingRun | None:

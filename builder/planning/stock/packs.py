@@ -10,10 +10,12 @@ from dataclasses import dataclass
 from builder.formulas.heat import whole_units
 from builder.model.batch import Batch
 from builder.model.content import Content
+from builder.model.figure import Figure, Told, add_counts
 from builder.model.place import Place
 from builder.model.recipe import MealName
 from builder.model.trip import MealItem, Trip
 from builder.planning.stock.judging import Judged
+from builder.planning.tracing import count
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,11 +45,12 @@ def takings_of(trip: Trip, content: Content, judged: Mapping[str, Judged]) -> It
                 named_at: dict[str, Place] = {}
                 for ingredient_id, batch_id in item.batches:
                     amount_g = amount_wanted_g(item, ingredient_id, content)
-                    amounts_g[batch_id] = amounts_g.get(batch_id, 0.0) + amount_g
+                    before_g = amounts_g.get(batch_id)
+                    amounts_g[batch_id] = before_g + amount_g if before_g else amount_g
                     named_at.setdefault(batch_id, place_of_from(item, ingredient_id))
                 for batch_id, amount_g in amounts_g.items():
                     if batch_id in judged:
-                        packs = whole_units(amount_g, judged[batch_id].pack_g)
+                        packs = count(whole_units, amount_g, judged[batch_id].pack_g)
                         place = named_at[batch_id]
                         yield Taking(
                             batch_id, trip.id, day.number, meal.meal, packs, place, last_day
@@ -57,9 +60,14 @@ def takings_of(trip: Trip, content: Content, judged: Mapping[str, Judged]) -> It
 def amount_wanted_g(item: MealItem, ingredient_id: str, content: Content) -> float:
     """Give how much of an ingredient all who eat take; of what is eaten as it is, all of it."""
     if not item.recipe:
-        return item.each_g * len(item.eaters)
+        return item.each_g * heads(item)
     recipe = content.recipes[item.recipe]
-    return recipe.ingredient(ingredient_id).amount_g * len(item.eaters) / recipe.serves
+    return recipe.ingredient(ingredient_id).amount_g * heads(item) / recipe.serves
+
+
+def heads(item: MealItem) -> float:
+    """Give how many eat something, as the trip tells it."""
+    return Figure(len(item.eaters), Told(item.places.of("for"), "eaters"))
 
 
 def place_of_from(item: MealItem, ingredient_id: str) -> Place:
@@ -117,7 +125,7 @@ class Stock:
 
     def used_by(self, trip: str, batch: str) -> int:
         """Give the packs of a batch that a trip takes."""
-        return sum(each.packs for each in self.taken(batch) if each.trip == trip)
+        return add_counts(each.packs for each in self.taken(batch) if each.trip == trip)
 
 
 def in_time(content: Content) -> list[Trip]:
@@ -129,7 +137,8 @@ def in_time(content: Content) -> list[Trip]:
 
 def free_packs(batch: Batch, takings: Iterable[Taking]) -> int:
     """Give the packs of a batch that are neither eaten nor taken."""
-    return batch.pack_count - batch.used - sum(each.packs for each in takings)
+    taken = add_counts(each.packs for each in takings)
+    return batch.pack_count - batch.used - taken
 
 
 def all_takings(content: Content, judged: Mapping[str, Judged]) -> dict[str, tuple[Taking, ...]]:

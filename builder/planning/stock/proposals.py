@@ -7,9 +7,11 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from builder.formulas.heat import whole_units
 from builder.model.content import Content
+from builder.model.figure import fewest, smallest
 from builder.model.trip import Trip
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.packs import Offer, Taking, Wanted, amount_wanted_g, free_packs, in_time
+from builder.planning.tracing import count
 
 
 def offers_of(
@@ -54,8 +56,8 @@ def _offers(
                 break
             if not free[batch.id] or not _fits(judged, trip, eaten_on):
                 continue
-            packs = min(whole_units(mass_g, judged.pack_g), free[batch.id])
-            taken_g = min(mass_g, packs * judged.pack_g)
+            packs = fewest(count(whole_units, mass_g, judged.pack_g), free[batch.id])
+            taken_g = smallest(mass_g, packs * judged.pack_g)
             free[batch.id] -= packs
             mass_g -= taken_g
             yield Offer(wanted, batch.id, packs, taken_g)

@@ -31,7 +31,6 @@ class StockLine:
     best_before: datetime.date | None
     promised_to: tuple[Taking, ...]
     remark: str
-    shelf: str  # where the packs lie; empty where nobody told
 
     @property
     def packs_free(self) -> int:
@@ -57,7 +56,6 @@ class StockLine:
                 for each in self.promised_to
             ],
             "remark": self.remark,
-            "shelf": self.shelf,
         }
 
     def said(self) -> tuple[str, str, str]:
@@ -95,7 +93,6 @@ def _line(judged: Judged, stock: Stock, at: datetime.date) -> StockLine:
         best_before=judged.best_before,
         promised_to=promised,
         remark=_remark(judged, at),
-        shelf=batch.packs.shelf if batch.packs else "",
     )
 
 

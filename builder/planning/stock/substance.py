@@ -2,17 +2,23 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, replace
+from operator import attrgetter
 
 from builder.formulas.drying import rehydration_water_ml, solids_factor, usual_residual_share
 from builder.formulas.nutrition import energy_kcal
 from builder.model.content import Content
-from builder.model.figure import add
+from builder.model.figure import add, found, named, nothing, smallest
 from builder.model.food import FLESH_KINDS, Composition, Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import Label
 from builder.planning.hazards import is_game, is_minced
 from builder.planning.tracing import look_up, work
+
+# What the water that comes back is reckoned for, until an amount is known.
+PER_GRAM = found(1.0, "amount_g", "for each gram")
+_WATER = Composition(water_g=named(100.0, "water_g (of water)", "common-practice"), energy_kcal=0.0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,7 +87,7 @@ def energy_per_100g_kcal(composition: Composition) -> float:
         composition.protein_g,
         composition.fat_g,
         composition.carbohydrate_g,
-        min(composition.fibre_g, composition.carbohydrate_g),
+        smallest(composition.fibre_g, composition.carbohydrate_g),
         composition.alcohol_g,
     )
 
@@ -119,42 +125,30 @@ def substance_of_label(label: Label) -> Substance:
     )
 
 
-def cooked_g(recipe: Recipe, content: Content) -> float:
-    """Give what a whole meal weighs once cooked: its ingredients and the water that stays."""
-    return add(mass_g for _, mass_g in _parts(recipe, content))
-
-
 def substance_of_recipe(recipe: Recipe, content: Content) -> Substance:
     """Give a whole cooked meal as a substance, mixed from its ingredients and cooking water."""
-    foods = {
-        food.id: food
-        for ingredient in recipe.uses
-        for food in substance_of_ingredient(ingredient, content).foods
-    }
-    return Substance(
-        recipe.id,
-        recipe.name,
-        "meal",
-        mixed(_parts(recipe, content)),
-        tuple(foods.values()),
-    )
-
-
-def _parts(recipe: Recipe, content: Content) -> list[tuple[Composition, float]]:
-    """Give what is in the pot, each part with its mass."""
     parts: list[tuple[Composition, float]] = []
+    foods: dict[str, Food] = {}
     auto_ml: dict[str, float] = {}
     for ingredient in recipe.uses:
         substance = substance_of_ingredient(ingredient, content)
         carried, auto = as_usually_dried(substance, ingredient.dried_by)
         parts.append((carried, ingredient.amount_g))
         auto_ml[ingredient.id] = auto * ingredient.amount_g
+        foods.update((food.id, food) for food in substance.foods)
     water_ml = add(
-        step.water_ml + (sum(auto_ml[name] for name in step.uses) if step.water_auto else 0.0)
+        add(auto_ml[name] for name in step.uses) if step.water_auto else step.water_ml
         for step in recipe.steps
+        if step.water_auto or step.water_ml
     )
-    parts.append((Composition(water_g=100.0, energy_kcal=0.0), water_ml - recipe.drain_ml))
-    return parts
+    parts.append((_WATER, water_ml - recipe.drain_ml if recipe.drain_ml else water_ml))
+    return Substance(
+        recipe.id,
+        recipe.name,
+        "meal",
+        mixed(parts),
+        tuple(foods.values()),
+    )
 
 
 def substance_of_ingredient(ingredient: Ingredient, content: Content) -> Substance:
@@ -175,19 +169,21 @@ def mixed(parts: list[tuple[Composition, float]]) -> Composition:
     """Give 100 g of a mixture of compositions by their mass."""
     total_g = add(mass_g for _, mass_g in parts)
 
-    def mean(name: str) -> float:
-        return add(getattr(each, name) * mass_g for each, mass_g in parts) / total_g
+    def mean(name: str, of: Callable[[Composition], float]) -> float:
+        held = [(of(each), mass_g) for each, mass_g in parts]
+        sum_g = add(part * mass_g for part, mass_g in held if part)
+        return sum_g / total_g if sum_g else nothing(name)
 
     return Composition(
-        water_g=mean("water_g"),
-        energy_kcal=add(energy_per_100g_kcal(each) * mass_g for each, mass_g in parts) / total_g,
-        protein_g=mean("protein_g"),
-        fat_g=mean("fat_g"),
-        carbohydrate_g=mean("carbohydrate_g"),
-        fibre_g=mean("fibre_g"),
-        sodium_mg=mean("sodium_mg"),
-        ash_g=mean("ash_g"),
-        alcohol_g=mean("alcohol_g"),
+        water_g=mean("water_g", attrgetter("water_g")),
+        energy_kcal=mean("energy_kcal", energy_per_100g_kcal),
+        protein_g=mean("protein_g", attrgetter("protein_g")),
+        fat_g=mean("fat_g", attrgetter("fat_g")),
+        carbohydrate_g=mean("carbohydrate_g", attrgetter("carbohydrate_g")),
+        fibre_g=mean("fibre_g", attrgetter("fibre_g")),
+        sodium_mg=mean("sodium_mg", attrgetter("sodium_mg")),
+        ash_g=mean("ash_g", attrgetter("ash_g")),
+        alcohol_g=mean("alcohol_g", attrgetter("alcohol_g")),
         caffeine_mg=_mean_caffeine_mg(parts, total_g),
     )
 
@@ -195,7 +191,7 @@ def mixed(parts: list[tuple[Composition, float]]) -> Composition:
 def _mean_caffeine_mg(parts: list[tuple[Composition, float]], total_g: float) -> float | None:
     """Give the caffeine of those parts that tell theirs; None where none does."""
     told = [(each.caffeine_mg, mass_g) for each, mass_g in parts if each.caffeine_mg is not None]
-    return sum(caffeine * mass_g for caffeine, mass_g in told) / total_g if told else None
+    return add(caffeine * mass_g for caffeine, mass_g in told) / total_g if told else None
 
 
 def concentrated(listed: Composition, residual_share: float) -> Composition:
@@ -223,10 +219,10 @@ def as_usually_dried(substance: Substance, dried_by: str | None) -> tuple[Compos
     """
     listed = substance.composition
     if dried_by is None or dried_by == "bought":
-        return listed, 0.0
+        return listed, nothing("water_ml")
     residual = look_up(usual_residual_share, dried_by, substance.kind)
     if listed.water_share <= residual:
-        return listed, 0.0
+        return listed, nothing("water_ml")
     return concentrated(listed, residual), work(
-        rehydration_water_ml, 1.0, listed.water_share, residual
+        rehydration_water_ml, PER_GRAM, listed.water_share, residual
     )

@@ -7,19 +7,24 @@ from dataclasses import dataclass
 from typing import Literal
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, least_residual_share
-from builder.formulas.dryness import USUAL_SPREAD_SHARE, residual_range
+from builder.formulas.dryness import SPREADS, USUAL_SPREAD_SHARE, residual_off_share
 from builder.formulas.safety import (
     HEATED_AFTER_DRYING_C,
     HEATED_AFTER_DRYING_MIN,
     heated_before_drying_c,
 )
 from builder.model.batch import HEAT_METHODS, Batch, DryTest, Verdict
+from builder.model.figure import largest, named
 from builder.model.food import ANIMAL_KINDS, FLESH_KINDS
 from builder.planning.stock.substance import Substance
+from builder.planning.tracing import look_up, work
 from builder.speech import Speech, later
 from builder.units import System
 
 SLACK = 1e-9
+_USUAL_SPREAD_SHARE = named(USUAL_SPREAD_SHARE, "usual_spread_share", "usda-sr28")
+_SPREADS_LESS = named(-SPREADS, "spreads", "common-practice")
+_SPREADS_MORE = named(SPREADS, "spreads", "common-practice")
 # What came out too wet may go back into the dryer for so long; later germs had their time.
 DRIED_ON_WITHIN_DAYS = 2
 
@@ -88,7 +93,7 @@ class Load:
 def spread_of(substance: Substance) -> float:
     """Give one standard deviation of a food's listed water: its own, else the usual one."""
     spread = substance.spread_share
-    return USUAL_SPREAD_SHARE if spread is None else spread
+    return _USUAL_SPREAD_SHARE if spread is None else spread
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,9 +165,15 @@ def _range(load: Load) -> tuple[float, float]:
     listed = load.substance.composition.water_share
     if now_g >= batch.fresh_g:  # in the dryer, and nothing lost yet
         return listed, listed
-    low, high = residual_range(batch.fresh_g, now_g, listed, load.spread_share)
-    least = least_residual_share(batch.method)
-    return max(low, least), max(high, least)
+    least = look_up(least_residual_share, batch.method)
+    low, high = (
+        largest(
+            work(residual_off_share, batch.fresh_g, now_g, listed, load.spread_share, spreads),
+            least,
+        )
+        for spreads in (_SPREADS_LESS, _SPREADS_MORE)
+    )
+    return low, high
 
 
 def _by_weight(load: Load, low: float, high: float) -> Verdict:
