@@ -18,7 +18,7 @@ from builder.formulas.dryness import (
 
 
 def residual_range(*load: float) -> tuple[float, float]:
-    return residual_off_share(*load, spreads=-SPREADS), residual_off_share(*load, spreads=SPREADS)
+    return residual_off_share(*load, -SPREADS), residual_off_share(*load, SPREADS)
 
 
 def test_the_spread_that_is_taken_where_none_is_told() -> None:

@@ -277,7 +277,7 @@ def test_what_the_spread_of_listed_water_leaves_open(row: Published) -> None:
 
 
 def _most_left(*args: float) -> float:
-    return residual_off_share(*args, spreads=2.0)
+    return residual_off_share(*args, 2.0)
 
 
 # The weights below which a kilogram is dry whatever its water was.
