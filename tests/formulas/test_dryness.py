@@ -17,8 +17,13 @@ from builder.formulas.dryness import (
 )
 
 
-def residual_range(*load: float) -> tuple[float, float]:
-    return residual_off_share(*load, -SPREADS), residual_off_share(*load, SPREADS)
+def residual_range(
+    fresh_g: float, dried_g: float, water_share: float, spread_share: float
+) -> tuple[float, float]:
+    return (
+        residual_off_share(fresh_g, dried_g, water_share, spread_share, -SPREADS),
+        residual_off_share(fresh_g, dried_g, water_share, spread_share, SPREADS),
+    )
 
 
 def test_the_spread_that_is_taken_where_none_is_told() -> None:

@@ -276,8 +276,8 @@ def test_what_the_spread_of_listed_water_leaves_open(row: Published) -> None:
     check(row, _half_range)
 
 
-def _most_left(*args: float) -> float:
-    return residual_off_share(*args, 2.0)
+def _most_left(fresh_g: float, dried_g: float, water_share: float, spread_share: float) -> float:
+    return residual_off_share(fresh_g, dried_g, water_share, spread_share, 2.0)
 
 
 # The weights below which a kilogram is dry whatever its water was.
