@@ -115,30 +115,6 @@ class PlannedStep:
 
 
 @dataclass(frozen=True, slots=True)
-class HeatedPot:
-    """A pot as far as potfuls and heat go by it."""
-
-    room_ml: float  # what it takes at once
-    mass_g: float
-    heat_kj_k: float  # to warm its metal by one degree
-
-
-@dataclass(frozen=True, slots=True)
-class Heating:
-    """What a meal's potfuls, presses and minutes hang on, to work them out for another party."""
-
-    boiled_ml: float
-    boiled_food_g: float
-    most_ml: float  # decides how many potfuls it makes
-    boils: bool
-    kj_per_min: float | None  # into a pot of a litre at full power; None where nothing heats one
-    on_fire: bool  # which reaches round a fuller pot
-    pots: tuple[HeatedPot, ...]  # to choose from, by their ids
-    by_height: tuple[bool, ...]  # of each step: whether its minutes go by the boiling point
-    presses_at_once: int
-
-
-@dataclass(frozen=True, slots=True)
 class NutritionTotals:
     """What a meal, a day or a trip holds."""
 
@@ -185,7 +161,7 @@ class PlannedMeal:
     serves: float
     note: str
     place: str  # file:line of the meal in the trip
-    heating: Heating | None = None  # None for what is not cooked
+    most_ml: float = 0.0  # in the pot at once, of all potfuls together; 0 where none is heated
     embers_min: float = 0.0  # until a fire is embers, before the minutes begin
     allergens: tuple[str, ...] = ()  # that its foods tell
     may_contain: tuple[str, ...] = ()  # traces

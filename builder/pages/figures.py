@@ -107,35 +107,33 @@ class Figures:
         """Give a volume in the trip's own mugs."""
         return self.say.mugs(volume_ml, self.mug_ml)
 
-    def scaled(self, value: float, quantity: str, party: int, strong: bool = False) -> Cell:
-        """Give an amount in both units that follows the number of eaters; for 0 it stays."""
+    def scaled(self, value: float, quantity: str, figure: str, strong: bool = False) -> Cell:
+        """Give an amount in both units that follows who eats; one that is no figure stays."""
         pieces: list[Piece] = []
         for shown, system in self._shown(value, quantity):
-            scale = Scale(_KINDS[quantity], number(value), party, system) if party else None
+            scale = Scale(_KINDS[quantity], value, figure, system) if figure else None
             if pieces:
                 pieces += [Piece(" "), Piece(shown, small=True, scale=scale)]
             else:
                 pieces.append(Piece(shown, strong=strong, scale=scale))
         return tuple(pieces)
 
-    def spooned(self, volume_ml: float, party: int) -> Cell:
+    def spooned(self, volume_ml: float, figure: str) -> Cell:
         """Give a volume in mugs or, where that is too little, in teaspoons; "" in between."""
         if volume_ml * _LEAST_OF_A_MUG >= self.mug_ml:
             shown = self.mugs(volume_ml)
-            scale = Scale("mugs", number(volume_ml), party, self.units, number(self.mug_ml))
+            scale = Scale("mugs", volume_ml, figure, self.units, number(self.mug_ml))
         elif volume_ml < _SPOONS_BELOW_ML:
-            shown, scale = (
-                self.say.show(volume_ml, "volume_ml", "us"),
-                Scale("ml", number(volume_ml), party, "us"),
-            )
+            shown = self.say.show(volume_ml, "volume_ml", "us")
+            scale = Scale("ml", volume_ml, figure, "us")
         else:
             return ()
-        return (Piece(shown, scale=scale if party else None),)
+        return (Piece(shown, scale=scale if figure else None),)
 
-    def water(self, volume_ml: float, party: int, what: str = "") -> Cell:
-        """Give water to measure: millilitres and mugs, following the number of eaters."""
-        first, *rest = self.scaled(volume_ml, "volume_ml", party, strong=True)
-        spooned = self.spooned(volume_ml, party)
+    def water(self, volume_ml: float, figure: str, what: str = "") -> Cell:
+        """Give water to measure: millilitres and mugs, following who eats."""
+        first, *rest = self.scaled(volume_ml, "volume_ml", figure, strong=True)
+        spooned = self.spooned(volume_ml, figure)
         comma = (Piece(", "),) if spooned else ()
         return (first, Piece(f" {what or self.say('water')}"), *comma, *spooned, *rest)
 

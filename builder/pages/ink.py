@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import unicodedata
 from functools import cache, lru_cache
@@ -44,6 +45,12 @@ def html(text: str) -> str:
     return escape("".join(sign for sign in _SPACES.sub(" ", text) if _is_seen(sign)))
 
 
+def data(value: object) -> str:
+    """Give JSON for a script element, where nothing may look like the element's end."""
+    packed = json.dumps(value, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    return packed.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e")
+
+
 def cell(text: str) -> str:
     """Give a text as `line` does, fit to stand in a table."""
     return line(text).replace("|", "&#124;")
@@ -78,7 +85,7 @@ def environment(templates: Path) -> Environment:
         autoescape=False,  # most of it is Markdown; `line` and `cell` take its place
         auto_reload=False,
     )
-    made.filters.update(line=line, cell=cell, html=html, address=address, at=at)
+    made.filters.update(line=line, cell=cell, html=html, data=data, address=address, at=at)
     return made
 
 

@@ -4,28 +4,32 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 _BLANK = re.compile(r"\{(\w+)\}")
 
 
 @dataclass(frozen=True, slots=True)
 class Scale:
-    """What the script in the page needs to show an amount for another number of eaters."""
+    """A figure that the script in the page tells anew for other eaters or another height.
 
-    kind: str  # g, ml, mugs, count or potfuls
-    value: str  # for the party, unrounded
-    party: int
-    units: str  # metric or us
+    Two that read the same are the same, whichever figures they tell.
+    """
+
+    kind: str  # g, ml, m, celsius, min, mugs, count, whole or potfuls
+    value: float = field(compare=False)  # the figure, unrounded
+    figure: str = field(compare=False)  # its id
+    units: str = ""  # metric or us
     mug: str = ""  # ml in a mug, where the kind is mugs
     step: str = ""  # what a count is rounded to
+    name: str = "scales"  # of its element
 
 
 @dataclass(frozen=True, slots=True)
 class Mark:
-    """What a script in the page needs to tell a time, a height or a count anew."""
+    """What a script in the page needs to tell a time or a caution by."""
 
-    name: str  # lasts, takes, boils-at, height, at-once or before
+    name: str  # before or raw
     data: tuple[tuple[str, str], ...] = ()
 
 

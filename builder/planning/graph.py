@@ -23,7 +23,7 @@ class Node:
     """One figure of the graph: its value, how a person would write it, and what went in."""
 
     id: str
-    value: float
+    value: Traced
     top: str  # the told figure that it is, or first led to
     formula: str = ""  # "" for a leaf
     expression: str = ""

@@ -33,6 +33,8 @@ LOADING = {
     "video": ("src", "poster"),
 }
 LINKING = {"a": ("href",), "area": ("href",)}
+# The figures that a page's script works out anew: data, which no browser runs. One of them a page.
+DATA_OF_PAGE = {"type": "application/json", "class": "figures"}
 NEVER_IN_TEXT = frozenset({"script", "style", "iframe", "object", "embed", "base", "meta", "link"})
 OUTSIDE_SCHEMES = {"http", "https", "mailto"}
 
@@ -90,6 +92,7 @@ def _read_page(shown_name: str, html: str) -> _Page:
     # A picture is all text of its own: nothing in it may run.
     in_text = shown_name.endswith(".svg")
     tables: list[tuple[int, bool]] = []
+    has_data = False
     for tag in read_tags(html):
         if tag.is_end:
             if tag.name == "article":
@@ -116,6 +119,8 @@ def _read_page(shown_name: str, html: str) -> _Page:
             tables.append((tag.position, False))
         elif tag.name == "th" and tables:
             tables[-1] = (tables[-1][0], True)
+        elif tag.name == "script" and tag.attributes == DATA_OF_PAGE and not has_data:
+            has_data = True
         elif in_text and tag.name in NEVER_IN_TEXT:
             page.complain(
                 tag.position,

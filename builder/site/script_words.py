@@ -82,8 +82,9 @@ def _words_of_site(say: Speech) -> dict[str, object]:
             "Amounts, potfuls, presses and minutes on this page follow. "
             "Fuel, water to carry and shopping are as planned."
         ),
-        "followAmounts": say(
-            "Amounts on this page follow. Minutes, fuel and shopping are as planned."
+        "rebuild": say("needs a new build"),
+        "otherPot": say(
+            "Another pot fits better now. What hangs on the pot needs a new build of the kit."
         ),
         "asPlanned": say("As planned"),
         "and": say("{some} and {last}"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -15,7 +16,7 @@ from builder.formulas.boiling import boiling_point_c, time_factor
 from builder.site.script_words import script_words
 from builder.site.scripts import PARTS_FOLDER
 from builder.speech import speech_of
-from tests.site.sample import ASSETS, COOKING
+from tests.site.sample import ASSETS, EATERS, recipe_figures
 from tests.vectors.make_scaling import TABLE
 
 from .looking import offline_page
@@ -25,18 +26,10 @@ ALL_AT_ONCE = """texts => texts.map(([kind, how, value, text]) => {
     celsius: () => temperature(value, how),
     mugs: () => mugs(value, how),
     minutes: () => duration(value),
-    count: () => scaledText(value, {kind, step: String(how)}),
+    count: () => shownAs(value, {kind, step: String(how)}),
   };
   return (said[kind] ?? (() => quantity(value, kind, how)))();
 })"""
-HEIGHTS = """table => table.heights.map(([height]) => {
-  const boils = boilingPoint(pressureHpa(height));
-  return [height, boils, timeFactor(boils)];
-})"""
-MEALS = """table => table.meals.map(({data, planned, cases}) => cases.map(one => {
-  const meal = mealFor(data, one.eaters / planned, one.altitude_m);
-  return {...meal, shown: duration(meal.minutes), steps: meal.steps.map(duration)};
-}))"""
 
 
 @pytest.fixture(scope="module")
@@ -48,7 +41,7 @@ def in_script(browser: Browser, function: str, table: Any, language: str = "en")
     """Run a function beside the script's own ones."""
     with offline_page(browser) as (page, seen):
         page.add_script_tag(content=script_words(speech_of(language)))
-        for part in ("words", "minutes", "scaling"):
+        for part in ("words", "minutes", "quantities"):
             page.add_script_tag(path=ASSETS / "assets" / PARTS_FOLDER / f"{part}.js")
         answer = page.evaluate(function, table)
         assert seen.complaints == []
@@ -71,21 +64,6 @@ def test_the_script_writes_numbers_as_the_language_does(
     texts = table[f"texts {language}"]
     shown = in_script(browser, ALL_AT_ONCE, texts, language)
     assert shown == [entry[3] for entry in texts]
-
-
-def test_the_script_knows_the_air_and_the_boiling_point(browser: Browser, table: Any) -> None:
-    for mine, python in zip(in_script(browser, HEIGHTS, table), table["heights"], strict=True):
-        assert mine == pytest.approx(python, rel=1e-9)
-
-
-def test_the_script_cooks_as_the_planning_does(browser: Browser, table: Any) -> None:
-    answers = in_script(browser, MEALS, table)
-    for meal, answered in zip(table["meals"], answers, strict=True):
-        for case, mine in zip(meal["cases"], answered, strict=True):
-            where = (meal["recipe"], case["eaters"], case["altitude_m"])
-            assert mine["minutes"] == pytest.approx(case["minutes"], rel=1e-9), where
-            for name in ("potfuls", "presses", "shown", "steps"):
-                assert mine[name] == case[name], (where, name)
 
 
 def opened(page: Page, recipe: str) -> Page:
@@ -151,7 +129,7 @@ def test_one_for_another_keeps_amounts_and_says_who(browser: Browser, recipe: st
 def test_nobody_left_is_said_and_changes_nothing(browser: Browser, recipe: str) -> None:
     with offline_page(browser) as (page, _):
         opened(page, recipe)
-        for name in COOKING["eaters"]:  # type: ignore[attr-defined]
+        for name in EATERS:
             page.get_by_label(name).uncheck()
         expect(page.locator(".kit-changed")).to_contain_text("Somebody must eat.")
         assert amount(page, "g") == "160 g"
@@ -169,7 +147,7 @@ def test_another_height_changes_minutes_timers_and_boiling_point(
         before = page.locator(".takes").inner_text()
         page.get_by_label("Height of the camp").fill("3 000")
         page.keyboard.press("Enter")
-        expect(page.locator(".lasts")).to_have_text(minutes)
+        expect(page.locator(".lasts").last).to_have_text(minutes)
         expect(page.locator(".boils-at").first).to_have_text(units.show(boils_c, "temperature_c"))
         expect(page.locator(".boils-at").last).to_have_text(
             units.show(boils_c, "temperature_c", "us")
@@ -181,11 +159,11 @@ def test_another_height_changes_minutes_timers_and_boiling_point(
         page.locator(".steps button.timer").click()
         expect(page.locator(".steps button.timer")).to_contain_text("left")
         page.reload()
-        expect(page.locator(".lasts")).to_have_text(minutes)
+        expect(page.locator(".lasts").last).to_have_text(minutes)
         expect(page.locator(".steps button.timer")).to_contain_text("left")
         page.locator(".steps button.timer").click()
         page.get_by_role("button", name="As planned").click()
-        expect(page.locator(".lasts")).to_have_text("9 min")
+        expect(page.locator(".lasts").last).to_have_text("9 min")
         expect(page.locator(".takes")).to_have_text(before)
         expect(page.locator(".steps button.timer")).to_have_text("Start 9 min")
     assert seen.complaints == []
@@ -200,26 +178,72 @@ def test_a_height_that_cannot_be_is_told(browser: Browser, recipe: str, wrong: s
         page.keyboard.press("Enter")
         expect(field).to_have_attribute("aria-invalid", "true")
         expect(page.locator(".kit-wrong")).to_contain_text("Write a height from")
-        expect(page.locator(".lasts")).to_have_text("9 min")
+        expect(page.locator(".lasts").last).to_have_text("9 min")
         field.fill("")
         page.keyboard.press("Enter")
         expect(page.locator(".kit-wrong")).to_have_text("")
 
 
+def one_person_more(page: Page, times: int) -> None:
+    for _ in range(times):
+        page.get_by_role("button", name="One person more").click()
+
+
+def takes(page: Page) -> str:
+    return page.locator(".takes").inner_text()
+
+
 def test_more_eaters_make_more_potfuls(browser: Browser, recipe: str) -> None:
+    planned = units.show(recipe_figures(4, 640)["minutes"], "duration_min")
+    ten = units.show(recipe_figures(10, 640)["minutes"], "duration_min")
+    assert planned != ten
     with offline_page(browser) as (page, _):
         opened(page, recipe)
-        for _ in range(6):
-            page.get_by_role("button", name="One person more").click()
-        expect(page.locator(".scales[data-kind=potfuls]")).to_have_text(f"2{units.NBSP}potfuls")
+        assert takes(page) == planned
+        one_person_more(page, 6)
+        expect(page.locator("[data-figure=potfuls]")).to_have_text(f"2{units.NBSP}potfuls")
+        assert takes(page) == ten
 
 
-def test_a_page_without_names_counts_people(browser: Browser, tmp_path: Path, recipe: str) -> None:
+def test_what_another_pot_would_change_is_no_number(browser: Browser, recipe: str) -> None:
+    """For 19 the other pot makes 2 potfuls, this one 3."""
+    with offline_page(browser) as (page, seen):
+        opened(page, recipe)
+        told, potfuls = page.locator(".kit-changed"), page.locator("[data-figure=potfuls]")
+        one_person_more(page, 14)
+        expect(told).not_to_contain_text("Another pot")
+        one_person_more(page, 1)
+        expect(potfuls).to_have_text("needs a new build")
+        assert takes(page) == "needs a new build"
+        expect(told).to_contain_text("Another pot fits better now.")
+        # What does not hang on the pot follows all the same.
+        assert amount(page, "g") == "760 g"
+        expect(page.locator(".lasts").last).to_have_text("9 min")
+        page.get_by_role("button", name="As planned").click()
+        expect(potfuls).to_have_text("1 potful")
+    assert seen.complaints == []
+
+
+def test_controls_and_outputs_name_what_they_change_and_tell(browser: Browser, recipe: str) -> None:
+    with offline_page(browser) as (page, _):
+        opened(page, recipe)
+        eaters = page.get_by_role("group", name="Who eats?")
+        expect(eaters).to_have_attribute("data-change", "trips/walk.yaml:9:5")
+        height = page.get_by_label("Height of the camp")
+        expect(height).to_have_attribute("data-change", "trips/walk.yaml:7:5")
+        for figure in recipe_figures(4, 640):
+            assert page.locator(f"[data-figure={figure}]").count() > 0
+
+
+def test_a_page_without_names_and_height_counts_people(
+    browser: Browser, tmp_path: Path, recipe: str
+) -> None:
     kit = Path(recipe.removeprefix("file://")).parents[1]
     html = (kit / "cook" / "bean-pot.html").read_text(encoding="utf-8")
-    before, after = html.split(' data-cooking="', 1)
+    html, without = re.subn(r' data-(names|height)="[^"]*"', "", html)
+    assert without == 2
     nameless = kit / "cook" / "nameless.html"
-    nameless.write_text(before + after.split('"', 1)[1], encoding="utf-8")
+    nameless.write_text(html, encoding="utf-8")
     try:
         with offline_page(browser) as (page, seen):
             opened(page, nameless.as_uri())

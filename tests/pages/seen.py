@@ -56,7 +56,9 @@ class _Reader(HTMLParser):
             self.seen.astray.append(tag)
 
     def handle_data(self, data: str) -> None:
-        self.seen.words += data
+        # What stands in a script is read by nobody.
+        if self.open[-1:] != ["script"]:
+            self.seen.words += data
 
 
 def seen_in_html(html: str) -> Seen:

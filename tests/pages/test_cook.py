@@ -121,11 +121,11 @@ def test_water_to_pour_away_is_told() -> None:
     assert steps[3] == ([], "Pour off the water.", "About 200 ml . Far from stream and lake.")
 
 
-def test_potfuls_follow_the_party_but_never_fall_below_what_was_planned() -> None:
-    (potful,) = cooking(sample_kit(), bean_pot(), 1).potfuls
+def test_potfuls_are_the_figure_of_the_meal() -> None:
+    (potful,) = cooking(sample_kit(), bean_pot(), 1, "days.0.meals.3").potfuls
     assert potful.text == "2 potfuls"
     assert potful.scale is not None
-    assert 1 < float(potful.scale.value) <= 2
+    assert (potful.scale.value, potful.scale.figure) == (2, "days.0.meals.3.potfuls")
 
 
 def test_shares_of_the_pot_are_told_only_where_they_differ() -> None:
@@ -220,7 +220,7 @@ def test_a_boil_with_minutes_goes_on_boiling_hard(stir: bool, lid: bool, says: s
     beans = ingredient("beans", "Black beans", 80)
     hard = step("boil", beans, water_ml=400, minutes=12, minutes_at_sea_level=10, stir=stir,
                 lid=lid)  # fmt: skip
-    of = replace(bean_pot(), steps=(hard, step("serve")), heating=None)
+    of = replace(bean_pot(), steps=(hard, step("serve")))
     assert lines(of)[0][1] == says
     first = cooking(sample_kit(), of, 1).steps[0]
     assert (first.timer, "10" in first.sea_level) == ("12", True)

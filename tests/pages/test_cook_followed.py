@@ -1,9 +1,8 @@
-"""What a script needs on a recipe's page to follow who eats and how high the camp is."""
+"""What a recipe's page carries to follow who eats and how high the camp is."""
 
 from __future__ import annotations
 
 import dataclasses
-import html
 import json
 import re
 from pathlib import Path
@@ -11,27 +10,31 @@ from typing import Any
 
 import pytest
 
+from builder.formulas.expression import evaluate
 from builder.model.kit import Kit
 from builder.pages.trip.book import Book, write_book
-from builder.planning.cooking.scaling import scaling_data
 from builder.planning.public import without_people
 from tests.pages.conftest import TEMPLATES
 from tests.pages.dishes import POCKETS, PULSE, STEW, TEA
 from tests.pages.seen import Seen, seen_in
 from tests.planning.folders import day, day_trip, hand
 
+FIGURES = re.compile(r'<script type="application/json" class="figures">(.*)</script>')
+DINNER = {
+    "dinner": [{"cook": "stew", "from": {"pulse": "pulse-box"}}, {"cook": "pockets"}],
+    "drinks": [{"cook": "tea"}],
+}
+FIRE = {"allowed": True, "irons": ["one-iron"], "wood_moisture": "20 %"}
+
+
+def planned(folder: Path, **changes: object) -> Kit:
+    trip = day_trip(fire=FIRE, days=[day(DINNER, **changes)])
+    return hand(folder, trip, [STEW, POCKETS, TEA], [PULSE]).kit()
+
 
 @pytest.fixture(scope="module")
 def kit(tmp_path_factory: pytest.TempPathFactory) -> Kit:
-    meals = {
-        "dinner": [{"cook": "stew", "from": {"pulse": "pulse-box"}}, {"cook": "pockets"}],
-        "drinks": [{"cook": "tea"}],
-    }
-    trip = day_trip(
-        fire={"allowed": True, "irons": ["one-iron"], "wood_moisture": "20 %"}, days=[day(meals)]
-    )
-    folder = tmp_path_factory.mktemp("followed")
-    return hand(Path(folder), trip, [STEW, POCKETS, TEA], [PULSE]).kit()
+    return planned(tmp_path_factory.mktemp("followed"))
 
 
 @pytest.fixture(scope="module")
@@ -43,20 +46,68 @@ def page(book: Book, recipe: str) -> Seen:
     return seen_in(book.markdown[f"cook/{recipe}.md"])
 
 
+def figures(book: Book, recipe: str) -> Any:
+    (told,) = FIGURES.findall(book.markdown[f"cook/{recipe}.md"])
+    return json.loads(told)
+
+
 def marked(seen: Seen, name: str) -> list[dict[str, str | None]]:
     return [given for _, given in seen.tags if name in str(given.get("class") or "").split()]
 
 
-def cooking(seen: Seen) -> Any:
-    (party,) = marked(seen, "party")
-    return json.loads(party["data-cooking"] or "")
+def party(seen: Seen) -> dict[str, str | None]:
+    (box,) = marked(seen, "party")
+    return box
 
 
-@pytest.mark.parametrize(("place", "recipe"), [(0, "stew"), (1, "pockets"), (2, "tea")])
-def test_the_page_carries_what_times_and_counts_hang_on(
-    kit: Kit, whole: Book, place: int, recipe: str
+def worth(data: Any, name: str) -> Any:
+    """Work a figure out from the page's leaves alone."""
+    figure = data["figures"][name]
+    if "formula" not in figure:
+        return figure["value"]
+    given = {
+        symbol: tuple(worth(data, each) for each in one["figures"])
+        if "figures" in one
+        else worth(data, one["figure"])
+        if "figure" in one
+        else one["value"]
+        for symbol, one in figure["inputs"].items()
+    }
+    return evaluate(data["formulas"][figure["formula"]]["expression"], given)
+
+
+@pytest.mark.parametrize(
+    ("place", "recipe", "changed"),
+    [
+        (0, "stew", ("data-eaters", "data-height")),
+        (1, "pockets", ("data-eaters",)),  # pressed dry, as quickly up high
+        (2, "tea", ("data-eaters", "data-height")),
+    ],
+)
+def test_the_page_carries_its_figures_down_to_what_one_changes(
+    whole: Book, place: int, recipe: str, changed: tuple[str, ...]
 ) -> None:
-    assert cooking(page(whole, recipe)) == scaling_data(kit.days[0].meals[place])
+    data = figures(whole, recipe)
+    told = json.loads(whole.files["kit.json"])["figures"]
+    box = party(page(whole, recipe))
+    places = [
+        each["place"]
+        for figure in data["figures"].values()
+        for each in (figure, *figure.get("inputs", {}).values())
+        if "place" in each
+    ]
+    assert set(places) == {box[each] for each in changed}
+    assert all(re.fullmatch(r"trips/hand\.yaml:\d+:\d+", each) for each in places)
+    for name, figure in data["figures"].items():
+        assert worth(data, name) == pytest.approx(figure["value"], rel=1e-9), name
+        if not name.startswith("#") and name in told:
+            assert told[name]["value"] == figure["value"]
+    shown = {
+        given["data-figure"] for _, given in page(whole, recipe).tags if "data-figure" in given
+    }
+    assert f"days.0.meals.{place}.minutes" in shown & set(data["figures"])
+    # All that is carried is shown, or leads to what is shown.
+    assert {name for name in data["figures"] if not name.startswith("#")} <= shown
 
 
 def test_names_that_hold_signs_stay_text(kit: Kit) -> None:
@@ -66,22 +117,37 @@ def test_names_that_hold_signs_stay_text(kit: Kit) -> None:
     )
     days = (dataclasses.replace(kit.days[0], meals=meals),)
     seen = page(write_book(dataclasses.replace(kit, days=days), TEMPLATES), "stew")
-    assert cooking(seen)["eaters"] == [nasty, "Bo"]
+    assert json.loads(party(seen)["data-names"] or "") == [nasty, "Bo"]
     assert "b" not in seen.names
 
 
-def test_a_public_page_names_nobody(kit: Kit) -> None:
-    text = write_book(without_people(kit), TEMPLATES).markdown["cook/stew.md"]
-    data = json.loads(html.unescape(re.findall(r'data-cooking="([^"]*)"', text)[0]))
-    assert data["eaters"] == []
+def test_nothing_in_the_data_ends_its_element(kit: Kit, tmp_path: Path) -> None:
+    odd = hand(
+        tmp_path, day_trip(fire=FIRE, days=[day(DINNER)]), [STEW, POCKETS, TEA], [PULSE]
+    ).kit()
+    here = odd.days[0].meals[0]
+    origin = here.heads.origin  # type: ignore[attr-defined]
+    file = dataclasses.replace(origin.place, file="a</script><b>&amp;.yaml")
+    heads = type(here.heads)(here.heads, dataclasses.replace(origin, place=file))  # type: ignore[call-arg]
+    meals = (dataclasses.replace(here, heads=heads), *odd.days[0].meals[1:])
+    days = (dataclasses.replace(odd.days[0], meals=meals),)
+    text = write_book(dataclasses.replace(odd, days=days), TEMPLATES).markdown["cook/stew.md"]
+    (told,) = FIGURES.findall(text)
+    assert "<" not in told and "&" not in told
+    assert "</script><b>" not in text.replace(told, "")
 
 
-def test_minutes_are_marked_with_those_at_sea_level(whole: Book) -> None:
-    lasts = marked(page(whole, "stew"), "lasts")
-    assert [(given["data-minutes"], given.get("data-by-height")) for given in lasts] == [
-        ("10", None),
-        ("10", "1"),
-    ]
+def test_a_public_page_names_nobody_and_no_place(kit: Kit) -> None:
+    book = write_book(without_people(kit), TEMPLATES)
+    box = party(page(book, "stew"))
+    assert (box["data-names"], box["data-eaters"], box["data-height"]) == ("[]", "eaters", "height")
+    assert ".yaml" not in json.dumps(figures(book, "stew"))
+
+
+def test_minutes_that_go_by_the_height_follow_and_others_stay(whole: Book) -> None:
+    carried = figures(whole, "stew")["figures"]
+    lasts = [given["data-figure"] for given in marked(page(whole, "stew"), "lasts")]
+    assert [name in carried and "formula" in carried[name] for name in lasts] == [False, True]
 
 
 def test_time_boiling_point_and_height_are_marked_in_both_units(whole: Book) -> None:
@@ -91,11 +157,26 @@ def test_time_boiling_point_and_height_are_marked_in_both_units(whole: Book) -> 
         assert [given["data-units"] for given in marked(seen, name)] == ["metric", "us"]
 
 
-def test_pieces_at_a_time_are_marked_with_what_they_hang_on(whole: Book) -> None:
+def test_pieces_at_a_time_are_a_figure(whole: Book) -> None:
     (at_once,) = marked(page(whole, "pockets"), "at-once")
-    assert (at_once["data-pieces"], at_once["data-presses"]) == ("4", "4")
+    name = str(at_once["data-figure"])
+    # Two pieces for each of two, in four presses.
+    assert worth(figures(whole, "pockets"), name) == 1
 
 
-def test_a_meal_that_is_not_worked_out_has_nothing_to_follow(book: Book) -> None:
-    (party,) = marked(page(book, "smoky-bean-pot"), "party")
-    assert "data-cooking" not in party
+def test_a_told_pressure_follows_the_height_by_its_formula(tmp_path: Path) -> None:
+    book = write_book(planned(tmp_path, barometer="880 hPa", camp_altitude=None), TEMPLATES)
+    box, data = party(page(book, "stew")), figures(book, "stew")
+    through = str(box["data-through"])
+    assert data["figures"][through]["inputs"]["altitude_m"] == {
+        "value": pytest.approx(1160, abs=20),
+        "place": "height",
+    }
+    # For the height as planned it gives the pressure that was told.
+    assert worth(data, through) == pytest.approx(880, rel=1e-9)
+    boils = data["figures"]["days.0.meals.0.boiling_point_c"]
+    assert boils["inputs"]["pressure_hpa"] == {"value": 880, "place": box["data-height"]}
+
+
+def test_numbers_without_an_origin_carry_nothing_to_follow(book: Book) -> None:
+    assert figures(book, "smoky-bean-pot") == {"formulas": {}, "figures": {}}

@@ -34,7 +34,7 @@ def test_worked_numbers_keep_enough_digits(value: float, unit: str, shown: str) 
     [(300, "1\u00a0mug"), (40, "¼\u00a0mug"), (5, "1\u00a0tsp"), (20, "")],
 )
 def test_too_little_for_a_mug_is_told_in_spoons_or_not(volume_ml: float, shown: str) -> None:
-    assert "".join(piece.text for piece in METRIC.spooned(volume_ml, 2)) == shown
+    assert "".join(piece.text for piece in METRIC.spooned(volume_ml, "")) == shown
 
 
 def test_a_figure_leads_to_how_it_came_about() -> None:
@@ -53,7 +53,7 @@ def test_units_of_the_trip_come_first_and_the_others_in_small() -> None:
 def test_a_pinch_is_not_told_as_nothing() -> None:
     assert [piece.text for piece in METRIC.both(1, "mass_g")] == ["1\u00a0g"]
     assert [piece.text for piece in US.both(1, "mass_g")] == ["1\u00a0g"]
-    (pinch,) = US.scaled(1, "mass_g", 4)
+    (pinch,) = US.scaled(1, "mass_g", "days.0.meals.0.ingredients.0.amount_g")
     assert pinch.scale is not None
     assert pinch.scale.units == "metric"
     assert US.plain(1, "mass_g") == "1\u00a0g"

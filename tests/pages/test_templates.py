@@ -15,7 +15,7 @@ FILES = sorted(TEMPLATES.glob("**/*.j2"))
 MACROS = set(
     re.findall(r"{% macro (\w+)\(", "".join(file.read_text(encoding="utf-8") for file in FILES))
 )
-FILTERS = {"line", "cell", "html", "address", "at"}
+FILTERS = {"line", "cell", "html", "data", "address", "at"}
 SAID = {"say": 1, "count": 2, "of": 2}  # by how many of their first words stand in a catalogue
 
 

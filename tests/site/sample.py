@@ -6,6 +6,22 @@ import json
 from html import escape
 from pathlib import Path
 
+from builder import units
+from builder.formulas.air import pressure_hpa
+from builder.formulas.boiling import boiling_point_c, time_factor
+from builder.formulas.heat import (
+    FOOD_ROOM_ML_PER_G,
+    heating_min,
+    pot_heat_kj,
+    water_heat_kj,
+)
+from builder.model.figure import Figure, Origin, Told
+from builder.model.gear import Pot
+from builder.model.place import Place
+from builder.pages.ink import data
+from builder.pages.trip.changing import part_of
+from builder.planning.cooking import Hearth
+from builder.planning.tracing import work
 from builder.site.assemble import SiteInput
 
 ROOT = Path(__file__).resolve().parents[2]
@@ -96,57 +112,90 @@ heat = 1.26 · 4.186 · (97.9 − 8) kJ
 
 RECIPE = """# Smoky bean pot {#recipe}
 
-<div class="party" data-party="4" data-cooking="{cooking}" markdown>
+<div class="party" data-party="4" data-eaters="trips/walk.yaml:9:5" data-names="{names}"
+data-height="trips/walk.yaml:7:5" data-altitude="640" markdown>
 For Ash, Rowan, Juniper and Bram.
 </div>
 
-**<span class="takes">{takes}</span>**. Pot, <span class="scales" data-value="0.4" data-party="4"
-data-kind="potfuls">1 potful</span>. Water boils at <span class="boils-at"
-data-units="metric">98&nbsp;°C</span> <span class="small boils-at"
-data-units="us">208&nbsp;°F</span>,
-at <span class="height" data-units="metric">640&nbsp;m</span>
-<span class="small height" data-units="us">2,100&nbsp;ft</span>. About 41&nbsp;g each <span
-class="small">1.4&nbsp;oz</span>.
+**<span class="takes" data-figure="minutes" data-kind="min">{takes}</span>**. Pot, <span
+class="scales" data-figure="potfuls" data-kind="potfuls">1 potful</span>. Water boils at <span
+class="boils-at" data-figure="boils" data-kind="celsius" data-units="metric">98&nbsp;°C</span> <span
+class="small boils-at" data-figure="boils" data-kind="celsius" data-units="us">208&nbsp;°F</span>,
+at <span class="height" data-figure="height" data-kind="m" data-units="metric">640&nbsp;m</span>
+<span class="small height" data-figure="height" data-kind="m" data-units="us">2,100&nbsp;ft</span>.
+About 41&nbsp;g each <span class="small">1.4&nbsp;oz</span>.
 
 <ul>
-<li><span class="scales" data-value="160" data-party="4" data-kind="g"
-data-units="metric">160 g</span> beans <span class="small scales" data-value="160" data-party="4"
-data-kind="g" data-units="us">5.6&nbsp;oz</span></li>
-<li><span class="scales" data-value="520" data-party="4" data-kind="ml"
-data-units="metric">520 ml</span> water</li>
+<li><span class="scales" data-figure="beans" data-kind="g" data-units="metric">160 g</span> beans
+<span class="small scales" data-figure="beans" data-kind="g" data-units="us">5.6&nbsp;oz</span></li>
+<li><span class="scales" data-figure="water" data-kind="ml" data-units="metric">520 ml</span>
+water</li>
 </ul>
 
 ## Steps {#steps}
 
 <ol class="steps">
-<li><label><input type="checkbox"> Soak the beans 10 min.
-<span class="stands">Keep them cold.</span></label></li>
+<li><label><input type="checkbox"> Soak the beans <span class="lasts" data-figure="soak"
+data-kind="min">10 min</span>. <span class="stands">Keep them cold.</span></label></li>
 <li><label><input type="checkbox"> Bring to the boil, simmer
-<span class="lasts" data-minutes="8" data-by-height="1">9 min</span>
+<span class="lasts" data-figure="simmer" data-kind="min">9 min</span>
 <span class="small">8 min at sea level</span>.
 <span class="stands as-planned">Then still about 85&nbsp;°C hot.</span></label>
 <button type="button" class="timer" data-minutes="9">Start 9 min</button></li>
 <li><label><input type="checkbox"> Serve.</label></li>
 </ol>
+
+<script type="application/json" class="figures">{figures}</script>
 """
 
-COOKING = {
-    "eaters": ["Ash", "Rowan", "Juniper", "Bram"],
-    "altitude_m": 640,
-    "water_c": 10,
-    "snow_c": None,
-    "kj_min": 50,
-    "fire": False,
-    "boiled_ml": 520,
-    "boiled_food_g": 160,
-    "most_ml": 632,
-    "boils": True,
-    "mug": False,
-    "pots": [{"room_ml": 1500, "mass_g": 240, "kj_k": 0.215}],
-    "steps": [[10, 0, 0], [0, 0, 1], [8, 1, 1], [0, 0, 0]],
-    "presses": [],
-    "at_once": 1,
-}
+EATERS = ("Ash", "Rowan", "Juniper", "Bram")
+
+
+def recipe_figures(eaters: int, altitude_m: float) -> dict[str, float]:
+    """Give the figures of the recipe for so many at a height.
+
+    Of two pots the lighter is taken, until for 19 eaters the other one makes fewer potfuls.
+    """
+    people = Figure(eaters, Told(Place("trips/walk.yaml", 9, 5), "eaters"))
+    height_m = Figure(altitude_m, Told(Place("trips/walk.yaml", 7, 5), "altitude_m"))
+    boils_c = work(boiling_point_c, work(pressure_hpa, height_m))
+    beans_g, water_ml = people * 40.0, people * 130.0
+    small, large = pot("small", 1500.0, 240.0), pot("large", 1550.0, 900.0)
+    _, potfuls = Hearth(None, None, None, (small, large), 0, 16.0).pot_for(
+        water_ml + FOOD_ROOM_ML_PER_G * beans_g
+    )
+    heat_kj = work(water_heat_kj, water_ml, 10.0, boils_c)
+    heat_kj += potfuls * work(pot_heat_kj, 240.0, "aluminium", 10.0, boils_c)
+    simmer = work(time_factor, boils_c) * 8.0
+    return {
+        "beans": beans_g,
+        "water": water_ml,
+        "potfuls": potfuls,
+        "boils": boils_c,
+        "height": height_m,
+        "soak": 10.0,
+        "simmer": simmer,
+        "minutes": work(heating_min, heat_kj, 0.5, 1.0, 1800.0) + 10.0 + simmer,
+    }
+
+
+def pot(name: str, holds_ml: float, mass_g: float) -> Pot:
+    """Give a pot that may be filled to the brim."""
+    return Pot(name, name, holds_ml, mass_g, "aluminium", fill_share=1.0)
+
+
+def recipe(planned: dict[str, float]) -> str:
+    """Give the page of the recipe, with the part of the graph that follows eaters and height."""
+    keys: dict[Origin, str] = {
+        Told(Place("trips/walk.yaml", 9, 5), "eaters"): "trips/walk.yaml:9:5",
+        Told(Place("trips/walk.yaml", 7, 5), "altitude_m"): "trips/walk.yaml:7:5",
+    }
+    return (
+        RECIPE.replace("{names}", escape(json.dumps(EATERS)))
+        .replace("{takes}", units.show(planned["minutes"], "duration_min"))
+        .replace("{figures}", data(part_of(planned, keys)))
+    )
+
 
 CAUTIONS = """# Cautions {#all}
 
@@ -210,9 +259,7 @@ def sample_site(
             "index.md": INDEX,
             "day-1.md": DAY.format(n=1) + CHART,
             "day-2.md": DAY.format(n=2),
-            "cook/bean-pot.md": RECIPE.replace("{cooking}", escape(json.dumps(COOKING))).replace(
-                "{takes}", "24 min"
-            ),
+            "cook/bean-pot.md": recipe(recipe_figures(len(EATERS), 640.0)),
             "cautions.md": CAUTIONS + extra_page,
         },
         nav=(

@@ -29,6 +29,7 @@ def faults(tmp_path: Path, body: str, page: str = GOOD) -> list[str]:
         '<a href="https://example.org/source">source</a>',
         '<img src="data:image/png;base64,AAAA" alt="dot">',
         "<table><tr><th>a</th></tr><tr><td>1</td></tr></table>",
+        '<script type="application/json" class="figures">{"a":1}</script>',
     ],
 )
 def test_what_is_right_passes(tmp_path: Path, body: str) -> None:
@@ -56,6 +57,10 @@ def test_what_is_right_passes(tmp_path: Path, body: str) -> None:
         ("<script>go()</script>", "script"),
         ('<iframe src="kit.json"></iframe>', "script"),
         ("</article><script>go()</script>", "script"),
+        ('<script type="application/json">{}</script>', "script"),
+        ('<script type="application/json" class="figures" src="kit.js"></script>', "script"),
+        ('<script type="module" class="figures">go()</script>', "script"),
+        (2 * '<script type="application/json" class="figures">{}</script>', "script"),
         ("<table><tr><td>1</td></tr></table>", "no-header"),
         ('<p id="a"><p id="a">', "id-twice"),
     ],

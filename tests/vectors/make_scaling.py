@@ -1,4 +1,4 @@
-"""Writes scaling.json: amounts, heights and meals as builder.units and builder.planning give them.
+"""Writes scaling.json: amounts, heights and times as builder.units writes them.
 
 Run it from the root of the project with `python -m tests.vectors.make_scaling` after a change that
 is meant to alter them, and read the difference.
@@ -8,25 +8,13 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from builder import units
-from builder.formulas.air import pressure_hpa
-from builder.formulas.boiling import boiling_point_c, time_factor
-from builder.model.kit import Conditions, PlannedIngredient
 from builder.model.trip import ENGLISH, LANGUAGES
-from builder.planning.cooking.conditions import cooking_places
-from builder.planning.cooking.cooking import Cooked, Ready, cook
-from builder.planning.cooking.hearth import Hearth, hearth_of
-from builder.planning.cooking.scaling import scaling_data
-from builder.planning.menu.menu import MenuItem, plan_menu
-from builder.planning.stock.checks import check
-from builder.reading.folder import Layer, read_folder
 from builder.speech import speech_of
 
-ROOT = Path(__file__).resolve().parents[2]
 TABLE = Path(__file__).with_name("scaling.json")
 MUG_ML = 300.0
 VALUES = (
@@ -45,8 +33,6 @@ def make() -> dict[str, Any]:
     return {
         "texts": list(texts()),
         **{f"texts {name}": list(said(name)) for name in LANGUAGES if name != ENGLISH},
-        "heights": list(heights()),
-        "meals": list(meals()),
     }
 
 
@@ -82,82 +68,6 @@ def said(language: str) -> Iterator[list[Any]]:
         yield ["mugs", MUG_ML, value, say.mugs(value, MUG_ML)]
     for minutes in (7.5, 60, 89.5):
         yield ["minutes", "", minutes, say.show(minutes, "duration_min")]
-
-
-def heights() -> Iterator[list[float]]:
-    """Give heights with their boiling point and the factor on the minutes."""
-    for height in HEIGHTS_M:
-        boils_c = boiling_point_c(pressure_hpa(height))
-        yield [height, boils_c, time_factor(boils_c)]
-
-
-def meals() -> Iterator[dict[str, Any]]:
-    """Give each recipe of the demo trips as planned, and what it takes for others and elsewhere."""
-    folder = read_folder([Layer(ROOT / "content", "content")])
-    stock, _ = check(folder.content)
-    seen: set[str] = set()
-    for trip_id in sorted(folder.content.trips):
-        trip = folder.content.trips[trip_id]
-        hearth = hearth_of(trip, folder.content)
-        menu = plan_menu(trip, folder.content, stock.judged, cooking_places(trip), hearth)
-        for item in (item for day in menu for item in day):
-            recipe_id = item.planned.recipe
-            if recipe_id is None or recipe_id in seen:
-                continue
-            seen.add(recipe_id)
-            planned = len(item.planned.eaters)
-            here_m = item.planned.conditions.altitude_m
-            yield {
-                "recipe": recipe_id,
-                "planned": planned,
-                "data": scaling_data(item.planned),
-                "cases": [
-                    case(item, folder.content.recipes[recipe_id], hearth, eaters, height_m)
-                    for eaters, height_m in (
-                        (planned, here_m), (planned - 1 or 1, here_m), (planned, 3250.0),
-                        (1, 0.0), (13, 5100.0),
-                    )
-                ],
-            }  # fmt: skip
-
-
-def case(item: MenuItem, recipe: Any, hearth: Hearth, eaters: int, height_m: float) -> Any:
-    """Cook a planned meal for so many at another height."""
-    share = eaters / len(item.planned.eaters)
-    ready = {
-        portion.planned.id: Ready(
-            _scaled(portion.planned, share), portion.substance.kind, portion.auto_water_ml * share
-        )
-        for portion in item.portions
-    }
-    cooked = cook(recipe, ready, eaters, _at(item.planned.conditions, height_m), hearth)
-    return {"eaters": eaters, "altitude_m": height_m, **_taken(cooked)}
-
-
-def _scaled(planned: PlannedIngredient, share: float) -> PlannedIngredient:
-    return replace(planned, amount_g=planned.amount_g * share)
-
-
-def _at(conditions: Conditions, height_m: float) -> Conditions:
-    pressure = pressure_hpa(height_m)
-    boils_c = boiling_point_c(pressure)
-    return replace(
-        conditions,
-        altitude_m=height_m,
-        pressure_hpa=pressure,
-        boiling_point_c=boils_c,
-        time_factor=time_factor(boils_c),
-    )
-
-
-def _taken(cooked: Cooked) -> dict[str, Any]:
-    return {
-        "potfuls": cooked.potfuls,
-        "presses": [step.presses for step in cooked.steps if step.do == "press"],
-        "minutes": cooked.minutes,
-        "shown": units.show(cooked.minutes, "duration_min"),
-        "steps": [units.show(step.minutes, "duration_min") for step in cooked.steps],
-    }
 
 
 def main() -> None:

@@ -2,26 +2,26 @@
 
 from __future__ import annotations
 
-import json
-import math
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from builder.formulas.cooling import HOT_HOLDING_C
-from builder.formulas.heat import FOOD_ROOM_ML_PER_G
+from builder.formulas.heat import whole_units
+from builder.model.figure import add
 from builder.model.kit import Kit, KitDay, PlannedIngredient, PlannedMeal, PlannedStep
 from builder.model.looks import Standing
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number, worked
-from builder.pages.pieces import Cell, Mark, Piece, Scale, Table, filled, join, table, text
+from builder.pages.pieces import Cell, Piece, Scale, Table, filled, join, table, text
 from builder.pages.trip.allergens import allergens_said
 from builder.pages.trip.cautions import Box
+from builder.pages.trip.changing import Controls, controls_of, figures_of_page, shown_in
 from builder.pages.trip.placing import boxes_at, boxes_at_step, raw
 from builder.pages.trip.plates import are_uneven, energy_of_each, plates
 from builder.pages.trip.soaking import iron_said, of_meal, pressure_said, soak_said, soaks_of
-from builder.planning.cooking import scaling_data
 from builder.planning.naming import meal_inside
+from builder.planning.tracing import count
 from builder.speech import Speech, later, speech_of
 from builder.units import rounded
 
@@ -115,7 +115,7 @@ class Cooking:
     steps: tuple[StepLine, ...]
     plates: Table | None
     one_mug: bool  # the steps are for one mug of several
-    cooking: str  # what a script needs to work it out for other eaters or another height
+    controls: Controls | None = field(compare=False)  # what one may change of it
     times: tuple[tuple[int, int], ...] = ()  # day, and the meal's place in it
     allergens: tuple[str, ...] = ()
     how: Cell = ()  # to how its figures came about, for the first of the times
@@ -132,6 +132,7 @@ class CookPage:
     notes: tuple[Box, ...]
     cookings: tuple[Cooking, ...]
     several: bool
+    figures: Mapping[str, object]  # those that follow what one changes
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,6 +142,11 @@ class _Time:
     day: KitDay
     place: int
     meal: PlannedMeal
+
+    @property
+    def at(self) -> str:
+        """Its address in kit.json."""
+        return f"days.{self.day.day - 1}.meals.{self.place}"
 
 
 Anchors = Mapping[tuple[int, int], str]
@@ -174,7 +180,8 @@ def cook_link(meal: PlannedMeal, href: str) -> Cell:
 def _page(kit: Kit, recipe: str, times: list[_Time]) -> CookPage:
     path = f"cook/{recipe}.md"
     boxes = boxes_at(kit, path)
-    cookings = tuple(_together(kit, times))
+    ways = list(_together(kit, times))
+    cookings = tuple(way for _, way in ways)
     meal = times[0].meal
     return CookPage(
         path,
@@ -184,17 +191,24 @@ def _page(kit: Kit, recipe: str, times: list[_Time]) -> CookPage:
         tuple(box for box in boxes if box.level == "note"),
         cookings,
         len(cookings) > 1,
+        figures_of_page(kit, {time.at: time.meal for time, _ in ways}, shown_in(cookings)),
     )
 
 
-def _together(kit: Kit, times: list[_Time]) -> Iterator[Cooking]:
-    """Give the ways a recipe is cooked; times that read the same are told once."""
+def _together(kit: Kit, times: list[_Time]) -> Iterator[tuple[_Time, Cooking]]:
+    """Give the ways a recipe is cooked, each with its first time.
+
+    Times of the same figures, unrounded, that read the same are told once.
+    """
     say = speech_of(kit.language)
-    alike: dict[Cooking, list[_Time]] = {}
+    alike: dict[tuple[Cooking, tuple[float, ...]], list[_Time]] = {}
+    ways: dict[str, Cooking] = {}
     for time in times:
-        alike.setdefault(cooking(kit, time.meal, time.day.day), []).append(time)
+        way = ways[time.at] = cooking(kit, time.meal, time.day.day, time.at)
+        values = (time.meal.conditions.altitude_m, *(each.value for each in shown_in(way)))
+        alike.setdefault((way, values), []).append(time)
     taken: set[str] = set()
-    for shown, shared in alike.items():
+    for shared in alike.values():
         first = shared[0]
         name = anchor = f"day-{first.day.day}-{first.meal.meal}"
         again = 1
@@ -202,12 +216,15 @@ def _together(kit: Kit, times: list[_Time]) -> Iterator[Cooking]:
             again += 1
             anchor = f"{name}-{again}"
         taken.add(anchor)
-        yield replace(
-            shown,
-            anchor=anchor,
-            title=say.listed(dict.fromkeys(_when(say, time.day, time.meal) for time in shared)),
-            times=tuple((time.day.day, time.place) for time in shared),
-            how=_how(kit, first),
+        yield (
+            first,
+            replace(
+                ways[first.at],
+                anchor=anchor,
+                title=say.listed(dict.fromkeys(_when(say, time.day, time.meal) for time in shared)),
+                times=tuple((time.day.day, time.place) for time in shared),
+                how=_how(kit, first),
+            ),
         )
 
 
@@ -225,11 +242,10 @@ _TRACED = (
 def _how(kit: Kit, time: _Time) -> Cell:
     """Lead to how the figures of a meal came about."""
     figures = figures_of(kit)
-    at = f"days.{time.day.day - 1}.meals.{time.place}"
     known = [
         (Piece(figures.say(name), href=href),)
-        for field, name in _TRACED
-        if (href := figures.how(f"{at}.{field}"))
+        for figure, name in _TRACED
+        if (href := figures.how(f"{time.at}.{figure}"))
     ]
     known += [
         (Piece(figures.say(name), href=href),)
@@ -255,23 +271,24 @@ def _when(say: Speech, day: KitDay, meal: PlannedMeal) -> str:
     return say("{day} {meal}", day=words.day_name(say, day), meal=inside)
 
 
-def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
-    """Give one meal as it is cooked on a day."""
+def cooking(kit: Kit, meal: PlannedMeal, day: int, at: str = "") -> Cooking:
+    """Give one meal as it is cooked on a day; `at` is its address in kit.json."""
     figures = figures_of(kit)
     party = len(meal.eaters)
-    potfuls = _potfuls(kit, meal)
+    potfuls = _potfuls(kit, meal, at)
     return Cooking(
         "",
         "",
         party,
         words.eaters_said(figures.say, kit, meal),
-        _in_short(kit, figures, meal, potfuls),
-        _amounts(figures, meal),
+        _in_short(kit, figures, meal, potfuls, at),
+        _amounts(figures, meal, at),
         potfuls if meal.potfuls > 1 else (),
         tuple(
             _steps(
                 figures,
                 meal,
+                at,
                 _irons(kit, figures, meal, day),
                 _stands_by_step(kit, figures, meal, day),
                 {place: boxes_at_step(kit, day, meal, place) for place, _ in enumerate(meal.steps)},
@@ -279,22 +296,12 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int) -> Cooking:
         ),
         plates(figures, meal),
         meal.cook_in == "mug" and party > 1,
-        _cooking_data(kit, meal),
+        controls_of(kit, meal, at) if at else None,
         allergens=allergens_said(figures.say, meal),
     )
 
 
-def _cooking_data(kit: Kit, meal: PlannedMeal) -> str:
-    """Give what the meal's times and counts hang on, as JSON; without names in a public kit."""
-    data = scaling_data(meal)
-    if data is None:
-        return ""
-    if kit.public:
-        data = {**data, "eaters": []}
-    return json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
-
-
-def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> Cell:
+def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell, at: str) -> Cell:
     """Say in what it is cooked, how long that takes, how hot water gets, how much it feeds."""
     say = figures.say
     here = meal.conditions
@@ -307,7 +314,8 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> C
     said: list[Piece] = []
     if meal.minutes:
         takes = figures.plain(meal.minutes, "duration_min")
-        said += [Piece(takes, strong=True, mark=Mark("takes")), Piece(". ")]
+        scale = Scale("min", meal.minutes, f"{at}.minutes", name="takes")
+        said += [Piece(takes, strong=True, scale=scale), Piece(". ")]
     if meal.cook_in == "iron" and meal.cooked_on and meal.pot in pots:
         pot_first = say(_POT_THEN_IRON[meal.cooked_on])
         said += filled(pot_first, pot=text(pots[meal.pot]), iron=text(vessel))
@@ -315,33 +323,34 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell) -> C
         cooked_in = say(_COOKED_IN[meal.cooked_on, bool(potfuls)])
         said += filled(cooked_in, vessel=text(vessel), potfuls=potfuls)
     if meal.cooked_on and meal.cook_in in _POTTED:
-        boils = figures.both(here.boiling_point_c, "temperature_c")
-        height = figures.both(here.altitude_m, "altitude_m")
+        boils = Scale("celsius", here.boiling_point_c, f"{at}.boiling_point_c", name="boils-at")
+        height = Scale("m", here.altitude_m, f"{at}.altitude_m", name="height")
         said.append(Piece(" "))
         said += filled(
             say("Water boils at {temperature} here, at {height}."),
-            temperature=_marked(figures, boils, "boils-at"),
-            height=_marked(figures, height, "height"),
+            temperature=_in_both(figures, "temperature_c", boils),
+            height=_in_both(figures, "altitude_m", height),
         )
     return (*said, Piece(" "), Piece(energy_of_each(figures, meal)))
 
 
-def _marked(figures: Figures, shown: Cell, name: str) -> Cell:
-    """Mark a number in both units, so that a script can tell it for another height."""
+def _in_both(figures: Figures, quantity: str, scale: Scale) -> Cell:
+    """Give a figure in both units, each told anew for another height."""
     other = "metric" if figures.units == "us" else "us"
     return tuple(
-        replace(piece, mark=Mark(name, (("units", other if piece.small else figures.units),)))
+        replace(piece, scale=replace(scale, units=other if piece.small else figures.units))
         if piece.text.strip()
         else piece
-        for piece in shown
+        for piece in figures.both(scale.value, quantity)
     )
 
 
-def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
+def _amounts(figures: Figures, meal: PlannedMeal, at: str) -> Table:
     say = figures.say
     party = len(meal.eaters)
     rows: list[tuple[Cell, ...]] = []
-    for each in meal.ingredients:
+    for place, each in enumerate(meal.ingredients):
+        id_ = f"{at}.ingredients.{place}"
         name = text(each.name)
         if each.is_raw_animal:
             name = (*raw(say), *name)
@@ -349,13 +358,13 @@ def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
             packs = say.count("{n} pack", "{n} packs", each.packs)
             name = (*name, Piece(" "), Piece(packs, small=True))
         if each.piece_g:
-            count = replace(_by_eye(figures, each, each.amount_g, party)[0], small=True)
-            name = (*name, Piece(" "), *filled(say("pieces: {n}"), small=True, n=(count,)))
+            pieces = replace(_by_eye(figures, each, each.amount_g, id_)[0], small=True)
+            name = (*name, Piece(" "), *filled(say("pieces: {n}"), small=True, n=(pieces,)))
         one = figures.both(each.amount_g / party, "mass_g")[:1]
-        rows.append((name, _amount(figures, each, party), one))
+        rows.append((name, _amount(figures, each, id_), one))
     if meal.water_ml:
-        first, *other = figures.scaled(meal.water_ml, "volume_ml", party)
-        spooned = figures.spooned(meal.water_ml, party)
+        first, *other = figures.scaled(meal.water_ml, "volume_ml", f"{at}.water_ml")
+        spooned = figures.spooned(meal.water_ml, f"{at}.water_ml")
         in_mugs = (Piece(" "), *(replace(piece, small=True) for piece in spooned))
         one = figures.both(meal.water_ml / party, "volume_ml")[:1]
         rows.append((text(say("Water, all together")), (first, *in_mugs, *other), one))
@@ -364,45 +373,40 @@ def _amounts(figures: Figures, meal: PlannedMeal) -> Table:
     return table((say("What"), say("For all"), say("Each")), rows, "lrr")
 
 
-def _amount(figures: Figures, each: PlannedIngredient, party: int) -> Cell:
+def _amount(figures: Figures, each: PlannedIngredient, id_: str) -> Cell:
     """Give an amount: by weight, by the mug, and in the other units; pieces stand by the name."""
-    first, *other = figures.scaled(each.amount_g, "mass_g", party)
-    by_eye = () if each.piece_g else _by_eye(figures, each, each.amount_g, party)
+    first, *other = figures.scaled(each.amount_g, "mass_g", f"{id_}.amount_g")
+    by_eye = () if each.piece_g else _by_eye(figures, each, each.amount_g, id_)
     small = tuple(replace(piece, small=True) for piece in by_eye)
     return (first, Piece(" "), *small, *other) if small else (first, *other)
 
 
-def _by_eye(figures: Figures, each: PlannedIngredient, amount_g: float, party: int) -> Cell:
+def _by_eye(figures: Figures, each: PlannedIngredient, amount_g: float, id_: str) -> Cell:
     """Give an amount without scales: in pieces, mugs or spoons, where the food tells how."""
     if each.piece_g:
-        return _count(figures.say, amount_g / each.piece_g, party)
+        return _count(figures.say, amount_g / each.piece_g, id_ and f"{id_}.pieces")
     if each.density_g_ml:
-        return figures.spooned(amount_g / each.density_g_ml, party)
+        return figures.spooned(amount_g / each.density_g_ml, id_ and f"{id_}.volume_ml")
     return ()
 
 
 def _measure(
-    figures: Figures, each: PlannedIngredient, amount_g: float, party: int, name: str
+    figures: Figures, each: PlannedIngredient, amount_g: float, id_: str, name: str
 ) -> Cell:
     """Give what to measure out for a step: `240 g rice, 1 mug`."""
-    first, *other = figures.scaled(amount_g, "mass_g", party, strong=True)
-    if by_eye := _by_eye(figures, each, amount_g, party):
+    first, *other = figures.scaled(amount_g, "mass_g", id_ and f"{id_}.amount_g", strong=True)
+    if by_eye := _by_eye(figures, each, amount_g, id_):
         behind = figures.say(", pieces: {n}") if each.piece_g else ", {n}"
         by_eye = filled(behind, n=by_eye)
     mark = raw(figures.say) if each.is_raw_animal else ()
     return (*mark, first, Piece(f" {name}"), *by_eye, *other)
 
 
-def _potfuls(kit: Kit, meal: PlannedMeal) -> Cell:
-    """Give how many times the pot is filled, so that it can follow the number of eaters."""
-    rooms = {pot_id: room_ml for pot_id, _, room_ml in kit.pots}
-    room_ml = rooms.get(meal.pot or "", 0.0)
-    if not meal.potfuls or room_ml <= 0 or meal.cook_in not in _POTTED:
+def _potfuls(kit: Kit, meal: PlannedMeal, at: str) -> Cell:
+    """Give how many times the pot is filled."""
+    if not meal.potfuls or meal.cook_in not in _POTTED:
         return ()
-    food_g = 0.0 if meal.cook_in == "mug" else sum(each.amount_g for each in meal.ingredients)
-    full = (meal.water_ml + FOOD_ROOM_ML_PER_G * food_g) / room_ml
-    full = min(max(full, meal.potfuls - 0.99), meal.potfuls)
-    scale = Scale("potfuls", number(full), len(meal.eaters), "")
+    scale = Scale("potfuls", meal.potfuls, f"{at}.potfuls")
     say = speech_of(kit.language)
     potfuls = say.count("{n} potful", "{n} potfuls", meal.potfuls)
     return (Piece(potfuls, strong=True, scale=scale),)
@@ -436,6 +440,7 @@ def _irons(kit: Kit, figures: Figures, meal: PlannedMeal, day: int) -> Cell:
 def _steps(
     figures: Figures,
     meal: PlannedMeal,
+    at: str,
     irons: Cell,
     stands: Mapping[int, Cell],
     boxes: Mapping[int, tuple[Box, ...]],
@@ -447,27 +452,27 @@ def _steps(
     boiled = False
     for place, step in enumerate(meal.steps):
         if step.do == "soak" and step.hot and step.water_ml and not boiled:
-            yield _boil_first(figures, meal)
+            yield _boil_first(figures, meal, at)
             boiled = True
-        line = _step(figures, meal, place, seen)
+        line = _step(figures, meal, at, place, seen)
         as_planned = step.do not in ("soak", "press")
         if step.do == "press" and irons:
             line, irons = replace(line, amounts=(irons, *line.amounts)), ()
         yield replace(line, stands=stands.get(place, ()), as_planned=as_planned, boxes=boxes[place])
         seen.update(each.id for each in step.ingredients)
         if place == last:
-            yield from _after_heat(figures, meal)
+            yield from _after_heat(figures, meal, at)
 
 
-def _boil_first(figures: Figures, meal: PlannedMeal) -> StepLine:
+def _boil_first(figures: Figures, meal: PlannedMeal, at: str) -> StepLine:
     """Put the boiling before the first hot soak, of all the water that is poured on hot."""
-    water_ml = sum(step.water_ml for step in meal.steps if step.do == "soak" and step.hot)
-    water = figures.water(water_ml, len(meal.eaters))
+    water_ml = add(step.water_ml for step in meal.steps if step.do == "soak" and step.hot)
+    water = figures.water(water_ml, f"{at}.hot_soak_ml")
     boil = figures.say(DOINGS["boil", False, False])
     return StepLine((water,), text(boil), (), (), "", "", "")
 
 
-def _after_heat(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
+def _after_heat(figures: Figures, meal: PlannedMeal, at: str) -> Iterator[StepLine]:
     say = figures.say
     if meal.reach_c is not None:
         first, *other = figures.least(meal.reach_c)
@@ -477,40 +482,42 @@ def _after_heat(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
         )
         yield StepLine((), text(say("Measure the middle.")), more, (), "", "", "")
     if meal.drain_ml:
-        away = figures.scaled(meal.drain_ml, "volume_ml", len(meal.eaters))
+        away = figures.scaled(meal.drain_ml, "volume_ml", f"{at}.drain_ml")
         more = filled(say("About {water}. Far from stream and lake."), water=away)
         yield StepLine((), text(say("Pour off the water.")), more, (), "", "", "")
 
 
-def _step(figures: Figures, meal: PlannedMeal, place: int, seen: set[str]) -> StepLine:
+def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[str]) -> StepLine:
     """Give a step; what is in the pot already, or named in the recipe's words, is not repeated."""
     say = figures.say
     step = meal.steps[place]
     names = words.short_names(say, meal.ingredients)
     party = len(meal.eaters)
-    parts, scaled = 1, party
-    if meal.cook_in == "mug" and party > 1 and step.do != "boil":
-        parts, scaled = party, 0  # each fills their own mug
+    # Each fills their own mug, whoever else eats.
+    parts = party if meal.cook_in == "mug" and party > 1 and step.do != "boil" else 1
+    ids = {} if parts > 1 else _ids(meal, at)
     said = set(_NAMED.findall(step.say))
     amounts = [
-        _measure(figures, each, each.amount_g / parts, scaled, names[each.id])
+        _measure(figures, each, _part(each.amount_g, parts), ids.get(each.id, ""), names[each.id])
         for each in step.ingredients
         if each.id not in seen | said
     ]
+    poured = "" if parts > 1 else f"{at}.steps.{place}.water_ml"
     if step.do == "soak" and step.hot:
         if step.water_ml and (parts > 1 or not _boiled_alone(meal)):
             boiling = say("of the boiling water")
-            amounts.append(figures.water(step.water_ml / parts, scaled, boiling))
+            amounts.append(figures.water(_part(step.water_ml, parts), poured, boiling))
     elif step.water_ml:
-        amounts.append(figures.water(step.water_ml / parts, scaled))
+        amounts.append(figures.water(_part(step.water_ml, parts), poured))
     minutes = figures.plain(step.minutes, "duration_min")
     at_sea = figures.plain(step.minutes_at_sea_level, "duration_min")
     timed = step.minutes or step.each_side_min
+    lasts = Scale("min", step.minutes, f"{at}.steps.{place}.minutes", name="lasts")
     return StepLine(
         tuple(amounts),
-        _do(figures, step, Piece(minutes, mark=_lasts(meal, place))),
-        _pressed(say, step, party) if step.do == "press" else (),
-        _said(figures, meal, step.say, parts, scaled),
+        _do(figures, step, Piece(minutes, scale=lasts)),
+        _pressed(say, step, f"{at}.steps.{place}") if step.do == "press" else (),
+        _said(figures, meal, step.say, parts, ids),
         say("{time} at sea level", time=at_sea) if step.minutes and at_sea != minutes else "",
         number(rounded(timed)) if timed >= 0.5 else "",
         figures.plain(timed, "duration_min") if timed else "",
@@ -534,11 +541,14 @@ def _boiled_alone(meal: PlannedMeal) -> bool:
     return len(soaks) == 1 and not any(step.do == "boil" for step in meal.steps)
 
 
-def _lasts(meal: PlannedMeal, place: int) -> Mark:
-    """Mark a step's minutes with those at sea level, and whether they go by the height."""
-    at_sea = (("minutes", number(meal.steps[place].minutes_at_sea_level)),)
-    by_height = meal.heating is not None and meal.heating.by_height[place]
-    return Mark("lasts", (*at_sea, ("by-height", "1")) if by_height else at_sea)
+def _ids(meal: PlannedMeal, at: str) -> Mapping[str, str]:
+    """Give the address in kit.json of each ingredient."""
+    return {each.id: f"{at}.ingredients.{place}" for place, each in enumerate(meal.ingredients)}
+
+
+def _part(amount: float, parts: int) -> float:
+    """Give an amount, or what each gets of it."""
+    return amount if parts == 1 else amount / parts
 
 
 def _do(figures: Figures, step: PlannedStep, minutes: Piece) -> Cell:
@@ -566,26 +576,28 @@ def _do(figures: Figures, step: PlannedStep, minutes: Piece) -> Cell:
     return filled(say(DOINGS[step.do, step.stir, step.lid]), time=time)
 
 
-def _pressed(say: Speech, step: PlannedStep, party: int) -> Cell:
+def _pressed(say: Speech, step: PlannedStep, id_: str) -> Cell:
     """Say how many pieces there are, and how many the irons take at a time."""
     if not step.pieces or not step.presses:
         return ()
-    at_a_time = str(math.ceil(step.pieces / step.presses - 1e-9))
-    data = (("pieces", number(step.pieces)), ("presses", str(step.presses)))
+    at_a_time = count(whole_units, step.pieces, step.presses)
+    scale = Scale("whole", at_a_time, f"{id_}.at_a_time", name="at-once")
     return filled(
         say("Pieces: {n}, {some} at a time."),
-        n=_count(say, step.pieces, party),
-        some=(Piece(at_a_time, mark=Mark("at-once", data)),),
+        n=_count(say, step.pieces, f"{id_}.pieces"),
+        some=(Piece(str(at_a_time), scale=scale),),
     )
 
 
-def _count(say: Speech, pieces: float, party: int) -> Cell:
+def _count(say: Speech, pieces: float, figure: str) -> Cell:
     """Give how many pieces, to the tenth."""
-    scale = Scale("count", number(pieces), party, "", step="0.1") if party else None
+    scale = Scale("count", pieces, figure, step="0.1") if figure else None
     return (Piece(worked(say, rounded(pieces, 1)), scale=scale),)
 
 
-def _said(figures: Figures, meal: PlannedMeal, told: str, parts: int, party: int) -> Cell:
+def _said(
+    figures: Figures, meal: PlannedMeal, told: str, parts: int, ids: Mapping[str, str]
+) -> Cell:
     """Give the recipe's own words, with amount and name in place of each `<id>`."""
     known = {each.id: each for each in meal.ingredients}
     names = words.short_names(figures.say, meal.ingredients)
@@ -594,12 +606,13 @@ def _said(figures: Figures, meal: PlannedMeal, told: str, parts: int, party: int
     for match in _NAMED.finditer(told):
         if each := known.get(match[1]):
             pieces.append(Piece(told[end : match.start()]))
-            amount_g = each.amount_g / parts
+            amount_g, id_ = _part(each.amount_g, parts), ids.get(each.id, "")
             if each.is_raw_animal:
                 pieces += raw(figures.say)
-            pieces.append(figures.scaled(amount_g, "mass_g", party, strong=True)[0])
+            figure = id_ and f"{id_}.amount_g"
+            pieces.append(figures.scaled(amount_g, "mass_g", figure, strong=True)[0])
             pieces.append(Piece(f" {names[each.id]}"))
-            if by_eye := _by_eye(figures, each, amount_g, party):
+            if by_eye := _by_eye(figures, each, amount_g, id_):
                 behind = figures.say("(pieces: {n})") if each.piece_g else "({n})"
                 pieces += [Piece(" "), *filled(behind, n=by_eye)]
             end = match.end()

@@ -277,7 +277,7 @@ def _water(figures: Figures, volume_ml: float) -> str:
     if not volume_ml:
         return ""
     volume = figures.plain(volume_ml, "volume_ml")
-    in_mugs = "".join(piece.text for piece in figures.spooned(volume_ml, 0))
+    in_mugs = "".join(piece.text for piece in figures.spooned(volume_ml, ""))
     if in_mugs:
         return figures.say("{volume} water ({mugs})", volume=volume, mugs=in_mugs)
     return figures.say("{volume} water", volume=volume)

@@ -7,7 +7,6 @@ from builder.planning.cooking.conditions import CookingPlaces, cooking_places
 from builder.planning.cooking.cooking import Cooked, Ready, boil_heat_kj, cook
 from builder.planning.cooking.hearth import Hearth, hearth_of, stove_test
 from builder.planning.cooking.order_of_work import orders_of_work
-from builder.planning.cooking.scaling import scaling_data
 from builder.planning.cooking.soaking import soakings
 from builder.planning.cooking.standing import (
     HEATS,
@@ -35,7 +34,6 @@ __all__ = [
     "iron_heats",
     "orders_of_work",
     "plant_that_spoils",
-    "scaling_data",
     "soakings",
     "stands_at_most_min",
     "stove_test",

@@ -13,7 +13,7 @@ from builder.model.place import Places
 from builder.model.recipe import MealName
 from builder.model.trip import Camp, Day, Trip
 from builder.planning.refusals import told_at
-from builder.planning.tracing import work
+from builder.planning.tracing import traced, work
 
 UNTOLD_WATER_C = 10.0
 SNOW_WATER_C = 0.0
@@ -35,6 +35,8 @@ class CookingPlaces:
 
 def conditions_of(camp: Camp, altitude_m: float) -> Conditions:
     """Give a camp with what follows from its height."""
+    # A number that lost its place is one figure still, wherever it is used.
+    altitude_m = traced(altitude_m, "altitude_m")
     pressure = camp.barometer_hpa or work(pressure_hpa, altitude_m)
     boiling = work(boiling_point_c, pressure)
     if camp.water.camp == "snow":

@@ -20,7 +20,7 @@ from builder.formulas.heat import (
 from builder.model.figure import add, counted, largest, named
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.gear import Pot
-from builder.model.kit import Conditions, HeatedPot, Heating, PlannedIngredient, PlannedStep
+from builder.model.kit import Conditions, PlannedIngredient, PlannedStep
 from builder.model.recipe import Recipe, Step
 from builder.planning.cooking.hearth import Hearth
 from builder.planning.tracing import count, work
@@ -48,6 +48,7 @@ class Cooked:
     unboiled_water_ml: float
     pot: Pot | None
     potfuls: int
+    most_ml: float  # in them all together
     presses: int
     heat_kj: float
     fuel_heat_kj: float
@@ -55,7 +56,6 @@ class Cooked:
     minutes: float
     embers_min: float  # before the first press, apart from the minutes
     cooked_on: str | None
-    heating: Heating
 
 
 @dataclass(slots=True)
@@ -72,7 +72,6 @@ class _Pot:
     boils: bool = False
     inside: set[str] = field(default_factory=set)
     kinds: set[str] = field(default_factory=set)
-    by_height: tuple[bool, ...] = ()  # of each step walked
 
     def put(self, ready: Ready) -> None:
         """Put an ingredient in, once."""
@@ -120,7 +119,6 @@ def cook(
     scale = servings / recipe.serves
     state = _Pot()
     steps: list[PlannedStep] = []
-    by_height: list[bool] = []
     water_ml = soak_ml = 0.0
     for step in recipe.steps:
         into_pot = step.do not in ("serve", "press")
@@ -138,10 +136,9 @@ def cook(
         if step.do == "press":
             presses = count(whole_units, step.pieces * servings, max(hearth.presses_at_once, 1))
         hot = step.do in ("boil", "simmer", "rest") or (step.do == "soak" and step.hot)
-        by_height.append(hot and step.minutes > 0 and state.goes_by_height)
-        factor = conditions.time_factor if by_height[-1] else 1.0
+        by_height = hot and step.minutes > 0 and state.goes_by_height
+        factor = conditions.time_factor if by_height else 1.0
         steps.append(_planned(step, ready, poured_ml, factor, presses, servings))
-    state.by_height = tuple(by_height)
     fires = counted(0 if has_embers else 1, "fires")
     return _heated(recipe, state, tuple(steps), water_ml, soak_ml, conditions, hearth, fires)
 
@@ -224,6 +221,7 @@ def _heated(
         unboiled_water_ml=state.unboiled_ml,
         pot=pot,
         potfuls=potfuls,
+        most_ml=most_ml,
         presses=presses,
         heat_kj=heat_kj,
         fuel_heat_kj=fuel_kj,
@@ -231,22 +229,6 @@ def _heated(
         minutes=minutes + pressing_min,
         embers_min=named(EMBER_MIN, "ember_min", "common-practice") if presses else 0.0,
         cooked_on=on,
-        heating=Heating(
-            boiled_ml=state.boiled_ml,
-            boiled_food_g=food_g,
-            most_ml=most_ml,
-            boils=state.boils,
-            kj_per_min=hearth.burner.kj_per_min(conditions.wind) if hearth.burner else None,
-            on_fire=hearth.burner is not None and hearth.burner.on == "fire",
-            pots=tuple(
-                HeatedPot(
-                    each.room_ml, each.mass_g, work(pot_heat_kj, each.mass_g, each.material, 0, 1)
-                )
-                for each in sorted(hearth.pots, key=lambda pot: pot.id)
-            ),
-            by_height=state.by_height,
-            presses_at_once=hearth.presses_at_once,
-        ),
     )
 
 

@@ -42,10 +42,6 @@ class Burner:
         """Give the heat the fuel must hold for a useful heat in this wind."""
         return work(fuel_heat_kj, heat_kj, self.efficiency_share, wind_factor(wind))
 
-    def kj_per_min(self, wind: str) -> float:
-        """Give the useful heat of one minute at full power in this wind."""
-        return 1.0 / self.minutes(1.0, wind)
-
     def minutes(self, heat_kj: float, wind: str) -> float:
         """Give how long a useful heat takes at full power in this wind."""
         return work(heating_min, heat_kj, self.efficiency_share, wind_factor(wind), self.power_w)

@@ -156,8 +156,7 @@ def _dish(place: int, meal: PlannedMeal, hearth: Hearth) -> _Dish:
     while last and steps[last - 1].do == "serve":
         last -= 1
     seen: set[str] = set()
-    most_ml = meal.heating.most_ml if meal.heating else 0.0
-    burner = hearth.burner_for(most_ml, meal.potfuls)
+    burner = hearth.burner_for(meal.most_ml, meal.potfuls)
     tasks = [_tasks(meal, number, burner, seen) for number in range(len(steps))]
     serve = tuple(task for group in tasks[last:] for task in group)
     in_turn = meal.potfuls if meal.potfuls > 1 and _holds_pot(meal) else _ONE_POTFUL

@@ -281,7 +281,7 @@ class _MenuPlanner:
             serves=recipe.serves if recipe else 1.0,
             note=recipe.note if recipe else "",
             place=str(item.places.record),
-            heating=cooked.heating if cooked else None,
+            most_ml=cooked.most_ml if cooked else 0.0,
             embers_min=cooked.embers_min if cooked else 0.0,
             allergens=_in_order(told),
             may_contain=_in_order(traces - told),

@@ -1,5 +1,5 @@
-/* On a recipe: other eaters than planned, another height. Amounts, mugs, potfuls, presses and
-   minutes follow; what cannot follow is told. Each cooking on the page has its own. */
+/* On a recipe: other eaters than planned, another height. The figures that the page carries follow;
+   where planning would choose another pot, that is told. Each cooking on the page has its own. */
 const LOWEST_M = -500;
 const HIGHEST_M = 9000;
 const MOST_PEOPLE = 40;
@@ -9,18 +9,19 @@ const parsed = (text) => {
   try { return JSON.parse(text); } catch { return null; }
 };
 const startParty = () => {
+  const graph = parsed(document.querySelector("script.figures")?.textContent ?? "");
+  if (!graph) return;
   const boxes = all(".party[data-party]");
   const precedes = (a, b) => a.compareDocumentPosition(b) & Node.DOCUMENT_POSITION_FOLLOWING;
   const owner = (element) => boxes.findLast((box) => precedes(box, element));
   for (const box of boxes) {
     const mine = (selector) => all(selector).filter((one) => owner(one) === box && !one.closest(".order"));
-    startOneParty(box, `party ${pageName} ${boxes.indexOf(box)}`, mine);
+    startOneParty(box, graph, `party ${pageName} ${boxes.indexOf(box)}`, mine);
   }
 };
-const startOneParty = (box, name, mine) => {
+const startOneParty = (box, graph, name, mine) => {
   const planned = Number(box.dataset.party);
-  const cooking = parsed(box.dataset.cooking);
-  const eaters = cooking?.eaters ?? [];
+  const eaters = parsed(box.dataset.names) ?? [];
   const saved = kept.get(name) || {};
   let absent = new Set((saved.absent || []).filter((who) => eaters.includes(who)));
   let guests = saved.guests || 0;
@@ -32,38 +33,38 @@ const startOneParty = (box, name, mine) => {
     element.textContent = text ?? words.get(element);
   };
   const count = () => planned - absent.size + guests;
+  /* The changed leaves, by the places where they were told. */
+  const changes = (people) => {
+    const changed = new Map();
+    const { eaters: who, height: where, through } = box.dataset;
+    if (people > 0 && people !== planned) changed.set(who, people);
+    if (altitude === null || !where) return changed;
+    changed.set(through ? "height" : where, altitude);
+    return through ? changed.set(where, figuresWhere(graph, changed)(through).value) : changed;
+  };
   const follow = () => {
     const people = count();
-    const share = people > 0 ? people / planned : 1;
-    const changed = share !== 1 || altitude !== null || absent.size > 0;
-    const meal = cooking && mealFor(cooking, share, altitude ?? cooking.altitude_m);
-    for (const one of mine(".scales[data-value]")) {
-      if (share === 1 && !(altitude !== null && one.dataset.kind === "potfuls")) put(one);
-      else if (meal && one.dataset.kind === "potfuls") put(one, WORDS.potfuls(meal.potfuls));
-      else put(one, scaledText(Number(one.dataset.value) * share, one.dataset));
-    }
-    for (const one of mine(".lasts")) {
-      const minutes = Number(one.dataset.minutes) * (meal && "byHeight" in one.dataset ? meal.factor : 1);
-      put(one, altitude === null ? undefined : duration(minutes));
-      const timer = one.closest("li")?.querySelector("button.timer");
+    const leaves = changes(people);
+    const changed = leaves.size > 0 || absent.size > 0;
+    const figure = figuresWhere(graph, leaves);
+    let anew = false;
+    for (const one of mine("[data-figure]")) {
+      const { value, moved, turned } = graph.figures[one.dataset.figure] ? figure(one.dataset.figure) : {};
+      anew ||= Boolean(turned);
+      put(one, turned ? WORDS.rebuild : moved ? shownAs(value, one.dataset) : undefined);
+      const timer = one.matches(".lasts") && one.closest("li")?.querySelector("button.timer");
       if (!timer) continue;
       timer.dataset.planned ??= timer.dataset.minutes;
       timer.dataset.plannedWords ??= timer.dataset.words ?? timer.textContent;
-      timer.dataset.minutes = altitude === null ? timer.dataset.planned : rounded(minutes);
-      timer.dataset.words = altitude === null ? timer.dataset.plannedWords : WORDS.start(duration(minutes));
+      timer.hidden = Boolean(turned);
+      timer.dataset.minutes = moved && !turned ? rounded(value) : timer.dataset.planned;
+      timer.dataset.words = moved && !turned ? WORDS.start(duration(value)) : timer.dataset.plannedWords;
       if (!timer.classList.contains("running")) timer.textContent = timer.dataset.words;
-    }
-    for (const one of mine(".takes")) put(one, changed && meal ? duration(meal.minutes) : undefined);
-    for (const one of mine(".boils-at")) put(one, meal && altitude !== null ? temperature(meal.boils, one.dataset.units) : undefined);
-    for (const one of mine(".height")) put(one, altitude !== null ? quantity(altitude, "m", one.dataset.units) : undefined);
-    for (const one of mine(".at-once[data-pieces]")) {
-      const presses = Math.max(1, wholes(one.dataset.pieces * share / (cooking?.at_once ?? 1)));
-      put(one, share === 1 ? undefined : digits(wholes(one.dataset.pieces * share / presses), 0));
     }
     const here = eaters.filter((who) => !absent.has(who));
     const names = eaters.length ? [...here, ...(guests ? [WORDS.guestsToo(guests)] : [])] : [WORDS.people(people)];
     told.textContent = people > 0
-      ? `${WORDS.changed(WORDS.and(names), altitude === null ? "" : quantity(altitude, "m", chosenUnits()))} ${meal ? WORDS.follow : WORDS.followAmounts}`
+      ? `${WORDS.changed(WORDS.and(names), altitude === null ? "" : quantity(altitude, "m", chosenUnits()))} ${anew ? `${WORDS.otherPot} ` : ""}${WORDS.follow}`
       : WORDS.nobody;
     note.hidden = !changed;
     for (const one of mine(".as-planned")) one.hidden = changed;
@@ -105,17 +106,18 @@ const startOneParty = (box, name, mine) => {
   };
   const guestLine = make("div", { className: "kit-row", role: "group", "aria-label": eaters.length ? WORDS.guests : WORDS.whoEats },
     ...(eaters.length ? [WORDS.guests] : []), step(-1, WORDS.fewer), shownGuests, step(1, WORDS.more));
-  const who = make("fieldset", {}, make("legend", {}, WORDS.whoEats), ...lines, guestLine);
+  const who = make("fieldset", { "data-change": box.dataset.eaters }, make("legend", {}, WORDS.whoEats), ...lines, guestLine);
 
   const wrong = make("p", { className: "kit-wrong", role: "alert" });
   let height = null;
   let heightLine = "";
-  if (cooking) {
+  if (box.dataset.height) {
     const perUnit = () => (chosenUnits() === "us" ? FOOT_M : 1);
     const unit = chosenUnits() === "us" ? "ft" : "m";
-    const planHere = Math.round(cooking.altitude_m / perUnit());
+    const planHere = Math.round(box.dataset.altitude / perUnit());
     height = make("input", {
       type: "text",
+      "data-change": box.dataset.height,
       inputMode: "numeric",
       autocomplete: "off",
       size: 6,

@@ -18,9 +18,9 @@ const findPairs = () => {
   }
 };
 const mainOf = (small, system) => {
-  const { kind, value } = small.dataset;
+  const { kind, figure } = small.dataset;
   if (kind) {
-    return all(`.scales[data-kind="${kind}"][data-value="${value}"]:not(.small)`, small.closest("td, li, p, dd") ?? document)
+    return all(`[data-kind="${kind}"][data-figure="${figure}"]:not(.small)`, small.closest("td, li, p, dd") ?? document)
       .findLast((one) => one.dataset.units !== system && one.compareDocumentPosition(small) & Node.DOCUMENT_POSITION_FOLLOWING);
   }
   let before = small.previousSibling;

@@ -1,0 +1,40 @@
+/* Figures as text, rounded and written as the build does it; tests/vectors/scaling.json holds the
+   two together. */
+const SHOWN = {
+  "g metric": [[10, "g", 1, 1], [999.5, "g", 1, 0], [Infinity, "kg", 1000, 2]],
+  "g us": [[453.592, "oz", 28.349523125, 1], [Infinity, "lb", 453.59237, 2]],
+  "ml metric": [[999.5, "ml", 1, 0], [Infinity, "l", 1000, 2]],
+  "ml us": [[14.7, "tsp", 4.92892159375, 1], [236.5, "fl oz", 29.5735295625, 1],
+    [3785.4, "cups", 236.5882365, 1], [Infinity, "gal", 3785.411784, 2]],
+  "m metric": [[Infinity, "m", 1, 0]],
+  "m us": [[Infinity, "ft", .3048, 0]],
+};
+const digits = (value, decimals) => {
+  const [whole, part = ""] = rounded(value, decimals).toFixed(decimals).split(".");
+  const rest = part.replace(/0+$/, "");
+  const text = whole.replace(/\B(?=(\d{3})+$)/g, SAID.group) + (rest && SAID.decimal + rest);
+  return text === "-0" ? "0" : text.replace("-", "−");
+};
+const quantity = (value, kind, units) => {
+  const [, word, factor, decimals] = SHOWN[`${kind} ${units}`].find(([below]) => Math.abs(value) < below);
+  const number = digits(value / factor, decimals);
+  return number + NBSP + (word === "cups" && number === "1" ? SAID.cup : SAID[word] ?? word);
+};
+const temperature = (celsius, units) =>
+  units === "us" ? `${digits(celsius * 1.8 + 32, 0)}${NBSP}°F` : `${digits(celsius, 0)}${NBSP}°C`;
+const mugs = (value, mug) => {
+  const quarters = value > 0 ? Math.max(1, rounded(value / mug * 4)) : 0;
+  const number = (Math.floor(quarters / 4) || "") + ["", "¼", "½", "¾"][quarters % 4];
+  return (number || "0") + NBSP + WORDS.mugs(!(quarters > 0 && quarters <= 4));
+};
+
+/* Text of an element that tells a figure, for another value of it. */
+const shownAs = (value, { kind, units = "metric", mug, step }) => {
+  if (kind === "mugs") return mugs(value, Number(mug));
+  if (kind === "potfuls") return WORDS.potfuls(value);
+  if (kind === "min") return duration(value);
+  if (kind === "celsius") return temperature(value, units);
+  if (kind === "whole") return digits(value, 0);
+  if (kind === "count") return digits(rounded(value / (Number(step) || 1)) * (Number(step) || 1), 2);
+  return quantity(value, kind, units);
+};
