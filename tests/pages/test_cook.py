@@ -7,8 +7,10 @@ from dataclasses import replace
 import pytest
 
 from builder.model.kit import PlannedMeal
+from builder.pages.figures import figures_of
 from builder.pages.pieces import Cell
 from builder.pages.trip.cook import cook_pages, cooking, step_anchors
+from builder.pages.trip.plates import energy_of_each
 from builder.pages.words import short_names
 from builder.speech import speech_of
 from tests.pages.sample_kit import bean_pot, ingredient, meal, sample_kit, step, toasties
@@ -133,6 +135,20 @@ def test_shares_of_the_pot_are_told_only_where_they_differ() -> None:
     assert plates is not None
     assert [said(row[1]) for row in plates.rows] == ["45 %", "55 %"]
     assert cooking(sample_kit(), toasties(), 2).plates is None
+
+
+def test_no_mean_for_each_stands_beside_shares_that_differ() -> None:
+    def heads_of(of: PlannedMeal) -> int:
+        (amounts,) = {len(row) for row in cooking(sample_kit(), of, 1).amounts.rows}
+        return amounts
+
+    alike = replace(bean_pot(), plate_shares=(0.5, 0.5))
+    assert (heads_of(bean_pot()), heads_of(alike)) == (2, 3)
+    # 420 g at 3.5 kcal are 1470 kcal: 45 and 55 % of it, or half for each.
+    eaten = energy_of_each(figures_of(sample_kit()), bean_pot()).replace("\u00a0", " ")
+    both = energy_of_each(figures_of(sample_kit()), alike).replace("\u00a0", " ")
+    assert eaten == "About 662 kcal to 809 kcal each."
+    assert both == "About 735 kcal each."
 
 
 @pytest.mark.parametrize(
