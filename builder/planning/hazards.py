@@ -85,8 +85,9 @@ _WORDS: dict[str, tuple[frozenset[str], str, str, str]] = {
         frozenset({"meat", "poultry", "meal", "other"}),
         r"venison|\bgame\b|reindeer|\bdeer\b|\belk\b|\bmoose\b|\bboar\b|\bbear\b|\bhare\b|grouse"
         r"|\bwalrus",
-        r"wild(fleisch|schwein|bret)|\breh|hirsch|\belch|rentier|\bhasen|\bbären?(fleisch)?\b",
-        r"\bvilt|\belg|\brein(sdyr|kjøtt)|\bhjort|rådyr|villsvin|\bbjørn(ekjøtt)?\b|\brype",
+        r"wild(fleisch|schwein|bret|salami|schinken|wurst|gulasch|ragout|braten)|\breh|hirsch|\belch"
+        r"|rentier|\bhasen|\bbär(en(fleisch|schinken|salami|wurst|braten)?)?\b",
+        r"\bvilt|\belg|\brein(sdyr|kjøtt)|\bhjort|rådyr|villsvin|\bbjørn(e(kjøtt|skinke|pølse|biff))?\b|\brype",
     ),
     "freshwater-fish": (
         frozenset({"fish", "meal", "other"}),

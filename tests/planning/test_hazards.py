@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 
 from builder.model.content import Content
-from builder.model.food import HAZARDS, Composition, Food, FoodKind, FoodState
+from builder.model.food import HAZARDS, KINDS, Composition, Food, FoodKind, FoodState
 from builder.planning.hazards import hazards_of, is_game, is_minced
 from builder.reading.folder import Layer, read_folder
 
@@ -83,6 +83,9 @@ INNOCENT: list[tuple[str, str, FoodKind]] = [
     ("sprouts", "Brussels sprouts", "vegetable"),
     ("liver", "Weizenkleber", "grain"),
     ("game", "Gummibärchen", "sugar"),
+    ("game", "Bärlauchpesto", "other"),
+    ("game", "Bjørnebærsyltetøy", "other"),
+    ("game", "Wildreis", "meal"),
     ("game", "Hazelnut spread", "other"),
     ("freshwater-fish", "Chard", "vegetable"),
     ("shellfish", "Oyster mushrooms", "vegetable"),
@@ -110,6 +113,166 @@ def test_a_name_that_only_looks_like_it_tells_nothing(
     hazard: str, name: str, kind: FoodKind
 ) -> None:
     assert hazard not in hazards_of(food(name, kind))
+
+
+# Every word by which a hazard is known, in a name as a packet has it.
+WORDS: dict[str, tuple[FoodKind, str]] = {
+    "honey": ("sugar", "honey; Waldhonig; lynghonning"),
+    "kidney-bean": (
+        "legume",
+        "kidney bean; kidney-beans; Kidneybohnen; Kidney-Bohne; kidneybønner; nyrebønner",
+    ),
+    "mushroom-gathered": (
+        "vegetable",
+        "wild mushrooms; gathered mushroom; foraged mushrooms; chanterelles; porcini; bolete; "
+        "morels; cep; ceps; Pfifferlinge; Steinpilze; Spitzmorcheln; Waldpilze; Wildpilze; "
+        "gesammelte Pilze; kantareller; steinsopp; spissmorkel; skogssopp; villsopp; plukket sopp",
+    ),
+    "sprouts": ("vegetable", "bean sprouts; sprout; Sprossen; Sprosse; Keimlinge; bønnespirer"),
+    "garlic-in-oil": (
+        "fat",
+        "garlic in oil; garlic cloves in oil; garlic kept in oil; herbs in oil; garlic oil; "
+        "herb oil; Knoblauch in Öl; Knoblauchzehen in Öl; Kräuter in Öl; Knoblauchöl; Kräuter-Öl; "
+        "hvitløk i olje; urter lagt i olje; hvitløksolje; urteolje",
+    ),
+    "home-canned": (
+        "legume",
+        "home-canned; home bottled; home preserved; eingeweckt; eingekocht; selbst eingemacht; "
+        "hjemmehermetisert; hermetisert hjemme",
+    ),
+    "liver": (
+        "meat",
+        "liver; pate; pâté; paté; Leberwurst; Pastete; lever; leverpostei; leverpølse; "
+        "kyllinglever; torskelever",
+    ),
+    "raw-milk": (
+        "dairy",
+        "raw milk; raw-milk cheese; unpasteurised; unpasteurized; Rohmilch; unpasteurisiert; "
+        "nicht pasteurisiert; rå melk; råmelk; upasteurisert",
+    ),
+    "soft-cheese": (
+        "dairy",
+        "brie; camembert; soft cheese; blue cheese; gorgonzola; roquefort; soft goat; Weichkäse; "
+        "Schimmelkäse; Blaukäse; myk ost; mykost; muggost; blåmuggost; hvitmugg",
+    ),
+    "cured-raw": (
+        "meat",
+        "salami; chorizo; prosciutto; serrano; parma ham; pepperoni; raw ham; biltong; bresaola; "
+        "air-dried ham; air-dried beef; cured sausage; cured meat; Rohwurst; Rohschinken; "
+        "Mettwurst; Landjäger; Cervelat; Bündnerfleisch; Teewurst; luftgetrocknet; spekeskinke; "
+        "fenalår; morrpølse; pinnekjøtt",
+    ),
+    "raw-fish": (
+        "fish",
+        "sushi; sashimi; ceviche; gravlax; gravad; cold-smoked; cold smoked; smoked salmon; "
+        "smoked trout; lox; Räucherlachs; kaltgeräuchert; graved; Matjes; gebeizt; røykelaks; "
+        "røkt laks; kaldrøkt; gravlaks; rakfisk; rakørret",
+    ),
+    "game": (
+        "meat",
+        "venison; game; reindeer; deer; elk; moose; boar; bear; hare; grouse; walrus; Wildfleisch; "
+        "Wildschwein; Wildbret; Reh; Hirsch; Elch; Rentier; Hasenkeule; Bär; Bärenfleisch; Bärenschinken; Bärensalami; Wildsalami; Wildschinken; Wildgulasch; vilt; "
+        "elg; reinsdyr; reinkjøtt; hjort; rådyr; villsvin; bjørn; bjørnekjøtt; bjørneskinke; rype",
+    ),
+    "freshwater-fish": (
+        "fish",
+        "pike; pikeperch; perch; burbot; char; trout; carp; whitefish; vendace; Hecht; Barsch; "
+        "Quappe; Saibling; Forelle; Zander; Karpfen; Felchen; Renke; gjedde; abbor; lakefisk; "
+        "røye; ørret; sik; harr; karpe",
+    ),
+    "shellfish": (
+        "fish",
+        "mussels; clam; clams; oyster; oysters; cockles; scallops; shellfish; limpets; winkles; "
+        "Miesmuscheln; Auster; blåskjell; østers",
+    ),
+    "wild-plant": (
+        "vegetable",
+        "foraged greens; wild plant; wild garlic; wild leek; wild greens; wild herbs; ramsons; "
+        "nettle; nettles; Wildkräuter; Wildgemüse; Wildpflanzen; Bärlauch; Brennnesseln; "
+        "Brennessel; Giersch; ville urter; ville vekster; ville planter; ramsløk; brennesle; nesle",
+    ),
+    "caffeine": (
+        "drink",
+        "coffee; espresso; caffeine; cocoa; chocolate; cola; guarana; energy drink; yerba; mate; "
+        "maté; tea; Kaffee; koffeinhaltig; Kakao; Schokolade; Schwarztee; Grüntee; Eistee; "
+        "schwarzer Tee; grüner Tee; kaffe; koffein; kakao; sjokolade; svart te; grønn te; iste",
+    ),
+    "alcohol": (
+        "drink",
+        "wine; red wine; white wine; mulled wine; beer; whisky; whiskey; rum; brandy; liqueur; "
+        "vodka; gin; cognac; sherry; Wein; Rotwein; Weißwein; Glühwein; Bier; Likör; Schnaps; "
+        "Weinbrand; Wodka; Korn 38; vin; rødvin; hvitvin; øl; likør; akevitt; konjakk; brennevin",
+    ),
+    "choking": (
+        "other",
+        "raisins; sultanas; popcorn; grapes; cherry tomatoes; cherry; cherries; seeds; jerky; "
+        "sausage; salami; hard sweets; hard candy; boiled sweets; marshmallows; olives; nut mix; "
+        "trail mix; Rosinen; Sultaninen; Weintrauben; Kirschtomaten; Kirschen; Kerne; Wurst; "
+        "Würstchen; Bonbons; Nussmix; Studentenfutter; Trockenfleisch; rosiner; druer; "
+        "cherrytomater; kirsebær; linfrø; pølse; drops; nøtteblanding; tørrkjøtt",
+    ),
+}
+
+
+@pytest.mark.parametrize("hazard", WORDS)
+def test_every_word_of_a_hazard_is_known(hazard: str) -> None:
+    kind, names = WORDS[hazard]
+    missed = [name for name in names.split("; ") if hazard not in hazards_of(food(name, kind))]
+    assert missed == []
+
+
+WITHIN: dict[str, tuple[str, set[str]]] = {
+    "raw-fish": ("Sashimi", {"fish", "meal", "other"}),
+    "game": ("Venison", {"meat", "poultry", "meal", "other"}),
+    "freshwater-fish": ("Pike", {"fish", "meal", "other"}),
+    "shellfish": ("Clams", {"fish", "meal", "other"}),
+    "liver": ("Liver", {*KINDS}),
+}
+
+
+@pytest.mark.parametrize("hazard", WITHIN)
+def test_a_hazard_is_looked_for_in_the_kinds_that_can_hold_it(hazard: str) -> None:
+    name, kinds = WITHIN[hazard]
+    assert {kind for kind in KINDS if hazard in hazards_of(food(name, kind))} == kinds  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("kind", "state", "name", "is_chunk"),
+    [
+        ("fruit", "dried", "Slices", True),
+        ("meat", "dried", "Slices", True),
+        ("fish", "dried", "Slices", True),
+        ("vegetable", "dried", "Slices", False),
+        ("fruit", "ready", "Slices", True),
+        ("meat", "ready", "Slices", True),
+        ("poultry", "ready", "Slices", True),
+        ("fish", "ready", "Slices", False),
+        ("meat", "cooked", "Slices", False),
+        ("vegetable", "raw", "Leaves", False),
+        *(("vegetable", "raw", name, True) for name in
+          ("Carrots", "Celery", "Kohlrabi", "Karotte", "Möhren", "Sellerie", "Gulrot", "Selleri")),
+        *(("fruit", "raw", name, True) for name in
+          ("Apple", "Pear", "Apfel", "Birne", "Eple", "Pære")),
+        ("vegetable", "ready", "Carrots", False),
+        ("grain", "raw", "Apple grain", False),
+        *(("dairy", "ready", name, True) for name in
+          ("Goat cheese", "Cheddar", "Gouda", "Bergkäse", "Brunost")),
+        ("dairy", "ready", "Käsekuchen", False),
+        ("grain", "ready", "Cheddar bread", False),
+        *(("fruit", "dried", name, False) for name in
+          ("Date bar", "Ground fruit", "Fruit powder", "Purée", "Puree", "Fruchtriegel",
+           "Apfelmus", "Fruit cream", "Malt frukt")),
+    ],
+)  # fmt: skip
+def test_a_chunk_is_known_by_kind_and_state(
+    kind: FoodKind, state: FoodState, name: str, is_chunk: bool
+) -> None:
+    assert ("choking" in hazards_of(food(name, kind, state))) is is_chunk
+
+
+def test_what_is_free_of_alcohol_is_told_by_its_name() -> None:
+    for name in ("Alcohol-free beer", "Alcohol free wine", "Bier, alkoholfrei", "Alkoholfri øl"):
+        assert "alcohol" not in hazards_of(food(name, "drink"))
 
 
 def test_every_hazard_can_be_found_by_name() -> None:

@@ -76,6 +76,6 @@ def _is_told(substance: Substance, word: str) -> bool:
         honey = any("honey" in hazards_of(food) for food in substance.foods)
         animal = bool(kinds & {"egg", "dairy"}) or bool(allergens & {"eggs", "milk"})
         return flesh or honey or animal
-    same_kind = {"eggs": "egg", "milk": "dairy", "fish": "fish"}.get(word)
+    same_kind = {"eggs": "egg", "milk": "dairy"}.get(word)  # fish is a kind by its own name
     ids = {food.id for food in substance.foods}
     return word in allergens or word in kinds or word in ids or same_kind in kinds
