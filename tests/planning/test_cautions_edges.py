@@ -25,7 +25,7 @@ from .test_cautions import (
     eats,
     on_the_way,
 )
-from .test_cautions_food import FRUIT, RAW, at_height, batch, from_batches
+from .test_cautions_food import FRUIT, RAW, at_height, batch, boiled_hard, from_batches
 from .test_cautions_outdoors import gas, water
 from .test_cautions_people import (
     CARRYING,
@@ -48,6 +48,8 @@ FOODS = [
     food("sprouts-boiled", "vegetable", "cooked", "water 90 g, carbohydrate 10 g",
          beware=["sprouts"]),
     food("boar-smoked", "meat", "cooked", FLESH, beware=["game"]),
+    food("pike-cold", "fish", "ready", FLESH, beware=["freshwater-fish", "raw-fish"]),
+    food("mussels-dry", "fish", "dried", FLESH, beware=["shellfish"]),
     food("brown-beans", "legume", "raw", "water 12 g, carbohydrate 88 g", beware=["kidney-bean"]),
 ]  # fmt: skip
 HOME = day(ends="home")
@@ -85,7 +87,47 @@ BIG = batch("big", "berry", "3001", 80, dryer="shelf", done="2031-01-02")
 MORE = batch("more", "berry", "900", 80, dryer="shelf")
 
 
+FRIED_AND_BOILED = dish(
+    uses(kernel="40 g", oil="9 g"),
+    {"do": "fry", "with": ["kernel", "oil"], "minutes": 4},
+    {"do": "boil", "water": "100 ml"},
+)
+LEAN = batch("berries", "deer-raw", "1000", 74)
+# Beans that the first step does not touch have not soaked, and none soak once they were boiled.
+LATE = dish(
+    uses(kernel="40 g", kidney_dry="40 g"),
+    {"do": "soak", "with": ["kernel"], "water": "100 ml", "minutes": 300},
+    {"do": "boil", "with": ["kernel", "kidney-dry"], "water": "300 ml", "minutes": 30},
+)
+EARLY = dish(
+    uses(kernel="40 g", kidney_dry="40 g"),
+    {"do": "soak", "with": ["kernel", "kidney-dry"], "water": "200 ml", "minutes": 300},
+    {"do": "boil", "with": ["kernel", "kidney-dry"], "water": "300 ml", "minutes": 30},
+)
+AFTERWARDS = dish(
+    uses(kidney_dry="40 g"),
+    {"do": "boil", "with": ["kidney-dry"], "water": "300 ml", "minutes": 30},
+    {"do": "soak", "minutes": 300},
+)
+
+
 CASES: list[tuple[str, Folder, Folder]] = [
+    ("kidney-beans", cooks(LATE), cooks(EARLY)),
+    ("kidney-beans", cooks(AFTERWARDS), cooks(EARLY)),
+    ("home-canned", at_height(cooks(boiled_hard("home-beans", 9.9)), "0 m"),
+     at_height(cooks(boiled_hard("home-beans", 10.2)), "0 m")),
+    ("gathered-shellfish", cooks(boiled("mussels", reach="74 degC")),
+     cooks(boiled("mussels-dry", reach="74 degC"))),
+    ("freshwater-fish-not-heated", eats("pike-cold"), eats("cod-cured")),
+    # What a heat step made safe may be eaten as it is; what is thrown out is told as that alone.
+    ("game-not-heated", eats("bear-ham-cured"),
+     from_batches({**LEAN, "heated": {"to": "74 degC", "when": "before"}})),
+    ("raw-animal-food-eaten", from_batches(LEAN), from_batches(RAW, eaten="hens")),
+    # Frying makes hotter than water, whatever boils afterwards.
+    ("reach-above-boiling", at_height(cooks(boiled(reach="100 degC")), "2000 m"),
+     at_height(cooks({**FRIED_AND_BOILED, "reach": "100 degC"}), "2000 m")),
+    ("raw-dried-animal-food", dried("egg-raw", "freeze-dryer"),
+     from_batches(LEAN, method="freeze-dryer")),
     # Too cool a step leaves it raw in the dryer.
     ("raw-and-cooked-in-one-run", from_batches(heated_to(60), FRUIT),
      from_batches(heated_to(74), FRUIT)),

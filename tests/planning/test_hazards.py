@@ -171,8 +171,10 @@ WORDS: dict[str, tuple[FoodKind, str]] = {
     "game": (
         "meat",
         "venison; game; reindeer; deer; elk; moose; boar; bear; hare; grouse; walrus; Wildfleisch; "
-        "Wildschwein; Wildbret; Reh; Hirsch; Elch; Rentier; Hasenkeule; Bär; Bärenfleisch; Bärenschinken; Bärensalami; Wildsalami; Wildschinken; Wildgulasch; vilt; "
-        "elg; reinsdyr; reinkjøtt; hjort; rådyr; villsvin; bjørn; bjørnekjøtt; bjørneskinke; rype",
+        "Wildschwein; Wildbret; Reh; Hirsch; Elch; Rentier; Hasenkeule; Bär; Bärenfleisch; "
+        "Bärenschinken; Bärensalami; Wildsalami; Wildschinken; Wildgulasch; vilt; "
+        "elg; reinsdyr; reinkjøtt; hjort; rådyr; villsvin; bjørn; "
+        "bjørnekjøtt; bjørneskinke; rype",
     ),
     "freshwater-fish": (
         "fish",
