@@ -162,6 +162,7 @@ class PlannedMeal:
     note: str
     place: str  # file:line of the meal in the trip
     most_ml: float = 0.0  # in the pot at once, of all potfuls together; 0 where none is heated
+    ember_wood_g: float = 0.0  # of the wood, what is not burnt under a pot
     embers_min: float = 0.0  # until a fire is embers, before the minutes begin
     allergens: tuple[str, ...] = ()  # that its foods tell
     may_contain: tuple[str, ...] = ()  # traces
@@ -195,6 +196,18 @@ class WaterDay:
     total_ml: float
     carry_ml: float
     treat_ml: float
+    boil_ml: float = 0.0  # brought to the boil to make it safe
+
+
+@dataclass(frozen=True, slots=True)
+class WaterHeating:
+    """Water that is heated by itself, in potfuls one after the other."""
+
+    volume_ml: float = 0.0
+    potfuls: int = 0
+    pot: str | None = None  # id
+    fuel_kj: float = 0.0
+    minutes: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -204,9 +217,15 @@ class FuelDay:
     meals_kj: float
     melting_kj: float
     boiling_water_kj: float  # water boiled to make it safe
-    melting_minutes: float
     fuel_g: float
     wood_g: float
+    melting: WaterHeating = WaterHeating()
+    boiling: WaterHeating = WaterHeating()  # to make it safe
+    water_minutes: float = 0.0  # for both
+    low_g: float = 0.0  # what of the fuel is burnt at least, and at most
+    high_g: float = 0.0
+    wood_low_g: float = 0.0
+    wood_high_g: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -290,7 +309,7 @@ class KitFuel:
     carry_g: float
     containers: tuple[ContainerCount, ...]
     efficiency_share: float = 0.0
-    low_g: float = 0.0  # the likely range, by how much stoves of the kind differ
+    low_g: float = 0.0  # the range of what is likely burnt, by the fuel and by the wind
     high_g: float = 0.0
     test: StoveTest | None = None  # one's own, which replaced the listed efficiency
     no_lid_low_g: float = 0.0  # what pots without their lids would take of it
@@ -488,6 +507,8 @@ class Kit:
     sources: tuple[Source, ...]
     defaults: tuple[DefaultUsed, ...]
     looks: Looks = field(default_factory=Looks)
+    wood_low_g: float = 0.0
+    wood_high_g: float = 0.0
     figures: frozenset[str] = frozenset()  # addresses in kit.json that a page of numbers tells
     folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them
     public: bool = False  # made for everybody: nothing personal, and no sources to start from

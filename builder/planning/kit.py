@@ -125,6 +125,8 @@ def plan_trip(
         energy_need_kcal=add(day.energy_need_kcal for day in days),
         fuel=fuel,
         wood_g=add(day.fuel.wood_g for day in days),
+        wood_low_g=add(day.fuel.wood_low_g for day in days),
+        wood_high_g=add(day.fuel.wood_high_g for day in days),
         irons=tuple(content.gear.irons[name].name for name in _irons(trip)),
         pots=tuple((pot.id, pot.name, pot.room_ml) for pot in hearth.pots),
         batches=batches,
@@ -229,7 +231,7 @@ def _kit_day(
         energy_need_kcal=add(energy.need_kcal for energy in energies),
         water=water,
         fuel=fuel,
-        minutes=add(each.planned.minutes for each in menu) + fuel.melting_minutes,
+        minutes=add(each.planned.minutes for each in menu) + fuel.water_minutes,
         notes=day.notes,
         orders=orders_of_work(meals, hearth),
     )

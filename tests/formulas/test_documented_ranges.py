@@ -91,6 +91,10 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "load.least_containers": {"needed_g": 1.0, "containers": [(1e6, 1.0)]},
     "fire.wood_heating_value_mj_kg": {"moisture_share": 0.2},
     "fire.iron_minutes": {"presses": 1.0, "each_side_min": 1.0},
+    "fuel_ranges.least_burnt_g": {"likely_g": 100.0, "burns": "gas", "wind": "windy"},
+    "fuel_ranges.most_burnt_g": {
+        "likely_g": 100.0, "lightings": 2.0, "burns": "liquid", "wind": "breezy",
+    },
     "fire.iron_wood_g": {"press_minutes": 1.0},
     "fire.open_fire_lowest_w": {"power_w": 3500.0},
     "fire.open_fire_w": {"volume_ml": 2000.0, "potfuls": 1.0},

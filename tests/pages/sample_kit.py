@@ -28,6 +28,7 @@ from builder.model.kit import (
     ShoppingLine,
     StockProposal,
     WaterDay,
+    WaterHeating,
     Weights,
 )
 from builder.model.looks import (
@@ -384,9 +385,17 @@ def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: s
         nutrition=NutritionTotals(fed, 90, 80, 350, 30, 2200),
         energy_need_kcal=6500,
         water=WaterDay(1310.5, 600, 5850, 1000, 8760.5, 3000, 6140.5),
-        fuel=FuelDay(1000, 0, 0, 0, 29.125, 0)
+        fuel=FuelDay(1000, 0, 0, 29.125, 0)
         if number == 1
-        else FuelDay(380, 900, 0, 12.4, 29.125, 3600),
+        else FuelDay(
+            380,
+            900,
+            0,
+            29.125,
+            3600,
+            melting=WaterHeating(2000, 1, "pot", 900, 12.4),
+            water_minutes=12.4,
+        ),
         minutes=37,
         notes="The bridge may be out." if number == 1 else "",
         orders=orders_of_work(meals, HEARTH),

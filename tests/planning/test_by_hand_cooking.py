@@ -7,6 +7,7 @@ Water comes at 10 °C, the camp lies at 1000 m, and two people eat.
 
 from __future__ import annotations
 
+import math
 from pathlib import Path
 from typing import Any
 
@@ -454,7 +455,7 @@ def test_snow_is_melted_and_boiled_in_one_go(tmp_path: Path) -> None:
     melt_kj = (water.drinking_ml + 1000) / 1000 * (2.09 * 12 + 333.55 + WATER * 5)
     assert water.washing_ml == 1000
     assert day_of(kit).fuel.melting_kj == NEAR(melt_kj / ETA, rel=EXACT)
-    assert day_of(kit).fuel.melting_minutes == NEAR(minutes(melt_kj), rel=EXACT)
+    assert day_of(kit).fuel.water_minutes == NEAR(minutes(melt_kj), rel=EXACT)
     assert day_of(kit).minutes == NEAR(meal.minutes + minutes(melt_kj), rel=EXACT)
     assert day_of(kit).fuel.fuel_g == NEAR((meal.fuel_heat_kj + melt_kj / ETA) / 46, rel=EXACT)
 
@@ -517,6 +518,10 @@ def test_drinking_water_is_boiled_in_potfuls_and_held(
     meals_kj = meal_of(kit).fuel_heat_kj
     assert fuel.fuel_g == NEAR((meals_kj + fuel.boiling_water_kj) / 46, rel=EXACT)
     assert fuel.melting_kj == 0
+    # Two potfuls one after the other, each held.
+    water_min = minutes(heat_kj, 0.8) + 2 * hold_min
+    assert fuel.water_minutes == NEAR(water_min, rel=EXACT)
+    assert day_of(kit).minutes == NEAR(meal_of(kit).minutes + water_min, rel=EXACT)
 
 
 def test_boiled_snow_is_heated_only_and_not_melted_again(tmp_path: Path) -> None:
@@ -672,6 +677,22 @@ def test_wood_burns_for_melting_and_boiling_water_too(tmp_path: Path) -> None:
     mj_kg = 18.5 * 0.80 - 2.443 * 0.20  # 20 % unless told
     all_kj = meal_of(kit).fuel_heat_kj + fuel.melting_kj + fuel.boiling_water_kj
     assert fuel.melting_kj > 0 < fuel.boiling_water_kj
+    # A litre to wash is melted in one potful over 3500 W; drinking water is boiled in potfuls of
+    # less than 2 l, and held a minute.
+    drinking_ml = day_of(kit).water.drinking_ml
+    potfuls = math.ceil(drinking_ml / 2000)
+    litre_kj = 2.09 * 12 + 333.55
+    melt_min = 1000 * (litre_kj + WATER * 5) / (0.10 * 3500) / 60
+    boil_kj = drinking_ml / 1000 * (litre_kj + WATER * T_1000)
+    boil_kj += potfuls * 0.4 * STEEL * T_1000
+    power_w = 3500 * (drinking_ml / potfuls / 1000) ** (2 / 3)
+    boil_min = 1000 * boil_kj / (0.10 * power_w) / 60 + potfuls
+    assert fuel.water_minutes == NEAR(melt_min + boil_min, rel=EXACT)
+    hold_kj = potfuls * max(240 / 0.10, 0.35 * power_w) * 60 / 1000
+    assert fuel.boiling_water_kj == NEAR(boil_kj / 0.10 + hold_kj, rel=EXACT)
+    # Half to twice.
+    assert kit.wood_low_g == NEAR(0.5 * kit.wood_g, rel=EXACT)
+    assert kit.wood_high_g == NEAR(2.0 * kit.wood_g, rel=EXACT)
     assert kit.wood_g == NEAR(all_kj / mj_kg, rel=EXACT)
     assert fuel.fuel_g == 0
 
@@ -708,6 +729,8 @@ def test_presses_their_minutes_and_the_wood_for_embers(
     # 3 kg for embers, then 2 kg an hour until the last press.
     assert meal.wood_g == NEAR(3000 + 2000 * press_min / 60, rel=EXACT)
     assert kit.wood_g == NEAR(meal.wood_g, rel=EXACT)
+    assert kit.wood_low_g == NEAR(0.5 * meal.wood_g, rel=EXACT)
+    assert kit.wood_high_g == NEAR(1.5 * meal.wood_g, rel=EXACT)
     assert meal.heat_kj == 0
     assert meal.fuel_heat_kj == 0
     assert (meal.cooked_on, meal.pot, meal.potfuls) == ("fire", None, 0)

@@ -9,7 +9,6 @@ import pytest
 from builder.model.figure import Told
 from builder.pages.trip.kit_json import kit_data
 from builder.planning.graph import Graph, graph_of
-from builder.planning.needs.fuel import TESTED_OFF_SHARE
 from builder.problems import ProblemsFound
 from tests.planning.folders import GEAR, Record, day, day_trip, hand
 
@@ -95,8 +94,9 @@ def test_ones_own_stove_test_replaces_the_listed_efficiency(where: str, tmp_path
         0.5 / kit.fuel.efficiency_share, rel=NEAR
     )
     assert kit.fuel.test is not None and listed.fuel.test is None
-    assert kit.fuel.low_g == pytest.approx(kit.fuel.likely_g * (1 - TESTED_OFF_SHARE))
-    assert kit.fuel.high_g == pytest.approx(kit.fuel.likely_g * (1 + TESTED_OFF_SHARE))
+    # Tested at home in still air, it keeps the range of its fuel and wind (10 % each way before).
+    assert kit.fuel.low_g == pytest.approx(kit.fuel.likely_g * 0.85)
+    assert kit.fuel.high_g == pytest.approx(kit.fuel.likely_g * 1.25)
     graph = graph_of(kit_data(kit))
     wanted = "trips/" if where == "trip" else "gear/"
     assert any(wanted in file for file in files_below(graph, "fuel.efficiency_share"))
@@ -104,33 +104,48 @@ def test_ones_own_stove_test_replaces_the_listed_efficiency(where: str, tmp_path
     assert "fuel.efficiency_share" in dinner.nodes
 
 
-def test_the_likely_range_spans_stoves_of_the_kind(tmp_path: Path) -> None:
-    fuel = hand(tmp_path, day_trip(days=[day(DINNER)]), [SOUP]).kit().fuel
+@pytest.mark.parametrize(
+    ("wind", "low", "high"),
+    [("sheltered", 0.85, 1.25), ("breezy", 0.80, 1.45), ("windy", 0.65, 2.00)],
+)
+def test_the_range_of_gas_goes_by_the_wind(
+    wind: str, low: float, high: float, tmp_path: Path
+) -> None:
+    fuel = hand(tmp_path, day_trip(days=[day(DINNER, wind=wind)]), [SOUP]).kit().fuel
     assert fuel is not None
-    # Gas stoves lie between 50 and 60 %; this one is listed with 50 %.
-    assert fuel.low_g == pytest.approx(fuel.likely_g * 0.5 / 0.6)
-    assert fuel.high_g == pytest.approx(fuel.likely_g)
+    assert fuel.low_g == pytest.approx(fuel.likely_g * low)
+    assert fuel.high_g == pytest.approx(fuel.likely_g * high)
 
 
 @pytest.mark.parametrize(
-    ("place", "efficiency", "least", "most"),
-    [
-        (0, "70 %", 0.65, 0.80),  # a pot with a heat exchanger
-        (0, "62 %", 0.50, 0.62),  # nearer to gas without one, and a little better than measured
-        (1, "35 %", 0.30, 0.40),  # alcohol without a screen
-        (1, "50 %", 0.45, 0.55),
-    ],
+    ("kind", "low", "high", "lighting_g"),
+    [("alcohol", 0.80, 1.50, 0), ("solid", 0.80, 1.40, 0), ("liquid", 0.85, 1.30, 10)],
 )
-def test_the_listed_efficiency_tells_the_kind_of_stove(
-    place: int, efficiency: str, least: float, most: float, tmp_path: Path
+def test_the_range_goes_by_the_fuel_and_each_lighting_of_a_liquid_stove(
+    kind: str, low: float, high: float, lighting_g: float, tmp_path: Path
 ) -> None:
-    stove = {**GEAR["stoves"][place], "efficiency": efficiency}
-    trip = day_trip(days=[day(DINNER)], stove={"use": stove["id"], "pots": ["large"]})
-    fuel = hand(tmp_path, trip, [SOUP], gear={**GEAR, "stoves": [stove]}).kit().fuel
+    energy = {"energy": "43 MJ/kg"} if kind == "liquid" else {}
+    fuels = [{**each, **energy, "kind": kind} for each in GEAR["fuels"] if each["id"] == "alcohol"]
+    gear = {**GEAR, "fuels": [*(each for each in GEAR["fuels"] if each["id"] != "alcohol"), *fuels]}
+    # Two dishes of one dinner are cooked on one lighting; breakfast and dinner are two.
+    meals = {"breakfast": [{"cook": "soup"}], "dinner": [{"cook": "soup"}, {"cook": "soup"}]}
+    trip = day_trip(
+        days=[day(meals, wind="windy")], stove={"use": "spirit-burner", "pots": ["large"]}
+    )
+    fuel = hand(tmp_path, trip, [SOUP], gear=gear).kit().fuel
     assert fuel is not None
-    own = float(efficiency[:2]) / 100
-    assert fuel.low_g == pytest.approx(fuel.likely_g * own / most)
-    assert fuel.high_g == pytest.approx(fuel.likely_g * own / least)
+    assert fuel.low_g == pytest.approx(fuel.likely_g * low)
+    assert fuel.high_g == pytest.approx(fuel.likely_g * high + 2 * lighting_g)
+
+
+def test_breakfast_burns_in_the_wind_of_the_last_camp(tmp_path: Path) -> None:
+    meals = {"breakfast": [{"cook": "soup"}], "dinner": [{"cook": "soup"}]}
+    days = [day({}, wind="windy"), day(meals, wind="sheltered")]
+    kit = hand(tmp_path, day_trip(days=days), [SOUP]).kit()
+    breakfast_g, dinner_g = (each.fuel_heat_kj / 46 for each in kit.days[1].meals)
+    assert kit.fuel is not None
+    assert kit.fuel.low_g == pytest.approx(breakfast_g * 0.65 + dinner_g * 0.85)
+    assert kit.fuel.high_g == pytest.approx(breakfast_g * 2.00 + dinner_g * 1.25)
 
 
 @pytest.mark.parametrize(

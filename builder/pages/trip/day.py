@@ -340,9 +340,14 @@ def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     ):
         if heat and burnt:
             facts.append(Fact(name, text(figures.percent(heat / burnt))))
-    if day.fuel.melting_minutes:
-        melting = figures.alone(
-            day.fuel.melting_minutes, "duration_min", f"days.{day.day - 1}.minutes"
+    if day.fuel.water_minutes:
+        heated = figures.alone(
+            day.fuel.water_minutes, "duration_min", f"days.{day.day - 1}.water.minutes"
         )
-        facts.append(Fact(say("Time to melt snow"), melting))
+        named = say("Time to melt snow")
+        if day.fuel.boiling.minutes:
+            named = say("Time to boil water that is drunk")
+        if day.fuel.boiling.minutes and day.fuel.melting.minutes:
+            named = say("Time to melt snow and boil water that is drunk")
+        facts.append(Fact(named, heated))
     return tuple(facts)

@@ -67,14 +67,14 @@ def fuel_page(kit: Kit) -> FuelPage:
         fuel = kit.fuel
         facts.append(Fact(say.of("an amount", "Take"), text(containers(fuel, figures))))
         facts.append(Fact(say.of("a stove", "For"), text(fuel.stove)))
-        facts.append(Fact(say("Likely burnt"), _likely(fuel, figures)))
+        facts.append(Fact(say("Likely burnt"), likely_fuel(fuel, figures)))
         facts.append(
             Fact(say("With the reserve"), figures.both(fuel.carry_g, "mass_g", "fuel.carry_g"))
         )
         if fuel.efficiency_share:
             facts.append(Fact(say("Stove efficiency"), _efficiency(fuel, figures)))
     if kit.wood_g:
-        facts.append(Fact(say("Dry wood"), _wood(kit, figures)))
+        facts.append(Fact(say("Dry wood"), likely_wood(kit, figures)))
     burnt = bool(kit.fuel or kit.wood_g)
     return FuelPage(
         tuple(facts),
@@ -95,23 +95,23 @@ def fuel_page(kit: Kit) -> FuelPage:
     )
 
 
-def _likely(fuel: KitFuel, figures: Figures) -> Cell:
-    """Give the fuel likely burnt, with the range that stoves of the kind leave open."""
+def likely_fuel(fuel: KitFuel, figures: Figures) -> Cell:
+    """Give the fuel likely burnt, with its range by the fuel and the wind."""
     likely = figures.both(fuel.likely_g, "mass_g", "fuel.likely_g")
-    low, high = figures.plain(fuel.low_g, "mass_g"), figures.plain(fuel.high_g, "mass_g")
-    if low == high:
-        return likely
-    return (*likely, *lines(figures.say("between {low}\nand {high}", low=low, high=high)))
+    return (*likely, *_range(fuel.low_g, fuel.high_g, figures))
 
 
-def _wood(kit: Kit, figures: Figures) -> Cell:
-    """Give the wood, with the range that its species leaves open."""
+def likely_wood(kit: Kit, figures: Figures) -> Cell:
+    """Give the wood, with its range."""
     likely = figures.both(kit.wood_g, "mass_g", "wood.likely_g")
-    if kit.looks.wood_g is None:
-        return likely
-    low, high = (figures.plain(mass_g, "mass_g") for mass_g in kit.looks.wood_g)
-    said = figures.say("between {low}\nand {high},\nby the tree", low=low, high=high)
-    return (*likely, *lines(said))
+    return (*likely, *_range(kit.wood_low_g, kit.wood_high_g, figures))
+
+
+def _range(low_g: float, high_g: float, figures: Figures) -> Cell:
+    low, high = figures.plain(low_g, "mass_g"), figures.plain(high_g, "mass_g")
+    if low == high:
+        return ()
+    return lines(figures.say("between {low}\nand {high}", low=low, high=high))
 
 
 def _efficiency(fuel: KitFuel, figures: Figures) -> Cell:

@@ -14,7 +14,7 @@ from builder.pages.pieces import Cell, Fact, Table, filled, join, link, text
 from builder.pages.trip.carry import short_carry
 from builder.pages.trip.cook import Anchors, cook_link
 from builder.pages.trip.day import day_path, energy_share
-from builder.pages.trip.fuel import container_sizes, containers
+from builder.pages.trip.fuel import container_sizes, containers, likely_fuel, likely_wood
 from builder.pages.trip.placing import Front, front
 from builder.speech import Speech
 
@@ -181,12 +181,11 @@ def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:
         ),
     ]
     if kit.fuel:
-        likely = figures.both(kit.fuel.likely_g, "mass_g", "fuel.likely_g")
-        facts.append(Fact(say("Fuel likely burnt"), likely))
+        facts.append(Fact(say("Fuel likely burnt"), likely_fuel(kit.fuel, figures)))
         sizes = link(container_sizes(kit.fuel, figures), "fuel.md")
         facts.append(Fact(say("Fuel to take"), sizes))
     if kit.wood_g:
-        facts.append(Fact(say("Dry wood"), figures.both(kit.wood_g, "mass_g", "wood.likely_g")))
+        facts.append(Fact(say("Dry wood"), likely_wood(kit, figures)))
     if weights.people:
         heaviest = max(weights.people, key=lambda each: each.total_g)
         mass = figures.both(heaviest.total_g, "mass_g", f"weights.people.{heaviest.name}.total_g")

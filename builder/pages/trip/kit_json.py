@@ -44,7 +44,11 @@ def kit_data(kit: Kit) -> Data:
         "nutrition": asdict(kit.nutrition),
         "energy_need_kcal": kit.energy_need_kcal,
         "fuel": _fuel(kit),
-        "wood": {"likely_g": kit.wood_g},
+        "wood": {
+            "likely_g": kit.wood_g,
+            "low_g": kit.wood_low_g,
+            "high_g": kit.wood_high_g,
+        },
         "batches": [_batch(batch) for batch in kit.batches],
         "weights": _weights(kit),
         "cautions": [
@@ -177,7 +181,7 @@ def _day(kit: Kit, day: KitDay) -> Data:
         "energy_kcal": day.nutrition.energy_kcal,
         "energy_need_kcal": day.energy_need_kcal,
         "nutrition": asdict(day.nutrition),
-        "water": asdict(day.water),
+        "water": {**asdict(day.water), "minutes": day.fuel.water_minutes},
         "fuel_g": day.fuel.fuel_g,
         "wood_g": day.fuel.wood_g,
         "heat": {

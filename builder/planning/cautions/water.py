@@ -151,7 +151,7 @@ def melting_snow(facts: Facts) -> Iterator[Finding]:
     """Water comes from snow."""
     days = [day.day for day in facts.days if day.conditions.water_source == "snow"]
     if days:
-        minutes = max(day.fuel.melting_minutes for day in facts.days if day.day in days)
+        minutes = max(day.fuel.melting.minutes for day in facts.days if day.day in days)
         says = (
             later("Snow is melted on {days}: up to {time} a day at full flame.")
             if minutes >= 1

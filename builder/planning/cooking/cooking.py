@@ -52,7 +52,8 @@ class Cooked:
     presses: int
     heat_kj: float
     fuel_heat_kj: float
-    wood_g: float
+    wood_g: float  # under the pot
+    ember_wood_g: float  # for irons
     minutes: float
     embers_min: float  # before the first press, apart from the minutes
     cooked_on: str | None
@@ -210,10 +211,10 @@ def _heated(
     )
     pressing_min = add(work(iron_minutes, step.presses, step.each_side_min) for step in steps)
     presses = sum(step.presses for step in steps)
-    wood_g = work(iron_wood_g, pressing_min, fires) if presses else 0.0
+    wood_g = 0.0
     on = burner.on if burner and heats_pot else ("fire" if presses else None)
     if burner and burner.on == "fire":
-        wood_g += work(fuel_mass_g, fuel_kj, hearth.wood_mj_kg)
+        wood_g = work(fuel_mass_g, fuel_kj, hearth.wood_mj_kg)
     return Cooked(
         steps=steps,
         water_ml=water_ml,
@@ -226,6 +227,7 @@ def _heated(
         heat_kj=heat_kj,
         fuel_heat_kj=fuel_kj,
         wood_g=wood_g,
+        ember_wood_g=work(iron_wood_g, pressing_min, fires) if presses else 0.0,
         minutes=minutes + pressing_min,
         embers_min=named(EMBER_MIN, "ember_min", "common-practice") if presses else 0.0,
         cooked_on=on,

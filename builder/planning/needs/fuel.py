@@ -5,12 +5,21 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from builder.formulas.boiling import boil_hold_min
-from builder.formulas.cookware import efficiency_range, open_pot_range_g
+from builder.formulas.cookware import open_pot_range_g
+from builder.formulas.fuel_ranges import least_burnt_g, most_burnt_g
 from builder.formulas.heat import fuel_mass_g, simmer_fuel_kj, snow_to_water_kj
 from builder.formulas.load import least_containers
-from builder.model.figure import add
-from builder.model.kit import Conditions, ContainerCount, FuelDay, KitFuel, WaterDay
-from builder.model.trip import Day, Trip
+from builder.model.figure import add, counted
+from builder.model.kit import (
+    Conditions,
+    ContainerCount,
+    FuelDay,
+    KitFuel,
+    WaterDay,
+    WaterHeating,
+)
+from builder.model.recipe import MealName
+from builder.model.trip import Day, Trip, Wind
 from builder.planning.cooking import Hearth, boil_heat_kj, stove_test
 from builder.planning.menu import MenuItem
 from builder.planning.refusals import told_at
@@ -25,12 +34,11 @@ def fuel_day(
     water: WaterDay,
     hearth: Hearth,
 ) -> FuelDay:
-    """Give the fuel heat of one day: meals, melting snow, boiling water to make it safe."""
-    melt_kj = _melt_kj(conditions, menu, water)
-    boil_kj, hold_kj = _safe_water_kj(conditions, water.drinking_ml, hearth)
-    burner = hearth.burner
-    if burner is None and (melt_kj > 0 or boil_kj > 0):
-        what = "snow is melted" if melt_kj > 0 else "water is boiled to make it safe"
+    """Give the fuel of one day: meals, melting snow, boiling water to make it safe."""
+    melting = _melting(conditions, menu, water, hearth)
+    boiling = _boiling(conditions, water.boil_ml, hearth)
+    if hearth.burner is None and (melting.volume_ml or boiling.volume_ml):
+        what = "snow is melted" if melting.volume_ml else "water is boiled to make it safe"
         raise ProblemsFound(
             [
                 Problem(
@@ -42,58 +50,120 @@ def fuel_day(
             ]
         )
     meals_kj = add(each.planned.fuel_heat_kj for each in menu)
-    melting_kj = boiling_kj = melting_min = 0.0
-    if burner is not None:
-        melting_kj = burner.fuel_heat_kj(melt_kj, conditions.wind)
-        melting_min = burner.minutes(melt_kj, conditions.wind)
-        boiling_kj = burner.fuel_heat_kj(boil_kj, conditions.wind) + hold_kj
-    all_kj = meals_kj + melting_kj + boiling_kj
-    fuel_g = work(fuel_mass_g, all_kj, hearth.fuel.energy_mj_kg) if hearth.fuel else 0.0
-    wood_g = add(each.planned.wood_g for each in menu)
-    if burner is not None and burner.on == "fire":
-        wood_g += work(fuel_mass_g, melting_kj + boiling_kj, hearth.wood_mj_kg)
+    low_g, high_g = _stove_range_g(conditions.wind, menu, melting, boiling, hearth)
+    wood_g, wood_low_g, wood_high_g = _wood_g(conditions.wind, menu, melting, boiling, hearth)
+    all_kj = meals_kj + melting.fuel_kj + boiling.fuel_kj
     return FuelDay(
         meals_kj=meals_kj,
-        melting_kj=melting_kj,
-        boiling_water_kj=boiling_kj,
-        melting_minutes=melting_min,
-        fuel_g=fuel_g,
+        melting_kj=melting.fuel_kj,
+        boiling_water_kj=boiling.fuel_kj,
+        melting=melting,
+        boiling=boiling,
+        water_minutes=add((melting.minutes, boiling.minutes)),
+        fuel_g=work(fuel_mass_g, all_kj, hearth.fuel.energy_mj_kg) if hearth.fuel else 0.0,
+        low_g=low_g,
+        high_g=high_g,
         wood_g=wood_g,
+        wood_low_g=wood_low_g,
+        wood_high_g=wood_high_g,
     )
 
 
-def _melt_kj(conditions: Conditions, menu: Sequence[MenuItem], water: WaterDay) -> float:
-    """Give the heat to melt all water of the day that no meal brings to the boil."""
-    melt_kj = add(
-        work(snow_to_water_kj, each.planned.unboiled_water_ml, each.planned.conditions.air_low_c)
+def _stove_range_g(
+    wind: Wind,
+    menu: Sequence[MenuItem],
+    melting: WaterHeating,
+    boiling: WaterHeating,
+    hearth: Hearth,
+) -> tuple[float, float]:
+    """Give the least and the most fuel of the stove, by the wind of the camp it burns at."""
+    if hearth.fuel is None:
+        return 0.0, 0.0
+    burnt: dict[Wind, list[float]] = {wind: [melting.fuel_kj, boiling.fuel_kj]}
+    lit: dict[Wind, set[MealName]] = {}
+    for each in menu:
+        camp_wind = each.planned.conditions.wind
+        burnt.setdefault(camp_wind, []).append(each.planned.fuel_heat_kj)
+        if each.planned.cooked_on == "stove":
+            lit.setdefault(camp_wind, set()).add(each.planned.meal)
+    lows, highs = [], []
+    for camp_wind, heats_kj in burnt.items():
+        likely_g = work(fuel_mass_g, add(heats_kj), hearth.fuel.energy_mj_kg)
+        lightings = counted(len(lit.get(camp_wind, ())), "lightings")
+        lows.append(work(least_burnt_g, likely_g, hearth.fuel.kind, camp_wind))
+        highs.append(work(most_burnt_g, likely_g, lightings, hearth.fuel.kind, camp_wind))
+    return add(lows), add(highs)
+
+
+def _wood_g(
+    wind: Wind,
+    menu: Sequence[MenuItem],
+    melting: WaterHeating,
+    boiling: WaterHeating,
+    hearth: Hearth,
+) -> tuple[float, float, float]:
+    """Give the wood under pots and for embers: likely, least, most."""
+    embers_g = add(each.planned.ember_wood_g for each in menu)
+    pots_g = add(())
+    if hearth.burner is not None and hearth.burner.on == "fire":
+        heats_kj = [each.planned.fuel_heat_kj for each in menu]
+        all_kj = add((*heats_kj, melting.fuel_kj, boiling.fuel_kj))
+        pots_g = work(fuel_mass_g, all_kj, hearth.wood_mj_kg)
+    never = counted(0, "lightings")
+    fires = ((pots_g, "wood"), (embers_g, "embers"))
+    return (
+        pots_g + embers_g,
+        add(work(least_burnt_g, likely_g, burns, wind) for likely_g, burns in fires),
+        add(work(most_burnt_g, likely_g, never, burns, wind) for likely_g, burns in fires),
+    )
+
+
+def _melting(
+    conditions: Conditions, menu: Sequence[MenuItem], water: WaterDay, hearth: Hearth
+) -> WaterHeating:
+    """Melt all water of the day that no meal brings to the boil, and that is not made safe so."""
+    melted = [
+        (each.planned.unboiled_water_ml, each.planned.conditions.air_low_c)
         for each in menu
         if each.planned.conditions.water_source == "snow"
-    )
+        and each.planned.conditions.treat != "boil"
+    ]
     if conditions.water_source == "snow":
         # Water boiled to make it safe is heated from snow in one go, not melted first.
         drinking_ml = 0.0 if conditions.treat == "boil" else water.drinking_ml
-        melt_kj += work(snow_to_water_kj, drinking_ml + water.washing_ml, conditions.air_low_c)
-    return melt_kj
+        melted.append((drinking_ml + water.washing_ml, conditions.air_low_c))
+    heat_kj = add(work(snow_to_water_kj, volume_ml, low_c) for volume_ml, low_c in melted)
+    volume_ml = add(volume_ml for volume_ml, _ in melted)
+    return _heated(volume_ml, heat_kj, 0.0, conditions, hearth)
 
 
-def _safe_water_kj(
-    conditions: Conditions, drinking_ml: float, hearth: Hearth
-) -> tuple[float, float]:
-    """Give useful heat to boil drinking water, and the fuel heat to hold it there."""
-    if conditions.treat != "boil" or drinking_ml <= 0:
-        return 0.0, 0.0
-    pot, potfuls = hearth.pot_for(drinking_ml)
-    heat_kj = boil_heat_kj(drinking_ml, 0.0, pot, potfuls, conditions)
-    if pot is None or hearth.burner is None:
-        return heat_kj, 0.0
-    hold_kj = potfuls * work(
-        simmer_fuel_kj,
-        pot.loss_at_boil_w,
-        hearth.burner.efficiency_share,
-        hearth.burner.lowest_w,
-        work(boil_hold_min, conditions.altitude_m),
+def _boiling(conditions: Conditions, volume_ml: float, hearth: Hearth) -> WaterHeating:
+    """Boil water to make it safe, and hold it there, each potful."""
+    if volume_ml <= 0:
+        return _heated(0.0, 0.0, 0.0, conditions, hearth)
+    pot, potfuls = hearth.pot_for(volume_ml)
+    heat_kj = boil_heat_kj(volume_ml, 0.0, pot, potfuls, conditions)
+    return _heated(
+        volume_ml, heat_kj, work(boil_hold_min, conditions.altitude_m), conditions, hearth
     )
-    return heat_kj, hold_kj
+
+
+def _heated(
+    volume_ml: float, heat_kj: float, hold_min: float, conditions: Conditions, hearth: Hearth
+) -> WaterHeating:
+    """Heat water without food, in potfuls one after the other."""
+    pot, potfuls = hearth.pot_for(volume_ml)
+    burner = hearth.burner_for(volume_ml, potfuls)
+    if burner is None or volume_ml <= 0:
+        return WaterHeating(volume_ml, potfuls, None, 0.0, 0.0)
+    fuel_kj = burner.fuel_heat_kj(heat_kj, conditions.wind)
+    minutes = burner.minutes(heat_kj, conditions.wind)
+    if pot is not None and hold_min:
+        fuel_kj += potfuls * work(
+            simmer_fuel_kj, pot.loss_at_boil_w, burner.efficiency_share, burner.lowest_w, hold_min
+        )
+        minutes += potfuls * hold_min
+    return WaterHeating(volume_ml, potfuls, pot.id if pot else None, fuel_kj, minutes)
 
 
 def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | None:
@@ -112,7 +182,6 @@ def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | N
             for (holds_g, empty_g), count in zip(sizes, counts, strict=True)
             if count
         )
-    low_g, high_g = _likely_range_g(trip, hearth, likely_g)
     no_lid_low_g, no_lid_high_g = open_pot_range_g(likely_g)
     return KitFuel(
         id=hearth.fuel.id,
@@ -124,36 +193,9 @@ def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | N
         carry_g=carry_g,
         containers=containers,
         efficiency_share=hearth.burner.efficiency_share if hearth.burner else 0.0,
-        low_g=low_g,
-        high_g=high_g,
+        low_g=add(day.low_g for day in days),
+        high_g=add(day.high_g for day in days),
         test=stove_test(trip, hearth.stove),
         no_lid_low_g=no_lid_low_g,
         no_lid_high_g=no_lid_high_g,
     )
-
-
-# A stove of one's own that was tested differs from day to day by about a tenth (from memory).
-TESTED_OFF_SHARE = 0.10
-# The kinds of stoves that burn a fuel, the usual one first.
-STOVE_KINDS = {
-    "gas": ("gas", "gas-heat-exchanger"),
-    "liquid": ("liquid-pressure",),
-    "alcohol": ("alcohol-screened", "alcohol-open"),
-    "solid": ("tablet",),
-}
-
-
-def _likely_range_g(trip: Trip, hearth: Hearth, likely_g: float) -> tuple[float, float]:
-    """Give the range of fuel that stoves of this kind take for the same heat.
-
-    The listed efficiency may lie outside what was measured of its kind; the range then ends there.
-    """
-    if hearth.stove is None or hearth.fuel is None or hearth.burner is None:
-        return likely_g, likely_g
-    if stove_test(trip, hearth.stove) is not None:
-        return likely_g * (1 - TESTED_OFF_SHARE), likely_g * (1 + TESTED_OFF_SHARE)
-    own = hearth.burner.efficiency_share
-    ranges = [efficiency_range(kind) for kind in STOVE_KINDS[hearth.fuel.kind]]
-    # What it is listed with tells which kind of stove it is.
-    least, _, most = min(ranges, key=lambda each: max(each[0] - own, own - each[2], 0.0))
-    return likely_g * min(own / most, 1.0), likely_g * max(own / least, 1.0)

@@ -104,6 +104,7 @@ def water_day(
         total_ml=cooking_ml + drinks_ml + drinking_ml + washing_ml,
         carry_ml=carry_ml,
         treat_ml=treat_ml,
+        boil_ml=drinking_ml if conditions.treat == "boil" else 0.0,
     )
 
 
