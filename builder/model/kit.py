@@ -14,7 +14,7 @@ from builder.model.source import CautionText, Level, Source
 from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units, WaterSource, Wind
 
 # What is done at camp: the recipe's own steps, and what the fire and the food ask for besides.
-WorkDo = Literal[Do, "fire", "preheat", "measure", "drain", "keep", "hold"]
+WorkDo = Literal[Do, "fire", "preheat", "measure", "drain", "keep", "hold", "melt", "make-safe"]
 WorkPlace = Literal["stove", "fire", "iron"]
 
 WORK_DOINGS: tuple[str, ...] = get_args(WorkDo)
@@ -208,6 +208,8 @@ class WaterHeating:
     pot: str | None = None  # id
     fuel_kj: float = 0.0
     minutes: float = 0.0
+    hold_min: float = 0.0  # that each potful is kept boiling
+    morning_ml: float = 0.0  # of the volume, what the morning needs; the evening has the rest
 
 
 @dataclass(frozen=True, slots=True)
@@ -248,7 +250,8 @@ class WorkStep:
     lid: bool = False
     hot: bool = False
     each_side_min: float = 0.0
-    frees: bool = False  # ready, and its pot is needed by another dish before all eat
+    frees: bool = False  # ready, and its pot or mugs are needed by another dish before all eat
+    hold_min: float = 0.0  # of water made safe: how long each potful is kept boiling
 
 
 @dataclass(frozen=True, slots=True)

@@ -71,7 +71,7 @@ def plan_trip(
         for day, people in zip(trip.days, drinkers, strict=True)
     ]
     fuel_days = [
-        fuel_day(day, places.by_day[day.number - 1], menus[day.number - 1], water, hearth)
+        fuel_day(day, places, menus[day.number - 1], water, hearth)
         for day, water in zip(trip.days, waters, strict=True)
     ]
     fuel = kit_fuel(trip, hearth, fuel_days)
@@ -233,7 +233,7 @@ def _kit_day(
         fuel=fuel,
         minutes=add(each.planned.minutes for each in menu) + fuel.water_minutes,
         notes=day.notes,
-        orders=orders_of_work(meals, hearth),
+        orders=orders_of_work(meals, hearth, fuel),
     )
 
 

@@ -16,11 +16,13 @@ from builder.formulas.fire import EMBER_MIN
 from builder.model.gear import Pot
 from builder.model.kit import (
     Conditions,
+    FuelDay,
     NutritionTotals,
     OrderOfWork,
     PlannedIngredient,
     PlannedMeal,
     PlannedStep,
+    WaterHeating,
     WorkStep,
 )
 from builder.planning.cooking.hearth import Burner, Hearth
@@ -164,9 +166,66 @@ def test_one_pot_is_emptied_before_the_next_dish() -> None:
 
 
 def test_water_that_was_boiled_alone_leaves_nothing_to_empty() -> None:
-    order = order_of([tea(), tea(title="More tea")])
+    order = order_of([tea(), tea(title="More tea", eaters=("Bo",))])
     assert len([each for each in order.steps if each.do == "boil"]) == 2
     assert not any(each.empty_first or each.frees for each in order.steps)
+
+
+def test_one_mug_holds_one_drink_at_a_time() -> None:
+    order = order_of([tea(), tea(title="Cocoa", pot="large")])
+    first = [(each.do, each.before_min) for each in order.steps if each.place == 0]
+    # Cocoa stands from 4 min before; the tea is ready 10 min before that, to be drunk up.
+    assert line(order, 1) == [("boil", 9.0, 5.0), ("soak", 4.0, 4.0), ("serve", 0.0, 0.0)]
+    assert first == [("boil", 23.0), ("soak", 18.0), ("keep", 14.0), ("serve", 0.0)]
+    keep = next(each for each in order.steps if each.do == "keep")
+    assert (keep.frees, keep.minutes) == (True, 14.0)
+    # Others have mugs of their own.
+    apart = order_of([tea(), tea(title="Cocoa", pot="large", eaters=("Bo",))])
+    assert max(each.before_min for each in apart.steps) < 18.0
+
+
+@pytest.mark.parametrize("places", [(0, 1), (1, 0)])
+def test_what_comes_first_on_the_menu_is_put_on_first(places: tuple[int, int]) -> None:
+    soup = dish(step("boil", water_ml=900.0), step("serve"), title="Soup", heat_kj=600.0)
+    noodles = stew(title="Noodles", pot="small")
+    meals = [soup, noodles] if places == (0, 1) else [noodles, soup]
+    order = order_of(meals)
+    put_on = [
+        max(each.before_min for each in order.steps if each.place == place and each.on)
+        for place in (0, 1)
+    ]
+    assert put_on[0] > put_on[1]
+    # Whatever is ready early says how long it waits.
+    waits = [each.minutes for each in order.steps if each.do == "keep"]
+    ready = [each.before_min for each in order.steps if each.do == "keep"]
+    assert waits == ready
+
+
+def test_water_is_melted_before_anything_soaks_in_it() -> None:
+    melting = WaterHeating(3000.0, 2, "large", 900.0, 30.0, 0.0, 1000.0)
+    boiling = WaterHeating(2000.0, 1, "large", 900.0, 12.0, 3.0)
+    fuel = FuelDay(0, 0, 0, 0, 0, melting=melting, boiling=boiling)
+    breakfast, dinner = orders_of_work([tea(meal="breakfast"), stew()], STOVE, fuel)
+    # The morning's third of the litres takes a third of the minutes.
+    first = breakfast.steps[0]
+    assert (first.do, first.water_ml, first.minutes) == ("melt", 1000.0, 10.0)
+    assert (first.before_min, breakfast.start_min) == (19.0, 19.0)
+    melt, boil, soak = dinner.steps[:3]
+    assert (melt.do, melt.water_ml, melt.minutes, melt.on) == ("melt", 2000.0, 20.0, "stove")
+    assert (boil.do, boil.water_ml, boil.minutes, boil.hold_min) == ("make-safe", 2000.0, 12.0, 3.0)
+    assert soak.do == "soak"
+    assert [melt.before_min, boil.before_min, soak.before_min] == [71.0, 51.0, 39.0]
+
+
+def test_water_goes_with_what_is_cooked_and_one_fire_is_lit_for_all() -> None:
+    melting = WaterHeating(3000.0, 2, "large", 900.0, 30.0, 0.0, 1000.0)
+    fuel = FuelDay(0, 0, 0, 0, 0, melting=melting)
+    (order,) = orders_of_work([stew(meal="lunch")], FIRE, fuel)
+    assert [each.water_ml for each in order.steps if each.do == "melt"] == [3000.0]
+    assert [each.do for each in order.steps].count("fire") == 1
+    assert order.steps[0].do == "fire"
+    assert order.steps[1].do == "melt"
+    assert order.steps[0].before_min == order.steps[1].before_min + FLAMES_MIN
 
 
 def test_a_hard_boil_goes_on_once_it_boils_for_as_long_in_each_potful() -> None:
@@ -184,11 +243,13 @@ def test_a_hard_boil_goes_on_once_it_boils_for_as_long_in_each_potful() -> None:
 
 def test_several_potfuls_are_cooked_in_a_row_and_soaked_at_once() -> None:
     order = order_of([stew(potfuls=2)])
+    # The first potful waits 16.5 min, and that is said.
     assert [(each.do, each.potful, each.before_min) for each in order.steps] == [
         ("soak", 0, 53.0),
         ("boil", 1, 33.0),
         ("simmer", 1, 30.5),
         ("rest", 1, 22.5),
+        ("keep", 1, 16.5),
         ("boil", 2, 16.5),
         ("simmer", 2, 14.0),
         ("rest", 2, 6.0),
@@ -339,6 +400,8 @@ def test_each_dish_keeps_its_order_and_is_ready_when_all_eat(
     for place, meal in enumerate(meals):
         own = [each for each in order.steps if each.place == place]
         assert all(each.minutes - each.before_min <= 1e-6 for each in own)
+        # A potful that is done waits in bowls while the next one cooks.
+        own = [each for each in own if not (each.do == "keep" and each.potful)]
         for former, later in pairwise(own):
             assert -later.before_min >= former.minutes - former.before_min - 1e-6
         assert own[-1].do == "serve"
@@ -359,7 +422,7 @@ def test_the_same_dishes_give_the_same_order(meals: list[PlannedMeal], hearth: H
 @given(dishes())
 def test_a_dish_alone_is_never_kept_waiting(meal: PlannedMeal) -> None:
     order = order_of([meal])
-    assert not any(each.do == "keep" for each in order.steps)
+    assert not any(each.do == "keep" and not each.potful for each in order.steps)
 
 
 # ---- in a whole trip ----

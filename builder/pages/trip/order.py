@@ -25,9 +25,9 @@ _PART_BOILS = {
     3: later("Potful {n} of {potfuls}, with a third of everything."),
 }
 _READY = {
-    "pot": later("Ready. Keep it warm, lid on."),
-    "iron": later("Ready. Keep it warm beside the embers."),
-    "mug": later("Ready. Cover the mugs."),
+    "pot": later("Ready. Keep it warm, lid on: {time}."),
+    "iron": later("Ready. Keep it warm beside the embers: {time}."),
+    "mug": later("Ready. Eat or drink it now, or cover the mugs: {time}."),
 }
 # Soaking in cold water: whether it is said what, whether in how much, whether with the lid on.
 _SOAKS = {
@@ -233,9 +233,32 @@ def _at_fire(kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork, step: 
         lay = say("Lay the irons on the embers to get hot.")
         return _after(lay, irons_heat_in(figures, irons))
     minutes = _minutes(figures, step.minutes)
+    if step.do in ("melt", "make-safe"):
+        return _camp_water(figures, step, minutes)
     if any(each.do == "press" for each in order.steps):
         return say("Light the fire, or feed the one you have. Embers take {time}.", time=minutes)
     return say("Light the fire, or feed the one you have. Flames take {time}.", time=minutes)
+
+
+def _camp_water(figures: Figures, step: WorkStep, minutes: str) -> str:
+    """Say how much water is melted or boiled for the camp, and how long it takes."""
+    say = figures.say
+    water = _water(figures, step.water_ml)
+    potfuls = say.count("{n} potful", "{n} potfuls", step.potfuls)
+    several = step.potfuls > 1
+    if step.do == "melt":
+        told = later("Melt snow to {water}. About {time}.")
+        if several:
+            told = later("Melt snow to {water}, in {potfuls}. About {time}.")
+        return say(told, water=water, potfuls=potfuls, time=minutes)
+    told = later("Boil {water} to drink and to soak with, {hold} at a full boil. About {time}.")
+    if several:
+        told = later(
+            "Boil {water} to drink and to soak with, in {potfuls}, each {hold} at a full boil. "
+            "About {time}."
+        )
+    hold = _minutes(figures, step.hold_min)
+    return say(told, water=water, potfuls=potfuls, hold=hold, time=minutes)
 
 
 def _said(figures: Figures, meal: PlannedMeal, step: WorkStep) -> str:
@@ -252,9 +275,15 @@ def _said(figures: Figures, meal: PlannedMeal, step: WorkStep) -> str:
         least = figures.least(meal.reach_c or 0.0)[0].text
         return say("Measure the middle: at least {temperature}.", temperature=least)
     if step.do == "keep":
+        waits = _minutes(figures, step.minutes)
+        if step.frees and meal.cook_in == "mug":
+            return say("Ready. Eat or drink it now: the mugs are filled again.")
         if step.frees:
-            return say("Ready. Fill it into bowls and cover them: the pot is needed.")
-        return say(_READY.get(meal.cook_in or "", later("Ready. Cover it.")))
+            return say(
+                "Ready. Fill it into bowls and cover them: the pot is needed. It waits {time}.",
+                time=waits,
+            )
+        return say(_READY.get(meal.cook_in or "", later("Ready. Cover it: {time}.")), time=waits)
     if step.do == "hold":
         return say("Boil hard {time}.", time=minutes)
     if step.do == "drain":

@@ -1,8 +1,10 @@
 """One time line for each mealtime: all its dishes, over one burner, the pots and the irons.
 
 Each potful of a dish is one unbroken run of steps, since food on the heat cannot wait. Runs are
-put down backward from eating, each as late as the burner, its pot and the irons allow. Of the
-orders of the dishes, the one is taken that lets ready food wait least.
+put down backward from eating, each as late as the burner, its pot and the irons allow, and one
+mug holds one drink at a time. What is heated in pots is put on in the order of the menu. Of the
+orders of the dishes, the one is taken that lets ready food wait least. Water for the camp comes
+before all of them: nothing soaks in snow that is not melted.
 """
 
 from __future__ import annotations
@@ -13,14 +15,25 @@ from itertools import permutations
 
 from builder.formulas.fire import EMBER_MIN, TURN_MIN
 from builder.model.figure import Count, Figure, Found, add, counted, largest, named, none, nothing
-from builder.model.kit import OrderOfWork, PlannedMeal, PlannedStep, WorkDo, WorkPlace, WorkStep
-from builder.model.recipe import MEALS
+from builder.model.kit import (
+    FuelDay,
+    OrderOfWork,
+    PlannedMeal,
+    PlannedStep,
+    WorkDo,
+    WorkPlace,
+    WorkStep,
+)
+from builder.model.recipe import MEALS, MealName
+from builder.planning.cooking.camp_water import heat_of, water_for, water_step
 from builder.planning.cooking.hearth import Burner, Hearth
 
 # Common practice, no source: empty irons get hot on the first embers, within the ember time;
 # small wood gives a flame for a pot.
 PREHEAT_MIN = named(5.0, "preheat_min", "common-practice")
 FLAMES_MIN = named(10.0, "flames_min", "common-practice")
+# Common practice, no source: a mug is drunk up before it is filled again.
+DRINKING_MIN = named(10.0, "drinking_min", "common-practice")
 _EMBER_MIN = named(EMBER_MIN, "ember_min", "common-practice")
 _TURN_MIN = named(TURN_MIN, "turn_min", "common-practice")
 
@@ -58,6 +71,7 @@ class _Run:
 
     tasks: tuple[_Task, ...]
     potful: int = 0
+    mugs: tuple[str, ...] = ()  # whose mugs it fills
 
     @property
     def minutes(self) -> float:
@@ -74,7 +88,11 @@ class _Run:
                 yield ("iron" if task.on == "iron" else "heat", begins, ends)
             if task.pot:
                 potted.append((f"pot {task.pot}", begins, ends))
+            else:
+                yield from ((f"mug {name}", begins, ends) for name in self.mugs)
             begins = ends
+        for name in self.mugs:
+            yield (f"mug {name}", begins, begins + DRINKING_MIN)
         if potted:
             yield (potted[0][0], potted[0][1], potted[-1][2])
 
@@ -88,6 +106,7 @@ class _Dish:
     potfuls: int
     serve: tuple[_Task, ...]
     in_mugs: bool
+    put_on: bool  # it or its water is heated in a pot
 
     @property
     def minutes(self) -> float:
@@ -130,18 +149,22 @@ def _neat(minutes: float) -> Figure:
     return Figure(round(float(minutes), 12), minutes.origin)
 
 
-def orders_of_work(meals: Sequence[PlannedMeal], hearth: Hearth) -> tuple[OrderOfWork, ...]:
+def orders_of_work(
+    meals: Sequence[PlannedMeal], hearth: Hearth, fuel: FuelDay | None = None
+) -> tuple[OrderOfWork, ...]:
     """Give the order of work for each mealtime of a day that has something to cook."""
-    orders = []
+    cooked: dict[MealName, list[_Dish]] = {}
     for name in MEALS:
-        dishes = [
-            _dish(place, meal, hearth)
-            for place, meal in enumerate(meals)
-            if meal.meal == name and meal.recipe
-        ]
-        if dishes:
-            steps = _with_fire(_best(dishes), hearth.burner)
-            orders.append(OrderOfWork(name, steps[0].before_min, steps))
+        for place, meal in enumerate(meals):
+            if meal.meal == name and meal.recipe:
+                cooked.setdefault(name, []).append(_dish(place, meal, hearth))
+    orders = []
+    for name, dishes in cooked.items():
+        steps = _best(dishes)
+        for heating, do, volume_ml in water_for(name, list(cooked), fuel):
+            steps.insert(0, water_step(heating, do, volume_ml, steps[0].before_min, hearth))
+        lit = _with_fire(steps, hearth.burner)
+        orders.append(OrderOfWork(name, lit[0].before_min, lit))
     return tuple(orders)
 
 
@@ -161,8 +184,11 @@ def _dish(place: int, meal: PlannedMeal, hearth: Hearth) -> _Dish:
     serve = tuple(task for group in tasks[last:] for task in group)
     in_turn = meal.potfuls if meal.potfuls > 1 and _holds_pot(meal) else _ONE_POTFUL
     if in_turn == 1:
-        runs: tuple[_Run, ...] = (_Run(_joined(tasks[:last])),)
-        return _Dish(place, runs, meal.potfuls or _ONE_POTFUL, serve, meal.cook_in == "mug")
+        in_mugs = meal.cook_in == "mug"
+        mugs = meal.eaters if in_mugs else ()
+        runs: tuple[_Run, ...] = (_Run(_joined(tasks[:last]), mugs=mugs),)
+        heats = meal.cook_in != "iron" and any(task.on for task in runs[0].tasks)
+        return _Dish(place, runs, meal.potfuls or _ONE_POTFUL, serve, in_mugs, heats)
     hot = [number for number, step in enumerate(steps[:last]) if step.do in _HEATED or step.hot]
     first = hot[0] if hot else 0
     press = next((number for number in hot if steps[number].do == "press"), last)
@@ -170,7 +196,8 @@ def _dish(place: int, meal: PlannedMeal, hearth: Hearth) -> _Dish:
     potful = tuple(_part(task, in_turn) for task in _joined(tasks[first:press]))
     after = _Run(_joined(tasks[press:last]))
     runs = (before, *(_Run(potful, number + 1) for number in range(in_turn)), after)
-    return _Dish(place, tuple(run for run in runs if run.tasks), in_turn, serve, False)
+    runs = tuple(run for run in runs if run.tasks)
+    return _Dish(place, runs, in_turn, serve, False, meal.cook_in != "iron")
 
 
 def _joined(groups: Sequence[Sequence[_Task]]) -> tuple[_Task, ...]:
@@ -197,8 +224,7 @@ def _tasks(
     """Give what one step asks for; water for hot soaking is boiled before the first of them."""
     step = meal.steps[number]
     pot = meal.pot if _holds_pot(meal) else None
-    on = burner.on if burner else None
-    heat: WorkPlace | None = "stove" if on == "stove" else "fire" if on == "fire" else None
+    heat = heat_of(burner)
     new = tuple(each.id for each in step.ingredients if each.id not in seen)
     seen.update(new)
     tasks: list[_Task] = []
@@ -280,24 +306,54 @@ def _best(dishes: Sequence[_Dish]) -> list[WorkStep]:
     else:
         short_first = sorted(dishes, key=lambda dish: (not dish.in_mugs, dish.minutes, dish.place))
         orders = [short_first, short_first[::-1], list(dishes)]
+    orders = [_by_menu(order) for order in orders]
     lines = [_placed(order) for order in orders]
     best = min(range(len(lines)), key=lambda number: (*_cost(lines[number]), number))
     return _entries(lines[best])
 
 
+def _by_menu(order: list[_Dish]) -> list[_Dish]:
+    """Put what is heated in pots into the order of the menu, its last nearest to eating."""
+    potted = iter(sorted((dish for dish in order if dish.put_on), key=lambda dish: -dish.place))
+    return [next(potted) if dish.put_on else dish for dish in order]
+
+
 def _placed(dishes: Sequence[_Dish]) -> _Placed:
-    """Put dishes down backward from eating: the first nearest to it."""
+    """Put dishes down backward from eating: the first nearest to it.
+
+    What is heated in a pot is done with the heat when what follows on the menu is put on.
+    """
     calendar = _Calendar()
     placed: _Placed = []
+    next_on = AT_THE_MEAL
     for dish in dishes:
         runs: list[tuple[_Run, Figure]] = []
-        end = AT_THE_MEAL
+        end = _neat(next_on - _after_heat_min(dish)) if dish.put_on else AT_THE_MEAL
         for run in reversed(dish.runs):
             end = calendar.latest(run, end)
             calendar.take(run, end)
             runs.insert(0, (run, end))
+        if dish.put_on:
+            next_on = max(next_on, _put_on(runs))
         placed.append((dish, runs))
     return placed
+
+
+def _after_heat_min(dish: _Dish) -> Figure:
+    """Give how long a dish goes on without heat at its end."""
+    tasks = [task for run in dish.runs for task in run.tasks]
+    last = max((number for number, task in enumerate(tasks) if task.on), default=-1)
+    return add(task.minutes for task in tasks[last + 1 :])
+
+
+def _put_on(runs: Sequence[tuple[_Run, Figure]]) -> Figure:
+    """Give how long before eating a dish first comes over the heat."""
+    for run, start in runs:
+        for task in run.tasks:
+            if task.on:
+                return start
+            start = _neat(start - task.minutes)
+    return AT_THE_MEAL
 
 
 def _cost(placed: _Placed) -> tuple[float, float]:
@@ -327,8 +383,13 @@ def _entries(placed: _Placed) -> list[WorkStep]:
                 (int(round(float(entry.before_min), 9) >= begins), entry)
                 for entry in _run_entries(dish, run, start, uses)
             ]
+        for run, start in runs[:-1]:
+            ready = _neat(start - run.minutes)
+            if run.potful and ready >= _WAITS_FROM_MIN:
+                kept = _entry(dish, _Task("keep", ready), ready, potful=run.potful, frees=True)
+                entries.append((_rank_of_end(run), kept))
         if dish.runs and _ready(runs) >= _WAITS_FROM_MIN:
-            entries.append((0, _keep(dish, _ready(runs), uses)))
+            entries.append((_rank_of_end(runs[-1][0]), _keep(dish, _ready(runs), uses)))
         entries += [(2, _entry(dish, task, AT_THE_MEAL)) for task in dish.serve]
         found += [
             ((-round(float(entry.before_min), 9), rank, dish.place, number), entry)
@@ -337,12 +398,19 @@ def _entries(placed: _Placed) -> list[WorkStep]:
     return [entry for _, entry in sorted(found, key=lambda each: each[0])]
 
 
+def _rank_of_end(run: _Run) -> int:
+    """Give what comes at the end of a run its place: a run of no time begins as it ends."""
+    return int(run.minutes <= _TOUCHING_MIN)
+
+
 def _keep(dish: _Dish, ready: Figure, uses: Sequence[tuple[str, float, float, bool]]) -> WorkStep:
     """Keep a dish warm until all eat, out of its pot where another dish needs that."""
     pots = {task.pot for run in dish.runs for task in run.tasks if task.pot}
-    frees = not dish.in_mugs and any(
-        pot in pots and float(begins) <= ready + _TOUCHING_MIN for pot, begins, _, _ in uses
-    )
+    after = float(ready) + _TOUCHING_MIN
+    if dish.in_mugs:  # its own are drunk from at once
+        pots = {f"mug {name}" for run in dish.runs for name in run.mugs}
+        after = float(ready) - _TOUCHING_MIN
+    frees = any(pot in pots and float(begins) <= after for pot, begins, _, _ in uses)
     return _entry(dish, _Task("keep", ready), ready, frees=frees)
 
 
@@ -353,7 +421,7 @@ def _pot_uses(placed: _Placed) -> list[tuple[str, float, float, bool]]:
         for dish, runs in placed
         for run, start in runs
         for what, begins, ends in run.busy()
-        if what.startswith("pot ")
+        if what.startswith(("pot ", "mug ")) and ends > begins
     ]
 
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 
 from builder.formulas.boiling import boil_hold_min
 from builder.formulas.cookware import open_pot_range_g
 from builder.formulas.fuel_ranges import least_burnt_g, most_burnt_g
 from builder.formulas.heat import fuel_mass_g, simmer_fuel_kj, snow_to_water_kj
 from builder.formulas.load import least_containers
-from builder.model.figure import add, counted
+from builder.model.figure import add, counted, smallest
 from builder.model.kit import (
     Conditions,
     ContainerCount,
@@ -20,7 +21,7 @@ from builder.model.kit import (
 )
 from builder.model.recipe import MealName
 from builder.model.trip import Day, Trip, Wind
-from builder.planning.cooking import Hearth, boil_heat_kj, stove_test
+from builder.planning.cooking import CookingPlaces, Hearth, boil_heat_kj, stove_test
 from builder.planning.menu import MenuItem
 from builder.planning.refusals import told_at
 from builder.planning.tracing import work
@@ -29,14 +30,17 @@ from builder.problems import Problem, ProblemsFound
 
 def fuel_day(
     day: Day,
-    conditions: Conditions,
+    places: CookingPlaces,
     menu: Sequence[MenuItem],
     water: WaterDay,
     hearth: Hearth,
 ) -> FuelDay:
     """Give the fuel of one day: meals, melting snow, boiling water to make it safe."""
+    conditions = places.by_day[day.number - 1]
     melting = _melting(conditions, menu, water, hearth)
     boiling = _boiling(conditions, water.boil_ml, hearth)
+    melting = _by_time_of_day(melting, day, places, menu, water, treated=False)
+    boiling = _by_time_of_day(boiling, day, places, menu, water, treated=True)
     if hearth.burner is None and (melting.volume_ml or boiling.volume_ml):
         what = "snow is melted" if melting.volume_ml else "water is boiled to make it safe"
         raise ProblemsFound(
@@ -67,6 +71,34 @@ def fuel_day(
         wood_low_g=wood_low_g,
         wood_high_g=wood_high_g,
     )
+
+
+def _by_time_of_day(
+    heating: WaterHeating,
+    day: Day,
+    places: CookingPlaces,
+    menu: Sequence[MenuItem],
+    water: WaterDay,
+    treated: bool,
+) -> WaterHeating:
+    """Say how much of it the morning needs: for breakfast, and to drink on the way.
+
+    What is drunk on the way is heated where one slept, if water comes there as it does that day.
+    """
+    here, slept = places.by_day[day.number - 1], places.of_meal(day, "breakfast")
+    parts = [
+        each.planned.unboiled_water_ml
+        for each in menu
+        if each.planned.meal == "breakfast"
+        and (each.planned.conditions.treat == "boil") == treated
+        and (treated or each.planned.conditions.water_source == "snow")
+    ]
+    alike = (here.water_source, here.treat) == (slept.water_source, slept.treat)
+    if alike and (here.treat == "boil") == treated:
+        parts.append(smallest(water.carry_ml, water.drinking_ml))
+    if day.ends_home:
+        return replace(heating, morning_ml=heating.volume_ml)
+    return replace(heating, morning_ml=smallest(add(parts), heating.volume_ml))
 
 
 def _stove_range_g(
@@ -163,7 +195,7 @@ def _heated(
             simmer_fuel_kj, pot.loss_at_boil_w, burner.efficiency_share, burner.lowest_w, hold_min
         )
         minutes += potfuls * hold_min
-    return WaterHeating(volume_ml, potfuls, pot.id if pot else None, fuel_kj, minutes)
+    return WaterHeating(volume_ml, potfuls, pot.id if pot else None, fuel_kj, minutes, hold_min)
 
 
 def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | None:
