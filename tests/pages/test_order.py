@@ -71,6 +71,12 @@ def test_a_pot_dish_in_two_potfuls_reads_as_it_is_done() -> None:
         ("23 min", "Potful 1 of 2. Let stand 6 min, lid on.", "pot"),
         (
             "17 min",
+            "Potful 1 of 2. Ready. Fill it into bowls and cover them: the pot is needed. It waits"
+            " 17 min.",
+            "",
+        ),
+        (
+            "17 min",
             "Empty the pot. Potful 2 of 2, with half of everything. Add 260 ml water (¾ mug) and"
             " rice and olive oil. Bring to the boil, lid on. About 2 min.",
             "stove, pot",
@@ -108,7 +114,7 @@ def test_fire_and_irons_come_before_the_press() -> None:
 
 def test_several_dishes_are_named_and_the_pot_is_emptied_between_them() -> None:
     told = [row[1] for row in rows([dataclasses.replace(bean_pot(), potfuls=1), tea()])]
-    ready = "Ready. Fill it into bowls and cover them: the pot is needed."
+    ready = "Ready. Fill it into bowls and cover them: the pot is needed. It waits 5 min."
     boil = "Black tea: Empty the pot. Bring 500 ml water (1¾ mugs) to the boil. About 2 min."
     assert told.index(ready) + 1 == told.index(boil)
     assert told[-2:] == ["Smoky bean pot: Share out.", "Black tea: Hand round."]
