@@ -114,7 +114,7 @@ def test_fire_and_irons_come_before_the_press() -> None:
 
 def test_several_dishes_are_named_and_the_pot_is_emptied_between_them() -> None:
     told = [row[1] for row in rows([dataclasses.replace(bean_pot(), potfuls=1), tea()])]
-    ready = "Ready. Fill it into bowls and cover them: the pot is needed. It waits 5 min."
+    ready = "Ready. Fill it into bowls and cover them: the pot is needed. It waits 6 min."
     boil = "Black tea: Empty the pot. Bring 500 ml water (1¾ mugs) to the boil. About 2 min."
     assert told.index(ready) + 1 == told.index(boil)
     assert told[-2:] == ["Smoky bean pot: Share out.", "Black tea: Hand round."]
