@@ -84,7 +84,8 @@ def _words_of_site(say: Speech) -> dict[str, object]:
         ),
         "rebuild": say("needs a new build"),
         "otherPot": say(
-            "Another pot fits better now. What hangs on the pot needs a new build of the kit."
+            "Another pot fits better now: what hangs on it needs a new build of the kit. "
+            "Amounts on this page follow. Fuel, water to carry and shopping are as planned."
         ),
         "asPlanned": say("As planned"),
         "and": say("{some} and {last}"),

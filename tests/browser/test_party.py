@@ -215,7 +215,8 @@ def test_what_another_pot_would_change_is_no_number(browser: Browser, recipe: st
         one_person_more(page, 1)
         expect(potfuls).to_have_text("needs a new build")
         assert takes(page) == "needs a new build"
-        expect(told).to_contain_text("Another pot fits better now.")
+        expect(told).to_contain_text("Another pot fits better now: what hangs on it needs")
+        expect(told).not_to_contain_text("potfuls, presses and minutes on this page follow")
         # What does not hang on the pot follows all the same.
         assert amount(page, "g") == "760 g"
         expect(page.locator(".lasts").last).to_have_text("9 min")

@@ -64,7 +64,7 @@ const startOneParty = (box, graph, name, mine) => {
     const here = eaters.filter((who) => !absent.has(who));
     const names = eaters.length ? [...here, ...(guests ? [WORDS.guestsToo(guests)] : [])] : [WORDS.people(people)];
     told.textContent = people > 0
-      ? `${WORDS.changed(WORDS.and(names), altitude === null ? "" : quantity(altitude, "m", chosenUnits()))} ${anew ? `${WORDS.otherPot} ` : ""}${WORDS.follow}`
+      ? `${WORDS.changed(WORDS.and(names), altitude === null ? "" : quantity(altitude, "m", chosenUnits()))} ${anew ? WORDS.otherPot : WORDS.follow}`
       : WORDS.nobody;
     note.hidden = !changed;
     for (const one of mine(".as-planned")) one.hidden = changed;
