@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.model.batch import Batch, Heated, Packs
+from builder.model.batch import Batch, Heated, Packs, Stay
 from tests.reading.folder_builder import BEANS_IN_MAY, GOOD, Spoilt, changed, lines, read, told
 
 SPOILT = (
@@ -523,3 +523,114 @@ def test_a_dryer_gives_the_method(tmp_path: Path) -> None:
     found = read(tmp_path, {"batches/log.yaml": text, "gear/own.yaml": dryer})
     assert lines(found) == []
     assert found.content.batches["beans-may"].method == "oven"
+
+
+# -- where packs are kept -------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("told_at", "kept_at_c", "stays"),
+    [
+        ("12 degC", 12.0, ()),
+        ("[{at: 5 degC}]", 5.0, ()),
+        ("[{at: 25 degC, until: 2031-06-01}, {at: 5 degC}]", 5.0, ((25.0, (2031, 6, 1)),)),
+        (
+            "[{at: 25 degC, until: 2031-06-01}, {at: -18 degC, until: 2031-06-02}, {at: 15 degC}]",
+            15.0,
+            ((25.0, (2031, 6, 1)), (-18.0, (2031, 6, 2))),
+        ),
+    ],
+)
+def test_packs_may_have_stood_in_several_places(
+    told_at: str,
+    kept_at_c: float,
+    stays: tuple[tuple[float, tuple[int, int, int]], ...],
+    tmp_path: Path,
+) -> None:
+    batch = batch_of(tmp_path, BEANS_IN_MAY + f"kept_at: {told_at}\n")
+    assert batch.kept_at_c == kept_at_c
+    assert batch.stays == tuple(Stay(at_c, datetime.date(*until)) for at_c, until in stays)
+
+
+def test_packs_of_which_no_place_is_told_are_in_a_room_of_20_degrees(tmp_path: Path) -> None:
+    batch = batch_of(tmp_path, BEANS_IN_MAY)
+    assert (batch.kept_at_c, batch.stays) == (20.0, ())
+
+
+@pytest.mark.parametrize(
+    ("told_at", "expected"),
+    [
+        ("[]", ["8:10: error: no place is told — write `kept_at: 15 degC` [empty]"]),
+        (
+            "[{at: 25 degC, until: 2031-06-01}]",
+            [
+                "8:32: error: the last place has no end: that is where the packs are now — leave `until` out [place-ends]"
+            ],
+        ),
+        (
+            "[{at: 25 degC}, {at: 5 degC}]",
+            ["8:11: error: this place has no `until` — write `until: 2031-09-04` [missing]"],
+        ),
+        (
+            "[{at: 25 degC, until: 2031-06-01}, {at: 9 degC, until: 2031-06-01}, {at: 5 degC}]",
+            [
+                "8:65: error: the packs left this place before the one above it — write the places in the order of time [place-order]"
+            ],
+        ),
+        (
+            "[{until: 2031-06-01}, {at: 5 degC, shelf: 2}]",
+            [
+                "8:11: error: this place has no `at` — write `at: 15 degC` [missing]",
+                "8:45: error: a place has no field 'shelf' — known are: at, until [key-unknown]",
+            ],
+        ),
+    ],
+)
+def test_places_that_cannot_be_are_told(told_at: str, expected: list[str], tmp_path: Path) -> None:
+    found = read(tmp_path, {"batches/log.yaml": BEANS_IN_MAY + f"kept_at: {told_at}\n"})
+    assert lines(found) == [f"batches/log.yaml:{each}" for each in expected]
+
+
+# -- limits from both sides -----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("more", "good"),
+    [
+        ("started: 2031-05-04T00:01\n", True),  # done on the day it was begun
+        ("started: 2031-05-05T00:01\n", False),
+        ("heated: {to: 74 degC, when: before, minutes: 1440}\n", True),
+        ("heated: {to: 74 degC, when: before, minutes: 1441}\n", False),
+        ("heated: {to: 74 degC, when: before, minutes: 0}\n", False),
+        ("heated: {to: 74 degC, when: during}\n", False),
+        ("heated: {when: before}\n", False),
+        ("weighings: [{at: 1 h, mass: 900 g}]\n", True),  # as heavy as it was
+        ("weighings: [{at: 1 h, mass: 901 g}]\n", False),
+        ("weighings: [{at: 1 h, mass: 700 g}, {at: 2 h, mass: 700 g}]\n", True),
+        ("weighings: [{at: 1 h, mass: 700 g}, {at: 2 h, mass: 701 g}]\n", False),
+        ("weighings: [{at: 1 h, mass: 700 g}, {at: 60 min, mass: 600 g}]\n", False),
+        ("weighings: [{at: 1 h, mass: 700 g, by: me}]\n", False),
+        ("style: jerky\n", True),
+        ("style: crisp\n", False),
+        ("used: 0\n", True),
+        ("ice: 1 g\n", False),
+        ("dryer: none-such\n", False),
+    ],
+)
+def test_what_a_batch_may_tell_and_what_not(more: str, good: bool, tmp_path: Path) -> None:
+    found = read(tmp_path, {"batches/log.yaml": BEANS_IN_MAY + more})
+    assert ("beans-may" in found.content.batches) is good
+    assert bool(found.problems) is not good
+
+
+def test_jerky_is_what_is_called_so(tmp_path: Path) -> None:
+    assert batch_of(tmp_path / "a", BEANS_IN_MAY + "style: jerky\n").jerky
+    assert not batch_of(tmp_path / "b", BEANS_IN_MAY).jerky
+
+
+def test_an_unknown_dryer_without_a_method_is_told_once_at_its_place(tmp_path: Path) -> None:
+    text = changed(BEANS_IN_MAY, "method: dehydrator", "dryer: shelff")
+    found = read(tmp_path, {"batches/log.yaml": text})
+    assert lines(found) == [
+        "batches/log.yaml:3:8: error: there is no dryer 'shelff' — there is none yet [dryer-unknown]"
+    ]

@@ -118,6 +118,97 @@ def test_too_many_bytes_are_refused(tmp_path: Path, monkeypatch: pytest.MonkeyPa
         archive.unpack(bad, tmp_path / "into")
 
 
+def test_as_many_files_as_may_be_are_unpacked(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(archive, "MOST_FILES", 3)
+    monkeypatch.setattr(archive, "MOST_BYTES", 6)
+    good = raw_zip(tmp_path / "good.zip", *[(f"{n}.txt", b"xy") for n in range(3)])
+    assert archive.unpack(good, tmp_path / "into") == ["0.txt", "1.txt", "2.txt"]
+    monkeypatch.setattr(archive, "MOST_BYTES", 5)
+    with pytest.raises(SiteError, match="unpacks to more than"):
+        archive.unpack(good, tmp_path / "other")
+
+
+@pytest.mark.parametrize(
+    ("size", "packed", "refused"),
+    [
+        (archive.RATIO_FROM_BYTES, 1, False),  # small ones may pack well
+        (archive.RATIO_FROM_BYTES + 1, 1, True),
+        (archive.MOST_RATIO * 10_000, 10_000, False),
+        (archive.MOST_RATIO * 10_000 + 1, 10_000, True),
+        (archive.MOST_BYTES, archive.MOST_BYTES, False),
+        (archive.MOST_BYTES + 1, archive.MOST_BYTES, True),
+    ],
+)
+def test_how_far_a_file_may_grow(size: int, packed: int, refused: bool) -> None:
+    entry = zipfile.ZipInfo("a.txt")
+    entry.file_size, entry.compress_size = size, packed
+    if refused:
+        with pytest.raises(SiteError, match="is not unpacked"):
+            archive._safe_entries("a.zip", [entry])
+    else:
+        assert archive._safe_entries("a.zip", [entry]) == [entry]
+
+
+def test_what_comes_out_is_counted_over_all_files(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Headers that lie are not believed: 12 bytes come out where 10 are the most."""
+    good = raw_zip(tmp_path / "good.zip", ("a", b"x" * 6), ("b", b"x" * 6))
+    monkeypatch.setattr(archive, "_safe_entries", lambda _, entries: entries)
+    monkeypatch.setattr(archive, "MOST_BYTES", 12)
+    assert archive.unpack(good, tmp_path / "into") == ["a", "b"]
+    monkeypatch.setattr(archive, "MOST_BYTES", 11)
+    with pytest.raises(SiteError, match="it unpacks to more than it says"):
+        archive.unpack(good, tmp_path / "other")
+
+
+def test_folders_in_a_zip_are_no_files_but_their_names_count(tmp_path: Path) -> None:
+    good = raw_zip(tmp_path / "good.zip", ("trips/", b""), ("trips/a.yaml", b"x"))
+    assert archive.unpack(good, tmp_path / "into") == ["trips/a.yaml"]
+    bad = raw_zip(tmp_path / "bad.zip", ("../trips/", b""))
+    with pytest.raises(SiteError, match="leads out of the folder"):
+        archive.unpack(bad, tmp_path / "other")
+
+
+def test_an_empty_folder_may_be_unpacked_into(tmp_path: Path) -> None:
+    (tmp_path / "into").mkdir()
+    good = raw_zip(tmp_path / "good.zip", ("a" * archive.LONGEST_NAME, b"x"))
+    assert archive.unpack(good, tmp_path / "into") == ["a" * archive.LONGEST_NAME]
+
+
+@pytest.mark.parametrize(
+    ("kind", "good"),
+    [
+        (0, True),
+        (stat.S_IFREG | 0o600, True),
+        (stat.S_IFLNK | 0o777, False),
+        (stat.S_IFIFO | 0o644, False),
+        (stat.S_IFCHR | 0o644, False),
+    ],
+)
+def test_only_plain_files_come_out(tmp_path: Path, kind: int, good: bool) -> None:
+    entry = zipfile.ZipInfo("a.txt")
+    entry.external_attr = kind << 16
+    path = raw_zip(tmp_path / "a.zip", (entry, b"x"))
+    if good:
+        assert archive.unpack(path, tmp_path / "into") == ["a.txt"]
+    else:
+        with pytest.raises(SiteError, match="is a link or a device"):
+            archive.unpack(path, tmp_path / "into")
+
+
+def test_all_entries_are_plain_files_packed_alike(tmp_path: Path) -> None:
+    archive.zip_files({"b": b"y" * 500, "a": b"x"}, tmp_path / "kit.zip", EPOCH)
+    with zipfile.ZipFile(tmp_path / "kit.zip") as kit:
+        told = [
+            (e.filename, e.compress_type, e.external_attr, e.create_system) for e in kit.filelist
+        ]
+    packed = (zipfile.ZIP_DEFLATED, (stat.S_IFREG | 0o644) << 16, 3)
+    assert told == [("a", *packed), ("b", *packed)]
+
+
 def test_a_header_that_lies_about_the_size_is_found_out(tmp_path: Path) -> None:
     honest = raw_zip(tmp_path / "honest.zip", ("a.txt", b"x" * 1000))
     size = (1000).to_bytes(4, "little")

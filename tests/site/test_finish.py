@@ -41,6 +41,35 @@ def test_words_that_look_like_cells_stay_words(words: str) -> None:
     assert f"<p>{words}</p>" in html
 
 
+def test_tables_over_several_lines_get_one_box_each_and_others_stay() -> None:
+    html = finish_page(
+        PAGE.format(
+            '<table>\n<tr><th>a</th></tr>\n</table>\n<table class="nums"><tr><th class="num">b</th>'
+            '</tr></table><table class="own"><tr><th>c</th></tr></table>'
+        )
+    )
+    assert html.count('<div class="wide">') == 2
+    assert '<div class="wide"><table class="rows">\n<tr><th scope="col">a</th>' in html
+    assert '<table class="rows nums"><tr><th scope="col" class="num">b</th>' in html
+    assert '<table class="own"><tr><th>c</th></tr></table>' in html
+
+
+WORKER = '<script src="../assets/iframe-worker.js"></script>'
+BUNDLE = '<script src="../assets/javascripts/bundle.1f.min.js"></script>'
+
+
+@pytest.mark.parametrize(
+    ("scripts", "expected"),
+    [
+        (f"\n  {WORKER}<p>x</p>{BUNDLE}", f"<p>x</p>{WORKER}{BUNDLE}"),
+        (f"<p>x</p>{BUNDLE}", f"<p>x</p>{BUNDLE}"),
+        (f"{WORKER}<p>x</p>{BUNDLE}{BUNDLE}", f"<p>x</p>{WORKER}{BUNDLE}{BUNDLE}"),
+    ],
+)
+def test_the_stand_in_for_search_workers_waits_for_the_bundle(scripts: str, expected: str) -> None:
+    assert finish_page(PAGE.format("") + scripts).endswith(f"</article>{expected}")
+
+
 def test_the_search_box_takes_its_name_from_its_field() -> None:
     html = finish_page(
         PAGE.format("")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import hashlib
 import json
 import os
 from pathlib import Path
@@ -37,6 +38,32 @@ def test_the_page_names_each_kit_with_its_ways_in(tmp_path: Path) -> None:
     assert 'lang="en"' in page
     assert page.index("Content-Security-Policy") < page.index("<title>")
     assert "<script" not in page
+
+
+def test_one_kit_is_told_in_just_these_words(tmp_path: Path) -> None:
+    put_kit(tmp_path, "fell", "Fell & back", None, days=0)
+    write_index(tmp_path)
+    page = (tmp_path / "index.html").read_text(encoding="utf-8")
+    assert page.partition("<ul>\n")[2].partition("\n</ul>")[0] == (
+        '<li><a href="fell/index.html">Fell &amp; back</a>\n<p class="facts">2 people</p>\n'
+        '<p><a href="fell/pocket.html" aria-label="On one page: Fell &amp; back">On one page</a>'
+        '<a href="fell.zip" aria-label="As a zip to hand around: Fell &amp; back">'
+        "As a zip to hand around</a></p></li>"
+    )
+
+
+def test_kits_of_one_day_come_by_title_and_then_by_folder(tmp_path: Path) -> None:
+    for folder, title in (("b", "same"), ("a", "Same"), ("c", "Other"), ("d", "same")):
+        put_kit(tmp_path, folder, title, "2031-05-01")
+    assert [kit.folder for kit in find_kits(tmp_path)] == ["c", "a", "b", "d"]
+
+
+def test_the_list_is_remembered_by_its_hash(tmp_path: Path) -> None:
+    put_kit(tmp_path, "fell", "Fell", "2031-05-01")
+    told = write_index(tmp_path)
+    assert told == hashlib.sha256((tmp_path / "index.html").read_bytes()).hexdigest()
+    put_kit(tmp_path, "tarn", "Tarn", "2032-05-01")
+    assert write_index(tmp_path) != told
 
 
 def test_titles_are_only_text(tmp_path: Path) -> None:
@@ -107,7 +134,10 @@ def test_data_that_no_kit_has_is_passed_over(tmp_path: Path) -> None:
     put_kit(tmp_path, "huge", "Huge", "2031-05-01")
     with (tmp_path / "huge/kit.json").open("ab") as file:
         file.truncate(LARGEST_DATA_BYTES + 1)
+    put_kit(tmp_path, "large", "Large", "2031-04-01")
+    text = (tmp_path / "large/kit.json").read_text()
+    (tmp_path / "large/kit.json").write_text(text + " " * (LARGEST_DATA_BYTES - len(text)))
     (tmp_path / "pipe").mkdir()
     os.mkfifo(tmp_path / "pipe/kit.json")
     put_kit(tmp_path, "fell", "Fell", "2031-05-01")
-    assert [kit.folder for kit in find_kits(tmp_path)] == ["fell"]
+    assert [kit.folder for kit in find_kits(tmp_path)] == ["fell", "large"]

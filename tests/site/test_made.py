@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import shutil
 from collections.abc import Callable, Mapping
 from pathlib import Path
 
@@ -64,6 +65,8 @@ def test_what_is_remembered_reads_as_it_was_written(tmp_path: Path) -> None:
         '{"made_from":1,"files":{},"zip_sha256":"","zip_bytes":1,"zip_begins":""}',
         '{"made_from":"","files":{"a":1},"zip_sha256":"","zip_bytes":1,"zip_begins":""}',
         '{"made_from":"","files":[],"zip_sha256":"","zip_bytes":1,"zip_begins":""}',
+        '{"made_from":"","files":{},"zip_sha256":"","zip_bytes":"1","zip_begins":""}',
+        '{"made_from":"","files":{},"zip_sha256":"","zip_bytes":1,"zip_begins":1}',
     ],
 )
 def test_a_record_that_is_damaged_is_told_and_the_kit_left_alone(tmp_path: Path, text: str) -> None:
@@ -117,6 +120,30 @@ def test_what_systems_leave_in_folders_is_neither_damage_nor_in_the_way(tmp_path
     assert refused(tmp_path) == []
 
 
+@pytest.mark.parametrize("name", ["fell", "fell/cook/soup.html", "fell.zip"])
+def test_the_same_bytes_behind_a_link_are_not_the_kit(tmp_path: Path, name: str) -> None:
+    put_kit(tmp_path)
+    replaced_by_a_link(tmp_path, name)
+    assert not swap.is_current(tmp_path, TRIP, "this")
+
+
+@pytest.mark.parametrize("left", [["fell"], ["fell.zip"], []])
+def test_a_kit_that_was_taken_away_may_be_built_anew(tmp_path: Path, left: list[str]) -> None:
+    put_kit(tmp_path)
+    for name in {"fell", "fell.zip"} - set(left):
+        swap.remove(tmp_path / name)
+    assert refused(tmp_path) == []
+    assert not swap.is_current(tmp_path, TRIP, "this")
+
+
+def test_a_damaged_record_without_a_kit_is_in_nobodys_way(tmp_path: Path) -> None:
+    put_kit(tmp_path)
+    made.record(tmp_path, TRIP).write_text("{")
+    swap.remove(tmp_path / "fell")
+    swap.remove(tmp_path / "fell.zip")
+    assert refused(tmp_path) == []
+
+
 # -- what is somebody else's ----------------------------------------------------------------------
 
 
@@ -124,6 +151,16 @@ def replaced_by_a_link(out: Path, name: str) -> None:
     path = out / name
     path.rename(out / "elsewhere")
     path.symlink_to(out / "elsewhere")
+
+
+def replaced_by_a_file(path: Path) -> None:
+    shutil.rmtree(path)
+    path.write_text("mine")
+
+
+def replaced_by_a_folder(path: Path) -> None:
+    path.unlink()
+    path.mkdir()
 
 
 def other_zip(out: Path, content: bytes) -> None:
@@ -149,6 +186,12 @@ FOREIGN: Mapping[str, tuple[Callable[[Path], object], list[str]]] = {
     "a zip of the same beginning as any": (
         lambda out: other_zip(out, b"PK" + bytes(range(9)) + bytes(300)),
         ["fell.zip"],
+    ),
+    "a kit that is a file": (lambda out: replaced_by_a_file(out / "fell"), ["fell"]),
+    "a zip that is a folder": (lambda out: replaced_by_a_folder(out / "fell.zip"), ["fell.zip"]),
+    "a page that is a folder": (
+        lambda out: replaced_by_a_folder(out / "fell/index.html"),
+        ["fell/index.html"],
     ),
     "several": (
         lambda out: [(out / "fell" / name).write_text("x") for name in ("b", "a", "c")],
@@ -216,6 +259,18 @@ def test_an_own_folder_of_somebody_else_is_refused(tmp_path: Path, kind: str) ->
         with pytest.raises(SiteError, match=r"\.built is there already and was not made by trip"):
             touch(own.parent)
     assert everything(tmp_path) == before
+
+
+@pytest.mark.parametrize(
+    ("names", "says", "hints"),
+    [
+        (["a"], "a is there already and was not made by tripkit", 0),
+        (["a", "b"], "a and 1 more are there already and were not made by tripkit", 2),
+    ],
+)
+def test_what_is_in_the_way_is_counted(names: list[str], says: str, hints: int) -> None:
+    stop = made.refused([Path(name) for name in names])
+    assert (stop.message, len(stop.hints)) == (says, hints + 1)
 
 
 def test_many_strangers_are_told_with_the_way_out(tmp_path: Path) -> None:

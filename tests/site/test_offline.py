@@ -25,6 +25,12 @@ from builder.site.offline import add_manifest, add_service_worker, is_needed
         ("assets/javascripts/lunr/min/lunr.stemmer.support.min.js", "en", False),
         ("assets/javascripts/lunr/wordcut.js", "de", False),
         ("assets/images/favicon.png", "en", False),
+        ("assets/images/favicon.png", "de", False),
+        ("assets/javascripts/lunr/min/lunr.xx.min.js", "en", False),
+        ("assets/javascripts/lunr/tinyseg.js", "de", False),
+        ("sitemap.xml.gz", "de", False),
+        ("index.html", "de", False),
+        ("assets/images.css", "en", True),
         ("sitemap.xml", "en", False),
         ("404.html", "en", False),
     ],
@@ -53,6 +59,45 @@ def test_the_worker_lists_every_file_and_marks_every_change(tmp_path: Path) -> N
     assert worker(site, tmp_path) == first
     (site / "index.html").write_text("One")
     assert worker(site, tmp_path) != first
+
+
+def test_the_mark_follows_names_as_well_as_bytes_and_the_worker_is_not_in_its_own_list(
+    tmp_path: Path,
+) -> None:
+    site = tmp_path / "site"
+    site.mkdir()
+    (site / "a.html").write_text("x")
+    first = worker(site, tmp_path)
+    assert json.loads(first.split("const FILES = ")[1].split(";\n")[0]) == ["a.html"]
+    assert first.endswith("use(MARK, FILES);\n")
+    mark = first.split('const MARK = "')[1].split('"')[0]
+    assert len(mark) == 16
+    (site / "a.html").rename(site / "b.html")
+    assert mark not in worker(site, tmp_path)
+
+
+def test_what_a_phone_is_told_of_a_kit(tmp_path: Path) -> None:
+    """Its names by the words of the format, with which a browser looks for them."""
+    add_manifest(tmp_path, "A round over the fell and back", "nb")
+    manifest = json.loads((tmp_path / "webmanifest.json").read_text(encoding="utf-8"))
+    icons = manifest.pop("icons")
+    assert manifest == {
+        "name": "A round over the fell and back",
+        "short_name": "A round over the fell an",  # 24 letters are all that stand below an icon
+        "lang": "nb",
+        "start_url": "index.html",
+        "scope": "./",
+        "display": "standalone",
+        "background_color": "#fbfaf6",
+        "theme_color": "#17362f",
+    }
+    assert [(each["sizes"], each["type"]) for each in icons] == [
+        ("any", "image/svg+xml"),
+        ("192x192", "image/png"),
+        ("512x512", "image/png"),
+    ]
+    assets = Path(__file__).parents[2] / "site_templates"
+    assert all((assets / each["src"]).is_file() for each in icons)
 
 
 def test_the_manifest_stays_inside_the_kit(tmp_path: Path) -> None:

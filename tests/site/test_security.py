@@ -53,6 +53,39 @@ def test_the_policy_never_allows_what_is_not_named(alone: bool) -> None:
     assert ("'self'" in content) is not alone
 
 
+def test_the_whole_policy_of_a_page_is_this() -> None:
+    hashed = security.hash_source("one()")
+    assert security.policy(["one()"]) == (
+        f"default-src 'none'; script-src 'self' {hashed}; style-src 'self'; img-src 'self' data:; "
+        "connect-src 'self'; worker-src 'self'; manifest-src 'self'; base-uri 'none'; "
+        "form-action 'none'"
+    )
+    assert security.policy(["one()"], ["one()"], alone=True) == (
+        f"default-src 'none'; script-src {hashed}; style-src {hashed}; img-src data:; "
+        "base-uri 'none'; form-action 'none'"
+    )
+    # A page with neither script nor style of its own may run none.
+    assert security.policy([], alone=True) == (
+        "default-src 'none'; img-src data:; base-uri 'none'; form-action 'none'"
+    )
+
+
+def test_scripts_and_styles_are_found_however_they_are_written() -> None:
+    html = (
+        "<SCRIPT >one(\n)</SCRIPT><Style media=x>p{\n}</STYLE><style>q{}</style><style>q{}</style>"
+    )
+    assert security.inline_scripts(html) == ["one(\n)"]
+    assert security.inline_styles(html) == ["p{\n}", "q{}"]
+    page = f"{HEAD}<ARTICLE>\n<script>bad()</script>\n</Article></body></html>"
+    assert security.hash_source("bad()") not in security.secure_page(page)
+
+
+def test_only_the_first_charset_carries_the_policy() -> None:
+    page = security.secure_page(HEAD + "<p><META charset=UTF-8 /></p></body></html>")
+    assert page.count("Content-Security-Policy") == 1
+    assert "Content-Security-Policy" in page.partition("<title>")[0]
+
+
 def test_a_page_without_a_charset_is_an_error() -> None:
     with pytest.raises(ValueError, match="charset"):
         security.secure_page("<html><head></head></html>")

@@ -182,6 +182,43 @@ def test_two_kits_can_be_built_at_once(tmp_path: Path) -> None:
         assert (tmp_path / made.OWN_FOLDER / "tarn.lock").exists()
 
 
+def test_a_build_waits_for_another_one_and_asks_again_in_between(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    slept: list[float] = []
+    with contextlib.ExitStack() as other:
+        other.enter_context(swap.kit_lock(tmp_path, "fell"))
+
+        def sleep(seconds: float) -> None:
+            slept.append(seconds)
+            if len(slept) == 3:
+                other.close()
+
+        monkeypatch.setattr("builder.site.swap.time.sleep", sleep)
+        with swap.kit_lock(tmp_path, "fell"):
+            assert slept == [swap.LOCK_POLL_S] * 3
+
+
+def test_the_first_kit_of_a_name_is_put_in_place_too(tmp_path: Path) -> None:
+    write_new(tmp_path)
+    swap.swap(tmp_path, "fell")
+    assert ages(tmp_path) == {"new"}
+    assert left_over(tmp_path) == []
+
+
+@pytest.mark.parametrize("ending", swap.LEFTOVERS)
+def test_each_thing_that_a_killed_build_leaves_is_cleared_away(tmp_path: Path, ending: str) -> None:
+    write_kit(tmp_path, "old")
+    left = tmp_path / made.OWN_FOLDER / f"fell{ending}"
+    if ending == ".zip":
+        left.write_text("zip of old")
+    else:
+        left.mkdir()
+    swap.recover(tmp_path)
+    assert left_over(tmp_path) == []
+    assert ages(tmp_path) == {"old"}
+
+
 @pytest.mark.parametrize("done", [3, 4])
 def test_a_kit_killed_about_its_record_is_not_taken_for_the_old_one(
     tmp_path: Path, done: int

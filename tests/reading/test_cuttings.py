@@ -1,0 +1,190 @@
+"""A kit hands on every record its trip uses, in its own words, and none besides."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+
+import pytest
+
+from builder.reading.cuttings import Key, content_of_kit, cut_files, records_of_trip
+from builder.reading.folder import Folder, RecordText
+from builder.reading.yaml_door import read_yaml
+from tests.reading.folder_builder import BEAN_POT, BEANS_IN_MAY, GOOD, TRIP, changed, read
+
+# What the small trip needs: its dish, the batch, what they hold, its kitchen.
+NEEDED = {
+    ("trip", "tarrow"),
+    ("recipe", "bean-pot"),
+    ("batch", "beans-may"),
+    ("food", "beans"),
+    ("food", "rice"),
+    ("packaging", "zip-bag"),
+    ("stoves", "burner"),
+    ("fuels", "gas"),
+    ("pots", "pot"),
+}
+EGG = "- {id: egg, name: Egg, kind: egg, state: raw, per_100g: {energy: 140 kcal}}\n"
+SOUP = (
+    "id: soup\nname: Soup\nserves: 1\ncook_in: pot\nuses: [{food: oil, amount: 9 g}]\n"
+    "steps: [{do: boil, with: [oil], water: 100 ml}, {do: serve}]\n"
+)
+
+
+def needed(found: Folder, cautions: tuple[str, ...] = ()) -> set[Key]:
+    keys = records_of_trip(found.content.trips["tarrow"], found.content, cautions)
+    assert len(keys) == len(set(keys))
+    return set(keys)
+
+
+@pytest.mark.parametrize(
+    ("files", "more", "less"),
+    [
+        ({}, set(), set()),
+        # A food brings its source along.
+        (
+            {"trips/tarrow.yaml": changed(TRIP, "eat: rice", "eat: oil")},
+            {("food", "oil"), ("source", "own-scales")},
+            set(),
+        ),
+        # What somebody avoids has to be known where the kit is read again.
+        (
+            {
+                "trips/tarrow.yaml": changed(TRIP, "own_gear: 6 kg", "avoids: [egg, milk]"),
+                "foods/more.yaml": EGG,
+            },
+            {("food", "egg")},
+            set(),
+        ),
+        (
+            {
+                "batches/beans.yaml": changed(BEANS_IN_MAY, "method: dehydrator", "dryer: box")
+                + "method: dehydrator\n",
+                "gear/more.yaml": "dryers: [{id: box, name: Box, method: dehydrator, hours: 2, "
+                "load: 250 g}]\n",
+            },
+            {("dryers", "box")},
+            set(),
+        ),
+        # Without packs no packaging but the one for loose food, which is always needed.
+        (
+            {"batches/beans.yaml": changed(BEANS_IN_MAY, ", in: zip-bag", "")},
+            set(),
+            set(),
+        ),
+        (
+            {"trips/tarrow.yaml": TRIP + "fire: {irons: [iron]}\n"},
+            {("irons", "iron")},
+            set(),
+        ),
+        (
+            {
+                "trips/tarrow.yaml": changed(
+                    TRIP, "stove: {use: burner, pots: [pot]}\n", ""
+                ).replace(
+                    "dinner: [{cook: bean-pot, from: beans-may}]", "lunch: {eat: oil, each: 9 g}"
+                )
+            },
+            {("food", "oil"), ("source", "own-scales")},
+            {
+                *(("recipe", "bean-pot"), ("batch", "beans-may"), ("food", "beans")),
+                *(("stoves", "burner"), ("fuels", "gas"), ("pots", "pot")),
+            },
+        ),
+        # A dish that is eaten brings its own.
+        (
+            {
+                "recipes/soup.yaml": SOUP,
+                "recipes/bean-pot.yaml": changed(
+                    BEAN_POT, "{food: rice, amount", "{recipe: soup, id: rice, amount"
+                ),
+                "trips/tarrow.yaml": changed(TRIP, "from: beans-may", "from: {beans: beans-may}"),
+            },
+            {("recipe", "soup"), ("food", "oil"), ("source", "own-scales")},
+            set(),
+        ),
+    ],
+)
+def test_what_a_trip_needs(
+    tmp_path: Path, files: Mapping[str, str], more: set[Key], less: set[Key]
+) -> None:
+    found = read(tmp_path, {**GOOD, **files})
+    assert [str(each) for each in found.problems if each.severity == "error"] == []
+    assert needed(found) == (NEEDED | more) - less
+
+
+def test_a_kit_holds_the_words_of_what_it_needs_and_no_others(tmp_path: Path) -> None:
+    foods = (
+        "# of the cellar\n- {id: mine, name: Mine, kind: grain, state: dried,\n"
+        "   per_100g: {energy: 360 kcal}}\n\n# never eaten here\n"
+        "- {id: other, name: Other, kind: grain, state: dried, per_100g: {energy: 1 kcal}}\n"
+    )
+    trip = changed(TRIP, "eat: rice", "eat: mine")
+    found = read(tmp_path, {**GOOD, "foods/mine.yaml": foods, "trips/tarrow.yaml": trip})
+    files = {path: text.decode() for path, text in content_of_kit(found, "tarrow", ()).items()}
+    assert list(files) == sorted(files)
+    assert files["trips/tarrow.yaml"] == trip
+    assert files["foods/mine.yaml"] == foods.partition("\n\n")[0] + "\n"
+    assert "fuels:\n" in files["gear/all.yaml"] and "irons:" not in files["gear/all.yaml"]
+
+
+GEAR = """\
+stoves:
+  # borrowed
+  - id: a      # light
+    name: A
+
+  - {id: b, name: B}
+fuels:
+  - {id: c, name: C}
+"""
+
+
+@pytest.mark.parametrize(
+    ("keys", "expected"),
+    [
+        ("a", "stoves:\n  # borrowed\n  - id: a      # light\n    name: A\n"),
+        ("b", "stoves:\n  - {id: b, name: B}\n"),
+        # In the order of the file, whatever the order in which they are needed.
+        (
+            "cba",
+            "fuels:\n  - {id: c, name: C}\nstoves:\n  # borrowed\n  - id: a      # light\n"
+            "    name: A\n  - {id: b, name: B}\n",
+        ),
+        ("x", ""),
+    ],
+)
+def test_pieces_of_gear_stay_in_their_sections(keys: str, expected: str) -> None:
+    node, _ = read_yaml(GEAR, "gear/all.yaml")
+    assert node is not None
+    texts = {
+        ("gear", str(item.entries["id"].node.value)): RecordText("gear/all.yaml", GEAR, item, name)
+        for name, entry in node.entries.items()
+        for item in entry.node.items
+    }
+    found = cut_files([("gear", key) for key in keys], texts)
+    assert found == ({"gear/all.yaml": expected} if expected else {})
+
+
+@pytest.mark.parametrize(
+    ("text", "at", "expected"),
+    [
+        ("- {id: a}\n- {id: b}", 1, "- {id: b}\n"),
+        ("[{id: a}, {id: b}]\n", 1, "- {id: b}\n"),
+        ("# of all\n\n# of a\n# and more\n- id: a\n", 0, "# of a\n# and more\n- id: a\n"),
+        ("# top\n- id: a\n", 0, "# top\n- id: a\n"),
+        (
+            "- id: a\n  n: |\n    two\n    lines\n- id: b\n",
+            0,
+            "- id: a\n  n: |\n    two\n    lines\n",
+        ),
+        ("- id: a\n  steps:\n    - x\n  # of b\n- id: b\n", 0, "- id: a\n  steps:\n    - x\n"),
+        ("-\n  id: a\n- id: b\n", 0, "- {id: a}\n"),
+        ("- id: a\n  tags: []\n- id: b\n", 0, "- id: a\n  tags: []\n"),
+    ],
+)
+def test_one_item_is_cut_out_with_its_comments(text: str, at: int, expected: str) -> None:
+    node, _ = read_yaml(text, "foods/f.yaml")
+    assert node is not None
+    record = RecordText("foods/f.yaml", text, node.items[at])
+    assert cut_files([("food", "a")], {("food", "a"): record}) == {"foods/f.yaml": expected}
