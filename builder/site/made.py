@@ -102,9 +102,9 @@ def read_made(source: Path) -> Made | None:
     try:
         told = json.loads(source.read_text("utf-8"))
         made = Made(**told)
-        good = isinstance(made.files, dict) and isinstance(made.zip_bytes, int)
         texts = (made.made_from, made.zip_sha256, made.zip_begins, *made.files.values())
-        return made if good and all(isinstance(each, str) for each in texts) else None
+        good = isinstance(made.zip_bytes, int) and all(isinstance(each, str) for each in texts)
+        return made if good else None
     except (OSError, ValueError, TypeError, AttributeError, RecursionError):
         return None
 

@@ -232,8 +232,10 @@ def test_the_own_folder_is_made_once_and_known_again(tmp_path: Path) -> None:
     own = made.claim(tmp_path / "kits")
     before = everything(tmp_path)
     assert made.is_ours(own)
+    assert (own / made.MARK_NAME).read_text("utf-8") == made.MARK_TEXT
     assert made.claim(tmp_path / "kits") == own
     assert everything(tmp_path) == before
+    assert made.claim(tmp_path / "new" / "and" / "deep").is_dir()
 
 
 def test_an_own_folder_killed_before_its_mark_is_used(tmp_path: Path) -> None:

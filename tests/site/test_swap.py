@@ -215,8 +215,17 @@ def test_each_thing_that_a_killed_build_leaves_is_cleared_away(tmp_path: Path, e
     else:
         left.mkdir()
     swap.recover(tmp_path)
+    assert not left.exists()
     assert left_over(tmp_path) == []
     assert ages(tmp_path) == {"old"}
+
+
+def test_an_old_kit_that_stands_aside_alone_goes_back(tmp_path: Path) -> None:
+    write_kit(tmp_path, "old")
+    (tmp_path / "fell").rename(swap.old_folder(tmp_path, "fell"))
+    swap.recover(tmp_path)
+    assert ages(tmp_path) == {"old"}
+    assert left_over(tmp_path) == []
 
 
 @pytest.mark.parametrize("done", [3, 4])
