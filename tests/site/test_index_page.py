@@ -53,9 +53,12 @@ def test_one_kit_is_told_in_just_these_words(tmp_path: Path) -> None:
 
 
 def test_kits_of_one_day_come_by_title_and_then_by_folder(tmp_path: Path) -> None:
+    assert find_kits(tmp_path) == []
     for folder, title in (("b", "same"), ("a", "Same"), ("c", "Other"), ("d", "same")):
         put_kit(tmp_path, folder, title, "2031-05-01")
     assert [kit.folder for kit in find_kits(tmp_path)] == ["c", "a", "b", "d"]
+    write_index(tmp_path)
+    assert "2031-05-01 · 2 days · 2 people" in (tmp_path / "index.html").read_text("utf-8")
 
 
 def test_the_list_is_remembered_by_its_hash(tmp_path: Path) -> None:
@@ -87,7 +90,9 @@ def test_folders_that_are_no_kits_are_left_out(tmp_path: Path, text: str) -> Non
 def test_a_kit_with_odd_data_is_listed_all_the_same(tmp_path: Path, trip: object) -> None:
     (tmp_path / "odd").mkdir()
     (tmp_path / "odd" / "kit.json").write_text(json.dumps({"format": "trip-kit", "trip": trip}))
-    assert [kit.folder for kit in find_kits(tmp_path)] == ["odd"]
+    (kit,) = find_kits(tmp_path)
+    title = "5" if isinstance(trip, dict) else "odd"
+    assert (kit.folder, kit.title, kit.start, kit.people_count) == ("odd", title, "", 0)
 
 
 def test_an_unchanged_list_is_not_written_again(tmp_path: Path) -> None:
@@ -131,12 +136,10 @@ def test_hidden_folders_of_a_running_build_are_not_listed(tmp_path: Path) -> Non
 
 
 def test_data_that_no_kit_has_is_passed_over(tmp_path: Path) -> None:
-    put_kit(tmp_path, "huge", "Huge", "2031-05-01")
-    with (tmp_path / "huge/kit.json").open("ab") as file:
-        file.truncate(LARGEST_DATA_BYTES + 1)
-    put_kit(tmp_path, "large", "Large", "2031-04-01")
-    text = (tmp_path / "large/kit.json").read_text()
-    (tmp_path / "large/kit.json").write_text(text + " " * (LARGEST_DATA_BYTES - len(text)))
+    for folder, size in (("huge", LARGEST_DATA_BYTES + 1), ("large", LARGEST_DATA_BYTES)):
+        put_kit(tmp_path, folder, folder, "2031-04-01")
+        text = (tmp_path / folder / "kit.json").read_text()
+        (tmp_path / folder / "kit.json").write_text(text + " " * (size - len(text)))
     (tmp_path / "pipe").mkdir()
     os.mkfifo(tmp_path / "pipe/kit.json")
     put_kit(tmp_path, "fell", "Fell", "2031-05-01")
