@@ -54,7 +54,7 @@ FOUR = Count(4, Named("four", "here"))
         (lambda: holds(SIX, "<=", SIX), 1.0, Reckoned("<=", (SIX, SIX))),
         (lambda: holds(SIX, "<=", TWO), 0.0, Reckoned("<=", (SIX, TWO))),
         (lambda: found(9.0, "n", "by a fit", "nist"), 9.0, Found("n", "by a fit", ("nist",))),
-        (lambda: counted(3, "eaters"), 3.0, Found("eaters", "counted")),
+        (lambda: counted(3, "eaters"), 3, Found("eaters", "counted")),
         (lambda: nothing("fuel"), 0.0, Found("fuel", "nothing of it here")),
         (lambda: none("packs", "not told"), 0, Found("packs", "not told")),
     ],
