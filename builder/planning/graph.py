@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields, is_dataclass
+from functools import cache
 from itertools import count
 from typing import Any
 
@@ -125,33 +126,45 @@ def sources_of(record: object) -> set[str]:
     """Give the ids of all sources that the figures in a record rest on."""
     found: set[str] = set()
     seen: set[int] = set()
-
-    def look(each: object) -> None:
+    waiting = [record]
+    while waiting:
+        each = waiting.pop()
+        kind: Any = type(each)
+        if kind in _PLAIN:
+            continue
         if isinstance(each, (Figure, Count)):
             if id(each) not in seen:
                 seen.add(id(each))
-                look_at(each.origin)
-        elif is_dataclass(each):
-            for part in fields(each):
-                look(getattr(each, part.name))
+                waiting += _behind(each.origin, found)
         elif isinstance(each, (tuple, list)):
-            for part in each:
-                look(part)
-
-    def look_at(origin: Origin) -> None:
-        if isinstance(origin, Named):
-            found.add(origin.source)
-        elif isinstance(origin, Found):
-            found.update(origin.sources)
-        elif isinstance(origin, Worked):
-            found.update(FORMULAS[origin.formula].sources)
-            for _, given in origin.inputs:
-                look(given)
-        elif isinstance(origin, Reckoned):
-            look(origin.parts)
-
-    look(record)
+            waiting += each
+        else:
+            waiting += [getattr(each, name) for name in _fields_of(kind)]
     return found
+
+
+# Most of a record is words and numbers without an origin: asked first, and by their kind.
+_PLAIN = frozenset({str, float, int, bool, type(None)})
+
+
+def _behind(origin: Origin, found: set[str]) -> Iterable[object]:
+    """Note the sources that an origin tells, and give the figures it came from."""
+    if isinstance(origin, Worked):
+        found.update(FORMULAS[origin.formula].sources)
+        return [given for _, given in origin.inputs]
+    if isinstance(origin, Reckoned):
+        return (*origin.parts, *origin.guards)
+    if isinstance(origin, Named):
+        found.add(origin.source)
+    elif isinstance(origin, Found):
+        found.update(origin.sources)
+    return ()
+
+
+@cache
+def _fields_of(kind: type) -> tuple[str, ...]:
+    """Give the names of a record's fields; none of what is no record."""
+    return tuple(each.name for each in fields(kind)) if is_dataclass(kind) else ()
 
 
 class _Writer:
