@@ -24,6 +24,7 @@ from builder.speech import Speech, later, speech_of
 _DAY = re.compile(r"days\.(\d+)\.")
 _MEAL = re.compile(r"days\.\d+\.meals\.(\d+)\.")
 _PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
+_LOOK = re.compile(r"looks\.([a-z_]+)\.(\d+)\.[a-z]")
 _BATCH = re.compile(r"batches\.(\d+)\.")
 # Told in full elsewhere: points of a curve, and the times of the order of work.
 _LEFT_OUT = re.compile(r"days\.\d+\.order_of_work\.|batches\.\d+\.run\.|looks\.labels\.")
@@ -165,6 +166,8 @@ class _Teller:
             return day.meals[int(meal[1])].title
         if person := _PERSON.match(name):
             return self.kit.party[int(person[1])].name
+        if look := _LOOK.match(name):
+            return self.looked_at(look[1], int(look[2]))
         if batch := _BATCH.match(name):
             each = self.kit.batches[int(batch[1])]
             return f"{each.name} ({each.id})"
@@ -172,6 +175,14 @@ class _Teller:
             return self.say("The whole day")
         first = re.split(r"[./]", name)[0]
         return self.say(_GROUPS[first]) if first in _GROUPS else self.say("The trip")
+
+    def looked_at(self, kind: str, number: int) -> str:
+        """Name what a second look is taken at: a meal, a person, a batch or a day."""
+        look = getattr(self.kit.looks, kind)[number]
+        for named_by in ("title", "name", "batch"):
+            if hasattr(look, named_by):
+                return self.say("A second look: {what}", what=getattr(look, named_by))
+        return self.say("A second look at day {n}", n=look.day)
 
     def line(self, name: str, node: Node) -> Line:
         """Tell how one figure came about."""

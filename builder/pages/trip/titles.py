@@ -4,9 +4,17 @@ from __future__ import annotations
 
 import re
 
+from builder.formulas.declaring import FORMULAS
+from builder.pages.trip.sources import SUBJECTS
 from builder.planning.graph import Node, is_inner
 from builder.speech import Speech, later
 
+# An end of a range is called as the range is.
+_END = re.compile(r"(?<=\.)(least|likely|most)_(?=\w+_)|_range")
+# What each formula works out, in plain words, as the page of sources tells it.
+_WORDS = {
+    _END.sub("", formula): said for each in SUBJECTS.values() for formula, said in each.items()
+}
 _NUMBERS = re.compile(r"\.\d+(?=\.|$)")
 _TITLES = {
     "days.#.pressure_hpa": later("Air pressure"),
@@ -101,6 +109,106 @@ _TITLES = {
     "weights.people.#.by_day_g.#": later("Pack each morning"),
     "trip.party.#.energy_need_kcal": later("Energy need over the trip"),
     "trip.party.#.energy_share": later("Share of a common pot"),
+    "days.#.meals.#.eaters": later("Eaters"),
+    "days.#.meals.#.ingredients.#.amount_g": later("An ingredient"),
+    "days.#.meals.#.ingredients.#.packs": later("Packs of an ingredient"),
+    "days.#.meals.#.plate_shares.#": later("Share of the pot"),
+    "days.#.meals.#.steps.#.minutes": later("Time of a step"),
+    "days.#.meals.#.steps.#.minutes_at_sea_level": later("Time of a step at the sea's level"),
+    "days.#.meals.#.steps.#.each_side_min": later("Time on each side"),
+    "days.#.meals.#.steps.#.pieces": later("Pieces"),
+    "days.#.meals.#.steps.#.presses": later("Presses of a step"),
+    "days.#.meals.#.steps.#.water_ml": later("Water of a step"),
+    "batches.#.loaded_at_c": later("Temperature when loaded"),
+    "batches.#.water_activity_low": later("Water activity, at least"),
+    "batches.#.water_activity_high": later("Water activity, at most"),
+    "batches.#.dry_limit": later("Moisture at which it is dry"),
+    "batches.#.packs_used": later("Packs eaten"),
+    "fuel.containers.#.holds_g": later("A container holds"),
+    "fuel.containers.#.empty_g": later("A container, empty"),
+    "fuel.containers.#.count": later("Containers"),
+    "shopping.#.mass_g": later("To buy or dry"),
+    "shopping.#.dried_g": later("The same, dried"),
+    "trip.mug_ml": later("A mug holds"),
+    "weights.people.#.carries.#.mass_g": later("One thing to carry"),
+    "looks.bags_swell_times": later("Closed bags grow so many times"),
+    "looks.cold_gas.#.air_low_c": later("Lowest air"),
+    "looks.cold_gas.#.can_kpa": later("Pressure in a full can"),
+    "looks.cold_gas.#.usable_share": later("Gas that comes out in the cold"),
+    "looks.cold_gas.#.wanted_kpa": later("Pressure that the burner needs"),
+    "looks.density_kcal_g": later("Energy in each gram of food"),
+    "looks.energy.#.kcal_by_source.schofield1985": later("Energy of a mean day, by its hours"),
+    "looks.energy.#.kcal_by_source.nasem2023": later(
+        "Energy of a mean day, by an equation for whole days"
+    ),
+    "looks.energy.#.kcal_by_source.mifflin1990": later(
+        "Energy of a mean day, by another energy at rest"
+    ),
+    "looks.energy.#.spread_share": later("How far the methods lie apart"),
+    "looks.guides.#.air_c.#": later("Air in the dryer"),
+    "looks.guides.#.boil_min.#": later("Blanching in boiling water"),
+    "looks.guides.#.steam_min.#": later("Blanching in steam"),
+    "looks.guides.#.heat_to_c": later("Heat all through"),
+    "looks.guides.#.hours.#": later("Hours in the dryer"),
+    "looks.guides.#.pieces_mm.#": later("How thick to cut"),
+    "looks.irons.#.heats_min.#": later("Embers heat an iron in"),
+    "looks.irons.#.cold_press_min.#": later("First press in a cold iron"),
+    "looks.loads.#.freezing_kwh": later("Energy to freeze the load"),
+    "looks.loads.#.ice_gone_h.#": later("Until the ice is gone"),
+    "looks.loads.#.layer_mm": later("Layer on the trays"),
+    "looks.loads.#.listed_hours": later("Hours that the dryer's maker tells"),
+    "looks.loads.#.of_limit": later("Load against the limit"),
+    "looks.needs_more.#.days": later("Days that ask for more"),
+    "looks.needs_more.#.kcal.#": later("Energy on top"),
+    "looks.oxygen.#.absorber_ml": later("Absorber for a pack"),
+    "looks.oxygen.#.oxygen_ml": later("Oxygen in a pack"),
+    "looks.people.#.energy_kcal": later("Eats on a mean day"),
+    "looks.people.#.protein_active_g.#": later("Protein for hard days"),
+    "looks.people.#.protein_g": later("Protein on a mean day"),
+    "looks.people.#.protein_need_g": later("Protein need"),
+    "looks.people.#.salt_g": later("Salt on a mean day"),
+    "looks.pressure.#.boils_c": later("Water boils in the pressure cooker at"),
+    "looks.pressure.#.minutes": later("Time under pressure"),
+    "looks.pressure.#.likely_min.#": later("Time under pressure, least and most"),
+    "looks.snow.#.firm_l": later("Firm snow"),
+    "looks.snow.#.fluffy_l": later("Fluffy snow"),
+    "looks.snow.#.potfuls_firm": later("Potfuls of firm snow"),
+    "looks.snow.#.potfuls_fluffy": later("Potfuls of fluffy snow"),
+    "looks.snow.#.water_ml": later("Water out of snow"),
+    "looks.soaking.#.stands_h": later("May stand wet"),
+    "looks.soaking.#.uptake_ml.#": later("Water taken up"),
+    "looks.soaking.#.usual_min.#": later("Soaks as a rule"),
+    "looks.standing.#.bare_above_60_min": later("Stays hot"),
+    "looks.standing.#.bare_c.#": later("Temperature after standing"),
+    "looks.standing.#.cosy_above_60_min": later("Stays hot in a cosy"),
+    "looks.standing.#.cosy_c.#": later("Temperature after standing in a cosy"),
+    "looks.standing.#.minutes": later("Time it stands"),
+    "looks.sweating.#.damp_ml_h": later("Sweat in damp air"),
+    "looks.sweating.#.dry_ml_h": later("Sweat in dry air"),
+    "looks.sweating.#.planned_ml_h": later("Drinks on the way"),
+    "looks.treating.#.boil_min": later("Boil for"),
+    "looks.treating.#.contact_min": later("Wait before drinking"),
+    "looks.treating.#.drops_per_litre": later("Drops of bleach for a litre"),
+    "looks.treating.#.strict_boil_min": later("Boil for, by the stricter rule"),
+    "looks.treating.#.volume_ml": later("Water to make safe"),
+    "looks.wood_g.#": later("Wood of the trip, by its species"),
+    "days.#.meals.#.nutrition.energy_kcal": later("Food energy"),
+    "days.#.nutrition.energy_kcal": later("Food energy"),
+    "days.#.meals.#.nutrition.protein_g": later("Protein"),
+    "days.#.nutrition.protein_g": later("Protein"),
+    "nutrition.protein_g": later("Protein"),
+    "days.#.meals.#.nutrition.fat_g": later("Fat"),
+    "days.#.nutrition.fat_g": later("Fat"),
+    "nutrition.fat_g": later("Fat"),
+    "days.#.meals.#.nutrition.carbohydrate_g": later("Carbohydrate"),
+    "days.#.nutrition.carbohydrate_g": later("Carbohydrate"),
+    "nutrition.carbohydrate_g": later("Carbohydrate"),
+    "days.#.meals.#.nutrition.fibre_g": later("Fibre"),
+    "days.#.nutrition.fibre_g": later("Fibre"),
+    "nutrition.fibre_g": later("Fibre"),
+    "days.#.meals.#.nutrition.sodium_mg": later("Sodium"),
+    "days.#.nutrition.sodium_mg": later("Sodium"),
+    "nutrition.sodium_mg": later("Sodium"),
 }
 
 
@@ -112,8 +220,12 @@ def pattern_of(address: str) -> str:
 def title_of(say: Speech, address: str, node: Node | None = None) -> str:
     """Give what a figure is called; what has no title of its own is told by its name."""
     if is_inner(address):
-        declared = node.declared.__name__ if node and node.declared else "part"
-        return named_plainly(declared)
+        formula = FORMULAS[node.declared] if node and node.declared else None
+        if formula is None:
+            return say("A part of it")
+        words = _WORDS.get(_END.sub("", formula.id, count=1), "")
+        said = say(words) if words else named_plainly(formula.function.__name__)
+        return said[:1].upper() + said[1:]
     known = _TITLES.get(pattern_of(address))
     return say(known) if known is not None else named_plainly(address)
 
