@@ -35,24 +35,61 @@ class Node:
 
 
 @dataclass(slots=True)
+class Ways:
+    """Numbers the ways in which figures came about: what came about alike is one figure."""
+
+    numbers: dict[object, int] = field(default_factory=dict)
+    known: dict[int, tuple[int, Traced]] = field(default_factory=dict)  # by number in memory
+
+    def of(self, figure: Traced) -> int:
+        """Give the number of the way in which a figure came about."""
+        known = self.known.get(id(figure))
+        if known is None:
+            way = (float(figure), isinstance(figure, Count), *self._parts(figure.origin))
+            # The figure is kept with it, so that its place in memory is not taken by another.
+            known = (self.numbers.setdefault(way, len(self.numbers)), figure)
+            self.known[id(figure)] = known
+        return known[0]
+
+    def _parts(self, origin: Origin) -> tuple[object, ...]:
+        if isinstance(origin, Worked):
+            given = tuple(
+                (name, tuple(map(self.of, each)) if isinstance(each, tuple) else self.of(each))
+                for name, each in origin.inputs
+            )
+            return (origin.formula, given)
+        if isinstance(origin, Reckoned):
+            parts = tuple(
+                ("figure", self.of(each)) if isinstance(each, (Figure, Count)) else each
+                for each in origin.parts
+            )
+            return (origin.do, parts, tuple(map(self.of, origin.guards)))
+        return (origin,)
+
+
+@dataclass(slots=True)
 class Graph:
     """All figures of a kit by their ids; an input that has an id is a figure of its own."""
 
     nodes: dict[str, Node] = field(default_factory=dict)
-    ids: dict[int, str] = field(default_factory=dict)  # by the figure's number in memory
+    ids: dict[int, str] = field(default_factory=dict)  # by the way a figure came about
+    ways: Ways = field(default_factory=lambda: Ways())
     _inner: count[int] = field(default_factory=lambda: count(1))
 
     def id_of(self, figure: Traced) -> str | None:
         """Give the id of a figure that is told; a leaf that no page tells has none."""
-        return self.ids.get(id(figure))
+        return self.ids.get(self.ways.of(figure))
 
     def inner_id(self, figure: Traced) -> str:
         """Give the id of a figure that no page tells: a number of its own."""
-        return self.ids.setdefault(id(figure), f"#{next(self._inner)}")
+        way = self.ways.of(figure)
+        if way not in self.ids:
+            self.ids[way] = f"#{next(self._inner)}"
+        return self.ids[way]
 
     def below(self, nodes: Iterable[Node]) -> Graph:
         """Give the part of the graph that some figures rest on."""
-        part = Graph(ids=self.ids)
+        part = Graph(ids=self.ids, ways=self.ways)
         waiting = list(nodes)
         while waiting:
             node = waiting.pop()
@@ -72,9 +109,15 @@ def graph_of(data: object) -> Graph:
     graph = Graph()
     told = list(_told(data, ""))
     for name, figure in told:
-        graph.ids.setdefault(id(figure), name)
+        graph.ids.setdefault(graph.ways.of(figure), name)
     for name, figure in told:
-        _note(graph, name, figure, name)
+        first = graph.id_of(figure)
+        if name == first or isinstance(figure.origin, (Told, Named, Found)):
+            _note(graph, name, figure, name)
+        else:
+            # It came about like another one that is told: it is that one.
+            same = name_of(graph, figure)
+            graph.nodes[name] = Node(name, figure, name, same, same, {same: figure})
     return graph
 
 
@@ -187,7 +230,7 @@ class _Writer:
         is_own = origin.guards or self.graph.id_of(value) is not None
         if (is_own or self.length > _LONGEST_EXPRESSION) and not whole:
             return self._symbol(value)
-        if not origin.do:
+        if not origin.do or (origin.do in ("sum", "min", "max") and len(origin.parts) == 1):
             return self.write(origin.parts[0], binds)
         if origin.do in ("sum", "min", "max"):
             return self._function(origin)
@@ -203,9 +246,11 @@ class _Writer:
             return f"{origin.do}({', '.join(self.write(each, 0) for each in origin.parts)})"
         if not origin.parts:
             return "0"
+        before = (dict(self.inputs), dict(self._names))
         listed = self._list(origin.parts, 0)
         # Of parts that are all alike no list would be left to run over.
         if not any(isinstance(self.inputs[name], tuple) for name in names_in(listed)):
+            self.inputs, self._names = before
             listed = self._named(origin.parts)
         return f"{origin.do}({listed})"
 
@@ -252,9 +297,10 @@ class _Writer:
         return signs.pop(), list(zip(*rows, strict=True))
 
     def _symbol(self, figure: Traced) -> str:
-        known = self._names.get(id(figure))
+        way = self.graph.ways.of(figure)
+        known = self._names.get(way)
         if known is None:
-            known = self._names[id(figure)] = self._free(name_of(self.graph, figure))
+            known = self._names[way] = self._free(name_of(self.graph, figure))
             self.inputs[known] = figure
         self.length += len(known)
         return known
