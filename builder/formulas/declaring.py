@@ -16,7 +16,8 @@ Function = TypeVar("Function", bound=Callable[..., Any])
 # The unit that the end of a name tells, longest endings first.
 UNIT_OF_ENDING = {
     "kj_kg_k": "kJ/(kg K)", "mg_100g": "mg/100 g", "kcal_h": "kcal/h", "kcal_day": "kcal/day",
-    "kcal_kg": "kcal/kg", "kcal_g": "kcal/g", "kcal_100g": "kcal/100 g", "g_100g": "g/100 g",
+    "kcal_kg": "kcal/kg", "kcal_g": "kcal/g", "kcal_100g": "kcal/100 g", "kcal_cm": "kcal/cm",
+    "g_kg": "g/kg", "g_100g": "g/100 g",
     "ml_h": "ml/h", "mj_kg": "MJ/kg", "kj_kg": "kJ/kg", "kj_k": "kJ/K", "kj_min": "kJ/min",
     "g_ml": "g/ml", "ml_g": "ml/g", "kg_h": "kg/h", "kg_m2": "kg/m²", "w_m2": "W/m²",
     "w_kg": "W/kg", "km_h": "km/h", "m_s": "m/s", "m_s2": "m/s²", "k_m": "K/m", "k_h": "K/h",

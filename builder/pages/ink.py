@@ -64,8 +64,11 @@ def _is_seen(sign: str) -> bool:
 
 @pass_context
 def address(context: Context, target: str) -> str:
-    """Give a link to a page of the kit, as seen from the page that is being written."""
-    return str(context["up"]) + target
+    """Give a link to a page of the kit, as seen from the page that is being written.
+
+    One that leads to the same page stays as it is.
+    """
+    return target if target.startswith("#") else str(context["up"]) + target
 
 
 def at(anchor: str) -> str:

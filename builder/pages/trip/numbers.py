@@ -6,18 +6,19 @@ They are written out of the graph of figures, so that nothing on them is told a 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
+from itertools import groupby
 
 from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.model.figure import Found, Named, Told, Traced
 from builder.model.kit import Kit
-from builder.pages.citing import citation, citation_in_short
+from builder.pages.citing import citation
 from builder.pages.figures import anchor, numbers_of, worked
 from builder.pages.pieces import Table, table, text
 from builder.pages.trip.leaves import leaf_said
 from builder.pages.trip.sources import Checked, checked_at
-from builder.pages.trip.titles import title_of
+from builder.pages.trip.titles import named_plainly, title_of
 from builder.planning.graph import Graph, Node, is_inner
 from builder.speech import Speech, later, speech_of
 
@@ -28,6 +29,7 @@ _LOOK = re.compile(r"looks\.([a-z_]+)\.(\d+)\.[a-z]")
 _BATCH = re.compile(r"batches\.(\d+)\.")
 # Told in full elsewhere: points of a curve, and the times of the order of work.
 _LEFT_OUT = re.compile(r"days\.\d+\.order_of_work\.|batches\.\d+\.run\.|looks\.labels\.")
+_SHORT_EXPRESSION = 60  # a longer one is told once on a page
 _GROUPS = {
     "weights": later("Packs"),
     "fuel": later("Fuel"),
@@ -53,10 +55,11 @@ class Line:
     anchor: str
     title: str
     value: str
-    expression: str  # "" for a leaf
+    expression: str  # "" for a leaf, and where it stands in another line
+    as_in: str  # the line of this page that tells the same expression
     inputs: tuple[Given, ...]
     origin: str  # of a leaf
-    sources: tuple[tuple[str, str], ...]  # in short, and the address
+    sources: tuple[tuple[str, str], ...]  # their numbers in the list, and the address
     inner: bool  # worked out on the way to the one above
 
 
@@ -85,29 +88,43 @@ class Cited:
 
 
 @dataclass(frozen=True, slots=True)
+class Constant:
+    """A default, a constant or a row of a table that lines of a page use."""
+
+    anchor: str
+    name: str
+    value: str
+    sources: tuple[tuple[str, str], ...]
+
+
+@dataclass(frozen=True, slots=True)
 class NumbersPage:
     """The figures of a day, or of the trip with what was assumed and all sources."""
 
     path: str
     title: str
     parts: tuple[Part, ...]
+    constants: tuple[Constant, ...]
     defaults: Table | None
     sources: tuple[Cited, ...]
 
 
 def numbers_pages(kit: Kit, graph: Graph, checked: Sequence[Checked]) -> tuple[NumbersPage, ...]:
     """Give how each figure came about: the trip first, then each day."""
-    teller = _Teller(kit, graph)
+    tellers = {numbers_of(""): _Teller(kit, graph, numbers_of(""))}
     parts: dict[str, dict[str, list[Line]]] = {numbers_of(""): {}}
     for day in kit.days:
-        parts[numbers_of(f"days.{day.day - 1}.")] = {}
+        path = numbers_of(f"days.{day.day - 1}.")
+        parts[path] = {}
+        tellers[path] = _Teller(kit, graph, path)
     for name, node in graph.nodes.items():
         # A leaf of its own is told where it goes in.
         if not _LEFT_OUT.match(node.top) and not (is_inner(name) and node.leaf):
-            groups = parts[numbers_of(node.top)]
+            path = numbers_of(node.top)
+            groups, teller = parts[path], tellers[path]
             groups.setdefault(teller.part(node.top), []).append(teller.line(name, node))
     return tuple(
-        _page(kit, path, number, groups, checked)
+        _page(kit, path, number, groups, tellers[path].constants(), checked)
         for number, (path, groups) in enumerate(parts.items())
     )
 
@@ -117,6 +134,7 @@ def _page(
     path: str,
     number: int,
     groups: Mapping[str, Sequence[Line]],
+    constants: tuple[Constant, ...],
     checked: Sequence[Checked],
 ) -> NumbersPage:
     say = speech_of(kit.language)
@@ -129,6 +147,7 @@ def _page(
             Part(title, f"part-{place}", tuple(lines))
             for place, (title, lines) in enumerate(groups.items(), start=1)
         ),
+        constants,
         table((say("Not told"), say("Taken instead"), say("Why")), told)
         if told and whole
         else None,
@@ -151,13 +170,26 @@ def _web(url: str) -> str:
     return url if re.fullmatch(r"https?://[A-Za-z0-9._~:/?#@%&=+,;-]+", url) else ""
 
 
-class _Teller:
-    """Tells the lines of a kit's figures."""
+def _in_runs(values: Iterable[tuple[str, str]]) -> Iterator[tuple[str, str]]:
+    """Give values that follow each other alike once, with their number."""
+    for (said, href), run in groupby(values):
+        number = len(list(run))
+        yield (f"{number} × {said}" if number > 1 else said, href)
 
-    def __init__(self, kit: Kit, graph: Graph) -> None:
-        self.kit, self.graph = kit, graph
+
+class _Teller:
+    """Tells the lines of one page."""
+
+    def __init__(self, kit: Kit, graph: Graph, path: str) -> None:
+        self.kit, self.graph, self.path = kit, graph, path
         self.say = speech_of(kit.language)
-        self.short = {source.id: citation_in_short(self.say, source) for source in kit.sources}
+        self.cited = {source.id: str(number) for number, source in enumerate(kit.sources, start=1)}
+        self.named: dict[tuple[float, Named], Constant] = {}
+        self.told: dict[str, str] = {}  # where a long expression stands on this page
+
+    def constants(self) -> tuple[Constant, ...]:
+        """Give the constants that the lines told so far use, each once."""
+        return tuple(sorted(self.named.values(), key=lambda each: each.name))
 
     def part(self, name: str) -> str:
         """Name the thing that a figure is of."""
@@ -187,11 +219,14 @@ class _Teller:
     def line(self, name: str, node: Node) -> Line:
         """Tell how one figure came about."""
         unit = self.unit(name, node)
+        at = self.told.setdefault(node.formula, anchor(name))
+        again = len(node.expression) > _SHORT_EXPRESSION and at != anchor(name)
         return Line(
             anchor(name),
             title_of(self.say, name, node),
             self.worked(node.value, unit),
-            node.expression,
+            "" if again else node.expression,
+            f"#{at}" if again else "",
             tuple(self.given(symbol, given) for symbol, given in node.inputs.items()),
             leaf_said(self.kit, node.leaf) if node.leaf is not None else "",
             tuple(self.sources(node)),
@@ -212,24 +247,42 @@ class _Teller:
         """Tell an input: its values lead to their own lines, a leaf tells where it is from."""
         unit = unit_of_name(symbol)
         figures = given if isinstance(given, tuple) else (given,)
-        values = tuple((self.worked(each, unit), self.href(each)) for each in figures)
+        values = [(self.worked(each, unit), self.href(each)) for each in figures]
+        # What leads to a line of its own is told there.
         origins = dict.fromkeys(
             leaf_said(self.kit, each.origin)
-            for each in figures
-            if isinstance(each.origin, (Told, Named, Found))
+            for each, (_, href) in zip(figures, values, strict=True)
+            if not href and isinstance(each.origin, (Told, Found))
         )
-        return Given(symbol, values, ", ".join(origins))
+        return Given(symbol, tuple(_in_runs(values)), ", ".join(origins))
+
+    def constant(self, figure: Traced, leaf: Named) -> Constant:
+        """Give a constant of this page, noted the first time."""
+        key = (float(figure), leaf)
+        if key not in self.named:
+            words, _, chosen = leaf.name.partition(" (")
+            self.named[key] = Constant(
+                f"c{len(self.named) + 1}",
+                f"{named_plainly(words)} ({chosen}" if chosen else named_plainly(words),
+                self.worked(figure, unit_of_name(words)),
+                tuple(self.links([leaf.source])),
+            )
+        return self.named[key]
 
     def href(self, figure: Traced) -> str:
         """Give the address of the line of a figure; a leaf has none."""
         name = self.graph.id_of(figure)
         leaf = isinstance(figure.origin, (Told, Named, Found))
+        if isinstance(figure.origin, Named) and (name is None or is_inner(name)):
+            return f"#{self.constant(figure, figure.origin).anchor}"
         if name is None or (leaf and is_inner(name)):
             return ""
         top = self.graph.nodes[name].top
         if _LEFT_OUT.match(top):
             return ""
-        return f"{numbers_of(top).removesuffix('.md')}.html#{anchor(name)}"
+        path = numbers_of(top)
+        page = "" if path == self.path else f"{path.removesuffix('.md')}.html"
+        return f"{page}#{anchor(name)}"
 
     def sources(self, node: Node) -> Iterator[tuple[str, str]]:
         """Give the sources of a figure, each with its address."""
@@ -240,6 +293,11 @@ class _Teller:
             names = node.leaf.sources
         elif node.declared is not None:
             names = FORMULAS[node.declared].sources
+        yield from self.links(names)
+
+    def links(self, names: Iterable[str]) -> Iterator[tuple[str, str]]:
+        """Give the numbers of sources in the list, each with its address."""
+        page = "" if self.path == numbers_of("") else "numbers.html"
         for source in names:
-            if source in self.short:
-                yield self.short[source], f"numbers.html#source-{source}"
+            if source in self.cited:
+                yield self.cited[source], f"{page}#source-{source}"
