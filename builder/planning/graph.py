@@ -46,6 +46,8 @@ class Ways:
         known = self.known.get(id(figure))
         if known is None:
             way = (float(figure), isinstance(figure, Count), *self._parts(figure.origin))
+            if not figure and isinstance(figure.origin, Found):
+                way = (id(figure),)  # nothing of this is not nothing of that
             # The figure is kept with it, so that its place in memory is not taken by another.
             known = (self.numbers.setdefault(way, len(self.numbers)), figure)
             self.known[id(figure)] = known
