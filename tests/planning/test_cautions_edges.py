@@ -268,3 +268,26 @@ def test_an_overloaded_run_stands_at_the_batch_that_the_trip_eats(tmp_path: Path
     more = {**MORE, "fresh": "2500 g", "dried": "520 g"}
     (found,) = told(tmp_path, "overloaded-dryer", from_batches(more, FRUIT))
     assert found.at.batch == "berries"
+
+
+WHERE = {"tent": "in a tent", "tarp": "under a tarp", "hut": "in a hut",
+         "snow": "in a snow shelter", "open": "in the open"}  # fmt: skip
+ON_STOVE = {"dinner": [{"cook": "dish"}]}
+ON_FIRE = {"lunch": [{"cook": "pressed"}]}
+BURNS: list[tuple[Record, str]] = [
+    (ON_STOVE, "a stove"),
+    (ON_FIRE, "a fire"),
+    ({**ON_FIRE, **ON_STOVE}, "a stove and a fire"),
+]
+
+
+@pytest.mark.parametrize("shelter", WHERE)
+def test_every_shelter_and_everything_that_burns_is_named(tmp_path: Path, shelter: str) -> None:
+    recipes = [boiled(), {**PRESSED, "id": "pressed"}]
+    for number, (meals, burns) in enumerate(BURNS):
+        folder = {**days(day(meals), shelter=shelter, **FIRE), "recipes": recipes}
+        path = tmp_path / str(number)
+        says = [f"You sleep {WHERE[shelter]} and cook on {burns}."]
+        assert [each.because for each in told(path, "carbon-monoxide", folder)] == says
+        in_hut = [each.because for each in told(path / "hut", "hut-flue", folder)]
+        assert in_hut == (says if shelter == "hut" else [])
