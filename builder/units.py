@@ -451,12 +451,17 @@ def _split(quantity: str) -> tuple[str, str]:
     return match["number"], match["unit"].strip()
 
 
+# Mugs stand beside millilitres only where they pour the same to a twentieth.
+_MUGS_OFF_SHARE = 0.05
+_SLACK = 1e-9
 _QUARTERS = ("", "¼", "½", "¾")
 
 
 def mugs(volume_ml: float, mug_ml: float) -> str:
-    """Give a volume in mugs of the trip's own size, to the quarter; never less than a quarter."""
-    quarters = max(1, int(rounded(volume_ml / mug_ml * 4))) if volume_ml > 0 else 0
+    """Give a volume in mugs of the trip's own size, to the quarter; "" where that is off."""
+    quarters = int(rounded(volume_ml / mug_ml * 4))
+    if abs(quarters * mug_ml / 4 - volume_ml) > _MUGS_OFF_SHARE * volume_ml + _SLACK:
+        return ""
     whole, part = divmod(quarters, 4)
     number = f"{whole or ''}{_QUARTERS[part]}" or "0"
     return f"{number}{NBSP}{'mug' if 0 < quarters <= 4 else 'mugs'}"

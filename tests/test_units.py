@@ -610,21 +610,26 @@ def test_a_safe_limit_as_shown_is_as_hot_as_it_must_be(temperature_c: float) -> 
     ("volume_ml", "mug_ml", "shown"),
     [
         (0, 300, "0 mugs"),
-        (1, 300, "¼ mug"),
+        (1, 300, ""),
+        (71.42, 300, ""),  # a quarter is 75 ml: 5.01 % more
+        (71.43, 300, "¼ mug"),
         (75, 300, "¼ mug"),
-        (112.4, 300, "¼ mug"),
-        (112.5, 300, "½ mug"),
+        (78.94, 300, "¼ mug"),
+        (78.95, 300, ""),
+        (112.4, 300, ""),
+        (112.5, 300, ""),
         (150, 300, "½ mug"),
         (225, 300, "¾ mug"),
         (300, 300, "1 mug"),
         (374, 300, "1¼ mugs"),
         (600, 300, "2 mugs"),
         (1000, 300, "3¼ mugs"),
-        (260, 400, "¾ mug"),
+        (2700, 300, "9 mugs"),
+        (260, 400, ""),
         (400, 400, "1 mug"),
     ],
 )
-def test_volumes_are_told_in_mugs_to_the_quarter(
+def test_volumes_are_told_in_mugs_where_a_quarter_comes_within_a_twentieth(
     volume_ml: float, mug_ml: float, shown: str
 ) -> None:
     assert mugs(volume_ml, mug_ml).replace(NBSP, " ") == shown

@@ -10,9 +10,13 @@ from builder.formulas.effort import (
     EER_FROM_YEARS,
     FASTEST_WALK_M_S,
     GROUND,
+    J_PER_KCAL,
+    LEAST_AGE_YEARS,
     LEAST_MASS_KG,
+    MOST_AGE_YEARS,
     MOST_LOAD_KG,
     MOST_MASS_KG,
+    SEXES,
 )
 from builder.formulas.nutrition import salt_g
 from builder.formulas.ranges import require, require_above, require_known
@@ -31,8 +35,29 @@ NURSING_KCAL: dict[str, float] = {
 }
 PUBLISHED_BY = tuple(PREGNANCY_KCAL)
 
-# EFSA 2012: for each kg of body, and what each third and nursing add [g a day].
+# EFSA 2012: for each kg of body, and what each third and nursing add [g a day]. From this age on,
+# girls and boys apart from 11 years.
 PROTEIN_G_KG = 0.83
+_PROTEIN_FROM_YEARS: tuple[tuple[float, float, float], ...] = (
+    (1.0, 1.14, 1.14),
+    (1.5, 1.03, 1.03),
+    (2.0, 0.97, 0.97),
+    (3.0, 0.90, 0.90),
+    (4.0, 0.86, 0.86),
+    (5.0, 0.85, 0.85),
+    (6.0, 0.89, 0.89),
+    (7.0, 0.91, 0.91),
+    (8.0, 0.92, 0.92),
+    (9.0, 0.91, 0.91),
+    (11.0, 0.90, 0.91),
+    (12.0, 0.89, 0.90),
+    (13.0, 0.88, 0.90),
+    (14.0, 0.87, 0.89),
+    (15.0, 0.85, 0.88),
+    (16.0, 0.84, 0.87),
+    (17.0, 0.83, 0.86),
+    (18.0, PROTEIN_G_KG, PROTEIN_G_KG),
+)
 PREGNANCY_PROTEIN_G = (1.0, 9.0, 28.0)
 NURSING_PROTEIN_G = 19.0
 # Hard days in a row: position stand of 2016, from memory.
@@ -61,8 +86,15 @@ _ACTIVITY_UP_TO: tuple[tuple[float, tuple[float, float, float]], ...] = (
 # More than this nobody keeps up for weeks.
 MOST_ACTIVITY_LEVEL = 2.5
 
+# How far the Load Carriage Decision Aid goes.
+FASTEST_LCDA_M_S = 2.0
+MOST_LCDA_GRADE_PERCENT = 40.0
+# How far two equations for one walk may lie from what it takes, beyond the lower and the higher.
+WALK_OFF_SHARE = 0.05
+
 OXYGEN_J_ML = 20.1
 _S_PER_MIN = 60.0
+_S_PER_H = 3600.0
 
 
 def pregnancy_kcal(third: int | None, published_by: str = "efsa-energy-2013") -> float:
@@ -131,9 +163,16 @@ def nursing_kcal(published_by: str = "efsa-energy-2013") -> float:
     return NURSING_KCAL[published_by]
 
 
-def _pregnancy_protein_g(third: int | None, pregnant: bool) -> float:
-    """Protein that a pregnancy adds."""
-    return PREGNANCY_PROTEIN_G[_third(third)] if pregnant else 0.0
+def _protein_g_kg(sex: str | None, age_years: float) -> float:
+    """Protein for each kilogram of body by age; the mean of both where the sex is not told."""
+    row = next(row for row in reversed(_PROTEIN_FROM_YEARS) if age_years >= row[0])
+    by_sex = {"female": row[1], "male": row[2]}
+    return (row[1] + row[2]) / 2.0 if sex is None else by_sex[sex]
+
+
+def _pregnancy_protein_g(third: int) -> float:
+    """Protein that a third of a pregnancy adds; none without one."""
+    return PREGNANCY_PROTEIN_G[third - 1] if third else 0.0
 
 
 def _nursing_protein_g(nursing: bool) -> float:
@@ -142,28 +181,28 @@ def _nursing_protein_g(nursing: bool) -> float:
 
 
 @declared(
-    "each_g_kg * mass_kg + pregnancy_protein_g + nursing_protein_g",
-    {"each_g_kg": Constant(PROTEIN_G_KG, "efsa-protein-2012")},
-    {
-        "pregnancy_protein_g": FromTable(
-            _pregnancy_protein_g, ("third", "pregnant"), "efsa-protein-2012"
-        ),
-        "nursing_protein_g": FromTable(_nursing_protein_g, ("nursing",), "efsa-protein-2012"),
+    "each_g_kg * mass_kg + pregnancy_g + nursing_g",
+    tables={
+        "each_g_kg": FromTable(_protein_g_kg, ("sex", "age_years"), "efsa-protein-2012"),
+        "pregnancy_g": FromTable(_pregnancy_protein_g, ("third",), "efsa-protein-2012"),
+        "nursing_g": FromTable(_nursing_protein_g, ("nursing",), "efsa-protein-2012"),
     },
 )
 def protein_need_g(
-    mass_kg: float, third: int | None = None, pregnant: bool = False, nursing: bool = False
+    sex: str | None, age_years: float, mass_kg: float, third: int = 0, nursing: bool = False
 ) -> float:
-    """Protein that an adult needs in a day.
+    """Protein that a person needs in a day.
 
     Parameters
     ----------
+    sex : str or None
+        female or male; None takes the mean of both.
+    age_years : float
+        Age. [years], 1 to 120
     mass_kg : float
         Body mass. [kg], 3 to 300
-    third : int or None
-        Third of a pregnancy; None, not told, takes the last. [-]
-    pregnant : bool
-        Whether 1, 9 or 28 g are added.
+    third : int
+        Third of a pregnancy, 1, 2 or 3, which adds 1, 9 or 28 g; 0 for none. [-], 0 to 3
     nursing : bool
         Whether 19 g are added.
 
@@ -175,19 +214,23 @@ def protein_need_g(
     Raises
     ------
     ValueError
-        If a value is outside its range.
+        If a value is outside its range or the sex is not known.
 
     Notes
     -----
-    0.83 mass, plus what pregnancy and nursing add.
+    From 18 years 0.83 mass, younger by age up to 1.14; plus what pregnancy and nursing add.
 
     References
     ----------
     .. [efsa-protein-2012] EFSA, 2012, Dietary Reference Values for protein (read in a copy).
     """
+    require("age", age_years, "years", LEAST_AGE_YEARS, MOST_AGE_YEARS)
     require("body mass", mass_kg, "kg", LEAST_MASS_KG, MOST_MASS_KG)
-    added = _pregnancy_protein_g(third, pregnant) + _nursing_protein_g(nursing)
-    return PROTEIN_G_KG * mass_kg + added
+    require("third of the pregnancy", float(third), "", 0.0, 3.0)
+    if sex is not None:
+        require_known("sex", sex, SEXES)
+    added = _pregnancy_protein_g(third) + _nursing_protein_g(nursing)
+    return _protein_g_kg(sex, age_years) * mass_kg + added
 
 
 @declared_ends(
@@ -524,11 +567,129 @@ def lcda_power_w(body_kg: float, load_kg: float, speed_m_s: float, grade_percent
     .. [looney2019] Looney and others, 2019, graded walking (read in copies that differ).
     """
     _require_walk(body_kg, load_kg, speed_m_s)
-    require("walking speed", speed_m_s, "m/s", 0.0, 2.0)
-    require("grade", grade_percent, "%", -40.0, 45.0)
+    require("walking speed", speed_m_s, "m/s", 0.0, FASTEST_LCDA_M_S)
+    require("grade", grade_percent, "%", -MOST_LCDA_GRADE_PERCENT, 45.0)
     level = 1.44 + 1.94 * speed_m_s**0.43 + 0.24 * speed_m_s**4
     bend = 1.0 - 1.05 ** (1.0 - 1.1 ** (grade_percent + 32.0))
     return float((body_kg + load_kg) * (level + 0.34 * speed_m_s * grade_percent * bend))
+
+
+# The way as walk_kcal has it: one speed, one slope up and one down.
+_SPEED = "(distance_m / (hours * 3600))"
+_GRADE = "(100 * (ascent_m + descent_m) / distance_m)"
+_UP_SHARE = "if(ascent_m + descent_m > 0, ascent_m / (ascent_m + descent_m), 0)"
+
+
+def _lcda_w_kg(grade: str) -> str:
+    """Write the power for each kilogram out, for a grade as it is written."""
+    return (
+        f"(1.44 + 1.94 * {_SPEED} ^ 0.43 + 0.24 * {_SPEED} ^ 4 "
+        f"+ 0.34 * {_SPEED} * {grade} * (1 - 1.05 ^ (1 - 1.1 ^ ({grade} + 32))))"
+    )
+
+
+@declared(
+    f"(body_kg + load_kg) * ({_UP_SHARE} * {_lcda_w_kg(_GRADE)} "
+    f"+ (1 - {_UP_SHARE}) * {_lcda_w_kg(f'(0 - {_GRADE})')}) * hours * 3600 / j_per_kcal",
+    {"j_per_kcal": Constant(J_PER_KCAL, "looney2019")},
+)
+def lcda_walk_kcal(
+    body_kg: float,
+    load_kg: float,
+    hours: float,
+    distance_m: float,
+    ascent_m: float,
+    descent_m: float,
+) -> float:
+    """Energy a person uses on a walk up and down, by the Load Carriage Decision Aid.
+
+    Parameters
+    ----------
+    body_kg : float
+        Body mass. [kg], 3 to 300
+    load_kg : float
+        Mass carried. [kg], 0 to 300
+    hours : float
+        Time on the way. [h], above 0
+    distance_m : float
+        Length of the way. [m], above 0; speed at most 2 m/s
+    ascent_m : float
+        All climbs together. [m], 0 or more; with descent_m at most 0.4 of the way
+    descent_m : float
+        All drops together. [m], 0 or more
+
+    Returns
+    -------
+    float
+        Energy on firm ground. [kcal]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    The way is split as walk_kcal splits it: u = ascent / (ascent + descent) of it goes up, the
+    rest down, both at the grade 100 (ascent + descent) / distance and at one speed; kcal =
+    W * 3600 / 4184 for each hour. Measured to 1.96 m/s and from -40 to 45 percent.
+
+    References
+    ----------
+    .. [looney2019] Looney and others, 2019, graded walking (read in copies that differ).
+    """
+    require_above("time on the way", hours, "h", 0.0)
+    require_above("distance", distance_m, "m", 0.0)
+    require("ascent", ascent_m, "m", 0.0)
+    require("descent", descent_m, "m", 0.0)
+    speed_m_s = distance_m / (hours * _S_PER_H)
+    sloping_m = ascent_m + descent_m
+    up_share = ascent_m / sloping_m if sloping_m > 0.0 else 0.0
+    grade_percent = 100.0 * sloping_m / distance_m
+    require("grade", grade_percent, "%", 0.0, MOST_LCDA_GRADE_PERCENT)
+    power_w = up_share * lcda_power_w(body_kg, load_kg, speed_m_s, grade_percent)
+    power_w += (1.0 - up_share) * lcda_power_w(body_kg, load_kg, speed_m_s, -grade_percent)
+    return power_w * hours * _S_PER_H / J_PER_KCAL
+
+
+def lcda_knows(hours: float, distance_m: float, ascent_m: float, descent_m: float) -> bool:
+    """Whether a walk is neither faster nor steeper than the Load Carriage Decision Aid goes.
+
+    Parameters
+    ----------
+    hours : float
+        Time on the way. [h], above 0
+    distance_m : float
+        Length of the way. [m], above 0
+    ascent_m : float
+        All climbs together. [m], 0 or more
+    descent_m : float
+        All drops together. [m], 0 or more
+
+    Returns
+    -------
+    bool
+        Whether lcda_walk_kcal gives its energy. [-]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    At most 2 m/s and 40 percent.
+
+    References
+    ----------
+    .. [looney2019] Looney and others, 2019, graded walking (read in copies that differ).
+    """
+    require_above("time on the way", hours, "h", 0.0)
+    require_above("distance", distance_m, "m", 0.0)
+    require("ascent", ascent_m, "m", 0.0)
+    require("descent", descent_m, "m", 0.0)
+    is_slow = distance_m <= FASTEST_LCDA_M_S * hours * _S_PER_H
+    return is_slow and ascent_m + descent_m <= MOST_LCDA_GRADE_PERCENT / 100.0 * distance_m
 
 
 def ludlow_weyand_power_w(

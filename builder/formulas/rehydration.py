@@ -6,7 +6,7 @@ import math
 
 from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.cooling import HOT_HOLDING_C
-from builder.formulas.declaring import Constant, declared_ends
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.drying import solids_factor
 from builder.formulas.ranges import require, require_above, require_known
 from builder.formulas.safety import hours_out_of_cold
@@ -17,9 +17,21 @@ ACTIVATION_KJ_MOL = 19.2
 COLDEST_WATER_C = 0.0
 HOTTEST_WATER_C = 100.0
 
-# Dried food gets back this much of what it lost (textbook range, quoted from memory).
-LEAST_UPTAKE_SHARE = 0.6
-MOST_UPTAKE_SHARE = 0.9
+# How much of what drying took out comes back, by kind: between the stewed and the dried foods of
+# SR28 (worked out) and ratios of reviews (quoted from memory). The wetter the fresh food, the less.
+FREEZE_DRIED_TAKES_UP_SHARE = 0.9
+TAKES_UP_SHARE: dict[str, float] = {
+    "grain": 1.0,
+    "legume": 0.7,
+    "vegetable": 0.6,
+    "meat": 0.5,
+    "poultry": 0.5,
+    "fish": 0.5,
+    "fruit": 0.4,
+}
+ELSE_TAKES_UP_SHARE = 1.0
+# A quarter more is poured, so that all of it is wet; never more than was lost.
+POUR_FACTOR = 1.25
 
 # USDA FSIS danger zone: from 40 degF, to 140 where hot food is held (read in a copy).
 COLD_UP_TO_C = 4.4
@@ -253,42 +265,106 @@ def rehydration_coefficient(
     return ratio / solids_factor(water_share, residual_share)
 
 
-@declared_ends(
-    "least_share * full_return_ml",
-    "most_share * full_return_ml",
-    constants={
-        "least_share": Constant(LEAST_UPTAKE_SHARE, "ranganna1986"),
-        "most_share": Constant(MOST_UPTAKE_SHARE, "ranganna1986"),
-    },
-)
-def uptake_range_ml(full_return_ml: float) -> tuple[float, float]:
-    """Water that a dried food really takes up, from little to much.
+def takes_up_share(method: str, kind: str) -> float:
+    """How much of the water that drying took out a dried food usually takes up again.
 
     Parameters
     ----------
-    full_return_ml : float
-        Water that drying took out. [ml], 0 or more
+    method : str
+        How it was dried: freeze-dryer, or any other for warm air.
+    kind : str
+        Kind of food; one that is not listed takes up all.
 
     Returns
     -------
-    tuple of float
-        Least and most uptake. [ml]
+    float
+        Share of what was lost. [share]
+
+    Notes
+    -----
+    Freeze-dried 0.9; dried in warm air grain 1, legumes 0.7, vegetables 0.6, meat and fish 0.5,
+    fruit 0.4, all else 1.
+
+    References
+    ----------
+    .. [usda-sr28] USDA SR28, dried foods and the same ones stewed (worked out).
+    .. [ranganna1986] Ranganna, 1986, rehydration ratios (quoted from memory).
+    """
+    if method == "freeze-dryer":
+        return FREEZE_DRIED_TAKES_UP_SHARE
+    return TAKES_UP_SHARE.get(kind, ELSE_TAKES_UP_SHARE)
+
+
+@declared("lost_ml * takes_up_share")
+def taken_up_ml(lost_ml: float, takes_up_share: float) -> float:
+    """Water that a dried food takes up again.
+
+    Parameters
+    ----------
+    lost_ml : float
+        Water that drying took out. [ml], 0 or more
+    takes_up_share : float
+        Share of it that comes back. [share], 0 to 1
+
+    Returns
+    -------
+    float
+        Uptake. [ml]
 
     Raises
     ------
     ValueError
-        If the volume is negative.
+        If a value is outside its range.
 
     Notes
     -----
-    0.6 to 0.9 of the full return.
+    lost * takes up.
 
     References
     ----------
-    .. [ranganna1986] Ranganna, 1986, usual coefficients of rehydration (quoted from memory).
+    .. [usda-sr28] USDA SR28, dried foods and the same ones stewed (worked out).
     """
-    require("water of the full return", full_return_ml, "ml", 0.0)
-    return LEAST_UPTAKE_SHARE * full_return_ml, MOST_UPTAKE_SHARE * full_return_ml
+    require("water that drying took out", lost_ml, "ml", 0.0)
+    require("share taken up", takes_up_share, "", 0.0, 1.0)
+    return lost_ml * takes_up_share
+
+
+@declared(
+    "lost_ml * min(1, pour_factor * takes_up_share)",
+    {"pour_factor": Constant(POUR_FACTOR, "common-practice")},
+)
+def auto_water_ml(lost_ml: float, takes_up_share: float) -> float:
+    """Water to pour on a dried food, so that it takes up what it will and swims in little more.
+
+    Parameters
+    ----------
+    lost_ml : float
+        Water that drying took out. [ml], 0 or more
+    takes_up_share : float
+        Share of it that comes back. [share], 0 to 1
+
+    Returns
+    -------
+    float
+        Volume; what is not taken up stays as broth. [ml]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    lost * min(1, 1.25 takes up).
+
+    References
+    ----------
+    .. [usda-sr28] USDA SR28, dried foods and the same ones stewed (worked out).
+    .. [common-practice] A quarter more than is taken up, no source.
+    """
+    require("water that drying took out", lost_ml, "ml", 0.0)
+    require("share taken up", takes_up_share, "", 0.0, 1.0)
+    return lost_ml * min(1.0, POUR_FACTOR * takes_up_share)
 
 
 def soak_range_min(kind: str, water: str) -> tuple[float, float]:

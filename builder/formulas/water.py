@@ -26,6 +26,10 @@ FULL_RATE_MASS_KG = 60.0
 # Of the adequate intake four fifths are drunk, in the 16 hours a person is awake.
 DRUNK_SHARE_OF_INTAKE = 0.8
 WAKING_HOURS = 16.0
+# Heat at rest: 1 at 25 degC and 0.06 more with each degree of the day's high. Our fit to what
+# men at rest in the shade needed at a mean of 30 degC: 3.8 l (1959) and 4.5 l (1947), and to two
+# to three times the temperate need at about 40 degC (NAP 10925, read).
+HEAT_SHARE_PER_K = 0.06
 # Dry air and hard breathing high up; IOM 1996, lower end (quoted from memory).
 HIGH_ML = 500.0
 HIGH_ABOVE_M = 2500.0
@@ -34,7 +38,7 @@ MOST_FROM_FOOD_SHARE = 0.3
 LEAST_TO_DRINK_ML = 1000.0
 NIGHT_HOURS = 10.0
 # More than this, in an hour or a day, can do harm: 1.5 and 12 quarts, TB MED 507 (read in a
-# copy). The need of a long hot day can lie above it.
+# copy). The need of a long hot day would lie above it: such a way is too long for the heat.
 MOST_ML_H = 1420.0
 MOST_ML_DAY = 11400.0
 
@@ -156,19 +160,28 @@ def drinking_rate_ml_h(air_high_c: float, mass_kg: float) -> float:
 
 
 @declared(
-    "intake_ml + travel_hours * (rate_ml_h - drunk_share * intake_ml / waking_hours) "
-    "+ if(altitude_m > high_above_m, high_ml, 0)",
+    "min(intake_ml * (1 + heat_share_per_k * max(0, air_high_c - warm_above_c) "
+    "* (waking_hours - travel_hours) / waking_hours) "
+    "+ travel_hours * (rate_ml_h - drunk_share * intake_ml / waking_hours) "
+    "+ if(altitude_m > high_above_m, high_ml, 0), most_ml_day)",
     {
+        "heat_share_per_k": Constant(HEAT_SHARE_PER_K, "nap-10925"),
+        "warm_above_c": Constant(WARM_ABOVE_C, "tb-med-507"),
         "drunk_share": Constant(DRUNK_SHARE_OF_INTAKE, "efsa2010"),
         "waking_hours": Constant(WAKING_HOURS, "common-practice"),
         "high_above_m": Constant(HIGH_ABOVE_M, "iom1996"),
         "high_ml": Constant(HIGH_ML, "iom1996"),
+        "most_ml_day": Constant(MOST_ML_DAY, "tb-med-507"),
     },
 )
 def water_need_ml(
-    intake_ml: float, travel_hours: float, rate_ml_h: float, altitude_m: float
+    intake_ml: float,
+    travel_hours: float,
+    rate_ml_h: float,
+    altitude_m: float,
+    air_high_c: float,
 ) -> float:
-    """Water a person needs on a day of travel, from drinks and food together.
+    """Water a person needs in a day, from drinks and food together, in heat and on the way.
 
     Parameters
     ----------
@@ -180,11 +193,13 @@ def water_need_ml(
         What is drunk in an hour on the way. [ml/h], 0 or more
     altitude_m : float
         Altitude of the camp. [m], -500 to 11000
+    air_high_c : float
+        Highest temperature of the day. [degC], -90 to 60
 
     Returns
     -------
     float
-        Need of the day. [ml]
+        Need of the day, at most 11400. [ml]
 
     Raises
     ------
@@ -193,21 +208,70 @@ def water_need_ml(
 
     Notes
     -----
-    AI + hours (rate - 0.8 AI / 16), above 2500 m 500 more: the hours on the way take the
-    place of as many quiet ones.
+    AI (1 + 0.06 max(0, high - 25) (16 - h) / 16) + h (rate - 0.8 AI / 16), above 2500 m
+    500 more: the hours on the way take the place of as many quiet ones. The 0.06 is a fit.
 
     References
     ----------
     .. [efsa2010] EFSA, 2010, Dietary Reference Values for water (read in a copy).
+    .. [nap-10925] Institute of Medicine, 2005, Dietary Reference Intakes for Water, pages 88
+       to 156: men at rest and at work in heat (read in a copy).
+    .. [tb-med-507] US Army, 2003, TB MED 507, 12 quarts a day at most (read in a copy).
     .. [iom1996] Institute of Medicine, 1996, high altitude (quoted from memory).
     """
     require("adequate intake", intake_ml, "ml", 0.0)
     require("time on the way", travel_hours, "h", 0.0, WAKING_HOURS)
     require("drinking rate", rate_ml_h, "ml/h", 0.0)
     require("altitude", altitude_m, "m", -500.0, 11000.0)
-    quiet_ml_h = DRUNK_SHARE_OF_INTAKE * intake_ml / WAKING_HOURS
+    require("highest air temperature", air_high_c, "°C", -90.0, 60.0)
+    quiet_share = (WAKING_HOURS - travel_hours) / WAKING_HOURS
+    heat_share = HEAT_SHARE_PER_K * max(0.0, air_high_c - WARM_ABOVE_C) * quiet_share
     high_ml = HIGH_ML if altitude_m > HIGH_ABOVE_M else 0.0
-    return intake_ml + travel_hours * (rate_ml_h - quiet_ml_h) + high_ml
+    way_ml = way_water_ml(travel_hours, rate_ml_h, intake_ml)
+    return min(intake_ml * (1.0 + heat_share) + way_ml + high_ml, MOST_ML_DAY)
+
+
+@declared(
+    "travel_hours * (rate_ml_h - drunk_share * intake_ml / waking_hours)",
+    {
+        "drunk_share": Constant(DRUNK_SHARE_OF_INTAKE, "efsa2010"),
+        "waking_hours": Constant(WAKING_HOURS, "common-practice"),
+    },
+)
+def way_water_ml(travel_hours: float, rate_ml_h: float, intake_ml: float) -> float:
+    """Water that the way asks for on top of a quiet day's.
+
+    Parameters
+    ----------
+    travel_hours : float
+        Hours on the way. [h], 0 to 16
+    rate_ml_h : float
+        What is drunk in an hour on the way. [ml/h], 0 or more
+    intake_ml : float
+        Adequate intake on a quiet day. [ml], 0 or more
+
+    Returns
+    -------
+    float
+        Volume. [ml]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    h (rate - 0.8 AI / 16).
+
+    References
+    ----------
+    .. [efsa2010] EFSA, 2010, Dietary Reference Values for water (read in a copy).
+    """
+    require("time on the way", travel_hours, "h", 0.0, WAKING_HOURS)
+    require("drinking rate", rate_ml_h, "ml/h", 0.0)
+    require("adequate intake", intake_ml, "ml", 0.0)
+    return travel_hours * (rate_ml_h - DRUNK_SHARE_OF_INTAKE * intake_ml / WAKING_HOURS)
 
 
 @declared(
@@ -253,6 +317,42 @@ def water_to_drink_ml(need_ml: float, from_food_ml: float, intake_ml: float) -> 
     require("adequate intake", intake_ml, "ml", 0.0)
     counted_ml = min(from_food_ml, MOST_FROM_FOOD_SHARE * intake_ml)
     return max(need_ml - counted_ml, LEAST_TO_DRINK_ML)
+
+
+@declared("max(to_drink_ml - home_share * max(to_drink_ml - way_ml, 0), 0)")
+def drunk_away_ml(to_drink_ml: float, home_share: float, way_ml: float) -> float:
+    """What is left to drink away from home where some meals are eaten at home.
+
+    Parameters
+    ----------
+    to_drink_ml : float
+        Volume to drink in the day. [ml], 0 or more
+    home_share : float
+        Share of the day's meals that are eaten at home. [share], 0 to 1
+    way_ml : float
+        Water that the way asks for on top of a quiet day's. [ml], any
+
+    Returns
+    -------
+    float
+        Volume; the water of the way is never made less. [ml]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    to drink - home share (to drink - way), neither the bracket nor the whole below 0.
+
+    References
+    ----------
+    .. [common-practice] Common practice, no source.
+    """
+    require("water to drink", to_drink_ml, "ml", 0.0)
+    require("share of meals at home", home_share, "", 0.0, 1.0)
+    return max(to_drink_ml - home_share * max(to_drink_ml - way_ml, 0.0), 0.0)
 
 
 @declared(

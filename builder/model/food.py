@@ -100,6 +100,7 @@ class Food:
     dry_as: DryAs | None = None
     keeps_months: float | None = None  # dried, at 15.6 °C, where its kind's months are not right
     spread_share: float | None = None  # one standard deviation of its listed water
+    takes_up_share: float | None = None  # of what warm air dried out, where its kind's is not right
     source: str | None = None
     ndb: str | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)

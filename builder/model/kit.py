@@ -112,6 +112,8 @@ class PlannedStep:
     each_side_min: float
     presses: int
     pieces: float  # pressed pieces for all who eat
+    taken_up_ml: float = 0.0  # of the water that puts dried food back
+    broth_ml: float = 0.0  # of it, what stays round the food
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,6 +185,13 @@ class PersonDay:
     water_need_ml: float
     water_from_food_ml: float
     to_drink_ml: float
+    travel_hours: float = 0.0  # one's own
+    travel_low_kcal: float | None = None  # None where no second equation knows such a way
+    travel_high_kcal: float | None = None
+    protein_need_g: float = 0.0
+    food_g: float = 0.0  # what is on their plates
+    food_kcal: float = 0.0
+    food_protein_g: float = 0.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -378,6 +387,8 @@ class KitBatch:
     sublimation_kwh: float = 0.0  # the least that a freeze dryer takes; 0 for other methods
     tests: tuple[DryTest, ...] = ()  # that were done to prove it dry
     in_dryer: bool = False  # its run has begun and not ended
+    water_back_ml: float = 0.0  # what is poured on all of it
+    taken_up_ml: float = 0.0  # of that
 
     @property
     def failed(self) -> bool:

@@ -9,7 +9,7 @@ from builder.model.batch import Method
 
 Span = tuple[float, float]  # least and most
 Form = Literal["slices", "halves", "whole", "layer", "single"]  # as food lies in a dryer
-NeedsMoreFor = Literal["pregnant", "nursing", "cold", "height"]
+NeedsMoreFor = Literal["cold", "height"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -155,7 +155,7 @@ class Soaking:
     hot: bool
     slowest: str  # the food that takes longest; "" where nothing is known
     usual_min: Span | None
-    uptake_ml: Span | None  # of the water that drying took out
+    uptake_ml: Span | None  # what is usually taken up, and all that is poured
     stands_h: float | None  # None: as long as it stays as cold as it is
     in_bottle: bool  # may begin on the way
     too_long: bool = False  # by its own steps it stands longer than such food may

@@ -171,7 +171,8 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         for each in (
             "id", "name", "kind", "state", "per_100g", "density_g_ml", "piece_g",
             "allergens", "may_contain", "contains", "beware", "cut", "game", "sorption", "dry_as",
-            "keeps_months", "spread_share", "perishable", "source", "allergen_source",
+            "keeps_months", "spread_share", "takes_up_share", "perishable", "source",
+            "allergen_source",
         )
     },
     Perishable: {"hours": _FOOD, "below_c": _FOOD},

@@ -59,7 +59,7 @@ class Person:
     carries_to_g: float | None = None
     own_gear_g: float | None = None
     avoids: tuple[str, ...] = ()
-    pregnant: bool = False
+    pregnant: int = 0  # the third of it, 1 to 3; 0 for not
     nursing: bool = False
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
@@ -160,11 +160,6 @@ class Day:
     def without_of(self, meal: str) -> tuple[str, ...]:
         """Give who is meant to have nothing of a meal."""
         return dict(self.without).get(meal, ())
-
-    @property
-    def home_share(self) -> float:
-        """The share of need and drinking that is met at home."""
-        return sum(HOME_SHARE.get(meal, 0.0) for meal in self.home)
 
 
 @dataclass(frozen=True, slots=True)

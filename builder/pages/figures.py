@@ -12,7 +12,6 @@ from builder.speech import Speech, speech_of
 from builder.units import rounded
 
 _KINDS = {"mass_g": "g", "volume_ml": "ml"}
-_LEAST_OF_A_MUG = 8  # less than an eighth is no longer a quarter, roughly
 _SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
 _DAY = re.compile(r"days\.(\d+)\.")
 _NOT_FOR_AN_ADDRESS = re.compile(r"[^A-Za-z0-9_.]")
@@ -104,7 +103,7 @@ class Figures:
         return self.say.show(share, "share")
 
     def mugs(self, volume_ml: float) -> str:
-        """Give a volume in the trip's own mugs."""
+        """Give a volume in the trip's own mugs; "" where no quarter comes near enough."""
         return self.say.mugs(volume_ml, self.mug_ml)
 
     def scaled(self, value: float, quantity: str, figure: str, strong: bool = False) -> Cell:
@@ -118,24 +117,27 @@ class Figures:
                 pieces.append(Piece(shown, strong=strong, scale=scale))
         return tuple(pieces)
 
-    def spooned(self, volume_ml: float, figure: str) -> Cell:
-        """Give a volume in mugs or, where that is too little, in teaspoons; "" in between."""
-        if volume_ml * _LEAST_OF_A_MUG >= self.mug_ml:
-            shown = self.mugs(volume_ml)
-            scale = Scale("mugs", volume_ml, figure, self.units, number(self.mug_ml))
-        elif volume_ml < _SPOONS_BELOW_ML:
+    def spooned(self, volume_ml: float, figure: str, before: str = "", after: str = "") -> Cell:
+        """Give a volume in mugs or, where that is too little, in teaspoons; () for neither.
+
+        What stands `before` and `after` it goes where other eaters leave nothing to show.
+        """
+        if volume_ml < _SPOONS_BELOW_ML:
             shown = self.say.show(volume_ml, "volume_ml", "us")
-            scale = Scale("ml", volume_ml, figure, "us")
+            scale = Scale("ml", volume_ml, figure, "us", before=before, after=after)
         else:
+            shown = self.mugs(volume_ml)
+            mug = number(self.mug_ml)
+            scale = Scale("mugs", volume_ml, figure, self.units, mug, before=before, after=after)
+        if not shown:
             return ()
-        return (Piece(shown, scale=scale if figure else None),)
+        return (Piece(f"{before}{shown}{after}", scale=scale if figure else None),)
 
     def water(self, volume_ml: float, figure: str, what: str = "") -> Cell:
         """Give water to measure: millilitres and mugs, following who eats."""
         first, *rest = self.scaled(volume_ml, "volume_ml", figure, strong=True)
-        spooned = self.spooned(volume_ml, figure)
-        comma = (Piece(", "),) if spooned else ()
-        return (first, Piece(f" {what or self.say('water')}"), *comma, *spooned, *rest)
+        spooned = self.spooned(volume_ml, figure, ", ")
+        return (first, Piece(f" {what or self.say('water')}"), *spooned, *rest)
 
 
 def figures_of(kit: Kit) -> Figures:

@@ -22,6 +22,8 @@ class Scale:
     units: str = ""  # metric or us
     mug: str = ""  # ml in a mug, where the kind is mugs
     step: str = ""  # what a count is rounded to
+    before: str = ""  # what stands around it, and goes where there is nothing to show
+    after: str = ""
     name: str = "scales"  # of its element
 
 

@@ -31,7 +31,15 @@ from builder.planning.cooking import (
 )
 from builder.planning.graph import sources_of
 from builder.planning.looks import look_again, look_sources
-from builder.planning.menu import MenuItem, left_out, plan_menu, refused_by, shopping
+from builder.planning.menu import (
+    MenuItem,
+    eaten,
+    eaten_kcal,
+    left_out,
+    plan_menu,
+    refused_by,
+    shopping,
+)
 from builder.planning.needs import (
     PersonEnergy,
     PersonWater,
@@ -66,10 +74,7 @@ def plan_trip(
     ]  # fmt: skip
     if in_steps is not None:
         drinkers = drinking_in_steps(drinkers, in_steps)
-    waters = [
-        water_day(trip, day, people, menus, places)
-        for day, people in zip(trip.days, drinkers, strict=True)
-    ]
+    waters = [water_day(trip, day, drinkers, menus, places) for day in trip.days]
     fuel_days = [
         fuel_day(day, places, menus[day.number - 1], water, hearth)
         for day, water in zip(trip.days, waters, strict=True)
@@ -218,7 +223,14 @@ def _kit_day(
                 energy_need_kcal=energy.need_kcal,
                 basal_kcal=energy.basal_kcal,
                 travel_kcal=energy.travel_kcal,
+                travel_low_kcal=energy.travel_low_kcal,
+                travel_high_kcal=energy.travel_high_kcal,
+                travel_hours=own.travel_hours,
+                protein_need_g=energy.protein_need_g,
                 load_g=energy.load_g,
+                food_g=eaten(meals, person.name, lambda meal: meal.mass_g),
+                food_kcal=eaten_kcal(meals, person.name),
+                food_protein_g=eaten(meals, person.name, lambda meal: meal.nutrition.protein_g),
                 intake_ml=own.intake_ml,
                 rate_ml_h=own.rate_ml_h,
                 water_need_ml=own.need_ml,

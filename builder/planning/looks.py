@@ -29,7 +29,7 @@ from builder.formulas.labels import (
     us_energy_kcal,
     us_sodium_mg,
 )
-from builder.formulas.needs import active_protein_range_g, protein_need_g, spread_share
+from builder.formulas.needs import active_protein_range_g, spread_share
 from builder.formulas.nutrition import label_energy_kcal, label_energy_kj, salt_g
 from builder.formulas.packing import absorber_size_ml, pack_oxygen_ml, solid_volume_ml
 from builder.formulas.sweat import (
@@ -251,9 +251,7 @@ def _person_food(person: Person, days: Sequence[KitDay]) -> PersonFood:
         name=person.name,
         energy_kcal=energy / parts,
         protein_g=protein / parts,
-        protein_need_g=work(
-            protein_need_g, person.mass_kg, None, pregnant=person.pregnant, nursing=person.nursing
-        ),
+        protein_need_g=_of(person, days[0]).protein_need_g,
         protein_active_g=(least_g, most_g),
         salt_g=work(salt_g, sodium) / parts,
     )

@@ -83,6 +83,7 @@ def read_food(fields: Fields) -> Food | None:
         dry_as=cast(DryAs | None, fields.choice("dry_as", DRY_AS) or None),
         keeps_months=fields.maybe_quantity("keeps", "kept_months", positive=True),
         spread_share=fields.maybe_quantity("spread", "spread_share", positive=True),
+        takes_up_share=fields.maybe_quantity("takes_up", "share", positive=True),
         source=fields.text("source") or None,
         ndb=fields.text("ndb") or None,
         places=fields.places(fields.places_of_words("allergen_source")),

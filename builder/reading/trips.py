@@ -262,7 +262,7 @@ class _TripReader:
             carries_to_g=carries_to_g,
             own_gear_g=own_gear_g,
             avoids=self._avoids(record),
-            pregnant=record.flag("pregnant"),
+            pregnant=_third(record),
             nursing=record.flag("nursing"),
             places=record.places(),
         )
@@ -840,3 +840,21 @@ def not_fed(trip: Trip) -> list[Problem]:
         for person in trip.party
         if person.name not in fed
     ]
+
+
+def _third(record: Fields) -> int:
+    """Read the third of a pregnancy; 0 for none, the second where only `true` is told."""
+    node = record.value("pregnant")
+    if node is None:
+        return 0
+    if isinstance(node.value, bool):
+        return 2 if node.value else 0
+    if node.value in (1, 2, 3):
+        return int(node.value)
+    record.problem(
+        node.place,
+        "not-a-third",
+        f"pregnant must be its third (1, 2 or 3), true or false, found {node.described()}",
+        "write `pregnant: 2`, or `pregnant: true` where the third is not known",
+    )
+    return 0

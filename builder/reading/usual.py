@@ -44,6 +44,7 @@ USUAL: dict[tuple[str, str], Range] = {
     ("food", "caffeine"): Range((0, 6000), (0, 20_000), "instant tea 5,714 (SR28)"),
     ("food", "keeps"): Range((0.2, 120), (0.05, 360), "courgette 1 month to sugar"),
     ("food", "spread"): Range((0.001, 0.1), (0.0001, 0.3), "SR28: 0.6 to 3 points for most"),
+    ("food", "takes_up"): Range((0.1, 1), (0.01, 1), "tomato 0.2 to cooked rice"),
     ("perishable", "hours"): Range((0.5, 8784), (0.1, 8784), "an hour in heat to a year"),
     ("perishable", "below"): Range((0, 40), (-20, 60), "fridge to a hot day"),
     # Drying at home.

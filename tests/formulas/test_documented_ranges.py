@@ -43,7 +43,10 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "water.drinking_rate_ml_h": {"air_high_c": 20.0, "mass_kg": 70.0},
     "water.water_need_ml": {
         "intake_ml": 1.0, "travel_hours": 1.0, "rate_ml_h": 1.0, "altitude_m": 0.0,
+        "air_high_c": 20.0,
     },
+    "water.way_water_ml": {"travel_hours": 1.0, "rate_ml_h": 1.0, "intake_ml": 1.0},
+    "water.drunk_away_ml": {"to_drink_ml": 1.0, "home_share": 0.5, "way_ml": 0.0},
     "water.water_to_drink_ml": {"need_ml": 1.0, "from_food_ml": 1.0, "intake_ml": 1.0},
     "water.night_water_ml": {"intake_ml": 1.0},
     "drying.dried_mass_g": {"fresh_g": 1.0, "water_share": 0.9, "residual_share": 0.0},
@@ -184,7 +187,9 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "rehydration.rehydration_coefficient": {
         "drained_g": 5.0, "dried_g": 1.0, "water_share": 0.9, "residual_share": 0.0,
     },
-    "rehydration.uptake_range_ml": {"full_return_ml": 100.0},
+    "rehydration.takes_up_share": {"method": "oven", "kind": "fruit"},
+    "rehydration.taken_up_ml": {"lost_ml": 100.0, "takes_up_share": 0.6},
+    "rehydration.auto_water_ml": {"lost_ml": 100.0, "takes_up_share": 0.6},
     "rehydration.standing_hours": {"food_c": 20.0, "air_c": 20.0},
     "cooling.cooled_c": {
         "start_c": 90.0, "air_c": 10.0, "duration_min": 5.0, "constant_min": 20.0,
@@ -268,7 +273,14 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "labels.us_mass_g": {"mass_g": 1.0},
     "labels.us_sodium_mg": {"sodium_mg": 1.0},
     "labels.energy_density_kcal_g": {"energy_kcal": 1.0, "mass_g": 1.0},
-    "needs.protein_need_g": {"mass_kg": 60.0},
+    "needs.protein_need_g": {"sex": None, "age_years": 30.0, "mass_kg": 60.0},
+    "needs.lcda_walk_kcal": {
+        "body_kg": 70.0, "load_kg": 10.0, "hours": 1.0, "distance_m": 1.0, "ascent_m": 0.0,
+        "descent_m": 0.0,
+    },
+    "needs.lcda_knows": {
+        "hours": 1.0, "distance_m": 1.0, "ascent_m": 0.0, "descent_m": 0.0,
+    },
     "needs.active_protein_range_g": {"mass_kg": 60.0},
     "needs.salt_of_limit": {"sodium_mg": 1.0, "person_days": 1.0},
     "needs.cold_range_kcal": {"need_kcal": 1.0, "air_low_c": 0.0},

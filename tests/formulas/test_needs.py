@@ -17,7 +17,9 @@ from builder.formulas.needs import (
     altitude_range_kcal,
     cold_range_kcal,
     held_level,
+    lcda_knows,
     lcda_power_w,
+    lcda_walk_kcal,
     ludlow_weyand_power_w,
     nursing_kcal,
     pregnancy_kcal,
@@ -46,17 +48,63 @@ def test_the_european_figures_are_taken_where_no_publication_is_named() -> None:
 
 
 def test_protein_adds_up() -> None:
-    assert protein_need_g(60.0) == pytest.approx(49.8)
-    assert protein_need_g(60.0, 1, pregnant=True) == pytest.approx(50.8)
-    assert protein_need_g(60.0, pregnant=True) == pytest.approx(77.8)
-    assert protein_need_g(60.0, nursing=True) == pytest.approx(68.8)
-    assert protein_need_g(60.0, 2) == protein_need_g(60.0)
+    assert protein_need_g("female", 30.0, 60.0) == pytest.approx(49.8)
+    assert protein_need_g("female", 30.0, 60.0, 1) == pytest.approx(50.8)
+    assert protein_need_g("female", 30.0, 60.0, 3) == pytest.approx(77.8)
+    assert protein_need_g("female", 30.0, 60.0, nursing=True) == pytest.approx(68.8)
+
+
+@pytest.mark.parametrize(
+    ("age", "girl", "boy"),
+    [
+        (1.0, 1.14, 1.14), (1.49, 1.14, 1.14), (1.5, 1.03, 1.03), (2.0, 0.97, 0.97),
+        (3.0, 0.90, 0.90), (4.0, 0.86, 0.86), (5.0, 0.85, 0.85), (6.0, 0.89, 0.89),
+        (7.0, 0.91, 0.91), (8.0, 0.92, 0.92), (9.0, 0.91, 0.91), (10.9, 0.91, 0.91),
+        (11.0, 0.90, 0.91), (12.0, 0.89, 0.90), (13.0, 0.88, 0.90), (14.0, 0.87, 0.89),
+        (15.0, 0.85, 0.88), (16.0, 0.84, 0.87), (17.0, 0.83, 0.86), (17.9, 0.83, 0.86),
+        (18.0, 0.83, 0.83), (90.0, 0.83, 0.83),
+    ],
+)  # fmt: skip
+def test_protein_goes_by_age_and_from_eleven_by_sex(age: float, girl: float, boy: float) -> None:
+    assert protein_need_g("female", age, 40.0) == pytest.approx(40.0 * girl)
+    assert protein_need_g("male", age, 40.0) == pytest.approx(40.0 * boy)
+    assert protein_need_g(None, age, 40.0) == pytest.approx(20.0 * (girl + boy))
+
+
+def test_a_way_up_and_down_is_the_mean_of_both_slopes() -> None:
+    """An hour on 4 km, 200 m up and 200 down: half of it at +10 %, half at -10 %."""
+    speed = 4000.0 / 3600.0
+    power_w = (lcda_power_w(70.0, 10.0, speed, 10.0) + lcda_power_w(70.0, 10.0, speed, -10.0)) / 2
+    found = lcda_walk_kcal(70.0, 10.0, 1.0, 4000.0, 200.0, 200.0)
+    assert found == pytest.approx(power_w * 3600.0 / 4184.0)
+    level = lcda_walk_kcal(70.0, 10.0, 2.0, 8000.0, 0.0, 0.0)
+    assert level == pytest.approx(2.0 * lcda_power_w(70.0, 10.0, speed, 0.0) * 3600.0 / 4184.0)
+
+
+@pytest.mark.parametrize(
+    ("hours", "distance", "ascent", "descent", "knows"),
+    [
+        (1.0, 7200.0, 0.0, 0.0, True),
+        (1.0, 7201.0, 0.0, 0.0, False),
+        (5.0, 5000.0, 1500.0, 500.0, True),
+        (5.0, 5000.0, 1500.0, 501.0, False),
+    ],
+)
+def test_how_fast_and_steep_the_second_equation_goes(
+    hours: float, distance: float, ascent: float, descent: float, knows: bool
+) -> None:
+    assert lcda_knows(hours, distance, ascent, descent) is knows
+    if knows:
+        lcda_walk_kcal(70.0, 10.0, hours, distance, ascent, descent)
+    else:
+        with pytest.raises(ValueError, match="it must be"):
+            lcda_walk_kcal(70.0, 10.0, hours, distance, ascent, descent)
 
 
 def test_hard_days_ask_for_more_protein_than_quiet_ones() -> None:
     least, most = active_protein_range_g(70.0)
     assert (least, most) == pytest.approx((84.0, 140.0))
-    assert protein_need_g(70.0) < least
+    assert protein_need_g("male", 30.0, 70.0) < least
 
 
 def test_salt_against_five_grams_a_day() -> None:
@@ -154,8 +202,8 @@ def test_soft_ground_costs_more() -> None:
         (lambda: pregnancy_kcal(0), "third of the pregnancy is 0"),
         (lambda: pregnancy_kcal(1, "who"), "publication 'who' is not known"),
         (lambda: nursing_kcal("who"), "publication 'who' is not known"),
-        (lambda: protein_need_g(2.0), "body mass is 2 kg"),
-        (lambda: protein_need_g(60.0, 5, pregnant=True), "third of the pregnancy is 5"),
+        (lambda: protein_need_g("male", 30.0, 2.0), "body mass is 2 kg"),
+        (lambda: protein_need_g(None, 30.0, 60.0, 5), "third of the pregnancy is 5"),
         (lambda: active_protein_range_g(301.0), "body mass is 301 kg"),
         (lambda: salt_of_limit(-1.0, 1.0), "sodium is -1 mg"),
         (lambda: salt_of_limit(1.0, 0.0), "days is 0 d"),

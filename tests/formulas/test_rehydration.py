@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 from builder.formulas.drying import rehydration_water_ml
 from builder.formulas.rehydration import (
     SOAK_MIN,
+    auto_water_ml,
     k1_factor,
     peleg_limit,
     peleg_minutes,
@@ -20,7 +21,8 @@ from builder.formulas.rehydration import (
     rehydration_ratio,
     soak_range_min,
     standing_hours,
-    uptake_range_ml,
+    taken_up_ml,
+    takes_up_share,
 )
 
 k1s = st.floats(0.1, 50.0)
@@ -81,9 +83,31 @@ def test_ratio() -> None:
     assert rehydration_ratio(0.0, 10.0) == 0.0
 
 
-def test_uptake_lies_under_the_full_return() -> None:
-    assert uptake_range_ml(500.0) == (300.0, 450.0)
-    assert uptake_range_ml(0.0) == (0.0, 0.0)
+@pytest.mark.parametrize(
+    ("kind", "share"),
+    [
+        ("grain", 1.0), ("legume", 0.7), ("vegetable", 0.6), ("meat", 0.5), ("poultry", 0.5),
+        ("fish", 0.5), ("fruit", 0.4), ("meal", 1.0), ("egg", 1.0), ("herb", 1.0),
+    ],
+)  # fmt: skip
+def test_uptake_goes_by_kind_in_warm_air_and_is_alike_for_freeze_dried(
+    kind: str, share: float
+) -> None:
+    for method in ("dehydrator", "oven", "sun"):
+        assert takes_up_share(method, kind) == share
+    assert takes_up_share("freeze-dryer", kind) == 0.9
+
+
+@pytest.mark.parametrize(
+    ("share", "taken", "poured"),
+    [(0.2, 100.0, 125.0), (0.6, 300.0, 375.0), (0.8, 400.0, 500.0), (0.9, 450.0, 500.0),
+     (1.0, 500.0, 500.0), (0.0, 0.0, 0.0)],
+)  # fmt: skip
+def test_a_quarter_more_is_poured_than_is_taken_up(
+    share: float, taken: float, poured: float
+) -> None:
+    assert taken_up_ml(500.0, share) == pytest.approx(taken)
+    assert auto_water_ml(500.0, share) == pytest.approx(poured)
 
 
 @pytest.mark.parametrize(("kind", "water"), sorted(SOAK_MIN))
@@ -149,7 +173,10 @@ def test_how_long_it_may_stand(food: float, air: float, hours: float) -> None:
         (lambda: rehydration_ratio(-1.0, 10.0), "drained mass is -1 g"),
         (lambda: rehydration_ratio(1.0, 0.0), "dried mass is 0 g"),
         (lambda: rehydration_coefficient(1.0, 1.0, 0.1, 0.2), "water share after drying is 0.2"),
-        (lambda: uptake_range_ml(-1.0), "water of the full return is -1 ml"),
+        (lambda: taken_up_ml(-1.0, 0.5), "water that drying took out is -1 ml"),
+        (lambda: taken_up_ml(1.0, 1.5), r"share taken up is 1\.5"),
+        (lambda: auto_water_ml(-1.0, 0.5), "water that drying took out is -1 ml"),
+        (lambda: auto_water_ml(1.0, -0.5), r"share taken up is -0\.5"),
         (lambda: soak_range_min("fruit", "cold"), "soaking 'fruit in cold water' is not known"),
         (lambda: standing_hours(101.0, 20.0), "temperature of the food is 101 °C"),
         (lambda: standing_hours(20.0, 61.0), "air temperature is 61 °C"),

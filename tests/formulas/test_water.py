@@ -11,9 +11,11 @@ from hypothesis import strategies as st
 from builder.formulas.water import (
     adequate_intake_ml,
     drinking_rate_ml_h,
+    drunk_away_ml,
     night_water_ml,
     water_need_ml,
     water_to_drink_ml,
+    way_water_ml,
 )
 
 intakes = st.floats(1000.0, 3500.0)
@@ -83,38 +85,80 @@ def test_a_day_of_rest_needs_the_intake_and_what_the_height_asks(
     intake: float, rate: float, altitude: float
 ) -> None:
     extra = 500.0 if altitude > 2500.0 else 0.0
-    assert water_need_ml(intake, 0.0, rate, altitude) == intake + extra
+    assert water_need_ml(intake, 0.0, rate, altitude, 25.0) == intake + extra
 
 
-@given(intakes, st.floats(0.0, 15.0), st.floats(200.0, 1000.0))
+@given(intakes, st.floats(0.0, 6.0), st.floats(200.0, 1000.0))
 def test_hours_on_the_way_take_the_place_of_quiet_ones(
     intake: float, hours: float, rate: float
 ) -> None:
     """One hour more costs its rate less what was drunk in a quiet hour anyway."""
-    step = water_need_ml(intake, hours + 1.0, rate, 0.0) - water_need_ml(intake, hours, rate, 0.0)
+    step = way_water_ml(hours + 1.0, rate, intake) - way_water_ml(hours, rate, intake)
     assert step == pytest.approx(rate - night_water_ml(intake) / 10.0, abs=1e-6)
+    need = water_need_ml(intake, hours + 1.0, rate, 0.0, 20.0)
+    assert need - water_need_ml(intake, hours, rate, 0.0, 20.0) == pytest.approx(step, abs=1e-6)
 
 
 def test_the_height_counts_above_2500_m() -> None:
-    assert water_need_ml(2000.0, 0.0, 500.0, 2500.0) == 2000.0
-    assert water_need_ml(2000.0, 0.0, 500.0, 2501.0) == 2500.0
+    assert water_need_ml(2000.0, 0.0, 500.0, 2500.0, 20.0) == 2000.0
+    assert water_need_ml(2000.0, 0.0, 500.0, 2501.0, 20.0) == 2500.0
+
+
+def test_heat_counts_above_25_degrees_and_less_on_the_way_which_counts_it_itself() -> None:
+    assert water_need_ml(2000.0, 0.0, 500.0, 0.0, 25.0) == 2000.0
+    assert water_need_ml(2000.0, 0.0, 500.0, 0.0, 26.0) == pytest.approx(2120.0)
+    # Half the waking day on the way leaves half the addition; sixteen hours leave none.
+    assert water_need_ml(2000.0, 8.0, 100.0, 0.0, 26.0) == pytest.approx(2060.0)
+    assert water_need_ml(2000.0, 16.0, 100.0, 0.0, 60.0) == pytest.approx(2000.0)
+
+
+def test_the_need_of_a_day_ends_where_drinking_more_does_harm() -> None:
+    # 2500 + 9.5 · 875 + 500 = 11,312.5 and 10 · 875 = 11,750 ml, at 25 degC.
+    assert water_need_ml(2500.0, 9.5, 1000.0, 3000.0, 25.0) == pytest.approx(11312.5)
+    assert water_need_ml(2500.0, 10.0, 1000.0, 3000.0, 25.0) == 11400.0
 
 
 @pytest.mark.parametrize(
-    ("intake", "hours", "rate", "altitude"),
+    ("intake", "hours", "rate", "altitude", "high"),
     [
-        (-1.0, 5.0, 500.0, 0.0),
-        (2000.0, 16.1, 500.0, 0.0),
-        (2000.0, 5.0, -1.0, 0.0),
-        (2000.0, -1.0, 500.0, 0.0),
-        (2000.0, 5.0, 500.0, 12000.0),
+        (-1.0, 5.0, 500.0, 0.0, 20.0),
+        (2000.0, 16.1, 500.0, 0.0, 20.0),
+        (2000.0, 5.0, -1.0, 0.0, 20.0),
+        (2000.0, -1.0, 500.0, 0.0, 20.0),
+        (2000.0, 5.0, 500.0, 12000.0, 20.0),
+        (2000.0, 5.0, 500.0, 0.0, 61.0),
     ],
 )
 def test_days_that_cannot_be_are_refused(
-    intake: float, hours: float, rate: float, altitude: float
+    intake: float, hours: float, rate: float, altitude: float, high: float
 ) -> None:
     with pytest.raises(ValueError, match="it must be"):
-        water_need_ml(intake, hours, rate, altitude)
+        water_need_ml(intake, hours, rate, altitude, high)
+
+
+@pytest.mark.parametrize(
+    ("to_drink", "share", "way", "left"),
+    [
+        (4000.0, 0.0, 1500.0, 4000.0),
+        (4000.0, 0.35, 1500.0, 3125.0),  # 0.65 · 2500 and all of the way
+        (4000.0, 1.0, 1500.0, 1500.0),
+        (4000.0, 0.5, 4500.0, 4000.0),  # all of it is the way's
+        (1000.0, 1.0, -200.0, 0.0),  # a small body drinks less on the way than in a quiet hour
+    ],
+)
+def test_meals_at_home_leave_the_water_of_the_way(
+    to_drink: float, share: float, way: float, left: float
+) -> None:
+    assert drunk_away_ml(to_drink, share, way) == pytest.approx(left)
+
+
+def test_shares_of_a_day_beyond_the_whole_are_refused() -> None:
+    with pytest.raises(ValueError, match=r"share of meals at home is 1\.1; it must be"):
+        drunk_away_ml(1000.0, 1.1, 0.0)
+    with pytest.raises(ValueError, match="water to drink is -1 ml"):
+        drunk_away_ml(-1.0, 0.5, 0.0)
+    with pytest.raises(ValueError, match="time on the way is 17 h"):
+        way_water_ml(17.0, 500.0, 2000.0)
 
 
 @given(st.floats(0.0, 12000.0), st.floats(0.0, 12000.0), intakes)

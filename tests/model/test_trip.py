@@ -48,9 +48,6 @@ def test_a_day_of_rest_has_no_hours_on_the_way(by: TravelBy, hours: float) -> No
 
 def test_the_shares_of_meals_at_home_add_up_to_a_day() -> None:
     assert sum(HOME_SHARE.values()) == pytest.approx(1.0, rel=1e-12)
-    assert day(home=("breakfast", "dinner")).home_share == pytest.approx(0.6, rel=1e-12)
-    assert day().home_share == 0.0
-    assert day(home=tuple(HOME_SHARE)).home_share == pytest.approx(1.0, rel=1e-12)
 
 
 def test_a_batch_is_found_by_its_ingredient() -> None:

@@ -52,6 +52,7 @@ from builder.model.source import CautionText, Source
 from builder.model.trip import DefaultUsed
 from builder.planning.cooking.hearth import Burner, Hearth
 from builder.planning.cooking.order_of_work import orders_of_work
+from builder.planning.menu import eaten_kcal
 
 HEARTH = Hearth(Burner("stove", 2600, 500, 0.55), None, None, (), 2, 14.0)
 START = datetime.date(2031, 9, 4)
@@ -147,7 +148,7 @@ def bean_pot() -> PlannedMeal:
         dried_by="freeze-dryer",
         batch="black-beans-spring",
         packs=1,
-        density_g_ml=0.4,
+        density_g_ml=0.43,
     )
     rice = ingredient("rice", "Rice, instant", 240, density_g_ml=0.8)
     oil = ingredient("oil", "Olive oil", 20)
@@ -354,7 +355,7 @@ def _looks() -> Looks:
         ),
         irons=(IronHeat(2, 1, (7.6, 23.9), (16.6, 32.9)),),
         needs_more=(
-            NeedMore("Ash", "nursing", 2, (330, 505), ("iso2533",)),
+            NeedMore("Ash", "height", 2, (330, 505), ("iso2533",)),
             NeedMore("Rowan", "cold", 1, (178.8, 750.8), ("iso2533",)),
         ),
         density_kcal_g=3.5,
@@ -379,8 +380,44 @@ def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: s
         between_water_h=3,
         meals=meals,
         people=(
-            PersonDay("Ash", 2925, 1450, 1200, 11800, 2000, 500, 3700, 600, 3100),
-            PersonDay("Rowan", 3575, 1800, 1500, 14200, 2500, 500, 4100, 750, 3350),
+            PersonDay(
+                "Ash",
+                2925,
+                1450,
+                1200,
+                11800,
+                2000,
+                500,
+                3700,
+                600,
+                3100,
+                5,
+                1140,
+                1470,
+                53.1,
+                830,
+                eaten_kcal(meals, "Ash"),
+                41,
+            ),
+            PersonDay(
+                "Rowan",
+                3575,
+                1800,
+                1500,
+                14200,
+                2500,
+                500,
+                4100,
+                750,
+                3350,
+                5,
+                None,
+                None,
+                68.1,
+                990,
+                eaten_kcal(meals, "Rowan"),
+                49,
+            ),
         ),
         nutrition=NutritionTotals(fed, 90, 80, 350, 30, 2200),
         energy_need_kcal=6500,
@@ -407,6 +444,7 @@ def _beans() -> KitBatch:
         id="black-beans-spring", name="Black beans, cooked and freeze-dried", method="freeze-dryer",
         food="black-beans-cooked", recipe=None, fresh_g=1850, dried_g=655,
         listed_water_share=0.657, water_share=0.653, water_removed_g=1195,
+        water_back_ml=1195, taken_up_ml=1075.5,
         residual_moisture=0.02, dry_limit=0.05, dry_enough=True, target_g=675.7, to_go_g=0,
         verdict="dry", act="",
         dried_on=datetime.date(2031, 3, 14), planned=False,

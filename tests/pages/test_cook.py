@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
-from builder.model.kit import PlannedMeal
+from builder.model.kit import PlannedMeal, PlannedStep
 from builder.pages.figures import figures_of
 from builder.pages.pieces import Cell
 from builder.pages.trip.cook import cook_pages, cooking, step_anchors
@@ -92,7 +93,7 @@ def test_water_is_boiled_before_it_is_poured_on() -> None:
     assert lines(cup) == [
         (["500 ml water, 1¾ mugs"], "Bring to the boil.", ""),
         (
-            ["2 g black tea", "250 ml of the boiling water, ¾ mug"],
+            ["2 g black tea", "250 ml of the boiling water"],
             "Pour on the boiling water. Soak 4 min.",
             "",
         ),
@@ -112,10 +113,47 @@ def test_water_boiled_for_one_soak_is_not_measured_twice() -> None:
     ]
     twice = replace(hash_, steps=(soak, step("soak", water_ml=100, minutes=2, hot=True)))
     assert [amounts for amounts, _, _ in lines(twice)] == [
-        ["477 ml water, 1½ mugs"],
+        ["477 ml water"],
         ["8 g onion", "377 ml of the boiling water, 1¼ mugs"],
-        ["100 ml of the boiling water, ¼ mug"],
+        ["100 ml of the boiling water"],
     ]
+
+
+@pytest.mark.parametrize(
+    ("taken_up_ml", "says"),
+    [
+        (58.1, "The food takes up about 58 ml. What is left, 232 ml, is broth: drink it."),
+        (290.5, "The food takes up all the water."),
+        (0, ""),
+    ],
+)
+def test_what_dried_food_takes_up_and_leaves_as_broth_is_told(
+    taken_up_ml: float, says: str
+) -> None:
+    pot = bean_pot()
+    broth_ml = 290.5 - taken_up_ml if taken_up_ml else 0
+    soak = replace(pot.steps[0], taken_up_ml=taken_up_ml, broth_ml=broth_ml)
+    assert lines(replace(pot, steps=(soak, *pot.steps[1:])))[0][2].strip() == says
+
+
+@pytest.mark.parametrize(
+    ("source", "after", "says"),
+    [
+        ("stream", (), "treated water"),
+        ("tap", (), "water"),
+        ("stream", (step("boil", minutes=1),), "water"),
+        ("stream", (step("soak", minutes=1, hot=True, water_ml=9),), "water"),
+        ("stream", (step("simmer", minutes=1),), "treated water"),
+    ],
+)
+def test_water_that_is_never_boiled_is_treated_water(
+    source: Any, after: tuple[PlannedStep, ...], says: str
+) -> None:
+    leaf = ingredient("leaf", "Mint", 8)
+    soak = step("soak", leaf, water_ml=377, minutes=12)
+    salad = meal("dinner", "Salad", leaf, cook_in="pot", steps=(soak, *after, step("serve")))
+    salad = replace(salad, conditions=replace(salad.conditions, water_source=source))
+    assert f"377 ml {says}, 1¼ mugs" in [each for line in lines(salad) for each in line[0]]
 
 
 def test_water_to_pour_away_is_told() -> None:

@@ -31,9 +31,11 @@ def test_worked_numbers_keep_enough_digits(value: float, unit: str, shown: str) 
 
 @pytest.mark.parametrize(
     ("volume_ml", "shown"),
-    [(300, "1\u00a0mug"), (40, "¼\u00a0mug"), (5, "1\u00a0tsp"), (20, "")],
+    [(300, "1\u00a0mug"), (75, "¼\u00a0mug"), (40, ""), (5, "1\u00a0tsp"), (20, ""), (260, "")],
 )
-def test_too_little_for_a_mug_is_told_in_spoons_or_not(volume_ml: float, shown: str) -> None:
+def test_what_no_quarter_mug_comes_near_is_told_in_spoons_or_not(
+    volume_ml: float, shown: str
+) -> None:
     assert "".join(piece.text for piece in METRIC.spooned(volume_ml, "")) == shown
 
 

@@ -63,7 +63,7 @@ def test_a_pot_dish_in_two_potfuls_reads_as_it_is_done() -> None:
         ("44 min", "Soak black beans in 291 ml water (1 mug): 10 min.", ""),
         (
             "34 min",
-            "Potful 1 of 2, with half of everything. Add 260 ml water (¾ mug) and rice and olive"
+            "Potful 1 of 2, with half of everything. Add 260 ml water and rice and olive"
             " oil. Bring to the boil, lid on. About 2 min.",
             "stove, pot",
         ),
@@ -77,7 +77,7 @@ def test_a_pot_dish_in_two_potfuls_reads_as_it_is_done() -> None:
         ),
         (
             "17 min",
-            "Empty the pot. Potful 2 of 2, with half of everything. Add 260 ml water (¾ mug) and"
+            "Empty the pot. Potful 2 of 2, with half of everything. Add 260 ml water and"
             " rice and olive oil. Bring to the boil, lid on. About 2 min.",
             "stove, pot",
         ),
@@ -92,7 +92,7 @@ def test_what_takes_no_time_is_told_with_what_follows() -> None:
     assert rows([toasties()], fire)[-2:] == [
         (
             "18 min",
-            "RAW Mix in 40 ml water (¼ mug) and egg, raw. Take bread. Press 4 min on each side,"
+            "RAW Mix in 40 ml treated water and egg, raw. Take bread. Press 4 min on each side,"
             " 2 times, one after the other.",
             "irons",
         ),

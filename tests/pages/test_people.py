@@ -218,7 +218,11 @@ def test_somebody_who_is_not_there_for_a_meal_has_none_of_it() -> None:
         dataclasses.replace(meal, eaters=("Rowan",), plate_shares=(1.0,))
         for meal in kit.days[1].meals
     )
-    days = (kit.days[0], dataclasses.replace(kit.days[1], meals=meals))
+    people = tuple(
+        dataclasses.replace(each, food_kcal=eaten_kcal(meals, each.name))
+        for each in kit.days[1].people
+    )
+    days = (kit.days[0], dataclasses.replace(kit.days[1], meals=meals, people=people))
     ash, rowan = person_pages(dataclasses.replace(kit, days=days), {})
     assert len(ash.eats) == 1
     assert len(rowan.eats) == 2

@@ -42,6 +42,8 @@ FOODS: list[Record] = [
     food("pulse", "legume", "cooked", "water 60 g, energy 160 kcal, protein 10 g, fat 1 g, "
          "carbohydrate 28 g, fibre 8 g, sodium 10 mg"),
     food("leaf", "vegetable", "raw", "water 90 g, protein 2 g, carbohydrate 7 g, fibre 3 g"),
+    food("gourd", "vegetable", "raw", "water 90 g, protein 2 g, carbohydrate 7 g, fibre 3 g",
+         takes_up="20 %"),
     food("berry", "fruit", "raw", "water 80 g, energy 75 kcal, protein 1 g, carbohydrate 18 g"),
     food("kernel", "grain", "dried", "water 12 g, energy 350 kcal, protein 10 g, fat 2 g, "
          "carbohydrate 75 g, fibre 5 g"),

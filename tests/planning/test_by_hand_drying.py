@@ -174,7 +174,7 @@ def test_a_bought_batch_is_as_listed(tmp_path: Path) -> None:
     assert found.residual_share == NEAR(0.12, rel=EXACT)
     assert found.dry_enough
     assert found.best_before == datetime.date(2032, 5, 1)
-    assert found.auto_water_ml_per_g == 0
+    assert (found.water_back.poured_ml, found.water_back.taken_up_ml) == (0, 0)
     assert found.composition.energy_kcal == 350
 
 
@@ -219,26 +219,36 @@ def test_dry_enough_by_kind_and_method(
 
 
 @pytest.mark.parametrize(
-    ("name", "amount_g", "method", "per_gram"),
+    ("name", "amount_g", "method", "per_gram", "takes_up"),
     [
-        # (1 − w_r) / (1 − w₀) − 1 with the method's usual residue
-        ("pulse", 80, "freeze-dryer", 0.98 / 0.40 - 1),  # 1.45
-        ("pulse", 80, "dehydrator", 0.90 / 0.40 - 1),  # 1.25
-        ("berry", 50, "dehydrator", 0.80 / 0.20 - 1),  # 3
-        ("berry", 50, "freeze-dryer", 0.98 / 0.20 - 1),  # 3.9
-        ("berry", 50, "sun", 0.80 / 0.20 - 1),
-        ("leaf", 30, "oven", 0.90 / 0.10 - 1),  # 8
-        ("stew-meat", 40, "dehydrator", 0.90 / 0.40 - 1),
+        # (1 − w_r) / (1 − w₀) − 1 with the method's usual residue, of which comes back what such
+        # food takes up (all of it was poured before).
+        ("pulse", 80, "freeze-dryer", 0.98 / 0.40 - 1, 0.9),  # 1.45
+        ("pulse", 80, "dehydrator", 0.90 / 0.40 - 1, 0.7),  # 1.25
+        ("berry", 50, "dehydrator", 0.80 / 0.20 - 1, 0.4),  # 3
+        ("berry", 50, "freeze-dryer", 0.98 / 0.20 - 1, 0.9),  # 3.9
+        ("berry", 50, "sun", 0.80 / 0.20 - 1, 0.4),
+        ("leaf", 30, "oven", 0.90 / 0.10 - 1, 0.6),  # 8
+        ("gourd", 30, "oven", 0.90 / 0.10 - 1, 0.2),  # its own food tells
+        ("gourd", 30, "freeze-dryer", 0.98 / 0.10 - 1, 0.9),  # freeze-dried, all alike
+        ("stew-meat", 40, "dehydrator", 0.90 / 0.40 - 1, 0.5),
+        ("rich-paste", 40, "dehydrator", 0.90 / 0.50 - 1, 1),
     ],
 )
 def test_auto_water_without_a_batch(
-    tmp_path: Path, name: str, amount_g: float, method: str, per_gram: float
+    tmp_path: Path, name: str, amount_g: float, method: str, per_gram: float, takes_up: float
 ) -> None:
     dish = pot_of(**{name.replace("-", "_"): f"{amount_g} g {method}"})
     trip = day_trip(days=[day({"dinner": [{"cook": "pot-dish"}]})])
     kit = hand(tmp_path, trip, [dish]).kit()
-    # The recipe serves one and two eat.
-    assert meal_of(kit).soak_water_ml == NEAR(2 * amount_g * per_gram, rel=EXACT)
+    # The recipe serves one and two eat. A quarter more is poured, at most what was lost.
+    lost_ml = 2 * amount_g * per_gram
+    meal = meal_of(kit)
+    assert meal.soak_water_ml == NEAR(lost_ml * min(1, 1.25 * takes_up), rel=EXACT)
+    assert sum(step.taken_up_ml for step in meal.steps) == NEAR(lost_ml * takes_up, rel=EXACT)
+    # What stays as broth is drunk with the food.
+    own_ml = sum(each.water_ml for each in meal.ingredients)
+    assert meal.food_water_ml == NEAR(own_ml + meal.water_ml, rel=EXACT)
 
 
 def test_auto_water_with_a_batch_and_beside_a_food_that_was_not_dried(tmp_path: Path) -> None:
@@ -248,8 +258,8 @@ def test_auto_water_with_a_batch_and_beside_a_food_that_was_not_dried(tmp_path: 
     trip = day_trip(days=[day({"dinner": [
         {"cook": "pot-dish", "from": {"pulse": "spring"}}]})])  # fmt: skip
     meal = meal_of(hand(tmp_path, trip, [dish], [batch]).kit())
-    pulse_ml = 160 * (1000 / 430 - 1)  # as this batch was weighed
-    leaf_ml = 40 * (0.90 / 0.10 - 1)  # no batch: usual residue
+    pulse_ml = 160 * (1000 / 430 - 1) * 1.25 * 0.7  # as this batch was weighed
+    leaf_ml = 40 * (0.90 / 0.10 - 1) * 1.25 * 0.6  # no batch: usual residue
     kernel_ml = 0.0  # never dried by anyone here
     assert meal.soak_water_ml == NEAR(pulse_ml + leaf_ml + kernel_ml, rel=EXACT)
 
@@ -258,7 +268,7 @@ def test_auto_counts_only_what_the_step_names(tmp_path: Path) -> None:
     dish = pot_of("leaf", pulse="80 g dehydrator", leaf="20 g oven")
     dish["steps"][1]["with"] = ["pulse"]
     trip = day_trip(days=[day({"dinner": [{"cook": "pot-dish"}]})])
-    assert meal_of(hand(tmp_path, trip, [dish]).kit()).water_ml == NEAR(40 * 8, rel=EXACT)
+    assert meal_of(hand(tmp_path, trip, [dish]).kit()).water_ml == NEAR(40 * 8 * 0.75, rel=EXACT)
 
 
 def test_auto_of_a_bought_food_is_nothing_and_says_so(tmp_path: Path) -> None:
@@ -277,7 +287,8 @@ def test_a_batch_is_used_only_where_it_is_named(tmp_path: Path) -> None:
     trip = day_trip(days=[day({"dinner": [{"cook": "pot-dish"}]})])
     kit = hand(tmp_path, trip, [dish], [batch]).kit()
     assert kit.batches == ()
-    assert meal_of(kit).soak_water_ml == NEAR(160 * 1.25, rel=EXACT)
+    # Of the 1.25 ml that each gram lost, 0.7 come back, and a quarter more is poured.
+    assert meal_of(kit).soak_water_ml == NEAR(160 * 1.25 * 0.875, rel=EXACT)
 
 
 # -- whole meals dried ------------------------------------------------------------------------

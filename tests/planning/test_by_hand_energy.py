@@ -149,6 +149,68 @@ def test_resting_is_no_travel(tmp_path: Path) -> None:
     assert day_of(kit).travel_hours == 0
 
 
+# -- two to feed --------------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("told", "more_kcal", "more_protein_g"),
+    [
+        ({}, 0, 0),
+        ({"pregnant": False}, 0, 0),
+        ({"pregnant": 1}, 70, 1),
+        ({"pregnant": 2}, 260, 9),
+        ({"pregnant": True}, 260, 9),  # the third is not told: the second
+        ({"pregnant": 3}, 500, 28),
+        ({"nursing": True}, 500, 19),
+        ({"pregnant": 1, "nursing": True}, 570, 20),
+    ],
+)
+def test_pregnancy_by_its_third_and_nursing(
+    tmp_path: Path, told: Record, more_kcal: float, more_protein_g: float
+) -> None:
+    body = {"name": "Ea", "sex": "female", "age": 40, "mass": "60 kg", "height": "165 cm"}
+    kit = kit_of(tmp_path, day(), party=[{**body, **told}])
+    one = person(kit, "Ea")
+    assert one.energy_need_kcal == NEAR(camp_kcal(EA_BMR) + more_kcal, rel=EXACT)
+    assert one.protein_need_g == NEAR(0.83 * 60 + more_protein_g, rel=EXACT)
+
+
+def test_a_meal_at_home_takes_its_share_of_what_pregnancy_adds_too(tmp_path: Path) -> None:
+    body = {"name": "Ea", "sex": "female", "age": 40, "mass": "60 kg", "pregnant": 3}
+    kit = kit_of(tmp_path, day(home=["dinner"]), party=[body])
+    need = (camp_kcal(EA_BMR) + 500) * 0.65
+    assert person(kit, "Ea").energy_need_kcal == NEAR(need, rel=EXACT)
+
+
+@pytest.mark.parametrize(
+    ("body", "protein_g"),
+    [
+        ({"sex": "male", "age": 10, "mass": "33 kg"}, 0.91 * 33),
+        ({"sex": "male", "age": 12, "mass": "40 kg"}, 0.90 * 40),
+        ({"sex": "female", "age": 12, "mass": "40 kg"}, 0.89 * 40),
+        ({"age": 12, "mass": "40 kg"}, 0.895 * 40),  # mean of both
+        ({"sex": "female", "age": 1, "mass": "9 kg"}, 1.14 * 9),
+        ({"sex": "male", "age": 80, "mass": "70 kg"}, 0.83 * 70),
+    ],
+)
+def test_protein_by_age(tmp_path: Path, body: Record, protein_g: float) -> None:
+    kit = kit_of(tmp_path, day(), party=[{"name": "One", **body}])
+    assert person(kit, "One").protein_need_g == NEAR(protein_g, rel=EXACT)
+
+
+def test_what_is_on_each_ones_plates(tmp_path: Path) -> None:
+    meals = {
+        "lunch": [{"eat": "hard-cheese", "each": "40 g", "for": ["Bo"]}],
+        "snacks": [{"eat": "kernel-nut", "each": "50 g"}],
+    }
+    kit = kit_of(tmp_path, day(meals))
+    ea, bo = person(kit, "Ea"), person(kit, "Bo")
+    # Nuts hold 600 kcal and 20 g of protein in 100 g, cheese 390 kcal and 26 g.
+    assert (ea.food_g, bo.food_g) == NEAR((50, 90), rel=EXACT)
+    assert (ea.food_kcal, bo.food_kcal) == NEAR((300, 456), rel=EXACT)
+    assert (ea.food_protein_g, bo.food_protein_g) == NEAR((10, 20.4), rel=EXACT)
+
+
 # -- on foot ------------------------------------------------------------------------------------
 
 
@@ -215,6 +277,61 @@ def test_a_way_up_and_down_at_one_speed(tmp_path: Path, ascent_m: float, descent
     assert person(kit, "Ea").travel_kcal == NEAR(max(kcal, least), rel=EXACT)
     if ascent_m or not descent_m:
         assert kcal > least
+
+
+def lcda_w(kg: float, load: float, speed: float, grade: float) -> float:
+    """Give (W + L)(1.44 + 1.94 S^0.43 + 0.24 S⁴ + 0.34 S G (1 − 1.05^(1 − 1.1^(G + 32))))."""
+    slope = 0.34 * speed * grade * (1 - 1.05 ** (1 - 1.1 ** (grade + 32)))
+    return float((kg + load) * (1.44 + 1.94 * speed**0.43 + 0.24 * speed**4 + slope))
+
+
+@pytest.mark.parametrize("ground", ["road", "soft-snow"])
+def test_the_range_of_two_equations_on_the_level(tmp_path: Path, ground: str) -> None:
+    travel = {"by": "walking", "hours": 4, "distance": "14.4 km", "ground": ground, "load": "10 kg"}
+    kit = kit_of(tmp_path, on_the_way(travel))
+    for name, kg in (("Ea", 60), ("Bo", 80)):
+        found = person(kit, name)
+        pandolf = pandolf_w(kg, 10, 1.0, 0, dict(GROUND)[ground]) * 3600 / 4184 * 4
+        lcda = lcda_w(kg, 10, 1.0, 0) * 3600 / 4184 * 4  # it knows firm ground alone
+        low, high = sorted((pandolf, lcda))
+        assert found.travel_low_kcal == NEAR(0.95 * low, rel=EXACT)
+        assert found.travel_high_kcal == NEAR(1.05 * high, rel=EXACT)
+
+
+def test_the_range_of_two_equations_up_and_down(tmp_path: Path) -> None:
+    travel = {"by": "walking", "hours": 5, "distance": "13 km", "ascent": "560 m",
+              "descent": "90 m", "ground": "path", "load": "12 kg"}  # fmt: skip
+    kit = kit_of(tmp_path, on_the_way(travel))
+    found = person(kit, "Ea")
+    speed, grade, up = 13_000 / 18_000, 5.0, 560 / 650  # 650 m over 13 km are 5 %
+    watt = up * lcda_w(60, 12, speed, grade) + (1 - up) * lcda_w(60, 12, speed, -grade)
+    lcda = watt * 3600 / 4184 * 5
+    assert found.travel_low_kcal == NEAR(0.95 * min(lcda, found.travel_kcal), rel=EXACT)
+    assert found.travel_high_kcal == NEAR(1.05 * max(lcda, found.travel_kcal), rel=EXACT)
+
+
+def test_a_childs_range_goes_by_its_basal_rate(tmp_path: Path) -> None:
+    travel = {"by": "walking", "hours": 4, "distance": "14.4 km", "ground": "road", "load": "3 kg"}
+    party = [{"name": "Kid", "sex": "male", "age": 12, "mass": "40 kg"}]
+    kit = kit_of(tmp_path, on_the_way(travel), party=party)
+    hour = (17.686 * 40 + 658.2) / 24 / 40  # kcal an hour for each kg
+    lcda = lcda_w(40, 3, 1.0, 0) * 3600 / 4184 * 4 * hour
+    assert person(kit, "Kid").travel_high_kcal == NEAR(1.05 * lcda, rel=EXACT)
+
+
+@pytest.mark.parametrize(
+    "travel",
+    [
+        {"by": "paddling", "hours": 4},
+        {"by": "walking", "hours": 4},  # no distance
+        {"by": "walking", "hours": 1, "distance": "7.3 km"},  # above 2 m/s
+        {"by": "walking", "hours": 5, "distance": "3 km", "ascent": "1300 m"},  # 43 %
+    ],
+)
+def test_no_range_where_one_equation_alone_knows_the_way(tmp_path: Path, travel: Record) -> None:
+    found = person(kit_of(tmp_path, on_the_way(travel)), "Ea")
+    assert found.travel_kcal > 0
+    assert (found.travel_low_kcal, found.travel_high_kcal) == (None, None)
 
 
 def test_a_slow_stroll_counts_as_camp_at_least(tmp_path: Path) -> None:

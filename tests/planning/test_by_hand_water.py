@@ -86,10 +86,41 @@ def test_need_on_the_way(tmp_path: Path, high_c: float, by_hour: float) -> None:
     ]
     kit = kit_of(tmp_path, day(DRY, travel=travel, air=air), party=party)
     for name, rate in (("Ea", by_hour), ("Lo", by_hour * 48 / 60)):
-        # The six hours take the place of as many quiet ones, at 0.8 · 2000 / 16 = 100 ml.
-        need = 2000 + 6 * (rate - 0.8 * 2000 / 16)
+        # The six hours take the place of as many quiet ones, at 0.8 · 2000 / 16 = 100 ml. The ten
+        # other hours awake want 6 % more for each degree above 25 (they counted as cool before).
+        hot = 0.06 * max(0, high_c - 25) * 10 / 16
+        need = 2000 * (1 + hot) + 6 * (rate - 0.8 * 2000 / 16)
         assert person(kit, name).rate_ml_h == NEAR(rate, rel=EXACT)
         assert person(kit, name).water_need_ml == NEAR(need, rel=EXACT)
+
+
+@pytest.mark.parametrize(
+    ("high_c", "ea_ml", "bo_ml"),
+    [(25, 2000, 2500), (26, 2120, 2650), (30, 2600, 3250), (38, 3560, 4450)],
+)
+def test_heat_counts_on_a_day_of_rest(
+    tmp_path: Path, high_c: float, ea_ml: float, bo_ml: float
+) -> None:
+    # 6 % of the quiet day's water for each degree above 25, all 16 hours awake.
+    air = {"low": "15 degC", "high": f"{high_c} degC"}
+    kit = kit_of(tmp_path, day(DRY, air=air))
+    assert person(kit, "Ea").water_need_ml == NEAR(ea_ml, rel=EXACT)
+    assert person(kit, "Bo").water_need_ml == NEAR(bo_ml, rel=EXACT)
+    assert "over-drinking" in {each.id for each in kit.cautions} or high_c <= 30
+
+
+@pytest.mark.parametrize(("hours", "need_ml", "says"), [(8, 10450, False), (10, 11400, True)])
+def test_the_need_ends_at_11_4_litres_and_says_so(
+    tmp_path: Path, hours: float, need_ml: float, says: bool
+) -> None:
+    # At 31 °C, high up: 2500 (1 + 0.06 · 6 · 8/16) + 8 · 875 + 500 = 10,450 ml, and for ten hours
+    # 2500 (1 + 0.06 · 6 · 6/16) + 10 · 875 + 500 = 12,087.5 ml, of which 11,400 are told.
+    travel = {"by": "paddling", "hours": hours}
+    air = {"low": "15 degC", "high": "31 degC"}
+    kit = kit_of(tmp_path, day(DRY, travel=travel, air=air, camp_altitude="2600 m"))
+    assert person(kit, "Bo").water_need_ml == NEAR(need_ml, rel=EXACT)
+    said = [each.because for each in kit.cautions if each.id == "over-drinking"]
+    assert any("plan a shorter way" in each for each in said) is says
 
 
 def test_resting_hours_are_no_travel(tmp_path: Path) -> None:
@@ -175,6 +206,14 @@ def test_meals_at_home_take_their_share_off_the_drinking(
     assert day_of(kit).water.drinking_ml == NEAR(drinking_ml, rel=EXACT)
 
 
+def test_meals_at_home_leave_the_water_of_the_way(tmp_path: Path) -> None:
+    travel = {"by": "paddling", "hours": 4}
+    kit = kit_of(tmp_path, day(DRY, home=["dinner"], travel=travel))
+    # The way asks 4 · (500 − 100) and 4 · (500 − 125) ml on top of 2000 and 2500: that stays.
+    assert person(kit, "Ea").to_drink_ml == NEAR(2000 * 0.65 + 1600, rel=EXACT)
+    assert person(kit, "Bo").to_drink_ml == NEAR(2500 * 0.65 + 1500, rel=EXACT)
+
+
 # -- cooking and treating -------------------------------------------------------------------------
 
 
@@ -235,6 +274,14 @@ def test_carried_between_water(tmp_path: Path) -> None:
     assert kit.weights.water_most_g == NEAR(3750, rel=EXACT)
 
 
+def test_nobody_carries_for_longer_than_they_are_on_the_way(tmp_path: Path) -> None:
+    water = {"camp": "stream", "treat": "filter", "between_water": "5 h"}
+    short = day(DRY, travel={"by": "paddling", "hours": 2}, water=water)
+    kit = kit_of(tmp_path, short, day(DRY, water=water))
+    assert day_of(kit).water.carry_ml == NEAR(2 * (500 + 500), rel=EXACT)
+    assert day_of(kit, 2).water.carry_ml == 0
+
+
 def test_a_camp_without_water(tmp_path: Path) -> None:
     breakfast, dinner, tea = boiled(150), boiled(250), boiled(200)
     recipes = [{**breakfast, "id": "porridge"}, {**dinner, "id": "stew"}, {**tea, "id": "tea"}]
@@ -245,7 +292,8 @@ def test_a_camp_without_water(tmp_path: Path) -> None:
         water=dry, travel={"by": "paddling", "hours": 5},
     )  # fmt: skip
     second = day({"breakfast": [{"cook": "porridge"}, {"cook": "porridge", "for": ["Bo"]}],
-                  "dinner": [{"cook": "stew"}]})  # fmt: skip
+                  "dinner": [{"cook": "stew"}]},
+                 travel={"by": "paddling", "hours": 4})  # fmt: skip
     kit = kit_of(tmp_path, first, second, recipes=recipes)
     carry_ml = (
         3 * (500 + 500)
@@ -254,15 +302,61 @@ def test_a_camp_without_water(tmp_path: Path) -> None:
         + 2 * 200  # drinks
         + 1000  # washing
         + 10 * 0.8 * (2000 + 2500) / 16  # the night
+        + 2 * (500 + 500)  # the next day's way to its first water, which was left out before
     )
     assert day_of(kit).water.carry_ml == NEAR(carry_ml, rel=EXACT)
     assert day_of(kit, 2).water.carry_ml == NEAR(2 * (500 + 500), rel=EXACT)
     assert kit.weights.water_most_g == NEAR(carry_ml, rel=EXACT)
 
 
+def test_the_way_on_from_a_dry_camp_is_the_next_days_own(tmp_path: Path) -> None:
+    dry = {"camp": "none", "treat": "filter", "between_water": "1 h"}
+    travel = {"by": "paddling", "hours": 1.5}
+    hot = {"low": "15 degC", "high": "31 degC"}
+    far = {"camp": "stream", "treat": "filter", "between_water": "4 h"}
+    kit = kit_of(
+        tmp_path,
+        day(DRY, water=dry, travel=travel),
+        day(DRY, water=far, travel=travel, air=hot),
+    )
+    # An hour of today at 500 ml, the night, and tomorrow's hour and a half at 1000 ml.
+    night_ml = 10 * 0.8 * (2000 + 2500) / 16
+    assert day_of(kit).water.carry_ml == NEAR(1000 + night_ml + 1.5 * 2000, rel=EXACT)
+
+
+# -- boiling to make it safe ----------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("next_treat", "next_hours", "onward_ml"),
+    [("filter", 6, 2 * 1000), ("filter", 1, 1000), ("filter", 0, 0), ("boil", 6, 0)],
+)
+def test_what_is_boiled_to_make_it_safe(
+    tmp_path: Path, next_treat: str, next_hours: float, onward_ml: float
+) -> None:
+    way = {"by": "paddling", "hours": next_hours} if next_hours else {"by": "resting", "hours": 3}
+    boil = {"camp": "stream", "treat": "boil", "between_water": "2 h"}
+    kit = kit_of(
+        tmp_path,
+        day({"lunch": [{"cook": "dish"}]}, water=boil),
+        day(DRY, water={**boil, "treat": next_treat}, travel=way),
+        recipes=[mixed(100)],
+    )
+    # What is drunk, 2 · 100 ml mixed cold, and tomorrow's longest stretch where it is not boiled.
+    drinking_ml = (2000 - 106) + (2500 - 106)
+    assert day_of(kit).water.drinking_ml == NEAR(drinking_ml, rel=EXACT)
+    assert day_of(kit).water.boil_ml == NEAR(drinking_ml + 200 + onward_ml, rel=EXACT)
+
+
+def test_only_where_water_is_boiled_to_make_it_safe(tmp_path: Path) -> None:
+    kit = kit_of(tmp_path, day({"lunch": [{"cook": "dish"}]}), recipes=[mixed(100)])
+    assert day_of(kit).water.boil_ml == 0
+
+
 def test_a_day_that_ends_at_home_has_no_camp_to_carry_for(tmp_path: Path) -> None:
     dry = {"camp": "none", "treat": "filter", "between_water": "1 h"}
-    last = day({"lunch": [{"cook": "dish"}]}, water=dry, ends="home", home=["dinner"])
+    last = day({"lunch": [{"cook": "dish"}]}, water=dry, ends="home", home=["dinner"],
+               travel={"by": "paddling", "hours": 2})  # fmt: skip
     kit = kit_of(tmp_path, day(DRY), last, recipes=[boiled(100)])
     assert day_of(kit, 2).water.carry_ml == NEAR(1000, rel=EXACT)
     assert day_of(kit, 2).water.washing_ml == 0

@@ -19,6 +19,8 @@ NEAR = pytest.approx
 EXACT = 1e-6
 
 NO_WATER = {"camp": "stream", "treat": "filter", "between_water": "0 h"}
+# Long enough for a stretch without water; nobody carries any on a day of rest.
+WAY = {"by": "paddling", "hours": 3}
 
 
 def batch(name: str, holds: str, fresh_g: float, dried_g: float, count: int, **more: Any) -> Record:
@@ -127,7 +129,7 @@ def test_all_that_is_carried(tmp_path: Path) -> None:
     recipe = {**dish(kernel="100 g"), "cook_in": "pot",
               "steps": [{"do": "boil", "with": ["kernel"], "water": "200 ml"}]}  # fmt: skip
     days = [
-        day({"dinner": [{"cook": "dish"}], "snacks": [{"eat": "oil", "each": "20 g"}]}),
+        day({"dinner": [{"cook": "dish"}], "snacks": [{"eat": "oil", "each": "20 g"}]}, travel=WAY),
         day({"dinner": [{"cook": "dish"}]}, water=NO_WATER),
     ]
     gear = [{"name": "Tarp", "mass": "780 g"}, {"name": "Map", "mass": "60 g"}]
@@ -155,7 +157,7 @@ def test_all_that_is_carried(tmp_path: Path) -> None:
 
 def test_water_is_shared_by_the_litre(tmp_path: Path) -> None:
     water = {"camp": "stream", "treat": "filter", "between_water": "2.3 h"}
-    kit = hand(tmp_path, day_trip(days=[day(water=water)])).kit()
+    kit = hand(tmp_path, day_trip(days=[day(water=water, travel=WAY)])).kit()
     bottles = sorted(
         each.mass_g for load in kit.weights.people for each in load.carries if each.kind == "water"
     )
@@ -205,7 +207,8 @@ def test_a_trip_is_shared_as_evenly_as_can_be(tmp_path: Path) -> None:
         "snacks": [{"eat": "oil", "each": "217 g", "for": ["Bo"]}],
     }
     kit = hand(
-        tmp_path, day_trip(days=[day(eat)], gear_shared=[{"name": "Tarp", "mass": "911 g"}])
+        tmp_path,
+        day_trip(days=[day(eat, travel=WAY)], gear_shared=[{"name": "Tarp", "mass": "911 g"}]),
     ).kit()
     masses = [100.0, 200, 400, 911, 146 + 7, 302 + 7, 217 + 7, 1000, 1000]
     best = fullest(masses, [4000, 6000], [12_000, 18_000])

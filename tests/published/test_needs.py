@@ -19,7 +19,9 @@ from builder.formulas.needs import (
     altitude_range_kcal,
     cold_range_kcal,
     held_level,
+    lcda_knows,
     lcda_power_w,
+    lcda_walk_kcal,
     ludlow_weyand_power_w,
     nursing_kcal,
     pregnancy_kcal,
@@ -58,12 +60,21 @@ def test_nursing(row: Published) -> None:
 
 # 58.1 g for 70 kg, as the opinion's summary prints.
 @published(
-    Published((70.0,), 58.1, 0.05, "g", "efsa-protein-2012", "70 kg", "copy"),
-    Published((60.0, 1, True), 50.8, 0.05, "g", "efsa-protein-2012", "60 kg, first third", "copy"),
-    Published((60.0, 2, True), 58.8, 0.05, "g", "efsa-protein-2012", "60 kg, second third", "copy"),
-    Published((60.0, 3, True), 77.8, 0.05, "g", "efsa-protein-2012", "60 kg, last third", "copy"),
-    Published(
-        (60.0, None, False, True), 68.8, 0.05, "g", "efsa-protein-2012", "60 kg, nursing", "copy"
+    *(
+        Published(args, value, 0.05, "g", "efsa-protein-2012", place, "copy")
+        for args, value, place in (
+            (("male", 35.0, 70.0), 58.1, "70 kg"),
+            (("female", 35.0, 60.0, 1), 50.8, "60 kg, first third"),
+            (("female", 35.0, 60.0, 2), 58.8, "60 kg, second third"),
+            (("female", 35.0, 60.0, 3), 77.8, "60 kg, last third"),
+            (("female", 35.0, 60.0, 0, True), 68.8, "60 kg, nursing"),
+            (("female", 34.0, 64.0), 53.1, "woman of 64 kg"),
+            (("female", 34.0, 64.0, 3), 81.1, "woman of 64 kg, last third"),
+            (("male", 41.0, 82.0), 68.1, "man of 82 kg"),
+            (("male", 10.0, 33.0), 30.0, "ten years, 33 kg"),
+            (("female", 1.0, 10.0), 11.4, "one year, 10 kg"),
+            (("male", 17.0, 65.0), 55.9, "boy of 17, 65 kg"),
+        )
     ),
 )
 def test_protein(row: Published) -> None:
@@ -262,3 +273,37 @@ def test_all_three_find_downhill_easier_than_level() -> None:
     assert downhill_power_w(70.0, 15.0, 1.2, 4.57, "road") < level
     for model in (lcda_power_w, ludlow_weyand_power_w):
         assert model(70.0, 15.0, 1.2, -8.0) < model(70.0, 15.0, 1.2, 0.0)
+
+
+# Level and graded power for each kilogram, times body and load, over an hour on firm ground.
+@published(
+    *(
+        Published(
+            (70.0, 0.0, 1.0, speed * 3600.0, ascent_share * speed * 3600.0,
+             descent_share * speed * 3600.0),
+            w_kg * 70.0 * 3600.0 / 4184.0, 0.0005 * 70.0 * 3600.0 / 4184.0, "kcal", "looney2019",
+            place, "calculated",
+        )
+        for speed, ascent_share, descent_share, w_kg, place in (
+            (1.11, 0.0, 0.0, 3.833, "4 km/h, level"),
+            (1.34, 0.0, 0.0, 4.414, "4.8 km/h, level"),
+            (1.11, 0.05, 0.0, 5.343, "4 km/h, 5 % up"),
+            (1.11, 0.10, 0.0, 7.333, "4 km/h, 10 % up"),
+            (1.11, 0.0, 0.10, 2.723, "4 km/h, 10 % down"),
+            (1.0, 0.20, 0.0, 10.413, "3.6 km/h, 20 % up"),
+            (1.0, 0.0, 0.20, 2.946, "3.6 km/h, 20 % down"),
+        )
+    )
+)  # fmt: skip
+def test_an_hour_on_foot_by_the_second_equation(row: Published) -> None:
+    check(row, lcda_walk_kcal)
+
+
+# Measured on 95 people up to 1.96 m/s, on grades of -40 to +45 percent (abstract).
+@published(
+    Published((1.0, 1.95 * 3600.0, 0.0, 0.0), 1.0, 0.1, "-", "looney2019", "as fast", "copy"),
+    Published((2.0, 5000.0, 1999.0, 0.0), 1.0, 0.1, "-", "looney2019", "as steep", "copy"),
+    Published((2.0, 5000.0, 2300.0, 0.0), 0.0, 0.1, "-", "looney2019", "steeper", "copy"),
+)
+def test_how_far_the_second_equation_was_measured(row: Published) -> None:
+    check(row, lcda_knows)

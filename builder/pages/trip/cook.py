@@ -19,6 +19,7 @@ from builder.pages.trip.cautions import Box
 from builder.pages.trip.changing import Controls, controls_of, figures_of_page, shown_in
 from builder.pages.trip.placing import boxes_at, boxes_at_step, raw
 from builder.pages.trip.plates import are_uneven, energy_of_each, plates
+from builder.pages.trip.safe_water import stays_unboiled
 from builder.pages.trip.soaking import iron_said, of_meal, pressure_said, soak_said, soaks_of
 from builder.planning.naming import meal_inside
 from builder.planning.tracing import count
@@ -365,7 +366,7 @@ def _amounts(figures: Figures, meal: PlannedMeal, at: str) -> Table:
     if meal.water_ml:
         first, *other = figures.scaled(meal.water_ml, "volume_ml", f"{at}.water_ml")
         spooned = figures.spooned(meal.water_ml, f"{at}.water_ml")
-        in_mugs = (Piece(" "), *(replace(piece, small=True) for piece in spooned))
+        in_mugs = [each for piece in spooned for each in (Piece(" "), replace(piece, small=True))]
         one = figures.both(meal.water_ml / party, "volume_ml")[:1]
         rows.append((text(say("Water, all together")), (first, *in_mugs, *other), one))
     if are_uneven(figures, meal):  # a mean for each would deny the shares beside it
@@ -381,12 +382,20 @@ def _amount(figures: Figures, each: PlannedIngredient, id_: str) -> Cell:
     return (first, Piece(" "), *small, *other) if small else (first, *other)
 
 
-def _by_eye(figures: Figures, each: PlannedIngredient, amount_g: float, id_: str) -> Cell:
+def _by_eye(
+    figures: Figures,
+    each: PlannedIngredient,
+    amount_g: float,
+    id_: str,
+    before: str = "",
+    after: str = "",
+) -> Cell:
     """Give an amount without scales: in pieces, mugs or spoons, where the food tells how."""
     if each.piece_g:
         return _count(figures.say, amount_g / each.piece_g, id_ and f"{id_}.pieces")
     if each.density_g_ml:
-        return figures.spooned(amount_g / each.density_g_ml, id_ and f"{id_}.volume_ml")
+        volume = id_ and f"{id_}.volume_ml"
+        return figures.spooned(amount_g / each.density_g_ml, volume, before, after)
     return ()
 
 
@@ -395,9 +404,9 @@ def _measure(
 ) -> Cell:
     """Give what to measure out for a step: `240 g rice, 1 mug`."""
     first, *other = figures.scaled(amount_g, "mass_g", id_ and f"{id_}.amount_g", strong=True)
-    if by_eye := _by_eye(figures, each, amount_g, id_):
-        behind = figures.say(", pieces: {n}") if each.piece_g else ", {n}"
-        by_eye = filled(behind, n=by_eye)
+    by_eye = _by_eye(figures, each, amount_g, id_, ", ")
+    if each.piece_g:
+        by_eye = filled(figures.say(", pieces: {n}"), n=by_eye)
     mark = raw(figures.say) if each.is_raw_animal else ()
     return (*mark, first, Piece(f" {name}"), *by_eye, *other)
 
@@ -508,7 +517,8 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
             boiling = say("of the boiling water")
             amounts.append(figures.water(_part(step.water_ml, parts), poured, boiling))
     elif step.water_ml:
-        amounts.append(figures.water(_part(step.water_ml, parts), poured))
+        safe = say("treated water") if stays_unboiled(meal, place) else ""
+        amounts.append(figures.water(_part(step.water_ml, parts), poured, safe))
     minutes = figures.plain(step.minutes, "duration_min")
     at_sea = figures.plain(step.minutes_at_sea_level, "duration_min")
     timed = step.minutes or step.each_side_min
@@ -517,11 +527,30 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
         tuple(amounts),
         _do(figures, step, Piece(minutes, scale=lasts)),
         _pressed(say, step, f"{at}.steps.{place}") if step.do == "press" else (),
-        _said(figures, meal, step.say, parts, ids),
+        (
+            *_said(figures, meal, step.say, parts, ids),
+            *_broth(figures, step, parts, f"{at}.steps.{place}"),
+        ),
         say("{time} at sea level", time=at_sea) if step.minutes and at_sea != minutes else "",
         number(rounded(timed)) if timed >= 0.5 else "",
         figures.plain(timed, "duration_min") if timed else "",
     )
+
+
+def _broth(figures: Figures, step: PlannedStep, parts: int, at: str) -> Cell:
+    """Say what dried food takes up of its water, and what stays round it."""
+    if step.taken_up_ml <= 0:
+        return ()
+    if step.broth_ml < 1:
+        return (Piece(" "), Piece(figures.say("The food takes up all the water.")))
+
+    def amount(volume_ml: float, name: str) -> Cell:
+        figure = "" if parts > 1 else f"{at}.{name}"
+        return figures.scaled(_part(volume_ml, parts), "volume_ml", figure)[:1]
+
+    said = figures.say("The food takes up about {taken}. What is left, {left}, is broth: drink it.")
+    taken = amount(step.taken_up_ml, "taken_up_ml")
+    return (Piece(" "), *filled(said, taken=taken, left=amount(step.broth_ml, "broth_ml")))
 
 
 def _stands(figures: Figures, look: Standing) -> Cell:
@@ -612,8 +641,9 @@ def _said(
             figure = id_ and f"{id_}.amount_g"
             pieces.append(figures.scaled(amount_g, "mass_g", figure, strong=True)[0])
             pieces.append(Piece(f" {names[each.id]}"))
-            if by_eye := _by_eye(figures, each, amount_g, id_):
-                behind = figures.say("(pieces: {n})") if each.piece_g else "({n})"
-                pieces += [Piece(" "), *filled(behind, n=by_eye)]
+            if by_eye := _by_eye(figures, each, amount_g, id_, "(", ")"):
+                if each.piece_g:
+                    by_eye = filled(figures.say("(pieces: {n})"), n=by_eye)
+                pieces += [Piece(" "), *by_eye]
             end = match.end()
     return (*pieces, Piece(told[end:])) if told else ()

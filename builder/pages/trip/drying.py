@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 from dataclasses import dataclass
 
-from builder.formulas.rehydration import LEAST_UPTAKE_SHARE, MOST_UPTAKE_SHARE
 from builder.formulas.sorption import can_grow
 from builder.model.batch import Verdict
 from builder.model.kit import DryingRun, Kit, KitBatch
@@ -58,7 +57,7 @@ class DryingPage:
     activity: bool  # whether a water activity is told
     swelling: Cell
     guides: DryingGuides
-    uptake: str  # how much of the water that drying took out food takes up again
+    puts_back: bool  # whether water puts any of it back
 
 
 def drying_page(kit: Kit) -> DryingPage:
@@ -74,7 +73,7 @@ def drying_page(kit: Kit) -> DryingPage:
         any(each.water_activity is not None for each in kit.batches),
         _swelling(kit, figures),
         drying_guides(kit),
-        _uptake(kit, figures),
+        _puts_back(kit),
     )
 
 
@@ -83,11 +82,9 @@ def _open(batch: KitBatch) -> bool:
     return batch.residual_low < batch.residual_high
 
 
-def _uptake(kit: Kit, figures: Figures) -> str:
-    """Give how much of the water that drying took out food takes up again."""
-    if not any(batch.water_removed_g > 0 and batch.dried_g for batch in kit.batches):
-        return ""
-    return figures.span(LEAST_UPTAKE_SHARE, MOST_UPTAKE_SHARE, "share")
+def _puts_back(kit: Kit) -> bool:
+    """Tell whether water puts any batch of the trip back."""
+    return any(batch.water_back_ml > 0 for batch in kit.batches)
 
 
 def _swelling(kit: Kit, figures: Figures) -> Cell:
@@ -228,7 +225,7 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
         for number, each in enumerate(kit.looks.loads)
         if each.batch == batch.id
     ]
-    if batch.water_removed_g > 0 and batch.dried_g and not batch.failed:
+    if batch.water_back_ml > 0 and not batch.failed:
         facts.append(Fact(say("Puts it back"), _water_back(figures, batch, at)))
     if not kit.public:
         best = say.date(batch.best_before) if batch.best_before else say.of("date", "none")
@@ -398,13 +395,16 @@ def _judged(figures: Figures, batch: KitBatch, at: str) -> Cell:
 
 
 def _water_back(figures: Figures, batch: KitBatch, at: str) -> Cell:
-    """Give the water that drying took out of one pack: the most it takes up again."""
-    per_pack = batch.water_removed_g * batch.pack_g / (batch.dried_g or batch.pack_g)
-    return filled(
-        figures.say("{water} water ({mugs}) for a pack"),
-        water=figures.both(per_pack, "volume_ml", f"{at}.water_removed_g"),
-        mugs=text(figures.mugs(per_pack)),
-    )
+    """Give the water to pour on one pack, and how much of it the food takes up."""
+    packs = (batch.dried_g or batch.pack_g) / batch.pack_g
+    poured_ml, taken_ml = batch.water_back_ml / packs, batch.taken_up_ml / packs
+    water = figures.both(poured_ml, "volume_ml", f"{at}.water_back_ml")
+    taken = figures.alone(taken_ml, "volume_ml", f"{at}.taken_up_ml")
+    if mugs := figures.mugs(poured_ml):
+        said = figures.say("{water} water ({mugs}) for a pack; it takes up about {taken}")
+        return filled(said, water=water, mugs=text(mugs), taken=taken)
+    said = figures.say("{water} water for a pack; it takes up about {taken}")
+    return filled(said, water=water, taken=taken)
 
 
 def _proposals(kit: Kit, figures: Figures) -> Table | None:

@@ -171,8 +171,8 @@ def _more(figures: Figures, each: NeedMore, figure: str) -> Cell:
     """Say what somebody may need on top of the plan."""
     say = figures.say
     low, high = each.kcal
-    if each.why in ("cold", "height"):  # parts of the need: to the next ten is exact enough
-        low, high = rounded(low, -1), rounded(high, -1)
+    # Parts of the need: to the next ten is exact enough.
+    low, high = rounded(low, -1), rounded(high, -1)
     energy = Piece(figures.span(low, high, "energy_kcal"), href=figures.how(figure))
     return filled(_more_said(say, each), name=text(each.name), energy=(energy,))
 
@@ -180,10 +180,6 @@ def _more(figures: Figures, each: NeedMore, figure: str) -> Cell:
 def _more_said(say: Speech, each: NeedMore) -> str:
     """Give the sentence, with its name and its energy left open."""
     blanks = {"name": "{name}", "energy": "{energy}"}
-    if each.why == "pregnant":
-        return say("{name}, towards the end of a pregnancy: {energy} a day.")
-    if each.why == "nursing":
-        return say("{name}, nursing: {energy} a day.")
     if each.why == "cold":
         return say.count(
             "{name}, on {n} day of frost: {energy}.",

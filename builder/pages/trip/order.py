@@ -12,6 +12,7 @@ from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Mark, Piece, Table, join, table, text
 from builder.pages.trip.cook import DOINGS, LET_STAND, STEEP
 from builder.pages.trip.placing import raw
+from builder.pages.trip.safe_water import pours_unboiled
 from builder.pages.trip.soaking import irons_heat_in
 from builder.planning.naming import meal_inside
 from builder.speech import Speech, later
@@ -266,7 +267,7 @@ def _said(figures: Figures, meal: PlannedMeal, step: WorkStep) -> str:
     food = _goes_in(say, meal, step)
     minutes = figures.plain(step.minutes, "duration_min")
     if step.do == "soak":
-        return _soak(figures, step, food, minutes, _steeps(meal, step))
+        return _soak(figures, meal, step, food, minutes)
     if step.do == "boil":
         return _boil(figures, meal, step, food)
     if step.do == "press":
@@ -301,12 +302,16 @@ def _goes_in(say: Speech, meal: PlannedMeal, step: WorkStep) -> str:
     return say.listed(names[each] for each in step.ingredients)
 
 
-def _water(figures: Figures, volume_ml: float) -> str:
+def _water(figures: Figures, volume_ml: float, is_treated: bool = False) -> str:
     """Give water to measure, in the trip's units and mugs."""
     if not volume_ml:
         return ""
     volume = figures.plain(volume_ml, "volume_ml")
     in_mugs = "".join(piece.text for piece in figures.spooned(volume_ml, ""))
+    if is_treated and in_mugs:
+        return figures.say("{volume} treated water ({mugs})", volume=volume, mugs=in_mugs)
+    if is_treated:
+        return figures.say("{volume} treated water", volume=volume)
     if in_mugs:
         return figures.say("{volume} water ({mugs})", volume=volume, mugs=in_mugs)
     return figures.say("{volume} water", volume=volume)
@@ -330,15 +335,15 @@ def _steeps(meal: PlannedMeal, step: WorkStep) -> bool:
     return bool(into) and all(each.steeps for each in into)
 
 
-def _soak(figures: Figures, step: WorkStep, food: str, minutes: str, steeps: bool) -> str:
+def _soak(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str, minutes: str) -> str:
     say = figures.say
     if step.hot:
         pour = say("Pour the boiling water.")
         if food:
             pour = say("Pour the boiling water onto {food}.", food=food)
-        told = STEEP[step.lid] if steeps else DOINGS["soak", False, step.lid]
+        told = STEEP[step.lid] if _steeps(meal, step) else DOINGS["soak", False, step.lid]
         return _after(pour, say(told, time=minutes))
-    water = _water(figures, step.water_ml)
+    water = _water(figures, step.water_ml, pours_unboiled(meal, step))
     told = _SOAKS[bool(food), bool(water), step.lid]
     return say(told, food=food, water=water, time=minutes)
 
@@ -383,7 +388,7 @@ def _press(figures: Figures, step: WorkStep, food: str) -> str:
 
 def _by_hand(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str:
     say = figures.say
-    water = _water(figures, step.water_ml)
+    water = _water(figures, step.water_ml, pours_unboiled(meal, step))
     if step.do == "serve":
         out = say("Hand round.") if meal.cook_in == "mug" else say("Share out.")
         return _after(_add(say, water, food), out)

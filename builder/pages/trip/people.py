@@ -23,11 +23,13 @@ from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors
+from builder.pages.trip.food import grams
 from builder.pages.trip.placing import boxes_of_person, pack_line
 from builder.pages.trip.plates import are_uneven
 from builder.pages.trip.untold import untold_of_person
-from builder.planning.menu import avoided_said, eaten_kcal, plate_share
+from builder.planning.menu import avoided_said, plate_share
 from builder.speech import Speech, later
+from builder.units import rounded
 
 _NOT_IN_A_SLUG = re.compile(r"[^a-z0-9]+")
 _LONGEST_SLUG = 40
@@ -66,6 +68,7 @@ class PersonPage:
     carries: tuple[CarriedLine, ...]
     brings: tuple[Cell, ...]
     by_day: Table
+    ways: tuple[Fact, ...]  # how long, with what load, and what it takes
     eats: tuple[Fact, ...]
     left_out: tuple[str, ...]
     not_told: str  # of them, with what is taken instead
@@ -125,6 +128,7 @@ def _page(
         _carries(kit, figures, load, anchors) if load else (),
         _brings(kit, figures, load),
         _by_day(kit, figures, person.name),
+        _ways(kit, figures, person.name),
         tuple(
             Fact(words.day_and_date(figures.say, day), eaten)
             for day in kit.days
@@ -286,19 +290,57 @@ def _by_day(kit: Kit, figures: Figures, name: str) -> Table:
         own = next((each for each in day.people if each.name == name), None)
         if own is None:
             continue
-        (needs,) = figures.alone(own.energy_need_kcal, "energy_kcal", f"{at}.energy_need_kcal")
+        protein_g = rounded(own.food_protein_g)
+        need_g = Piece(grams(say, rounded(own.protein_need_g)), figures.how(f"{at}.protein_need_g"))
         rows.append(
             (
                 link(words.day_name(say, day), f"day-{day.day}.md"),
                 figures.alone(own.to_drink_ml, "volume_ml", f"{at}.to_drink_ml"),
-                (
-                    Piece(figures.plain(eaten_kcal(day.meals, name), "energy_kcal")),
-                    Piece(" "),
-                    replace(needs, text=say("need {energy}", energy=needs.text), small=True),
+                _of_need(
+                    say,
+                    figures.alone(own.food_kcal, "energy_kcal", f"{at}.food_kcal")[0],
+                    figures.alone(own.energy_need_kcal, "energy_kcal", f"{at}.energy_need_kcal")[0],
+                ),
+                _of_need(
+                    say,
+                    Piece(grams(say, protein_g), figures.how(f"{at}.food_protein_g")),
+                    need_g,
                 ),
             )
         )
-    return table((say("Day"), say("Drink"), say("Food")), rows, "lrr")
+    return table((say("Day"), say("Drink"), say("Food"), say("Protein")), rows, "lrrr")
+
+
+def _of_need(say: Speech, has: Piece, needs: Piece) -> Cell:
+    """Give what is on the plates, and under it what the body asks for."""
+    return (
+        has,
+        Piece(" "),
+        replace(needs, text=say("need {energy}", energy=needs.text), small=True),
+    )
+
+
+def _ways(kit: Kit, figures: Figures, name: str) -> tuple[Fact, ...]:
+    """Give somebody's way of each day: hours, load, and what it takes."""
+    say = figures.say
+    found = []
+    for number, day in enumerate(kit.days):
+        at = f"days.{number}.people.{name}"
+        own = next((each for each in day.people if each.name == name), None)
+        if own is None or not own.travel_hours:
+            continue
+        told = filled(
+            say("{time} with {load}: {energy}"),
+            time=text(figures.plain(own.travel_hours, "hours")),
+            load=figures.both(own.load_g, "mass_g", f"{at}.load_g"),
+            energy=figures.alone(own.travel_kcal, "energy_kcal", f"{at}.travel_kcal"),
+        )
+        if own.travel_low_kcal is not None and own.travel_high_kcal is not None:
+            span = figures.span(own.travel_low_kcal, own.travel_high_kcal, "energy_kcal")
+            likely = Piece(span, figures.how(f"{at}.travel_high_kcal"))
+            told = (*told, *filled(say(", likely {range}"), range=(likely,)))
+        found.append(Fact(words.day_name(say, day), told))
+    return tuple(found)
 
 
 def _eats(figures: Figures, day: KitDay, name: str, anchors: Anchors) -> Cell:

@@ -129,7 +129,8 @@ def long_dry_stretch(facts: Facts) -> Iterator[Finding]:
     """Hours without water, or a camp without."""
     for day in facts.days:
         dry_camp = day.conditions.water_source == "none" and not day.ends_home
-        if not dry_camp and day.between_water_h < DRY_STRETCH_H:
+        stretch_h = min(day.between_water_h, day.travel_hours)
+        if not dry_camp and stretch_h < DRY_STRETCH_H:
             continue
         carry = facts.shown(day.water.carry_ml, "volume_ml")
         says = (
@@ -140,7 +141,7 @@ def long_dry_stretch(facts: Facts) -> Iterator[Finding]:
             else facts.say(
                 "Day {n}: {time} without water. Carry {water} between you.",
                 n=day.day,
-                time=facts.shown(day.between_water_h, "hours"),
+                time=facts.shown(stretch_h, "hours"),
                 water=carry,
             )
         )
@@ -194,9 +195,9 @@ def over_drinking(facts: Facts) -> Iterator[Finding]:
     too_much = [
         day.day
         for day in facts.days
-        if any(person.to_drink_ml > MOST_ML_DAY for person in day.people)
+        if any(person.water_need_ml >= MOST_ML_DAY for person in day.people)
     ]
     if too_much:
         most = facts.shown(MOST_ML_DAY, "volume_ml")
-        says = later("The plan gives somebody more than {most} on {days}: plan a shorter way.")
+        says = later("Somebody needs {most} or more on {days}: plan a shorter way.")
         yield on_days(facts, says, too_much, "water", most=most)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from builder.formulas.fire import EMBER_MIN, iron_minutes, iron_wood_g
 from builder.formulas.heat import (
@@ -17,7 +17,7 @@ from builder.formulas.heat import (
     water_heat_kj,
     whole_units,
 )
-from builder.model.figure import add, counted, largest, named
+from builder.model.figure import add, counted, largest, named, nothing
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.gear import Pot
 from builder.model.kit import Conditions, PlannedIngredient, PlannedStep
@@ -36,6 +36,7 @@ class Ready:
     planned: PlannedIngredient
     kind: str
     auto_water_ml: float
+    taken_up_ml: float = 0.0  # of it
 
 
 @dataclass(frozen=True, slots=True)
@@ -126,8 +127,10 @@ def cook(
         for name in step.uses if into_pot else ():
             state.put(ready[name])
         poured_ml = step.water_ml * scale
+        taken_up_ml = add(())
         if step.water_auto:
             poured_ml += add(ready[name].auto_water_ml for name in step.uses)
+            taken_up_ml = add(ready[name].taken_up_ml for name in step.uses)
         state.pour(poured_ml)
         if step.do == "boil" or (step.do == "soak" and step.hot):
             state.boil()
@@ -139,7 +142,9 @@ def cook(
         hot = step.do in ("boil", "simmer", "rest") or (step.do == "soak" and step.hot)
         by_height = hot and step.minutes > 0 and state.goes_by_height
         factor = conditions.time_factor if by_height else 1.0
-        steps.append(_planned(step, ready, poured_ml, factor, presses, servings))
+        planned = _planned(step, ready, poured_ml, factor, presses, servings)
+        broth_ml = poured_ml - taken_up_ml if step.water_auto else nothing("water_ml")
+        steps.append(replace(planned, taken_up_ml=taken_up_ml, broth_ml=broth_ml))
     fires = counted(0 if has_embers else 1, "fires")
     return _heated(recipe, state, tuple(steps), water_ml, soak_ml, conditions, hearth, fires)
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Sequence
 
-from builder.formulas.rehydration import SOAK_MIN, soak_range_min, uptake_range_ml
+from builder.formulas.rehydration import SOAK_MIN, soak_range_min
 from builder.model.batch import HEAT_METHODS
 from builder.model.content import Content
 from builder.model.figure import named
@@ -16,7 +16,6 @@ from builder.planning.cooking.standing import (
     stands_at_most_min,
     stands_min,
 )
-from builder.planning.tracing import work_range
 
 # Meals that are reached after some way; breakfast is eaten where one slept.
 _AFTER_SOME_WAY = ("lunch", "dinner", "snacks")
@@ -93,12 +92,12 @@ def _soaks_as(each: PlannedIngredient, content: Content) -> str:
 
 
 def _uptake_ml(meal: PlannedMeal, number: int, content: Content) -> Span | None:
-    """Give what the food takes up, where all the water of the step is what drying took out."""
+    """Give what the food usually takes up and what is poured, where that is what puts it back."""
     step = content.recipes[meal.recipe or ""].steps[number]
     if not step.water_auto or step.water_ml:
         return None
-    least, most = work_range(uptake_range_ml, meal.steps[number].water_ml)
-    return least, most
+    planned = meal.steps[number]
+    return planned.taken_up_ml, planned.water_ml
 
 
 def _goes_in_bottle(day: KitDay, meal: PlannedMeal, number: int, usual: Span | None) -> bool:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from builder.planning.menu.avoided import avoided_how, avoided_said
-from builder.planning.menu.fed import eaten_kcal, left_out, plate_share
+from builder.planning.menu.fed import eaten, eaten_kcal, left_out, plate_share
 from builder.planning.menu.menu import MenuItem, Portion, plan_menu
 from builder.planning.menu.refused import avoided_in, refused_by
 from builder.planning.menu.shopping import shopping
@@ -15,6 +15,7 @@ __all__ = [
     "avoided_how",
     "avoided_in",
     "avoided_said",
+    "eaten",
     "eaten_kcal",
     "left_out",
     "menu_problems",

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 
+from builder.model.figure import add
 from builder.model.kit import KitDay, LeftOut, PlannedMeal
 from builder.model.recipe import MEALS, MealName
 from builder.model.trip import Day, Trip
@@ -16,7 +17,12 @@ MEALTIMES: tuple[MealName, ...] = tuple(meal for meal in MEALS if meal != "drink
 
 def eaten_kcal(meals: Sequence[PlannedMeal], name: str) -> float:
     """Give the food energy of what one person gets of some meals."""
-    return sum(meal.nutrition.energy_kcal * plate_share(meal, name) for meal in meals)
+    return eaten(meals, name, lambda meal: meal.nutrition.energy_kcal)
+
+
+def eaten(meals: Sequence[PlannedMeal], name: str, holds: Callable[[PlannedMeal], float]) -> float:
+    """Give what one person gets of what some meals hold."""
+    return add(plate_share(meal, name) * holds(meal) for meal in meals if name in meal.eaters)
 
 
 def plate_share(meal: PlannedMeal, name: str) -> float:

@@ -50,6 +50,7 @@ class Portion:
     composition: Composition  # of 100 g as carried
     judged: Judged | None
     auto_water_ml: float
+    taken_up_ml: float  # of it
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,11 +179,11 @@ class _MenuPlanner:
         judged = self.judged[batch_id] if batch_id else None
         if judged:
             name = self.batch_names[judged.batch.id]
-            composition, auto = judged.composition, judged.auto_water_ml_per_g
+            composition, back = judged.composition, judged.water_back
             method: Method | None = judged.batch.method
         else:
             name = name_as_dried(self.say, substance, dried_by)
-            composition, auto = as_usually_dried(substance, dried_by)
+            composition, back = as_usually_dried(substance, dried_by)
             method = dried_by
         known = substance.id in self.content.foods or recipe is not None
         planned = PlannedIngredient(
@@ -201,7 +202,14 @@ class _MenuPlanner:
             water_ml=composition.water_g * amount_g / 100,
             steeps=bool(substance.foods) and all(_steeps(food) for food in substance.foods),
         )
-        return Portion(planned, substance, composition, judged, auto * amount_g)
+        return Portion(
+            planned,
+            substance,
+            composition,
+            judged,
+            back.poured_ml * amount_g,
+            back.taken_up_ml * amount_g,
+        )
 
     def cooked(
         self,
@@ -214,7 +222,7 @@ class _MenuPlanner:
         recipe = self.content.recipes[item.recipe or ""]
         ready = {
             portion.planned.id: Ready(
-                portion.planned, portion.substance.kind, portion.auto_water_ml
+                portion.planned, portion.substance.kind, portion.auto_water_ml, portion.taken_up_ml
             )
             for portion in portions
         }

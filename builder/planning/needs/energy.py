@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.formulas.effort import (
@@ -14,10 +14,19 @@ from builder.formulas.effort import (
     met_kcal,
     walk_kcal,
 )
-from builder.model.figure import add, counted, largest, named
+from builder.formulas.needs import (
+    WALK_OFF_SHARE,
+    lcda_knows,
+    lcda_walk_kcal,
+    nursing_kcal,
+    pregnancy_kcal,
+    protein_need_g,
+)
+from builder.model.figure import add, counted, largest, named, smallest
 from builder.model.trip import Day, Person, Travel, Trip
+from builder.planning.needs.at_home import home_share
 from builder.planning.refusals import told_at
-from builder.planning.tracing import work
+from builder.planning.tracing import look_up, work
 
 GROWN_UP_YEARS = 18.0
 HOURS_A_DAY = 24.0
@@ -30,6 +39,9 @@ class PersonEnergy:
     need_kcal: float
     basal_kcal: float
     travel_kcal: float
+    travel_low_kcal: float | None
+    travel_high_kcal: float | None
+    protein_need_g: float
     load_g: float
 
 
@@ -51,35 +63,63 @@ def person_energy(trip: Trip, day: Day, person: Person, party_load_g: float) -> 
         load_g = day.travel.load_g
     with told_at(day.places.of("travel"), f"{person.name} on day {day.number}"):
         basal = work(basal_kcal, person.sex, person.age_years, person.mass_kg)
-        travel = _travel_kcal(person, day, basal, load_g)
-        need = work(day_need_kcal, basal, day.travel_hours, travel) * (1 - day.home_share)
-    return PersonEnergy(need, basal, travel, load_g)
+        travel, low, high = _travel_kcal(person, day, basal, load_g)
+        need = work(day_need_kcal, basal, day.travel_hours, travel)
+        for more in added_kcal(person):
+            need += more
+        if day.home:
+            need *= 1 - home_share(day.home)
+        protein_g = work(
+            protein_need_g,
+            person.sex,
+            person.age_years,
+            person.mass_kg,
+            person.pregnant,
+            person.nursing,
+        )
+    return PersonEnergy(need, basal, travel, low, high, protein_g, load_g)
 
 
-def _travel_kcal(person: Person, day: Day, basal: float, load_g: float) -> float:
+def added_kcal(person: Person) -> Iterator[float]:
+    """Give what a pregnancy and nursing add to the need of a day."""
+    if person.pregnant:
+        yield look_up(pregnancy_kcal, person.pregnant)
+    if person.nursing:
+        yield look_up(nursing_kcal)
+
+
+def _travel_kcal(
+    person: Person, day: Day, basal: float, load_g: float
+) -> tuple[float, float | None, float | None]:
+    """Give the energy of the way, and the range that a second equation leaves open on foot."""
     way, hours = day.travel, day.travel_hours
     if way is None or hours <= 0:
-        return 0.0
-    per_hour = basal / HOURS_A_DAY
-    grown_up = person.age_years >= GROWN_UP_YEARS
+        return 0.0, 0.0, 0.0
+    least = work(least_travel_kcal, basal, hours)
     if way.by == "walking" and way.distance_m is not None:
-        kcal = work(
-            walk_kcal,
-            person.mass_kg,
-            load_g / 1000,
-            hours,
-            way.distance_m,
-            way.ascent_m,
-            way.descent_m,
-            way.ground,
+        on_foot = (person.mass_kg, load_g / 1000, hours, way.distance_m)
+        kcal = _at_own_age(
+            person, basal, work(walk_kcal, *on_foot, way.ascent_m, way.descent_m, way.ground)
         )
-        # A child's body works at a higher rate for each kilogram than the formula's grown-ups.
-        if not grown_up:
-            kcal *= per_hour / person.mass_kg
-    else:
-        body = person.mass_kg if grown_up else per_hour
-        kcal = work(met_kcal, _met(way, load_g), body, hours)
-    return largest(kcal, work(least_travel_kcal, basal, hours))
+        kcal = largest(kcal, least)
+        if not lcda_knows(hours, way.distance_m, way.ascent_m, way.descent_m):
+            return kcal, None, None
+        other = _at_own_age(
+            person, basal, work(lcda_walk_kcal, *on_foot, way.ascent_m, way.descent_m)
+        )
+        other = largest(other, least)
+        off = named(WALK_OFF_SHARE, "walk_off_share", "looney2019")
+        return kcal, smallest(kcal, other) * (1 - off), largest(kcal, other) * (1 + off)
+    body = person.mass_kg if person.age_years >= GROWN_UP_YEARS else basal / HOURS_A_DAY
+    kcal = largest(work(met_kcal, _met(way, load_g), body, hours), least)
+    return kcal, None, None
+
+
+def _at_own_age(person: Person, basal: float, kcal: float) -> float:
+    """A child's body works at a higher rate for each kilogram than the equations' grown-ups."""
+    if person.age_years >= GROWN_UP_YEARS:
+        return kcal
+    return kcal * (basal / HOURS_A_DAY / person.mass_kg)
 
 
 def _met(way: Travel, load_g: float) -> float:

@@ -9,15 +9,18 @@ from builder.formulas.water import (
     MOST_FROM_FOOD_SHARE,
     adequate_intake_ml,
     drinking_rate_ml_h,
+    drunk_away_ml,
     night_water_ml,
     water_need_ml,
     water_to_drink_ml,
+    way_water_ml,
 )
-from builder.model.figure import add, largest, smallest
+from builder.model.figure import add, largest, named, smallest
 from builder.model.kit import Conditions, WaterDay
 from builder.model.trip import DEFAULT_BETWEEN_WATER_H, Day, Person, Trip
 from builder.planning.cooking import CookingPlaces
 from builder.planning.menu import MenuItem
+from builder.planning.needs.at_home import home_share
 from builder.planning.refusals import told_at
 from builder.planning.tracing import work
 
@@ -28,6 +31,7 @@ class PersonWater:
 
     intake_ml: float
     rate_ml_h: float
+    travel_hours: float  # one's own
     need_ml: float
     from_food_ml: float
     to_drink_ml: float
@@ -40,17 +44,23 @@ def person_water(
     """Give one person's need, what the food brings, and what is left to drink."""
     with told_at(person.places.record, f"water of {person.name} on day {day.number}"):
         intake_ml = work(
-            adequate_intake_ml, person.sex, person.age_years, person.pregnant, person.nursing
+            adequate_intake_ml, person.sex, person.age_years, bool(person.pregnant), person.nursing
         )
-        rate_ml_h = work(drinking_rate_ml_h, day.camp.air_high_c, person.mass_kg)
-        need_ml = work(water_need_ml, intake_ml, day.travel_hours, rate_ml_h, conditions.altitude_m)
+        hours = day.travel_hours
+        high_c = day.camp.air_high_c
+        rate_ml_h = work(drinking_rate_ml_h, high_c, person.mass_kg)
+        need_ml = work(water_need_ml, intake_ml, hours, rate_ml_h, conditions.altitude_m, high_c)
         own = [each.planned for each in menu if person.name in each.planned.eaters]
         drinks_ml = add(each.water_ml / each.heads for each in own if each.meal == "drinks")
         food_ml = add(each.food_water_ml / each.heads for each in own if each.meal != "drinks")
-        to_drink_ml = work(water_to_drink_ml, need_ml, food_ml, intake_ml) * (1 - day.home_share)
+        to_drink_ml = work(water_to_drink_ml, need_ml, food_ml, intake_ml)
+        if day.home:
+            way_ml = work(way_water_ml, hours, rate_ml_h, intake_ml)
+            to_drink_ml = work(drunk_away_ml, to_drink_ml, home_share(day.home), way_ml)
     return PersonWater(
         intake_ml=intake_ml,
         rate_ml_h=rate_ml_h,
+        travel_hours=hours,
         need_ml=need_ml,
         from_food_ml=smallest(food_ml, MOST_FROM_FOOD_SHARE * intake_ml),
         to_drink_ml=to_drink_ml,
@@ -63,17 +73,25 @@ def between_water_h(day: Day) -> float:
     told = day.camp.water.between_water_h
     if told is not None:
         return told
-    return smallest(DEFAULT_BETWEEN_WATER_H, day.travel_hours)
+    default_h = named(DEFAULT_BETWEEN_WATER_H, "between_water_h", "common-practice")
+    return smallest(default_h, day.travel_hours)
+
+
+def _dry_way_ml(day: Day, people: Sequence[PersonWater]) -> float:
+    """Give what all drink on the longest stretch without water, each in their own hours."""
+    longest_h = between_water_h(day)
+    return add(smallest(longest_h, each.travel_hours) * each.rate_ml_h for each in people)
 
 
 def water_day(
     trip: Trip,
     day: Day,
-    people: Sequence[PersonWater],
+    drinkers: Sequence[Sequence[PersonWater]],
     menus: Sequence[Sequence[MenuItem]],
     places: CookingPlaces,
 ) -> WaterDay:
-    """Give the party's water on one day."""
+    """Give the party's water on one day; `drinkers` are those of every day."""
+    people = drinkers[day.number - 1]
     menu = menus[day.number - 1]
     conditions = places.by_day[day.number - 1]
     cooking_ml = _cooking_ml(menu)
@@ -86,7 +104,13 @@ def water_day(
         for each in menu
         if each.planned.conditions.water_source != "tap"
     )
-    carry_ml = between_water_h(day) * add(each.rate_ml_h for each in people)
+    # The next day's way up to its first water, which is carried away from this camp.
+    onward_ml = (
+        _dry_way_ml(trip.days[day.number], drinkers[day.number])
+        if day.number < len(trip.days)
+        else 0.0
+    )
+    carry_ml = _dry_way_ml(day, people)
     if day.camp.water.camp == "none" and not day.ends_home:
         breakfast = menus[day.number] if day.number < len(menus) else ()
         carry_ml += (
@@ -95,6 +119,7 @@ def water_day(
             + drinks_ml
             + washing_ml
             + add(work(night_water_ml, each.intake_ml) for each in people)
+            + onward_ml
         )
     return WaterDay(
         cooking_ml=cooking_ml,
@@ -104,8 +129,26 @@ def water_day(
         total_ml=cooking_ml + drinks_ml + drinking_ml + washing_ml,
         carry_ml=carry_ml,
         treat_ml=treat_ml,
-        boil_ml=drinking_ml if conditions.treat == "boil" else 0.0,
+        boil_ml=_boil_ml(trip, day, menu, conditions, drinking_ml, onward_ml),
     )
+
+
+def _boil_ml(
+    trip: Trip,
+    day: Day,
+    menu: Sequence[MenuItem],
+    conditions: Conditions,
+    drinking_ml: float,
+    onward_ml: float,
+) -> float:
+    """Give what is brought to the boil to make it safe: drunk, mixed or soaked cold, carried on."""
+    cold_ml = add(
+        each.planned.unboiled_water_ml for each in menu if each.planned.conditions.treat == "boil"
+    )
+    if conditions.treat != "boil":
+        return cold_ml
+    next_boils = day.number < len(trip.days) and trip.days[day.number].camp.water.treat == "boil"
+    return drinking_ml + cold_ml + (0.0 if next_boils else onward_ml)
 
 
 def _cooking_ml(

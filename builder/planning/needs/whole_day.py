@@ -10,8 +10,9 @@ from builder.formulas.effort import (
     mifflin_kcal,
 )
 from builder.formulas.needs import activity_of, held_level
-from builder.model.figure import Figure
+from builder.model.figure import Figure, add
 from builder.model.trip import Person
+from builder.planning.needs.energy import added_kcal
 from builder.planning.tracing import work
 
 
@@ -29,4 +30,5 @@ def whole_day_kcal(person: Person, travel_hours: float, travel_kcal: float) -> d
     needs = {"schofield1985": by_hours, "nasem2023": work(eer_2023_kcal, *body, activity)}
     if person.age_years >= ADULT_FROM_YEARS:
         needs["mifflin1990"] = work(mifflin_kcal, *body) * level
-    return needs
+    more = tuple(added_kcal(person))
+    return {source: add((need, *more)) for source, need in needs.items()} if more else needs

@@ -214,7 +214,7 @@ def dryness(asked: Asked, content: Content, at: datetime.date) -> Dryness:
         judged=judged,
         now_g=now_g,
         target_g=target_g,
-        rehydration_ml=judged.auto_water_ml_per_g * judged.dried_g,
+        rehydration_ml=judged.water_back.poured_ml * judged.dried_g,
         act=judged.act(speech_of(ENGLISH), at),
         run=run,
         warnings=tuple(f"{each.says}; {each.mend}" for each in batch_problems(judged)),

@@ -10,7 +10,6 @@ from builder.formulas.drying import (
     dried_mass_g,
     dry_enough_share,
     least_residual_share,
-    rehydration_water_ml,
     residual_share,
     usual_residual_share,
     water_share_from,
@@ -24,7 +23,6 @@ from builder.model.place import Place
 from builder.planning.refusals import told_at
 from builder.planning.stock.keeping import Kept, Store, keeps_from, kept
 from builder.planning.stock.substance import (
-    PER_GRAM,
     Substance,
     concentrated,
     substance_named,
@@ -40,6 +38,7 @@ from builder.planning.stock.verdict import (
     spread_of,
     stays_raw,
 )
+from builder.planning.stock.water_back import NO_WATER, WaterBack, water_back
 from builder.planning.tracing import look_up, work
 from builder.problems import Problem, ProblemsFound
 from builder.speech import Speech
@@ -153,11 +152,17 @@ class Judged:
         return stays_raw(self.batch, self.substance)
 
     @property
-    def auto_water_ml_per_g(self) -> float:
-        """The water that drying took out of one gram of what is left."""
+    def water_back(self) -> WaterBack:
+        """The water that puts one gram of what is left back."""
         if self.batch.is_bought or self.water_share <= self.residual_share:
-            return nothing("water_ml")
-        return work(rehydration_water_ml, PER_GRAM, self.water_share, self.residual_share)
+            return NO_WATER
+        return water_back(
+            self.substance.kind,
+            self.substance.takes_up_share,
+            self.batch.method,
+            self.water_share,
+            self.residual_share,
+        )
 
     @property
     def water_removed_g(self) -> float:

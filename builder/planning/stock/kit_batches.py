@@ -46,6 +46,8 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         listed_water_share=judged.listed_water_share,
         water_share=judged.water_share,
         water_removed_g=judged.water_removed_g,
+        water_back_ml=judged.water_back.poured_ml * judged.dried_g,
+        taken_up_ml=judged.water_back.taken_up_ml * judged.dried_g,
         residual_moisture=judged.residual_share,
         dry_limit=judged.dry_limit_share,
         dry_enough=judged.dry_enough,

@@ -6,18 +6,17 @@ from collections.abc import Callable
 from dataclasses import dataclass, replace
 from operator import attrgetter
 
-from builder.formulas.drying import rehydration_water_ml, solids_factor, usual_residual_share
+from builder.formulas.drying import solids_factor, usual_residual_share
 from builder.formulas.nutrition import energy_kcal
 from builder.model.content import Content
-from builder.model.figure import add, found, named, nothing, smallest
+from builder.model.figure import add, named, nothing, smallest
 from builder.model.food import FLESH_KINDS, Composition, Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import Label
 from builder.planning.hazards import is_game, is_minced
+from builder.planning.stock.water_back import NO_WATER, WaterBack, water_back
 from builder.planning.tracing import look_up, work
 
-# What the water that comes back is reckoned for, until an amount is known.
-PER_GRAM = found(1.0, "amount_g", "for each gram")
 _WATER = Composition(water_g=named(100.0, "water_g (of water)", "common-practice"), energy_kcal=0.0)
 
 
@@ -36,6 +35,7 @@ class Substance:
     state: str = "ready"  # as listed: raw, cooked, dried or ready
     keeps_months: float | None = None  # of this very food, dried, at 15.6 °C
     spread_share: float | None = None  # one standard deviation of its listed water
+    takes_up_share: float | None = None  # of what drying took out, as its food tells it
 
     @property
     def kinds(self) -> frozenset[str]:
@@ -106,6 +106,7 @@ def substance_of_food(food: Food) -> Substance:
         food.state,
         food.keeps_months,
         food.spread_share,
+        food.takes_up_share,
     )
 
 
@@ -132,9 +133,9 @@ def substance_of_recipe(recipe: Recipe, content: Content) -> Substance:
     auto_ml: dict[str, float] = {}
     for ingredient in recipe.uses:
         substance = substance_of_ingredient(ingredient, content)
-        carried, auto = as_usually_dried(substance, ingredient.dried_by)
+        carried, back = as_usually_dried(substance, ingredient.dried_by)
         parts.append((carried, ingredient.amount_g))
-        auto_ml[ingredient.id] = auto * ingredient.amount_g
+        auto_ml[ingredient.id] = back.poured_ml * ingredient.amount_g
         foods.update((food.id, food) for food in substance.foods)
     water_ml = add(
         add(auto_ml[name] for name in step.uses) if step.water_auto else step.water_ml
@@ -212,17 +213,17 @@ def concentrated(listed: Composition, residual_share: float) -> Composition:
     )
 
 
-def as_usually_dried(substance: Substance, dried_by: str | None) -> tuple[Composition, float]:
-    """Give the composition as carried where no batch is named, and the auto water for each gram.
+def as_usually_dried(substance: Substance, dried_by: str | None) -> tuple[Composition, WaterBack]:
+    """Give the composition as carried where no batch is named, and the water to put back.
 
     What is not dried, was bought dried, or is drier than the method leaves it, is as listed.
     """
     listed = substance.composition
     if dried_by is None or dried_by == "bought":
-        return listed, nothing("water_ml")
+        return listed, NO_WATER
     residual = look_up(usual_residual_share, dried_by, substance.kind)
     if listed.water_share <= residual:
-        return listed, nothing("water_ml")
-    return concentrated(listed, residual), work(
-        rehydration_water_ml, PER_GRAM, listed.water_share, residual
-    )
+        return listed, NO_WATER
+    told = substance.takes_up_share
+    back = water_back(substance.kind, told, dried_by, listed.water_share, residual)
+    return concentrated(listed, residual), back

@@ -22,14 +22,21 @@ const quantity = (value, kind, units) => {
 };
 const temperature = (celsius, units) =>
   units === "us" ? `${digits(celsius * 1.8 + 32, 0)}${NBSP}°F` : `${digits(celsius, 0)}${NBSP}°C`;
+/* Mugs stand beside millilitres only where they pour the same to a twentieth; "" where not. */
 const mugs = (value, mug) => {
-  const quarters = value > 0 ? Math.max(1, rounded(value / mug * 4)) : 0;
+  const quarters = rounded(value / mug * 4);
+  if (Math.abs(quarters * mug / 4 - value) > .05 * value + 1e-9) return "";
   const number = (Math.floor(quarters / 4) || "") + ["", "¼", "½", "¾"][quarters % 4];
   return (number || "0") + NBSP + WORDS.mugs(!(quarters > 0 && quarters <= 4));
 };
 
-/* Text of an element that tells a figure, for another value of it. */
-const shownAs = (value, { kind, units = "metric", mug, step }) => {
+/* Text of an element that tells a figure, for another value of it; what stands around it goes
+   where there is nothing to show. */
+const shownAs = (value, { before = "", after = "", ...how }) => {
+  const text = quantityAs(value, how);
+  return text && before + text + after;
+};
+const quantityAs = (value, { kind, units = "metric", mug, step }) => {
   if (kind === "mugs") return mugs(value, Number(mug));
   if (kind === "potfuls") return WORDS.potfuls(value);
   if (kind === "min") return duration(value);
