@@ -20,7 +20,7 @@ from builder.model.kit import (
 from builder.model.public import PartyNeeds
 from builder.model.source import CautionText, Source
 from builder.model.trip import Day, Trip
-from builder.planning.carrying import defaults_taken, weights, with_packs_by_day
+from builder.planning.carrying import defaults_taken, weights
 from builder.planning.cautions import STANDING, Facts, cautions_of
 from builder.planning.cooking import (
     CookingPlaces,
@@ -98,7 +98,6 @@ def plan_trip(
             trip.days, energies, drinkers, waters, fuel_days, strict=True
         )
     )  # fmt: skip
-    load = with_packs_by_day(load, days)
     batches = kit_batches(trip, _batches_named(menus), stock)
     facts = Facts(
         trip=trip,

@@ -191,7 +191,7 @@ SHARINGS: list[tuple[list[float], list[float], list[float]]] = [
 
 @pytest.mark.parametrize(("masses", "own", "limits"), SHARINGS)
 def test_no_sharing_is_fairer(masses: list[float], own: list[float], limits: list[float]) -> None:
-    owners = share_out(masses, own, limits)
+    owners = share_out([(mass,) for mass in masses], own, limits)
     assert len(owners) == len(masses)
     assert all(limits[owner] > 0 for owner in owners)
     totals = list(own)
@@ -199,6 +199,43 @@ def test_no_sharing_is_fairer(masses: list[float], own: list[float], limits: lis
         totals[owner] += mass
     worst = max(total / limit for total, limit in zip(totals, limits, strict=True) if limit > 0)
     assert worst == NEAR(fullest(masses, own, limits), rel=EXACT)
+
+
+def test_the_fullest_pack_of_any_morning_counts() -> None:
+    # On the second morning 4 kg are eaten, and 3 kg of water are carried that were not before.
+    things = [(4000, 0), (3000, 3000), (1000, 1000), (0, 3000)]
+    owners = share_out(things, [0, 0], [10_000, 10_000])
+    best = min(
+        max(
+            sum(mass[morning] for mass, owner in zip(things, choice, strict=True) if owner == who)
+            for who in (0, 1)
+            for morning in (0, 1)
+        )
+        for choice in itertools.product((0, 1), repeat=4)
+    )
+    packs = [
+        sum(mass[morning] for mass, owner in zip(things, owners, strict=True) if owner == who)
+        for who in (0, 1)
+        for morning in (0, 1)
+    ]
+    # By first-morning masses and the most water, 11 kg, the best is 6 and 5 kg.
+    assert max(packs) == best == 4000
+
+
+def test_water_is_carried_the_day_it_is(tmp_path: Path) -> None:
+    eat = {"snacks": [{"eat": "kernel-nut", "each": "500 g"}]}
+    dry = {"camp": "stream", "treat": "filter", "between_water": "2.3 h"}
+    wet = {"camp": "stream", "treat": "filter", "between_water": "0 h"}
+    one = [{"name": "Ea", "carries_to": "12 kg", "mass": "64 kg"}]
+    late = {"snacks": [{"eat": "kernel-nut", "each": "50 g"}]}
+    days = [day(eat, water=wet), day(late, water=dry)]
+    kit = hand(tmp_path, day_trip(days=days, party=one, stove=None)).kit()
+    (load,) = kit.weights.people
+    # 500 and 50 g of nuts in two bags on the first morning; on the second the empty bag, the
+    # other nuts, and 2.3 h of 500 ml.
+    assert load.by_day_g == NEAR((507 + 57, 7 + 57 + 1150), rel=EXACT)
+    assert load.total_g == NEAR(1214, rel=EXACT)  # 1714 g are never in the pack at once
+    assert [each.mass_g for each in load.carries if each.kind == "water"] == NEAR([1000, 150])
 
 
 def test_a_trip_is_shared_as_evenly_as_can_be(tmp_path: Path) -> None:

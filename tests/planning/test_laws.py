@@ -248,7 +248,9 @@ def test_every_gram_is_in_somebodys_pack_once(trip: Trip) -> None:
     assert carried("gear") == NEAR(weights.gear_g, rel=EXACT)
     assert carried("water") == NEAR(weights.water_most_g, rel=EXACT, abs=1e-5)
     for load in weights.people:
-        assert load.total_g == NEAR(sum(each.mass_g for each in load.carries), rel=EXACT)
+        # The heaviest morning: on no morning is more in a pack than all that is ever in it.
+        assert load.total_g == max(load.by_day_g)
+        assert load.total_g <= sum(each.mass_g for each in load.carries) * (1 + EXACT)
 
 
 @laws

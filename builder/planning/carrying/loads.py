@@ -27,6 +27,7 @@ from builder.model.kit import (
     Weights,
 )
 from builder.model.trip import DefaultUsed, Person, Trip
+from builder.planning.carrying.mornings import by_morning_g
 from builder.planning.carrying.sharing import share_out
 from builder.planning.cooking import Hearth
 from builder.planning.menu import MenuItem
@@ -147,7 +148,9 @@ def weights(
         fuel_g=fuel_g,
         gear_g=gear_g,
         water_most_g=water_most_g,
-        people=_people(trip, things),
+        people=_people(
+            trip, things, by_morning_g(things, menus, fuel_g, fuel_days, waters, LITRE_G)
+        ),
         by_day_g=by_day_g(menus, gear_g, fuel_g, fuel_days, waters),
     )
 
@@ -175,7 +178,9 @@ def _litres(water_g: float, say: Speech) -> list[Carried]:
     return things
 
 
-def _people(trip: Trip, things: Sequence[Carried]) -> tuple[PersonLoad, ...]:
+def _people(
+    trip: Trip, things: Sequence[Carried], mornings_g: Sequence[Sequence[float]]
+) -> tuple[PersonLoad, ...]:
     limits = [limit_g(person) for person in trip.party]
     if things and not any(limits):
         raise ProblemsFound(
@@ -191,7 +196,7 @@ def _people(trip: Trip, things: Sequence[Carried]) -> tuple[PersonLoad, ...]:
     say = speech_of(trip.language)
     own = [person.own_gear_g or nothing("own_gear_g") for person in trip.party]
     owners = share_out(
-        [float(each.mass_g) for each in things],
+        [tuple(map(float, each)) for each in mornings_g],
         [float(each) for each in own],
         [float(each) for each in limits],
     )
@@ -200,8 +205,13 @@ def _people(trip: Trip, things: Sequence[Carried]) -> tuple[PersonLoad, ...]:
         carries = [each for each, owner in zip(things, owners, strict=True) if owner == number]
         if own[number] > 0:
             carries.insert(0, Carried(say("Own gear"), own[number], "own"))
-        total_g = guarded(add(each.mass_g for each in carries), _SHARED_OUT)
+        parts_g = [each for each, owner in zip(mornings_g, owners, strict=True) if owner == number]
+        by_day_g = tuple(
+            guarded(add((own[number], *(each[morning] for each in parts_g))), _SHARED_OUT)
+            for morning in range(len(trip.days))
+        )
+        total_g = largest(*by_day_g)
         limit = limits[number]
         of_limit = total_g / limit if limit > 0 else nothing("of_limit")
-        loads.append(PersonLoad(person.name, total_g, limit, of_limit, tuple(carries)))
+        loads.append(PersonLoad(person.name, total_g, limit, of_limit, tuple(carries), by_day_g))
     return tuple(loads)

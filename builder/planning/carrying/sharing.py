@@ -1,4 +1,4 @@
-"""Shares whole things out so that the fullest pack, against its limit, is as light as can be.
+"""Shares whole things out so that the fullest pack of any morning is as light as can be.
 
 The least largest load is a mixed-integer programme; HiGHS, through scipy, solves it. Things of
 equal weight are counted together, which keeps the search small. The search ends at a set number
@@ -18,10 +18,14 @@ GOOD_ENOUGH_SHARE = 1e-3
 _MG = 1000.0
 
 
+# What a thing weighs on each morning.
+Mornings = Sequence[float]
+
+
 def share_out(
-    masses_g: Sequence[float], own_g: Sequence[float], limits_g: Sequence[float]
+    masses_g: Sequence[Mornings], own_g: Sequence[float], limits_g: Sequence[float]
 ) -> list[int]:
-    """Give for each thing the number of the person who carries it.
+    """Give for each thing the number of the person who carries it, once for the trip.
 
     Only people with a limit above nothing carry. Where nobody does, the first carries all.
     """
@@ -32,6 +36,7 @@ def share_out(
     )
     if len(carriers) < 2 or not masses_g:
         return [carriers[0] if carriers else 0] * len(masses_g)
+    masses_g = _heavy_mornings(masses_g)
     greedy = _greedy(masses_g, own_g, limits_g, carriers)
     bound = _bound(masses_g, own_g, limits_g, carriers)
     gap_share = BEST_SHARE if len(masses_g) <= FEW_THINGS else GOOD_ENOUGH_SHARE
@@ -44,53 +49,73 @@ def share_out(
     return better
 
 
+def _heavy_mornings(masses_g: Sequence[Mornings]) -> list[Mornings]:
+    """Leave out the mornings on which everything is at most as heavy as on another one."""
+    mornings = list(dict.fromkeys(zip(*masses_g, strict=True)))
+    kept = [
+        one
+        for one in mornings
+        if not any(
+            other is not one and all(a <= b for a, b in zip(one, other, strict=True))
+            for other in mornings
+        )
+    ]
+    return list(zip(*kept, strict=True))
+
+
 def _worst(
     owners: Sequence[int],
-    masses_g: Sequence[float],
+    masses_g: Sequence[Mornings],
     own_g: Sequence[float],
     limits_g: Sequence[float],
 ) -> float:
-    totals = list(own_g)
-    for owner, mass_g in zip(owners, masses_g, strict=True):
-        totals[owner] += mass_g
-    return max(
-        (total / limit for total, limit in zip(totals, limits_g, strict=True) if limit > 0),
-        default=0.0,
-    )
+    worst = 0.0
+    for morning in zip(*masses_g, strict=True):
+        totals = list(own_g)
+        for owner, mass_g in zip(owners, morning, strict=True):
+            totals[owner] += mass_g
+        shares = (total / limit for total, limit in zip(totals, limits_g, strict=True) if limit > 0)
+        worst = max(worst, *shares)
+    return worst
 
 
 def _bound(
-    masses_g: Sequence[float],
+    masses_g: Sequence[Mornings],
     own_g: Sequence[float],
     limits_g: Sequence[float],
     carriers: Sequence[int],
 ) -> float:
     """Give what no sharing can beat: all packs filled alike, or one person's own gear."""
-    total_g = sum(masses_g) + sum(own_g[number] for number in carriers)
+    heaviest_g = max(map(sum, zip(*masses_g, strict=True)))
+    total_g = heaviest_g + sum(own_g[number] for number in carriers)
     alike = total_g / sum(limits_g[number] for number in carriers)
     return max(alike, *(own_g[number] / limits_g[number] for number in carriers))
 
 
 def _greedy(
-    masses_g: Sequence[float],
+    masses_g: Sequence[Mornings],
     own_g: Sequence[float],
     limits_g: Sequence[float],
     carriers: Sequence[int],
 ) -> list[int]:
     """Hand out the heaviest first, each to whom it leaves the emptiest pack."""
-    totals = list(own_g)
+    totals = [[own] * len(masses_g[0]) for own in own_g]
     owners = [0] * len(masses_g)
-    for thing in sorted(range(len(masses_g)), key=lambda each: (-masses_g[each], each)):
-        owner = min(
-            carriers, key=lambda number: (totals[number] + masses_g[thing]) / limits_g[number]
-        )
+    for thing in sorted(range(len(masses_g)), key=lambda each: (-max(masses_g[each]), each)):
+        mornings = masses_g[thing]
+        shares = [_most(totals[number], mornings) / limits_g[number] for number in carriers]
+        owner = carriers[shares.index(min(shares))]
         owners[thing] = owner
-        totals[owner] += masses_g[thing]
+        totals[owner] = [sum(each) for each in zip(totals[owner], mornings, strict=True)]
     return owners
 
 
+def _most(one: Mornings, other: Mornings) -> float:
+    return max(a + b for a, b in zip(one, other, strict=True))
+
+
 def _solved(
-    masses_g: Sequence[float],
+    masses_g: Sequence[Mornings],
     own_g: Sequence[float],
     limits_g: Sequence[float],
     carriers: Sequence[int],
@@ -99,22 +124,24 @@ def _solved(
     import numpy as np
     from scipy.optimize import Bounds, LinearConstraint, milp
 
-    alike: dict[int, list[int]] = {}
-    for thing, mass_g in enumerate(masses_g):
-        alike.setdefault(round(mass_g * _MG), []).append(thing)
+    alike: dict[tuple[int, ...], list[int]] = {}
+    for thing, mornings in enumerate(masses_g):
+        alike.setdefault(tuple(round(mass_g * _MG) for mass_g in mornings), []).append(thing)
     sizes = sorted(alike, reverse=True)
-    people, kinds = len(carriers), len(sizes)
+    people, kinds, days = len(carriers), len(sizes), len(masses_g[0])
     # Variables: how many of each size each carrier takes, then the largest share of a limit.
     unknowns = people * kinds + 1
     counts = np.zeros((kinds, unknowns))
-    loads = np.zeros((people, unknowns))
+    loads = np.zeros((people * days, unknowns))
     for row, number in enumerate(carriers):
         for column, size in enumerate(sizes):
             counts[column, row * kinds + column] = 1
-            loads[row, row * kinds + column] = size / _MG / limits_g[number]
-        loads[row, -1] = -1
+            for day in range(days):
+                each = size[day] / _MG / limits_g[number]
+                loads[row * days + day, row * kinds + column] = each
+    loads[:, -1] = -1
     wanted = np.array([len(alike[size]) for size in sizes], dtype=float)
-    own = np.array([own_g[number] / limits_g[number] for number in carriers])
+    own = np.repeat([own_g[number] / limits_g[number] for number in carriers], days)
     most = np.append(np.tile(wanted, people), np.inf)
     result = milp(
         c=np.append(np.zeros(people * kinds), 1.0),
