@@ -10,6 +10,7 @@ from builder.model.figure import add
 from builder.model.kit import (
     FuelDay,
     Kit,
+    KitCaution,
     KitDay,
     KitPerson,
     NutritionTotals,
@@ -17,6 +18,7 @@ from builder.model.kit import (
     PlannedMeal,
     WaterDay,
 )
+from builder.model.looks import Looks
 from builder.model.public import PartyNeeds
 from builder.model.source import CautionText, Source
 from builder.model.trip import Day, Trip
@@ -112,7 +114,10 @@ def plan_trip(
     )
     cautions = cautions_of(facts, content.cautions)
     lines, proposals = shopping(trip, menus, stock)
-    kit = Kit(
+    members = tuple(replace(person, left_out=left_out(trip, days, person.name)) for person in party)
+    looks = look_again(trip, content, days, facts.batches, hearth, lines)
+    told = (members, days, fuel, batches, load, lines, proposals, looks)
+    return Kit(
         id=trip.id,
         title=trip.title,
         start=trip.start,
@@ -121,9 +126,7 @@ def plan_trip(
         mug_ml=trip.mug_ml,
         shelter=trip.shelter,
         notes=trip.notes,
-        party=tuple(
-            replace(person, left_out=left_out(trip, days, person.name)) for person in party
-        ),
+        party=members,
         days=days,
         nutrition=_sum([day.nutrition for day in days]),
         energy_need_kcal=add(day.energy_need_kcal for day in days),
@@ -139,12 +142,11 @@ def plan_trip(
         standing=content.cautions.get(STANDING) or _no_standing(say),
         shopping=lines,
         proposals=proposals,
-        sources=(),
+        sources=_sources(told, cautions, looks, content, menus),
         defaults=defaults_taken(trip, say),
         folders=content.folders,
+        looks=looks,
     )
-    kit = replace(kit, looks=look_again(trip, content, days, facts.batches, hearth, lines))
-    return replace(kit, sources=_sources(kit, content, menus))
 
 
 # Reading ships this text; a folder that lost it still gets the sentence's heart.
@@ -268,11 +270,17 @@ def _sum(parts: Sequence[NutritionTotals]) -> NutritionTotals:
     )
 
 
-def _sources(kit: Kit, content: Content, menus: Sequence[Sequence[MenuItem]]) -> tuple[Source, ...]:
-    """Give every source that a number, a food or a caution of this kit rests on."""
-    named = sources_of(kit)
-    named |= {source for each in kit.cautions for source in each.sources}
-    named |= look_sources(kit.looks)
+def _sources(
+    told: tuple[object, ...],
+    cautions: Sequence[KitCaution],
+    looks: Looks,
+    content: Content,
+    menus: Sequence[Sequence[MenuItem]],
+) -> tuple[Source, ...]:
+    """Give every source that a number, a food or a caution of a kit rests on."""
+    named = sources_of(told)
+    named |= {source for each in cautions for source in each.sources}
+    named |= look_sources(looks)
     named |= {
         source
         for menu in menus
