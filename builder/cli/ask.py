@@ -214,7 +214,7 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
             flag = "".join(f"  {text}" for text in line.said() if text)
             click.echo(
                 f"{date}  {line.packs_left:3d} × {show(line.pack_g, 'mass_g'):>8}  "
-                f"{line.name} ({line.batch}){flag}"
+                f"{line.name} ({line.batch}){f', {line.shelf}' if line.shelf else ''}{flag}"
             )
             if line.promised_to:
                 click.echo(f"{'':12}{line.packs_free:3d} free. Promised: {line.promised_said()}")

@@ -194,6 +194,7 @@ def planned_kits(
     folder: Folder, names: Callable[[Iterable[str], bool], list[str]]
 ) -> tuple[list[Kit], tuple[Problem, ...]]:
     """Check a folder and plan some of its trips; give the kits and every problem found."""
+    from builder.planning.cooking import barometer_problems
     from builder.planning.kit import plan_trip
     from builder.planning.menu import menu_problems
     from builder.planning.stock import check, without_broken
@@ -212,6 +213,7 @@ def planned_kits(
             if language not in said_in:
                 said_in[language] = worded(whole, stock, language)
             kit = plan_trip(whole.trips[name], *said_in[language])
+            problems += barometer_problems(whole.trips[name])
             problems += menu_problems(whole.trips[name], kit, whole)
             kits.append(kit)
         except ProblemsFound as more:

@@ -33,20 +33,22 @@ def has_danger_of_its_own(kits: Iterable[Kit]) -> bool:
 
 
 def lines_of(kits: Iterable[Kit]) -> Iterator[str]:
-    """Say each trip's dangers with what brings them up, and how many cares and notes it has."""
+    """Say each trip's own dangers with what brings them up, and how many cares and notes."""
     for kit in kits:
         own, aloud = (_of_level(kit, "danger", aloud) for aloud in (False, True))
         told = (
             f"{counted(len(own), 'danger')} of its own",
-            counted(len(_of_level(kit, "care")), "care"),
-            counted(len(_of_level(kit, "note")), "note"),
+            counted(len(_of_level(kit, "care", aloud=False)), "care"),
+            counted(len(_of_level(kit, "note", aloud=False)), "note"),
         )
         yield f"{kit.title} ({kit.id}): {', '.join(told)}."
         for each in own:
             yield f"  danger: {_in_words(each)}"
         if aloud:
             titles = dict.fromkeys(each.title for each in aloud)
-            yield f"  to read aloud before you leave: {'; '.join(titles)}."
+            more = len({each.id for each in kit.cautions if each.aloud}) - len(titles)
+            rest = f", and {more} more" if more else ""
+            yield f"  to read aloud before you leave: {'; '.join(titles)}{rest}."
 
 
 def say_lines(lines: Sequence[str]) -> None:

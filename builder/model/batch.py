@@ -37,6 +37,7 @@ class Packs:
     packaging: str | None = None
     absorber: bool = False
     of_g: float | None = None
+    shelf: str = ""  # where they lie at home, such as "cellar"
 
 
 @dataclass(frozen=True, slots=True)

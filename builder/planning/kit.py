@@ -113,7 +113,7 @@ def plan_trip(
         judged=stock.judged,
     )
     cautions = cautions_of(facts, content.cautions)
-    lines, proposals = shopping(trip, menus, stock)
+    lines, proposals = shopping(trip, content, menus, stock)
     members = tuple(replace(person, left_out=left_out(trip, days, person.name)) for person in party)
     looks = look_again(trip, content, days, facts.batches, hearth, lines)
     told = (members, days, fuel, batches, load, lines, proposals, looks)

@@ -177,6 +177,7 @@ def _packs(fields: Fields, method: str) -> tuple[Packs | None, dict[str, Place]]
         packaging=record.text("in") or None,
         absorber=record.flag("absorber"),
         of_g=record.maybe_quantity("of", "mass_g", positive=True),
+        shelf=record.line("shelf"),
     )
     if packs.of_g is not None and method and not bought:
         record.problem(

@@ -8,6 +8,7 @@ import pytest
 
 from builder.model.figure import Told
 from builder.pages.trip.kit_json import kit_data
+from builder.planning.cooking import barometer_problems
 from builder.planning.graph import Graph, graph_of
 from builder.problems import ProblemsFound
 from tests.planning.folders import GEAR, Record, day, day_trip, hand
@@ -170,3 +171,27 @@ def test_a_test_that_cannot_be_is_refused(boiled: str, tmp_path: Path) -> None:
     trip["stove"]["boiled"] = boiled
     with pytest.raises(ProblemsFound, match="weigh again"):
         hand(tmp_path, trip, [SOUP]).kit()
+
+
+@pytest.mark.parametrize(
+    ("reading", "is_odd"),
+    # The standard atmosphere has 898.7 hPa at 1000 m; 5 % less are 853.8, 5 % more 943.7 hPa.
+    [("898 hPa", False), ("854 hPa", False), ("853.5 hPa", True), ("943.5 hPa", False),
+     ("944 hPa", True), ("1013 hPa", True)],
+)  # fmt: skip
+def test_a_barometer_that_does_not_fit_the_height_is_odd(
+    tmp_path: Path, reading: str, is_odd: bool
+) -> None:
+    told = {"camp_altitude": "1000 m", "barometer": reading}
+    own = hand(tmp_path / "day", day_trip(days=[day(DINNER, **told)]), recipes=[SOUP])
+    start = hand(tmp_path / "start", day_trip(start_camp=told), recipes=[SOUP])
+    for read in (own, start):
+        kinds = [each.kind for each in barometer_problems(read.content.trips["hand"])]
+        assert kinds == (["barometer-odd"] if is_odd else [])
+
+
+def test_a_barometer_alone_has_nothing_to_be_held_against(tmp_path: Path) -> None:
+    trip = day_trip(days=[day(DINNER, barometer="1013 hPa")])
+    del trip["days"][0]["camp_altitude"]
+    read = hand(tmp_path, trip, recipes=[SOUP])
+    assert barometer_problems(read.content.trips["hand"]) == ()

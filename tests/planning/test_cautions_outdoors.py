@@ -44,7 +44,23 @@ def gas(low: str, trip: Record | None = None) -> Folder:
     return cooks(boiled(), trip, air={"low": low, "high": "15 degC"})
 
 
+def starts(at: str = "", low: str = "5 degC", high: str = "19 degC", **told: Any) -> Folder:
+    """Give a mild day by a stream, after a night at a camp with water and air of its own."""
+    place = water(**{"camp": "lake", "treat": "filter", **told}, **({"at": at} if at else {}))
+    start = {"camp_altitude": "900 m", "air": {"low": low, "high": high}, "water": place}
+    # Day 1 tells no warmth of its water, which the start camp would take over.
+    return {"trip": day_trip(start_camp=start, days=[day(water=water("stream", "none"))])}
+
+
 CASES: list[tuple[str, Folder, Folder]] = [
+    # The night before day 1 counts like any other.
+    ("frozen-filter", starts(low="0 degC"), starts(low="0.1 degC")),
+    ("algae", starts("15 degC"), starts("14.9 degC")),
+    ("algae", starts(high="20 degC"), starts(high="19.9 degC")),
+    ("algae", starts(high="20 degC"), starts(high="20 degC", camp="stream")),
+    ("algae", starts(high="20 degC"), starts("14 degC", high="20 degC")),
+    ("chemicals-near", starts(near=["mines"]), starts(near="none")),
+    ("chemicals-near", starts(near=["roads"]), starts(near=["roads"], camp="tap")),
     ("boil-longer", drinks("2001 m"), drinks("2000 m")),
     ("boil-longer", drinks("2310 m"), drinks("2310 m", treat="filter")),
     ("boil-longer", drinks("2310 m"), drinks("2310 m", camp="tap")),
@@ -105,13 +121,18 @@ SAYS: list[tuple[str, Folder, str]] = [
     ("boil-longer", drinks("2310 m", trip={"units": "us"}), "7,579\u00a0ft"),
     ("algae", drinks(camp="lake", at="16 degC"), "The lake of day 1 is at 16\u00a0°C."),
     ("algae", drinks(camp="lake", high="22 degC"),
-     "How warm the lake of day 1 is was not told, and the air reaches 22\u00a0°C."),
+     "Nobody told how warm the lake of day 1 is, and the air reaches 22\u00a0°C."),
     ("chemicals-near", drinks(near=["mines", "roads"]), "Mines lie near the water of day 1."),
     ("heat-illness", drinks(high="34 degC", trip={"units": "us"}), "up to 93\u00a0°F on day 1."),
     ("gas-left-in-the-can", gas("-13 degC"), "falls to −13\u00a0°C: about "),
     ("fuel-too-cold", burns({}, "5 degC"),
      "lights from 13\u00a0°C on, and the air falls to 5\u00a0°C"),
     ("frozen-filter", in_frost("filter", "boil"), "Frost is expected on day 2."),
+    ("frozen-filter", starts(low="-3 degC"), "Frost is expected at the start camp."),
+    ("algae", starts("17 degC"), "The lake at the start camp is at 17\u00a0°C."),
+    ("algae", starts(high="21 degC"),
+     "Nobody told how warm the lake at the start camp is, and the air reaches 21\u00a0°C."),
+    ("chemicals-near", starts(near=["fields"]), "Fields lie near the water of the start camp."),
     ("carbon-monoxide", cooks(PRESSED, {**FIRE, "shelter": "tarp"}),
      "You sleep under a tarp and cook on a fire."),
     ("hut-flue", cooks(boiled(), {"shelter": "hut"}), "You sleep in a hut and cook on a stove."),

@@ -59,6 +59,7 @@ STAYS: Mapping[type, set[str]] = {
         "id", "done", "planned", "started", "run", "ice_g", "stays", "used", "best_before",
         "weighings", "loaded_at_c", "dryer", "notes",
     },
+    Packs: {"shelf"},
     Weighing: {"at_min", "mass_g"},
     Stay: {"at_c", "until"},
     Food: {"ndb"},

@@ -13,7 +13,7 @@ from builder.planning.public import public_kit
 from builder.planning.stock import stock_lines
 from builder.planning.stock.shelf import StockLine
 from tests.pages.conftest import TEMPLATES
-from tests.planning.folders import Hand, Record, batch_of, day, day_trip, hand
+from tests.planning.folders import Hand, Record, batch_of, day, day_trip, hand, uses
 
 
 def berries(name: str = "rings", count: int = 12, **more: Any) -> Record:
@@ -73,7 +73,7 @@ def test_a_line_tells_each_meal_that_packs_are_promised_to(tmp_path: Path) -> No
     read = hand(
         tmp_path,
         eats("50 g", days=2),  # 100 g are 3 packs
-        batches=[berries()],
+        batches=[berries(packs={"count": 12, "in": "foil", "shelf": "cellar"})],
         more_trips={"april": eats("40 g", "2031-05-20")},
     )
     told = on(read, "2031-05-25").data()
@@ -94,6 +94,7 @@ def test_a_line_tells_each_meal_that_packs_are_promised_to(tmp_path: Path) -> No
             {"trip": "hand", "day": 2, "meal": "snacks", "packs": 3},
         ],
         "remark": "",
+        "shelf": "cellar",
     }
 
 
@@ -316,6 +317,29 @@ def test_fresh_food_of_a_planned_batch_is_bought_whole_and_in_time(tmp_path: Pat
     assert (batch_of(kit, "rings").planned, batch_of(kit, "rings").planned_for) == (
         True, datetime.date(2031, 5, 30),
     )  # fmt: skip
+
+
+def test_what_goes_into_a_planned_meal_is_bought_and_not_the_meal(tmp_path: Path) -> None:
+    stew: Record = {
+        "id": "stew", "serves": 1, "cook_in": "pot", "uses": uses(pulse="100 g", oil="20 g"),
+        "steps": [{"do": "boil", "with": ["pulse", "oil"], "water": "130 ml"}],
+        "drain": "50 ml",
+    }  # fmt: skip
+    eat = {"uses": [{"id": "one", "recipe": "stew", "amount": "50 g", "dried_by": "dehydrator"}],
+           "id": "again", "serves": 1, "cook_in": "pot",
+           "steps": [{"do": "boil", "with": ["one"], "water": "100 ml"}]}  # fmt: skip
+    trip = day_trip(days=[day({"dinner": [{"cook": "again", "from": {"one": "rings"}}]})])
+    planned = to_dry(food=None, recipe="stew")
+    kit = hand(tmp_path, trip, [stew, eat], [planned]).kit()
+    # 100 + 20 + 130 − 50 = 200 g a pot; 2000 g fresh are ten of them.
+    assert {each.food: each.mass_g for each in kit.shopping} == pytest.approx(
+        {"oil": 200, "pulse": 1000}
+    )
+    assert {each.batch for each in kit.shopping} == {"rings"}
+    assert {each.dry_on for each in kit.shopping} == {datetime.date(2031, 5, 30)}
+    told = write_book(kit, TEMPLATES).markdown["shopping.md"].replace("\u00a0", " ")
+    assert "pulse, to cook for rings, dry by 30 May 2031" in told
+    assert "stew, to dry" not in told
 
 
 def test_nothing_is_bought_for_a_batch_that_is_done(tmp_path: Path) -> None:

@@ -48,7 +48,7 @@ def shopping_page(kit: Kit, cook: tuple[CookPage, ...]) -> ShoppingPage:
     """Give the shopping list."""
     figures = figures_of(kit)
     paths = {page.title: page.path for page in cook}
-    wet = [each for each in kit.shopping if each.dry_by and each.dry_by != "bought"]
+    wet = [each for each in kit.shopping if each.batch or each.dry_by not in (None, "bought")]
     rest = [each for each in kit.shopping if each not in wet]
     return ShoppingPage(
         tuple(_purchase(figures, each, paths) for each in wet),
@@ -62,11 +62,22 @@ def _purchase(figures: Figures, line: ShoppingLine, paths: dict[str, str]) -> Pu
     name = line.name
     if line.dry_by == "bought":
         name = say("{food}, bought dried", food=line.name)
+    elif line.batch and not line.dry_by:
+        name = _to_cook(figures, line, line.batch)
     elif line.dry_by:
         name = _to_dry(figures, line, line.dry_by)
     used = [link(title, paths[title]) for title in line.used_in if title in paths]
     dishes = filled(say("for {dishes}"), small=True, dishes=join(used)) if used else ()
     return Purchase(figures.both(line.mass_g, "mass_g"), name, dishes)
+
+
+def _to_cook(figures: Figures, line: ShoppingLine, batch: str) -> str:
+    """Say for which meal it is cooked, and by when that is dried."""
+    say = figures.say
+    if line.dry_on is None:
+        return say("{food}, to cook and dry for {batch}", food=line.name, batch=batch)
+    date = say.short_date(line.dry_on)
+    return say("{food}, to cook for {batch}, dry by {date}", food=line.name, batch=batch, date=date)
 
 
 def _to_dry(figures: Figures, line: ShoppingLine, method: str) -> str:

@@ -28,6 +28,14 @@ _NEAR = {
     "roads": later("Roads lie near the water of {days}."),
 }
 
+_NEAR_START = {
+    "mines": later("Mines lie near the water of the start camp."),
+    "fields": later("Fields lie near the water of the start camp."),
+    "roads": later("Roads lie near the water of the start camp."),
+}
+# What holds at the camp before day 1 is acted on that day.
+FIRST_MORNING = Spot(days=(1,))
+
 
 def untreated_water(facts: Facts) -> Iterator[Finding]:
     """Water that is drunk as it comes, not from a tap."""
@@ -90,6 +98,27 @@ def algae(facts: Facts) -> Iterator[Finding]:
         else:
             continue
         yield Finding(says, "water", Spot(days=(day.day,)))
+    yield from _algae_at_start(facts)
+
+
+def _algae_at_start(facts: Facts) -> Iterator[Finding]:
+    """The first breakfast's water comes out of a warm lake."""
+    camp = facts.trip.start_camp
+    if camp is None or camp.water.camp != "lake":
+        return
+    water_c = camp.water.at_c
+    if water_c is None and camp.air_high_c >= ALGAE_FROM_AIR_C:
+        says = facts.say(
+            "Nobody told how warm the lake at the start camp is, and the air reaches {warm}.",
+            warm=facts.shown(camp.air_high_c, "temperature_c"),
+        )
+    elif water_c is not None and water_c >= ALGAE_FROM_WATER_C:
+        says = facts.say(
+            "The lake at the start camp is at {warm}.", warm=facts.shown(water_c, "temperature_c")
+        )
+    else:
+        return
+    yield Finding(says, "water", FIRST_MORNING)
 
 
 def chemicals_near(facts: Facts) -> Iterator[Finding]:
@@ -104,6 +133,11 @@ def chemicals_near(facts: Facts) -> Iterator[Finding]:
         ]
         if days:
             yield on_days(facts, says, days, "water")
+    start = facts.trip.start_camp
+    if start is not None and start.water.camp not in ("tap", "none"):
+        for what in start.water.near:
+            if what in _NEAR_START:
+                yield Finding(facts.say(_NEAR_START[what]), "water", FIRST_MORNING)
 
 
 def _treated(facts: Facts, how: str) -> Iterator[Finding]:
@@ -119,9 +153,13 @@ def _is_treated(day: KitDay, how: str) -> bool:
 
 def frozen_filter(facts: Facts) -> Iterator[Finding]:
     """A filter in the packs, and a night of frost, also where another water is drunk."""
+    start = facts.trip.start_camp
     has_filter = any(day.conditions.treat == "filter" for day in facts.days)
-    days = [day.day for day in facts.days if day.conditions.air_low_c <= 0]
-    if has_filter and days:
+    if not has_filter and (start is None or start.water.treat != "filter"):
+        return
+    if start is not None and start.air_low_c <= 0:
+        yield Finding(facts.say("Frost is expected at the start camp."), "water", FIRST_MORNING)
+    if days := [day.day for day in facts.days if day.conditions.air_low_c <= 0]:
         yield on_days(facts, later("Frost is expected on {days}."), days, "water")
 
 

@@ -3,7 +3,11 @@
 from __future__ import annotations
 
 from builder.planning.cooking.camp_heat import cold_gas, iron_heats, wood_range_g
-from builder.planning.cooking.conditions import CookingPlaces, cooking_places
+from builder.planning.cooking.conditions import (
+    CookingPlaces,
+    barometer_problems,
+    cooking_places,
+)
 from builder.planning.cooking.cooking import Cooked, Ready, boil_heat_kj, cook
 from builder.planning.cooking.hearth import Hearth, hearth_of, stove_test
 from builder.planning.cooking.order_of_work import orders_of_work
@@ -26,6 +30,7 @@ __all__ = [
     "Ready",
     "Wait",
     "animal_food_in",
+    "barometer_problems",
     "boil_heat_kj",
     "cold_gas",
     "cook",

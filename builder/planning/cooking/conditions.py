@@ -14,9 +14,12 @@ from builder.model.recipe import MealName
 from builder.model.trip import Camp, Day, Trip
 from builder.planning.refusals import told_at
 from builder.planning.tracing import traced, work
+from builder.problems import Problem
 
 UNTOLD_WATER_C = 10.0
 SNOW_WATER_C = 0.0
+# Weather moves the pressure at a height by so much, deep lows and strong highs included.
+WEATHER_SHARE = 0.05
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +66,32 @@ def _altitude_m(camp: Camp, places: Places, what: str) -> float | None:
         return camp.altitude_m
     with told_at(places.of("barometer"), what):
         return work(altitude_of_m, camp.barometer_hpa)
+
+
+def barometer_problems(trip: Trip) -> tuple[Problem, ...]:
+    """Warn of a barometer's reading that no weather brings about at the height that is told."""
+    camps = [(trip.start_camp, trip.places.of("start_camp"), "the start camp")] + [
+        (day.camp, day.places.of("barometer"), f"day {day.number}") for day in trip.days
+    ]
+    found = []
+    for camp, place, where in camps:
+        if camp is None or camp.barometer_hpa is None or camp.altitude_m is None:
+            continue
+        usual_hpa = pressure_hpa(camp.altitude_m)
+        if abs(camp.barometer_hpa / usual_hpa - 1) <= WEATHER_SHARE:
+            continue
+        found.append(
+            Problem(
+                place,
+                "barometer-odd",
+                f"the barometer of {where} reads {camp.barometer_hpa:.0f} hPa, and at "
+                f"{camp.altitude_m:.0f} m it is usually {usual_hpa * (1 - WEATHER_SHARE):.0f} to "
+                f"{usual_hpa * (1 + WEATHER_SHARE):.0f} hPa",
+                "check both; a reading that was reduced to sea level is no use here",
+                "warning",
+            )
+        )
+    return tuple(found)
 
 
 def cooking_places(trip: Trip) -> CookingPlaces:

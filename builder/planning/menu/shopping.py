@@ -6,13 +6,24 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 
 from builder.formulas.drying import solids_factor, usual_residual_share
+from builder.model.batch import Batch
+from builder.model.content import Content
 from builder.model.figure import add, add_counts, nothing
 from builder.model.kit import ShoppingLine, StockProposal
+from builder.model.recipe import Recipe
 from builder.model.trip import Trip
 from builder.planning.menu.menu import MenuItem, Portion
-from builder.planning.stock import Judged, Stock, Wanted, name_now
+from builder.planning.stock import (
+    Judged,
+    Stock,
+    Wanted,
+    cooked_g,
+    name_as_dried,
+    name_now,
+    substance_of_ingredient,
+)
 from builder.planning.tracing import look_up, work
-from builder.speech import speech_of
+from builder.speech import Speech, speech_of
 
 
 @dataclass(slots=True)
@@ -23,7 +34,7 @@ class _Wanted:
 
 
 def shopping(
-    trip: Trip, menus: Sequence[Sequence[MenuItem]], stock: Stock
+    trip: Trip, content: Content, menus: Sequence[Sequence[MenuItem]], stock: Stock
 ) -> tuple[tuple[ShoppingLine, ...], tuple[StockProposal, ...]]:
     """Give what is to be bought, and batches in stock that could cover some of it."""
     wanted: dict[tuple[str, str | None], _Wanted] = {}
@@ -47,8 +58,8 @@ def shopping(
             rest_g -= add(each.mass_g for each in proposed)
         if rest_g > 1e-9:
             lines.append(_line(want, rest_g))
-    lines += _to_dry(menus)
-    lines.sort(key=lambda line: (line.dry_by is not None, line.name))
+    lines += _to_dry(menus, content, speech_of(trip.language))
+    lines.sort(key=lambda line: (line.dry_by is not None or line.batch is not None, line.name))
     return tuple(lines), tuple(proposals)
 
 
@@ -68,7 +79,9 @@ def _proposed(wanted: Wanted, trip: Trip, stock: Stock) -> Iterable[StockProposa
         )
 
 
-def _to_dry(menus: Sequence[Sequence[MenuItem]]) -> Iterable[ShoppingLine]:
+def _to_dry(
+    menus: Sequence[Sequence[MenuItem]], content: Content, say: Speech
+) -> Iterable[ShoppingLine]:
     """Give the fresh food of the planned batches that meals name, each load once and whole."""
     loads: dict[str, tuple[Judged, list[str]]] = {}
     for menu in menus:
@@ -82,6 +95,9 @@ def _to_dry(menus: Sequence[Sequence[MenuItem]]) -> Iterable[ShoppingLine]:
                     used_in.append(each.planned.title)
     for judged, used_in in loads.values():
         batch = judged.batch
+        if batch.recipe:
+            yield from _to_cook(batch, content.recipes[batch.recipe], content, tuple(used_in), say)
+            continue
         yield ShoppingLine(
             food=batch.holds,
             name=judged.substance.name,
@@ -89,6 +105,25 @@ def _to_dry(menus: Sequence[Sequence[MenuItem]]) -> Iterable[ShoppingLine]:
             dry_by=batch.method,
             dried_g=judged.dried_g,
             used_in=tuple(used_in),
+            batch=batch.id,
+            dry_on=batch.planned,
+        )
+
+
+def _to_cook(
+    batch: Batch, recipe: Recipe, content: Content, used_in: tuple[str, ...], say: Speech
+) -> Iterable[ShoppingLine]:
+    """Give what goes into a whole meal that is cooked, then dried."""
+    times = (batch.fresh_g or nothing("fresh_g")) / cooked_g(recipe, content)
+    for ingredient in recipe.uses:
+        substance = substance_of_ingredient(ingredient, content)
+        yield ShoppingLine(
+            food=substance.id,
+            name=name_as_dried(say, substance, ingredient.dried_by),
+            mass_g=ingredient.amount_g * times,
+            dry_by=None,
+            dried_g=nothing("dried_g"),
+            used_in=used_in,
             batch=batch.id,
             dry_on=batch.planned,
         )

@@ -12,6 +12,7 @@ from builder.planning.stock.shelf import stock_lines
 from builder.planning.stock.substance import (
     Substance,
     as_usually_dried,
+    cooked_g,
     energy_per_100g_kcal,
     substance_named,
     substance_of_ingredient,
@@ -32,6 +33,7 @@ __all__ = [
     "as_usually_dried",
     "batch_names",
     "check",
+    "cooked_g",
     "dryness",
     "energy_per_100g_kcal",
     "heads",

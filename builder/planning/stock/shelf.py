@@ -31,6 +31,7 @@ class StockLine:
     best_before: datetime.date | None
     promised_to: tuple[Taking, ...]
     remark: str
+    shelf: str  # where the packs lie; empty where nobody told
 
     @property
     def packs_free(self) -> int:
@@ -56,6 +57,7 @@ class StockLine:
                 for each in self.promised_to
             ],
             "remark": self.remark,
+            "shelf": self.shelf,
         }
 
     def said(self) -> tuple[str, str, str]:
@@ -93,6 +95,7 @@ def _line(judged: Judged, stock: Stock, at: datetime.date) -> StockLine:
         best_before=judged.best_before,
         promised_to=promised,
         remark=_remark(judged, at),
+        shelf=batch.packs.shelf if batch.packs else "",
     )
 
 

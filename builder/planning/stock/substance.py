@@ -126,30 +126,43 @@ def substance_of_label(label: Label) -> Substance:
     )
 
 
+def cooked_g(recipe: Recipe, content: Content) -> float:
+    """Give what a whole meal weighs once cooked: its ingredients and the water that stays."""
+    return add(mass_g for _, mass_g in _parts(recipe, content))
+
+
 def substance_of_recipe(recipe: Recipe, content: Content) -> Substance:
     """Give a whole cooked meal as a substance, mixed from its ingredients and cooking water."""
+    foods = {
+        food.id: food
+        for ingredient in recipe.uses
+        for food in substance_of_ingredient(ingredient, content).foods
+    }
+    return Substance(
+        recipe.id,
+        recipe.name,
+        "meal",
+        mixed(_parts(recipe, content)),
+        tuple(foods.values()),
+    )
+
+
+def _parts(recipe: Recipe, content: Content) -> list[tuple[Composition, float]]:
+    """Give what is in the pot, each part with its mass."""
     parts: list[tuple[Composition, float]] = []
-    foods: dict[str, Food] = {}
     auto_ml: dict[str, float] = {}
     for ingredient in recipe.uses:
         substance = substance_of_ingredient(ingredient, content)
         carried, back = as_usually_dried(substance, ingredient.dried_by)
         parts.append((carried, ingredient.amount_g))
         auto_ml[ingredient.id] = back.poured_ml * ingredient.amount_g
-        foods.update((food.id, food) for food in substance.foods)
     water_ml = add(
         add(auto_ml[name] for name in step.uses) if step.water_auto else step.water_ml
         for step in recipe.steps
         if step.water_auto or step.water_ml
     )
     parts.append((_WATER, water_ml - recipe.drain_ml if recipe.drain_ml else water_ml))
-    return Substance(
-        recipe.id,
-        recipe.name,
-        "meal",
-        mixed(parts),
-        tuple(foods.values()),
-    )
+    return parts
 
 
 def substance_of_ingredient(ingredient: Ingredient, content: Content) -> Substance:
