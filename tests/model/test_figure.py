@@ -16,7 +16,9 @@ from builder.model.figure import (
     Named,
     Reckoned,
     add,
+    add_counts,
     counted,
+    fewest,
     found,
     guarded,
     holds,
@@ -25,6 +27,7 @@ from builder.model.figure import (
     none,
     nothing,
     smallest,
+    whole,
 )
 
 SIX, TWO = named(6.0, "six", "here"), named(2.0, "two", "here")
@@ -49,6 +52,9 @@ FOUR = Count(4, Named("four", "here"))
         (lambda: largest(TWO, SIX, 3.0), 6.0, Reckoned("max", (TWO, SIX, 3.0))),
         (lambda: smallest(SIX, TWO, 3.0), 2.0, Reckoned("min", (SIX, TWO, 3.0))),
         (lambda: add([SIX, TWO, 0.5]), 8.5, Reckoned("sum", (SIX, TWO, 0.5))),
+        (lambda: add_counts([FOUR, 1]), 5, Reckoned("sum", (FOUR, 1))),
+        (lambda: add_counts([]), 0, Found("parts", "nothing of it here")),
+        (lambda: fewest(FOUR, 3), 3, Reckoned("min", (FOUR, 3))),
         (lambda: holds(TWO, "<", SIX), 1.0, Reckoned("<", (TWO, SIX))),
         (lambda: holds(SIX, "<", SIX), 0.0, Reckoned("<", (SIX, SIX))),
         (lambda: holds(SIX, "<=", SIX), 1.0, Reckoned("<=", (SIX, SIX))),
@@ -66,6 +72,12 @@ def test_what_is_reckoned_keeps_its_parts_in_their_order(
     assert figure == value
     assert figure.origin == origin
     assert isinstance(figure, Count if isinstance(value, int) else Figure)
+
+
+def test_a_figure_that_counts_becomes_whole_and_keeps_its_origin() -> None:
+    packs = whole(SIX)
+    assert isinstance(packs, Count) and packs == 6 and packs.origin == SIX.origin
+    assert type(whole(6.0)) is int and whole(6.0) == 6
 
 
 def test_plain_nothings_leave_no_trace_and_figures_of_nothing_do() -> None:
