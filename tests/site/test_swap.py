@@ -220,6 +220,19 @@ def test_each_thing_that_a_killed_build_leaves_is_cleared_away(tmp_path: Path, e
     assert ages(tmp_path) == {"old"}
 
 
+def test_a_kit_that_never_was_is_not_current(tmp_path: Path) -> None:
+    assert not swap.is_current(tmp_path, "fell", "from old")
+
+
+def test_of_a_link_the_link_is_removed_and_not_what_it_leads_to(tmp_path: Path) -> None:
+    (tmp_path / "mine").mkdir()
+    (tmp_path / "mine" / "notes").write_text("mine")
+    (tmp_path / "link").symlink_to(tmp_path / "mine")
+    swap.remove(tmp_path / "link")
+    assert [each.name for each in tmp_path.iterdir()] == ["mine"]
+    assert (tmp_path / "mine" / "notes").read_text() == "mine"
+
+
 def test_an_old_kit_that_stands_aside_alone_goes_back(tmp_path: Path) -> None:
     write_kit(tmp_path, "old")
     (tmp_path / "fell").rename(swap.old_folder(tmp_path, "fell"))
