@@ -7,7 +7,13 @@ from pathlib import Path
 
 import pytest
 
-from builder.reading.cuttings import Key, content_of_kit, cut_files, records_of_trip
+from builder.reading.cuttings import (
+    Key,
+    content_of_kit,
+    cut_files,
+    line_end,
+    records_of_trip,
+)
 from builder.reading.folder import Folder, RecordText
 from builder.reading.yaml_door import read_yaml
 from tests.reading.folder_builder import BEAN_POT, BEANS_IN_MAY, GOOD, TRIP, changed, read
@@ -188,3 +194,20 @@ def test_one_item_is_cut_out_with_its_comments(text: str, at: int, expected: str
     assert node is not None
     record = RecordText("foods/f.yaml", text, node.items[at])
     assert cut_files([("food", "a")], {("food", "a"): record}) == {"foods/f.yaml": expected}
+
+
+@pytest.mark.parametrize(
+    ("text", "offset", "end"),
+    [
+        ("a\nb\n", 0, 2),
+        ("a\nb\n", 1, 2),
+        ("a\nb\n", 2, 2),  # the start of a line is its own
+        ("a\nb\n", 3, 4),
+        ("a\nb", 2, 2),
+        ("a\nbc", 3, 4),
+        ("\nb", 0, 1),
+        ("", 0, 0),
+    ],
+)
+def test_where_the_next_line_starts(text: str, offset: int, end: int) -> None:
+    assert line_end(text, offset) == end
