@@ -115,6 +115,26 @@ def test_each_thing_cooked_or_eaten_is_a_meal_of_its_own(tmp_path: Path) -> None
     assert kit.weights.packaging_g == NEAR(34, rel=EXACT)
 
 
+@pytest.mark.parametrize(
+    ("packaging", "packs", "packaging_g"),
+    [
+        ("jar", [1, 1, 0], [250, 250, 0]),  # 25, 25 and 25 g out of packs of 40 g
+        ("zip", [1, 1, 0], [6, 6, 0]),
+        ("foil", [1, 1, 1], [10, 10, 10]),  # torn open: one meal's
+    ],
+)
+def test_what_reseals_lasts_over_the_meals_of_the_trip(
+    tmp_path: Path, packaging: str, packs: list[int], packaging_g: list[float]
+) -> None:
+    eat = {"snacks": [{"eat": "berry", "from": "rings", "each": "25 g", "for": ["Ea"]}]}
+    rings = batch("rings", "berry", 2000, 480, 12, packaging=packaging)
+    kit = hand(tmp_path, day_trip(days=[day(eat) for _ in range(3)]), None, [rings]).kit()
+    meals = [one.meals[0] for one in kit.days]
+    assert [meal.ingredients[0].packs for meal in meals] == packs
+    assert [meal.packaging_g for meal in meals] == packaging_g
+    assert batch_of(kit, "rings").packs_used == sum(packs)
+
+
 def test_a_batch_kept_loose_goes_in_the_bag(tmp_path: Path) -> None:
     trip = day_trip(days=[day({"dinner": [{"cook": "dish", "from": "loose"}]})])
     loose = {**batch("loose", "pulse", 1000, 430, 1), "packs": None}

@@ -118,6 +118,7 @@ class _MenuPlanner:
     ) -> None:
         self.content, self.judged, self.hearth = content, judged, hearth
         self.batch_names, self.say = batch_names, say
+        self.opened_g: dict[str, float] = {}  # out of packs that reseal
 
     def is_pressed(self, item: MealItem) -> bool:
         """Tell whether something is cooked in irons, for which a fire burns down to embers."""
@@ -144,7 +145,7 @@ class _MenuPlanner:
         """Scale a recipe's ingredients to those who eat."""
         recipe = self.content.recipes[item.recipe or ""]
         scale = heads(item) / recipe.serves
-        return _packs_shared(
+        return self.packs_shared(
             self.portion(
                 ingredient.id,
                 substance_of_ingredient(ingredient, self.content),
@@ -164,7 +165,31 @@ class _MenuPlanner:
             substance = substance_named(item.food or "", self.content)
         recipe = item.food if item.food in self.content.recipes else None
         amount_g = item.each_g * heads(item)
-        return self.portion("", substance, amount_g, item.dried_by, item.batch_of(""), recipe)
+        portion = self.portion("", substance, amount_g, item.dried_by, item.batch_of(""), recipe)
+        return self.packs_shared([portion])[0]
+
+    def packs_shared(self, portions: Iterable[Portion]) -> tuple[Portion, ...]:
+        """Let lines of one meal that come from one batch share its packs, rounded up together.
+
+        Packs that reseal are shared by all meals of the trip.
+        """
+        amounts_g: dict[str, float] = dict(self.opened_g)
+        found = []
+        for portion in portions:
+            planned, judged = portion.planned, portion.judged
+            if judged:
+                batch_id = judged.batch.id
+                before_g, now_g = amounts_g.get(batch_id), planned.amount_g
+                if before_g is not None:
+                    now_g = before_g + planned.amount_g
+                    packs = count(whole_units, now_g, judged.pack_g)
+                    packs -= count(whole_units, before_g, judged.pack_g)
+                    portion = replace(portion, planned=replace(planned, packs=packs))
+                amounts_g[batch_id] = now_g
+                if judged.reseals:
+                    self.opened_g[batch_id] = now_g
+            found.append(portion)
+        return tuple(found)
 
     def portion(
         self,
@@ -315,24 +340,6 @@ def _steeps(food: Food) -> bool:
 def _in_order(allergens: Collection[str]) -> tuple[str, ...]:
     """Give allergens in the order of the law."""
     return tuple(name for name in ALLERGENS if name in allergens)
-
-
-def _packs_shared(portions: Iterable[Portion]) -> tuple[Portion, ...]:
-    """Let lines of one meal that come from one batch share its packs, rounded up together."""
-    amounts_g: dict[str, float] = {}
-    found = []
-    for portion in portions:
-        planned, judged = portion.planned, portion.judged
-        if judged:
-            before_g, now_g = amounts_g.get(judged.batch.id), planned.amount_g
-            if before_g is not None:
-                now_g = before_g + planned.amount_g
-                packs = count(whole_units, now_g, judged.pack_g)
-                packs -= count(whole_units, before_g, judged.pack_g)
-                portion = replace(portion, planned=replace(planned, packs=packs))
-            amounts_g[judged.batch.id] = now_g
-        found.append(portion)
-    return tuple(found)
 
 
 def nutrition_of(portions: tuple[Portion, ...]) -> NutritionTotals:

@@ -18,7 +18,7 @@ from builder.formulas.dryness import least_solids_share, solids_of_listed
 from builder.model.batch import Batch, Verdict
 from builder.model.content import Content
 from builder.model.figure import largest, nothing, smallest
-from builder.model.food import Composition
+from builder.model.food import ANIMAL_KINDS, Composition
 from builder.model.place import Place
 from builder.planning.refusals import told_at
 from builder.planning.stock.keeping import Kept, Store, keeps_from, kept
@@ -45,6 +45,10 @@ from builder.speech import Speech
 from builder.units import System
 
 VACUUM_BARRIER = "vacuum-bag"
+
+
+# What closes as tight as it was, as often as it is opened.
+RESEALING_BARRIERS = frozenset({"zip-bag", "glass"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +115,13 @@ class Judged:
         if self.target_g is None or self.now_g is None:
             return nothing("to_go_g")
         return largest(self.now_g - self.target_g, 0.0)
+
+    @property
+    def reseals(self) -> bool:
+        """Whether an opened pack is closed again for the next meals of a trip."""
+        keeps = self.dry_enough or self.batch.is_bought
+        animal = self.substance.kinds & ANIMAL_KINDS
+        return self.barrier in RESEALING_BARRIERS and keeps and not animal
 
     @property
     def dry_enough(self) -> bool:

@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from builder.formulas.heat import whole_units
 from builder.model.batch import Batch
 from builder.model.content import Content
-from builder.model.figure import Figure, Told, add_counts
+from builder.model.figure import Count, Figure, Told, add_counts
 from builder.model.place import Place
 from builder.model.recipe import MealName
 from builder.model.trip import MealItem, Trip
@@ -36,8 +36,12 @@ class Taking:
 
 
 def takings_of(trip: Trip, content: Content, judged: Mapping[str, Judged]) -> Iterator[Taking]:
-    """Give what each meal of a trip takes, its packs rounded up for each batch."""
+    """Give what each meal of a trip takes, its packs rounded up for each batch.
+
+    What is left in a pack that reseals is eaten first at the next meals of the trip.
+    """
     last_day = trip.date_of(len(trip.days))
+    opened_g: dict[str, float] = {}
     for day in trip.days:
         for meal in day.meals:
             for item in meal.items:
@@ -50,11 +54,23 @@ def takings_of(trip: Trip, content: Content, judged: Mapping[str, Judged]) -> It
                     named_at.setdefault(batch_id, place_of_from(item, ingredient_id))
                 for batch_id, amount_g in amounts_g.items():
                     if batch_id in judged:
-                        packs = count(whole_units, amount_g, judged[batch_id].pack_g)
+                        packs = packs_opened(judged[batch_id], amount_g, opened_g)
                         place = named_at[batch_id]
                         yield Taking(
                             batch_id, trip.id, day.number, meal.meal, packs, place, last_day
                         )
+
+
+def packs_opened(judged: Judged, amount_g: float, opened_g: dict[str, float]) -> Count:
+    """Give the packs that a meal opens, and note in `opened_g` what resealing ones have given."""
+    before_g = opened_g.get(judged.batch.id)
+    now_g = amount_g if before_g is None else before_g + amount_g
+    packs = count(whole_units, now_g, judged.pack_g)
+    if before_g is not None:
+        packs -= count(whole_units, before_g, judged.pack_g)
+    if judged.reseals:
+        opened_g[judged.batch.id] = now_g
+    return packs
 
 
 def amount_wanted_g(item: MealItem, ingredient_id: str, content: Content) -> float:
