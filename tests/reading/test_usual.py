@@ -29,7 +29,7 @@ from tests.reading.folder_builder import changed, read, read_over_shipped
 
 # Each number of each kind once, all of them usual.
 FOOD = """\
-- {id: peas, name: Peas, kind: legume, state: cooked, density: 0.7 g/ml, piece: 0.5 g, caffeine: 0 mg, keeps: 4 months, spread: 1.5 %, perishable: {hours: 2, below: 32 degC}, allergens: [],
+- {id: peas, name: Peas, kind: legume, state: cooked, density: 0.7 g/ml, piece: 0.5 g, caffeine: 0 mg, keeps: 4 months, spread: 1.5 %, takes_up: 60 %, perishable: {hours: 2, below: 32 degC}, allergens: [],
    per_100g: {water: 70 g, energy: 110 kcal, protein: 8 g, fat: 1 g, carbohydrate: 20 g, fibre: 6 g, sodium: 5 mg, ash: 1 g, alcohol: 0 g}}
 - {id: mixed-nuts, name: Nuts, kind: nut, state: ready, allergens: [nuts],
    per_100g: {water: 5 g, energy: 620 kcal, protein: 20 g, fat: 52 g, carbohydrate: 20 g, fibre: 8 g}}
