@@ -275,7 +275,7 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "labels.energy_density_kcal_g": {"energy_kcal": 1.0, "mass_g": 1.0},
     "needs.protein_need_g": {"sex": None, "age_years": 30.0, "mass_kg": 60.0},
     "needs.lcda_walk_kcal": {
-        "body_kg": 70.0, "load_kg": 10.0, "hours": 1.0, "distance_m": 1.0, "ascent_m": 0.0,
+        "body_kg": 70.0, "load_kg": 10.0, "hours": 2.0, "distance_m": 0.5, "ascent_m": 0.0,
         "descent_m": 0.0,
     },
     "needs.lcda_knows": {
