@@ -25,7 +25,7 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("not-to-be-eaten", "danger", "day-2", Spot((2, 1), person="Ea"),
      "Ea must not eat kernel-nut (tree nuts): it is in kernel-nut (day 2, snacks)."),
     ("raw-dried-animal-food", "danger", "cook/dish", Spot((2, 1), 0, batch="batch", pack="food"),
-     "steak-raw (batch batch) in dish (day 2, dinner) was dried raw. Cook it until the middle "
+     "steak-raw, dried raw (batch batch) in dish (day 2, dinner) was dried raw. Cook it until the middle "
      "reaches 74\u00a0°C."),
     ("raw-animal-food", "danger", "cook/dish", Spot((2, 1), 0, pack="food"),
      "egg-raw in dish (day 2, dinner) is carried raw."),
@@ -164,7 +164,7 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("boil-longer", "care", "water", Spot(days=(2,)),
      "The camp lies at up to 2,001\u00a0m on day 2."),
     ("algae", "care", "water", Spot(days=(2,)),
-     "The lake of day 2 has 15\u00a0°C."),
+     "The lake of day 2 is at 15\u00a0°C."),
     ("chemicals-near", "danger", "water", Spot(days=(2,)),
      "Mines lie near the water of day 2."),
     ("heat-illness", "care", "water", Spot(days=(2,)),
