@@ -392,8 +392,8 @@ SAYS: list[tuple[str, Callable[[], Folder], str]] = [
      lambda: cooks(boiled(), {"start_camp": {"camp_altitude": "0 m", "air": {"low": "-20 degC"}}}),
      "−20\u00a0°C"),
     ("long-dry-stretch", lambda: treated("filter", "none"), "the camp has no water"),
-    # 2.5 l, and 13 h of 1 l less the 125 ml that the day counts already: 13.9 l.
-    ("over-drinking", lambda: all_day(13), "11.4\u00a0l or more on"),
+    # He needs 2.5 l · (1 + 0.06 · 6 · 3 / 16) and 13 h of 1 l less 125 ml: 14 l, told as 11.4.
+    ("over-drinking", lambda: all_day(13), "needs 11.4\u00a0l or more on"),
     ("past-best-before",
      lambda: dried("berry", kept_at="15.6 degC", start="2032-01-02"), "1\u00a0Jan 2032"),
     ("melting-snow", lambda: treated("filter", "snow"), "\u00a0min a day at full flame."),
