@@ -111,7 +111,8 @@ def test_coefficient(row: Published) -> None:
 
 
 # Stewed rows of SR28 against the dried and the fresh ones: 0.29 (prune) to 0.65 (low-moisture
-# apple) for fruit in warm air, to two decimals. A mean of them is what a fruit without a share of its own gets.
+# apple) for fruit in warm air, to two decimals. A mean of them is what a fruit gets that tells
+# none of its own.
 @published(
     Published(("dehydrator", "fruit"), 0.45, 0.16, "share", "usda-sr28",
               "prune 0.29 and 0.31, pear 0.30, peach 0.41, apricot 0.45, fig 0.56", "calculated"),
