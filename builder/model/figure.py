@@ -152,11 +152,16 @@ _COMPARES = {"<": operator.lt, "<=": operator.le}
 
 
 def add(parts: Iterable[float]) -> Figure:
-    """Add figures up; plain nothings among them are left out, and a sum of none is nothing."""
-    each = tuple(part for part in parts if part or isinstance(part, (Figure, Count)))
+    """Add figures up; what there is nothing of is left out, and a sum of none is nothing."""
+    each = tuple(part for part in parts if part or _was_worked(part))
     if not each:
         return nothing("parts")
     return Figure(sum(float(part) for part in each), Reckoned("sum", each))
+
+
+def _was_worked(zero: float) -> bool:
+    """Tell whether a zero came out of figures, so that it might be more another time."""
+    return isinstance(zero, (Figure, Count)) and isinstance(zero.origin, (Worked, Reckoned))
 
 
 def add_counts(parts: Iterable[int]) -> Count:

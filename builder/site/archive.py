@@ -19,7 +19,7 @@ MOST_RATIO = 200
 # Small files may pack well; only from this size on does the ratio tell a bomb.
 RATIO_FROM_BYTES = 1024 * 1024
 # Level 9 takes twice as long for one part in a hundred.
-PACKED_LEVEL = 6
+PACKED_LEVEL = 9
 CHUNK_BYTES = 64 * 1024
 LONGEST_NAME = 200
 

@@ -21,6 +21,10 @@ SEARCH_DIALOG = re.compile(
 # Needed by the theme's bundle only, and from disk only: nothing to wait for before the first paint.
 WORKER_SCRIPT = re.compile(r'\s*<script src="[^"]*assets/iframe-worker\.js"></script>')
 BUNDLE_SCRIPT = re.compile(r'(?=<script src="[^"]*assets/javascripts/bundle\.)')
+AS_WRITTEN = re.compile(
+    r"(<(?:script|pre|style|textarea)\b.*?</(?:script|pre|style|textarea)>)", re.S
+)
+BLANKS = re.compile(r"[ \t\r\n]{2,}|[\t\r\n]")
 PLAIN_TABLE = re.compile(r'<table(?: class="(?P<also>nums)")?>(?P<rows>.*?)</table>', re.S)
 
 
@@ -29,7 +33,19 @@ def finish_page(html: str) -> str:
     html = CELL_STYLE.sub(lambda cell: f"<{cell['cell']}{SIDE_CLASS[cell['side']]}>", html)
     html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
     html = without_theme_links(_worker_later(html))
-    return secure_page(isolated(with_table_boxes(html)))
+    return secure_page(isolated(without_idle_space(with_table_boxes(html))))
+
+
+def without_idle_space(html: str) -> str:
+    """Give the page without the room that templates leave: runs of blanks say no more than one.
+
+    What is kept as it was written stays so: scripts, and text set as it stands.
+    """
+    written, at = [], 0
+    for kept in AS_WRITTEN.finditer(html):
+        written += [BLANKS.sub(" ", html[at : kept.start()]), kept[0]]
+        at = kept.end()
+    return "".join([*written, BLANKS.sub(" ", html[at:])])
 
 
 def _worker_later(html: str) -> str:

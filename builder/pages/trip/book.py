@@ -60,7 +60,6 @@ def write_book(kit: Kit, templates: Path) -> Book:
     shopping, cautions = shopping_page(kit, cook), cautions_page(kit)
     aloud = aloud_page(kit)
     checked = read_checked(templates)
-    numbers = numbers_pages(kit, graph, checked)
     pages: dict[str, tuple[str, object]] = {
         "index.md": ("index", glance),
         **{day.path: ("day", day) for day in days},
@@ -74,7 +73,6 @@ def write_book(kit: Kit, templates: Path) -> Book:
         "drying.md": ("drying", drying_page(kit)),
         ALOUD: ("aloud", aloud),
         "cautions.md": ("cautions", cautions),
-        **{page.path: ("numbers", page) for page in numbers},
         "sources.md": ("sources", sources_page(kit, checked)),
     }
     pocket = PocketPage(
@@ -89,15 +87,20 @@ def write_book(kit: Kit, templates: Path) -> Book:
         shopping,
         is_long(kit),
     )
+
+    def written(path: str, name: str, view: object) -> str:
+        return ink.write(templates, f"pages/{name}.md.j2", "../" * path.count("/"), view, say)
+
+    markdown = {path: written(path, *page) for path, page in pages.items()}
+    numbers = numbers_pages(kit, graph, checked, markdown.values())
+    sources = {"sources.md": markdown.pop("sources.md")}
+    markdown |= {page.path: written(page.path, "numbers", page) for page in numbers}
     return Book(
-        {
-            path: ink.write(templates, f"pages/{name}.md.j2", "../" * path.count("/"), view, say)
-            for path, (name, view) in pages.items()
-        },
+        markdown | sources,
         _nav(say, days, cook, people, numbers),
         {
             "kit.json": _json({**data, **graph_data(kit, graph)}),
-            SCHEMA_NAME: (templates / SCHEMA_NAME).read_bytes(),
+            SCHEMA_NAME: _json(json.loads((templates / SCHEMA_NAME).read_text("utf-8"))),
         },
         ink.write(templates, "pocket.html.j2", "", pocket, say),
     )

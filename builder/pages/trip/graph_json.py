@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import re
+from collections.abc import Mapping
+
 from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.formulas.expression import names_in
 from builder.model.figure import Count, Found, Named, Told, Traced
@@ -11,16 +14,33 @@ from builder.planning.graph import Graph, Node
 
 Data = dict[str, object]
 
+_DIGITS = re.compile(r"\d+")
+
 
 def graph_data(kit: Kit, graph: Graph) -> Data:
     """Give `formulas` and `figures` as `kit.schema.json` describes them."""
     formulas: dict[str, Data] = {}
     figures: dict[str, Data] = {}
-    for name, node in graph.nodes.items():
+    ids = _formula_ids(graph)
+    # Figures of one kind lie side by side, which packs into much less.
+    for name, node in sorted(graph.nodes.items(), key=lambda each: _kind(*each)):
         if node.expression:
-            formulas.setdefault(node.formula, _formula(node))
-        figures[name] = _figure(kit, graph, node)
+            formulas.setdefault(ids[node.formula], _formula(node))
+        figures[name] = _figure(kit, graph, node, ids)
     return {"formulas": dict(sorted(formulas.items())), "figures": figures}
+
+
+def _formula_ids(graph: Graph) -> dict[str, str]:
+    """Give the id of each formula: a declared one's own, a number for plain arithmetic."""
+    ids: dict[str, str] = {}
+    for node in graph.nodes.values():
+        if node.expression and node.formula not in ids:
+            ids[node.formula] = node.formula if node.declared else f"f{len(ids)}"
+    return ids
+
+
+def _kind(name: str, node: Node) -> tuple[str, str]:
+    return node.formula, _DIGITS.sub("", name)
 
 
 def _formula(node: Node) -> Data:
@@ -32,11 +52,11 @@ def _formula(node: Node) -> Data:
     }
 
 
-def _figure(kit: Kit, graph: Graph, node: Node) -> Data:
+def _figure(kit: Kit, graph: Graph, node: Node, ids: Mapping[str, str]) -> Data:
     if node.leaf is not None:
         return _leaf(kit, node.value, node.leaf)
     told: Data = {
-        "formula": node.formula,
+        "formula": ids[node.formula],
         "inputs": {symbol: _input(kit, graph, given) for symbol, given in node.inputs.items()},
         "value": number(node.value),
     }

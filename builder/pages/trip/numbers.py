@@ -28,6 +28,8 @@ _PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
 _LOOK = re.compile(r"looks\.([a-z_]+)\.(\d+)\.[a-z]")
 _BATCH = re.compile(r"batches\.(\d+)\.")
 # Told in full elsewhere: points of a curve, and the times of the order of work.
+# How a page leads to the line of a figure.
+_ASKED = re.compile(r"numbers(?:/day-\d+)?\.md#([A-Za-z0-9_-]+)")
 _LEFT_OUT = re.compile(r"days\.\d+\.order_of_work\.|batches\.\d+\.run\.|looks\.labels\.")
 _SHORT_EXPRESSION = 60  # a longer one is told once on a page
 _GROUPS = {
@@ -109,17 +111,23 @@ class NumbersPage:
     sources: tuple[Cited, ...]
 
 
-def numbers_pages(kit: Kit, graph: Graph, checked: Sequence[Checked]) -> tuple[NumbersPage, ...]:
-    """Give how each figure came about: the trip first, then each day."""
-    tellers = {numbers_of(""): _Teller(kit, graph, numbers_of(""))}
+def numbers_pages(
+    kit: Kit, graph: Graph, checked: Sequence[Checked], pages: Iterable[str]
+) -> tuple[NumbersPage, ...]:
+    """Give how each figure of the pages came about: the trip first, then each day.
+
+    What no page tells, and no figure of a page rests on, stands in kit.json alone.
+    """
+    asked = _asked_for(graph, pages)
+    tellers = {numbers_of(""): _Teller(kit, graph, numbers_of(""), asked)}
     parts: dict[str, dict[str, list[Line]]] = {numbers_of(""): {}}
     for day in kit.days:
         path = numbers_of(f"days.{day.day - 1}.")
         parts[path] = {}
-        tellers[path] = _Teller(kit, graph, path)
+        tellers[path] = _Teller(kit, graph, path, asked)
     for name, node in graph.nodes.items():
         # A leaf of its own is told where it goes in.
-        if not _LEFT_OUT.match(node.top) and not (is_inner(name) and node.leaf):
+        if name in asked and not _LEFT_OUT.match(node.top) and not _told_inside(name, node, asked):
             path = numbers_of(node.top)
             groups, teller = parts[path], tellers[path]
             groups.setdefault(teller.part(node.top), []).append(teller.line(name, node))
@@ -127,6 +135,22 @@ def numbers_pages(kit: Kit, graph: Graph, checked: Sequence[Checked]) -> tuple[N
         _page(kit, path, number, groups, tellers[path].constants(), checked)
         for number, (path, groups) in enumerate(parts.items())
     )
+
+
+def _asked_for(graph: Graph, pages: Iterable[str]) -> Mapping[str, bool]:
+    """Give the figures that pages lead to, with all that those were worked out of.
+
+    Beside each stands whether a page leads to it itself.
+    """
+    anchors = {found for page in pages for found in _ASKED.findall(page)}
+    asked = [node for name, node in graph.nodes.items() if anchor(name) in anchors]
+    below = graph.below(asked).nodes
+    return {**dict.fromkeys(below, False), **{node.id: True for node in asked}}
+
+
+def _told_inside(name: str, node: Node, asked: Mapping[str, bool]) -> bool:
+    """Tell whether a figure is told where it goes in, and needs no line of its own."""
+    return node.leaf is not None and not asked[name]
 
 
 def _page(
@@ -180,8 +204,8 @@ def _in_runs(values: Iterable[tuple[str, str]]) -> Iterator[tuple[str, str]]:
 class _Teller:
     """Tells the lines of one page."""
 
-    def __init__(self, kit: Kit, graph: Graph, path: str) -> None:
-        self.kit, self.graph, self.path = kit, graph, path
+    def __init__(self, kit: Kit, graph: Graph, path: str, asked: Mapping[str, bool]) -> None:
+        self.kit, self.graph, self.path, self.asked = kit, graph, path, asked
         self.say = speech_of(kit.language)
         self.cited = {source.id: str(number) for number, source in enumerate(kit.sources, start=1)}
         self.named: dict[tuple[float, Named], Constant] = {}
@@ -275,7 +299,7 @@ class _Teller:
         leaf = isinstance(figure.origin, (Told, Named, Found))
         if isinstance(figure.origin, Named) and (name is None or is_inner(name)):
             return f"#{self.constant(figure, figure.origin).anchor}"
-        if name is None or (leaf and is_inner(name)):
+        if name is None or (leaf and not self.asked.get(name)):
             return ""
         top = self.graph.nodes[name].top
         if _LEFT_OUT.match(top):

@@ -214,7 +214,9 @@ def _heated(
     minutes += add(
         step.minutes * max(potfuls, 1) if step.do in IN_TURN else step.minutes for step in steps
     )
-    pressing_min = add(work(iron_minutes, step.presses, step.each_side_min) for step in steps)
+    pressing_min = add(
+        work(iron_minutes, step.presses, step.each_side_min) for step in steps if step.do == "press"
+    )
     presses = sum(step.presses for step in steps)
     wood_g = 0.0
     on = burner.on if burner and heats_pot else ("fire" if presses else None)
