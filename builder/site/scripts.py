@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import json
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from pathlib import Path
 
+from builder.pages.trip.changing import shared_formulas
 from builder.site.script_words import script_words
 from builder.speech import Speech
 
@@ -37,5 +39,11 @@ def joined(assets: Path, parts: Sequence[str], say: Speech) -> str:
     texts = (
         (assets / PARTS_FOLDER / f"{part}.js").read_text(encoding="utf-8").strip() for part in parts
     )
-    whole = "\n".join((script_words(say, parts == KIT_PARTS), *texts))
+    whole = "\n".join((script_words(say, parts == KIT_PARTS), *_formulas(parts), *texts))
     return IDLE.sub("", '"use strict";\n(() => {\n' + whole + "\n})();\n")
+
+
+def _formulas(parts: Sequence[str]) -> Iterator[str]:
+    """Give the formulas that every page with figures shares, where a script works them out."""
+    if "evaluate" in parts:
+        yield f"const FORMULAS = {json.dumps(shared_formulas(), separators=(',', ':'))};"

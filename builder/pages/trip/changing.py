@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
 
 from builder.formulas.air import pressure_hpa
+from builder.formulas.declaring import FORMULAS, Formula
 from builder.model.figure import Count, Figure, Found, Origin, Reckoned, Told, Traced, Worked
 from builder.model.kit import Kit, PlannedMeal
 from builder.pages.figures import number as as_text
@@ -20,6 +21,8 @@ from builder.planning.graph import Graph, Node, graph_of
 from builder.planning.tracing import work
 
 Data = dict[str, object]
+# Formulas of these subjects come with the kit's script, once for all pages.
+_SHARED = frozenset({"air", "boiling", "heat", "fire"})
 # The height that somebody asks for, where a barometer told the pressure.
 _ASKED = "height"
 
@@ -100,6 +103,22 @@ def _leaf(value: float, key: str) -> dict[Origin, str]:
     return {value.origin: key} if isinstance(value, (Figure, Count)) and _is_leaf(value) else {}
 
 
+def shared_formulas() -> Data:
+    """Give the formulas that pages leave out, each with its constants."""
+    return {
+        formula.id: {
+            "expression": formula.expression,
+            "constants": {name: each.value for name, each in formula.constants.items()},
+        }
+        for formula in sorted(FORMULAS.values(), key=lambda each: each.id)
+        if _is_shared(formula)
+    }
+
+
+def _is_shared(formula: Formula) -> bool:
+    return formula.id.partition(".")[0] in _SHARED
+
+
 class _Part:
     """The part of a graph that rests on some leaves; what does not is told as a number."""
 
@@ -139,14 +158,24 @@ class _Part:
     def _figure(self, node: Node) -> Data:
         if not node.formula:
             return self._number(node.value)
+        declared = FORMULAS[node.declared] if node.declared else None
+        shared = declared if declared and _is_shared(declared) else None
         told: Data = {
-            "formula": self.formulas.setdefault(node.expression, f"f{len(self.formulas) + 1}"),
-            "inputs": {symbol: self._input(given) for symbol, given in node.inputs.items()},
+            "formula": shared.id if shared else self._short(node.expression),
+            "inputs": {
+                symbol: self._input(given)
+                for symbol, given in node.inputs.items()
+                if not shared or symbol not in shared.constants
+            },
             "value": number(node.value),
         }
         if node.guards:
             told["guards"] = [self._named(guard) for guard in node.guards]
         return told
+
+    def _short(self, expression: str) -> str:
+        """Give the short id of an expression that only this page tells."""
+        return self.formulas.setdefault(expression, f"f{len(self.formulas) + 1}")
 
     def _input(self, given: Traced | tuple[Traced, ...]) -> Data:
         if isinstance(given, tuple):

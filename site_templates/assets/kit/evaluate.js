@@ -136,11 +136,13 @@ const figuresWhere = ({ formulas, figures }, changed) => {
       if (one.figures) return one.figures.map((id) => taken(figure(id)));
       return taken(one.figure === undefined ? leaf(one) : figure(one.figure));
     };
-    const values = new Map(Object.entries(inputs).map(([name, one]) => [name, given(one)]));
+    const { expression, constants = {} } = formulas[formula];
+    const values = new Map(Object.entries(constants));
+    for (const [name, one] of Object.entries(inputs)) values.set(name, given(one));
     if (!met.some((one) => one.moved)) return { value };
     const turned = { moved: true, turned: true };
     if (met.some((one) => one.turned) || choices.some((one) => one.moved && one.value !== 1)) return turned;
-    try { return { value: evaluate(formulas[formula].expression, values), moved: true }; } catch { return turned; }
+    try { return { value: evaluate(expression, values), moved: true }; } catch { return turned; }
   };
   return figure;
 };

@@ -19,7 +19,8 @@ const startParty = () => {
     startOneParty(box, graph, `party ${pageName} ${boxes.indexOf(box)}`, mine);
   }
 };
-const startOneParty = (box, graph, name, mine) => {
+const startOneParty = (box, own, name, mine) => {
+  const graph = { ...own, formulas: { ...FORMULAS, ...own.formulas } };
   const planned = Number(box.dataset.party);
   const eaters = parsed(box.dataset.names) ?? [];
   const saved = kept.get(name) || {};
