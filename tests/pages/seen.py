@@ -73,6 +73,8 @@ def seen_in_html(html: str) -> Seen:
 
 def html_of(markdown: str) -> str:
     """Render Markdown with the extensions that the kit's site uses."""
+    # What stands before the page (kept out of search) is for the site's maker, not a reader.
+    markdown = re.sub(r"\A---\n.*?\n---\n", "", markdown, flags=re.DOTALL)
     extensions = ["attr_list", "md_in_html", "tables", "admonition", "def_list", "toc"]
     return str(_MARKDOWN.markdown(markdown, extensions=extensions))
 

@@ -318,9 +318,9 @@ def test_a_pressure_cooker_tells_its_own_minutes() -> None:
     )
 
 
-def test_wood_of_any_tree_is_a_range() -> None:
-    told = page(with_looks(wood_g=(3400, 3950)), "fuel.md")
-    assert "Dry wood 3.6 kg 7.94 lb between 3.4 kg and 3.95 kg, by the tree" in told
+def test_wood_stands_with_the_range_of_open_fires_which_holds_that_of_the_trees() -> None:
+    kit = replace(with_looks(wood_g=(3400, 3950)), wood_low_g=1800.0, wood_high_g=7200.0)
+    assert "Dry wood 3.6 kg 7.94 lb between 1.8 kg and 7.2 kg" in page(kit, "fuel.md")
 
 
 def test_not_all_food_slows_alike(book: Book) -> None:

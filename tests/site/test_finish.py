@@ -5,7 +5,7 @@ from __future__ import annotations
 import markdown
 import pytest
 
-from builder.site.finish import finish_page
+from builder.site.finish import finish_page, without_idle_space
 
 PAGE = '<head><meta charset="utf-8"></head><article>{}</article>'
 TABLE = "| a | b | c | d |\n|---|--:|:-:|:--|\n| 1 | 2 | 3 | 4 |\n"
@@ -49,9 +49,24 @@ def test_tables_over_several_lines_get_one_box_each_and_others_stay() -> None:
         )
     )
     assert html.count('<div class="wide">') == 2
-    assert '<div class="wide"><table class="rows">\n<tr><th scope="col">a</th>' in html
+    assert '<div class="wide"><table class="rows"> <tr><th scope="col">a</th>' in html
     assert '<table class="rows nums"><tr><th scope="col" class="num">b</th>' in html
     assert '<table class="own"><tr><th>c</th></tr></table>' in html
+
+
+@pytest.mark.parametrize(
+    ("written", "sent"),
+    [
+        ("<p>a\n   b</p>", "<p>a b</p>"),
+        ("<p>a</p>\n\n<p>b</p>", "<p>a</p> <p>b</p>"),
+        ("<pre>a\n  b</pre>", "<pre>a\n  b</pre>"),
+        ("<script>a\n  b</script>", "<script>a\n  b</script>"),
+        ("<p>a</p>\n<textarea>b\n c</textarea>\n", "<p>a</p> <textarea>b\n c</textarea> "),
+        ("<p>a\u00a0\u00a0b</p>", "<p>a\u00a0\u00a0b</p>"),
+    ],
+)
+def test_idle_room_goes_and_what_is_set_as_written_stays(written: str, sent: str) -> None:
+    assert without_idle_space(written) == sent
 
 
 WORKER = '<script src="../assets/iframe-worker.js"></script>'
