@@ -6,7 +6,7 @@ import inspect
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cached_property, wraps
+from functools import cached_property, update_wrapper
 from typing import Any, TypeVar
 
 from builder.formulas.expression import names_in
@@ -186,7 +186,7 @@ def declared_ends(
             zip(_NAMES_OF_ENDS[len(expressions)], expressions, strict=True)
         ):
             names = names_in(expression)
-            end = _end(function, place, name)
+            end = _End(function, place, name)
             FORMULAS[end] = Formula(
                 end,
                 expression,
@@ -200,12 +200,23 @@ def declared_ends(
     return note
 
 
-def _end(function: Callable[..., Any], place: int, name: str) -> Callable[..., float]:
-    """Give the function of one end of a range."""
+class _End:
+    """The function of one end of a range."""
 
-    @wraps(function)
-    def end(*args: Any, **named: Any) -> float:
-        return float(function(*args, **named)[place])
+    def __init__(self, function: Callable[..., Any], place: int, name: str) -> None:
+        update_wrapper(self, function)
+        self.function = function
+        self.place = place
+        self.__name__ = f"{name}_{function.__name__.replace('_range', '')}"
 
-    end.__name__ = f"{name}_{function.__name__.replace('_range', '')}"
-    return end
+    def __call__(self, *args: Any, **named: Any) -> float:
+        return float(self.function(*args, **named)[self.place])
+
+    def __reduce__(self) -> tuple[Any, ...]:
+        """Be the very same function again where a worker gets it: FORMULAS knows it by that."""
+        return _end_of, (self.function, self.place)
+
+
+def _end_of(function: Callable[..., Any], place: int) -> Callable[..., float]:
+    """Give an end that was declared."""
+    return ENDS[function][place]
