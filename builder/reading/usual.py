@@ -108,6 +108,7 @@ USUAL: dict[tuple[str, str], Range] = {
     ("shared thing", "mass"): Range((1, 45_000), (0, 500_000), "a whistle to a canoe"),
     ("trip", "mug"): Range((100, 1000), (30, 3000), "a cup to a camp mug"),
     ("trip", "washing"): Range((0, 20_000), (0, 200_000), "1 to 2 l a camp"),
+    ("until", "day"): Range((1, 60), (1, 366), "the days of a trip, checked against it"),
     ("fire", "wood_moisture"): Range((0.05, 0.55), (0, 0.6), "kiln-dried to green"),
     # The way and the weather.
     ("day", "camp_altitude"): Range((-430, 6500), (-500, 8849), "a salt lake to the highest top"),

@@ -248,7 +248,7 @@ def test_water_is_carried_the_day_it_is(tmp_path: Path) -> None:
     wet = {"camp": "stream", "treat": "filter", "between_water": "0 h"}
     one = [{"name": "Ea", "carries_to": "12 kg", "mass": "64 kg"}]
     late = {"snacks": [{"eat": "kernel-nut", "each": "50 g"}]}
-    days = [day(eat, water=wet), day(late, water=dry)]
+    days = [day(eat, water=wet, travel=WAY), day(late, water=dry, travel=WAY)]
     kit = hand(tmp_path, day_trip(days=days, party=one, stove=None)).kit()
     (load,) = kit.weights.people
     # 500 and 50 g of nuts in two bags on the first morning; on the second the empty bag, the

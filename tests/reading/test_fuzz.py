@@ -40,7 +40,7 @@ irons: [{id: two, name: Two, presses: 2, mass: 2.6 kg, material: aluminium, face
 packaging: [{id: jar, name: Jar, mass: 260 g, barrier: glass}]
 dryers: [{id: shelf, name: Shelf, method: oven, load: 3 kg, hours: 12.5, ice: 2 kg, trays: 0.4 m2}]
 """,
-    "foods/f.yaml": '[{id: peas, name: Peas, kind: legume, state: raw, density: 0.7 g/ml, piece: 2 g, cut: whole, game: false, allergens: [nuts], contains: [egg], beware: [honey], source: a-book, ndb: "01", sorption: starchy, dry_as: pea, keeps: 4 months, spread: 1.61 %, perishable: {hours: 48, below: 20 degC}, per_100g: {water: 79 g, energy: 81 kcal, protein: 5 g, fat: 1 g, carbohydrate: 14 g, fibre: 5 g, sodium: 5 mg, ash: 1 g, alcohol: 0 g}}]',
+    "foods/f.yaml": '[{id: peas, name: Peas, kind: legume, state: raw, density: 0.7 g/ml, piece: 2 g, cut: whole, game: false, allergens: [nuts, eggs], contains: [egg], beware: [honey], source: a-book, ndb: "01", sorption: starchy, dry_as: pea, keeps: 4 months, spread: 1.61 %, perishable: {hours: 48, below: 20 degC}, per_100g: {water: 79 g, energy: 81 kcal, protein: 5 g, fat: 1 g, carbohydrate: 14 g, fibre: 5 g, sodium: 5 mg, ash: 1 g, alcohol: 0 g}}]',
     "recipes/bean-pot.yaml": changed(BEAN_POT, "serves: 2", "serves: 2\nmeal: [dinner]\nreach: 74 degC\ndrain: 10 ml\nnote: N"),
     "recipes/pockets.yaml": "{id: pockets, name: P, serves: 1, cook_in: iron, uses: [{id: stew, recipe: bean-pot, dried_by: oven, amount: 90 g}, {food: rice, amount: 2 pieces}], steps: [{do: mix, with: [stew, rice], water: ½ cup}, {do: press, each_side: 4 min, pieces: 2}]}",
     "batches/b.yaml": changed(BEANS_IN_MAY, "in: zip-bag", "in: jar, absorber: true")
