@@ -310,15 +310,55 @@ def test_find_tells_ids_of_every_kind() -> None:
     assert "black-beans-cooked" in tripkit("find", "black bean").output
 
 
+def written_at(place: str, said: str) -> str:
+    """Give what stands in the content from the one place on that an output leads to."""
+    ((file, line, column),) = re.findall(place, said)
+    written = (ROOT / "content" / file).read_text("utf-8").splitlines()
+    return str(written[int(line) - 1][int(column) - 1 :])
+
+
 def test_explain_leads_from_a_figure_to_its_file_and_source() -> None:
     said = tripkit("explain", "tarrow-tops", "fuel.carry_g").output
-    assert "Propane-butane mix to take, with the reserve: " in said
-    assert "= likely · (1 + reserve), in whole containers of the least mass" in said
-    assert re.search(r"reserve: 0\.15   \[content/trips/tarrow-tops\.yaml:\d+:\d+\]", said)
-    data = json.loads(tripkit("explain", "tarrow-tops", "boils", "day 2", "--json").output)
-    assert [each["figure"] for each in data] == ["days.1.boiling_point_c"]
+    lines = said.splitlines()
+    (first,) = (number for number, line in enumerate(lines) if line.startswith("Fuel to take: "))
+    assert lines[first + 1 : first + 3] == [
+        "  fuel.carry_g",
+        "  = likely_g * (1 + reserve_share)",
+    ]
+    (likely_g,) = re.findall(r" likely_g: (\S+) g   \[fuel\.likely_g\]", said)
+    carry_g = float(lines[first].removeprefix("Fuel to take: ").removesuffix(" g"))
+    assert carry_g == pytest.approx(1.15 * float(likely_g), rel=1e-5)  # told to six digits
+    assert written_at(r"reserve_share: 0\.15   \[(.+):(\d+):(\d+)\]", said).startswith("15 %")
+    said = tripkit("explain", "tarrow-tops", "days.1.boiling_point_c").output
+    assert "  source: International Association for the Properties of Water and Steam" in said
+
+
+def test_explain_goes_down_to_the_files_line_only_when_asked() -> None:
+    arguments = ("explain", "tarrow-tops", "boils", "day", "2")
+    flat, deep = tripkit(*arguments).output, tripkit(*arguments, "--deep").output
+    assert "pressure_hpa: " in flat and "altitude_m: " not in flat
+    leaf = r"\n {8}altitude_m: 1480 m   \[(.+):(\d+):(\d+)\]\n"
+    assert written_at(leaf, deep).startswith("1480 m")
+    assert "        lapse_k_m: 0.0065 K/m   [lapse_k_m, source iso2533]" in deep
+
+
+def test_explain_gives_the_figures_below_as_data() -> None:
+    said = tripkit("explain", "tarrow-tops", "boils", "day 2", "--json").stdout
+    data = json.loads(said)
+    figures = data["figures"]
+    assert set(figures) == {
+        "days.1.boiling_point_c",
+        "days.1.pressure_hpa",
+        "days.1.camp_altitude_m",
+    }
+    boils = figures["days.1.boiling_point_c"]
     # 1480 m: between the printed 1000 m (96.65 °C) and 1500 m (94.98 °C) of the tables.
-    assert 94.98 < data[0]["value"] < 96.65
+    assert 94.98 < boils["value"] < 96.65
+    assert boils["inputs"]["pressure_hpa"] == {"figure": "days.1.pressure_hpa"}
+    pressure = figures["days.1.pressure_hpa"]
+    assert pressure["inputs"]["altitude_m"] == {"figure": "days.1.camp_altitude_m"}
+    assert figures["days.1.camp_altitude_m"]["place"].startswith("trips/tarrow-tops.yaml:")
+    assert data["formulas"][pressure["formula"]]["sources"] == ["iso2533"]
 
 
 @pytest.mark.parametrize(
