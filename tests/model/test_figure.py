@@ -9,12 +9,14 @@ from collections.abc import Callable
 
 import pytest
 
+from builder.formulas.heat import whole_units
 from builder.model.figure import (
     Count,
     Figure,
     Found,
     Named,
     Reckoned,
+    Told,
     add,
     add_counts,
     counted,
@@ -29,6 +31,8 @@ from builder.model.figure import (
     smallest,
     whole,
 )
+from builder.model.place import Place
+from builder.planning.tracing import count, work
 
 SIX, TWO = named(6.0, "six", "here"), named(2.0, "two", "here")
 FOUR = Count(4, Named("four", "here"))
@@ -80,9 +84,46 @@ def test_a_figure_that_counts_becomes_whole_and_keeps_its_origin() -> None:
     assert type(whole(6.0)) is int and whole(6.0) == 6
 
 
+@pytest.mark.parametrize(
+    "leaf",
+    [
+        nothing("salt"),
+        none("packs"),
+        found(0.0, "n", "by a fit", "nist"),
+        named(0.0, "none", "here"),
+        Figure(0.0, Told(Place("trip.yaml", 1, 1), "salt_g")),
+        Count(0, Named("none", "here")),
+    ],
+)
+def test_a_leaf_of_nothing_is_no_part_of_a_sum(leaf: Figure | Count) -> None:
+    assert add([0.0, SIX, leaf, 0]).origin == Reckoned("sum", (SIX,))
+    assert add([leaf, 0.0]).origin == Found("parts", "nothing of it here")
+
+
+@pytest.mark.parametrize(
+    "worked",
+    [
+        SIX - SIX,
+        counted(4, "eaters") - 4,
+        largest(nothing("salt"), 0.0),
+        holds(SIX, "<", TWO),
+        guarded(nothing("salt"), holds(TWO, "<", SIX)),
+        work(whole_units, nothing("volume_ml"), named(1.0, "pot_ml", "here")),
+        count(whole_units, nothing("volume_ml"), named(1.0, "pot_ml", "here")),
+    ],
+)
+def test_a_worked_nothing_stays_a_part_of_a_sum(worked: Figure | Count) -> None:
+    # Another time it might be more: its place in the sum is kept.
+    assert worked == 0
+    told = add([0.0, SIX, worked, 0]).origin
+    assert isinstance(told, Reckoned) and told.do == "sum" and told.parts[0] is SIX
+    assert len(told.parts) == 2 and told.parts[1] is worked
+    alone = add([worked]).origin
+    assert isinstance(alone, Reckoned) and alone.parts[0] is worked
+
+
 def test_plain_nothings_leave_no_trace_and_figures_of_nothing_do() -> None:
     zero = nothing("salt")
-    assert add([0.0, SIX, zero, 0]).origin == Reckoned("sum", (SIX, zero))
     assert add([]).origin == Found("parts", "nothing of it here")
     assert sum([SIX, TWO]).origin == Reckoned("+", (SIX, TWO))  # type: ignore[union-attr]
     assert (0 + SIX) is SIX and (0 + FOUR) is FOUR

@@ -64,5 +64,7 @@ def test_a_guarded_figure_is_never_written_into_another() -> None:
     graph = graph_of({"minutes": chosen * eaters})
     told, inner = graph.nodes["minutes"], graph.nodes["#1"]
     assert (told.expression, inner.value) == ("part * (1 + 1)", 3)
-    assert [graph.nodes[graph.ids[id(each)]].expression for each in inner.guards] == ["1 + 1 < 4"]
+    assert [graph.nodes[str(graph.id_of(each))].expression for each in inner.guards] == [
+        "1 + 1 < 4"
+    ]
     assert guarded(plain) is plain

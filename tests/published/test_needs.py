@@ -153,6 +153,16 @@ def test_level(row: Published) -> None:
     check(row, activity_level)
 
 
+@published(
+    Published((3417.0, 1708.5), 2.0, 0.005, "times", "fao-energy-2004", "heavy work", "memory"),
+    Published(
+        (8000.0, 1600.0), 2.5, 0.005, "times", "fao-energy-2004", "most held for long", "memory"
+    ),
+)
+def test_level_held(row: Published) -> None:
+    check(row, held_level)
+
+
 def _band(level: float, age_years: float) -> float:
     """Number of the band."""
     words = ("inactive", "low-active", "active", "very-active")

@@ -20,6 +20,7 @@ from tests.formulas.test_declaring import (
     DECLARED,
     KINDS,
     LIMITS,
+    WORDS,
     choices,
     limits,
     told_as,
@@ -107,7 +108,7 @@ def _call(formula: Formula, chance: random.Random) -> Iterator[tuple[str, Any]]:
         if kind == "Sequence[float]":
             ends = limits(texts.get(name, ""))
             yield name, [_number(chance, *ends) for _ in range(3)]
-        elif kind in ("float", "int"):
+        elif kind in ("float", "int") and name not in WORDS:
             yield (
                 name,
                 _number(chance, *(LIMITS.get((formula.id, name)) or limits(texts.get(name, "")))),
