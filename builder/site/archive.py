@@ -49,8 +49,11 @@ def zip_folder(folder: Path, target: Path, epoch: int, top: str = "") -> None:
 
 
 def zip_files(files: Mapping[str, bytes], target: Path | BinaryIO, epoch: int) -> None:
-    """Write named contents as a reproducible zip."""
-    _write(target, epoch, sorted(files.items()))
+    """Write named contents as a reproducible zip, not packed: it goes into one that is.
+
+    Packed once, as a whole, the texts of a kit take a fifth less than packed twice.
+    """
+    _write(target, epoch, sorted(files.items()), zipfile.ZIP_STORED)
 
 
 def unpack(archive: Path, into: Path, shown: str = "") -> list[str]:
@@ -98,13 +101,18 @@ def _join(top: str, name: str) -> str:
     return f"{top}/{name}" if top else name
 
 
-def _write(target: Path | BinaryIO, epoch: int, files: Iterable[tuple[str, bytes]]) -> None:
+def _write(
+    target: Path | BinaryIO,
+    epoch: int,
+    files: Iterable[tuple[str, bytes]],
+    packed_by: int = zipfile.ZIP_DEFLATED,
+) -> None:
     """Write entries with one fixed date and one kind of permission."""
     date = _zip_date(epoch)
     with zipfile.ZipFile(target, "w") as archive:
         for name, content in files:
             entry = zipfile.ZipInfo(name, date)
-            entry.compress_type = zipfile.ZIP_DEFLATED
+            entry.compress_type = packed_by
             entry.external_attr = PLAIN_FILE
             # Unix on every system, or the bytes would differ between them.
             entry.create_system = 3

@@ -1,0 +1,17 @@
+/* The colours chosen before, put on before the page is painted; the theme's script takes over later. */
+{
+  const kept = __md_get("__palette");
+  if (kept && kept.color) {
+    const chosen = { ...kept.color };
+    if (chosen.media === "(prefers-color-scheme)") {
+      const light = matchMedia("(prefers-color-scheme: light)").matches;
+      const option = document.querySelector(
+        `[data-md-color-media="(prefers-color-scheme: ${light ? "light" : "dark"})"]`
+      );
+      for (const name of ["media", "scheme", "primary", "accent"])
+        chosen[name] = option.getAttribute(`data-md-color-${name}`);
+    }
+    for (const [name, value] of Object.entries(chosen))
+      document.body.setAttribute(`data-md-color-${name}`, value);
+  }
+}
