@@ -175,6 +175,12 @@ def _build_kits(
     place: Place, wanted: Wanted
 ) -> tuple[dict[str, str], tuple[Problem, ...], Dangers]:
     """Plan and build; give what each kit was made from, the warnings said, what to end with."""
+    orders, ordered, dangers = _ordered(place, wanted)
+    return _build_orders(orders, wanted.jobs), ordered, dangers
+
+
+def _ordered(place: Place, wanted: Wanted) -> tuple[list[Order], tuple[Problem, ...], Dangers]:
+    """Plan all, so that a fault in one trip stops the build before anything is written."""
     from builder.planning.public import public_kit
     from builder.reading.cuttings import content_of_kit
     from builder.site.build import Order
@@ -211,27 +217,31 @@ def _build_kits(
             )
         )
     refuse_foreign_names(wanted.out, [kit.id for kit in kits])
-    return _build_orders(orders, wanted.jobs), ordered, dangers
+    return orders, ordered, dangers
 
 
-def _build_orders(orders: Sequence[Order], jobs: int | None) -> dict[str, str]:
-    """Build all kits, in several processes where that is quicker; give what each was made from."""
+def _build_orders(orders: list[Order], jobs: int | None) -> dict[str, str]:
+    """Build all kits, in several processes where that is quicker; give what each was made from.
+
+    The orders are used up, so that of many trips no kit is kept longer than it is needed.
+    """
     from builder.site.build import build_kit
 
     made: dict[str, str] = {}
 
+    out = orders[0].out.as_posix() if orders else ""
     workers = min(jobs or os.cpu_count() or 1, len(orders))
 
     def said(built: Built) -> None:
         word = "Built" if built.changed else "Unchanged"
-        click.echo(f"{word} {orders[0].out.as_posix()}/{built.trip_id} ({built.title})")
+        click.echo(f"{word} {out}/{built.trip_id} ({built.title})")
         say_problems(built.doubts)
         made[built.trip_id] = built.made_from
 
     if workers <= 1 or (jobs is None and len(orders) < 8):
         # Starting a process costs more than a few kits.
-        for order in orders:
-            said(build_kit(order))
+        while orders:
+            said(build_kit(orders.pop(0)))
         return made
     with _executor(workers) as executor:
         for built in executor.map(build_kit, orders, chunksize=max(1, len(orders) // workers // 4)):
