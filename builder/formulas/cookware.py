@@ -6,7 +6,7 @@ from itertools import pairwise
 
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c
-from builder.formulas.declaring import Constant, declared
+from builder.formulas.declaring import Constant, declared, declared_ends
 from builder.formulas.fire import WATER_IN_WOOD_MJ_KG
 from builder.formulas.heat import CEILING_SLACK, pot_heat_kj, water_heat_kj, whole_units
 from builder.formulas.ranges import require, require_above, require_known
@@ -78,6 +78,14 @@ _KJ_PER_MJ = 1000.0
 _G_PER_KG = 1000.0
 
 
+@declared_ends(
+    "fuel_g / (1 - least_saved_share)",
+    "fuel_g / (1 - most_saved_share)",
+    constants={
+        "least_saved_share": Constant(LID_SAVES_SHARE[0], "common-practice"),
+        "most_saved_share": Constant(LID_SAVES_SHARE[1], "common-practice"),
+    },
+)
 def open_pot_range_g(fuel_g: float) -> tuple[float, float]:
     """Fuel that a pot without its lid takes, from little to much.
 

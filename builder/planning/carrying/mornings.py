@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from builder.model.figure import Figure, nothing, smallest
+from builder.model.figure import Figure, counted, nothing, smallest
 from builder.model.kit import Carried, FuelDay, WaterDay
 from builder.planning.menu import MenuItem
 
@@ -36,7 +36,8 @@ def by_morning_g(
     found = []
     for thing in things:
         if thing.kind == "water":
-            before_g = litres_before * litre_g if litres_before else _GONE_G
+            litres = counted(litres_before, "litres")
+            before_g = litres * litre_g if litres else _GONE_G
             mornings = [_water_g(thing, before_g, water) for water in waters]
             litres_before += 1
         elif thing.kind == "fuel":

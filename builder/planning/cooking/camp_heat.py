@@ -59,7 +59,9 @@ def wood_range_g(trip: Trip, days: Sequence[KitDay], hearth: Hearth) -> tuple[fl
     if burner is None or burner.on != "fire" or fire is None or fire.wood:
         return None
     heat_kj = add(
-        day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj for day in days
+        each
+        for day in days
+        for each in (day.fuel.meals_kj, day.fuel.melting_kj, day.fuel.boiling_water_kj)
     )
     if heat_kj <= 0:
         return None

@@ -17,7 +17,7 @@ from builder.formulas.heat import (
     water_heat_kj,
     whole_units,
 )
-from builder.model.figure import add, counted, largest, named, nothing
+from builder.model.figure import add, add_counts, counted, largest, named, none, nothing
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.gear import Pot
 from builder.model.kit import Conditions, PlannedIngredient, PlannedStep
@@ -27,6 +27,10 @@ from builder.planning.tracing import count, work
 
 # What each potful takes for itself, one after the other.
 IN_TURN = frozenset({"boil", "simmer", "fry"})
+_FOOD_ROOM_ML_G = named(FOOD_ROOM_ML_PER_G, "food_room_ml_g", "common-practice")
+_FOOD_AS_WATER_SHARE = named(FOOD_AS_WATER_SHARE, "food_as_water_share", "common-practice")
+_NO_WATER: float = nothing("water_ml")
+_NO_FOOD: float = nothing("food_g")
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,17 +64,24 @@ class Cooked:
     cooked_on: str | None
 
 
+def _with(before: float, more: float) -> float:
+    """Add to what is there; where there is nothing yet, no zero is written before it."""
+    if before is _NO_WATER or before is _NO_FOOD:
+        return more
+    return before if more is _NO_WATER or more is _NO_FOOD else before + more
+
+
 @dataclass(slots=True)
 class _Pot:
     """The pot's state while the steps are walked."""
 
-    food_g: float = 0.0
-    water_ml: float = 0.0
-    most_ml: float = 0.0
-    unboiled_ml: float = 0.0
-    unheated_food_g: float = 0.0
-    boiled_ml: float = 0.0
-    boiled_food_g: float = 0.0
+    food_g: float = _NO_FOOD
+    water_ml: float = _NO_WATER
+    most_ml: float = _NO_WATER
+    unboiled_ml: float = _NO_WATER
+    unheated_food_g: float = _NO_FOOD
+    boiled_ml: float = _NO_WATER
+    boiled_food_g: float = _NO_FOOD
     boils: bool = False
     inside: set[str] = field(default_factory=set)
     kinds: set[str] = field(default_factory=set)
@@ -81,20 +92,23 @@ class _Pot:
             return
         self.inside.add(ready.planned.id)
         self.kinds.add(ready.kind)
-        self.food_g += ready.planned.amount_g
-        self.unheated_food_g += ready.planned.amount_g
+        self.food_g = _with(self.food_g, ready.planned.amount_g)
+        self.unheated_food_g = _with(self.unheated_food_g, ready.planned.amount_g)
 
     def pour(self, water_ml: float) -> None:
         """Pour water in, and note how full the pot is."""
-        self.water_ml += water_ml
-        self.unboiled_ml += water_ml
-        self.most_ml = largest(self.most_ml, self.water_ml + FOOD_ROOM_ML_PER_G * self.food_g)
+        self.water_ml = _with(self.water_ml, water_ml)
+        self.unboiled_ml = _with(self.unboiled_ml, water_ml)
+        full_ml = self.water_ml
+        if self.food_g is not _NO_FOOD:
+            full_ml = full_ml + _FOOD_ROOM_ML_G * self.food_g
+        self.most_ml = full_ml if self.most_ml is _NO_WATER else largest(self.most_ml, full_ml)
 
     def boil(self) -> None:
         """Bring all that was not boiled before to the boil."""
-        self.boiled_ml += self.unboiled_ml
-        self.boiled_food_g += self.unheated_food_g
-        self.unboiled_ml = self.unheated_food_g = 0.0
+        self.boiled_ml = _with(self.boiled_ml, self.unboiled_ml)
+        self.boiled_food_g = _with(self.boiled_food_g, self.unheated_food_g)
+        self.unboiled_ml, self.unheated_food_g = _NO_WATER, _NO_FOOD
         self.boils = True
 
     @property
@@ -121,7 +135,6 @@ def cook(
     scale = servings / recipe.serves
     state = _Pot()
     steps: list[PlannedStep] = []
-    water_ml = soak_ml = 0.0
     for step in recipe.steps:
         into_pot = step.do not in ("serve", "press")
         for name in step.uses if into_pot else ():
@@ -134,9 +147,7 @@ def cook(
         state.pour(poured_ml)
         if step.do == "boil" or (step.do == "soak" and step.hot):
             state.boil()
-        water_ml += poured_ml
-        soak_ml += poured_ml if step.do == "soak" else 0.0
-        presses = 0
+        presses: int = none("presses")
         if step.do == "press":
             presses = count(whole_units, step.pieces * servings, max(hearth.presses_at_once, 1))
         hot = step.do in ("boil", "simmer", "rest") or (step.do == "soak" and step.hot)
@@ -146,7 +157,7 @@ def cook(
         broth_ml = poured_ml - taken_up_ml if step.water_auto else nothing("water_ml")
         steps.append(replace(planned, taken_up_ml=taken_up_ml, broth_ml=broth_ml))
     fires = counted(0 if has_embers else 1, "fires")
-    return _heated(recipe, state, tuple(steps), water_ml, soak_ml, conditions, hearth, fires)
+    return _heated(recipe, state, tuple(steps), conditions, hearth, fires)
 
 
 def _planned(
@@ -169,7 +180,7 @@ def _planned(
         say=step.say,
         each_side_min=step.each_side_min,
         presses=presses,
-        pieces=step.pieces * servings if step.do == "press" else 0.0,
+        pieces=step.pieces * servings if step.do == "press" else nothing("pieces"),
     )
 
 
@@ -177,8 +188,6 @@ def _heated(
     recipe: Recipe,
     state: _Pot,
     steps: tuple[PlannedStep, ...],
-    water_ml: float,
-    soak_ml: float,
     conditions: Conditions,
     hearth: Hearth,
     fires: float,
@@ -186,16 +195,18 @@ def _heated(
     heats_pot = state.boils or any(step.do in ("simmer", "fry") for step in steps)
     if recipe.cook_in == "mug":
         # Only the water is boiled, alone, and poured over what is in the mugs.
-        most_ml, food_g = state.boiled_ml, 0.0
+        most_ml, food_g = state.boiled_ml, _NO_FOOD
         pot, potfuls = hearth.pot_for(most_ml)
     else:
         most_ml, food_g = state.most_ml, state.boiled_food_g
         pot, potfuls = hearth.pot_for(most_ml)
     if not heats_pot:  # nothing is heated, so it need not all be in the pot at once
-        most_ml, potfuls = 0.0, 0
-    heat_kj = boil_heat_kj(state.boiled_ml, food_g, pot, potfuls if state.boils else 0, conditions)
+        most_ml, potfuls = _NO_WATER, none("potfuls")
+    filled = potfuls if state.boils else none("potfuls")
+    heat_kj = boil_heat_kj(state.boiled_ml, food_g, pot, filled, conditions)
     burner = hearth.burner_for(most_ml, potfuls) if heats_pot else None
-    fuel_kj = minutes = 0.0
+    fuel_kj: float = nothing("fuel_heat_kj")
+    minutes = 0.0
     if burner is not None:
         fuel_kj = burner.fuel_heat_kj(heat_kj, conditions.wind)
         minutes = burner.minutes(heat_kj, conditions.wind)
@@ -217,15 +228,15 @@ def _heated(
     pressing_min = add(
         work(iron_minutes, step.presses, step.each_side_min) for step in steps if step.do == "press"
     )
-    presses = sum(step.presses for step in steps)
-    wood_g = 0.0
+    presses = add_counts(step.presses for step in steps if step.do == "press")
+    wood_g: float = nothing("wood_g")
     on = burner.on if burner and heats_pot else ("fire" if presses else None)
     if burner and burner.on == "fire":
         wood_g = work(fuel_mass_g, fuel_kj, hearth.wood_mj_kg)
     return Cooked(
         steps=steps,
-        water_ml=water_ml,
-        soak_water_ml=soak_ml,
+        water_ml=add(step.water_ml for step in steps),
+        soak_water_ml=add(step.water_ml for step in steps if step.do == "soak"),
         unboiled_water_ml=state.unboiled_ml,
         pot=pot,
         potfuls=potfuls,
@@ -234,9 +245,11 @@ def _heated(
         heat_kj=heat_kj,
         fuel_heat_kj=fuel_kj,
         wood_g=wood_g,
-        ember_wood_g=work(iron_wood_g, pressing_min, fires) if presses else 0.0,
+        ember_wood_g=work(iron_wood_g, pressing_min, fires) if presses else nothing("wood_g"),
         minutes=minutes + pressing_min,
-        embers_min=named(EMBER_MIN, "ember_min", "common-practice") if presses else 0.0,
+        embers_min=named(EMBER_MIN, "ember_min", "common-practice")
+        if presses
+        else nothing("ember_min"),
         cooked_on=on,
     )
 
@@ -250,7 +263,7 @@ def boil_heat_kj(
         heat_kj = work(snow_to_boil_kj, water_ml, conditions.air_low_c, boil_c)
     else:
         heat_kj = work(water_heat_kj, water_ml, start_c, boil_c)
-    heat_kj += work(water_heat_kj, FOOD_AS_WATER_SHARE * food_g, start_c, boil_c)
+    heat_kj += work(water_heat_kj, _FOOD_AS_WATER_SHARE * food_g, start_c, boil_c)
     if pot is not None:
         heat_kj += potfuls * work(pot_heat_kj, pot.mass_g, pot.material, start_c, boil_c)
     return heat_kj

@@ -17,7 +17,7 @@ from builder.formulas.fire import (
 )
 from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, water_heat_kj, whole_units
 from builder.model.content import Content
-from builder.model.figure import Figure, counted, guarded, holds, named
+from builder.model.figure import Figure, counted, guarded, holds, named, none
 from builder.model.gear import Fuel, Pot, Stove, StoveTest
 from builder.model.trip import Fire, Trip
 from builder.planning.refusals import told_at
@@ -75,7 +75,7 @@ class Hearth:
         Guards beside the potfuls say that no other pot would be chosen.
         """
         if not self.pots or volume_ml <= 0:
-            return None, 0
+            return None, none("potfuls")
         choice = [(count(whole_units, volume_ml, each.room_ml), each) for each in self.pots]
         choice.sort(key=lambda each: (each[0], each[1].mass_g, each[1].id))
         (potfuls, pot), *others = choice

@@ -308,7 +308,7 @@ class _MenuPlanner:
             presses=cooked.presses if cooked else _NO_PRESSES,
             heat_kj=cooked.heat_kj if cooked else _NO_HEAT,
             fuel_heat_kj=cooked.fuel_heat_kj if cooked else _NO_HEAT,
-            wood_g=cooked.wood_g + cooked.ember_wood_g if cooked else _NO_WOOD,
+            wood_g=add((cooked.wood_g, cooked.ember_wood_g)) if cooked else _NO_WOOD,
             ember_wood_g=cooked.ember_wood_g if cooked else _NO_WOOD,
             minutes=cooked.minutes if cooked else _NO_MINUTES,
             reach_c=recipe.reach_c if recipe else None,
@@ -316,7 +316,7 @@ class _MenuPlanner:
             note=recipe.note if recipe else "",
             place=str(item.places.record),
             most_ml=cooked.most_ml if cooked else 0.0,
-            embers_min=cooked.embers_min if cooked else 0.0,
+            embers_min=cooked.embers_min if cooked else nothing("ember_min"),
             allergens=_in_order(told),
             may_contain=_in_order(traces - told),
             not_told=tuple(

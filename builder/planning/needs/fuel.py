@@ -10,7 +10,7 @@ from builder.formulas.cookware import open_pot_range_g
 from builder.formulas.fuel_ranges import least_burnt_g, most_burnt_g
 from builder.formulas.heat import fuel_mass_g, simmer_fuel_kj, snow_to_water_kj
 from builder.formulas.load import least_containers
-from builder.model.figure import add, counted, smallest
+from builder.model.figure import add, counted, nothing, smallest
 from builder.model.kit import (
     Conditions,
     ContainerCount,
@@ -24,7 +24,7 @@ from builder.model.trip import Day, Trip, Wind
 from builder.planning.cooking import CookingPlaces, Hearth, boil_heat_kj, stove_test
 from builder.planning.menu import MenuItem
 from builder.planning.refusals import told_at
-from builder.planning.tracing import work
+from builder.planning.tracing import work, work_range
 from builder.problems import Problem, ProblemsFound
 
 
@@ -56,7 +56,10 @@ def fuel_day(
     meals_kj = add(each.planned.fuel_heat_kj for each in menu)
     low_g, high_g = _stove_range_g(conditions.wind, menu, melting, boiling, hearth)
     wood_g, wood_low_g, wood_high_g = _wood_g(conditions.wind, menu, melting, boiling, hearth)
-    all_kj = meals_kj + melting.fuel_kj + boiling.fuel_kj
+    all_kj = add((meals_kj, melting.fuel_kj, boiling.fuel_kj))
+    fuel_g = nothing("fuel_g")
+    if hearth.fuel:
+        fuel_g = work(fuel_mass_g, all_kj, hearth.fuel.energy_mj_kg)
     return FuelDay(
         meals_kj=meals_kj,
         melting_kj=melting.fuel_kj,
@@ -64,7 +67,7 @@ def fuel_day(
         melting=melting,
         boiling=boiling,
         water_minutes=add((melting.minutes, boiling.minutes)),
-        fuel_g=work(fuel_mass_g, all_kj, hearth.fuel.energy_mj_kg) if hearth.fuel else 0.0,
+        fuel_g=fuel_g,
         low_g=low_g,
         high_g=high_g,
         wood_g=wood_g,
@@ -110,7 +113,7 @@ def _stove_range_g(
 ) -> tuple[float, float]:
     """Give the least and the most fuel of the stove, by the wind of the camp it burns at."""
     if hearth.fuel is None:
-        return 0.0, 0.0
+        return nothing("low_g"), nothing("high_g")
     burnt: dict[Wind, list[float]] = {wind: [melting.fuel_kj, boiling.fuel_kj]}
     lit: dict[Wind, set[MealName]] = {}
     for each in menu:
@@ -172,7 +175,7 @@ def _melting(
 def _boiling(conditions: Conditions, volume_ml: float, hearth: Hearth) -> WaterHeating:
     """Boil water to make it safe, and hold it there, each potful."""
     if volume_ml <= 0:
-        return _heated(0.0, 0.0, 0.0, conditions, hearth)
+        return _heated(nothing("boil_ml"), nothing("heat_kj"), 0.0, conditions, hearth)
     pot, potfuls = hearth.pot_for(volume_ml)
     heat_kj = boil_heat_kj(volume_ml, 0.0, pot, potfuls, conditions)
     return _heated(
@@ -187,7 +190,7 @@ def _heated(
     pot, potfuls = hearth.pot_for(volume_ml)
     burner = hearth.burner_for(volume_ml, potfuls)
     if burner is None or volume_ml <= 0:
-        return WaterHeating(volume_ml, potfuls, None, 0.0, 0.0)
+        return WaterHeating(volume_ml, potfuls, None, nothing("fuel_kj"), nothing("minutes"))
     fuel_kj = burner.fuel_heat_kj(heat_kj, conditions.wind)
     minutes = burner.minutes(heat_kj, conditions.wind)
     if pot is not None and hold_min:
@@ -210,11 +213,11 @@ def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | N
         with told_at(trip.places.of("stove"), "fuel"):
             counts = least_containers(carry_g, sizes)
         containers = tuple(
-            ContainerCount(holds_g, empty_g, count)
+            ContainerCount(holds_g, empty_g, counted(count, "containers"))
             for (holds_g, empty_g), count in zip(sizes, counts, strict=True)
             if count
         )
-    no_lid_low_g, no_lid_high_g = open_pot_range_g(likely_g)
+    no_lid_low_g, no_lid_high_g = work_range(open_pot_range_g, likely_g)
     return KitFuel(
         id=hearth.fuel.id,
         name=hearth.fuel.name,

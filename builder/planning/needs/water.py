@@ -15,7 +15,7 @@ from builder.formulas.water import (
     water_to_drink_ml,
     way_water_ml,
 )
-from builder.model.figure import add, largest, named, smallest
+from builder.model.figure import add, largest, named, nothing, smallest
 from builder.model.kit import Conditions, WaterDay
 from builder.model.trip import DEFAULT_BETWEEN_WATER_H, Day, Person, Trip
 from builder.planning.cooking import CookingPlaces
@@ -23,6 +23,8 @@ from builder.planning.menu import MenuItem
 from builder.planning.needs.at_home import home_share
 from builder.planning.refusals import told_at
 from builder.planning.tracing import work
+
+_MOST_FROM_FOOD_SHARE = named(MOST_FROM_FOOD_SHARE, "most_share", "efsa2010")
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +64,7 @@ def person_water(
         rate_ml_h=rate_ml_h,
         travel_hours=hours,
         need_ml=need_ml,
-        from_food_ml=smallest(food_ml, MOST_FROM_FOOD_SHARE * intake_ml),
+        from_food_ml=smallest(food_ml, _MOST_FROM_FOOD_SHARE * intake_ml),
         to_drink_ml=to_drink_ml,
         drinks_ml=drinks_ml,
     )
@@ -167,7 +169,7 @@ def _cooking_ml(
 def _washing_ml(trip: Trip, day: Day, menus: Sequence[Sequence[MenuItem]]) -> float:
     """Give the washing-up of a camp where something was cooked: this evening or next morning."""
     if day.ends_home:
-        return 0.0
+        return nothing("washing_ml")
     first_at_own_camp = day.number == 1 and trip.start_camp is None
     here = [
         each
@@ -176,4 +178,4 @@ def _washing_ml(trip: Trip, day: Day, menus: Sequence[Sequence[MenuItem]]) -> fl
     ]
     if day.number < len(menus):
         here += [each for each in menus[day.number] if each.planned.meal == "breakfast"]
-    return trip.washing_ml if any(each.planned.recipe for each in here) else 0.0
+    return trip.washing_ml if any(each.planned.recipe for each in here) else nothing("washing_ml")
