@@ -199,13 +199,23 @@ def test_only_plain_files_come_out(tmp_path: Path, kind: int, good: bool) -> Non
             archive.unpack(path, tmp_path / "into")
 
 
-def test_all_entries_are_plain_files_packed_alike(tmp_path: Path) -> None:
-    archive.zip_files({"b": b"y" * 500, "a": b"x"}, tmp_path / "kit.zip", EPOCH)
+# What goes into a kit is packed with it, once.
+@pytest.mark.parametrize("whole", [True, False], ids=["the kit", "what goes into it"])
+def test_all_entries_are_plain_files_packed_alike(tmp_path: Path, whole: bool) -> None:
+    files = {"b": b"y" * 500, "a": b"x"}
+    if whole:
+        (tmp_path / "kit").mkdir()
+        for name, text in files.items():
+            (tmp_path / "kit" / name).write_bytes(text)
+        archive.zip_folder(tmp_path / "kit", tmp_path / "kit.zip", EPOCH)
+    else:
+        archive.zip_files(files, tmp_path / "kit.zip", EPOCH)
     with zipfile.ZipFile(tmp_path / "kit.zip") as kit:
         told = [
             (e.filename, e.compress_type, e.external_attr, e.create_system) for e in kit.filelist
         ]
-    packed = (zipfile.ZIP_DEFLATED, (stat.S_IFREG | 0o644) << 16, 3)
+    packed_by = zipfile.ZIP_DEFLATED if whole else zipfile.ZIP_STORED
+    packed = (packed_by, (stat.S_IFREG | 0o644) << 16, 3)
     assert told == [("a", *packed), ("b", *packed)]
 
 

@@ -21,8 +21,21 @@ from builder.planning.graph import Graph, Node, graph_of
 from builder.planning.tracing import work
 
 Data = dict[str, object]
-# Formulas of these subjects come with the kit's script, once for all pages.
-_SHARED = frozenset({"air", "boiling", "heat", "fire"})
+# What recipe pages work out anew again and again comes with the kit's script, once for all pages.
+_SHARED = frozenset(
+    {
+        "air.pressure_hpa",
+        "boiling.boiling_point_c",
+        "boiling.time_factor",
+        "fire.iron_minutes",
+        "fire.open_fire_w",
+        "heat.heating_min",
+        "heat.pot_heat_kj",
+        "heat.snow_to_boil_kj",
+        "heat.water_heat_kj",
+        "heat.whole_units",
+    }
+)
 # The height that somebody asks for, where a barometer told the pressure.
 _ASKED = "height"
 
@@ -116,7 +129,7 @@ def shared_formulas() -> Data:
 
 
 def _is_shared(formula: Formula) -> bool:
-    return formula.id.partition(".")[0] in _SHARED
+    return formula.id in _SHARED
 
 
 class _Part:
