@@ -17,6 +17,7 @@ from builder.speech import Speech, speech_of
 
 MOST_CARES = 3
 MOST_THINGS = 3  # of a list in one line in front
+MOST_REASONS = 6  # of a danger in front; where there are more, each stands at its meal and its page
 THINGS_PARTED_BY = "; "  # since names of foods hold commas
 MOST_LINES = 5  # cares fill up to these; dangers stand all, however many
 
@@ -74,9 +75,9 @@ def front(kit: Kit) -> Front:
 
 
 def _front_line(say: Speech, box: Box) -> FrontLine:
-    """Tell a danger with all its reasons, a care with the first, and of that no long list."""
+    """Tell a danger with its reasons, a care with the first, and how many more there are."""
     is_danger = box.level == "danger"
-    told = box.because if is_danger else (_shortened(say, box.because[0]),)
+    told = box.because[:MOST_REASONS] if is_danger else (_shortened(say, box.because[0]),)
     because = " ".join(f"{reason}." for reason in told)
     if more := len(box.because) - len(told):
         because = f"{because} {say.count('And {n} more.', 'And {n} more.', more)}"

@@ -122,6 +122,8 @@ def pocket_days(kit: Kit, days: tuple[DayPage, ...]) -> tuple[PocketDay, ...]:
         dangers = _met(met, tuple(_dangers(kit, say, day, None, boxes_of(kit, page.path))))
         meals = tuple(_in_short(met, tuple(_meals(kit, say, told, day))))
         orders = tuple(_orders(say, told, day, page, meals))
+        if is_long(kit):  # the day's energy, fuel and time are not cooked by; the site tells them
+            page = replace(page, facts=())
         made.append(PocketDay(f"day-{day.day}", page, dangers, orders, meals))
     return tuple(made)
 
