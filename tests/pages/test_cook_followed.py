@@ -13,6 +13,7 @@ import pytest
 from builder.formulas.expression import evaluate
 from builder.model.kit import Kit
 from builder.pages.trip.book import Book, write_book
+from builder.pages.trip.changing import shared_formulas
 from builder.planning.public import without_people
 from tests.pages.conftest import TEMPLATES
 from tests.pages.dishes import POCKETS, PULSE, STEW, TEA
@@ -24,6 +25,7 @@ DINNER = {
     "dinner": [{"cook": "stew", "from": {"pulse": "pulse-box"}}, {"cook": "pockets"}],
     "drinks": [{"cook": "tea"}],
 }
+SHARED: Any = shared_formulas()  # these come with the kit's script
 FIRE = {"allowed": True, "irons": ["one-iron"], "wood_moisture": "20 %"}
 
 
@@ -61,7 +63,7 @@ def party(seen: Seen) -> dict[str, str | None]:
 
 
 def worth(data: Any, name: str) -> Any:
-    """Work a figure out from the page's leaves alone."""
+    """Work a figure out from the page's leaves and what all pages share, alone."""
     figure = data["figures"][name]
     if "formula" not in figure:
         return figure["value"]
@@ -73,7 +75,8 @@ def worth(data: Any, name: str) -> Any:
         else one["value"]
         for symbol, one in figure["inputs"].items()
     }
-    return evaluate(data["formulas"][figure["formula"]]["expression"], given)
+    formula = {**SHARED, **data["formulas"]}[figure["formula"]]
+    return evaluate(formula["expression"], {**formula.get("constants", {}), **given})
 
 
 @pytest.mark.parametrize(
