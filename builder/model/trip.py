@@ -233,6 +233,18 @@ class Trip:
         """Give the one of the party with a name that reading has checked."""
         return next(person for person in self.party if person.name == name)
 
+    @property
+    def batches(self) -> tuple[str, ...]:
+        """The ids of the batches that meals name, each once, in the order they are first eaten."""
+        named = (
+            batch
+            for day in self.days
+            for meal in day.meals
+            for item in meal.items
+            for _, batch in item.batches
+        )
+        return tuple(dict.fromkeys(named))
+
     def date_of(self, day_number: int) -> datetime.date | None:
         """Give the calendar date of a day, counted from 1, where the start is told."""
         return self.start + datetime.timedelta(days=day_number - 1) if self.start else None

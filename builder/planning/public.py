@@ -35,11 +35,6 @@ NO_PLACE = Place("", 0, 0)
 NO_DAY = datetime.date(2001, 1, 1)
 # Faster than this on foot a rounded way is no way: then the hours alone count.
 _FASTEST_KM_H = 7.0
-# Told of one person each, and of a usual body here.
-_OF_PEOPLE = (
-    "looks.people.", "looks.energy.", "looks.sweating.", "looks.needs_more.", "weights.people.",
-)  # fmt: skip
-_OF_ONE = ".people."
 # Rests on what each one carries, which stays at home.
 _CAUTIONS_OF_PEOPLE = frozenset({"heavy-load"})
 
@@ -61,7 +56,7 @@ def public_trip(kit: Kit, content: Content) -> PublicTrip:
     as_told = {
         person.name: say("Person {n}", n=number) for number, person in enumerate(trip.party, 1)
     }
-    batches = {old: f"batch-{number}" for number, old in enumerate(_batches_of(trip), start=1)}
+    batches = {old: f"batch-{number}" for number, old in enumerate(trip.batches, start=1)}
     shown = replace(
         leaving(_with_heights(trip)),
         party=tuple(leaving(each, name=as_told[each.name]) for each in trip.party),
@@ -115,17 +110,6 @@ def _leaving(value: Any, kind: type, name: str) -> Any:
 
 
 # -- the trip -------------------------------------------------------------------------------------
-
-
-def _batches_of(trip: Trip) -> dict[str, None]:
-    """Give the batches that a trip names, in the order they are first eaten."""
-    return dict.fromkeys(
-        batch
-        for day in trip.days
-        for meal in day.meals
-        for item in meal.items
-        for _, batch in item.batches
-    )
 
 
 def _with_heights(trip: Trip) -> Trip:

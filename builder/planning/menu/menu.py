@@ -97,14 +97,7 @@ def plan_menu(
 def _batch_names(trip: Trip, judged: Mapping[str, Judged]) -> dict[str, str]:
     """Name the batches of a trip by what they are now, so that no two are called alike."""
     say = speech_of(trip.language)
-    named = [
-        batch
-        for day in trip.days
-        for meal in day.meals
-        for item in meal.items
-        for _, batch in item.batches
-    ]
-    return told_apart(say, {batch: name_now(say, judged[batch]) for batch in named})
+    return told_apart(say, {batch: name_now(say, judged[batch]) for batch in trip.batches})
 
 
 class _MenuPlanner:

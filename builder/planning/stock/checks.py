@@ -69,13 +69,7 @@ def without_broken(content: Content, judged: Mapping[str, Judged]) -> Content:
     trips = {
         name: trip
         for name, trip in content.trips.items()
-        if all(
-            batch in judged
-            for day in trip.days
-            for meal in day.meals
-            for item in meal.items
-            for _, batch in item.batches
-        )
+        if all(batch in judged for batch in trip.batches)
     }
     return replace(content, trips=trips)
 
