@@ -24,8 +24,8 @@ def graph_data(kit: Kit, graph: Graph) -> Data:
     ids = _formula_ids(graph)
     # Figures of one kind lie side by side, which packs into much less.
     for name, node in sorted(graph.nodes.items(), key=lambda each: _kind(*each)):
-        if node.expression:
-            formulas.setdefault(ids[node.formula], _formula(node))
+        if node.expression and ids[node.formula] not in formulas:
+            formulas[ids[node.formula]] = _formula(node)
         figures[name] = _figure(kit, graph, node, ids)
     return {"formulas": dict(sorted(formulas.items())), "figures": figures}
 
