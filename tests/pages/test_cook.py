@@ -119,21 +119,32 @@ def test_water_boiled_for_one_soak_is_not_measured_twice() -> None:
     ]
 
 
+GOES_ON = "The food takes up about 58 ml. What is left, 232 ml, goes into the dish."
+
+
 @pytest.mark.parametrize(
-    ("taken_up_ml", "says"),
+    ("taken_up_ml", "after", "says"),
     [
-        (58.1, "The food takes up about 58 ml. What is left, 232 ml, is broth: drink it."),
-        (290.5, "The food takes up all the water."),
-        (0, ""),
+        (58.1, (), "The food takes up about 58 ml. What is left, 232 ml, is broth: drink it."),
+        (
+            58.1,
+            (step("rest", minutes=5), step("serve")),
+            "The food takes up about 58 ml. What is left, 232 ml, is broth: drink it.",
+        ),
+        # Raw beans' water is not drunk before it boils; and flakes need what they are stirred into.
+        (58.1, (step("simmer", minutes=9), step("serve")), GOES_ON),
+        (58.1, (step("mix"), step("serve")), GOES_ON),
+        (290.5, (), "The food takes up all the water."),
+        (0, (), ""),
     ],
 )
 def test_what_dried_food_takes_up_and_leaves_as_broth_is_told(
-    taken_up_ml: float, says: str
+    taken_up_ml: float, after: tuple[PlannedStep, ...], says: str
 ) -> None:
     pot = bean_pot()
     broth_ml = 290.5 - taken_up_ml if taken_up_ml else 0
     soak = replace(pot.steps[0], taken_up_ml=taken_up_ml, broth_ml=broth_ml)
-    assert lines(replace(pot, steps=(soak, *pot.steps[1:])))[0][2].strip() == says
+    assert lines(replace(pot, steps=(soak, *after)))[0][2].strip() == says
 
 
 @pytest.mark.parametrize(

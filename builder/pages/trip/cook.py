@@ -26,6 +26,8 @@ from builder.planning.tracing import count
 from builder.speech import Speech, later, speech_of
 from builder.units import rounded
 
+_BROTH = later("The food takes up about {taken}. What is left, {left}, is broth: drink it.")
+_GOES_ON = later("The food takes up about {taken}. What is left, {left}, goes into the dish.")
 _NAMED = re.compile(r"<([a-z0-9-]+)>")
 _HEATED = ("boil", "simmer", "fry", "press")
 _POTTED = ("pot", "mug")  # what is heated in a pot
@@ -529,7 +531,7 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
         _pressed(say, step, f"{at}.steps.{place}") if step.do == "press" else (),
         (
             *_said(figures, meal, step.say, parts, ids),
-            *_broth(figures, step, parts, f"{at}.steps.{place}"),
+            *_broth(figures, meal, place, parts, f"{at}.steps.{place}"),
         ),
         say("{time} at sea level", time=at_sea) if step.minutes and at_sea != minutes else "",
         number(rounded(timed)) if timed >= 0.5 else "",
@@ -537,8 +539,12 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
     )
 
 
-def _broth(figures: Figures, step: PlannedStep, parts: int, at: str) -> Cell:
-    """Say what dried food takes up of its water, and what stays round it."""
+def _broth(figures: Figures, meal: PlannedMeal, place: int, parts: int, at: str) -> Cell:
+    """Say what dried food takes up of its water, and what becomes of the rest.
+
+    It is broth to drink only where nothing more is cooked with it or stirred into it.
+    """
+    step = meal.steps[place]
     if step.taken_up_ml <= 0:
         return ()
     if step.broth_ml < 1:
@@ -548,7 +554,8 @@ def _broth(figures: Figures, step: PlannedStep, parts: int, at: str) -> Cell:
         figure = "" if parts > 1 else f"{at}.{name}"
         return figures.scaled(_part(volume_ml, parts), "volume_ml", figure)[:1]
 
-    said = figures.say("The food takes up about {taken}. What is left, {left}, is broth: drink it.")
+    is_last = all(each.do in ("rest", "serve") for each in meal.steps[place + 1 :])
+    said = figures.say(_BROTH if is_last else _GOES_ON)
     taken = amount(step.taken_up_ml, "taken_up_ml")
     return (Piece(" "), *filled(said, taken=taken, left=amount(step.broth_ml, "broth_ml")))
 
