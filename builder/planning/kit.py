@@ -82,7 +82,7 @@ def plan_trip(
         for day, water in zip(trip.days, waters, strict=True)
     ]
     fuel = kit_fuel(trip, hearth, fuel_days)
-    load = weights(trip, content, hearth, menus, fuel, fuel_days, waters)
+    load = weights(trip, hearth, menus, fuel, fuel_days, waters)
     energies = [
         [person_energy(trip, day, person, load.by_day_g[day.number - 1]) for person in trip.party]
         for day in trip.days
@@ -134,7 +134,7 @@ def plan_trip(
         wood_g=add(day.fuel.wood_g for day in days),
         wood_low_g=add(day.fuel.wood_low_g for day in days),
         wood_high_g=add(day.fuel.wood_high_g for day in days),
-        irons=tuple(content.gear.irons[name].name for name in _irons(trip)),
+        irons=tuple(iron.name for iron in hearth.irons),
         pots=tuple((pot.id, pot.name, pot.room_ml) for pot in hearth.pots),
         batches=batches,
         weights=load,
@@ -164,10 +164,6 @@ def _batches_named(menus: Sequence[Sequence[MenuItem]]) -> Iterable[str]:
         for portion in each.portions
         if portion.planned.batch
     )
-
-
-def _irons(trip: Trip) -> tuple[str, ...]:
-    return trip.fire.irons if trip.fire and trip.fire.allowed else ()
 
 
 def _party(

@@ -101,7 +101,6 @@ def look_again(
     lines: Sequence[ShoppingLine],
 ) -> Looks:
     """Give all second looks of a trip."""
-    fire = trip.fire if trip.fire and trip.fire.allowed else None
     return Looks(
         labels=_offered(partial(_label, day, meal) for day in days for meal in day.meals),
         people=_offered(partial(_person_food, person, days) for person in trip.party),
@@ -139,9 +138,7 @@ def look_again(
         cold_gas=tuple(
             each for each in _offered(partial(cold_gas, day, hearth) for day in days) if each
         ),
-        irons=tuple(
-            iron_heats(days, [content.gear.irons[name] for name in fire.irons] if fire else [])
-        ),
+        irons=tuple(iron_heats(days, hearth.irons)),
         pressure=tuple(under_pressure(days, hearth.pots, content)),
         needs_more=tuple(each for person in trip.party for each in needs_more(person, days)),
         wood_g=wood_range_g(trip, days, hearth),

@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 
 from builder.model.batch import Weighing
-from builder.model.gear import StoveTest
+from builder.model.gear import Iron, StoveTest
 from builder.model.kit import (
     Carried,
     Conditions,
@@ -54,7 +54,8 @@ from builder.planning.cooking.hearth import Burner, Hearth
 from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.menu import eaten_kcal
 
-HEARTH = Hearth(Burner("stove", 2600, 500, 0.55), None, None, (), 2, 14.0)
+IRONS = (Iron("iron", "iron", 1500.0, presses=2),)
+HEARTH = Hearth(Burner("stove", 2600, 500, 0.55), None, None, (), IRONS, 14.0)
 START = datetime.date(2031, 9, 4)
 LOW_CAMP = Conditions(640, 938.8, 97.85, 1.16, 4, 16, "sheltered", "stream", "filter", 8)
 HIGH_CAMP = Conditions(1900, 805.0, 93.65, 1.55, -2, 9, "breezy", "snow", "none", 0)

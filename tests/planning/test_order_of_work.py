@@ -13,7 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.formulas.fire import EMBER_MIN
-from builder.model.gear import Pot
+from builder.model.gear import Iron, Pot
 from builder.model.kit import (
     Conditions,
     FuelDay,
@@ -31,9 +31,10 @@ from tests.planning.folders import Record, day, day_trip, hand, uses
 
 HERE = Conditions(640, 938.8, 97.85, 1.16, 4, 16, "sheltered", "stream", "filter", 8)
 POTS = tuple(Pot(name, name, 2000.0, 200.0, "aluminium") for name in ("large", "small"))
-STOVE = Hearth(Burner("stove", 2000.0, 400.0, 0.5), None, None, POTS, 2, 14.0)
-FIRE = Hearth(Burner("fire", 3000.0, 0.0, 0.1), None, None, POTS, 2, 14.0)
-NEITHER = Hearth(None, None, None, POTS, 0, 0.0)
+IRONS = (Iron("iron", "iron", 1500.0, presses=2),)
+STOVE = Hearth(Burner("stove", 2000.0, 400.0, 0.5), None, None, POTS, IRONS, 14.0)
+FIRE = Hearth(Burner("fire", 3000.0, 0.0, 0.1), None, None, POTS, IRONS, 14.0)
+NEITHER = Hearth(None, None, None, POTS, (), 0.0)
 
 
 def ingredient(name: str) -> PlannedIngredient:

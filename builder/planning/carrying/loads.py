@@ -4,10 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from builder.model.content import Content
-
-# Where nobody told what they carry to: a share of body mass. Adults from leaders' guidance
-# (read in a copy), children after paediatric advice on backpacks (read in a copy).
 from builder.model.figure import (
     Figure,
     add,
@@ -36,6 +32,8 @@ from builder.planning.needs import GROWN_UP_YEARS
 from builder.problems import Problem, ProblemsFound
 from builder.speech import Speech, later, speech_of
 
+# Where nobody told what they carry to: a share of body mass. Adults from leaders' guidance
+# (read in a copy), children after paediatric advice on backpacks (read in a copy).
 UNTOLD_LIMIT_SHARE = named(0.20, "untold_limit_share", "common-practice")
 UNTOLD_CHILD_LIMIT_SHARE = named(0.10, "untold_child_limit_share", "common-practice")
 LITRE_G = named(1000.0, "litre_g", "common-practice")
@@ -80,16 +78,13 @@ def _said(default: DefaultUsed, say: Speech) -> DefaultUsed:
     )
 
 
-def gear_items(trip: Trip, content: Content, hearth: Hearth) -> tuple[Carried, ...]:
+def gear_items(trip: Trip, hearth: Hearth) -> tuple[Carried, ...]:
     """Give stove, pots, irons and shared gear, each whole."""
     items = []
     if hearth.stove:
         items.append(Carried(hearth.stove.name, hearth.stove.mass_g, "gear"))
     items += [Carried(pot.name, pot.mass_g, "gear") for pot in hearth.pots]
-    if trip.fire and trip.fire.allowed:
-        for name in trip.fire.irons:
-            iron = content.gear.irons[name]
-            items.append(Carried(iron.name, iron.mass_g, "gear"))
+    items += [Carried(iron.name, iron.mass_g, "gear") for iron in hearth.irons]
     items += [Carried(gear.name, gear.mass_g, "gear") for gear in trip.gear_shared]
     return tuple(items)
 
@@ -127,7 +122,6 @@ def by_day_g(
 
 def weights(
     trip: Trip,
-    content: Content,
     hearth: Hearth,
     menus: Sequence[Sequence[MenuItem]],
     fuel: KitFuel | None,
@@ -135,7 +129,7 @@ def weights(
     waters: Sequence[WaterDay],
 ) -> Weights:
     """Give all weights, and share everything out, each thing whole to one person."""
-    gear = gear_items(trip, content, hearth)
+    gear = gear_items(trip, hearth)
     say = speech_of(trip.language)
     fuels = fuel_items(fuel, say)
     gear_g = add(each.mass_g for each in gear)

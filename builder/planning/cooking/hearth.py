@@ -18,7 +18,7 @@ from builder.formulas.fire import (
 from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, water_heat_kj, whole_units
 from builder.model.content import Content
 from builder.model.figure import Figure, counted, guarded, holds, named, none
-from builder.model.gear import Fuel, Pot, Stove, StoveTest
+from builder.model.gear import Fuel, Iron, Pot, Stove, StoveTest
 from builder.model.trip import Fire, Trip
 from builder.planning.refusals import told_at
 from builder.planning.tracing import count, work
@@ -66,8 +66,13 @@ class Hearth:
     stove: Stove | None
     fuel: Fuel | None
     pots: tuple[Pot, ...]
-    presses_at_once: int
+    irons: tuple[Iron, ...]  # over the fire; none where there may be none
     wood_mj_kg: float
+
+    @property
+    def presses_at_once(self) -> int:
+        """How many fillings the irons take together."""
+        return sum(iron.presses for iron in self.irons)
 
     def pot_for(self, volume_ml: float) -> tuple[Pot | None, int]:
         """Give the pot with the fewest potfuls, then the lightest, and the potfuls.
@@ -109,7 +114,7 @@ def hearth_of(trip: Trip, content: Content) -> Hearth:
         stove=stove,
         fuel=gear.fuels[stove.burns] if stove else None,
         pots=tuple(gear.pots[name] for name in _unique(trip.pots)),
-        presses_at_once=sum(gear.irons[name].presses for name in fire.irons) if fire else 0,
+        irons=tuple(gear.irons[name] for name in fire.irons) if fire else (),
         wood_mj_kg=_wood_mj_kg(fire),
     )
 
