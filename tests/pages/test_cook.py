@@ -16,6 +16,7 @@ from builder.pages.words import short_names
 from builder.speech import speech_of
 from tests.pages.sample_kit import bean_pot, ingredient, meal, sample_kit, step, toasties
 
+AT = "days.0.meals.3"  # the address of the meal in kit.json
 ENGLISH = speech_of("en")
 
 
@@ -31,7 +32,7 @@ def lines(of: PlannedMeal) -> list[tuple[list[str], str, str]]:
             "".join(piece.text for piece in line.do).replace("\u00a0", " "),
             said((*line.more, *line.say)),
         )
-        for line in cooking(sample_kit(), of, 1).steps
+        for line in cooking(sample_kit(), of, 1, AT).steps
     ]
 
 
@@ -50,7 +51,7 @@ def test_amounts_come_before_the_doing_and_nothing_is_added_twice() -> None:
 
 
 def test_minutes_at_sea_level_are_told_where_they_differ() -> None:
-    steps = cooking(sample_kit(), bean_pot(), 1).steps
+    steps = cooking(sample_kit(), bean_pot(), 1, AT).steps
     assert [each.sea_level.replace("\u00a0", " ") for each in steps] == [
         "",
         "",
@@ -99,8 +100,10 @@ def test_water_is_boiled_before_it_is_poured_on() -> None:
         ),
         ([], "Serve.", ""),
     ]
-    assert cooking(sample_kit(), cup, 1).one_mug
-    assert not cooking(sample_kit(), replace(cup, eaters=("Ash",), plate_shares=(1.0,)), 1).one_mug
+    assert cooking(sample_kit(), cup, 1, AT).one_mug
+    assert not cooking(
+        sample_kit(), replace(cup, eaters=("Ash",), plate_shares=(1.0,)), 1, AT
+    ).one_mug
 
 
 def test_water_boiled_for_one_soak_is_not_measured_twice() -> None:
@@ -173,22 +176,22 @@ def test_water_to_pour_away_is_told() -> None:
 
 
 def test_potfuls_are_the_figure_of_the_meal() -> None:
-    (potful,) = cooking(sample_kit(), bean_pot(), 1, "days.0.meals.3").potfuls
+    (potful,) = cooking(sample_kit(), bean_pot(), 1, AT).potfuls
     assert potful.text == "2 potfuls"
     assert potful.scale is not None
     assert (potful.scale.value, potful.scale.figure) == (2, "days.0.meals.3.potfuls")
 
 
 def test_shares_of_the_pot_are_told_only_where_they_differ() -> None:
-    plates = cooking(sample_kit(), bean_pot(), 1).plates
+    plates = cooking(sample_kit(), bean_pot(), 1, AT).plates
     assert plates is not None
     assert [said(row[1]) for row in plates.rows] == ["45 %", "55 %"]
-    assert cooking(sample_kit(), toasties(), 2).plates is None
+    assert cooking(sample_kit(), toasties(), 2, AT).plates is None
 
 
 def test_no_mean_for_each_stands_beside_shares_that_differ() -> None:
     def heads_of(of: PlannedMeal) -> int:
-        (amounts,) = {len(row) for row in cooking(sample_kit(), of, 1).amounts.rows}
+        (amounts,) = {len(row) for row in cooking(sample_kit(), of, 1, AT).amounts.rows}
         return amounts
 
     alike = replace(bean_pot(), plate_shares=(0.5, 0.5))
@@ -245,7 +248,7 @@ def test_twice_in_one_meal_gets_two_addresses() -> None:
 def test_irons_are_heated_before_they_are_filled() -> None:
     kit = sample_kit()
     (press,) = (
-        line for line in cooking(kit, toasties(), 2).steps if said(line.do).startswith("Press")
+        line for line in cooking(kit, toasties(), 2, AT).steps if said(line.do).startswith("Press")
     )
     assert said(press.amounts[0]).startswith("Heat the empty irons on the embers first: 8 to 24")
     assert len(press.amounts) > 1
@@ -256,7 +259,7 @@ def test_a_filling_is_cooked_in_the_pot_and_pressed_in_the_irons(on: str) -> Non
     kit = sample_kit()
     pot_id, pot, _ = kit.pots[0]
     filled = replace(toasties(), pot=pot_id, cooked_on=on)
-    told = said(cooking(kit, filled, 2).in_short)
+    told = said(cooking(kit, filled, 2, AT).in_short)
     assert f"{pot}, on the {on}. Then Square iron in the embers." in told
     assert "Square iron, on the" not in told
 
@@ -268,7 +271,9 @@ def test_a_filling_is_cooked_in_the_pot_and_pressed_in_the_irons(on: str) -> Non
 def test_only_what_hangs_on_eaters_and_height_is_hidden_with_others(
     of: PlannedMeal, does: str, as_planned: bool
 ) -> None:
-    found = [line for line in cooking(sample_kit(), of, 1).steps if said(line.do).startswith(does)]
+    found = [
+        line for line in cooking(sample_kit(), of, 1, AT).steps if said(line.do).startswith(does)
+    ]
     assert [line.as_planned for line in found] == [as_planned]
 
 
@@ -287,5 +292,5 @@ def test_a_boil_with_minutes_goes_on_boiling_hard(stir: bool, lid: bool, says: s
                 lid=lid)  # fmt: skip
     of = replace(bean_pot(), steps=(hard, step("serve")))
     assert lines(of)[0][1] == says
-    first = cooking(sample_kit(), of, 1).steps[0]
+    first = cooking(sample_kit(), of, 1, AT).steps[0]
     assert (first.timer, "10" in first.sea_level) == ("12", True)

@@ -78,7 +78,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     pocket = PocketPage(
         kit.language,
         glance,
-        pocket_days(kit, days),
+        pocket_days(kit, days, cook),
         carry,
         water,
         fuel,

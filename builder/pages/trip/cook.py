@@ -118,7 +118,7 @@ class Cooking:
     steps: tuple[StepLine, ...]
     plates: Table | None
     one_mug: bool  # the steps are for one mug of several
-    controls: Controls | None = field(compare=False)  # what one may change of it
+    controls: Controls = field(compare=False)  # what one may change of it
     times: tuple[tuple[int, int], ...] = ()  # day, and the meal's place in it
     allergens: tuple[str, ...] = ()
     how: Cell = ()  # to how its figures came about, for the first of the times
@@ -274,7 +274,7 @@ def _when(say: Speech, day: KitDay, meal: PlannedMeal) -> str:
     return say("{day} {meal}", day=words.day_name(say, day), meal=inside)
 
 
-def cooking(kit: Kit, meal: PlannedMeal, day: int, at: str = "") -> Cooking:
+def cooking(kit: Kit, meal: PlannedMeal, day: int, at: str) -> Cooking:
     """Give one meal as it is cooked on a day; `at` is its address in kit.json."""
     figures = figures_of(kit)
     party = len(meal.eaters)
@@ -299,7 +299,7 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int, at: str = "") -> Cooking:
         ),
         plates(figures, meal),
         meal.cook_in == "mug" and party > 1,
-        controls_of(kit, meal, at) if at else None,
+        controls_of(kit, meal, at),
         allergens=allergens_said(figures.say, meal),
     )
 

@@ -7,7 +7,7 @@ differs, which is in the minutes of another height.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay, PlannedMeal
@@ -16,7 +16,7 @@ from builder.pages import words
 from builder.pages.pieces import Cell
 from builder.pages.trip.carry import CarryPage
 from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry
-from builder.pages.trip.cook import Cooking, StepLine, cooking
+from builder.pages.trip.cook import Cooking, CookPage, StepLine
 from builder.pages.trip.day import DayPage
 from builder.pages.trip.fuel import FuelPage
 from builder.pages.trip.glance import GlancePage
@@ -110,9 +110,12 @@ def is_long(kit: Kit) -> bool:
     return len(kit.party) > _FEW and len(kit.days) > _LONG_DAYS
 
 
-def pocket_days(kit: Kit, days: tuple[DayPage, ...]) -> tuple[PocketDay, ...]:
+def pocket_days(
+    kit: Kit, days: tuple[DayPage, ...], cook: tuple[CookPage, ...]
+) -> tuple[PocketDay, ...]:
     """Put the steps of each day's meals behind its menu."""
     say = speech_of(kit.language)
+    ways = {time: way for page in cook for way in page.cookings for time in way.times}
     told = _Told({}, {}, {})
     made = []
     met: set[str] = set()
@@ -120,7 +123,7 @@ def pocket_days(kit: Kit, days: tuple[DayPage, ...]) -> tuple[PocketDay, ...]:
         if not is_long(kit):
             met.clear()
         dangers = _met(met, tuple(_dangers(kit, say, day, None, boxes_of(kit, page.path))))
-        meals = tuple(_in_short(met, tuple(_meals(kit, say, told, day))))
+        meals = tuple(_in_short(met, tuple(_meals(kit, say, told, day, ways))))
         orders = tuple(_orders(say, told, day, page, meals))
         if is_long(kit):  # the day's energy, fuel and time are not cooked by; the site tells them
             page = replace(page, facts=())
@@ -200,14 +203,17 @@ def _orders(
             yield PocketOrder(here.anchor, view, before if before is not here else None)
 
 
-def _meals(kit: Kit, say: Speech, told: _Told, day: KitDay) -> Iterator[PocketMeal]:
+def _meals(
+    kit: Kit, say: Speech, told: _Told, day: KitDay, ways: Mapping[tuple[int, int], Cooking]
+) -> Iterator[PocketMeal]:
     for name in MEALS:
         number = 0
         for place, meal in enumerate(day.meals):
             if meal.meal != name or not meal.recipe:
                 continue
             number += 1
-            shown = _meal(kit, say, day, place, f"day-{day.day}-{name}-{number}")
+            anchor = f"day-{day.day}-{name}-{number}"
+            shown = _meal(kit, say, day, place, anchor, ways[day.day, place])
             here = (As(words.day_name(say, day), shown.anchor), shown.cooking)
             before, first = told.meals.setdefault(_sameness(shown), here)
             if before is not here[0]:
@@ -241,7 +247,7 @@ def _timeless(said: str) -> str:
     return _DIGITS.sub("0", said)
 
 
-def _meal(kit: Kit, say: Speech, day: KitDay, place: int, anchor: str) -> PocketMeal:
+def _meal(kit: Kit, say: Speech, day: KitDay, place: int, anchor: str, way: Cooking) -> PocketMeal:
     meal = day.meals[place]
     boxes = boxes_of(kit, f"cook/{meal.recipe}.md")
     return PocketMeal(
@@ -253,7 +259,7 @@ def _meal(kit: Kit, say: Speech, day: KitDay, place: int, anchor: str) -> Pocket
         _eaters(kit, say, meal),
         tuple(_dangers(kit, say, day, place, boxes)),
         tuple(replace(box, because=()) for box in boxes if box.level == "care"),
-        cooking(kit, meal, day.day),
+        way,
     )
 
 
