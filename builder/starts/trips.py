@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import datetime
 import tempfile
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder.model.content import Content
 from builder.model.trip import Trip
 from builder.planning.stock import Stock, check, packs_of_trip
-from builder.problems import ProblemsFound, did_you_mean, errors
+from builder.problems import Problem, ProblemsFound, did_you_mean, errors
 from builder.reading.cuttings import Key, cut_files, records_of_trip
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
 from builder.reading.rewriting import Changes, rewritten, with_entry
@@ -21,8 +21,6 @@ from builder.site.build import CONTENT_ZIP
 from builder.site.errors import SiteError
 from builder.starts.fresh import StartError, checked_id, example, write_new
 from builder.starts.strangers import as_list_item, list_item, taken_of
-
-KIT_LAYER = "kit"
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,8 +50,7 @@ def start_trip(
     if len(set(asked.party)) != len(asked.party):
         raise StartError("somebody is named twice in --party", "name each person once")
     if source is None:
-        text = _from_example(asked)
-        return write_new({folder / "trips" / f"{name}.yaml": text.encode("utf-8")}), []
+        return _write_into(folder, {f"trips/{name}.yaml": _from_example(asked)}), []
     if _is_kit(source):
         return _from_kit(folder, layers, Path(source), asked)
     if asked.theirs:
@@ -66,11 +63,13 @@ def start_trip(
             f"there is no trip {source!r} in {shown}",
             did_you_mean(source, here.content.trips) + "; or name a kit's zip file",
         )
-    stock, _ = check(here.content)
+    stock, told = check(here.content)
     changes, notes = _changes(here.content, stock, here.content.trips[source], asked)
-    text = rewritten(here.texts["trip", source], changes)
-    _check_builds(text, name, [*layers], here)
-    return write_new({folder / "trips" / f"{name}.yaml": text.encode("utf-8")}), notes
+    files = {f"trips/{name}.yaml": rewritten(here.texts["trip", source], changes)}
+    found = _read_over(files, name, layers)
+    _, more = check(found.content)
+    _stop_on_new([*found.problems, *more], [*here.problems, *told])
+    return _write_into(folder, files), notes
 
 
 def _is_kit(source: str) -> bool:
@@ -109,20 +108,23 @@ def _changes(
     return Changes(asked.title, start, asked.party, gone), notes
 
 
-def _check_builds(text: str, name: str, layers: list[Layer], here: Folder) -> None:
-    """Read the new trip over the folder, and stop with its problems before anything is written."""
+def _read_over(files: Mapping[str, str], name: str, layers: Sequence[Layer]) -> Folder:
+    """Read what is to be written as if it lay over the folder, before anything is written."""
     with tempfile.TemporaryDirectory() as scratch:
-        trips = Path(scratch) / "trips"
-        trips.mkdir()
-        (trips / f"{name}.yaml").write_text(text, "utf-8")
-        found = read_folder([*layers, Layer(Path(scratch), f"new trip {name}", ("trips",))])
-    _, more = check(found.content)
-    before = {str(problem) for problem in here.problems}
-    _, old = check(here.content)
-    before |= {str(problem) for problem in old}
-    new = [each for each in (*found.problems, *more) if str(each) not in before]
+        _write_into(Path(scratch), files)
+        return read_folder([*layers, Layer(Path(scratch), f"new trip {name}")])
+
+
+def _stop_on_new(problems: Iterable[Problem], before: Iterable[Problem]) -> None:
+    """Stop where what is to be written brings an error; what was wrong before is told elsewhere."""
+    known = {str(problem) for problem in before}
+    new = [each for each in problems if str(each) not in known]
     if errors(new):
         raise ProblemsFound(new)
+
+
+def _write_into(folder: Path, files: Mapping[str, str]) -> list[Path]:
+    return write_new({folder / path: text.encode("utf-8") for path, text in files.items()})
 
 
 # -- from an old kit ------------------------------------------------------------------------------
@@ -160,24 +162,8 @@ def _from_kit(
         keys = records_of_trip(new.content.trips[name], new.content, ())
         taken = taken_of(keys, new, here, asked.theirs)
         files = _files(taken.texts, new, name, packs_of_trip(trip, kit.content, stock.judged))
-        _check_reads(files, name, layers, here)
-    written = {folder / path: each.encode("utf-8") for path, each in files.items()}
-    return write_new(written), [*notes, *taken.notes]
-
-
-def _check_reads(
-    files: Mapping[str, str], name: str, layers: Sequence[Layer], here: Folder
-) -> None:
-    """Read what is to be written over the folder, and stop with its problems before it is."""
-    with tempfile.TemporaryDirectory() as scratch:
-        for path, text in files.items():
-            (Path(scratch) / path).parent.mkdir(parents=True, exist_ok=True)
-            (Path(scratch) / path).write_text(text, "utf-8")
-        found = read_folder([*layers, Layer(Path(scratch), f"new trip {name}")])
-    before = {str(problem) for problem in here.problems}
-    new = [each for each in found.problems if str(each) not in before]
-    if errors(new):
-        raise ProblemsFound(new)
+        _stop_on_new(_read_over(files, name, layers).problems, here.problems)
+    return _write_into(folder, files), [*notes, *taken.notes]
 
 
 def _unpacked(source: Path, scratch: Path) -> Path:
