@@ -15,15 +15,19 @@ Function = TypeVar("Function", bound=Callable[..., Any])
 
 # The unit that the end of a name tells, longest endings first.
 UNIT_OF_ENDING = {
-    "kj_kg_k": "kJ/(kg K)", "mg_100g": "mg/100 g", "kcal_h": "kcal/h", "kcal_day": "kcal/day",
+    "kj_kg_k": "kJ/(kg K)", "j_kmol_k": "J/(kmol K)", "w_m2_k": "W/(m² K)", "g_m2_h": "g/(m² h)",
+    "mg_100g": "mg/100 g", "kcal_h": "kcal/h", "kcal_day": "kcal/day", "kcal_year": "kcal/year",
     "kcal_kg": "kcal/kg", "kcal_g": "kcal/g", "kcal_100g": "kcal/100 g", "kcal_cm": "kcal/cm",
-    "g_kg": "g/kg", "g_100g": "g/100 g",
-    "ml_h": "ml/h", "mj_kg": "MJ/kg", "kj_kg": "kJ/kg", "kj_k": "kJ/K", "kj_min": "kJ/min",
-    "g_ml": "g/ml", "ml_g": "ml/g", "kg_h": "kg/h", "kg_m2": "kg/m²", "w_m2": "W/m²",
-    "w_kg": "W/kg", "km_h": "km/h", "m_s": "m/s", "m_s2": "m/s²", "k_m": "K/m", "k_h": "K/h",
-    "per_min": "1/min", "per_h": "1/h", "cm2": "cm²", "m2": "m²", "mm": "mm", "cm": "cm",
-    "kcal": "kcal", "kwh": "kWh", "kj": "kJ", "mj": "MJ", "hpa": "hPa", "kpa": "kPa", "mpa": "MPa",
-    "kg": "kg", "mg": "mg", "ml": "ml", "min": "min", "hours": "h", "days": "days",
+    "g_kg": "g/kg", "g_100g": "g/100 g", "g_h": "g/h", "kj_g": "kJ/g", "kg_kmol": "kg/kmol",
+    "ml_h": "ml/h", "ml_day": "ml/day", "mj_kg": "MJ/kg", "kj_kg": "kJ/kg", "kj_k": "kJ/K",
+    "kj_min": "kJ/min", "g_ml": "g/ml", "ml_g": "ml/g", "kg_h": "kg/h", "kg_m2": "kg/m²",
+    "kg_m3": "kg/m³", "w_m2": "W/m²", "kw_m2": "kW/m²", "w_kg": "W/kg", "w_k": "W/K",
+    "km_h": "km/h", "m_s": "m/s", "m_s2": "m/s²", "k_m": "K/m", "k_h": "K/h", "k_mmhg": "K/mmHg",
+    "per_min": "1/min", "per_h": "1/h", "per_l": "1/l", "share_per_k": "1/K",
+    "cm2_per_m2": "cm²/m²", "hpa_per_mpa": "hPa/MPa", "hpa_per_mmhg": "hPa/mmHg",
+    "j_per_kcal": "J/kcal", "kj_per_kcal": "kJ/kcal", "cm2": "cm²", "m2": "m²", "mm": "mm",
+    "cm": "cm", "kcal": "kcal", "kwh": "kWh", "kj": "kJ", "mj": "MJ", "hpa": "hPa", "kpa": "kPa",
+    "mpa": "MPa", "kg": "kg", "mg": "mg", "ml": "ml", "min": "min", "hours": "h", "days": "days",
     "months": "months", "years": "years", "share": "share", "factor": "×", "percent": "%",
     "g": "g", "h": "h", "c": "°C", "k": "K", "w": "W", "kw": "kW", "m": "m", "l": "l",
 }  # fmt: skip
@@ -46,12 +50,29 @@ def unit_of_name(name: str) -> str:
     -----
     The longest ending that is known decides.
     """
+    return UNIT_OF_ENDING.get(ending_of_name(name), "")
+
+
+def ending_of_name(name: str) -> str:
+    """End of a name that tells its unit.
+
+    Parameters
+    ----------
+    name : str
+        A name such as melting_kj_kg.
+
+    Returns
+    -------
+    str
+        The longest ending that is known, such as kj_kg; "" for a bare number. [-]
+
+    Notes
+    -----
+    The whole name may be its ending.
+    """
     parts = name.split("_")
-    for start in range(1, len(parts)):
-        unit = UNIT_OF_ENDING.get("_".join(parts[start:]))
-        if unit is not None:
-            return unit
-    return UNIT_OF_ENDING.get(name, "")
+    endings = ("_".join(parts[start:]) for start in range(len(parts)))
+    return next((ending for ending in endings if ending in UNIT_OF_ENDING), "")
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,7 +9,7 @@ from functools import cache
 from itertools import count
 from typing import Any
 
-from builder.formulas.declaring import FORMULAS, unit_of_name
+from builder.formulas.declaring import FORMULAS, ending_of_name
 from builder.formulas.expression import names_in
 from builder.model.figure import Count, Figure, Found, Named, Origin, Reckoned, Told, Traced, Worked
 
@@ -309,11 +309,11 @@ class _Writer:
 
     def _free(self, name: str) -> str:
         number, free = 1, name
+        ending = ending_of_name(name)
+        head = name.removesuffix(ending).rstrip("_")
         while free in self.inputs:
             number += 1
-            head, _, unit = name.rpartition("_")
-            keeps_unit = bool(head) and unit_of_name(name) != ""
-            free = f"{head}_{number}_{unit}" if keeps_unit else f"{name}_{number}"
+            free = f"{head}_{number}_{ending}" if head and ending else f"{name}_{number}"
         return free
 
 
@@ -350,8 +350,8 @@ def _common(names: Iterator[str]) -> str:
         return each[0]
     if not each:
         return "parts"
-    units = {name.rpartition("_")[2] for name in each if unit_of_name(name)}
-    return f"parts_{units.pop()}" if len(units) == 1 else "parts"
+    endings = {ending_of_name(name) for name in each} - {""}
+    return f"parts_{endings.pop()}" if len(endings) == 1 else "parts"
 
 
 def _number(value: float) -> str:

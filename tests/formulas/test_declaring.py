@@ -16,7 +16,13 @@ from hypothesis import strategies as st
 
 import builder.formulas
 from builder.formulas.cooling import LOSS_W_K, WIND_LOSS_FACTOR
-from builder.formulas.declaring import FORMULAS, Formula, unit_of_name
+from builder.formulas.declaring import (
+    FORMULAS,
+    UNIT_OF_ENDING,
+    Formula,
+    ending_of_name,
+    unit_of_name,
+)
 from builder.formulas.effort import ACTIVITIES
 from builder.formulas.expression import evaluate, names_in
 from builder.formulas.treatment import CHEMICALS
@@ -175,7 +181,39 @@ def test_each_source_is_known() -> None:
         ("volume_ml", "ml"), ("rate_ml_h", "ml/h"), ("basal_kcal", "kcal"),
         ("energy_kcal_100g", "kcal/100 g"), ("boiling_point_c", "°C"), ("c_kj_kg_k", "kJ/(kg K)"),
         ("efficiency_share", "share"), ("potfuls", ""), ("parts", ""), ("altitude_m", "m"),
+        ("hpa_per_mpa", "hPa/MPa"), ("gas_constant_j_kmol_k", "J/(kmol K)"),
+        ("molar_kg_kmol", "kg/kmol"), ("kw_m2", "kW/m²"), ("rate_per_min", "1/min"),
+        ("energy_per_100g_kcal", "kcal"),
     ],
 )  # fmt: skip
 def test_the_end_of_a_name_tells_its_unit(name: str, unit: str) -> None:
     assert unit_of_name(name) == unit
+
+
+# Words of a unit that a longer unit begins with: an ending that leaves one of them is cut short.
+OF_A_UNIT = {ending for ending in UNIT_OF_ENDING if "_" not in ending} - {"c"} | {
+    "per",
+    "j",
+    "kmol",
+}
+
+
+@pytest.mark.parametrize("formula", DECLARED, ids=lambda each: each.id)
+def test_no_name_has_a_part_of_its_unit_only(formula: Formula) -> None:
+    for name in (formula.function.__name__, *formula.names):
+        ending = ending_of_name(name)
+        left = name.removesuffix(ending).rstrip("_").rpartition("_")[2]
+        assert left not in OF_A_UNIT or not ending, name
+
+
+# How docstrings write what is printed otherwise.
+PRINTED = {"degC": "°C", "d": "days"}
+
+
+@pytest.mark.parametrize("formula", DECLARED, ids=lambda each: each.id)
+def test_the_end_of_an_argument_tells_the_unit_that_its_docstring_tells(formula: Formula) -> None:
+    for name, text in blocks(inspect.getdoc(formula.function) or "", KINDS):
+        unit, said = unit_of_name(name), re.search(r"\[([^]]+)\]", text)
+        if said and unit not in ("", "×") and name != "rate_per_min":
+            told = re.sub(r"(?<=m)[23]", lambda each: "²³"[int(each[0]) - 2], said[1])
+            assert unit == PRINTED.get(told, told), name

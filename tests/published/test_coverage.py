@@ -26,6 +26,7 @@ WITHOUT_A_ROW = {
     "declaring.declared": "notes a formula, computes nothing",
     "declaring.declared_ends": "notes the ends of a range, computes nothing",
     "declaring.unit_of_name": "reads a name, computes nothing",
+    "declaring.ending_of_name": "reads a name, computes nothing",
     "heat.whole_units": "rounds a quotient up; its tests are the definition",
     "load.least_containers": "a search; its tests hold it against trying every choice",
     "needs.spread_share": "largest less smallest, over the mean",
