@@ -10,10 +10,8 @@ from builder.pages.charts import Chart, kinds_chart, packs_chart
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Table, link, table, text
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.people import pack, person_paths
+from builder.pages.trip.people import in_order, pack, person_paths, water_g
 from builder.pages.trip.placing import boxes_at, pack_line
-
-_ORDER = ("own", "gear", "fuel", "food", "water")
 
 
 @dataclass(frozen=True, slots=True)
@@ -124,14 +122,12 @@ def _share(figures: Figures, each: PersonLoad) -> str:
 
 def _pack(kit: Kit, figures: Figures, each: PersonLoad, number: int, href: str) -> Pack:
     say = figures.say
-    things = sorted(each.carries, key=lambda thing: _ORDER.index(thing.kind))
     rows = [
         ((*text(thing.what), *pack_line(kit, thing)), figures.both(thing.mass_g, "mass_g"))
-        for thing in things
-        if thing.kind != "water"
+        for thing in in_order(each)
     ]
-    if water_g := sum(thing.mass_g for thing in things if thing.kind == "water"):
-        rows.append((text(say("Water")), figures.both(water_g, "volume_ml")))
+    if water := water_g(each):
+        rows.append((text(say("Water")), figures.both(water, "volume_ml")))
     return Pack(
         f"pack-{number}",
         each.name,

@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 
 from builder.model.kit import (
     HOWS,
+    Carried,
     How,
     Kit,
     KitDay,
@@ -33,7 +34,7 @@ from builder.units import rounded
 
 _NOT_IN_A_SLUG = re.compile(r"[^a-z0-9]+")
 _LONGEST_SLUG = 40
-_CARRY_ORDER = ("own", "gear", "fuel", "food", "water")
+_CARRY_ORDER = ("own", "gear", "fuel", "food")
 _MEAL_OF = {
     "breakfast": later("Day\u00a0{n} breakfast"),
     "lunch": later("Day\u00a0{n} lunch"),
@@ -243,23 +244,28 @@ def _carries(
 ) -> tuple[CarriedLine, ...]:
     """Give the pack's things; water together, since nobody weighs it litre by litre."""
     say = figures.say
-    things = sorted(load.carries, key=lambda thing: _CARRY_ORDER.index(thing.kind))
     lines = [
         CarriedLine(
             figures.both(thing.mass_g, "mass_g"),
             link(thing.what, anchors.get(thing.meal, "") if thing.meal else ""),
             pack_line(kit, thing),
         )
-        for thing in things
-        if thing.kind != "water"
+        for thing in in_order(load)
     ]
-    if water_g := _water_g(load):
+    if water := water_g(load):
         most = text(say("Water, where the most is carried"))
-        lines.append(CarriedLine(figures.both(water_g, "volume_ml"), most))
+        lines.append(CarriedLine(figures.both(water, "volume_ml"), most))
     return tuple(lines)
 
 
-def _water_g(load: PersonLoad | None) -> float:
+def in_order(load: PersonLoad) -> list[Carried]:
+    """Give the things of a pack but its water, what is one's own first."""
+    things = (thing for thing in load.carries if thing.kind != "water")
+    return sorted(things, key=lambda thing: _CARRY_ORDER.index(thing.kind))
+
+
+def water_g(load: PersonLoad | None) -> float:
+    """Give the water of a pack, all together."""
     things = load.carries if load else ()
     return sum(thing.mass_g for thing in things if thing.kind == "water")
 
@@ -276,8 +282,8 @@ def _brings(kit: Kit, figures: Figures, load: PersonLoad | None) -> tuple[Cell, 
         things.append(text(say("Your own gear: no weight is counted for it here")))
     mug = figures.both(kit.mug_ml, "volume_ml")
     things.append(filled(say("A mug of {volume}: all amounts in mugs mean this one"), volume=mug))
-    if water_g := _water_g(load):
-        room = figures.both(water_g, "volume_ml")
+    if water := water_g(load):
+        room = figures.both(water, "volume_ml")
         things.append(filled(say("Bottles or bags for {volume} water"), volume=room))
     return tuple(things)
 
