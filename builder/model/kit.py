@@ -298,6 +298,15 @@ class KitDay:
     notes: str
     orders: tuple[OrderOfWork, ...] = ()  # one for each mealtime with something to cook
 
+    def person(self, name: str) -> PersonDay:
+        """Give what the day is for the one of the party with a name."""
+        return next(person for person in self.people if person.name == name)
+
+    def is_treated(self, how: Treatment) -> bool:
+        """Tell whether water that comes from no tap is treated so, or drunk untreated."""
+        at = self.conditions
+        return at.treat == how and at.water_source != "tap" and self.water.treat_ml > 0
+
 
 @dataclass(frozen=True, slots=True)
 class ContainerCount:

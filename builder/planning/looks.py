@@ -66,6 +66,7 @@ from builder.planning.cooking import (
     wood_range_g,
 )
 from builder.planning.drying import NOTES_BY, dryer_loads, drying_guides, topics
+from builder.planning.menu import eaten, eaten_kcal
 from builder.planning.needs import home_share, needs_more, whole_day_kcal
 from builder.planning.stock import Judged
 from builder.planning.tracing import count, work, work_range
@@ -117,7 +118,11 @@ def look_again(
             for step in meal.steps
             if step.do == "rest" and step.minutes >= STANDS_FROM_MIN
         ),
-        treating=_offered(partial(_treating, day) for day in days if _is_treated(day)),
+        treating=_offered(
+            partial(_treating, day)
+            for day in days
+            if day.is_treated("chemical") or day.is_treated("boil")
+        ),
         sweating=_offered(
             partial(_sweating, trip.person(own.name), day, own)
             for day in days
@@ -231,16 +236,10 @@ def _density_kcal_g(days: Sequence[KitDay]) -> float:
 
 
 def _person_food(person: Person, days: Sequence[KitDay]) -> PersonFood:
-    plates = [
-        (share, meal.nutrition)
-        for day in days
-        for meal in day.meals
-        for name, share in zip(meal.eaters, meal.plate_shares, strict=True)
-        if name == person.name
-    ]
-    energy = add(share * held.energy_kcal for share, held in plates)
-    protein = add(share * held.protein_g for share, held in plates)
-    sodium = add(share * held.sodium_mg for share, held in plates)
+    meals = [meal for day in days for meal in day.meals]
+    energy = eaten_kcal(meals, person.name)
+    protein = eaten(meals, person.name, lambda meal: meal.nutrition.protein_g)
+    sodium = eaten(meals, person.name, lambda meal: meal.nutrition.sodium_mg)
     least_g, most_g = work_range(active_protein_range_g, person.mass_kg)
     # Meals at home count as days not eaten from the bag.
     parts = add(1 - home_share(day.home) for day in days) or counted(1, "days")
@@ -248,22 +247,21 @@ def _person_food(person: Person, days: Sequence[KitDay]) -> PersonFood:
         name=person.name,
         energy_kcal=energy / parts,
         protein_g=protein / parts,
-        protein_need_g=_of(person, days[0]).protein_need_g,
+        protein_need_g=days[0].person(person.name).protein_need_g,
         protein_active_g=(least_g, most_g),
         salt_g=work(salt_g, sodium) / parts,
     )
 
 
 def _energy(person: Person, days: Sequence[KitDay]) -> EnergyLook:
-    found = [whole_day_kcal(person, day.travel_hours, _of(person, day).travel_kcal) for day in days]
+    found = [
+        whole_day_kcal(person, day.travel_hours, day.person(person.name).travel_kcal)
+        for day in days
+    ]
     number = counted(len(days), "days")
     means = {source: add(each[source] for each in found) / number for source in found[0]}
     spread = work(spread_share, tuple(means.values()))
     return EnergyLook(person.name, tuple(means.items()), spread)
-
-
-def _of(person: Person, day: KitDay) -> PersonDay:
-    return next(each for each in day.people if each.name == person.name)
 
 
 # -- standing food --------------------------------------------------------------------------------
@@ -310,11 +308,6 @@ def _cooled(
 
 
 # -- water ----------------------------------------------------------------------------------------
-
-
-def _is_treated(day: KitDay) -> bool:
-    at = day.conditions
-    return at.treat in ("chemical", "boil") and at.water_source != "tap" and day.water.treat_ml > 0
 
 
 def _treating(day: KitDay) -> Treating:

@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from builder.formulas.boiling import HIGH_BOIL_ABOVE_M
 from builder.formulas.water import HOT_ABOVE_C, MOST_ML_DAY, WARM_RATE_ML_H
 from builder.model.kit import KitDay, Spot
+from builder.model.trip import Treatment
 from builder.planning.cautions.facts import Facts, Finding, on_days
 from builder.speech import later
 
@@ -73,7 +74,7 @@ def _is_high(day: KitDay) -> bool:
 
 
 def _boiled(facts: Facts) -> list[KitDay]:
-    return [day for day in facts.days if _is_treated(day, "boil")]
+    return [day for day in facts.days if day.is_treated("boil")]
 
 
 def algae(facts: Facts) -> Iterator[Finding]:
@@ -140,15 +141,10 @@ def chemicals_near(facts: Facts) -> Iterator[Finding]:
                 yield Finding(facts.say(_NEAR_START[what]), "water", FIRST_MORNING)
 
 
-def _treated(facts: Facts, how: str) -> Iterator[Finding]:
-    days = [day.day for day in facts.days if _is_treated(day, how)]
+def _treated(facts: Facts, how: Treatment) -> Iterator[Finding]:
+    days = [day.day for day in facts.days if day.is_treated(how)]
     if days:
         yield on_days(facts, _TREATED[how], days, "water")
-
-
-def _is_treated(day: KitDay, how: str) -> bool:
-    at = day.conditions
-    return at.treat == how and at.water_source != "tap" and day.water.treat_ml > 0
 
 
 def frozen_filter(facts: Facts) -> Iterator[Finding]:

@@ -48,7 +48,7 @@ def _left_out(trip: Trip, days: Sequence[KitDay], name: str) -> Iterator[LeftOut
 
 
 def _share_of_need(day: KitDay, name: str) -> float:
-    need = next(person.energy_need_kcal for person in day.people if person.name == name)
+    need = day.person(name).energy_need_kcal
     return eaten_kcal(day.meals, name) / need if need > 0 else 1.0
 
 

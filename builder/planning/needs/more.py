@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 
 from builder.formulas.needs import altitude_range_kcal, cold_range_kcal
-from builder.model.figure import Count, Figure, Found, add
+from builder.model.figure import Figure, add, counted
 from builder.model.kit import KitDay
 from builder.model.looks import NeedMore, NeedsMoreFor
 from builder.model.trip import Person
@@ -17,7 +17,7 @@ _HIGH_BY = ("iom1996",)
 
 def needs_more(person: Person, days: Sequence[KitDay]) -> Iterator[NeedMore]:
     """Give what a person may need besides what the plan counts; the plan stays as it is."""
-    own = [(day, each) for day in days for each in day.people if each.name == person.name]
+    own = [(day, day.person(person.name)) for day in days]
     colds = [
         work_range(cold_range_kcal, each.energy_need_kcal, day.conditions.air_low_c)
         for day, each in own
@@ -30,10 +30,6 @@ def needs_more(person: Person, days: Sequence[KitDay]) -> Iterator[NeedMore]:
     yield from _on_some_days(person, "height", highs, _HIGH_BY)
 
 
-def _number_of(days: Sequence[object]) -> Count:
-    return Count(len(days), Found("days", "counted"))
-
-
 def _on_some_days(
     person: Person,
     why: NeedsMoreFor,
@@ -43,6 +39,6 @@ def _on_some_days(
     """Give the mean over the days that ask for more."""
     asking = [span for span in spans if span[-1] > 0]
     if asking:
-        number = _number_of(asking)
+        number = counted(len(asking), "days")
         low, high = (add(ends) / number for ends in zip(*asking, strict=True))
-        yield NeedMore(person.name, why, _number_of(asking), (low, high), sources)
+        yield NeedMore(person.name, why, number, (low, high), sources)
