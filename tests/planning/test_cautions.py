@@ -14,9 +14,8 @@ from builder.model.source import LEVELS
 from builder.planning.cautions.table import PREDICATES, STANDING
 from builder.reading.folder import Layer, read_folder
 
+from .caution_cases import Case, Folder, with_and_without
 from .folders import SHIPPED, Record, day, day_trip, food, hand, uses
-
-Folder = dict[str, Any]
 
 MARKED = [
     food("bean-raw", "legume", "dried", "water 12 g, carbohydrate 88 g", beware=["kidney-bean"]),
@@ -140,7 +139,7 @@ SPIRIT = {"stove": {"use": "spirit-burner", "pots": ["small"]}}
 # 5707 g to carry, and no water on a day of rest.
 LOAD_G = 1000 + 7 + 700 + 4000
 
-CASES: list[tuple[str, Folder, Folder]] = [
+CASES: list[Case] = [
     ("not-to-be-eaten", body(avoids=["nut"]), body(avoids=["fruit"])),
     ("raw-dried-animal-food", dried("steak-raw"), dried("steak-raw", heated=HEATED)),
     ("raw-dried-animal-food",
@@ -263,11 +262,7 @@ def ids(kit: Kit) -> set[str]:
     return {caution.id for caution in kit.cautions}
 
 
-@pytest.mark.parametrize(
-    ("name", "with_it", "without"),
-    CASES,
-    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
-)
+@with_and_without(CASES)
 def test_a_caution_comes_with_its_condition_and_goes_with_it(
     tmp_path: Path, name: str, with_it: Folder, without: Folder
 ) -> None:

@@ -10,13 +10,13 @@ import pytest
 from builder.model.kit import KitCaution
 
 from . import test_cautions_food, test_cautions_people
+from .caution_cases import Case, Folder, of_id, with_and_without
 from .folders import Record, day, day_trip, food, hand, uses
 from .test_cautions import (
     FIRE,
     MARKED,
     PRESSED,
     SPIRIT,
-    Folder,
     at_camp,
     boiled,
     cooks,
@@ -111,7 +111,7 @@ AFTERWARDS = dish(
 )
 
 
-CASES: list[tuple[str, Folder, Folder]] = [
+CASES: list[Case] = [
     ("kidney-beans", cooks(LATE), cooks(EARLY)),
     ("kidney-beans", cooks(AFTERWARDS), cooks(EARLY)),
     ("home-canned", at_height(cooks(boiled_hard("home-beans", 9.9)), "0 m"),
@@ -185,14 +185,10 @@ CASES: list[tuple[str, Folder, Folder]] = [
 def told(path: Path, name: str, folder: Folder) -> list[KitCaution]:
     foods = list({each["id"]: each for each in FOODS}.values())
     kit = hand(path, foods=foods, **folder).kit()
-    return [each for each in kit.cautions if each.id == name]
+    return of_id(kit, name)
 
 
-@pytest.mark.parametrize(
-    ("name", "with_it", "without"),
-    CASES,
-    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
-)
+@with_and_without(CASES)
 def test_a_caution_comes_with_its_condition_and_goes_with_it(
     tmp_path: Path, name: str, with_it: Folder, without: Folder
 ) -> None:

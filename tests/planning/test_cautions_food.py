@@ -10,8 +10,9 @@ import pytest
 
 from builder.model.kit import Kit, KitCaution
 
+from .caution_cases import Case, Folder, of_id, with_and_without
 from .folders import GEAR, Record, day, day_trip, food, hand, uses
-from .test_cautions import FRIED, Folder, boiled, cooks, dish, eats
+from .test_cautions import FRIED, boiled, cooks, dish, eats
 
 FLESH = "water 60 g, protein 30 g, fat 10 g"
 PLANT = "water 60 g, carbohydrate 40 g"
@@ -95,7 +96,7 @@ def sunned(what: str, water: float) -> Folder:
     return from_batches(batch("berries", what, "1000", water), method="sun")
 
 
-CASES: list[tuple[str, Folder, Folder]] = [
+CASES: list[Case] = [
     ("raw-animal-food-eaten", eats("steak-raw"), eats("stew-meat")),
     ("raw-animal-food-eaten", eats("steak-raw"), cooks(boiled("steak-raw", reach="74 degC"))),
     ("game-not-heated", eats("bear-ham-cured"), eats("pork-ham")),
@@ -165,14 +166,10 @@ def plan(path: Path, folder: Folder) -> Kit:
 
 
 def told(path: Path, name: str, folder: Folder) -> list[KitCaution]:
-    return [each for each in plan(path, folder).cautions if each.id == name]
+    return of_id(plan(path, folder), name)
 
 
-@pytest.mark.parametrize(
-    ("name", "with_it", "without"),
-    CASES,
-    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
-)
+@with_and_without(CASES)
 def test_a_caution_comes_with_its_condition_and_goes_with_it(
     tmp_path: Path, name: str, with_it: Folder, without: Folder
 ) -> None:

@@ -5,14 +5,12 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
-import pytest
-
 from builder.model.kit import KitCaution
 from builder.planning.cautions.fresh import bears
 from builder.reading.folder import Layer, read_folder
 
+from .caution_cases import Case, Folder, of_id, with_and_without
 from .folders import SHIPPED, day, day_trip, food, hand
-from .test_cautions import Folder
 
 ANIMAL, PLANT = "animal-food-carried-warm", "plant-food-carried-warm"
 FOODS = [
@@ -45,7 +43,7 @@ def carried(
     return {"trip": day_trip(days=days, **trip)}
 
 
-CASES: list[tuple[str, Folder, Folder]] = [
+CASES: list[Case] = [
     # Breakfast at 7:30, lunch five hours on: the two-hour rule.
     (ANIMAL, carried("brie"), carried("brie", meal="breakfast")),
     (ANIMAL, carried("egg-cooked"), carried("hard-cheese")),
@@ -80,14 +78,10 @@ CASES: list[tuple[str, Folder, Folder]] = [
 
 def told(path: Path, name: str, folder: Folder) -> list[KitCaution]:
     kit = hand(path, foods=FOODS, **folder).kit()
-    return [each for each in kit.cautions if each.id == name]
+    return of_id(kit, name)
 
 
-@pytest.mark.parametrize(
-    ("name", "with_it", "without"),
-    CASES,
-    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
-)
+@with_and_without(CASES)
 def test_a_caution_comes_with_its_condition_and_goes_with_it(
     tmp_path: Path, name: str, with_it: Folder, without: Folder
 ) -> None:

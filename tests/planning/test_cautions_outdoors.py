@@ -9,8 +9,9 @@ import pytest
 
 from builder.planning.cautions.table import PREDICATES
 
+from .caution_cases import Case, Folder, of_id, with_and_without
 from .folders import GEAR, Record, day, day_trip, hand
-from .test_cautions import COLD, FIRE, PRESSED, SPIRIT, Folder, at_camp, boiled, cooks, ids, plan
+from .test_cautions import COLD, FIRE, PRESSED, SPIRIT, at_camp, boiled, cooks, ids, plan
 
 PARAFFIN = {"kind": "liquid", "energy": "43 MJ/kg"}
 
@@ -52,7 +53,7 @@ def starts(at: str = "", low: str = "5 degC", high: str = "19 degC", **told: Any
     return {"trip": day_trip(start_camp=start, days=[day(water=water("stream", "none"))])}
 
 
-CASES: list[tuple[str, Folder, Folder]] = [
+CASES: list[Case] = [
     # The night before day 1 counts like any other.
     ("frozen-filter", starts(low="0 degC"), starts(low="0.1 degC")),
     ("algae", starts("15 degC"), starts("14.9 degC")),
@@ -98,14 +99,10 @@ CASES: list[tuple[str, Folder, Folder]] = [
 
 
 def of(folder: Folder, path: Path, name: str) -> list[str]:
-    return [each.because for each in plan(path, folder).cautions if each.id == name]
+    return [each.because for each in of_id(plan(path, folder), name)]
 
 
-@pytest.mark.parametrize(
-    ("name", "with_it", "without"),
-    CASES,
-    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
-)
+@with_and_without(CASES)
 def test_a_caution_comes_with_its_condition_and_goes_with_it(
     tmp_path: Path, name: str, with_it: Folder, without: Folder
 ) -> None:

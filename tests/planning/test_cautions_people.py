@@ -8,11 +8,12 @@ from typing import Any
 import pytest
 
 from builder.model.food import Composition
-from builder.model.kit import Kit, KitCaution
+from builder.model.kit import Kit
 from builder.planning.stock.substance import mixed
 
+from .caution_cases import Case, Folder, of_id, with_and_without
 from .folders import Record, day, day_trip, food, hand, uses
-from .test_cautions import Folder, dish
+from .test_cautions import dish
 
 DRY = "water 5 g, carbohydrate 95 g"
 FOODS = [
@@ -107,7 +108,7 @@ def dried_brew(each: str) -> Folder:
     return folder
 
 
-CASES: list[tuple[str, Folder, Folder]] = [
+CASES: list[Case] = [
     ("not-to-be-eaten", ea("sure", avoids=["nuts"]), ea("traces", avoids=["nuts"])),
     ("not-to-be-eaten", ea("sure", avoids=["nuts"]), only_bo("sure", avoids=["nuts"])),
     ("not-to-be-eaten", packet(allergens=["nuts"]), packet(allergens=["milk"])),
@@ -168,21 +169,13 @@ def plan(path: Path, folder: Folder) -> Kit:
     return hand(path, foods=FOODS, **folder).kit()
 
 
-def found(kit: Kit, name: str) -> list[KitCaution]:
-    return [caution for caution in kit.cautions if caution.id == name]
-
-
-@pytest.mark.parametrize(
-    ("name", "with_it", "without"),
-    CASES,
-    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
-)
+@with_and_without(CASES)
 def test_a_caution_comes_with_its_condition_and_goes_with_it(
     tmp_path: Path, name: str, with_it: Folder, without: Folder
 ) -> None:
-    cautions = found(plan(tmp_path / "with", with_it), name)
+    cautions = of_id(plan(tmp_path / "with", with_it), name)
     assert cautions
-    assert found(plan(tmp_path / "without", without), name) == []
+    assert of_id(plan(tmp_path / "without", without), name) == []
     for caution in cautions:
         assert "Ea" in caution.because
         assert caution.because.endswith((".", ")."))
@@ -203,25 +196,25 @@ def test_a_caution_comes_with_its_condition_and_goes_with_it(
 )
 def test_each_has_its_level(tmp_path: Path, name: str, level: str) -> None:
     folder = next(with_it for case, with_it, _ in CASES if case == name)
-    assert {caution.level for caution in found(plan(tmp_path, folder), name)} == {level}
+    assert {caution.level for caution in of_id(plan(tmp_path, folder), name)} == {level}
 
 
 def test_all_that_may_hold_traces_is_said_once_for_each_person(tmp_path: Path) -> None:
     folder = ea("traces", avoids=["nuts", "milk"])
     snacks = folder["trip"]["days"][0]["meals"]["snacks"]
     snacks += [{"eat": "sure", "each": "10 g"}, {"eat": "traces", "each": "5 g"}]
-    (caution,) = found(plan(tmp_path, folder), "may-contain")
+    (caution,) = of_id(plan(tmp_path, folder), "may-contain")
     assert caution.because == "Ea avoids tree nuts and milk. Traces may be in: traces; sure."
 
 
 def test_what_is_not_told_names_the_food_and_the_person(tmp_path: Path) -> None:
-    (caution,) = found(plan(tmp_path, ea("untold", avoids=["nuts"])), "allergens-not-told")
+    (caution,) = of_id(plan(tmp_path, ea("untold", avoids=["nuts"])), "allergens-not-told")
     assert caution.because == "Ea avoids tree nuts. Allergens not told: untold."
     assert caution.where == "shopping"
 
 
 def test_caffeine_is_told_with_both_figures(tmp_path: Path) -> None:
-    (caution,) = found(plan(tmp_path, ea("brew", "550 g", **CARRYING)), "caffeine")
+    (caution,) = of_id(plan(tmp_path, ea("brew", "550 g", **CARRYING)), "caffeine")
     assert caution.because == (
         "Ea is pregnant, and day 1 gives 220\u00a0mg of caffeine: 200\u00a0mg would do."
     )
@@ -235,13 +228,13 @@ def test_a_pot_of_it_is_shared_by_need(tmp_path: Path) -> None:
     trip["party"][0].update(CARRYING)
     recipe = dish(lines, {"do": "boil", "with": ["brew"], "water": "10 ml"})
     folder = {"trip": trip, "recipes": [recipe]}
-    assert found(plan(tmp_path / "shared", folder), "caffeine") == []
+    assert of_id(plan(tmp_path / "shared", folder), "caffeine") == []
     trip["party"][1]["mass"] = "40 kg"
-    assert found(plan(tmp_path / "other", folder), "caffeine") != []
+    assert of_id(plan(tmp_path / "other", folder), "caffeine") != []
 
 
 def test_caffeine_that_nobody_told_is_named(tmp_path: Path) -> None:
-    (caution,) = found(plan(tmp_path, ea("strong-brew", **CARRYING)), "caffeine")
+    (caution,) = of_id(plan(tmp_path, ea("strong-brew", **CARRYING)), "caffeine")
     assert caution.because == "Ea is pregnant. Caffeine not told: strong-brew."
 
 

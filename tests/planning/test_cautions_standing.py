@@ -11,8 +11,9 @@ from builder.model.kit import Kit
 from builder.planning.cooking.standing import waits
 from builder.reading.folder import Layer, read_folder
 
+from .caution_cases import Case, Folder, with_and_without
 from .folders import SHIPPED, Record, day, day_trip, food, hand, uses
-from .test_cautions import Folder, cooks, dish, dried
+from .test_cautions import cooks, dish, dried
 
 FOODS = [
     food("dry-bean", "legume", "dried", "water 12 g, carbohydrate 88 g"),
@@ -40,7 +41,7 @@ def warm(recipe: Record, high: str = "20 degC") -> Folder:
     return cooks(recipe, air={"low": "0 degC", "high": high})
 
 
-CASES: list[tuple[str, Folder, Folder]] = [
+CASES: list[Case] = [
     # Above 32.2 °C one hour, else two; at 4.4 °C and below it stands as in a fridge.
     ("animal-food-standing", warm(soaked("lean-meat", minutes=61), "32.3 degC"),
      warm(soaked("lean-meat", minutes=61), "32.2 degC")),
@@ -80,11 +81,7 @@ def plan(path: Path, folder: Folder) -> Kit:
     return hand(path, foods=FOODS, **folder).kit()
 
 
-@pytest.mark.parametrize(
-    ("name", "with_it", "without"),
-    CASES,
-    ids=[f"{number}-{case[0]}" for number, case in enumerate(CASES)],
-)
+@with_and_without(CASES)
 def test_a_caution_comes_with_its_condition_and_goes_with_it(
     tmp_path: Path, name: str, with_it: Folder, without: Folder
 ) -> None:

@@ -14,9 +14,9 @@ import pytest
 from builder.model.kit import NOWHERE, Spot
 from builder.planning.cautions.table import PREDICATES
 
+from .caution_cases import Folder
 from .every_caution import EVERY
 from .folders import day, hand
-from .test_cautions import Folder
 
 # caution, level, page, where one must act, reason
 TOLD: list[tuple[str, str, str, Spot, str]] = [

@@ -8,7 +8,8 @@ from pathlib import Path
 import pytest
 
 from builder.model.kit import Spot
-from tests.planning.test_cautions import CASES, Folder, body, plan
+from tests.planning.caution_cases import Folder
+from tests.planning.test_cautions import CASES, body, plan
 
 
 def shows(name: str, turn: int = 0) -> Folder:
