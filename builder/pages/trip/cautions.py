@@ -17,12 +17,17 @@ from builder.speech import Speech, later, speech_of
 class Box:
     """A caution where it is needed, once, with every reason that holds there."""
 
+    id: str
     level: str
     word: str
     title: str
     text: str
     because: tuple[str, ...]
-    href: str
+
+    @property
+    def href(self) -> str:
+        """Its address on the page of all cautions."""
+        return f"cautions.md#{self.id}"
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,12 +115,12 @@ def boxes(kit: Kit, cautions: Iterable[KitCaution]) -> tuple[Box, ...]:
 def _box(say: Speech, alike: list[KitCaution]) -> Box:
     first = alike[0]
     return Box(
+        first.id,
         first.level,
         say(words.LEVELS[first.level]),
         first.title,
         first.text,
         tuple(dict.fromkeys(_reason(each) for each in alike)),
-        f"cautions.md#{first.id}",
     )
 
 

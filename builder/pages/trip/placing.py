@@ -8,7 +8,7 @@ cautions too.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Carried, Kit, KitCaution, KitDay, PlannedMeal
 from builder.pages.pieces import Cell, Mark, Piece
@@ -81,7 +81,7 @@ def _front_line(say: Speech, box: Box) -> FrontLine:
     because = " ".join(f"{reason}." for reason in told)
     if more := len(box.because) - len(told):
         because = f"{because} {say.count('And {n} more.', 'And {n} more.', more)}"
-    return FrontLine(box.level, box.word, box.title, box.href, box.href.partition("#")[2], because)
+    return FrontLine(box.level, box.word, box.title, box.href, box.id, because)
 
 
 def _shortened(say: Speech, reason: str) -> str:
@@ -137,7 +137,7 @@ def boxes_at_step(kit: Kit, day: int, meal: PlannedMeal, step: int) -> tuple[Box
             or (_is_of_a_batch(each) and _step_with(meal, each.at.batch) == step)
         ),
     )
-    return tuple(_without_reasons(box) for box in found)
+    return tuple(replace(box, because=()) for box in found)
 
 
 def _is_of_a_batch(caution: KitCaution) -> bool:
@@ -156,10 +156,6 @@ def _step_with(meal: PlannedMeal, batch: str | None) -> int | None:
         ),
         None,
     )
-
-
-def _without_reasons(box: Box) -> Box:
-    return Box(box.level, box.word, box.title, box.text, (), box.href)
 
 
 def _place(day: KitDay, meal: PlannedMeal) -> int | None:
@@ -215,7 +211,7 @@ def lines_of_day(kit: Kit, day: KitDay) -> tuple[Cell, ...]:
     """Give what one must see to on a day and is told on another page, leading there."""
     path = f"day-{day.day}.md"
     found = {
-        box.href: (box, page_of(each.where))
+        box.id: (box, page_of(each.where))
         for each in own(kit)
         if day.day in each.at.days and page_of(each.where) != path
         for box in boxes(kit, [each])

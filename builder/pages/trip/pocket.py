@@ -276,14 +276,10 @@ def _dangers(
 ) -> Iterator[Danger]:
     """Give each danger of a meal, or of what a day has besides what is cooked, once."""
     for box in (box for box in boxes if box.level == "danger"):
-        if not box.href.endswith(f"#{REFUSED}") or kit.public:
-            yield Danger(box.word, box.title, box.text, (), _anchor(box))
+        if box.id != REFUSED or kit.public:
+            yield Danger(box.word, box.title, box.text, (), box.id)
         elif who := tuple(_who(kit, say, day, place)):
-            yield Danger(box.word, box.title, box.text, who, _anchor(box))
-
-
-def _anchor(box: Box) -> str:
-    return box.href.partition("#")[2]
+            yield Danger(box.word, box.title, box.text, who, box.id)
 
 
 def _who(kit: Kit, say: Speech, day: KitDay, place: int | None) -> Iterator[str]:
