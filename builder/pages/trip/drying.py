@@ -229,7 +229,7 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
         facts.append(Fact(say("Puts it back"), _water_back(figures, batch, at)))
     if not kit.public:
         best = say.date(batch.best_before) if batch.best_before else say.of("date", "none")
-        facts.append(Fact(say("Best before"), link(best, figures.how(f"{at}.best_before"))))
+        facts.append(Fact(say("Best before"), text(best)))
     packs = filled(
         say("{used} for this trip; {mass} each")
         if kit.public

@@ -27,9 +27,9 @@ _MEAL = re.compile(r"days\.\d+\.meals\.(\d+)\.")
 _PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
 _LOOK = re.compile(r"looks\.([a-z_]+)\.(\d+)\.[a-z]")
 _BATCH = re.compile(r"batches\.(\d+)\.")
-# Told in full elsewhere: points of a curve, and the times of the order of work.
 # How a page leads to the line of a figure.
 _ASKED = re.compile(r"numbers(?:/day-\d+)?\.md#([A-Za-z0-9_-]+)")
+# Told in full elsewhere: points of a curve, and the times of the order of work.
 _LEFT_OUT = re.compile(r"days\.\d+\.order_of_work\.|batches\.\d+\.run\.|looks\.labels\.")
 _SHORT_EXPRESSION = 60  # a longer one is told once on a page
 _GROUPS = {
