@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Sequence
-from concurrent.futures import Executor, ProcessPoolExecutor
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -34,6 +33,8 @@ from builder.problems import Problem, ProblemsFound
 from builder.shipped import shipped_root
 
 if TYPE_CHECKING:
+    from concurrent.futures import Executor
+
     from builder.site.build import Built, Order
 
 
@@ -228,7 +229,6 @@ def _build_orders(orders: list[Order], jobs: int | None) -> dict[str, str]:
     from builder.site.build import build_kit
 
     made: dict[str, str] = {}
-
     out = orders[0].out.as_posix() if orders else ""
     workers = min(jobs or os.cpu_count() or 1, len(orders))
 
@@ -251,6 +251,8 @@ def _build_orders(orders: list[Order], jobs: int | None) -> dict[str, str]:
 
 def _executor(workers: int) -> Executor:
     """Give what runs the workers; any `concurrent.futures` executor fits here."""
+    from concurrent.futures import ProcessPoolExecutor
+
     return ProcessPoolExecutor(max_workers=workers)
 
 
