@@ -19,7 +19,7 @@ from builder.cli.base import (
     read_place,
     stop_on,
 )
-from builder.cli.dangers import has_danger_of_its_own, lines_of, say_lines, told
+from builder.cli.dangers import Dangers, say_lines, told
 from builder.problems import Problem, errors
 
 
@@ -36,6 +36,7 @@ def check(content: Path | None, strict: bool, as_json: bool) -> None:
     place = place_of(content)
     folder = read_place(place)
     kits, problems = planned_kits(folder, lambda known, _: sorted(known))
+    dangers = Dangers.of(kits)
     if as_json:
         trips = [told(kit) for kit in kits]
         data = {"problems": _told(problems), "trips": trips}
@@ -51,8 +52,8 @@ def check(content: Path | None, strict: bool, as_json: bool) -> None:
             f"{counted(len(records.batches), 'batch', 'batches')}, "
             f"{counted(len(records.foods), 'food')}."
         )
-        say_lines(list(lines_of(kits)))
-    if strict and (problems or has_danger_of_its_own(kits)):
+        say_lines(dangers.lines)
+    if strict and (problems or dangers.of_a_trip):
         sys.exit(1)
 
 

@@ -24,15 +24,12 @@ class Dangers:
     @classmethod
     def of(cls, kits: Sequence[Kit]) -> Dangers:
         """Give those of some kits."""
-        return cls(list(lines_of(kits)), has_danger_of_its_own(kits))
+        # What is read aloud before any trip is none that a trip brings up itself.
+        of_a_trip = any(_of_level(kit, "danger", aloud=False) for kit in kits)
+        return cls(list(_lines_of(kits)), of_a_trip)
 
 
-def has_danger_of_its_own(kits: Iterable[Kit]) -> bool:
-    """Tell whether a trip brings up a danger besides those that are read aloud before any trip."""
-    return any(_of_level(kit, "danger", aloud=False) for kit in kits)
-
-
-def lines_of(kits: Iterable[Kit]) -> Iterator[str]:
+def _lines_of(kits: Iterable[Kit]) -> Iterator[str]:
     """Say each trip's own dangers with what brings them up, and how many cares and notes."""
     for kit in kits:
         own, aloud = (_of_level(kit, "danger", aloud) for aloud in (False, True))
