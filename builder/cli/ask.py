@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
 import json
 import re
 import sys
@@ -20,6 +19,7 @@ from builder.cli.base import (
     main,
     place_of,
     planned_kits,
+    read_date,
     read_place,
     say_problems,
     stop_on,
@@ -203,7 +203,7 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
     folder = read_place(place_of(content))
     whole, problems = check_content(folder.content)
     say_problems(in_order([*folder.problems, *problems]))
-    lines = stock_lines(whole, _date(at) if at else today())
+    lines = stock_lines(whole, read_date("--at", at, "2031-09-04") if at else today())
     if as_json:
         click.echo(json.dumps([line.data() for line in lines], indent=2))
     else:
@@ -220,13 +220,6 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
                 click.echo(f"{'':12}{line.packs_free:3d} free. Promised: {line.promised_said()}")
     if errors(problems) or errors(folder.problems):
         sys.exit(1)
-
-
-def _date(text: str) -> datetime.date:
-    try:
-        return datetime.date.fromisoformat(text)
-    except ValueError:
-        raise click.BadParameter("write it like 2031-09-04", param_hint="--at") from None
 
 
 @main.command()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import datetime
 import os
 import sys
 from collections.abc import Callable, Iterable, Sequence
@@ -166,6 +167,14 @@ def read_place(place: Place) -> Folder:
     from builder.reading.folder import read_folder
 
     return read_folder(layers_of(place))
+
+
+def read_date(option: str, text: str, such_as: str) -> datetime.date:
+    """Read the date that an option names."""
+    try:
+        return datetime.date.fromisoformat(text)
+    except ValueError:
+        raise click.BadParameter(f"write it like {such_as}", param_hint=option) from None
 
 
 def say_problems(problems: Sequence[Problem]) -> None:

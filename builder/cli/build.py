@@ -119,7 +119,7 @@ def build(
 
 def build_folder(place: Place, wanted: Wanted) -> None:
     """Build kits of a folder, unless nothing changed since they were built."""
-    from builder.site.errors import SiteError, of_the_system
+    from builder.site.errors import SiteError, is_below, of_the_system
     from builder.site.index_page import refuse_foreign_index, write_index
     from builder.site.made import OWN_FOLDER
     from builder.site.swap import recover
@@ -127,7 +127,7 @@ def build_folder(place: Place, wanted: Wanted) -> None:
     out = wanted.out
     if os.path.islink(out) and not os.path.isdir(out):
         raise BuilderStop(f"{out} is a link that leads to no folder", ["name a folder with --out"])
-    if Path(os.path.realpath(out)).is_relative_to(os.path.realpath(place.folder)):
+    if is_below(out, place.folder):
         raise BuilderStop(
             f"{out} lies in the content folder", ["name another folder for the kits with --out"]
         )
@@ -156,8 +156,7 @@ def build_folder(place: Place, wanted: Wanted) -> None:
     except ProblemsFound as found:
         say_problems(found.problems)
         sys.exit(1)
-    click.echo(f"Open {(out / 'index.html').as_posix()} in a browser.")
-    say_lines(dangers.lines)
+    _say_end(out, dangers)
 
 
 def _say_unchanged(out: Path, last: LastBuild, strict: bool) -> None:
@@ -168,8 +167,15 @@ def _say_unchanged(out: Path, last: LastBuild, strict: bool) -> None:
         say_lines(last.dangers.lines)
         sys.exit(1)
     click.echo(f"Nothing changed: {counted(len(last.kits), 'kit')} up to date.")
-    click.echo(f"Open {(out / 'index.html').as_posix()} in a browser.")
-    say_lines(last.dangers.lines)
+    _say_end(out, last.dangers)
+
+
+def _say_end(out: Path, dangers: Dangers) -> None:
+    """Say where the kits are to be looked at, then the dangers of each trip."""
+    from builder.site.index_page import INDEX_NAME
+
+    click.echo(f"Open {(out / INDEX_NAME).as_posix()} in a browser.")
+    say_lines(dangers.lines)
 
 
 def _build_kits(

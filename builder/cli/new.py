@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import datetime
 import sys
 from collections.abc import Sequence
 from pathlib import Path
-from typing import NoReturn
 
 import click
 
@@ -18,9 +16,10 @@ from builder.cli.base import (
     layers_of,
     main,
     place_of,
+    read_date,
     say_problems,
 )
-from builder.problems import Problem, ProblemsFound
+from builder.problems import ProblemsFound
 
 
 @main.group()
@@ -32,11 +31,6 @@ def _written(paths: Sequence[Path], next_command: str) -> None:
     for path in paths:
         click.echo(f"Wrote {path.as_posix()}")
     click.echo(f"Next: {next_command}")
-
-
-def _new_problem(problems: Sequence[Problem]) -> NoReturn:
-    say_problems(problems)
-    sys.exit(1)
 
 
 @new.command("folder")
@@ -88,25 +82,17 @@ def new_trip(
 
     place = _own_place(content)
     try:
-        asked = NewTrip(name, source, _start_date(start), party, theirs)
+        first_day = read_date("--start", start, "2032-06-12") if start is not None else None
+        asked = NewTrip(name, source, first_day, party, theirs)
         written, notes = start_trip(place.folder, place.shown, layers_of(place), asked)
     except StartError as error:
         raise BuilderStop(error.says, [error.mend]) from error
     except ProblemsFound as found:
-        _new_problem(found.problems)
+        say_problems(found.problems)
+        sys.exit(1)
     for note in notes:
         click.echo(note)
-    option = "" if place.folder == Path(DEFAULT_CONTENT) else f" --content {place.shown}"
-    _written(written, f"tripkit build {name}{option}")
-
-
-def _start_date(text: str | None) -> datetime.date | None:
-    if text is None:
-        return None
-    try:
-        return datetime.date.fromisoformat(text)
-    except ValueError:
-        raise click.BadParameter("write it like 2032-06-12", param_hint="--start") from None
+    _written(written, f"tripkit build {name}{_option(place)}")
 
 
 def _own_place(content: Path | None) -> Place:
@@ -114,6 +100,11 @@ def _own_place(content: Path | None) -> Place:
     if content is None and not Path(DEFAULT_CONTENT).is_dir():
         return Place(Path(DEFAULT_CONTENT), DEFAULT_CONTENT, False)
     return place_of(content)
+
+
+def _option(place: Place) -> str:
+    """Give what the next command needs so as to read the same folder."""
+    return "" if place.folder == Path(DEFAULT_CONTENT) else f" --content {place.shown}"
 
 
 def _new_record(kind: str, name: str, content: Path | None) -> None:
@@ -124,8 +115,7 @@ def _new_record(kind: str, name: str, content: Path | None) -> None:
         written = start_record(place.folder, place.shown, layers_of(place), kind, name)
     except StartError as error:
         raise BuilderStop(error.says, [error.mend]) from error
-    option = "" if place.folder == Path(DEFAULT_CONTENT) else f" --content {place.shown}"
-    _written(written, f"edit it, then `tripkit check{option}`")
+    _written(written, f"edit it, then `tripkit check{_option(place)}`")
 
 
 @new.command("recipe")

@@ -33,19 +33,19 @@ def of_the_system(error: OSError, what: str, out: Path, own: Path) -> SiteError:
     """
     why = error.strerror or str(error)
     path = Path(str(error.filename)) if error.filename else None
-    elsewhere = path is not None and not _is_below(path, out) and not _is_below(out, path)
+    elsewhere = path is not None and not is_below(path, out) and not is_below(out, path)
     if elsewhere and error.errno not in _NO_ROOM:
         return SiteError(
             f"{path} cannot be read ({why})",
             ["see to the file and its rights; whole kits stay as they are"],
         )
-    shown = out if path is None or (path != own and _is_below(path, own)) else path
+    shown = out if path is None or (path != own and is_below(path, own)) else path
     return SiteError(
         f"{what} could not be written: {why} ({shown.as_posix()})",
         ["see to the folder, its rights and the space left; whole kits stay as they are"],
     )
 
 
-def _is_below(path: Path, folder: Path) -> bool:
+def is_below(path: Path, folder: Path) -> bool:
     """Tell whether a path is a folder or lies in it."""
     return Path(os.path.realpath(path)).is_relative_to(os.path.realpath(folder))
