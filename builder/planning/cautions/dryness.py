@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 
 from builder.planning.cautions.facts import Facts, Finding, of_batch
 from builder.planning.stock import Act, Cause, Judged
 from builder.speech import later
 
+_NOT_HEATED = later("{batch} was dried raw by heat, and no heat step is noted that makes it safe.")
 _AIRLESS = {  # how a batch is packed without oxygen
     True: later("{batch} is packed with an absorber; {low} to {high} moisture is left in it."),
     False: later("{batch} is packed in a vacuum bag; {low} to {high} moisture is left in it."),
@@ -18,17 +19,9 @@ _FLESH = {
 }
 
 
-def _because(*causes: Cause) -> Callable[[Facts], Iterator[Judged]]:
-    """Give what finds the batches that a verdict was passed on for one of these causes."""
-
-    def found(facts: Facts) -> Iterator[Judged]:
-        return (judged for judged in facts.batches if judged.ruling.cause in causes)
-
-    return found
-
-
-def _act(facts: Facts, judged: Judged) -> Act:
-    return judged.act_as_of(facts.trip.start)
+def _because(facts: Facts, *causes: Cause) -> Iterator[Judged]:
+    """Find the batches that a verdict was passed on for one of these causes."""
+    return (judged for judged in facts.batches if judged.ruling.cause in causes)
 
 
 def _airless(facts: Facts, judged: Judged) -> Finding:
@@ -44,44 +37,43 @@ def _airless(facts: Facts, judged: Judged) -> Finding:
 
 def jerky_not_heated(facts: Facts) -> Iterator[Finding]:
     """Whole cuts, fish or game dried by heat alone."""
-    for judged in _because("raw-whole")(facts):
-        says = later("{batch} was dried raw by heat, and no heat step is noted that makes it safe.")
-        yield of_batch(facts, says, judged)
+    for judged in _because(facts, "raw-whole"):
+        yield of_batch(facts, _NOT_HEATED, judged)
 
 
 def raw_loose_dried(facts: Facts) -> Iterator[Finding]:
     """Poultry or mince dried by heat alone."""
-    for judged in _because("raw-loose")(facts):
-        says = later("{batch} was dried raw by heat, and no heat step is noted that makes it safe.")
-        yield of_batch(facts, says, judged)
+    for judged in _because(facts, "raw-loose"):
+        yield of_batch(facts, _NOT_HEATED, judged)
 
 
 def no_best_before(facts: Facts) -> Iterator[Finding]:
     """Raw egg dried by heat, for which no date can be given."""
-    for judged in _because("raw-egg")(facts):
+    for judged in _because(facts, "raw-egg"):
         yield of_batch(facts, later("{batch} is raw egg dried by heat."), judged)
 
 
 def sun_dried_meat(facts: Facts) -> Iterator[Finding]:
     """Meat or fish dried in the sun."""
-    for judged in _because("sun")(facts):
+    for judged in _because(facts, "sun"):
         yield of_batch(facts, later("{batch} was dried in the sun."), judged)
 
 
 def not_dry_enough(facts: Facts) -> Iterator[Finding]:
     """A batch that is wet even where its listed water is at its lowest: nobody is to eat of it."""
-    return (_wet(facts, each) for each in _because("wet")(facts) if _thrown_out(facts, each))
+    yield from _wet_to(facts, "throw-out")
 
 
 def dry_it_on(facts: Facts) -> Iterator[Finding]:
     """The same of plant food that came out of the dryer just now."""
-    return (
-        _wet(facts, each) for each in _because("wet")(facts) if _act(facts, each) == "dry-on-today"
-    )
+    yield from _wet_to(facts, "dry-on-today")
 
 
-def _thrown_out(facts: Facts, judged: Judged) -> bool:
-    return _act(facts, judged) == "throw-out"
+def _wet_to(facts: Facts, act: Act) -> Iterator[Finding]:
+    """Find the wet batches with which that is the one thing to do."""
+    for judged in _because(facts, "wet"):
+        if judged.act_as_of(facts.trip.start) == act:
+            yield _wet(facts, judged)
 
 
 def _wet(facts: Facts, judged: Judged) -> Finding:
@@ -112,23 +104,23 @@ def _wet(facts: Facts, judged: Judged) -> Finding:
 
 def low_oxygen_wet(facts: Facts) -> Iterator[Finding]:
     """A batch packed without oxygen that is not dry, or meat of which nobody knows."""
-    for judged in _because("airless-wet", "airless-flesh-undecided")(facts):
+    for judged in _because(facts, "airless-wet", "airless-flesh-undecided"):
         yield _airless(facts, judged)
 
 
 def dryness_not_proven(facts: Facts) -> Iterator[Finding]:
     """A batch packed without oxygen whose weight leaves open whether it is dry."""
-    for judged in _because("airless-undecided")(facts):
+    for judged in _because(facts, "airless-undecided"):
         yield _airless(facts, judged)
 
 
 def low_oxygen_meat(facts: Facts) -> Iterator[Finding]:
     """Heat-dried meat or fish that is dry, packed without oxygen."""
-    for judged in _because("airless-flesh")(facts):
+    for judged in _because(facts, "airless-flesh"):
         yield of_batch(facts, _FLESH[judged.has_absorber], judged)
 
 
 def low_oxygen_moist(facts: Facts) -> Iterator[Finding]:
     """A batch dry for its kind, and moister than guidance for packs without oxygen covers."""
-    for judged in _because("airless-moist")(facts):
+    for judged in _because(facts, "airless-moist"):
         yield _airless(facts, judged)

@@ -16,6 +16,7 @@ from builder.model.kit import Conditions, NutritionTotals, PlannedIngredient, Pl
 from builder.model.recipe import MealName
 from builder.model.trip import Day, MealItem, Trip
 from builder.planning.cooking import Cooked, CookingPlaces, Hearth, Ready, cook
+from builder.planning.hazards import called
 from builder.planning.naming import told_apart
 from builder.planning.refusals import told_at
 from builder.planning.stock import (
@@ -326,8 +327,7 @@ def _drunk_ml(own_ml: float, cooked: Cooked | None, drain_ml: float) -> float:
 
 def _steeps(food: Food) -> bool:
     """Tell leaves that are drawn out by hot water from powders that melt in it."""
-    named = f"{food.id.replace('-', ' ')} {food.name}".lower()
-    return food.kind == "herb" or (food.kind == "drink" and bool(_TEA.search(named)))
+    return food.kind == "herb" or (food.kind == "drink" and bool(_TEA.search(called(food))))
 
 
 def _in_order(allergens: Collection[str]) -> tuple[str, ...]:
