@@ -10,7 +10,16 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
 
 from builder.formulas.air import pressure_hpa
-from builder.formulas.declaring import FORMULAS, Formula
+from builder.formulas.boiling import boiling_point_c, time_factor
+from builder.formulas.declaring import FORMULAS
+from builder.formulas.fire import iron_minutes, open_fire_w
+from builder.formulas.heat import (
+    heating_min,
+    pot_heat_kj,
+    snow_to_boil_kj,
+    water_heat_kj,
+    whole_units,
+)
 from builder.model.figure import Count, Figure, Found, Origin, Reckoned, Told, Traced, Worked
 from builder.model.kit import Kit, PlannedMeal
 from builder.pages.figures import number as as_text
@@ -22,20 +31,21 @@ from builder.planning.tracing import work
 
 Data = dict[str, object]
 # What recipe pages work out anew again and again comes with the kit's script, once for all pages.
-_SHARED = frozenset(
-    {
-        "air.pressure_hpa",
-        "boiling.boiling_point_c",
-        "boiling.time_factor",
-        "fire.iron_minutes",
-        "fire.open_fire_w",
-        "heat.heating_min",
-        "heat.pot_heat_kj",
-        "heat.snow_to_boil_kj",
-        "heat.water_heat_kj",
-        "heat.whole_units",
-    }
-)
+_SHARED = {
+    FORMULAS[each].id: FORMULAS[each]
+    for each in (
+        pressure_hpa,
+        boiling_point_c,
+        time_factor,
+        iron_minutes,
+        open_fire_w,
+        heating_min,
+        pot_heat_kj,
+        snow_to_boil_kj,
+        water_heat_kj,
+        whole_units,
+    )
+}
 # The height that somebody asks for, where a barometer told the pressure.
 _ASKED = "height"
 
@@ -119,17 +129,12 @@ def _leaf(value: float, key: str) -> dict[Origin, str]:
 def shared_formulas() -> Data:
     """Give the formulas that pages leave out, each with its constants."""
     return {
-        formula.id: {
+        id_: {
             "expression": formula.expression,
             "constants": {name: each.value for name, each in formula.constants.items()},
         }
-        for formula in sorted(FORMULAS.values(), key=lambda each: each.id)
-        if _is_shared(formula)
+        for id_, formula in sorted(_SHARED.items())
     }
-
-
-def _is_shared(formula: Formula) -> bool:
-    return formula.id in _SHARED
 
 
 class _Part:
@@ -172,7 +177,7 @@ class _Part:
         if not node.formula:
             return self._number(node.value)
         declared = FORMULAS[node.declared] if node.declared else None
-        shared = declared if declared and _is_shared(declared) else None
+        shared = _SHARED.get(declared.id) if declared else None
         told: Data = {
             "formula": shared.id if shared else self._short(node.expression),
             "inputs": {
