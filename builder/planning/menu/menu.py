@@ -6,7 +6,6 @@ import re
 from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, replace
 
-from builder.formulas.heat import whole_units
 from builder.model.batch import Method
 from builder.model.content import Content
 from builder.model.figure import add, none, nothing
@@ -27,11 +26,11 @@ from builder.planning.stock import (
     heads,
     name_as_dried,
     name_now,
+    packs_more,
     substance_named,
     substance_of_ingredient,
     substance_of_label,
 )
-from builder.planning.tracing import count
 from builder.speech import Speech, speech_of
 
 # Of what is eaten as it is, and of what no batch is named for.
@@ -173,12 +172,8 @@ class _MenuPlanner:
             planned, judged = portion.planned, portion.judged
             if judged:
                 batch_id = judged.batch.id
-                before_g, now_g = amounts_g.get(batch_id), planned.amount_g
-                if before_g is not None:
-                    now_g = before_g + planned.amount_g
-                    packs = count(whole_units, now_g, judged.pack_g)
-                    packs -= count(whole_units, before_g, judged.pack_g)
-                    portion = replace(portion, planned=replace(planned, packs=packs))
+                packs, now_g = packs_more(judged, amounts_g.get(batch_id), planned.amount_g)
+                portion = replace(portion, planned=replace(planned, packs=packs))
                 amounts_g[batch_id] = now_g
                 if judged.reseals:
                     self.opened_g[batch_id] = now_g
@@ -213,7 +208,7 @@ class _MenuPlanner:
             amount_g=amount_g,
             dried_by=method,
             batch=batch_id,
-            packs=count(whole_units, amount_g, judged.pack_g) if judged else _NO_PACKS,
+            packs=_NO_PACKS,  # until it is known what the meals before opened
             density_g_ml=None if method and method != "bought" else substance.density_g_ml,
             piece_g=None if method and method != "bought" else substance.piece_g,
             is_raw_animal=judged.stays_raw if judged else substance.is_raw_animal,

@@ -7,7 +7,7 @@ from builder.planning.stock.dryness import Asked, dryness
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches
 from builder.planning.stock.names import name_as_dried, name_now
-from builder.planning.stock.packs import Stock, Wanted, heads, packs_of_trip
+from builder.planning.stock.packs import Stock, Wanted, heads, packs_more, packs_of_trip
 from builder.planning.stock.shelf import stock_lines
 from builder.planning.stock.substance import (
     Substance,
@@ -40,6 +40,7 @@ __all__ = [
     "kit_batches",
     "name_as_dried",
     "name_now",
+    "packs_more",
     "packs_of_trip",
     "stock_lines",
     "substance_named",

@@ -63,14 +63,19 @@ def takings_of(trip: Trip, content: Content, judged: Mapping[str, Judged]) -> It
 
 def packs_opened(judged: Judged, amount_g: float, opened_g: dict[str, float]) -> Count:
     """Give the packs that a meal opens, and note in `opened_g` what resealing ones have given."""
-    before_g = opened_g.get(judged.batch.id)
-    now_g = amount_g if before_g is None else before_g + amount_g
-    packs = count(whole_units, now_g, judged.pack_g)
-    if before_g is not None:
-        packs -= count(whole_units, before_g, judged.pack_g)
+    packs, now_g = packs_more(judged, opened_g.get(judged.batch.id), amount_g)
     if judged.reseals:
         opened_g[judged.batch.id] = now_g
     return packs
+
+
+def packs_more(judged: Judged, before_g: float | None, amount_g: float) -> tuple[Count, float]:
+    """Give the packs that more of a batch opens where so much came out before, and all of it."""
+    if before_g is None:
+        return count(whole_units, amount_g, judged.pack_g), amount_g
+    now_g = before_g + amount_g
+    packs = count(whole_units, now_g, judged.pack_g)
+    return packs - count(whole_units, before_g, judged.pack_g), now_g
 
 
 def amount_wanted_g(item: MealItem, ingredient_id: str, content: Content) -> float:
