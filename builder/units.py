@@ -353,15 +353,9 @@ _SHOWN: dict[tuple[str, System], tuple[_Row, ...]] = {
     ("altitude_m", "metric"): ((math.inf, "m", "meter", 0),),
     ("altitude_m", "us"): ((math.inf, "ft", "foot", 0),),
     ("energy_kcal", "metric"): ((math.inf, "kcal", "kilocalorie", 0),),
-    ("heat_kj", "metric"): ((math.inf, "kJ", "kilojoule", 0),),
     ("pressure_hpa", "metric"): ((math.inf, "hPa", "hectopascal", 0),),
     ("pressure_hpa", "us"): ((math.inf, "inHg", "inch_Hg", 1),),
     ("power_w", "metric"): ((math.inf, "W", "watt", 0),),
-}  # fmt: skip
-_CANONICAL_SHOWN = {
-    "mass_g": "gram", "volume_ml": "milliliter", "temperature_c": "degree_Celsius",
-    "length_m": "meter", "altitude_m": "meter", "energy_kcal": "kilocalorie",
-    "heat_kj": "kilojoule", "pressure_hpa": "hectopascal", "power_w": "watt",
 }  # fmt: skip
 
 
@@ -376,7 +370,7 @@ def show(value: float, quantity: str, units: System = "metric") -> str:
     rows = _SHOWN.get((quantity, units)) or _SHOWN[(quantity, "metric")]
     for below, word, unit, decimals in rows:
         if abs(value) < below:
-            number = _from_canonical(value, unit, _CANONICAL_SHOWN[quantity])
+            number = _from_canonical(value, unit, DIMENSIONS[quantity].canonical)
             text = _digits(number, decimals)
             if word == "cups" and text == "1":
                 word = "cup"

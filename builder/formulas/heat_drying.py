@@ -99,7 +99,6 @@ BLANCH_LONGER_MIN = 1.0
 
 # Afterwards: fruit evens out in a jar, and what lay in the sun is made free of insects.
 CONDITIONING_DAYS = (7.0, 10.0)
-JAR_SHARE = 2.0 / 3.0
 FREEZING_C = -18.0
 FREEZING_H = 48.0
 PASTEURISING_C = 71.1

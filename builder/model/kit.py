@@ -17,9 +17,6 @@ from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units,
 WorkDo = Literal[Do, "fire", "preheat", "measure", "drain", "keep", "hold", "melt", "make-safe"]
 WorkPlace = Literal["stove", "fire", "iron"]
 
-WORK_DOINGS: tuple[str, ...] = get_args(WorkDo)
-
-
 # How it is known that a food is not for somebody: its allergens tell it, traces are told, or
 # nobody told what is in it.
 How = Literal["told", "may-contain", "not-told"]
