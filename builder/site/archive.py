@@ -12,6 +12,7 @@ from pathlib import Path, PurePosixPath, PureWindowsPath
 from typing import BinaryIO
 
 from builder.site.errors import SiteError
+from builder.site.kit_files import files_below
 
 MOST_FILES = 5_000
 MOST_BYTES = 64 * 1024 * 1024
@@ -45,7 +46,8 @@ DAMAGED = (
 
 def zip_folder(folder: Path, target: Path, epoch: int, top: str = "") -> None:
     """Write a folder as a reproducible zip, under a folder name of its own when one is given."""
-    _write(target, epoch, ((_join(top, name), file.read_bytes()) for name, file in _files(folder)))
+    files = files_below(folder)
+    _write(target, epoch, ((_join(top, name), file.read_bytes()) for name, file in files.items()))
 
 
 def zip_files(files: Mapping[str, bytes], target: Path | BinaryIO, epoch: int) -> None:
@@ -87,13 +89,6 @@ def unpack(archive: Path, into: Path, shown: str = "") -> list[str]:
             ["fetch it again, and see to the space left in the folder for temporary files"],
         ) from error
     return [entry.filename for entry in entries]
-
-
-def _files(folder: Path) -> list[tuple[str, Path]]:
-    """Give every file of a folder with its name, in the order of the names."""
-    return sorted(
-        (file.relative_to(folder).as_posix(), file) for file in folder.rglob("*") if file.is_file()
-    )
 
 
 def _join(top: str, name: str) -> str:

@@ -12,6 +12,7 @@ from builder.site import address, archive, made, offline, swap
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
 from builder.site.finish import finish_page
+from builder.site.kit_files import DATA_NAME, POCKET_NAME
 from builder.site.navigation import NavItem, is_safe_path, nav_paths
 from builder.site.pocket import pocket_page
 from builder.site.scripts import KIT_PARTS, SCRIPT_NAME, joined
@@ -19,8 +20,6 @@ from builder.site.search_index import keep_one_index
 from builder.site.styles import merge_styles
 from builder.speech import speech_of
 
-POCKET_NAME = "pocket.html"
-DATA_NAME = "kit.json"
 FIRST_PAGE = "index.md"
 # Names the build itself writes; a page or file of the same name would be lost.
 OWN_NAMES = (POCKET_NAME, offline.WORKER_NAME, offline.MANIFEST_NAME)

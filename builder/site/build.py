@@ -14,9 +14,8 @@ from builder.problems import Problem
 from builder.site.archive import zip_files
 from builder.site.assemble import SiteInput, build_site
 from builder.site.inputs import fingerprint, libraries, shipped_files
+from builder.site.kit_files import CONTENT_ZIP
 from builder.site.swap import is_current
-
-CONTENT_ZIP = "content.zip"
 
 
 @dataclass(frozen=True, slots=True)

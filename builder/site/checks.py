@@ -10,13 +10,13 @@ from urllib.parse import unquote, urlsplit
 
 from builder.model.place import Place
 from builder.problems import Problem, in_order
+from builder.site.kit_files import POCKET_NAME, files_below
 from builder.site.tags import Tag, line_and_column, read_tags
 
 MOST_POCKET_BYTES = 150 * 1024
 # Pictures of the user's own are theirs to weigh; a page without them must stay light.
 MOST_PAGE_BYTES = 400 * 1024
 
-POCKET_NAME = "pocket.html"
 LOADING = {
     "audio": ("src",),
     "embed": ("src",),
@@ -66,13 +66,9 @@ class _Page:
 
 def check_kit(site: Path, trip_id: str) -> tuple[Problem, ...]:
     """Give every fault of a finished kit folder."""
-    files = {
-        file.relative_to(site).as_posix(): file.stat().st_size
-        for file in site.rglob("*")
-        if file.is_file()
-    }
+    files = {name: file.stat().st_size for name, file in files_below(site).items()}
     pages: dict[str, _Page] = {}
-    for name in sorted(files):
+    for name in files:
         if name.endswith((".html", ".svg")):
             text = (site / name).read_text(encoding="utf-8", errors="replace")
             pages[name] = _read_page(f"{trip_id}/{name}", text)
@@ -215,7 +211,7 @@ def _size_faults(trip_id: str, files: Mapping[str, int]) -> list[Problem]:
             "make its pictures smaller or its texts shorter",
             "warning",
         )
-        for name, size in sorted(files.items())
+        for name, size in files.items()
         for applies, most in limits
         if applies(name) and size > most
     ]

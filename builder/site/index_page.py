@@ -11,12 +11,12 @@ from html import escape
 from pathlib import Path
 
 from builder.site.errors import of_the_system
+from builder.site.kit_files import DATA_NAME
 from builder.site.made import OWN_FOLDER, refused, sha256_of, write_down
 from builder.site.security import inline_styles, policy, with_policy
 from builder.site.swap import INDEX, kit_lock
 
 INDEX_NAME = "index.html"
-DATA_NAME = "kit.json"
 MARK = '<meta name="generator" content="trip kits">'
 # The mark stands near the top; a page of somebody else's may be long.
 MARKED_BYTES = 4096

@@ -8,6 +8,8 @@ from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
+from builder.site.kit_files import files_below
+
 # Another version of these may write other bytes.
 LIBRARIES = ("babel", "jinja2", "markdown", "mkdocs", "mkdocs-material", "segno")
 # What a system or Python leaves beside the files that ship; and in a wheel, the shipped folders,
@@ -27,12 +29,11 @@ def fingerprint(parts: Mapping[str, bytes]) -> str:
 
 def shipped_files(name: str, folder: Path) -> dict[str, bytes]:
     """Give every file below a folder of the tool's own, by its path in there under a name."""
-    found = {}
-    for path in sorted(folder.rglob("*")):
-        inside = path.relative_to(folder)
-        if path.is_file() and not _PASSED_OVER.intersection(inside.parts):
-            found[f"{name}/{inside.as_posix()}"] = path.read_bytes()
-    return found
+    return {
+        f"{name}/{inside}": file.read_bytes()
+        for inside, file in files_below(folder).items()
+        if not _PASSED_OVER.intersection(inside.split("/"))
+    }
 
 
 @cache

@@ -8,6 +8,7 @@ import re
 from pathlib import Path
 
 from builder.model.trip import ENGLISH
+from builder.site.kit_files import files_below
 
 WORKER_NAME = "sw.js"
 MANIFEST_NAME = "webmanifest.json"
@@ -53,18 +54,14 @@ def add_manifest(site: Path, title: str, language: str) -> None:
 
 def add_service_worker(site: Path, source: Path) -> None:
     """Write the worker with the list of all files and a mark that changes with any of them."""
-    names = sorted(
-        file.relative_to(site).as_posix()
-        for file in site.rglob("*")
-        if file.is_file() and file.name != WORKER_NAME
-    )
+    files = {name: file for name, file in files_below(site).items() if file.name != WORKER_NAME}
     mark = hashlib.sha256()
-    for name in names:
+    for name, file in files.items():
         mark.update(f"{name}\n".encode())
-        mark.update(hashlib.sha256((site / name).read_bytes()).digest())
+        mark.update(hashlib.sha256(file.read_bytes()).digest())
     head = (
         f"const MARK = {json.dumps(mark.hexdigest()[:16])};\n"
-        f"const FILES = {json.dumps(names, indent=0)};\n"
+        f"const FILES = {json.dumps(list(files), indent=0)};\n"
     )
     body = source.read_text(encoding="utf-8")
     (site / WORKER_NAME).write_text(head + body, encoding="utf-8", newline="\n")

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from builder.reading.fields import DEVICES, can_be_id
 from builder.reading.folder import Layer, read_folder
+from builder.site.kit_files import files_below
 
 EXAMPLES = Path(__file__).parent / "examples"
 ROOM_OF = {"recipe": "recipes", "batch": "batches", "food": "foods"}
@@ -69,12 +70,7 @@ def start_folder(folder: Path) -> list[Path]:
             f"{folder.as_posix()} is there already and not empty", "choose another name"
         )
     root = EXAMPLES / "folder"
-    files = {
-        folder / path.relative_to(root): path.read_bytes()
-        for path in sorted(root.rglob("*"))
-        if path.is_file()
-    }
-    return write_new(files)
+    return write_new({folder / name: file.read_bytes() for name, file in files_below(root).items()})
 
 
 def start_record(

@@ -17,8 +17,8 @@ from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, re
 from builder.reading.rewriting import Changes, rewritten, with_entry
 from builder.reading.yaml_door import read_yaml
 from builder.site.archive import unpack
-from builder.site.build import CONTENT_ZIP
 from builder.site.errors import SiteError
+from builder.site.kit_files import CONTENT_ZIP
 from builder.starts.fresh import StartError, checked_id, example, write_new
 from builder.starts.strangers import as_list_item, list_item, taken_of
 
