@@ -27,6 +27,7 @@ from builder.model.kit import (
 from builder.model.recipe import MEALS, MealName
 from builder.planning.cooking.camp_water import heat_of, water_for, water_step
 from builder.planning.cooking.hearth import Burner, Hearth
+from builder.planning.cooking.standing import HEATS
 
 # Common practice, no source: empty irons get hot on the first embers, within the ember time;
 # small wood gives a flame for a pot.
@@ -42,7 +43,6 @@ _NO_MINUTES, _NO_WATER_ML = nothing("minutes"), nothing("water_ml")
 _NO_PRESSES = none("presses")
 _ONE_POTFUL = Count(1, Found("potfuls", "counted"))
 
-_HEATED = ("boil", "simmer", "fry", "press")
 _ALL_ORDERS_UP_TO = 4  # dishes; of more, a few good orders are tried
 _TOUCHING_MIN = 1e-9
 _WAITS_FROM_MIN = 0.5  # a shorter wait rounds to nothing
@@ -189,7 +189,7 @@ def _dish(place: int, meal: PlannedMeal, hearth: Hearth) -> _Dish:
         runs: tuple[_Run, ...] = (_Run(_joined(tasks[:last]), mugs=mugs),)
         heats = meal.cook_in != "iron" and any(task.on for task in runs[0].tasks)
         return _Dish(place, runs, meal.potfuls or _ONE_POTFUL, serve, in_mugs, heats)
-    hot = [number for number, step in enumerate(steps[:last]) if step.do in _HEATED or step.hot]
+    hot = [number for number, step in enumerate(steps[:last]) if step.do in HEATS or step.hot]
     first = hot[0] if hot else 0
     press = next((number for number in hot if steps[number].do == "press"), last)
     before = _Run(tuple(replace(task, pot=None) for task in _joined(tasks[:first])))
@@ -263,7 +263,7 @@ def _tasks(
 
 def _last_heated(steps: Sequence[PlannedStep]) -> int:
     """Give the step after which the middle is measured: the last heat, else the last at the pot."""
-    heated = [number for number, step in enumerate(steps) if step.do in _HEATED]
+    heated = [number for number, step in enumerate(steps) if step.do in HEATS]
     done = [number for number, step in enumerate(steps) if step.do != "serve"]
     return (heated or done or [-1])[-1]
 

@@ -16,7 +16,7 @@ from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import ENGLISH
-from builder.planning.cooking import animal_food_in, waits
+from builder.planning.cooking import HEATS, animal_food_in, waits
 from builder.planning.hazards import is_game, is_minced
 from builder.planning.stock.doubts import batch_problems
 from builder.planning.stock.judging import Judged, judge
@@ -26,8 +26,6 @@ from builder.planning.stock.promises import promise_problems
 from builder.planning.stock.proposals import offers_of
 from builder.problems import Problem, ProblemsFound, in_order
 from builder.speech import Speech, speech_of
-
-HEATING = ("boil", "simmer", "fry", "press")
 
 
 def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Problem, ...]]:
@@ -132,7 +130,7 @@ def _rest_problems(recipe: Recipe, food: Food) -> list[Problem]:
     assert recipe.reach_c is not None
     if recipe.reach_c >= MINCED_CENTRE_C:
         return []
-    heats = [number for number, step in enumerate(recipe.steps) if step.do in HEATING]
+    heats = [number for number, step in enumerate(recipe.steps) if step.do in HEATS]
     rests = [
         step.minutes
         for number, step in enumerate(recipe.steps)
@@ -157,7 +155,7 @@ def heated_after_wetting(recipe: Recipe, ingredient_id: str) -> bool:
     entered = [number for number, step in enumerate(recipe.steps) if ingredient_id in step.uses]
     wetted = [number for number in entered if recipe.steps[number].do in ("soak", "mix", "boil")]
     start = wetted[-1] if wetted else (entered[0] if entered else len(recipe.steps))
-    return any(step.do in HEATING for step in recipe.steps[start:])
+    return any(step.do in HEATS for step in recipe.steps[start:])
 
 
 def standing_problems(recipe: Recipe, content: Content) -> list[Problem]:
