@@ -9,7 +9,7 @@ from builder.model.batch import Batch
 from builder.model.content import Content, Gear
 from builder.model.food import Food
 from builder.model.gear import LOOSE_PACKAGING
-from builder.model.place import Place
+from builder.model.place import Place, Places
 from builder.model.source import CautionText
 from builder.model.trip import MealItem, Trip
 from builder.problems import Problem, did_you_mean
@@ -66,24 +66,18 @@ class _Checks:
         return replace(gear, stoves=stoves)
 
     def caution(self, caution: CautionText) -> CautionText:
-        known = [
-            source
-            for source in caution.sources
-            if self.known(
-                "source", source, self.content.sources, caution.places.of(f"sources/{source}")
-            )
-        ]
-        return replace(caution, sources=tuple(known))
+        return replace(caution, sources=self.sources("sources", caution.sources, caution.places))
+
+    def sources(self, key: str, names: Iterable[str], places: Places) -> tuple[str, ...]:
+        """Give those of the sources named behind a key that are there."""
+        ids = self.content.sources
+        return tuple(
+            name for name in names if self.known("source", name, ids, places.of(f"{key}/{name}"))
+        )
 
     def food(self, food: Food) -> Food:
-        allergen_source = tuple(
-            name
-            for name in food.allergen_source
-            if self.known(
-                "source", name, self.content.sources, food.places.of(f"allergen_source/{name}")
-            )
-        )
-        food = replace(food, allergen_source=allergen_source)
+        told = self.sources("allergen_source", food.allergen_source, food.places)
+        food = replace(food, allergen_source=told)
         if not food.source:
             return food
         known = self.known("source", food.source, self.content.sources, food.places.of("source"))

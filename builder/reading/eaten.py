@@ -48,7 +48,7 @@ def check_eaten(
     odd = False
     for value, among, unit in values:
         found = f"{key}: {plain(value)} {unit} for one eater"
-        shown = f"{plain(among.usual[0])} to {plain(among.usual[1])} {unit}"
+        shown = among.usual_in(unit)
         odd |= fields.judge(among, value, fields.place(key), found, shown)
     return odd
 

@@ -7,12 +7,12 @@ import math
 import re
 from collections.abc import Iterable, Mapping, Sequence
 
-from builder.model.figure import Count, Figure, Told, named, nothing
+from builder.model.figure import Figure, Told, named, nothing, whole
 from builder.model.place import Place, Places
 from builder.problems import Problem, did_you_mean, nearest
 from builder.reading.usual import Range, usual_of
 from builder.reading.yaml_door import Entry, Node, quoted
-from builder.units import DIMENSIONS, QuantityError, plain, range_like, read_quantity
+from builder.units import DIMENSIONS, QuantityError, range_like, read_quantity
 
 ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 LONGEST_ID = 60
@@ -245,14 +245,15 @@ class Fields:
             return default
         usual = usual_of(self.what, key)
         if usual is not None:
-            shown = f"{plain(usual.usual[0])} to {plain(usual.usual[1])}"
-            self.judge(usual, number, node.place, f"{key}: {node.described()}", shown)
+            found = f"{key}: {node.described()}"
+            self.judge(usual, number, node.place, found, usual.usual_in(""))
         return Figure(number, Told(node.place, key))
 
     def count(self, key: str, required: bool = False, default: int = 0, at_least: int = 0) -> int:
         """Read a whole number."""
-        found = self.number(key, required, default, at_least=at_least, at_most=10_000, whole=True)
-        return Count(int(found), found.origin) if isinstance(found, Figure) else int(found)
+        return whole(
+            self.number(key, required, default, at_least=at_least, at_most=10_000, whole=True)
+        )
 
     # -- quantities ---------------------------------------------------------------------------
 

@@ -96,7 +96,7 @@ def check_way(record: Fields, travel: Travel, tells_hours: bool) -> None:
             value,
             record.place(key),
             f"{key}: {plain(value)} {unit} {travel.by}",
-            f"{plain(among.usual[0])} to {plain(among.usual[1])} {unit}",
+            among.usual_in(unit),
         )
 
 
@@ -125,16 +125,14 @@ def check_body(
     ):
         if value is not None and record.has("age"):
             among = _by_age(table, age_years)
-            shown = f"{plain(among.usual[0])} to {plain(among.usual[1])} {unit}"
+            shown = among.usual_in(unit)
             found = f"{key}: {plain(value)} {unit} at {years}"
             record.judge(among, value, record.place(key), found, shown)
     if mass_kg is not None and height_cm is not None and age_years >= max(MASS_KG_BY_AGE):
         index = mass_kg / (height_cm / 100) ** 2
-        shown = " to ".join(
-            plain(bound * (height_cm / 100) ** 2) for bound in BODY_MASS_INDEX.usual
-        )
+        shown = BODY_MASS_INDEX.usual_in("kg", of=(height_cm / 100) ** 2)
         found = f"mass: {plain(mass_kg)} kg at a height of {plain(height_cm)} cm"
-        record.judge(BODY_MASS_INDEX, index, record.place("mass"), found, f"{shown} kg")
+        record.judge(BODY_MASS_INDEX, index, record.place("mass"), found, shown)
 
 
 def check_carried(record: Fields, mass_kg: float, carried_g: float | None, key: str) -> None:
@@ -142,7 +140,7 @@ def check_carried(record: Fields, mass_kg: float, carried_g: float | None, key: 
     if carried_g is not None:
         among = CARRIED_OF_BODY
         found = f"{key}: {plain(carried_g / 1000)} kg on a body of {plain(mass_kg)} kg"
-        shown = f"0 to {plain(among.usual[1] * mass_kg)} kg"
+        shown = among.usual_in("kg", of=mass_kg)
         record.judge(among, carried_g / 1000 / mass_kg, record.place(key), found, shown)
 
 
@@ -150,7 +148,7 @@ def check_fuel_energy(fields: Fields, kind: FuelKind, energy_mj_kg: float) -> No
     """Compare the heating value with those of its kind of fuel."""
     among = FUEL_ENERGIES_MJ_KG[kind]
     found = f"energy: {plain(energy_mj_kg)} MJ/kg of {kind} fuel"
-    shown = f"{plain(among.usual[0])} to {plain(among.usual[1])} MJ/kg"
+    shown = among.usual_in("MJ/kg")
     fields.judge(among, energy_mj_kg, fields.place("energy"), found, shown)
 
 
@@ -165,7 +163,7 @@ def check_container(record: Fields, container: Container) -> None:
     """Compare what a container weighs empty with what it holds."""
     share = container.empty_g / container.holds_g if container.holds_g else 0.0
     found = f"empty: {plain(container.empty_g)} g for {plain(container.holds_g)} g of fuel"
-    shown = f"0 to {plain(EMPTY_OF_FULL.usual[1] * container.holds_g)} g"
+    shown = EMPTY_OF_FULL.usual_in("g", of=container.holds_g)
     record.judge(EMPTY_OF_FULL, share, record.place("empty"), found, shown)
 
 
@@ -174,7 +172,7 @@ def check_step_minutes(line: Fields, do: str, minutes: float) -> None:
     if do in STEP_MINUTES:
         among = STEP_MINUTES[do]
         found = f"minutes: {plain(minutes)} min of {do}"
-        shown = f"{plain(among.usual[0])} to {plain(among.usual[1])} min"
+        shown = among.usual_in("min")
         line.judge(among, minutes, line.place("minutes"), found, shown)
 
 
@@ -182,5 +180,5 @@ def check_serving_water(line: Fields, water_ml: float, serves: float) -> None:
     """Compare the water of a step with the servings it is for."""
     among = WATER_ML_A_SERVING
     found = f"water: {plain(water_ml / serves)} ml for each serving"
-    shown = f"0 to {plain(among.usual[1])} ml"
+    shown = among.usual_in("ml")
     line.judge(among, water_ml / serves, line.place("water"), found, shown)

@@ -8,6 +8,7 @@ from pathlib import Path
 
 from builder.model.place import Place
 from builder.problems import Problem
+from builder.reading.files import read_start
 from builder.reading.yaml_door import Node, decode, read_yaml
 
 
@@ -42,7 +43,7 @@ class _Names:
 
 def _root(file: str) -> Node | None:
     try:
-        raw = Path(file).read_bytes()
+        raw = read_start(Path(file))
     except OSError:
         return None
     text, unreadable = decode(raw, file)

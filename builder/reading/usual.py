@@ -9,6 +9,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from builder.units import plain
+
 
 @dataclass(frozen=True, slots=True)
 class Range:
@@ -25,6 +27,11 @@ class Range:
         if not self.possible[0] - hair <= value <= self.possible[1] + hair:
             return "impossible"
         return "" if self.usual[0] - hair <= value <= self.usual[1] + hair else "unusual"
+
+    def usual_in(self, unit: str, of: float = 1.0) -> str:
+        """Give what is usual for a message, such as `0.5 to 9 km/h`, times `of`."""
+        low, high = (plain(bound * of) for bound in self.usual)
+        return f"{low} to {high} {unit}".rstrip()
 
 
 # By (what a record is called in messages, key); each number in the unit that reading gives it.
