@@ -16,6 +16,15 @@ def tripkit(*arguments: str) -> Result:
     return CliRunner().invoke(main, list(arguments))
 
 
+def files_of(folder: Path) -> dict[str, bytes]:
+    """Give every file below a folder by its path in there."""
+    return {
+        path.relative_to(folder).as_posix(): path.read_bytes()
+        for path in sorted(folder.rglob("*"))
+        if path.is_file()
+    }
+
+
 @pytest.fixture(scope="session")
 def demo_kits(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Give the folder with the three demo kits."""

@@ -12,17 +12,9 @@ from pathlib import Path
 import pytest
 
 from builder.reading.folder import Layer, read_folder
-from tests.conftest import tripkit
+from tests.conftest import files_of, tripkit
 
 ROOT = Path(__file__).resolve().parent.parent
-
-
-def files_of(folder: Path) -> dict[str, bytes]:
-    return {
-        path.relative_to(folder).as_posix(): path.read_bytes()
-        for path in sorted(folder.rglob("*"))
-        if path.is_file()
-    }
 
 
 def small_folder(folder: Path) -> Path:

@@ -14,7 +14,7 @@ from typing import Any
 import pytest
 
 from builder.reading.files import state_of_content
-from tests.conftest import tripkit
+from tests.conftest import files_of, tripkit
 
 ROOT = Path(__file__).resolve().parent.parent
 TOOL = (sys.executable, "-m", "builder")
@@ -29,12 +29,8 @@ def mine(in_empty_folder: Path) -> Path:
 
 
 def bytes_of(folder: Path) -> dict[str, bytes]:
-    """Give every file below a folder."""
-    return {
-        path.relative_to(folder).as_posix(): path.read_bytes()
-        for path in sorted(folder.rglob("*"))
-        if path.is_file() and path.suffix != ".lock"
-    }
+    """Give every file below a folder that says something."""
+    return {name: held for name, held in files_of(folder).items() if not name.endswith(".lock")}
 
 
 def built() -> Mapping[str, bytes]:

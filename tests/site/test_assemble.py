@@ -10,7 +10,6 @@ import subprocess
 import sys
 import tempfile
 import zipfile
-from collections.abc import Mapping
 from dataclasses import replace
 from pathlib import Path
 
@@ -19,6 +18,7 @@ import pytest
 from builder.site import archive, swap
 from builder.site.assemble import SiteInput, build_site
 from builder.site.errors import SiteError, of_the_system
+from tests.conftest import files_of
 from tests.site.sample import ASSETS, BASE_CONFIG, ROOT, sample_site
 
 MOST_ZIP_BYTES = 500 * 1024
@@ -30,21 +30,13 @@ def build(out: Path, site: SiteInput | None = None) -> Path:
     return out / site.trip_id
 
 
-def contents(folder: Path) -> Mapping[str, bytes]:
-    return {
-        file.relative_to(folder).as_posix(): file.read_bytes()
-        for file in sorted(folder.rglob("*"))
-        if file.is_file()
-    }
-
-
 @pytest.fixture(scope="module")
 def kit(tmp_path_factory: pytest.TempPathFactory) -> Path:
     return build(tmp_path_factory.mktemp("kits"))
 
 
 def test_the_kit_holds_what_was_given_and_what_a_kit_needs(kit: Path) -> None:
-    names = set(contents(kit))
+    names = set(files_of(kit))
     assert {
         "index.html", "day-1.html", "day-2.html", "cook/bean-pot.html", "cautions.html",
         "pocket.html", "kit.json", "sw.js", "webmanifest.json", "search/search_index.js",
@@ -56,7 +48,7 @@ def test_the_kit_holds_what_was_given_and_what_a_kit_needs(kit: Path) -> None:
 def test_the_kit_holds_nothing_no_one_uses(kit: Path) -> None:
     odd = [
         name
-        for name in contents(kit)
+        for name in files_of(kit)
         if name.endswith((".map", ".md", ".gz", "search_index.json"))
         or "lunr/" in name
         or name in ("404.html", "sitemap.xml")
@@ -80,11 +72,11 @@ def test_the_zip_is_the_folder_and_small(kit: Path, tmp_path: Path) -> None:
     packed = kit.parent / "lake-walk.zip"
     assert packed.stat().st_size <= MOST_ZIP_BYTES
     archive.unpack(packed, tmp_path / "back")
-    assert contents(tmp_path / "back" / "lake-walk") == contents(kit)
+    assert files_of(tmp_path / "back" / "lake-walk") == files_of(kit)
 
 
 def test_each_page_carries_its_policy_first_and_no_outside_address(kit: Path) -> None:
-    for name, content in contents(kit).items():
+    for name, content in files_of(kit).items():
         if not name.endswith(".html"):
             continue
         html = content.decode()
@@ -119,7 +111,7 @@ def test_the_same_input_gives_the_same_bytes(
 ) -> None:
     monkeypatch.setenv("SOURCE_DATE_EPOCH", "1")
     again = build(tmp_path)
-    assert contents(again) == contents(kit)
+    assert files_of(again) == files_of(kit)
     assert (tmp_path / "lake-walk.zip").read_bytes() == (kit.parent / "lake-walk.zip").read_bytes()
     assert os.environ["SOURCE_DATE_EPOCH"] == "1"
 
@@ -147,12 +139,12 @@ FAULTY_TEXTS = {
 @pytest.mark.parametrize("fault", sorted(FAULTY_TEXTS))
 def test_a_faulty_page_stops_the_build_and_leaves_the_old_kit(tmp_path: Path, fault: str) -> None:
     kit = build(tmp_path)
-    before = contents(tmp_path)
+    before = files_of(tmp_path)
     text, message = FAULTY_TEXTS[fault]
     with pytest.raises(SiteError, match=message) as stopped:
         build(tmp_path, sample_site(extra_page=text))
     assert stopped.value.hints or stopped.value.problems
-    assert contents(tmp_path) == before
+    assert files_of(tmp_path) == before
     assert kit.exists()
 
 
@@ -211,7 +203,7 @@ def test_a_full_disk_leaves_the_old_kit_and_says_so(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     build(tmp_path)
-    before = contents(tmp_path)
+    before = files_of(tmp_path)
 
     def full(_: object, target: Path, *__: object, **___: object) -> None:
         raise OSError(28, "No space left on device", str(target))
@@ -223,7 +215,7 @@ def test_a_full_disk_leaves_the_old_kit_and_says_so(
     says = f"the kit lake-walk could not be written: No space left on device ({tmp_path})"
     assert stopped.value.message == says
     assert "whole kits stay as they are" in stopped.value.hints[0]
-    assert contents(tmp_path) == before
+    assert files_of(tmp_path) == before
 
 
 # The administrator may write anywhere, so the build steps down to "nobody" once all is imported.
@@ -232,6 +224,7 @@ import os, sys
 from pathlib import Path
 from builder.site.assemble import build_site
 from builder.site.errors import SiteError, of_the_system
+from tests.conftest import files_of
 from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
 if os.geteuid() == 0:
     os.setgroups([])
@@ -270,7 +263,7 @@ def test_a_file_of_the_tool_that_cannot_be_read_is_told_so(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     build(tmp_path)
-    before = contents(tmp_path)
+    before = files_of(tmp_path)
 
     def refuse(*_: object) -> None:
         raise PermissionError(13, "Permission denied", str(ASSETS / "assets/kit.css"))
@@ -279,7 +272,7 @@ def test_a_file_of_the_tool_that_cannot_be_read_is_told_so(
     with pytest.raises(SiteError) as stopped:
         build(tmp_path)
     assert stopped.value.message == f"{ASSETS}/assets/kit.css cannot be read (Permission denied)"
-    assert contents(tmp_path) == before
+    assert files_of(tmp_path) == before
 
 
 @pytest.mark.parametrize(
@@ -326,6 +319,7 @@ BUILD_IT = """
 import sys
 from pathlib import Path
 from builder.site.assemble import build_site
+from tests.conftest import files_of
 from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
 build_site(sample_site(extra_page=sys.argv[2]), Path(sys.argv[1]), ASSETS, BASE_CONFIG)
 """
@@ -338,7 +332,7 @@ def test_two_builds_at_once_leave_one_whole_kit(tmp_path: Path) -> None:
     ]
     assert [process.wait(timeout=60) for process in running] == [0, 0]
     archive.unpack(tmp_path / "lake-walk.zip", tmp_path / "back")
-    assert contents(tmp_path / "back" / "lake-walk") == contents(tmp_path / "lake-walk")
+    assert files_of(tmp_path / "back" / "lake-walk") == files_of(tmp_path / "lake-walk")
     assert not swap.old_folder(tmp_path, "lake-walk").exists()
 
 
@@ -348,7 +342,7 @@ def test_a_build_killed_at_any_moment_leaves_the_old_kit_or_the_new(
     tmp_path: Path, after_s: float
 ) -> None:
     build(tmp_path)
-    before = contents(tmp_path / "lake-walk")
+    before = files_of(tmp_path / "lake-walk")
     process = subprocess.Popen(
         [sys.executable, "-c", BUILD_IT, str(tmp_path), "A new line."], cwd=ROOT
     )
@@ -357,7 +351,7 @@ def test_a_build_killed_at_any_moment_leaves_the_old_kit_or_the_new(
     process.kill()
     process.wait()
     swap.recover(tmp_path)
-    after = contents(tmp_path / "lake-walk")
+    after = files_of(tmp_path / "lake-walk")
     assert after == before or b"A new line." in after["cautions.html"]
     archive.unpack(tmp_path / "lake-walk.zip", tmp_path / "back")
-    assert contents(tmp_path / "back" / "lake-walk") == after
+    assert files_of(tmp_path / "back" / "lake-walk") == after
