@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 
 from builder.site.directions import isolated
@@ -21,6 +22,10 @@ SEARCH_DIALOG = re.compile(
 # Needed by the theme's bundle only, and from disk only: nothing to wait for before the first paint.
 WORKER_SCRIPT = re.compile(r'\s*<script src="[^"]*assets/iframe-worker\.js"></script>')
 BUNDLE_SCRIPT = re.compile(r'(?=<script src="[^"]*assets/javascripts/bundle\.)')
+# Who made the page's frame is told in licences.txt; what the theme's script is told stands in each
+# page, and a kit copies no code and shows no versions.
+GENERATOR = re.compile(r'\s*<meta name="generator"[^>]*>')
+SETTINGS = re.compile(r'(?<=<script id="__config" type="application/json">).*?(?=</script>)', re.S)
 AS_WRITTEN = re.compile(
     r"(<(?:script|pre|style|textarea)\b.*?</(?:script|pre|style|textarea)>)", re.S
 )
@@ -32,6 +37,8 @@ def finish_page(html: str) -> str:
     """Give the page with classes for styles, table regions, and its policy."""
     html = CELL_STYLE.sub(lambda cell: f"<{cell['cell']}{SIDE_CLASS[cell['side']]}>", html)
     html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
+    html = GENERATOR.sub("", html)
+    html = SETTINGS.sub(lambda told: _needed_settings(told[0]), html)
     html = without_theme_links(_worker_later(html))
     return secure_page(isolated(without_idle_space(with_table_boxes(html))))
 
@@ -46,6 +53,18 @@ def without_idle_space(html: str) -> str:
         written += [BLANKS.sub(" ", html[at : kept.start()]), kept[0]]
         at = kept.end()
     return "".join([*written, BLANKS.sub(" ", html[at:])])
+
+
+def _needed_settings(told: str) -> str:
+    """Give the settings of the theme's script without what is not set and words of no kit."""
+    settings = {name: value for name, value in json.loads(told).items() if value is not None}
+    words = settings["translations"]
+    settings["translations"] = {
+        name: word for name, word in words.items() if name.startswith("search.")
+    }
+    # As the theme packs it: "<" and "&" stay safe in a script.
+    packed = json.dumps(settings, separators=(",", ":"))
+    return packed.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
 
 
 def _worker_later(html: str) -> str:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import json
+import re
+
 import markdown
 import pytest
 
@@ -92,3 +95,20 @@ def test_the_search_box_takes_its_name_from_its_field() -> None:
         + '<input type="text" class="md-search__input" aria-label="Suche"></form></div>'
     )
     assert 'role="dialog" aria-label="Suche"><form>' in html
+
+
+def test_the_theme_is_told_what_is_set_and_the_words_of_search_alone() -> None:
+    told = '{"base": "..", "version": null, "features": [], "translations": '
+    told += '{"search.none": "a < b & c", "clipboard.copy": "Copy"}}'
+    html = finish_page(
+        '<head><meta charset="utf-8"><meta name="generator" content="x-1"></head>'
+        f'<script id="__config" type="application/json">{told}</script>'
+    )
+    assert "generator" not in html
+    found = re.search(r'json">(.*?)</script>', html)
+    assert found and not set("<>&") & set(found[1])
+    assert json.loads(found[1]) == {
+        "base": "..",
+        "features": [],
+        "translations": {"search.none": "a < b & c"},
+    }

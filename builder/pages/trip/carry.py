@@ -107,10 +107,10 @@ def _who(kit: Kit, figures: Figures, hrefs: list[str]) -> Table | None:
     rows = [
         (
             link(each.name, href),
-            figures.both(each.total_g, "mass_g", f"weights.people.{each.name}.total_g"),
+            figures.both(each.total_g, "mass_g", f"weights.people.{place}.total_g"),
             text(_share(figures, each)),
         )
-        for each, href in zip(kit.weights.people, hrefs, strict=True)
+        for place, (each, href) in enumerate(zip(kit.weights.people, hrefs, strict=True))
     ]
     return table((say("Who"), say("Pack"), say("Of the limit")), rows, "lrr")
 
@@ -132,6 +132,6 @@ def _pack(kit: Kit, figures: Figures, each: PersonLoad, number: int, href: str) 
         f"pack-{number}",
         each.name,
         href,
-        pack(figures, each),
+        pack(kit, figures, each),
         table((say("What"), say("Mass")), rows, "lr") if rows else None,
     )

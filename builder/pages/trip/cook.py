@@ -14,6 +14,7 @@ from builder.model.looks import Standing
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number, worked
 from builder.pages.pieces import Cell, Piece, Scale, Table, filled, join, table, text
+from builder.pages.trip.addresses import at_meal
 from builder.pages.trip.allergens import allergens_said
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.changing import Controls, controls_of, figures_of_page, shown_in
@@ -149,7 +150,7 @@ class _Time:
     @property
     def at(self) -> str:
         """Its address in kit.json."""
-        return f"days.{self.day.day - 1}.meals.{self.place}"
+        return at_meal(self.day, self.place)
 
 
 Anchors = Mapping[tuple[int, int], str]

@@ -11,6 +11,7 @@ from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
+from builder.pages.trip.addresses import at_day, at_meal
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors, cook_link
 from builder.pages.trip.drying import batch_anchor, batch_names
@@ -163,7 +164,7 @@ def _still_to_dry(kit: Kit, say: Speech, day: KitDay) -> tuple[Fact, ...]:
 def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     say = figures.say
     here = day.conditions
-    at = f"days.{day.day - 1}"
+    at = at_day(day)
     facts = []
     if not day.ends_home:
         facts.append(Fact(say("Camp at"), figures.both(here.altitude_m, "altitude_m")))
@@ -207,7 +208,7 @@ def travel(figures: Figures, day: KitDay) -> Cell:
 
 def energy(figures: Figures, day: KitDay) -> Cell:
     """Set the food energy of a day against what it asks for."""
-    at = f"days.{day.day - 1}"
+    at = at_day(day)
     return energy_share(
         figures,
         (day.nutrition.energy_kcal, f"{at}.energy_kcal"),
@@ -238,7 +239,7 @@ def menu(
     groups = []
     for name in MEALS:
         dishes = tuple(
-            _dish(kit, figures, meal, anchors.get((day.day, place), ""), _at(day, place))
+            _dish(kit, figures, meal, anchors.get((day.day, place), ""), at_meal(day, place))
             for place, meal in enumerate(day.meals)
             if meal.meal == name
         )
@@ -258,10 +259,6 @@ def menu(
                 )
             )
     return tuple(groups)
-
-
-def _at(day: KitDay, place: int) -> str:
-    return f"days.{day.day - 1}.meals.{place}"
 
 
 def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str, at: str) -> Cell:
@@ -299,7 +296,7 @@ def water_of_day(figures: Figures, day: KitDay) -> Table:
     rows = [
         (
             text(name),
-            figures.both(volume, "volume_ml", f"days.{day.day - 1}.water.{field}"),
+            figures.both(volume, "volume_ml", f"{at_day(day)}.water.{field}"),
         )
         for name, volume, field in named
         if volume or field in ("drinking_ml", "total_ml")
@@ -309,17 +306,12 @@ def water_of_day(figures: Figures, day: KitDay) -> Table:
 
 def _people(figures: Figures, day: KitDay) -> Table:
     say = figures.say
-    at = f"days.{day.day - 1}.people"
-    rows = [
-        (
-            text(person.name),
-            figures.both(person.to_drink_ml, "volume_ml", f"{at}.{person.name}.to_drink_ml"),
-            figures.both(
-                person.energy_need_kcal, "energy_kcal", f"{at}.{person.name}.energy_need_kcal"
-            ),
-        )
-        for person in day.people
-    ]
+    rows = []
+    for place, person in enumerate(day.people):
+        at = f"{at_day(day)}.people.{place}"
+        need = figures.both(person.energy_need_kcal, "energy_kcal", f"{at}.energy_need_kcal")
+        drink = figures.both(person.to_drink_ml, "volume_ml", f"{at}.to_drink_ml")
+        rows.append((text(person.name), drink, need))
     return table((say("Who"), say("Drink"), say("Energy")), rows, "lrr")
 
 
@@ -328,10 +320,10 @@ def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     say = figures.say
     facts = []
     if day.fuel.fuel_g:
-        figure = f"days.{day.day - 1}.fuel_g"
+        figure = f"{at_day(day)}.fuel_g"
         facts.append(Fact(say("Fuel"), figures.both(day.fuel.fuel_g, "mass_g", figure)))
     if day.fuel.wood_g:
-        figure = f"days.{day.day - 1}.wood_g"
+        figure = f"{at_day(day)}.wood_g"
         facts.append(Fact(say("Wood"), figures.both(day.fuel.wood_g, "mass_g", figure)))
     burnt = day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj
     for name, heat in (
@@ -342,7 +334,7 @@ def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
             facts.append(Fact(name, text(figures.percent(heat / burnt))))
     if day.fuel.water_minutes:
         heated = figures.alone(
-            day.fuel.water_minutes, "duration_min", f"days.{day.day - 1}.water.minutes"
+            day.fuel.water_minutes, "duration_min", f"{at_day(day)}.water.minutes"
         )
         named = say("Time to melt snow")
         if day.fuel.boiling.minutes:

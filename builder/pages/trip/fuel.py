@@ -12,6 +12,7 @@ from builder.pages import words
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, table, text
+from builder.pages.trip.addresses import at_day
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.day import day_path
 from builder.pages.trip.placing import boxes_at
@@ -259,7 +260,7 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
     rows = []
     for day in kit.days:
         cells = [link(words.day_name(say, day), day_path(day))]
-        at = f"days.{day.day - 1}"
+        at = at_day(day)
         if kit.fuel:
             cells.append(figures.both(day.fuel.fuel_g, "mass_g", f"{at}.fuel_g"))
         if kit.wood_g:

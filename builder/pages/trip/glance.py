@@ -11,6 +11,7 @@ from builder.pages import words
 from builder.pages.charts import Chart, energy_chart, profile_chart
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Table, filled, join, link, text
+from builder.pages.trip.addresses import at_person
 from builder.pages.trip.carry import short_carry
 from builder.pages.trip.cook import Anchors, cook_link
 from builder.pages.trip.day import day_path, energy_share
@@ -188,6 +189,7 @@ def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:
         facts.append(Fact(say("Dry wood"), likely_wood(kit, figures)))
     if weights.people:
         heaviest = max(weights.people, key=lambda each: each.total_g)
-        mass = figures.both(heaviest.total_g, "mass_g", f"weights.people.{heaviest.name}.total_g")
+        at = at_person("weights", weights.people, heaviest.name)
+        mass = figures.both(heaviest.total_g, "mass_g", f"{at}.total_g")
         facts.append(Fact(say("Heaviest pack, {name}", name=heaviest.name), mass))
     return tuple(facts)

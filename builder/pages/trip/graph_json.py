@@ -87,5 +87,5 @@ def _leaf(kit: Kit, value: float, leaf: Told | Named | Found) -> Data:
 
 
 def number(value: float) -> float | int:
-    """Give a plain number, whole where it counts."""
-    return int(value) if isinstance(value, Count) else float(value)
+    """Give a plain number, without the ".0" of a whole one."""
+    return int(value) if isinstance(value, Count) or value.is_integer() else float(value)

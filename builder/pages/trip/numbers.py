@@ -16,6 +16,7 @@ from builder.model.kit import Kit
 from builder.pages.citing import citation
 from builder.pages.figures import anchor, numbers_of, worked
 from builder.pages.pieces import Table, table, text
+from builder.pages.trip.addresses import at_day
 from builder.pages.trip.leaves import leaf_said
 from builder.pages.trip.sources import Checked, checked_at
 from builder.pages.trip.titles import named_plainly, title_of
@@ -30,7 +31,7 @@ _BATCH = re.compile(r"batches\.(\d+)\.")
 # How a page leads to the line of a figure.
 _ASKED = re.compile(r"numbers(?:/day-\d+)?\.md#([A-Za-z0-9_-]+)")
 # Told in full elsewhere: points of a curve, and the times of the order of work.
-_LEFT_OUT = re.compile(r"days\.\d+\.order_of_work\.|batches\.\d+\.run\.|looks\.labels\.")
+_LEFT_OUT = re.compile(r"days\.\d+\.order_of_work\.|batches\.\d+\.run\.curve\.|looks\.labels\.")
 _SHORT_EXPRESSION = 60  # a longer one is told once on a page
 _GROUPS = {
     "weights": later("Packs"),
@@ -122,7 +123,7 @@ def numbers_pages(
     tellers = {numbers_of(""): _Teller(kit, graph, numbers_of(""), asked)}
     parts: dict[str, dict[str, list[Line]]] = {numbers_of(""): {}}
     for day in kit.days:
-        path = numbers_of(f"days.{day.day - 1}.")
+        path = numbers_of(f"{at_day(day)}.")
         parts[path] = {}
         tellers[path] = _Teller(kit, graph, path, asked)
     for name, node in graph.nodes.items():

@@ -22,6 +22,7 @@ from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
+from builder.pages.trip.addresses import at_day, at_person
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors
 from builder.pages.trip.food import grams
@@ -119,7 +120,7 @@ def _page(
     return PersonPage(
         path,
         person.name,
-        pack(figures, load) if load and load.total_g else (),
+        pack(kit, figures, load) if load and load.total_g else (),
         boxes_of_person(kit, person.name),
         _avoids(figures.say, person),
         _on_plate(kit, figures.say, person, anchors),
@@ -146,9 +147,10 @@ def _avoids(say: Speech, person: KitPerson) -> str:
     return f"{said[:1].upper()}{said[1:]}"
 
 
-def pack(figures: Figures, load: PersonLoad) -> Cell:
+def pack(kit: Kit, figures: Figures, load: PersonLoad) -> Cell:
     """Say what a pack weighs, and how much of the limit that is."""
-    total = figures.both(load.total_g, "mass_g", f"weights.people.{load.name}.total_g")
+    at = at_person("weights", kit.weights.people, load.name)
+    total = figures.both(load.total_g, "mass_g", f"{at}.total_g")
     if load.limit_g <= 0:
         return total
     return filled(
@@ -291,11 +293,11 @@ def _brings(kit: Kit, figures: Figures, load: PersonLoad | None) -> tuple[Cell, 
 def _by_day(kit: Kit, figures: Figures, name: str) -> Table:
     say = figures.say
     rows: list[tuple[Cell, ...]] = []
-    for number, day in enumerate(kit.days):
-        at = f"days.{number}.people.{name}"
+    for day in kit.days:
         own = next((each for each in day.people if each.name == name), None)
         if own is None:
             continue
+        at = at_person(at_day(day), day.people, name)
         protein_g = rounded(own.food_protein_g)
         need_g = Piece(grams(say, rounded(own.protein_need_g)), figures.how(f"{at}.protein_need_g"))
         rows.append(
@@ -330,11 +332,11 @@ def _ways(kit: Kit, figures: Figures, name: str) -> tuple[Fact, ...]:
     """Give somebody's way of each day: hours, load, and what it takes."""
     say = figures.say
     found = []
-    for number, day in enumerate(kit.days):
-        at = f"days.{number}.people.{name}"
+    for day in kit.days:
         own = next((each for each in day.people if each.name == name), None)
         if own is None or not own.travel_hours:
             continue
+        at = at_person(at_day(day), day.people, name)
         told = filled(
             say("{time} with {load}: {energy}"),
             time=text(figures.plain(own.travel_hours, "hours")),

@@ -14,6 +14,7 @@ from builder.pages import words
 from builder.pages.charts import Chart, water_chart
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, link, table, text
+from builder.pages.trip.addresses import at_day
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.day import day_path
 from builder.pages.trip.placing import boxes_at
@@ -165,11 +166,11 @@ def _drink(figures: Figures, day: KitDay) -> Cell:
 
 
 def _alone(figures: Figures, day: KitDay, field: str, volume_ml: float) -> Cell:
-    return figures.alone(volume_ml, "volume_ml", f"days.{day.day - 1}.water.{field}")
+    return figures.alone(volume_ml, "volume_ml", f"{at_day(day)}.water.{field}")
 
 
 def _of(figures: Figures, day: KitDay, field: str, volume_ml: float) -> Cell:
-    return figures.both(volume_ml, "volume_ml", f"days.{day.day - 1}.water.{field}")
+    return figures.both(volume_ml, "volume_ml", f"{at_day(day)}.water.{field}")
 
 
 def _carry(kit: Kit, figures: Figures) -> Table:
@@ -190,17 +191,16 @@ def _carry(kit: Kit, figures: Figures) -> Table:
 def _people(kit: Kit, figures: Figures) -> Table:
     rows = []
     for day in kit.days:
-        drunk = {person.name: person.to_drink_ml for person in day.people}
-        at = f"days.{day.day - 1}.people"
+        drunk = {
+            person.name: figures.alone(
+                person.to_drink_ml, "volume_ml", f"{at_day(day)}.people.{place}.to_drink_ml"
+            )
+            for place, person in enumerate(day.people)
+        }
         rows.append(
             (
                 link(words.day_name(figures.say, day), day_path(day)),
-                *(
-                    figures.alone(
-                        drunk.get(person.name, 0.0), "volume_ml", f"{at}.{person.name}.to_drink_ml"
-                    )
-                    for person in kit.party
-                ),
+                *(drunk[person.name] for person in kit.party),
             )
         )
     names = tuple(person.name for person in kit.party)

@@ -1,0 +1,23 @@
+"""Where a figure stands in the kit, by which pages ask for how it came about."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from builder.model.kit import KitDay, PersonDay, PersonLoad
+
+
+def at_day(day: KitDay) -> str:
+    """Give the address of a day: the kit counts from 0."""
+    return f"days.{day.day - 1}"
+
+
+def at_meal(day: KitDay, place: int) -> str:
+    """Give the address of a meal by its place in the day."""
+    return f"{at_day(day)}.meals.{place}"
+
+
+def at_person(within: str, people: Sequence[PersonDay | PersonLoad], name: str) -> str:
+    """Give the address of somebody in a day or among the packs: by their place, not their name."""
+    places = {each.name: place for place, each in enumerate(people)}
+    return f"{within}.people.{places[name]}"
