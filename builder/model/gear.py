@@ -38,7 +38,7 @@ class Stove:
     name: str
     burns: str
     power_w: float
-    efficiency_share: float
+    efficiency_share: float | None  # None where only a test of one's own tells it
     mass_g: float
     lowest_w: float = 0.0
     liquid_feed: bool = False

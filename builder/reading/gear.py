@@ -45,14 +45,19 @@ MIX_SUM_MAY_BE_OFF = 0.011  # labels print whole percent
 
 def read_stove(fields: Fields) -> Stove | None:
     """Read a stove; None where it has errors."""
+    if not fields.has("efficiency") and not fields.has("boiled") and fields.node.is_map:
+        fields.problem(
+            fields.node.place,
+            "missing",
+            "this stove tells neither its `efficiency` nor a test of your own",
+            "write `efficiency: 55 %`, or what it boiled: `boiled: 1 l from 9 degC with 14 g`",
+        )
     stove = Stove(
         id=fields.id(),
         name=fields.line("name", required=True),
         burns=fields.line("burns", required=True, example="gas-mix"),
         power_w=fields.quantity("power", "power_w", required=True, positive=True, default=1.0),
-        efficiency_share=fields.quantity(
-            "efficiency", "share", required=True, positive=True, default=0.5
-        ),
+        efficiency_share=fields.maybe_quantity("efficiency", "share", positive=True),
         mass_g=fields.quantity("mass", "mass_g", required=True),
         lowest_w=fields.quantity("lowest", "power_w"),
         liquid_feed=fields.flag("liquid_feed"),

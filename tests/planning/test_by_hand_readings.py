@@ -77,7 +77,7 @@ def files_below(graph: Graph, figure: str) -> set[str]:
     return {each.origin.place.file for each in given if isinstance(each.origin, Told)}
 
 
-@pytest.mark.parametrize("where", ["trip", "gear"])
+@pytest.mark.parametrize("where", ["trip", "gear", "gear that lists none"])
 def test_ones_own_stove_test_replaces_the_listed_efficiency(where: str, tmp_path: Path) -> None:
     trip = day_trip(days=[day(DINNER)])
     gear = {**GEAR, "stoves": [dict(stove) for stove in GEAR["stoves"]]}
@@ -85,6 +85,8 @@ def test_ones_own_stove_test_replaces_the_listed_efficiency(where: str, tmp_path
         trip["stove"]["boiled"] = TEST
     else:
         gear["stoves"][0]["boiled"] = TEST
+    if where == "gear that lists none":
+        del gear["stoves"][0]["efficiency"]
     kit = hand(tmp_path / "tested", trip, [SOUP], gear=gear).kit()
     listed = hand(tmp_path / "listed", day_trip(days=[day(DINNER)]), [SOUP]).kit()
     assert kit.fuel is not None and listed.fuel is not None

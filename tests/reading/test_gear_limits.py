@@ -115,6 +115,19 @@ def test_what_may_be_told(section: str, key: str, value: str, kind: str, tmp_pat
     assert kinds(tmp_path, section, key, value) == ([kind] if kind else [])
 
 
+def test_a_stove_tells_its_efficiency_or_a_test_of_its_own(tmp_path: Path) -> None:
+    tested = with_key("stoves", "boiled", "1 l from 9 degC with 14 g")
+    found = read(
+        tmp_path / "1", {**GOOD, "gear/own.yaml": tested.replace("efficiency: 50 %, ", "")}
+    )
+    assert found.problems == ()
+    assert found.content.gear.stoves["own"].efficiency_share is None
+    bare = {**GOOD, "gear/own.yaml": with_key("stoves", "efficiency", "")}
+    (told,) = (str(each) for each in read(tmp_path / "2", bare).problems)
+    assert "error: this stove tells neither its `efficiency` nor a test of your own — " in told
+    assert "`efficiency: 55 %`, or what it boiled: `boiled: 1 l from 9 degC with 14 g`" in told
+
+
 @pytest.mark.parametrize(
     ("told", "expected"),
     [

@@ -105,8 +105,9 @@ def hearth_of(trip: Trip, content: Content) -> Hearth:
     fire = trip.fire if trip.fire and trip.fire.allowed else None
     burner = None
     if stove:
-        efficiency = _tested_share(trip, stove, gear.fuels[stove.burns]) or stove.efficiency_share
-        burner = Burner("stove", stove.power_w, stove.lowest_w, efficiency)
+        share = _tested_share(trip, stove, gear.fuels[stove.burns]) or stove.efficiency_share
+        assert share is not None, "a stove tells its efficiency or a test"
+        burner = Burner("stove", stove.power_w, stove.lowest_w, share)
     elif fire:
         burner = fire_under(0.0, 0)
     return Hearth(
