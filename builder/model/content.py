@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from builder.model.batch import Batch
 from builder.model.food import Food
-from builder.model.gear import Dryer, Fuel, Iron, Packaging, Pot, Stove
+from builder.model.gear import Dryer, Fuel, Iron, LabelSheet, Packaging, Pot, Stove
+from builder.model.home import Home
 from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
 from builder.model.trip import Trip
@@ -23,6 +24,7 @@ class Gear:
     irons: Mapping[str, Iron]
     packaging: Mapping[str, Packaging]
     dryers: Mapping[str, Dryer]
+    sheets: Mapping[str, LabelSheet] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,4 +38,5 @@ class Content:
     trips: Mapping[str, Trip]
     cautions: Mapping[str, CautionText]
     sources: Mapping[str, Source]
+    home: Home = field(default_factory=Home)
     folders: tuple[str, ...] = ()  # it was read from, as people are shown them

@@ -101,6 +101,12 @@ class Food:
     keeps_months: float | None = None  # dried, at 15.6 °C, where its kind's months are not right
     spread_share: float | None = None  # one standard deviation of its listed water
     takes_up_share: float | None = None  # of what warm air dried out, where its kind's is not right
+    dryer_hours: float | None = None  # in a dryer of warm air, where the tables know it
+    refuse_share: float | None = None  # peeled, stoned or cored away
+    price_per_kg: float | None = None  # as bought
+    dried_price_per_kg: float | None = None  # as shops sell it dried
+    sold_in_g: float | None = None  # what the shop's packet holds
+    shelf: str = ""  # where it stands in the shop, such as "dry goods"
     source: str | None = None
     ndb: str | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)

@@ -1,4 +1,4 @@
-"""Stoves, fuels, pots, irons, packaging and dryers."""
+"""Stoves, fuels, pots, irons, packaging, dryers and sheets of labels."""
 
 from __future__ import annotations
 
@@ -11,10 +11,12 @@ from builder.model.place import Places
 FuelKind = Literal["gas", "liquid", "alcohol", "solid"]
 Material = Literal["aluminium", "steel", "titanium", "cast-iron", "copper", "enamel"]
 Barrier = Literal["foil", "glass", "can", "vacuum-bag", "zip-bag", "paper"]
+Page = Literal["a4", "letter"]  # the papers that sheets of labels are cut from
 
 FUEL_KINDS: tuple[str, ...] = get_args(FuelKind)
 MATERIALS: tuple[str, ...] = get_args(Material)
 BARRIERS: tuple[str, ...] = get_args(Barrier)
+PAGES: tuple[str, ...] = get_args(Page)
 GASES: tuple[str, ...] = ("propane", "isobutane", "butane")
 
 LOOSE_PACKAGING = "zip-bag"  # all food of a meal that has no packs goes in one of these
@@ -116,6 +118,7 @@ class Packaging:
     mass_g: float
     barrier: Barrier
     holds_ml: float | None = None
+    price: float | None = None  # of one, in the home's currency
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
 
@@ -130,4 +133,27 @@ class Dryer:
     hours: float
     ice_g: float | None = None  # the most water that a freeze dryer takes as ice
     trays_cm2: float | None = None  # all trays together
+    from_c: float | None = None  # the lowest it can be set to
+    to_c: float | None = None  # the highest
+    power_w: float | None = None
+    price: float | None = None  # in the home's currency
+    lasts_runs: float | None = None
+    runs_a_year: float | None = None
+    places: Places = field(default_factory=Places, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class LabelSheet:
+    """A sheet of labels as bare sizes, so that labels print where the sheet is cut."""
+
+    id: str
+    page: Page
+    columns: int
+    rows: int
+    width_mm: float
+    height_mm: float
+    left_mm: float  # from the paper's edge to the first label
+    top_mm: float
+    across_mm: float = 0.0  # between two labels
+    down_mm: float = 0.0
     places: Places = field(default_factory=Places, compare=False, repr=False)

@@ -307,7 +307,7 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     batches = reader.read("batch", "batches", lambda fields: read_batch(fields, gear.dryers))
     trips = reader.read_trips(foods, recipes)
     shown = tuple(layer.shown for layer in layers)
-    content = Content(foods, batches, recipes, gear, trips, cautions, sources, shown)
+    content = Content(foods, batches, recipes, gear, trips, cautions, sources, folders=shown)
     content, problems = crosscheck(content, reader.broken)
     return Folder(
         content=content,

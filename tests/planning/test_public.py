@@ -16,7 +16,18 @@ from builder.model.batch import Batch, Heated, Packs, Stay, Weighing
 from builder.model.content import Content, Gear
 from builder.model.figure import Figure, Told
 from builder.model.food import Composition, Food, Perishable
-from builder.model.gear import Container, Dryer, Fuel, Iron, Packaging, Pot, Stove, StoveTest
+from builder.model.gear import (
+    Container,
+    Dryer,
+    Fuel,
+    Iron,
+    LabelSheet,
+    Packaging,
+    Pot,
+    Stove,
+    StoveTest,
+)
+from builder.model.home import FreeHours, Home, NewBatch
 from builder.model.kit import Kit
 from builder.model.place import Place, Places
 from builder.model.public import LEAVES, ROUNDED_UP_TO
@@ -62,15 +73,20 @@ STAYS: Mapping[type, set[str]] = {
     Packs: {"shelf"},
     Weighing: {"at_min", "mass_g"},
     Stay: {"at_c", "until"},
-    Food: {"ndb"},
+    Food: {
+        "ndb", "dryer_hours", "refuse_share", "price_per_kg", "dried_price_per_kg", "sold_in_g",
+        "shelf",
+    },
     Recipe: {"note"},
-    Dryer: {"id", "name", "method", "load_g", "hours", "ice_g", "trays_cm2"},
+    Packaging: {"price"},
+    **{kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
+       for kind in (Dryer, LabelSheet, Home, FreeHours, NewBatch)},
 }  # fmt: skip
 RECORDS = (
     Trip, Person, Day, Camp, WaterPlace, Travel, Meal, MealItem, Label, SharedGear, DefaultUsed,
     Chilled, Fire, Batch, Heated, Packs, Weighing, Stay, Food, Composition, Perishable, Recipe,
     Ingredient, Step, Stove, StoveTest, Container, Fuel, Pot, Iron, Packaging, Dryer, Source,
-    CautionText,
+    CautionText, LabelSheet, Home, FreeHours, NewBatch,
 )  # fmt: skip
 
 
@@ -171,7 +187,10 @@ def marked(record: Any, count: Iterator[int], stays_only: bool) -> Any:
         if each.name == "places":
             values["places"] = Places(Place("zqfile.yaml", 7_654_321, 1), value.fields)
         elif isinstance(value, Mapping):
-            values[each.name] = {key: marked(one, count, stays_only) for key, one in value.items()}
+            values[each.name] = {
+                key: marked(one, count, stays_only) if dataclasses.is_dataclass(one) else one
+                for key, one in value.items()
+            }
         elif dataclasses.is_dataclass(value):
             values[each.name] = marked(value, count, stays_only)
         elif isinstance(value, tuple):
@@ -197,6 +216,7 @@ _NAMES = {
     (Ingredient, "id"),
     (Ingredient, "food"), (Ingredient, "recipe"), (Stove, "id"), (Stove, "burns"), (Fuel, "id"),
     (Pot, "id"), (Iron, "id"), (Packaging, "id"), (Dryer, "id"), (Source, "id"),
+    (Home, "language"), (Home, "units"), (Home, "label_sheet"), (NewBatch, "packaging"),
     (CautionText, "id"), (CautionText, "text"), (Fire, "wood"), (DefaultUsed, "what"),
     (DefaultUsed, "value"), (DefaultUsed, "why"), (Person, "sex"),
 }  # fmt: skip
