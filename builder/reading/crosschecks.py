@@ -13,6 +13,7 @@ from builder.model.place import Place, Places
 from builder.model.source import CautionText
 from builder.model.trip import MealItem, Trip
 from builder.problems import Problem, did_you_mean
+from builder.reading.runs import run_problems
 from builder.reading.yaml_door import quoted
 
 Broken = Collection[tuple[str, str]]
@@ -36,7 +37,7 @@ def crosscheck(content: Content, broken: Broken) -> tuple[Content, list[Problem]
     checked = replace(checked, batches=batches)
     check.content = checked
     trips = {name: trip for name, trip in content.trips.items() if check.trip(trip)}
-    return replace(checked, trips=trips), check.problems
+    return replace(checked, trips=trips), [*check.problems, *run_problems(batches.values())]
 
 
 class _Checks:

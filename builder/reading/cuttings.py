@@ -8,6 +8,7 @@ from collections.abc import Iterable, Mapping
 from builder.model.content import Content
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.trip import Trip
+from builder.reading.files import TABLE
 from builder.reading.folder import Folder, RecordText
 from builder.reading.spelling import Edit, edited, plain, spelling_out, written_anew
 from builder.reading.yaml_door import Node, read_yaml
@@ -83,7 +84,9 @@ def cut_files(keys: Iterable[Key], texts: Mapping[Key, RecordText]) -> dict[str,
         if record.whole_file:
             whole[record.path] = record.text
         else:
-            lists.setdefault(record.path, {}).setdefault(record.section, []).append(record)
+            lists.setdefault(_as_yaml(record.path), {}).setdefault(record.section, []).append(
+                record
+            )
     for path, sections in lists.items():
         parts = []
         for section, records in sections.items():
@@ -92,6 +95,11 @@ def cut_files(keys: Iterable[Key], texts: Mapping[Key, RecordText]) -> dict[str,
             parts.append(f"{section}:\n{textwrap.indent(cuts, '  ')}" if section else cuts)
         whole[path] = "".join(parts)
     return dict(sorted(whole.items()))
+
+
+def _as_yaml(path: str) -> str:
+    """Give the file that a record's words go to: rows of a table are written out as YAML."""
+    return f"{path}.yaml" if path.endswith(TABLE) else path
 
 
 def cut(record: RecordText) -> str:

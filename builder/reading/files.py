@@ -9,12 +9,15 @@ from pathlib import Path
 
 ROOMS = ("sources.yaml", "cautions", "gear", "foods", "recipes", "batches", "trips")
 ENDINGS = (".yaml", ".yml")  # of these only the first is read; the other is told to be misnamed
+TABLE = ".csv"  # a table: the log may be written as one
+ROOMS_OF_TABLES = ("batches",)
 LARGEST_BYTES = 2_000_000
 
 
 def files_of_room(folder: Path, room: str, unreadable: list[OSError]) -> list[Path]:
-    """Give the YAML files of a room in a stable order; folders that cannot be listed are noted."""
+    """Give the files of a room in a stable order; folders that cannot be listed are noted."""
     place = folder / room
+    endings = (*ENDINGS, TABLE) if room in ROOMS_OF_TABLES else ENDINGS
     if room.endswith(".yaml"):
         return [place] if is_file(place) else []
 
@@ -30,7 +33,7 @@ def files_of_room(folder: Path, room: str, unreadable: list[OSError]) -> list[Pa
             below.clear()  # beside a trip lie whatever files its writer likes
             names = [each for each in names if Path(each).stem == "trip"]
         paths = [Path(at, each) for each in names if not each.startswith(".")]
-        found += [path for path in paths if path.suffix.lower() in ENDINGS and is_file(path)]
+        found += [path for path in paths if path.suffix.lower() in endings and is_file(path)]
     return sorted(found)
 
 

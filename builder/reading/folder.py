@@ -21,10 +21,19 @@ from builder.reading.batches import read_batch
 from builder.reading.crosschecks import crosscheck
 from builder.reading.eaten import eaten_in_a_day
 from builder.reading.fields import DEVICES, Fields, can_be_id
-from builder.reading.files import ENDINGS, ROOMS, files_of_room, is_file, read_start, top_of
+from builder.reading.files import (
+    ENDINGS,
+    ROOMS,
+    TABLE,
+    files_of_room,
+    is_file,
+    read_start,
+    top_of,
+)
 from builder.reading.foods import read_food
 from builder.reading.gear import SECTIONS
 from builder.reading.recipes import check_nested, read_recipe
+from builder.reading.tables import read_table
 from builder.reading.texts import read_caution, read_source
 from builder.reading.trips import not_fed, read_trip
 from builder.reading.yaml_door import Node, decode, quoted, read_yaml
@@ -98,14 +107,15 @@ class _FolderReader:
         unreadable: list[OSError] = []
         found = []
         for path in files_of_room(layer.folder, room, unreadable):
-            if path.suffix == ".yaml":
+            if path.suffix in (".yaml", TABLE):
                 found.append(path)
                 if room != "trips" and path.stem.lower() in DEVICES:  # a trip's name is its id
                     says, mend = "Windows can have no file of this name", "give it another name"
                     self.warn(layer, path.relative_to(layer.folder).as_posix(), says, mend)
             else:
                 says = f"this file is not read: its name ends in {path.suffix}"
-                mend = f"call it {printable(path.stem)}.yaml"
+                ending = TABLE if path.suffix.lower() == TABLE else ".yaml"
+                mend = f"call it {printable(path.stem)}{ending}"
                 self.warn(layer, path.relative_to(layer.folder).as_posix(), says, mend)
         for error in unreadable:
             self._unreadable(layer, Path(str(error.filename)), "folder", error)
@@ -150,7 +160,8 @@ class _FolderReader:
         self.problems += problems
         if problems:
             return None
-        node, problems = read_yaml(text, shown)
+        read = read_table if path.suffix == TABLE else read_yaml
+        node, problems = read(text, shown)
         self.problems += problems
         if node is None or node.value is None:
             if not problems:

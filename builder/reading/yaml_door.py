@@ -355,6 +355,11 @@ def _plain(event: Any) -> Plain:
     text: str = event.value
     if not event.implicit[0] or event.style in ("'", '"', "|", ">"):
         return text
+    return plain_value(text)
+
+
+def plain_value(text: str) -> Plain:
+    """Give what a text without quotes stands for: a number, true, false, nothing, or itself."""
     if text.lower() in _NAMED:
         return _NAMED[text.lower()]
     if _INT.fullmatch(text):
