@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-import difflib
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
+from builder.meant import meant_by
 from builder.model.place import Place
 
 Severity = Literal["error", "warning"]
@@ -53,22 +53,48 @@ def errors(problems: Iterable[Problem]) -> tuple[Problem, ...]:
 
 
 def nearest(word: str, known: Iterable[str]) -> str | None:
-    """Give the known word most like a misspelt one, or None when none is near."""
-    found = difflib.get_close_matches(word, sorted(known), n=1, cutoff=0.6)
-    return found[0] if found else None
+    """Give the known word that is meant by one, or most like it, or None when none is near."""
+    return next(iter(_near(word, sorted(known))), None)
 
 
 def did_you_mean(word: str, known: Iterable[str]) -> str:
-    """Give a hint for an unknown word: the nearest known one, or the whole list when short."""
+    """Give a hint for an unknown word: what is meant or near, or the whole list when short."""
     names = sorted(known)
-    near = nearest(word, names)
+    near = _near(word, names)
     if near:
-        return f"did you mean {near}?"
+        return f"did you mean {listed(near, 'or')}?"
     if not names:
         return "there is none yet"
     if len(names) <= 20:
         return "known are: " + ", ".join(names)
     return "see `tripkit find` for those that exist"
+
+
+_ALMOST, _NEAR = 88.0, 60.0  # of 100: `bean` is almost `beans`; two letters in five may be wrong
+
+
+def _near(word: str, names: Sequence[str]) -> list[str]:
+    """Give the known word that is almost this one, else those that mean the same, else a near one.
+
+    Of two that are as near the last is given, so that the order of the known words does not matter.
+    """
+    if not names:
+        return []
+    # Needed for mistakes only, and slow to load.
+    from rapidfuzz import fuzz, process, utils
+
+    found = process.extractOne(
+        word, names[::-1], scorer=fuzz.ratio, processor=utils.default_process, score_cutoff=_NEAR
+    )
+    if found and found[1] >= _ALMOST:
+        return [found[0]]
+    meant = [each for each in meant_by(word) if each in names]
+    return meant or ([found[0]] if found else [])
+
+
+def listed(words: Sequence[str], last: str = "and") -> str:
+    """Give words as a sentence has them: `a, b and c`."""
+    return f" {last} ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))
 
 
 def printable(path: str) -> str:

@@ -6,13 +6,16 @@ import random
 
 import pytest
 
+from builder.model.food import ALLERGENS, KINDS
 from builder.model.place import Place
+from builder.model.trip import TRAVEL_BY
 from builder.problems import (
     Problem,
     ProblemsFound,
     did_you_mean,
     errors,
     in_order,
+    listed,
     nearest,
 )
 
@@ -71,6 +74,42 @@ def test_problems_found_carries_all_in_order() -> None:
 def test_the_nearest_known_word_is_found(word: str, known: list[str], near: str | None) -> None:
     assert nearest(word, known) == near
     assert nearest(word, reversed(known)) == near, "the order of the known words does not matter"
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [
+        ("kayaking", "paddling"),
+        ("canoe", "paddling"),
+        ("Hiking", "walking"),
+        ("ski touring", "skiing"),
+        ("ski-touring", "skiing"),
+        ("rest", "resting"),
+        ("bike", "cycling"),
+        ("Ruhetag", "resting"),
+        ("fottur", "walking"),
+        ("Paddeln", "paddling"),
+        ("snowshoin", "snowshoeing"),  # a slip of the pen is still found by its spelling
+    ],
+)
+def test_a_word_is_known_by_what_it_means_before_how_it_is_spelt(written: str, meant: str) -> None:
+    assert did_you_mean(written, TRAVEL_BY) == f"did you mean {meant}?"
+
+
+def test_what_is_meant_may_be_more_than_one_word() -> None:
+    assert did_you_mean("shellfish", (*ALLERGENS, *KINDS)) == (
+        "did you mean crustaceans or molluscs?"
+    )
+    assert did_you_mean("weight", ["height", "mass"]) == "did you mean mass?"
+    assert did_you_mean("weight", ["height", "age"]) == "did you mean height?", "mass is not known"
+
+
+@pytest.mark.parametrize(
+    ("words", "sentence"),
+    [([], ""), (["a"], "a"), (["a", "b"], "a or b"), (["a", "b", "c"], "a, b or c")],
+)
+def test_words_are_listed_as_a_sentence_has_them(words: list[str], sentence: str) -> None:
+    assert listed(words, "or") == sentence
 
 
 @pytest.mark.parametrize(

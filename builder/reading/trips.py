@@ -50,7 +50,7 @@ from builder.model.trip import (
     WaterSource,
     Wind,
 )
-from builder.problems import Problem, did_you_mean, nearest
+from builder.problems import Problem, did_you_mean
 from builder.reading.chilled import read_chilled
 from builder.reading.eaten import check_eaten, check_energy
 from builder.reading.fields import Fields, echoed, overlaid, taken
@@ -284,12 +284,14 @@ class _TripReader:
         known = (*DIETS, *ALLERGENS, *KINDS, *self.foods)
         for node in record.list("avoids", lone_item=True):
             if node.is_text and node.text.strip() not in known:
-                near = nearest(node.text, known)
+                hint = did_you_mean(node.text, known)
+                if not hint.endswith("?"):
+                    hint = f"write one of {', '.join(known[:20])} …"
                 record.problem(
                     node.place,
                     "avoids-unknown",
                     f"{quoted(node.text)} is no allergen, kind of food or food",
-                    f"did you mean {near}?" if near else f"write one of {', '.join(known[:20])} …",
+                    hint,
                 )
         return record.words("avoids")
 
