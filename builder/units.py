@@ -170,10 +170,11 @@ def read_number(text: str) -> float:
             "write it like 0.5, 1/2 or 1500, thousands not apart",
         )
     if "," in plain and match["part"] and len(match["part"]) == 3 and match["whole"] != "0":
+        one, thousand = both_readings(plain)
         raise QuantityError(
             "number-unclear",
-            f"{text!r} could mean {plain.replace(',', '')} or {plain.replace(',', '.')}",
-            "write thousands without a comma, or use a decimal point",
+            f"{text!r} could mean {thousand} or {plain.replace(',', '.')}",
+            f"write {thousand} or {one}",
         )
     value = float(f"{match['whole']}.{match['part'] or '0'}")
     return -value if match["sign"] in ("-", "−") else value
@@ -236,14 +237,20 @@ def ask_for_thousand(number: str, unit: str) -> None:
     number = number.strip()
     if not _THOUSAND_WITH_A_POINT.fullmatch(number):
         return
-    # A third digit that counts is kept clear by a fourth: 1.0320.
-    one = f"{number}0" if number[-1] != "0" else number.rstrip("0").rstrip(".")
-    thousand = number.replace(".", "")
+    one, thousand = both_readings(number)
     raise QuantityError(
         "number-unclear",
         f"'{number} {unit}' could mean {one} or {thousand} {unit}",
         f"write {one} {unit} or {thousand} {unit}",
     )
+
+
+def both_readings(number: str) -> tuple[str, str]:
+    """Give 1.000 or 1,032 as one and as a thousand, in a form that is read without a question."""
+    number = number.replace(",", ".")
+    # A third digit that counts is kept clear by a fourth: 1.0320.
+    one = f"{number}0" if number[-1] != "0" else number.rstrip("0").rstrip(".")
+    return one, number.replace(".", "")
 
 
 def range_like(text: str, quantity: str, low: float, high: float) -> str:

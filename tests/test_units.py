@@ -287,7 +287,7 @@ MASSES = "mg, g, kg, oz, lb, lbs"
             "1,500 g",
             "mass_g",
             "number-unclear",
-            "'1,500' could mean 1500 or 1.500 — write thousands without a comma, or use a decimal point",
+            "'1,500' could mean 1500 or 1.500 — write 1500 or 1.5",
         ),
         (
             "1.000 g",

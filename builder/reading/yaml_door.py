@@ -18,6 +18,7 @@ import yaml
 from builder.model.place import Place
 from builder.problems import Problem
 from builder.reading.files import LARGEST_BYTES
+from builder.units import both_readings
 
 if TYPE_CHECKING:
     from collections.abc import Iterator
@@ -224,6 +225,7 @@ class _Open:
     keys: dict[str, Place]
     pairs: dict[str, Entry]
     key: tuple[str, Place] | None = None
+    key_start: int = 0
     merging: int | None = None  # where the `<<` starts whose value is next
     merges: Node | None = None  # what stands behind `<<`
     merge: tuple[int, int] | None = None
@@ -398,10 +400,13 @@ def _put(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None
         if len(key) > LONGEST_KEY:
             says = f"a key has {len(key)} characters"
             raise _Stop(Problem(place, "key", says, "write `key: value`"))
-        into.key = (key, place)
+        into.key, into.key_start = (key, place), node.start
         return
     key, key_place = into.key
     into.key = None
+    if _is_rest_of_decimal(into, key, node):
+        _put_back_decimal(into, key, node, problems)
+        return
     if into.merging is not None:
         _put_merge(into, node, key_place, problems)
         into.merging = None
@@ -412,6 +417,48 @@ def _put(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None
         problems.append(Problem(key_place, "key-twice", says, "keep one of them"))
         return
     into.pairs[key] = Entry(key_place, node)
+
+
+_DECIMAL_START = re.compile(r"[-+−]?[0-9]{1,15}")
+_DECIMAL_REST = re.compile(r"(?P<number>[0-9]{1,15})(?P<unit>(?![0-9]).*)", re.DOTALL)
+
+
+def _is_rest_of_decimal(into: _Open, key: str, node: Node) -> bool:
+    """Tell whether a key is what stands behind the comma of `{mass: 1,5 kg}`: `5 kg`, and no value.
+
+    Nothing but the comma stands between the two.
+    """
+    has_value = node.value is not None or node.end > node.start
+    if not into.event.flow_style or has_value or not into.pairs:
+        return False
+    before = next(reversed(into.pairs.values())).node
+    return (
+        before.end + 1 == into.key_start
+        and before.is_text
+        and bool(_DECIMAL_START.fullmatch(before.text))
+        and bool(_DECIMAL_REST.fullmatch(key))
+    )
+
+
+def _put_back_decimal(into: _Open, rest: str, node: Node, problems: list[Problem]) -> None:
+    """Tell of a decimal comma in braces once, and read on with the value that is meant."""
+    name, entry = next(reversed(into.pairs.items()))
+    before = entry.node
+    written = f"{before.text},{rest}"
+    parts = _DECIMAL_REST.fullmatch(rest)
+    number, unit = parts.groups() if parts else (rest, "")
+    meant = [f"{before.text}.{rest}"]
+    in_quotes = f', or put the value in quotes: `{name}: "{written}"`'
+    if len(number) == 3 and before.text != "0":  # in thousands, or in thousandths
+        meant = [f"{each}{unit}" for each in both_readings(f"{before.text}.{number}")]
+        in_quotes = ""  # there it would be asked what is meant
+    says = f"{quoted(f'{name}: {written}')} is two entries in {{ }}: a comma parts them"
+    would_do = " or ".join(f"`{name}: {each}`" for each in meant)
+    problems.append(Problem(before.place, "decimal-comma", says, f"write {would_do}{in_quotes}"))
+    is_number = _FLOAT.fullmatch(meant[0]) is not None
+    value = float(meant[0]) if is_number else meant[0]
+    whole = replace(before, value=value, written=written if is_number else "", end=node.end)
+    into.pairs[name] = replace(entry, node=whole)
 
 
 def _put_merge(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None:

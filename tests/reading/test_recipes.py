@@ -242,7 +242,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("amount: 120 g", 'amount: "1,250 pieces"'),),
         (
-            "recipes/bean-pot.yaml:7:26: error: amount: '1,250' could mean 1250 or 1.250 — write thousands without a comma, or use a decimal point [number-unclear]",
+            "recipes/bean-pot.yaml:7:26: error: amount: '1,250' could mean 1250 or 1.250 — write 1250 or 1.25 [number-unclear]",
         ),
     ),
     Spoilt(

@@ -474,3 +474,57 @@ def test_no_text_of_yaml_signs_raises_with_either_parser(text: str) -> None:
         for problem in problems:
             assert "\n" not in str(problem)
     assert read
+
+
+# -- a decimal comma in braces ----------------------------------------------------------------
+
+
+@pytest.mark.usefixtures("either_loader")
+@pytest.mark.parametrize(
+    ("text", "told", "value"),
+    [
+        ("{mass: 1,5 kg}", "f.yaml:1:8: error: 'mass: 1,5 kg' is two entries in { }: a comma parts "
+         "them — write `mass: 1.5 kg`, or put the value in quotes: `mass: \"1,5 kg\"` "
+         "[decimal-comma]", {"mass": "1.5 kg"}),
+        ("{each: 1,000 g}", "f.yaml:1:8: error: 'each: 1,000 g' is two entries in { }: a comma "
+         "parts them — write `each: 1 g` or `each: 1000 g` [decimal-comma]", {"each": "1 g"}),
+        ("{hours: 3,5, by: x}", "f.yaml:1:9: error: 'hours: 3,5' is two entries in { }: a comma "
+         "parts them — write `hours: 3.5`, or put the value in quotes: `hours: \"3,5\"` "
+         "[decimal-comma]", {"hours": 3.5, "by": "x"}),
+        ("{low: -2,5 degC}", "f.yaml:1:7: error: 'low: -2,5 degC' is two entries in { }: a comma "
+         "parts them — write `low: -2.5 degC`, or put the value in quotes: `low: \"-2,5 degC\"` "
+         "[decimal-comma]", {"low": "-2.5 degC"}),
+    ],
+)  # fmt: skip
+def test_a_decimal_comma_in_braces_is_told_as_what_it_is(
+    text: str, told: str, value: object
+) -> None:
+    node, problems = read_yaml(text, "f.yaml")
+    assert [str(problem) for problem in problems] == [told]
+    assert node is not None and plain(node) == value, "and what was meant is read on with"
+
+
+@pytest.mark.usefixtures("either_loader")
+def test_two_decimal_commas_alike_are_told_each_and_as_no_key_given_twice() -> None:
+    assert [each.split(": error: ")[1][:14] for each in said("{a: 1,5 kg, b: 2,5 kg}")] == [
+        "'a: 1,5 kg' is",
+        "'b: 2,5 kg' is",
+    ]
+
+
+@pytest.mark.usefixtures("either_loader")
+@pytest.mark.parametrize(
+    ("text", "value"),
+    [
+        ('{mass: "1,5 kg"}', {"mass": "1,5 kg"}),
+        ("mass: 1,5 kg", {"mass": "1,5 kg"}),
+        ("{a: 1, 5 kg: x}", {"a": 1, "5 kg": "x"}),
+        ("{a: 1, 5 kg}", {"a": 1, "5 kg": None}),  # a space: more likely two things
+        ("{a: x,5 kg}", {"a": "x", "5 kg": None}),
+        ("{a: 1,b}", {"a": 1, "b": None}),
+        ("{a: 1,5: ~}", {"a": 1, "5": None}),
+        ("[1,5]", [1, 5]),
+    ],
+)
+def test_other_commas_part_what_they_stand_between(text: str, value: object) -> None:
+    assert value_of(text) == value
