@@ -92,6 +92,11 @@ def _near(word: str, names: Sequence[str]) -> list[str]:
     return meant or ([found[0]] if found else [])
 
 
+def counted(count: int, word: str, many: str = "") -> str:
+    """Say how many there are of something."""
+    return f"{count} {word}" if count == 1 else f"{count} {many or word + 's'}"
+
+
 def listed(words: Sequence[str], last: str = "and") -> str:
     """Give words as a sentence has them: `a, b and c`."""
     return f" {last} ".join(filter(None, (", ".join(words[:-1]), *words[-1:])))

@@ -16,6 +16,7 @@ import click
 from builder.problems import (
     Problem,
     ProblemsFound,
+    counted,
     did_you_mean,
     errors,
     in_order,
@@ -185,11 +186,6 @@ def say_problems(problems: Sequence[Problem]) -> None:
     warnings = len(problems) - count
     if problems:
         click.echo(f"{counted(count, 'error')}, {counted(warnings, 'warning')}", err=True)
-
-
-def counted(count: int, word: str, many: str = "") -> str:
-    """Say how many there are of something."""
-    return f"{count} {word}" if count == 1 else f"{count} {many or word + 's'}"
 
 
 def stop_on(problems: Sequence[Problem], strict: bool) -> None:

@@ -17,7 +17,6 @@ from builder.cli.base import (
     BuilderStop,
     Place,
     content_option,
-    counted,
     main,
     place_of,
     planned_kits,
@@ -29,7 +28,7 @@ from builder.cli.base import (
 from builder.cli.dangers import Dangers, say_lines
 from builder.cli.last_build import LastBuild, forget, remember, state_of, unchanged
 from builder.clock import build_epoch
-from builder.problems import Problem, ProblemsFound
+from builder.problems import Problem, ProblemsFound, counted
 from builder.shipped import shipped_root
 
 if TYPE_CHECKING:

@@ -11,7 +11,6 @@ import click
 
 from builder.cli.base import (
     content_option,
-    counted,
     json_option,
     main,
     place_of,
@@ -20,7 +19,7 @@ from builder.cli.base import (
     stop_on,
 )
 from builder.cli.dangers import Dangers, say_lines, told
-from builder.problems import Problem, errors
+from builder.problems import Problem, counted, errors
 
 
 @main.command()

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import counted
+from builder.problems import counted
 
 if TYPE_CHECKING:
     from builder.model.kit import Kit, KitCaution

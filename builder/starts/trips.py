@@ -11,7 +11,7 @@ from pathlib import Path
 from builder.model.content import Content
 from builder.model.trip import Trip
 from builder.planning.stock import Stock, check, packs_of_trip
-from builder.problems import Problem, ProblemsFound, did_you_mean, errors
+from builder.problems import Problem, ProblemsFound, counted, did_you_mean, errors
 from builder.reading.cuttings import Key, cut_files, records_of_trip
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
 from builder.reading.rewriting import Changes, rewritten, with_entry
@@ -100,7 +100,7 @@ def _changes(
         early = start and judged.keeps_from and start < judged.keeps_from
         if left >= packs and not late and not early:
             continue
-        why = f"{max(left, 0)} packs left, {packs} needed"
+        why = f"{counted(max(left, 0), 'pack')} left, {packs} needed"
         if late or early:
             why = "past its date by then" if late else "not dried by then"
         gone[batch_id] = judged.batch.method

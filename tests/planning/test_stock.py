@@ -188,6 +188,26 @@ def test_one_pack_promised_twice_is_told_once_with_every_meal_and_place(tmp_path
         assert said in problem.says
 
 
+def test_meals_that_eat_what_is_left_in_a_pack_are_not_told_as_taking_some(tmp_path: Path) -> None:
+    # One pack of 480 g in a bag that reseals: of 200 g a day day 2 eats what day 1 left.
+    read = hand(
+        tmp_path,
+        eats("100 g", days=2),
+        batches=[berries(packs={"count": 1, "in": "zip"})],
+        more_trips={"july": eats("100 g", "2031-07-01", days=2)},
+    )
+    (problem,) = read.problems
+    assert problem.says.startswith("batch rings has 1 pack; meals take 2: hand day 1 snacks 1")
+    assert "day 2" not in problem.says
+
+
+def test_of_very_many_meals_the_first_are_told_and_the_rest_counted(tmp_path: Path) -> None:
+    read = hand(tmp_path, eats("40 g", days=8), batches=[berries()])
+    (problem,) = read.problems
+    assert problem.says.count("(named at ") == 6
+    assert problem.says.endswith("; 2 more meals 4")
+
+
 @pytest.mark.parametrize(
     ("change", "start", "says"),
     [

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.planning.stock.packs import Stock, Taking
-from builder.problems import Problem
+from builder.problems import Problem, counted
+
+MOST_MEALS_TOLD = 6
 
 
 def promise_problems(stock: Stock, content: Content) -> list[Problem]:
@@ -21,19 +23,27 @@ def _overdrawn(stock: Stock) -> Iterator[Problem]:
         batch, takings = judged.batch, stock.taken(name)
         if not takings or stock.free(batch) >= 0:
             continue
-        packs = "1 pack" if batch.pack_count == 1 else f"{batch.pack_count} packs"
         eaten = f", {batch.used} of them eaten before" if batch.used else ""
+        taken = sum(each.packs for each in takings)
         yield Problem(
             batch.places.of("packs"),
             "batch-overdrawn",
-            f"batch {name} has {packs}{eaten}; meals take {sum(each.packs for each in takings)}: "
-            + "; ".join(_said(each) for each in takings),
+            f"batch {name} has {counted(batch.pack_count, 'pack')}{eaten}; meals take {taken}: "
+            + _said([each for each in takings if each.packs]),
             "take less of it, name another batch for one of these meals, or dry more",
         )
 
 
-def _said(taking: Taking) -> str:
-    return f"{taking.trip} day {taking.day} {taking.meal} {taking.packs} (named at {taking.place})"
+def _said(takings: Sequence[Taking]) -> str:
+    """Tell the meals that open packs, each with its place; of very many the first and how many."""
+    told = [
+        f"{each.trip} day {each.day} {each.meal} {each.packs} (named at {each.place})"
+        for each in takings[:MOST_MEALS_TOLD]
+    ]
+    if more := takings[MOST_MEALS_TOLD:]:
+        packs = sum(each.packs for each in more)
+        told.append(f"{counted(len(more), 'more meal')} {packs}")
+    return "; ".join(told)
 
 
 def _too_late(stock: Stock, content: Content) -> Iterator[Problem]:

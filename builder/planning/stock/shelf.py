@@ -67,7 +67,9 @@ class StockLine:
     def promised_said(self) -> str:
         """Say which trips the packs are promised to, meal by meal."""
         return "; ".join(
-            f"{each.trip} day {each.day} {each.meal}: {each.packs}" for each in self.promised_to
+            f"{each.trip} day {each.day} {each.meal}: {each.packs}"
+            for each in self.promised_to
+            if each.packs  # some eat what an earlier meal left in its pack
         )
 
 
