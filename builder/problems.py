@@ -39,12 +39,12 @@ class ProblemsFound(Exception):
 
 def in_order(problems: Iterable[Problem]) -> tuple[Problem, ...]:
     """Give the problems once each, by file, line and column."""
-    return tuple(
-        sorted(
-            set(problems),
-            key=lambda p: (p.place, p.severity, p.kind, p.says, p.mend),
-        )
-    )
+    return tuple(sorted(set(problems), key=in_order_key))
+
+
+def in_order_key(problem: Problem) -> tuple[object, ...]:
+    """Give what problems are ordered by."""
+    return problem.place, problem.severity, problem.kind, problem.says, problem.mend
 
 
 def errors(problems: Iterable[Problem]) -> tuple[Problem, ...]:

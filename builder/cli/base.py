@@ -13,6 +13,7 @@ from typing import IO, TYPE_CHECKING, TypeVar
 
 import click
 
+from builder.cli.telling import told
 from builder.problems import (
     Problem,
     ProblemsFound,
@@ -180,8 +181,8 @@ def read_date(option: str, text: str, such_as: str) -> datetime.date:
 
 def say_problems(problems: Sequence[Problem]) -> None:
     """Print problems to the error output, and how many there are."""
-    for problem in problems:
-        click.echo(str(problem), err=True)
+    for line in told(problems):
+        click.echo(line, err=True)
     count = len(errors(problems))
     warnings = len(problems) - count
     if problems:

@@ -27,6 +27,7 @@ from builder.cli.base import (
 )
 from builder.cli.dangers import Dangers, say_lines
 from builder.cli.last_build import LastBuild, forget, remember, state_of, unchanged
+from builder.cli.telling import told
 from builder.clock import build_epoch
 from builder.problems import Problem, ProblemsFound, counted
 from builder.shipped import shipped_root
@@ -139,7 +140,7 @@ def build_folder(place: Place, wanted: Wanted) -> None:
         refuse_foreign_index(out)
         kits, problems, dangers = _build_kits(place, wanted)
         index_sha256 = write_index(out)
-        warnings = tuple(str(problem) for problem in problems)
+        warnings = tuple(told(problems))
         if wanted.public:  # what was warned of, and of what all was made, is nobody else's business
             forget(out)
         else:
