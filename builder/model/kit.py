@@ -210,7 +210,6 @@ class WaterHeating:
     """Water that is heated by itself, in potfuls one after the other."""
 
     volume_ml: float = 0.0
-    potfuls: int = 0
     pot: str | None = None  # id
     fuel_kj: float = 0.0
     minutes: float = 0.0

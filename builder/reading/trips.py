@@ -380,10 +380,13 @@ class _TripReader:
         days: list[Day] = []
         before: Node | None = None
         for number, node in enumerate(nodes, start=1):
-            merged = (overlaid(every_day, node) if node.is_map else node) or node
+            common_to_all = every_day
             if "ends" in node.entries and node.entries["ends"].node.value is not None:
-                # No camp of its own: what it does not tell is as at the last camp.
-                merged = overlaid(_conditions_below(before, merged), merged) or merged
+                # No camp of its own: height and wind are the last camp's, whatever every day has,
+                # and so is all else that nobody tells.
+                common_to_all = overlaid(_conditions_below(before, node), every_day)
+                common_to_all = overlaid(common_to_all, _only(before, ("wind",)))
+            merged = (overlaid(common_to_all, node) if node.is_map else node) or node
             days.append(self._day(number, node, merged, last=number == len(nodes)))
             before = merged
         return tuple(days)
@@ -410,16 +413,8 @@ class _TripReader:
                     f"{meal} of day {number} is eaten at home and planned as well",
                     "take it out of `home` or out of `meals`",
                 )
-        if ends == "home":
-            if "dinner" in eaten:
-                own.problem(
-                    own.place("meals"),
-                    "home-meal",
-                    f"day {number} ends at home and still has a dinner",
-                    "move it, or leave out `ends: home`",
-                )
-            elif "dinner" not in home:
-                home.append("dinner")
+        if ends == "home" and not {"dinner"} & {*eaten, *home}:
+            home.append("dinner")
         camp = self._camp(day, number, required=not day.has("ends"))
         read = Day(
             number=number,

@@ -431,7 +431,7 @@ def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: s
             0,
             29.125,
             3600,
-            melting=WaterHeating(2000, 1, "pot", 900, 12.4),
+            melting=WaterHeating(2000, "pot", 900, 12.4),
             water_minutes=12.4,
         ),
         minutes=37,

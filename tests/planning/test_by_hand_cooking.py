@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from builder.model.kit import Kit, PlannedMeal
+from builder.model.kit import FuelDay, Kit, PlannedMeal
 from builder.problems import ProblemsFound
 
 from .folders import Record, boils_c, day, day_of, day_trip, hand, meal_of, uses
@@ -410,6 +410,22 @@ def test_breakfast_is_cooked_at_the_last_nights_camp(tmp_path: Path) -> None:
     assert day_of(kit, 2).conditions.altitude_m == 2600
 
 
+def test_a_day_that_ends_at_home_has_the_last_camps_height_and_wind(tmp_path: Path) -> None:
+    lunch = {"lunch": [{"cook": "dish"}]}
+    last = day(lunch, camp_altitude="2600 m", wind="windy")
+    out = {**day(lunch), "ends": "home"}
+    for key in ("camp_altitude", "wind"):
+        del out[key]
+    # What every day has does not reach it; what the day itself tells does.
+    told = {**out, "wind": "breezy"}
+    for end, wind in ((out, "windy"), (told, "breezy")):
+        kit = kit_with(
+            tmp_path / wind, boil_of(200, 100), days=[last, end], every_day={"wind": "sheltered"}
+        )
+        assert meal_of(kit, 2).conditions.wind == wind
+        assert meal_of(kit, 2).conditions.altitude_m == 2600
+
+
 def test_the_first_breakfast_is_cooked_at_the_start_camp_where_one_is_told(
     tmp_path: Path,
 ) -> None:
@@ -482,6 +498,43 @@ def test_cooking_water_that_is_not_boiled_is_melted_too(tmp_path: Path) -> None:
     each_litre_kj = 2.09 * 12 + 333.55 + WATER * 5
     melt_kj = (180 + day_of(kit).water.drinking_ml) / 1000 * each_litre_kj
     assert day_of(kit).fuel.melting_kj == NEAR(melt_kj / ETA, rel=EXACT)
+
+
+def test_what_breakfast_takes_cold_is_melted_or_boiled_at_the_last_nights_camp(
+    tmp_path: Path,
+) -> None:
+    soaked = dish(
+        uses(kernel="50 g"),
+        {"do": "soak", "with": ["kernel"], "water": "150 ml", "minutes": 30},
+        cook_in="none",
+    )
+    snacks = {"snacks": [{"eat": "kernel-nut", "each": "50 g"}]}
+    breakfast = {"breakfast": [{"cook": "dish"}], **snacks}
+
+    def second_day(folder: str, treat: str, low: str) -> FuelDay:
+        water = {"camp": "snow", "treat": treat, "between_water": "2 h"}
+        slept = snow_day(snacks, low, water=water, wind="windy", camp_altitude="2600 m")
+        out = day(breakfast, water={"camp": "tap"})
+        kit = kit_with(tmp_path / folder, soaked, days=[slept, out], washing="0 l")
+        return day_of(kit, 2).fuel
+
+    # 300 ml in the wind, from -20 °C, on a day whose own camp has a tap and no wind.
+    melt_kj = 0.300 * (2.09 * 20 + 333.55 + WATER * 5)
+    fuel = second_day("melted", "filter", "-20 degC")
+    assert fuel.melting_kj == NEAR(melt_kj / (ETA * 0.5), rel=EXACT)
+    assert fuel.water_minutes == NEAR(minutes(melt_kj, 0.5), rel=EXACT)
+    assert fuel.boiling_water_kj == 0
+    # Boiled there it boils at 2600 m, and is held for 3 minutes as above 2000 m.
+    boils = boils_c(2600)
+    boil_kj = 0.300 * (2.09 * 20 + 333.55 + WATER * boils) + 0.2 * ALUMINIUM * boils
+    fuel = second_day("boiled", "boil", "-20 degC")
+    hold_kj = SMALL_SIMMER_W * 3 * 60 / 1000
+    assert fuel.boiling_water_kj == NEAR(boil_kj / (ETA * 0.5) + hold_kj, rel=EXACT)
+    assert fuel.water_minutes == NEAR(minutes(boil_kj, 0.5) + 3, rel=EXACT)
+    assert fuel.melting_kj == 0
+    # Gas in the wind burns 35 % less to twice as much, whatever the day's own camp has.
+    assert fuel.low_g == NEAR(0.65 * fuel.fuel_g, rel=EXACT)
+    assert fuel.high_g == NEAR(2.0 * fuel.fuel_g, rel=EXACT)
 
 
 def test_melting_without_stove_or_fire_is_a_problem(tmp_path: Path) -> None:

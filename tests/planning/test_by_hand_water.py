@@ -217,6 +217,16 @@ def test_meals_at_home_leave_the_water_of_the_way(tmp_path: Path) -> None:
 # -- cooking and treating -------------------------------------------------------------------------
 
 
+def test_a_dinner_on_the_day_that_ends_at_home_is_not_eaten_at_home(tmp_path: Path) -> None:
+    eat = [{"eat": "kernel-nut", "each": "50 g"}]
+    shares = []
+    for meal in ("lunch", "dinner"):
+        kit = kit_of(tmp_path / meal, day({meal: eat}, ends="home"))
+        shares.append(person(kit, "Bo").to_drink_ml)
+    # Without a dinner of its own its 0.35 is drunk at home; the nuts bring 0.3 AI at most.
+    assert shares[0] == pytest.approx(0.65 * shares[1])
+
+
 def test_all_water_of_soak_boil_and_mix_is_cooking_water(tmp_path: Path) -> None:
     recipe = dish(
         {"do": "soak", "with": ["kernel"], "water": "50 ml", "minutes": 5},

@@ -203,8 +203,8 @@ def test_what_comes_first_on_the_menu_is_put_on_first(places: tuple[int, int]) -
 
 
 def test_water_is_melted_before_anything_soaks_in_it() -> None:
-    melting = WaterHeating(3000.0, 2, "large", 900.0, 30.0, 0.0, 1000.0)
-    boiling = WaterHeating(2000.0, 1, "large", 900.0, 12.0, 3.0)
+    melting = WaterHeating(3000.0, "large", 900.0, 30.0, 0.0, 1000.0)
+    boiling = WaterHeating(2000.0, "large", 900.0, 12.0, 3.0)
     fuel = FuelDay(0, 0, 0, 0, 0, melting=melting, boiling=boiling)
     breakfast, dinner = orders_of_work([tea(meal="breakfast"), stew()], STOVE, fuel)
     # The morning's third of the litres takes a third of the minutes.
@@ -219,7 +219,7 @@ def test_water_is_melted_before_anything_soaks_in_it() -> None:
 
 
 def test_water_goes_with_what_is_cooked_and_one_fire_is_lit_for_all() -> None:
-    melting = WaterHeating(3000.0, 2, "large", 900.0, 30.0, 0.0, 1000.0)
+    melting = WaterHeating(3000.0, "large", 900.0, 30.0, 0.0, 1000.0)
     fuel = FuelDay(0, 0, 0, 0, 0, melting=melting)
     (order,) = orders_of_work([stew(meal="lunch")], FIRE, fuel)
     assert [each.water_ml for each in order.steps if each.do == "melt"] == [3000.0]

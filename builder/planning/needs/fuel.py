@@ -3,26 +3,23 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
-from builder.formulas.boiling import boil_hold_min
 from builder.formulas.cookware import open_pot_range_g
 from builder.formulas.fuel_ranges import least_burnt_g, most_burnt_g
-from builder.formulas.heat import fuel_mass_g, simmer_fuel_kj, snow_to_water_kj
+from builder.formulas.heat import fuel_mass_g
 from builder.formulas.load import least_containers
-from builder.model.figure import add, counted, nothing, smallest
+from builder.model.figure import add, counted, nothing
 from builder.model.kit import (
-    Conditions,
     ContainerCount,
     FuelDay,
     KitFuel,
     WaterDay,
-    WaterHeating,
 )
 from builder.model.recipe import MealName
 from builder.model.trip import Day, Trip, Wind
-from builder.planning.cooking import CookingPlaces, Hearth, boil_heat_kj, stove_test
+from builder.planning.cooking import CookingPlaces, Hearth, stove_test
 from builder.planning.menu import MenuItem
+from builder.planning.needs.water_heat import HeatedWater, boiled, melted
 from builder.planning.refusals import told_at
 from builder.planning.tracing import work, work_range
 from builder.problems import Problem, ProblemsFound
@@ -36,11 +33,8 @@ def fuel_day(
     hearth: Hearth,
 ) -> FuelDay:
     """Give the fuel of one day: meals, melting snow, boiling water to make it safe."""
-    conditions = places.by_day[day.number - 1]
-    melting = _melting(conditions, menu, water, hearth)
-    boiling = _boiling(conditions, water.boil_ml, hearth)
-    melting = _by_time_of_day(melting, day, places, menu, water, treated=False)
-    boiling = _by_time_of_day(boiling, day, places, menu, water, treated=True)
+    waters = melted(day, places, menu, water, hearth), boiled(day, places, menu, water, hearth)
+    melting, boiling = (each.told for each in waters)
     if hearth.burner is None and (melting.volume_ml or boiling.volume_ml):
         what = "snow is melted" if melting.volume_ml else "water is boiled to make it safe"
         raise ProblemsFound(
@@ -54,9 +48,9 @@ def fuel_day(
             ]
         )
     meals_kj = add(each.planned.fuel_heat_kj for each in menu)
-    low_g, high_g = _stove_range_g(conditions.wind, menu, melting, boiling, hearth)
-    wood_g, wood_low_g, wood_high_g = _wood_g(conditions.wind, menu, melting, boiling, hearth)
+    low_g, high_g = _stove_range_g(menu, waters, hearth)
     all_kj = add((meals_kj, melting.fuel_kj, boiling.fuel_kj))
+    wood_g, wood_low_g, wood_high_g = _wood_g(menu, all_kj, hearth)
     fuel_g = nothing("fuel_g")
     if hearth.fuel:
         fuel_g = work(fuel_mass_g, all_kj, hearth.fuel.energy_mj_kg)
@@ -76,46 +70,16 @@ def fuel_day(
     )
 
 
-def _by_time_of_day(
-    heating: WaterHeating,
-    day: Day,
-    places: CookingPlaces,
-    menu: Sequence[MenuItem],
-    water: WaterDay,
-    treated: bool,
-) -> WaterHeating:
-    """Say how much of it the morning needs: for breakfast, and to drink on the way.
-
-    What is drunk on the way is heated where one slept, if water comes there as it does that day.
-    """
-    here, slept = places.by_day[day.number - 1], places.of_meal(day, "breakfast")
-    parts = [
-        each.planned.unboiled_water_ml
-        for each in menu
-        if each.planned.meal == "breakfast"
-        and (each.planned.conditions.treat == "boil") == treated
-        and (treated or each.planned.conditions.water_source == "snow")
-    ]
-    alike = (here.water_source, here.treat) == (slept.water_source, slept.treat)
-    if alike and (here.treat == "boil") == treated:
-        parts.append(smallest(water.carry_ml, water.drinking_ml))
-    if day.ends_home:
-        return replace(heating, morning_ml=heating.volume_ml)
-    return replace(heating, morning_ml=smallest(add(parts), heating.volume_ml))
-
-
 def _stove_range_g(
-    wind: Wind,
-    menu: Sequence[MenuItem],
-    melting: WaterHeating,
-    boiling: WaterHeating,
-    hearth: Hearth,
+    menu: Sequence[MenuItem], waters: Sequence[HeatedWater], hearth: Hearth
 ) -> tuple[float, float]:
     """Give the least and the most fuel of the stove, by the wind of the camp it burns at."""
     if hearth.fuel is None:
         return nothing("low_g"), nothing("high_g")
-    burnt: dict[Wind, list[float]] = {wind: [melting.fuel_kj, boiling.fuel_kj]}
+    burnt: dict[Wind, list[float]] = {}
     lit: dict[Wind, set[MealName]] = {}
+    for wind, fuel_kj in (each for water in waters for each in water.fuel_by_wind):
+        burnt.setdefault(wind, []).append(fuel_kj)
     for each in menu:
         camp_wind = each.planned.conditions.wind
         burnt.setdefault(camp_wind, []).append(each.planned.fuel_heat_kj)
@@ -130,75 +94,20 @@ def _stove_range_g(
     return add(lows), add(highs)
 
 
-def _wood_g(
-    wind: Wind,
-    menu: Sequence[MenuItem],
-    melting: WaterHeating,
-    boiling: WaterHeating,
-    hearth: Hearth,
-) -> tuple[float, float, float]:
+def _wood_g(menu: Sequence[MenuItem], all_kj: float, hearth: Hearth) -> tuple[float, float, float]:
     """Give the wood under pots and for embers: likely, least, most."""
     embers_g = add(each.planned.ember_wood_g for each in menu)
     pots_g = add(())
     if hearth.burner is not None and hearth.burner.on == "fire":
-        heats_kj = [each.planned.fuel_heat_kj for each in menu]
-        all_kj = add((*heats_kj, melting.fuel_kj, boiling.fuel_kj))
         pots_g = work(fuel_mass_g, all_kj, hearth.wood_mj_kg)
     never = counted(0, "lightings")
+    wind = "sheltered"  # it widens the range of gas alone
     fires = ((pots_g, "wood"), (embers_g, "embers"))
     return (
         pots_g + embers_g,
         add(work(least_burnt_g, likely_g, burns, wind) for likely_g, burns in fires),
         add(work(most_burnt_g, likely_g, never, burns, wind) for likely_g, burns in fires),
     )
-
-
-def _melting(
-    conditions: Conditions, menu: Sequence[MenuItem], water: WaterDay, hearth: Hearth
-) -> WaterHeating:
-    """Melt all water of the day that no meal brings to the boil, and that is not made safe so."""
-    melted = [
-        (each.planned.unboiled_water_ml, each.planned.conditions.air_low_c)
-        for each in menu
-        if each.planned.conditions.water_source == "snow"
-        and each.planned.conditions.treat != "boil"
-    ]
-    if conditions.water_source == "snow":
-        # Water boiled to make it safe is heated from snow in one go, not melted first.
-        drinking_ml = 0.0 if conditions.treat == "boil" else water.drinking_ml
-        melted.append((drinking_ml + water.washing_ml, conditions.air_low_c))
-    heat_kj = add(work(snow_to_water_kj, volume_ml, low_c) for volume_ml, low_c in melted)
-    volume_ml = add(volume_ml for volume_ml, _ in melted)
-    return _heated(volume_ml, heat_kj, 0.0, conditions, hearth)
-
-
-def _boiling(conditions: Conditions, volume_ml: float, hearth: Hearth) -> WaterHeating:
-    """Boil water to make it safe, and hold it there, each potful."""
-    if volume_ml <= 0:
-        return _heated(nothing("boil_ml"), nothing("heat_kj"), 0.0, conditions, hearth)
-    pot, potfuls = hearth.pot_for(volume_ml)
-    heat_kj = boil_heat_kj(volume_ml, 0.0, pot, potfuls, conditions)
-    return _heated(
-        volume_ml, heat_kj, work(boil_hold_min, conditions.altitude_m), conditions, hearth
-    )
-
-
-def _heated(
-    volume_ml: float, heat_kj: float, hold_min: float, conditions: Conditions, hearth: Hearth
-) -> WaterHeating:
-    """Heat water without food, in potfuls one after the other."""
-    pot, potfuls = hearth.pot_for(volume_ml)
-    burner = hearth.burner_for(volume_ml, potfuls)
-    if burner is None or volume_ml <= 0:
-        return WaterHeating(volume_ml, potfuls, None, nothing("fuel_kj"), nothing("minutes"))
-    fuel_kj = burner.fuel_heat_kj(heat_kj, conditions.wind)
-    minutes = burner.minutes(heat_kj, conditions.wind)
-    if pot is not None and hold_min:
-        fuel_kj += potfuls * work(
-            simmer_fuel_kj, pot.loss_at_boil_w, burner.efficiency_share, burner.lowest_w, hold_min
-        )
-        minutes += potfuls * hold_min
-    return WaterHeating(volume_ml, potfuls, pot.id if pot else None, fuel_kj, minutes, hold_min)
 
 
 def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | None:
