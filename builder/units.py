@@ -72,6 +72,11 @@ class Dimension:
     lowest: float  # below this it is not a quantity of our world
     highest: float
 
+    @property
+    def example(self) -> str:
+        """Give one quantity of this kind."""
+        return self.examples.split(",")[0].split(" or ")[0]
+
     def bound_shown(self, value: float) -> str:
         """Give the bound that a value breaks, in the unit we compute in; a share in percent."""
         bound = self.lowest if value < self.lowest else self.highest

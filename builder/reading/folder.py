@@ -32,6 +32,7 @@ from builder.reading.files import (
 )
 from builder.reading.foods import read_food
 from builder.reading.gear import SECTIONS
+from builder.reading.notes import Notes
 from builder.reading.recipes import check_nested, read_recipe
 from builder.reading.tables import read_table
 from builder.reading.texts import read_caution, read_source
@@ -86,7 +87,7 @@ class _FolderReader:
 
     def __init__(self, layers: Iterable[Layer]) -> None:
         self.layers = list(layers)
-        self.problems: list[Problem] = []
+        self.problems = Notes()
         self.texts: dict[tuple[str, str], RecordText] = {}
         self.owner: dict[tuple[str, str], int] = {}
         self.broken: set[tuple[str, str]] = set()  # ids that stand in a file but have errors
