@@ -140,7 +140,7 @@ _SPLIT = re.compile(r"(?P<number>[-+−–0-9.,/ '’_]*[0-9])\s*(?P<unit>[^0-9\
 
 
 # In these units people reckon in thousands, and some write them with a point: 1.000 g.
-_UNITS_OF_THOUSANDS = frozenset({"mg", "g", "ml", "mm", "m", "ft", "kcal", "kJ", "W"})
+UNITS_OF_THOUSANDS = frozenset({"mg", "g", "ml", "mm", "m", "ft", "kcal", "kJ", "W"})
 _THOUSAND_WITH_A_POINT = re.compile(r"[-+−]?[1-9][0-9]{0,2}\.[0-9]{3}")
 
 LONGEST_QUANTITY = 60  # characters; a longer text is no quantity, and slow to take apart
@@ -221,7 +221,7 @@ def read_quantity(text: str, quantity: str) -> float:
             says = f"{_said(text)} is not one number and one unit"
             raise QuantityError("quantity", says, f"write {dimension.examples}")
         unit = _forgiven(unit, dimension)
-    if unit in _UNITS_OF_THOUSANDS:
+    if unit in UNITS_OF_THOUSANDS:
         ask_for_thousand(match["number"], unit)
     value = _to_canonical(read_number(match["number"]), dimension.units[unit], dimension.canonical)
     # 32 degF comes out a hair below 0 degC; a bound is not broken by binary rounding.

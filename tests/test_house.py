@@ -42,6 +42,8 @@ MAY_IMPORT = {
 ONLY = {
     "pint": {"units"},
     "yaml": {"reading"},
+    "pydantic": {"reading"},
+    "pydantic_core": {"reading"},
     "click": {"cli"},
     "mkdocs": {"site"},
     "markdown": {"site"},

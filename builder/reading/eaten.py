@@ -12,6 +12,7 @@ from builder.model.recipe import Recipe
 from builder.model.trip import MealItem, Trip
 from builder.problems import Problem, Severity
 from builder.reading.fields import Fields
+from builder.reading.notes import Judge
 from builder.reading.usual import Range
 from builder.reading.yaml_door import quoted
 from builder.units import plain
@@ -116,7 +117,7 @@ def _atwater_kcal(of: Composition) -> float:
 
 
 def check_energy(
-    parts: Fields, of: Composition, all_told: bool = True, all_eaten: bool = True
+    judge: Judge, of: Composition, all_told: bool = True, all_eaten: bool = True
 ) -> None:
     """Compare the energy that is told with what the parts give.
 
@@ -143,4 +144,4 @@ def check_energy(
     among = Range((low_kcal, high_kcal), (least_kcal, most_kcal), "Atwater")
     shown = f"about {plain(by_parts_kcal)} kcal by protein, fat, carbohydrate and alcohol"
     found = f"energy: {plain(of.energy_kcal)} kcal"
-    parts.judge(among, of.energy_kcal, parts.place("energy"), found, shown)
+    judge(among, of.energy_kcal, found, shown)

@@ -36,7 +36,7 @@ from builder.reading.values import (
 from builder.reading.yaml_door import Entry, Node
 from builder.units import DIMENSIONS, range_like
 
-__all__ = ["DEVICES", "Fields", "can_be_id", "echoed", "overlaid", "taken", "told_name"]
+__all__ = ["DEVICES", "Fields", "can_be_id", "echoed", "overlaid", "taken", "told_name", "usual_of"]
 
 Value = TypeVar("Value")
 

@@ -176,7 +176,7 @@ class _FolderReader:
         self,
         kind: str,
         room: str,
-        reader: Callable[[Fields], Record | None],
+        reader: Callable[[Node, Notes], Record | None],
     ) -> dict[str, Record]:
         """Read all records of a kind that may stand alone or in a list."""
         found: dict[str, Record] = {}
@@ -184,7 +184,7 @@ class _FolderReader:
             nodes = file.node.items if file.node.is_list else (file.node,)
             for node in nodes:
                 text = RecordText(file.path, file.text, node, whole_file=not file.node.is_list)
-                record = reader(Fields(node, self.problems, kind))
+                record = reader(node, self.problems)
                 self._keep(kind, found, record, layer, node, text)
                 if record is None and kind == "recipe":
                     self.broken.add((kind, Path(file.path).stem))  # its id may be what is wrong
@@ -240,7 +240,11 @@ class _FolderReader:
 
     def read_recipes(self, foods: Mapping[str, Food]) -> dict[str, Recipe]:
         """Read recipes, one in each file, and drop those that hold themselves."""
-        recipes = self.read("recipe", "recipes", lambda fields: read_recipe(fields, foods))
+        recipes = self.read(
+            "recipe",
+            "recipes",
+            lambda node, notes: read_recipe(Fields(node, notes, "recipe"), foods),
+        )
         for recipe in recipes.values():
             stem = Path(recipe.places.record.file).stem
             if stem != recipe.id:
@@ -311,19 +315,29 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     reader = _FolderReader(layers)
     top = len(reader.layers) - 1
     reader.misnamed()
-    sources = reader.read("source", "sources.yaml", read_source)
-    cautions = reader.read("caution", "cautions", read_caution)
+    sources = reader.read(
+        "source", "sources.yaml", lambda node, notes: read_source(Fields(node, notes, "source"))
+    )
+    cautions = reader.read(
+        "caution", "cautions", lambda node, notes: read_caution(Fields(node, notes, "caution"))
+    )
     gear = reader.read_gear()
     foods = reader.read("food", "foods", read_food)
     recipes = reader.read_recipes(foods)
-    batches = reader.read("batch", "batches", lambda fields: read_batch(fields, gear.dryers))
+    batches = reader.read(
+        "batch",
+        "batches",
+        lambda node, notes: read_batch(Fields(node, notes, "batch"), gear.dryers),
+    )
     trips = reader.read_trips(foods, recipes)
     shown = tuple(layer.shown for layer in layers)
     content = Content(foods, batches, recipes, gear, trips, cautions, sources, folders=shown)
     content, problems = crosscheck(content, reader.broken)
     return Folder(
         content=content,
-        problems=in_order([*_unechoed(reader.problems, reader.broken), *problems]),
+        problems=in_order(
+            [*_unechoed(reader.problems, reader.broken), *reader.problems.unused(), *problems]
+        ),
         texts=reader.texts,
         own=frozenset(key for key, layer in reader.owner.items() if layer == top),
     )

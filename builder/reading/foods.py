@@ -1,11 +1,11 @@
-"""Reads foods."""
+"""Foods: the keys of a food, and what hangs on several of them."""
 
 from __future__ import annotations
 
 import math
 import re
 from dataclasses import replace
-from typing import cast
+from typing import Annotated
 
 from builder.model.food import (
     ALLERGENS,
@@ -25,13 +25,13 @@ from builder.model.food import (
     Perishable,
     SorptionGroup,
 )
+from builder.reading.compositions import WrittenComposition, odd_sum
+from builder.reading.declaring import Check, Here, Record, key, read_as
 from builder.reading.eaten import check_energy
-from builder.reading.fields import Fields
-
-# The design's bounds: what the parts of 100 g may add up to before it is a slip.
-PARTS_ERROR_ABOVE_G = 110.0
-PARTS_WARNING_ABOVE_G = 104.0
-PARTS_WARNING_BELOW_G = 90.0
+from builder.reading.measures import Number, Price, Quantity
+from builder.reading.notes import Amiss, Notes
+from builder.reading.vocabulary import Choice, Flag, Id, Line, Text, Words
+from builder.reading.yaml_door import Node
 
 # What these kinds hold, one of it at least.
 ALLERGENS_OF_KIND: dict[str, tuple[str, ...]] = {
@@ -46,128 +46,184 @@ _NO_NUT = re.compile(r"seed|coconut|kokos|kern|samen|saat|frø|chia|hanf|hemp|so
 # A year: what keeps longer does not perish on a trip.
 MOST_HOURS_FRESH = 8784.0
 
-_SALT_G_PER_MG_SODIUM = 2.5 / 1000
 
+class WrittenPerishable(Record, title="perishable"):
+    """How long a fresh food keeps out of the cold."""
 
-def read_food(fields: Fields) -> Food | None:
-    """Read one food; None where it has errors."""
-    food_id = fields.id()
-    kind = cast(FoodKind, fields.choice("kind", KINDS, required=True))
-    per_100g = Composition()
-    parts = fields.record(
-        "per_100g", "composition", required=True, example="{water: 66 g, protein: 9 g, …}"
+    hours: Annotated[float, Number(more_than=0, at_most=MOST_HOURS_FRESH)] = key(
+        "So many hours.", required=True, example="48"
     )
-    if parts is not None:
-        per_100g = read_composition(parts)
-        if parts.done() and check_parts(parts, per_100g):
-            # Leaves are steeped and thrown away: they may give the cup less than they hold.
-            check_energy(parts, per_100g, all_eaten=kind != "drink")
-    per_100g = replace(per_100g, caffeine_mg=fields.maybe_quantity("caffeine", "caffeine_mg"))
-    food = Food(
-        id=food_id,
-        name=fields.line("name", required=True),
-        kind=kind,
-        state=cast(FoodState, fields.choice("state", STATES, required=True)),
-        per_100g=per_100g,
-        density_g_ml=fields.maybe_quantity("density", "density_g_ml", positive=True),
-        piece_g=fields.maybe_quantity("piece", "mass_g", positive=True),
-        allergens=fields.told_words("allergens", ALLERGENS),
-        may_contain=fields.words("may_contain", ALLERGENS),
-        allergen_source=fields.words("allergen_source"),
-        contains=fields.words("contains", KINDS),
-        beware=read_beware(fields),
-        perishable=_perishable(fields),
-        cut=cast(Cut | None, fields.choice("cut", CUTS) or None),
-        game=fields.flag("game"),
-        sorption=cast(SorptionGroup | None, fields.choice("sorption", SORPTION_GROUPS) or None),
-        dry_as=cast(DryAs | None, fields.choice("dry_as", DRY_AS) or None),
-        keeps_months=fields.maybe_quantity("keeps", "kept_months", positive=True),
-        spread_share=fields.maybe_quantity("spread", "spread_share", positive=True),
-        takes_up_share=fields.maybe_quantity("takes_up", "share", positive=True),
-        source=fields.text("source") or None,
-        ndb=fields.text("ndb") or None,
-        places=fields.places(fields.places_of_words("allergen_source")),
+    below: Annotated[float | None, Quantity("temperature_c")] = key(
+        "In air below this; left out, in any air.", example="20 degC"
     )
-    _check_allergens(fields, food)
-    return food if fields.done() else None
+
+    def perishable(self) -> Perishable:
+        """Give what planning reckons with."""
+        return Perishable(self.hours, math.inf if self.below is None else self.below)
 
 
-def _check_allergens(fields: Fields, food: Food) -> None:
-    """Warn where what a kind of food is made of is missing from the allergens that are told."""
-    if food.allergens is None or (food.kind == "nut" and _NO_NUT.search(food.name.lower())):
+def _parts_add_up_and_give_its_energy(here: Here) -> None:
+    of: Composition = here.value.composition()
+    odd = odd_sum(of)
+    if odd is not None:
+        here.tell(*odd)
         return
-    for kind in (food.kind, *food.contains):
-        usual = ALLERGENS_OF_KIND.get(kind, ())
-        if usual and not set(usual) & set(food.allergens):
-            fields.warn(
-                fields.place("allergens"),
+    # Leaves are steeped and thrown away: they may give the cup less than they hold.
+    check_energy(here.judging(of.energy_kcal), of, all_eaten=here.above.get("kind") != "drink")
+
+
+def _allergens_name_what_its_kind_is_made_of(here: Here) -> None:
+    name, kind = here.above.get("name", ""), here.above.get("kind", "")
+    if kind == "nut" and _NO_NUT.search(name.lower()):
+        return
+    for each in (kind, *here.above.get("contains", ())):
+        usual = ALLERGENS_OF_KIND.get(each, ())
+        if usual and not set(usual) & set(here.value):
+            amiss = Amiss(
                 "allergens-of-kind",
-                f"{food.name} is or holds {kind}, and its allergens name no {' or '.join(usual)}",
-                f"write `allergens: [{', '.join((*food.allergens, usual[0]))}]`, or another kind",
+                f"{name} is or holds {each}, and its allergens name no {' or '.join(usual)}",
+                f"write `allergens: [{', '.join((*here.value, usual[0]))}]`, or another kind",
             )
+            here.tell(amiss, "warning")
 
 
-def read_beware(fields: Fields) -> tuple[Hazard, ...] | None:
-    """Read what a food is watched for; None where its name is to decide."""
-    return cast(tuple[Hazard, ...] | None, fields.told_words("beware", HAZARDS))
+class WrittenFood(Record, title="food"):
+    """Something edible with a known composition per 100 g."""
 
-
-def _perishable(fields: Fields) -> Perishable | None:
-    """Read how long a fresh food keeps out of the cold; told without `below`, in any air."""
-    told = fields.record("perishable", "perishable", example="{hours: 48, below: 20 degC}")
-    if told is None:
-        return None
-    hours = told.number("hours", required=True, more_than=0, at_most=MOST_HOURS_FRESH)
-    below_c = told.maybe_quantity("below", "temperature_c")
-    return Perishable(hours, math.inf if below_c is None else below_c) if told.done() else None
-
-
-def read_composition(parts: Fields) -> Composition:
-    """Read what 100 g hold; energy may be left out where protein, fat and carbohydrate tell it."""
-    composition = Composition(
-        water_g=parts.quantity("water", "mass_g"),
-        energy_kcal=parts.maybe_quantity("energy", "energy_kcal"),
-        protein_g=parts.quantity("protein", "mass_g"),
-        fat_g=parts.quantity("fat", "mass_g"),
-        carbohydrate_g=parts.quantity("carbohydrate", "mass_g"),
-        fibre_g=parts.quantity("fibre", "mass_g"),
-        sodium_mg=parts.quantity("sodium", "sodium_mg"),
-        ash_g=parts.quantity("ash", "mass_g"),
-        alcohol_g=parts.quantity("alcohol", "mass_g"),
+    id: Annotated[str, Id()] = key(
+        "By which recipes, batches and trips name it.", required=True, example="black-beans-cooked"
     )
-    if composition.fibre_g > composition.carbohydrate_g + 0.5:
-        parts.problem(
-            parts.place("fibre"),
-            "fibre",
-            f"{composition.fibre_g:g} g of fibre are more than the "
-            f"{composition.carbohydrate_g:g} g of carbohydrate, which counts fibre in",
-            "write carbohydrate with its fibre",
+    name: Annotated[str, Line()] = key(
+        "What the pages call it.", required=True, example="Black beans, cooked"
+    )
+    kind: Annotated[FoodKind, Choice(KINDS)] = key("What it is.", required=True, example="legume")
+    state: Annotated[FoodState, Choice(STATES)] = key(
+        "What was done to it; `ready` is eaten as it is.", required=True, example="cooked"
+    )
+    per_100g: Annotated[WrittenComposition, Check(_parts_add_up_and_give_its_energy)] = key(
+        "What 100 g hold, from a table or a label.",
+        required=True,
+        stub="{water: 66 g, protein: 9 g, …}",
+    )
+    density: Annotated[float | None, Quantity("density_g_ml", positive=True)] = key(
+        "What it weighs as packed; lets recipes say `2 cups` and pages say mugs.",
+        example="0.72 g/ml",
+    )
+    piece: Annotated[float | None, Quantity("mass_g", positive=True)] = key(
+        "What one piece weighs; lets recipes say `2 pieces`.", example="120 g"
+    )
+    contains: Annotated[tuple[FoodKind, ...], Words(KINDS)] = key(
+        "Kinds of food inside a ready meal.", default=(), example="[meat, dairy]"
+    )
+    allergens: Annotated[
+        tuple[str, ...] | None, Words(ALLERGENS), Check(_allergens_name_what_its_kind_is_made_of)
+    ] = key(
+        "Those of the EU's fourteen that it holds; `[]` says none, left out means *not told*, and "
+        "the pages say so.",
+        example="[milk]",
+    )
+    may_contain: Annotated[tuple[str, ...], Words(ALLERGENS)] = key(
+        "Traces; avoided like the rest, and said apart.", default=(), example="[nuts]"
+    )
+    allergen_source: Annotated[tuple[str, ...], Words()] = key(
+        "Which sources tell its allergens.", default=(), example="[own-packet]"
+    )
+    beware: Annotated[tuple[Hazard, ...] | None, Words(HAZARDS)] = key(
+        "What it is watched for; `[]` says nothing of it, left out lets name and id decide.",
+        example="[liver]",
+    )
+    caffeine: Annotated[float | None, Quantity("caffeine_mg")] = key(
+        "Caffeine in 100 g.", example="12 mg"
+    )
+    perishable: WrittenPerishable | None = key(
+        "How long it keeps fresh out of the cold, where its kind's own limit is not right.",
+        example="{hours: 48, below: 20 degC}",
+    )
+    cut: Annotated[Cut | None, Choice(CUTS)] = key("How meat is cut.", example="minced")
+    game: Annotated[bool, Flag()] = key(
+        "Whether it is of wild animals.", default=False, example="true"
+    )
+    sorption: Annotated[SorptionGroup | None, Choice(SORPTION_GROUPS)] = key(
+        "Whose water activity it has once dry.", example="starchy"
+    )
+    dry_as: Annotated[DryAs | None, Choice(DRY_AS)] = key(
+        "As what it is blanched, and how many hours it takes in warm air.", example="carrot"
+    )
+    keeps: Annotated[float | None, Quantity("kept_months", positive=True)] = key(
+        "How long it keeps dried, at 15.6 °C, where its kind's months are not right.",
+        example="3 months",
+    )
+    spread: Annotated[float | None, Quantity("spread_share", positive=True)] = key(
+        "One standard deviation of its listed water, in points of 100 g; left out, 1.5 %.",
+        example="1.5 %",
+    )
+    takes_up: Annotated[float | None, Quantity("share", positive=True)] = key(
+        "How much of the water that warm air took out it takes up again; left out, by kind: grain "
+        "100 %, legume 70, vegetable 60, meat, poultry and fish 50, fruit 40, all else 100; "
+        "freeze-dried always 90.",
+        example="20 %",
+    )
+    hours: Annotated[float | None, Number(more_than=0, at_most=500)] = key(
+        "How many hours it takes in the dryer.", example="8", not_used_yet=True
+    )
+    refuse: Annotated[float | None, Quantity("share")] = key(
+        "The share that is peeled, stoned or cored away.", example="22 %", not_used_yet=True
+    )
+    price: Annotated[float | None, Price("mass_g", 1000, "kg")] = key(
+        "What it costs fresh.", example="3.20 per 1 kg", not_used_yet=True
+    )
+    dried_price: Annotated[float | None, Price("mass_g", 1000, "kg")] = key(
+        "What the shop takes for it dried.", example="14 per 1 kg", not_used_yet=True
+    )
+    pack: Annotated[float | None, Quantity("mass_g", positive=True)] = key(
+        "The size in which the shop sells it.", example="500 g", not_used_yet=True
+    )
+    shelf: Annotated[str, Line()] = key(
+        "Where in the shop it stands.", default="", example="dry goods", not_used_yet=True
+    )
+    source: Annotated[str, Text()] = key(
+        "The source of its figures.", default="", example="usda-sr28"
+    )
+    ndb: Annotated[str, Text()] = key(
+        "Its number in the nutrient database.", default="", example='"16015"'
+    )
+
+    def food(self) -> Food:
+        """Give what planning reckons with."""
+        return Food(
+            id=self.id,
+            name=self.name,
+            kind=self.kind,
+            state=self.state,
+            per_100g=replace(self.per_100g.composition(), caffeine_mg=self.caffeine),
+            density_g_ml=self.density,
+            piece_g=self.piece,
+            allergens=self.allergens,
+            may_contain=self.may_contain,
+            allergen_source=self.allergen_source,
+            contains=self.contains,
+            beware=self.beware,
+            perishable=self.perishable.perishable() if self.perishable else None,
+            cut=self.cut,
+            game=self.game,
+            sorption=self.sorption,
+            dry_as=self.dry_as,
+            keeps_months=self.keeps,
+            spread_share=self.spread,
+            takes_up_share=self.takes_up,
+            dryer_hours=self.hours,
+            refuse_share=self.refuse,
+            price_per_kg=self.price,
+            dried_price_per_kg=self.dried_price,
+            sold_in_g=self.pack,
+            shelf=self.shelf,
+            source=self.source or None,
+            ndb=self.ndb or None,
+            places=self.places("allergen_source"),
         )
-    return composition
 
 
-def check_parts(parts: Fields, composition: Composition, all_told: bool = True) -> bool:
-    """Compare the sum of the parts with 100 g; salt stands for ash where ash is not told.
-
-    Tells whether they add up, so that the energy can be held against them. A label need not tell
-    them all.
-    """
-    mineral_g = composition.ash_g or composition.sodium_mg * _SALT_G_PER_MG_SODIUM
-    total_g = (
-        composition.water_g
-        + composition.protein_g
-        + composition.fat_g
-        + composition.carbohydrate_g
-        + composition.alcohol_g
-        + mineral_g
-    )
-    place = parts.node.place
-    says = f"the parts of 100 g add up to {total_g:.1f} g"
-    if total_g > PARTS_ERROR_ABOVE_G:
-        mend = "check each figure; carbohydrate counts fibre in, once"
-        parts.problem(place, "parts-sum", says, mend)
-    elif total_g > PARTS_WARNING_ABOVE_G or (all_told and total_g < PARTS_WARNING_BELOW_G):
-        parts.warn(place, "parts-sum", says, "check water, protein, fat and carbohydrate")
-    else:
-        return True
-    return False
+def read_food(node: Node, notes: Notes) -> Food | None:
+    """Read one food; None where it has errors."""
+    found = read_as(WrittenFood, node, notes)
+    return found.food() if found else None

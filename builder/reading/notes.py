@@ -108,7 +108,9 @@ def unusual(found: str, usual: str) -> Amiss:
 
 def impossible(found: str, usual: str) -> Amiss:
     """Say that a value is outside what can be."""
-    return Amiss(IMPOSSIBLE, f"{found} cannot be", f"check the number and its unit: usual is {usual}")
+    return Amiss(
+        IMPOSSIBLE, f"{found} cannot be", f"check the number and its unit: usual is {usual}"
+    )
 
 
 def refuse(kind: str, says: str, mend: str) -> NoReturn:

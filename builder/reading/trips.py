@@ -8,7 +8,7 @@ from typing import cast
 
 from builder.model.batch import METHODS, Method
 from builder.model.figure import largest, named, smallest
-from builder.model.food import ALLERGENS, KINDS, Food
+from builder.model.food import ALLERGENS, HAZARDS, KINDS, Food, Hazard
 from builder.model.gear import StoveTest
 from builder.model.place import Place
 from builder.model.recipe import MEALS, Recipe
@@ -52,9 +52,9 @@ from builder.model.trip import (
 )
 from builder.problems import Problem, did_you_mean
 from builder.reading.chilled import read_chilled
+from builder.reading.compositions import odd_sum, read_composition
 from builder.reading.eaten import check_eaten, check_energy
 from builder.reading.fields import Fields, echoed, overlaid, taken
-from builder.reading.foods import check_parts, read_beware, read_composition
 from builder.reading.gear import read_stove_test
 from builder.reading.plausible import (
     check_air,
@@ -791,14 +791,18 @@ class _TripReader:
                 "write the energy of 100 g, such as `energy: 450 kcal`",
             )
         told = all(map(item.has, ("protein", "fat", "carbohydrate")))
-        if check_parts(item, composition, all_told=False):
-            check_energy(item, composition, all_told=told)
+        odd = odd_sum(composition, all_told=False)
+        if odd is None:
+            check_energy(item.judging("energy"), composition, all_told=told)
+        else:
+            amiss, severity = odd
+            item.problems.append(amiss.at(item.node.place, severity))
         return Label(
             name,
             composition,
             item.told_words("allergens", ALLERGENS),
             item.words("may_contain", ALLERGENS),
-            read_beware(item),
+            cast(tuple[Hazard, ...] | None, item.told_words("beware", HAZARDS)),
         )
 
 

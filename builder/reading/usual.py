@@ -131,6 +131,15 @@ USUAL: dict[tuple[str, str], Range] = {
     ("travel", "load"): Range((0, 40_000), (0, 100_000), "as a pack"),
 }  # fmt: skip
 
+# Of keys that are read and kept, and of which nothing is made yet.
+USUAL_KEPT: dict[tuple[str, str], Range] = {
+    ("food", "hours"): Range((1, 120), (0.5, 500), "herbs 2 hours, freeze-drying and sun days"),
+    ("food", "refuse"): Range((0, 0.75), (0, 0.95), "SR28: leaf beet 8 %, pineapple 49, maize 64"),
+    ("food", "price"): Range((0.1, 5000), (0, 1e6), "of any currency"),
+    ("food", "dried_price"): Range((0.1, 20_000), (0, 1e6), "of any currency"),
+    ("food", "pack"): Range((5, 25_000), (0.5, 500_000), "a spice bag to a sack"),
+}
+
 # A packet's label stands on the meal itself; what a camp tells may stand on the trip.
 _SAME_AS = {
     "meal": "composition",
@@ -140,4 +149,8 @@ _SAME_AS = {
 
 def usual_of(what: str, key: str) -> Range | None:
     """Give the range of a record's number; None for one that any value would do for."""
-    return USUAL.get((what, key)) or USUAL.get((_SAME_AS.get(what, ""), key))
+    return (
+        USUAL.get((what, key))
+        or USUAL.get((_SAME_AS.get(what, ""), key))
+        or USUAL_KEPT.get((what, key))
+    )

@@ -12,7 +12,7 @@ from builder.model.figure import Figure, Told, named, nothing
 from builder.problems import did_you_mean, nearest
 from builder.reading.notes import Amiss, refuse
 from builder.reading.yaml_door import Node, quoted
-from builder.units import DIMENSIONS, QuantityError, read_quantity
+from builder.units import DIMENSIONS, QuantityError, read_number, read_quantity
 
 ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 LONGEST_ID = 60
@@ -28,7 +28,9 @@ _YEARS = (1900, 2200)
 # Signs that turn the direction of what follows; in a name they would turn the line around it.
 _TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
 # Words for a part of a record that read better without "a".
-NO_ARTICLE = frozenset({"air", "water", "travel", "meals", "packs", "without", "every_day", "review"})
+NO_ARTICLE = frozenset(
+    {"air", "water", "travel", "meals", "packs", "without", "every_day", "review"}
+)
 
 
 def can_be_id(text: str) -> bool:
@@ -50,7 +52,9 @@ def text_of(node: Node, key: str) -> str:
         refuse("not-text", says, mend)
     text = node.text.strip()
     if len(text) > LONGEST_TEXT:
-        refuse("text-too-long", f"{key} has {len(text)} characters", f"keep it under {LONGEST_TEXT}")
+        refuse(
+            "text-too-long", f"{key} has {len(text)} characters", f"keep it under {LONGEST_TEXT}"
+        )
     return text
 
 
@@ -58,7 +62,9 @@ def line_of(node: Node, key: str) -> str:
     """Read a text that must stay on one line, such as a name: breaks become spaces."""
     text = _TURNS.sub("", " ".join(text_of(node, key).split()))
     if len(text) > LONGEST_LINE:
-        refuse("text-too-long", f"{key} has {len(text)} characters", f"keep it under {LONGEST_LINE}")
+        refuse(
+            "text-too-long", f"{key} has {len(text)} characters", f"keep it under {LONGEST_LINE}"
+        )
     return text
 
 
@@ -130,6 +136,28 @@ def quantity_of(node: Node, key: str, quantity: str, positive: bool = False) -> 
         says = f"{key} must be more than nothing, found {node.described()}"
         refuse("out-of-range", says, f"write {dimension.examples}")
     return value
+
+
+_PRICE = re.compile(r"(?P<money>.+?)\s+per\s+(?P<amount>.+)")
+
+
+def price_of(node: Node, key: str, quantity: str, example: str) -> float:
+    """Read money for an amount, such as `3.20 per 1 kg`, as money for one of what it is read as."""
+    match = _PRICE.fullmatch(text_of(node, key))
+    if match is None:
+        says = f"{key}: {node.described()} is no price for an amount"
+        refuse("price", says, f"write it as `{key}: {example}`")
+    amount = match["amount"]
+    if not any(sign.isdigit() for sign in amount):
+        amount = f"1 {amount}"  # per kg
+    try:
+        money, per = read_number(match["money"]), read_quantity(amount, quantity)
+    except QuantityError as error:
+        raise Amiss(error.kind, f"{key}: {error.says}", error.mend) from error
+    if money < 0 or per <= 0:
+        says = f"{key} cannot be {node.described()}"
+        refuse("out-of-range", says, f"write it as `{key}: {example}`")
+    return money / per
 
 
 def time_of(node: Node, key: str, what: Literal["date", "time"]) -> datetime.datetime | None:
