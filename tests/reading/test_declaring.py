@@ -69,7 +69,8 @@ def test_what_is_left_out_or_blank_is_a_default_that_says_so() -> None:
         found, told = thing(text)
         assert found is not None and told == []
         assert isinstance(found.mass, Figure)
-        assert (found.mass, found.pieces, found.words, found.part) == (5, 2, None, None)
+        assert found.mass == 5.0 and found.pieces == 2
+        assert found.words is None and found.part is None
         assert found.mass.origin == Named("mass_g", "common-practice")
 
 
