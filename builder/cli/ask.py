@@ -3,10 +3,7 @@
 from __future__ import annotations
 
 import json
-import re
 import sys
-from collections.abc import Iterable, Sequence
-from itertools import pairwise
 from pathlib import Path
 from typing import cast
 
@@ -25,8 +22,9 @@ from builder.cli.base import (
     stop_on,
     wanted_trips,
 )
+from builder.cli.told import read_heated, read_mass, read_tests, read_weighings
 from builder.clock import today
-from builder.model.batch import DRY_TESTS, DryTest, Heated, Method, Weighing
+from builder.model.batch import Method
 from builder.problems import ProblemsFound, did_you_mean, errors, in_order
 
 
@@ -89,17 +87,17 @@ def dry(
     foods, recipes = folder.content.foods, folder.content.recipes
     if food not in foods and food not in recipes:
         raise BuilderStop(f"there is no food {food!r}", [did_you_mean(food, [*foods, *recipes])])
-    fresh_g = _mass("FRESH", fresh)
+    fresh_g = read_mass("FRESH", fresh)
     asked = Asked(
         holds=food,
         fresh_g=fresh_g,
         method=cast(Method, method),
-        now_g=_mass("--now", now) if now is not None else None,
-        weighings=_weighings(weighings, fresh_g),
-        heated=_heated(heated) if heated is not None else None,
+        now_g=read_mass("--now", now) if now is not None else None,
+        weighings=read_weighings(weighings, fresh_g),
+        heated=read_heated(heated) if heated is not None else None,
         absorber=absorber,
         packaging=packaging,
-        tests=_tests(tests),
+        tests=read_tests(tests),
     )
     try:
         found = dryness(asked, folder.content, today())
@@ -111,76 +109,6 @@ def dry(
         return
     for text in found.lines():
         click.echo(text)
-
-
-def _weighings(told: Sequence[str], fresh_g: float) -> tuple[Weighing, ...]:
-    """Read weighings of a run; they must go down as time goes on."""
-    found: list[Weighing] = []
-    for text in told:
-        time, equals, mass = text.partition("=")
-        if not equals:
-            raise click.BadParameter('write it like "3 h=812 g"', param_hint="--weighing")
-        found.append(
-            Weighing(
-                _quantity("--weighing", time, "duration_min"),
-                _quantity("--weighing", mass, "mass_g"),
-            )
-        )
-    found.sort(key=lambda each: each.at_min)
-    if found and found[0].at_min <= 0:
-        raise click.BadParameter(
-            "a weighing comes after the start; the weight before drying is FRESH",
-            param_hint="--weighing",
-        )
-    if any(later.at_min == earlier.at_min for earlier, later in pairwise(found)):
-        raise click.BadParameter(
-            "two weighings at one time; tell the time of each", param_hint="--weighing"
-        )
-    masses = [fresh_g, *(each.mass_g for each in found)]
-    if any(later > earlier for earlier, later in pairwise(masses)):
-        raise click.BadParameter(
-            "a load gets lighter, not heavier; check the weights", param_hint="--weighing"
-        )
-    return tuple(found)
-
-
-_HEATED = re.compile(r"(?P<to>.+?)\s+(?P<when>before|after)(?:\s+(?P<minutes>.+))?")
-
-
-def _heated(told: str) -> Heated:
-    """Read a heat step such as `74 degC before` or `135 degC after 10 min`."""
-    match = _HEATED.fullmatch(told.strip())
-    if match is None:
-        raise click.BadParameter(
-            'write it like "74 degC before" or "135 degC after 10 min"', param_hint="--heated"
-        )
-    minutes = match["minutes"]
-    return Heated(
-        to_c=_quantity("--heated", match["to"], "temperature_c"),
-        when="before" if match["when"] == "before" else "after",
-        minutes=_quantity("--heated", minutes, "duration_min") if minutes else 0.0,
-    )
-
-
-def _tests(told: str) -> frozenset[DryTest]:
-    """Read tests parted by commas."""
-    words = {word.strip() for word in told.split(",")} - {""}
-    for word in sorted(words.difference(DRY_TESTS)):
-        raise click.BadParameter(did_you_mean(word, DRY_TESTS), param_hint="--tests")
-    return frozenset(cast(Iterable[DryTest], words))
-
-
-def _mass(what: str, text: str) -> float:
-    return _quantity(what, text, "mass_g")
-
-
-def _quantity(what: str, text: str, quantity: str) -> float:
-    from builder.units import QuantityError, read_quantity
-
-    try:
-        return read_quantity(text.strip(), quantity)
-    except QuantityError as error:
-        raise click.BadParameter(f"{error.says}; {error.mend}", param_hint=what) from error
 
 
 @main.command()

@@ -132,6 +132,18 @@ def place_of(content: Path | None) -> Place:
     return Place(content, shown_path(content), False)
 
 
+def own_place(content: Path | None) -> Place:
+    """Give the folder to write into: the named one, or ./content, which may be made anew."""
+    if content is None and not Path(DEFAULT_CONTENT).is_dir():
+        return Place(Path(DEFAULT_CONTENT), DEFAULT_CONTENT, False)
+    return place_of(content)
+
+
+def content_told(place: Place) -> str:
+    """Give what the next command needs so as to read the same folder."""
+    return "" if place.folder == Path(DEFAULT_CONTENT) else f" --content {place.shown}"
+
+
 def _stop_on_closed_door(path: Path) -> None:
     """Tell a folder that may be there, in one that may not be entered, from one that is not."""
     try:

@@ -9,13 +9,12 @@ from pathlib import Path
 import click
 
 from builder.cli.base import (
-    DEFAULT_CONTENT,
     BuilderStop,
-    Place,
     content_option,
+    content_told,
     layers_of,
     main,
-    place_of,
+    own_place,
     read_date,
     say_problems,
 )
@@ -80,7 +79,7 @@ def new_trip(
     """
     from builder.starts import NewTrip, StartError, start_trip
 
-    place = _own_place(content)
+    place = own_place(content)
     try:
         first_day = read_date("--start", start, "2032-06-12") if start is not None else None
         asked = NewTrip(name, source, first_day, party, theirs)
@@ -92,30 +91,18 @@ def new_trip(
         sys.exit(1)
     for note in notes:
         click.echo(note)
-    _written(written, f"tripkit build {name}{_option(place)}")
-
-
-def _own_place(content: Path | None) -> Place:
-    """Give the folder to write into: the named one, or ./content, which may be made anew."""
-    if content is None and not Path(DEFAULT_CONTENT).is_dir():
-        return Place(Path(DEFAULT_CONTENT), DEFAULT_CONTENT, False)
-    return place_of(content)
-
-
-def _option(place: Place) -> str:
-    """Give what the next command needs so as to read the same folder."""
-    return "" if place.folder == Path(DEFAULT_CONTENT) else f" --content {place.shown}"
+    _written(written, f"tripkit build {name}{content_told(place)}")
 
 
 def _new_record(kind: str, name: str, content: Path | None) -> None:
     from builder.starts import StartError, start_record
 
-    place = _own_place(content)
+    place = own_place(content)
     try:
         written = start_record(place.folder, place.shown, layers_of(place), kind, name)
     except StartError as error:
         raise BuilderStop(error.says, [error.mend]) from error
-    _written(written, f"edit it, then `tripkit check{_option(place)}`")
+    _written(written, f"edit it, then `tripkit check{content_told(place)}`")
 
 
 @new.command("recipe")

@@ -118,7 +118,7 @@ def _cut_out(record: RecordText, edits: Iterable[Edit]) -> str:
     text, node = record.text, record.node
     line_start = text.rfind("\n", 0, node.start) + 1
     if text[line_start : node.start].strip() == "-":
-        start = _with_comments_above(text, line_start)
+        start = comments_above(text, line_start)
         own = edited(text, edits, start, line_end(text, last_offset(node)))
         return textwrap.dedent(own).rstrip("\n") + "\n"
     return f"- {edited(text, edits, node.start, node.end)}\n" if node.flow else ""
@@ -141,7 +141,8 @@ def line_end(text: str, offset: int) -> int:
     return len(text) if end < 0 else end + 1
 
 
-def _with_comments_above(text: str, line_start: int) -> int:
+def comments_above(text: str, line_start: int) -> int:
+    """Give where the comments right above a line begin; the line itself where there are none."""
     while line_start > 0:
         above = text.rfind("\n", 0, line_start - 1) + 1
         if not text[above : line_start - 1].lstrip().startswith("#"):

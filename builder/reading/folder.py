@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -62,6 +62,8 @@ class Layer:
     folder: Path
     shown: str
     rooms: tuple[str, ...] = ROOMS
+    # Files not written yet, by their path in there: they are read as if they were.
+    unwritten: Mapping[str, bytes] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,6 +74,7 @@ class Folder:
     problems: tuple[Problem, ...]
     texts: Mapping[tuple[str, str], RecordText]  # by (kind, id)
     own: frozenset[tuple[str, str]]  # those of the top layer
+    broken: frozenset[tuple[str, str]] = frozenset()  # that stand in a file but have errors
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,7 +110,9 @@ class _FolderReader:
     def _paths(self, layer: Layer, room: str) -> list[Path]:
         unreadable: list[OSError] = []
         found = []
-        for path in files_of_room(layer.folder, room, unreadable):
+        paths = files_of_room(layer.folder, room, unreadable)
+        new = [layer.folder / name for name in layer.unwritten if name.split("/")[0] == room]
+        for path in sorted({*paths, *new}):
             if path.suffix in (".yaml", TABLE):
                 found.append(path)
                 if room != "trips" and path.stem.lower() in DEVICES:  # a trip's name is its id
@@ -153,7 +158,7 @@ class _FolderReader:
         relative = path.relative_to(layer.folder).as_posix()
         shown = printable(f"{layer.shown}/{relative}")
         try:
-            raw = read_start(path)
+            raw = layer.unwritten[relative] if relative in layer.unwritten else read_start(path)
         except OSError as error:
             self._unreadable(layer, path, "file", error)
             return None
@@ -340,6 +345,7 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
         ),
         texts=reader.texts,
         own=frozenset(key for key, layer in reader.owner.items() if layer == top),
+        broken=frozenset(reader.broken),
     )
 
 

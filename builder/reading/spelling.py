@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -23,9 +23,12 @@ class Edit:
 
 
 def edited(text: str, edits: Iterable[Edit], start: int = 0, end: int | None = None) -> str:
-    """Give a text, or a part of it, with edits made that do not overlap."""
+    """Give a text, or a part of it, with edits made that do not overlap.
+
+    What several put in at one place stands there in their order.
+    """
     end = len(text) if end is None else end
-    for edit in sorted(edits, key=lambda each: -each.start):
+    for edit in sorted(reversed([*edits]), key=lambda each: -each.start):
         text = text[: edit.start] + edit.text + text[edit.end :]
         end += len(edit.text) - (edit.end - edit.start)
     return text[start:end]
@@ -48,6 +51,22 @@ def quoted(text: str) -> str:
         if item.value == text and "#" not in text and text != MERGE:
             return text
     return "".join(_ESCAPED.get(sign, sign) for sign in json.dumps(text, ensure_ascii=False))
+
+
+# A value to be written: words and numbers, and lists and mappings of them.
+Words = str | int | float | Sequence["Words"] | Mapping[str, "Words"]
+
+
+def words_in_flow(value: Words) -> str:
+    """Give a value that stands in no file yet on one line."""
+    if isinstance(value, str):
+        return quoted(value)
+    if isinstance(value, (int, float)):  # true and false among them
+        return json.dumps(value)
+    if isinstance(value, Mapping):
+        pairs = (f"{quoted(key)}: {words_in_flow(each)}" for key, each in value.items())
+        return f"{{{', '.join(pairs)}}}"
+    return f"[{', '.join(words_in_flow(each) for each in value)}]"
 
 
 def in_flow(node: Node) -> str:

@@ -46,6 +46,7 @@ class Entry:
     place: Place
     node: Node
     merged: bool = False  # put in by `<<`: it stands elsewhere in the file
+    start: int = 0  # where its key starts, as an offset
 
 
 @dataclass(frozen=True, slots=True)
@@ -309,7 +310,7 @@ def _merge(opened: _Open) -> int:
     for each in behind.items if behind.is_list else (behind,):
         for key, entry in each.entries.items():
             if key not in opened.pairs:
-                opened.pairs[key] = Entry(entry.place, entry.node, merged=True)
+                opened.pairs[key] = replace(entry, merged=True)
     return len(opened.pairs) - before + len(behind.items)
 
 
@@ -416,7 +417,7 @@ def _put(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None
         says = f"{quoted(key)} stands twice in one record (first on line {first.line})"
         problems.append(Problem(key_place, "key-twice", says, "keep one of them"))
         return
-    into.pairs[key] = Entry(key_place, node)
+    into.pairs[key] = Entry(key_place, node, start=into.key_start)
 
 
 _DECIMAL_START = re.compile(r"[-+−]?[0-9]{1,15}")

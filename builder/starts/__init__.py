@@ -1,6 +1,16 @@
 """Starts something new in a content folder: commented files that build, nothing overwritten."""
 
 from builder.starts.fresh import StartError, start_folder, start_record
+from builder.starts.log import Logged, complete_batch, log_batch
 from builder.starts.trips import NewTrip, start_trip
 
-__all__ = ["NewTrip", "StartError", "start_folder", "start_record", "start_trip"]
+__all__ = [
+    "Logged",
+    "NewTrip",
+    "StartError",
+    "complete_batch",
+    "log_batch",
+    "start_folder",
+    "start_record",
+    "start_trip",
+]

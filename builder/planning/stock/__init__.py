@@ -6,6 +6,7 @@ from builder.planning.stock.checks import batch_names, check, without_broken
 from builder.planning.stock.dryness import Asked, dryness
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches
+from builder.planning.stock.logged import logged_data, logged_lines
 from builder.planning.stock.names import name_as_dried, name_now
 from builder.planning.stock.packs import Stock, Wanted, heads, packs_more, packs_of_trip
 from builder.planning.stock.shelf import stock_lines
@@ -38,6 +39,8 @@ __all__ = [
     "energy_per_100g_kcal",
     "heads",
     "kit_batches",
+    "logged_data",
+    "logged_lines",
     "name_as_dried",
     "name_now",
     "packs_more",

@@ -1,0 +1,345 @@
+"""Adding to the drying log in one line: `tripkit log`."""
+
+from __future__ import annotations
+
+import datetime
+import json
+import sys
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+import click
+
+from builder.cli.asking import ask_count, ask_food, ask_mass, ask_one_of, on_terminal
+from builder.cli.base import (
+    BuilderStop,
+    Place,
+    content_option,
+    json_option,
+    layers_of,
+    main,
+    own_place,
+    read_date,
+    say_problems,
+)
+from builder.cli.told import heated_words, read_mass, read_tests, read_told, read_weighings
+from builder.clock import today
+from builder.model.batch import METHODS
+from builder.problems import ProblemsFound, did_you_mean
+
+if TYPE_CHECKING:
+    from builder.model.content import Content
+    from builder.reading.folder import Folder
+    from builder.reading.spelling import Words
+
+OWN_METHODS = tuple(method for method in METHODS if method != "bought")
+_EXAMPLE = 'for example: tripkit log apple-raw "3 kg" "480 g" --method dehydrator'
+
+
+@dataclass(slots=True)
+class _Load:
+    """What the command line tells of a load; what it leaves out is asked for on a terminal."""
+
+    food: str | None = None
+    fresh: str | None = None
+    dried: str | None = None
+    method: str | None = None
+    dryer: str | None = None
+    done: str | None = None
+    started: str | None = None
+    packs: int | None = None
+    packaging: str | None = None
+    absorber: bool | None = None
+    shelf: str | None = None
+    kept_at: str | None = None
+    heated: str | None = None
+    tests: str = ""
+    weighings: tuple[str, ...] = ()
+    ice: str | None = None
+    run: str | None = None
+    style: str | None = None
+    notes: str | None = None
+
+    @property
+    def in_dryer(self) -> bool:
+        """Whether it was begun and is not weighed dry yet."""
+        return self.started is not None and self.dried is None
+
+
+@main.command()
+@click.argument("told", nargs=-1, metavar="[FOOD FRESH DRIED]")
+@click.option(
+    "--batch",
+    metavar="ID",
+    help="A planned batch, or one in the dryer, is done: only DRIED is told.",
+)
+@click.option("--method", type=click.Choice(OWN_METHODS), help="How it was dried.")
+@click.option("--dryer", metavar="ID", help="What it was dried in; gives the method.")
+@click.option("--done", metavar="DATE", help="The day it was dry. Without it: today.")
+@click.option(
+    "--started",
+    metavar="TIME",
+    help="When it went in, such as 2031-03-13T18:00. Without DRIED: it is still in the dryer.",
+)
+@click.option("--packs", type=click.IntRange(1, 10_000), help="How many packs were made.")
+@click.option("--in", "packaging", metavar="PACKAGING", help="Packed in, such as foil-pouch.")
+@click.option(
+    "--absorber/--no-absorber", default=None, help="Each pack holds an oxygen absorber, or none."
+)
+@click.option("--shelf", metavar="PLACE", help="Where the packs lie, such as cellar.")
+@click.option("--kept-at", metavar="TEMPERATURE", help='How warm they lie, such as "15 degC".')
+@click.option(
+    "--heated",
+    metavar="STEP",
+    help='The heat step of raw meat: "74 degC before", or "135 degC after 10 min".',
+)
+@click.option(
+    "--tests",
+    metavar="TESTS",
+    default="",
+    help="What was done to prove it dry: constant, snap, jar, parted by commas.",
+)
+@click.option(
+    "--weighing",
+    "weighings",
+    metavar="TIME=MASS",
+    multiple=True,
+    help='A weighing during the run, such as "3 h=812 g"; give it once for each.',
+)
+@click.option("--ice", metavar="MASS", help="What a freeze dryer drew out, weighed.")
+@click.option("--run", metavar="NAME", help="What shared the dryer bears the same name.")
+@click.option("--style", type=click.Choice(["jerky"]), help="Strips of meat: jerky.")
+@click.option("--notes", metavar="TEXT", help="Anything else.")
+@click.option(
+    "--file",
+    "file",
+    metavar="FILE",
+    help="The file of batches/ that it goes into, .yaml or .csv.",
+)
+@content_option
+@json_option
+def log(
+    told: tuple[str, ...],
+    *,
+    batch: str | None,
+    file: str | None,
+    content: Path | None,
+    as_json: bool,
+    **options: object,
+) -> None:
+    """Log what was dried: FOOD is a food's id, FRESH and DRIED its weights without the trays.
+
+    The batch is judged at once: whether it is dry, what to do, until when it keeps and what one
+    pack weighs. On a terminal you are asked for what is missing.
+
+    \b
+    For example:
+      tripkit log apple-raw "3 kg" "480 g" --method dehydrator --packs 4 --in zip-bag
+      tripkit log beef-mince-cooked "1600 g" "564 g" --dryer home-freeze-dryer \\
+          --packs 5 --in foil-pouch --absorber --tests constant
+      tripkit log carrot-raw "1 kg" --dryer shelf-dryer --started 2031-03-13T18:00
+      tripkit log --batch carrot-raw-2031-03-13 "126 g"
+
+    It goes into batches/ of the content folder: into the file of its year, else into the newest
+    log that bears no year, else into a new file of the year. Comments and layout stay.
+    """
+    from builder.planning.stock import logged_data, logged_lines
+    from builder.reading.folder import read_folder
+    from builder.starts import StartError, complete_batch, log_batch
+
+    load = _Load(**options)  # type: ignore[arg-type]
+    place = own_place(content)
+    layers = layers_of(place)
+    try:
+        if batch is not None:
+            changes = _completion(told, load, file)
+            logged = complete_batch(layers, batch, changes)
+        else:
+            folder = read_folder(layers)
+            _take_words(told, load)
+            _ask_for_missing(load, folder, place)
+            record, day = _record(load, folder.content)
+            logged = log_batch(layers, record, day, file)
+    except StartError as error:
+        raise BuilderStop(error.says, [error.mend]) from error
+    except ProblemsFound as found:
+        say_problems(found.problems)
+        click.echo("Nothing was written.", err=True)
+        sys.exit(1)
+    say_problems(logged.warnings)
+    if as_json:
+        data = {"file": logged.file, **logged_data(logged.judged, today())}
+        click.echo(json.dumps(data, indent=2, sort_keys=True))
+        return
+    click.echo(f"Logged {logged.judged.batch.id} in {logged.file}")
+    for line in logged_lines(logged.judged, today()):
+        click.echo(line)
+
+
+def _take_words(told: Sequence[str], load: _Load) -> None:
+    if len(told) > 3:
+        raise click.UsageError(
+            f"{len(told)} words are told, and FOOD, FRESH and DRIED are three: put quotes round "
+            f'a weight with a space, as "3 kg"; {_EXAMPLE}'
+        )
+    load.food, load.fresh, load.dried = (*told, None, None, None)[:3]
+
+
+def _ask_for_missing(load: _Load, folder: Folder, place: Place) -> None:
+    """Ask for what is missing; where nobody can be asked, name all of it."""
+    content = folder.content
+    if load.method is None and load.dryer is None and len(content.home.dryers) == 1:
+        (load.dryer,) = content.home.dryers
+    missing = {
+        "FOOD": load.food is None,
+        "FRESH": load.fresh is None,
+        "DRIED": load.dried is None and load.started is None,
+        "--method or --dryer": load.method is None and load.dryer is None,
+    }
+    asking = on_terminal()
+    if any(missing.values()) and not asking:
+        names = ", ".join(name for name, is_missing in missing.items() if is_missing)
+        raise click.UsageError(f"this is missing: {names}; {_EXAMPLE}")
+    load.food = _known_food(load.food, content, asking)
+    if missing["FRESH"]:
+        load.fresh = ask_mass("Weight before drying, without trays", "1850 g")
+    if missing["DRIED"]:
+        load.dried = ask_mass("Weight once dry, without trays", "480 g")
+    if missing["--method or --dryer"]:
+        how = ask_one_of("Dried in, or how", [*content.gear.dryers, *OWN_METHODS])
+        load.dryer, load.method = (how, None) if how in content.gear.dryers else (None, how)
+    if any(missing.values()) and load.packs is None and not load.in_dryer:
+        load.packs = ask_count("How many packs")
+        if load.packaging is None and content.home.new_batch.packaging is None:
+            load.packaging = ask_one_of("Packed in", content.gear.packaging, may_skip=True)
+
+
+def _known_food(told: str | None, content: Content, asking: bool) -> str:
+    if told is not None and (told in content.foods or told in content.recipes):
+        return told
+    if asking:
+        return ask_food(content, told)
+    known = [*content.foods, *content.recipes]
+    raise BuilderStop(f"there is no food {told!r}", [did_you_mean(told or "", known)])
+
+
+def _record(load: _Load, content: Content) -> tuple[dict[str, Words], datetime.date]:
+    """Give the batch as a file of the log has it, and its day."""
+    assert load.food is not None and load.fresh is not None
+    usual = content.home.new_batch
+    if load.packaging is None and not load.in_dryer:
+        load.packaging = usual.packaging
+        if load.absorber is None and usual.absorber:
+            load.absorber = True
+    if load.kept_at is None and usual.kept_at_c is not None:
+        load.kept_at = f"{usual.kept_at_c:g} degC"
+    fresh_g = read_mass("FRESH", load.fresh)
+    told = _told(load, fresh_g)
+    started = told.pop("started", None)
+    record: dict[str, Words] = {"food" if load.food in content.foods else "recipe": load.food}
+    if load.method:
+        record["method"] = load.method
+    if load.dryer:
+        record["dryer"] = load.dryer
+    if started is not None:
+        record["started"] = started
+    if load.in_dryer:
+        day = datetime.date.fromisoformat(str(started)[:10])
+    else:
+        day = _done(load)
+        record["done"] = day.isoformat()
+    record["fresh"] = load.fresh.strip()
+    return {**record, **told}, day
+
+
+def _completion(told: Sequence[str], load: _Load, file: str | None) -> dict[str, Words]:
+    """Give what is to be told of a batch that was planned."""
+    if file is not None:
+        raise click.UsageError("--file goes with a new batch; --batch finds its own")
+    if len(told) > 1:
+        raise click.UsageError(
+            f"with --batch only DRIED is told, and here are {len(told)} words: put quotes round "
+            'a weight with a space, as "480 g"'
+        )
+    if not told and not on_terminal():
+        raise click.UsageError("this is missing: DRIED, what the batch weighs now")
+    load.dried = told[0] if told else ask_mass("Weight once dry, without trays", "480 g")
+    changes: dict[str, Words] = {"done": _done(load).isoformat(), **_told(load, None)}
+    if load.method:
+        changes["method"] = load.method
+    if load.dryer:
+        changes["dryer"] = load.dryer
+    return changes
+
+
+def _done(load: _Load) -> datetime.date:
+    day = read_date("--done", load.done, "2031-03-14") if load.done is not None else today()
+    _refuse_ahead("--done", day)
+    return day
+
+
+def _refuse_ahead(option: str, day: datetime.date) -> None:
+    if day > today():
+        says = f"{day.isoformat()} is still to come; log it then, or write `planned:` in the file"
+        raise click.BadParameter(says, param_hint=option)
+
+
+def _told(load: _Load, fresh_g: float | None) -> dict[str, Words]:
+    """Give all that was told but food, method, dates and fresh weight, in a log's usual order."""
+    found: dict[str, Words] = {}
+    if load.started is not None:
+        found["started"] = _started(load.started)
+    if load.dried is not None:
+        read_mass("DRIED", load.dried)
+        found["dried"] = load.dried.strip()
+    if load.ice is not None:
+        read_mass("--ice", load.ice)
+        found["ice"] = load.ice.strip()
+    if packs := _packs(load, is_new=fresh_g is not None):
+        found["packs"] = packs
+    if load.kept_at is not None:
+        read_told("--kept-at", load.kept_at, "kept_c")
+        found["kept_at"] = load.kept_at.strip()
+    if load.heated is not None:
+        found["heated"] = heated_words(load.heated)
+    if load.style is not None:
+        found["style"] = load.style
+    if tests := read_tests(load.tests):
+        found["tests"] = sorted(tests)
+    if load.weighings:
+        read_weighings(load.weighings, float("inf") if fresh_g is None else fresh_g)
+        parts = [each.partition("=") for each in load.weighings]
+        parts.sort(key=lambda part: read_told("--weighing", part[0], "duration_min"))
+        found["weighings"] = [{"at": at.strip(), "mass": mass.strip()} for at, _, mass in parts]
+    if load.run is not None:
+        found["run"] = load.run
+    if load.notes is not None:
+        found["notes"] = load.notes
+    return found
+
+
+def _packs(load: _Load, is_new: bool) -> dict[str, Words]:
+    packs: dict[str, Words] = {}
+    if load.packs is not None:
+        packs["count"] = load.packs
+    if load.packaging is not None:
+        packs["in"] = load.packaging
+    if load.absorber is not None:
+        packs["absorber"] = load.absorber
+    if load.shelf is not None:
+        packs["shelf"] = load.shelf
+    return {"count": 1, **packs} if packs and is_new and "count" not in packs else packs
+
+
+def _started(text: str) -> str:
+    """Read when a run began."""
+    try:
+        started = datetime.datetime.fromisoformat(text.strip())
+        if started.tzinfo is not None or len(text.strip()) <= len("2031-03-13"):
+            raise ValueError
+    except ValueError:
+        raise click.BadParameter("write it like 2031-03-13T18:00", param_hint="--started") from None
+    _refuse_ahead("--started", started.date())
+    return started.isoformat(timespec="minutes")

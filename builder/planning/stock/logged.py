@@ -1,0 +1,70 @@
+"""What is told of a batch the moment it is logged."""
+
+from __future__ import annotations
+
+import datetime
+
+from builder.model.trip import ENGLISH
+from builder.planning.stock.dryness import VERDICTS
+from builder.planning.stock.judging import Judged
+from builder.planning.stock.names import name_now
+from builder.speech import speech_of
+from builder.units import show
+
+
+def logged_data(judged: Judged, at: datetime.date) -> dict[str, object]:
+    """Give all of it for a script."""
+    batch = judged.batch
+    return {
+        "batch": batch.id,
+        "food": batch.holds,
+        "name": name_now(speech_of(ENGLISH), judged),
+        "method": batch.method,
+        "in_dryer": batch.in_dryer,
+        "verdict": judged.verdict,
+        "act": judged.act(speech_of(ENGLISH), at),
+        "fresh_g": batch.fresh_g,
+        "dried_g": batch.dried_g,
+        "residual_moisture": judged.residual_share,
+        "target_g": judged.target_g,
+        "to_go_g": judged.to_go_g,
+        "rehydration_ml": _water_back_ml(judged),
+        "packs": batch.pack_count,
+        "pack_g": judged.pack_g,
+        "pack_rehydration_ml": _water_back_ml(judged) / batch.pack_count,
+        "best_before": judged.best_before.isoformat() if judged.best_before else None,
+    }
+
+
+def logged_lines(judged: Judged, at: datetime.date) -> list[str]:
+    """Say all of it."""
+    batch = judged.batch
+    weights = show(batch.fresh_g or 0.0, "mass_g")
+    if batch.dried_g is not None:
+        weights += f" → {show(batch.dried_g, 'mass_g')}"
+    found = [
+        f"{name_now(speech_of(ENGLISH), judged)}, {batch.method}: {weights}",
+        f"Verdict:         {VERDICTS[judged.verdict]}",
+    ]
+    if act := judged.act(speech_of(ENGLISH), at):
+        found.append(f"Do:              {act}")
+    if batch.in_dryer:
+        if judged.target_g is not None:
+            found.append(f"Dry enough at:   {show(judged.target_g, 'mass_g')}")
+        return found
+    if judged.verdict == "discard":
+        return found
+    best_before = judged.best_before.isoformat() if judged.best_before else "no date"
+    water = show(_water_back_ml(judged), "volume_ml")
+    packs = batch.pack_count
+    a_pack = f", {show(_water_back_ml(judged) / packs, 'volume_ml')} a pack" if packs > 1 else ""
+    return [
+        *found,
+        f"Best before:     {best_before}",
+        f"Water puts back: {water} at most{a_pack}",
+        f"A pack weighs:   {show(judged.pack_g, 'mass_g')}, of {packs}",
+    ]
+
+
+def _water_back_ml(judged: Judged) -> float:
+    return judged.water_back.poured_ml * judged.dried_g
