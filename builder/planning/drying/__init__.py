@@ -1,12 +1,38 @@
-"""How food is dried: guides for each food."""
+"""Drying at home: guides for each food, runs of the dryers, ways to dry a food."""
 
 from __future__ import annotations
 
 from builder.planning.drying.guides import NOTES_BY, dryer_loads, drying_guides, topics
+from builder.planning.drying.plan import (
+    BOUGHT,
+    Doing,
+    DryingPlan,
+    Meal,
+    Part,
+    Pays,
+    Run,
+    Step,
+    VitaminC,
+    Way,
+    Ways,
+)
+from builder.planning.drying.runs import plan_runs
 
 __all__ = [
+    "BOUGHT",
     "NOTES_BY",
+    "Doing",
+    "DryingPlan",
+    "Meal",
+    "Part",
+    "Pays",
+    "Run",
+    "Step",
+    "VitaminC",
+    "Way",
+    "Ways",
     "dryer_loads",
     "drying_guides",
+    "plan_runs",
     "topics",
 ]

@@ -9,7 +9,7 @@ from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_bat
 from builder.planning.stock.logged import logged_data, logged_lines
 from builder.planning.stock.names import name_as_dried, name_now
 from builder.planning.stock.packs import Stock, Wanted, heads, packs_more, packs_of_trip
-from builder.planning.stock.shelf import stock_lines
+from builder.planning.stock.shelf import StockLine, stock_lines
 from builder.planning.stock.substance import (
     Substance,
     as_usually_dried,
@@ -29,6 +29,7 @@ __all__ = [
     "Cause",
     "Judged",
     "Stock",
+    "StockLine",
     "Substance",
     "Wanted",
     "as_usually_dried",
