@@ -123,6 +123,7 @@ SUBJECTS: Mapping[str, Mapping[str, str]] = {
         "packing.solid_volume_ml": later("room that dried food takes"),
         "keeping.bag_swelling": later("how bags swell with height"),
         "packing.gas_swelling": later("how bags swell with height"),
+        "shopping.as_bought_g": later("what to buy with peel and stones"),
         "sorption.gab_water_per_solids": later("water that food takes from damp air"),
         "sorption.bet_water_per_solids": later("water that food takes from damp air"),
         "sorption.oswin_water_per_solids": later("water that food takes from damp air"),
