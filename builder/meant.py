@@ -5,6 +5,7 @@ Spelling alone leads astray: `hiking` is spelt like `skiing`, and `weight` like 
 
 from __future__ import annotations
 
+import unicodedata
 from collections.abc import Mapping
 
 # Our word → what people write for it, parted by commas. A word of several meanings stands in
@@ -110,8 +111,17 @@ _MEANT: Mapping[str, str] = {
 }  # fmt: skip
 
 
+_LETTERS = str.maketrans({"ø": "o", "æ": "ae", "ß": "ss", "œ": "oe"})
+
+
+def folded(text: str) -> str:
+    """Give a text in small plain letters: `Nüsse` and `nusse` are one."""
+    plain = unicodedata.normalize("NFKD", text.casefold().translate(_LETTERS))
+    return "".join(sign for sign in plain if not unicodedata.combining(sign))
+
+
 def _normal(word: str) -> str:
-    return " ".join(word.casefold().replace("-", " ").replace("_", " ").split())
+    return " ".join(folded(word).replace("-", " ").replace("_", " ").split())
 
 
 def _by_written() -> dict[str, tuple[str, ...]]:

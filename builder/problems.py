@@ -70,6 +70,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     return "see `tripkit find` for those that exist"
 
 
+_RATHER_NEAR, _MUCH_FARTHER = 72.0, 10.0
 _ALMOST, _NEAR = 88.0, 60.0  # of 100: `bean` is almost `beans`; two letters in five may be wrong
 
 
@@ -90,6 +91,17 @@ def _near(word: str, names: Sequence[str]) -> list[str]:
         return [found[0]]
     meant = [each for each in meant_by(word) if each in names]
     return meant or ([found[0]] if found else [])
+
+
+def near_words(word: str, known: Iterable[str], most: int = 4) -> list[str]:
+    """Give the known words that are spelt most like one, the nearest first."""
+    # Needed for mistakes only, and slow to load.
+    from rapidfuzz import fuzz, process
+
+    names = sorted(known)
+    found = process.extract(word, names, scorer=fuzz.ratio, score_cutoff=_RATHER_NEAR, limit=most)
+    nearest_score = found[0][1] if found else 0.0
+    return [name for name, score, _ in found if score >= nearest_score - _MUCH_FARTHER]
 
 
 def counted(count: int, word: str, many: str = "") -> str:

@@ -302,6 +302,37 @@ def test_find_tells_ids_of_every_kind() -> None:
     assert "black-beans-cooked" in tripkit("find", "black bean").output
 
 
+def test_find_tells_kind_id_name_and_reason_and_counts_what_it_leaves_out() -> None:
+    lines = tripkit("find", "fruit").output.splitlines()
+    assert all(line.split()[0] in ("food", "batch", "recipe", "and") for line in lines)
+    foods = [line for line in lines if line.startswith("food ")]
+    assert len(foods) == 12
+    assert any(re.fullmatch(r" +and \d+ more foods: add a word to narrow it, or --all", line)
+               for line in lines)  # fmt: skip
+    whole = tripkit("find", "fruit", "--all").output
+    assert "more foods" not in whole
+    assert re.search(r"^food +raisins +Raisins +kind fruit$", whole, re.MULTILINE)
+    data = json.loads(tripkit("find", "fruit", "--json").output)
+    assert len(whole.splitlines()) == len(data) > len(foods)
+    assert all(each["because"] for each in data)
+
+
+def test_find_takes_several_words_and_near_ones() -> None:
+    one, two = (json.loads(tripkit("find", *words, "--json").output)
+                for words in (("black bean",), ("black", "bean")))  # fmt: skip
+    assert one == two and one[0]["name"].startswith("Black bean")
+    said = tripkit("find", "chikpea")
+    assert "Nothing is called 'chikpea'; taken for chickpea" in said.stderr
+    assert "near chickpea" in said.stdout and "chikpea" not in said.stdout
+
+
+def test_find_says_what_to_try_where_nothing_has_all_words() -> None:
+    said = tripkit("find", "salmon", "qqqq").output
+    assert "nothing matches 'salmon qqqq'" in said
+    assert re.search(r"`salmon` alone finds \d+; nothing has `qqqq`", said)
+    assert "nothing has all of these" in tripkit("find", "salmon", "walnuts").output
+
+
 def written_at(place: str, said: str) -> str:
     """Give what stands in the content from the one place on that an output leads to."""
     ((file, line, column),) = re.findall(place, said)

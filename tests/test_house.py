@@ -32,7 +32,7 @@ MAY_IMPORT = {
     "shipped": set(),
     "speech": {"model", "shipped", "units"},
     "reading": {"reading", "model", "units", "problems", "speech"},
-    "planning": {"planning", "formulas", "model", "problems", "speech", "units"},
+    "planning": {"planning", "formulas", "meant", "model", "problems", "speech", "units"},
     "pages": {"pages", "planning", "formulas", "model", "problems", "speech", "units"},
     "site": {"site", "pages", "planning", "formulas", "model", "problems", "speech"},
     "starts": {"starts", "reading", "planning", "site", "model", "problems"},

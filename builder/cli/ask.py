@@ -151,26 +151,6 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
 
 
 @main.command()
-@click.argument("word")
-@content_option
-@json_option
-def find(word: str, content: Path | None, as_json: bool) -> None:
-    """Tell the ids of foods, recipes, gear and batches that match a word."""
-    from builder.planning.stock import batch_names
-    from builder.reading.finding import find_ids
-
-    known = read_place(place_of(content)).content
-    found = find_ids(known, word, batch_names(known))
-    if as_json:
-        click.echo(json.dumps([each.data() for each in found], indent=2))
-        return
-    for each in found:
-        click.echo(f"{each.kind:<10} {each.id:<30} {each.name}")
-    if not found:
-        raise BuilderStop(f"nothing matches {word!r}", ["try a shorter word, such as `bean`"])
-
-
-@main.command()
 @click.argument("trip")
 @click.argument("figure", nargs=-1, required=True)
 @content_option

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from builder.formulas.safety import (
@@ -55,11 +55,15 @@ def judge_all(content: Content, say: Speech) -> tuple[dict[str, Judged], list[Pr
     return judged, problems
 
 
-def batch_names(content: Content) -> dict[str, str]:
-    """Name the food of every batch that can be judged by what it is now."""
-    say = speech_of(ENGLISH)
-    judged, _ = judge_all(content, say)
-    return {name: name_now(say, each) for name, each in judged.items()}
+def batch_names(content: Content, says: Sequence[Speech]) -> list[dict[str, str]]:
+    """Name the food of every batch that can be judged by what it is now, in each language."""
+    judged, _ = judge_all(content, speech_of(ENGLISH))
+    return [{name: _name_in(say, each) for name, each in judged.items()} for say in says]
+
+
+def _name_in(say: Speech, judged: Judged) -> str:
+    said = replace(judged.substance, name=say.name(judged.substance.name))
+    return name_now(say, replace(judged, substance=said))
 
 
 def without_broken(content: Content, judged: Mapping[str, Judged]) -> Content:
