@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 import click
 
 from builder.cli.told import read_mass
-from builder.problems import did_you_mean, nearest
+from builder.problems import did_you_mean
 
 if TYPE_CHECKING:
     from builder.model.content import Content
@@ -74,15 +74,9 @@ def ask_food(content: Content, told: str | None) -> str:
 
 def _offered(content: Content, told: str) -> Sequence[tuple[str, str]]:
     """Give foods and recipes that a word may mean, as id and name."""
-    from builder.reading.finding import find_ids
+    from builder.planning.finding import find
+    from builder.planning.known_as import known_as
 
-    found = find_ids(content, told, {})
-    names = {each.id: each.name for each in found if each.kind in ("food", "recipe")}
-    if not names:
-        known = {
-            **{name: food.name for name, food in content.foods.items()},
-            **{name: recipe.name for name, recipe in content.recipes.items()},
-        }
-        near = nearest(told, known)
-        names = {near: known[near]} if near else {}
+    found = find(known_as(content), told).found
+    names = {each.id: each.name for each in found if each.what in ("food", "recipe")}
     return list(names.items())[:MOST_OFFERED]
