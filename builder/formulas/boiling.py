@@ -37,16 +37,17 @@ HIGH_BOIL_HOLD_MIN = 3.0
 HIGH_BOIL_ABOVE_M = 2000.0
 
 
-# Region 4, equation 31, written out: b is the fourth root of the pressure in MPa.
+# Region 4, equation 31, written out: b is the fourth root of the pressure in MPa. Under the last
+# root (n10 + D)2 - 4 (n9 + n10 D) is (n10 - D)2 - 4 n9, which names D once less.
 _B = "((pressure_hpa / hpa_per_mpa) ^ 0.25)"
-_E = f"({_B} ^ 2 + n3 * {_B} + n6)"
-_F = f"(n1 * {_B} ^ 2 + n4 * {_B} + n7)"
-_G = f"(n2 * {_B} ^ 2 + n5 * {_B} + n8)"
+_E = f"(({_B} + n3) * {_B} + n6)"
+_F = f"((n1 * {_B} + n4) * {_B} + n7)"
+_G = f"((n2 * {_B} + n5) * {_B} + n8)"
 _D = f"(2 * {_G} / (-{_F} - sqrt({_F} ^ 2 - 4 * {_E} * {_G})))"
 
 
 @declared(
-    f"(n10 + {_D} - sqrt((n10 + {_D}) ^ 2 - 4 * (n9 + n10 * {_D}))) / 2 - zero_celsius_k",
+    f"(n10 + {_D} - sqrt((n10 - {_D}) ^ 2 - 4 * n9)) / 2 - zero_celsius_k",
     {
         "hpa_per_mpa": Constant(HPA_PER_MPA, "iapws-if97"),
         "zero_celsius_k": Constant(ZERO_CELSIUS_K, "iapws-if97"),

@@ -257,6 +257,7 @@ class WorkStep:
     each_side_min: float = 0.0
     frees: bool = False  # ready, and its pot or mugs are needed by another dish before all eat
     hold_min: float = 0.0  # of water made safe: how long each potful is kept boiling
+    step: int | None = None  # the recipe's step that it is, by its place; None for what none tells
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from builder.model.kit import Conditions, Kit, KitDay, PlannedIngredient, PlannedMeal
+from builder.planning.naming import meal_inside
 from builder.speech import Speech, later
 
 DRIED = {
@@ -72,6 +73,11 @@ def day_name(say: Speech, day: KitDay) -> str:
 def numbered_day(say: Speech, number: int) -> str:
     """Give the short name of the day with a number."""
     return say("Day\u00a0{n}", n=number)
+
+
+def meal_of_day(say: Speech, day: KitDay, meal: str) -> str:
+    """Name a meal with its day: `Day 2 dinner`."""
+    return say("{day} {meal}", day=day_name(say, day), meal=meal_inside(say, meal))
 
 
 def day_and_date(say: Speech, day: KitDay) -> str:

@@ -13,6 +13,7 @@ from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
 from builder.site.finish import finish_page
 from builder.site.kit_files import DATA_NAME, POCKET_NAME
+from builder.site.marks import marks_in, style_of_marks, with_marks
 from builder.site.navigation import NavItem, is_safe_path, nav_paths
 from builder.site.pocket import pocket_page
 from builder.site.scripts import KIT_PARTS, SCRIPT_NAME, joined
@@ -118,11 +119,11 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
         theme=(assets / "theme").resolve(),
         base_config=base_config,
     )
-    finished = {
-        page: finish_page(page.read_text(encoding="utf-8")) for page in _rendered(new, site.pages)
-    }
+    rendered = {page: page.read_text(encoding="utf-8") for page in _rendered(new, site.pages)}
+    marks = marks_in(rendered.values())
+    finished = {page: finish_page(with_marks(html, marks)) for page, html in rendered.items()}
     keep_one_index(new)
-    merge_styles(new, finished.values())
+    merge_styles(new, finished.values(), style_of_marks(marks))
     for page, html in finished.items():
         page.write_text(html, encoding="utf-8", newline="\n")
     offline.add_manifest(new, site.title, site.language)

@@ -26,6 +26,17 @@ BUNDLE_SCRIPT = re.compile(r'(?=<script src="[^"]*assets/javascripts/bundle\.)')
 # page, and a kit copies no code and shows no versions.
 GENERATOR = re.compile(r'\s*<meta name="generator"[^>]*>')
 SETTINGS = re.compile(r'(?<=<script id="__config" type="application/json">).*?(?=</script>)', re.S)
+# A browser fetches the next page ahead, which the policy forbids in some; readers have the links.
+NEIGHBOURS = re.compile(r'\s*<link rel="(?:prev|next)"[^>]*>')
+LOGO = re.compile(r'(?<=<img src=")([^"]*)" alt="logo"')  # its link has the kit's name
+# The theme lists a page's parts a second time inside the menu, where the kit's look never shows it.
+PARTS_IN_MENU = re.compile(
+    r'<input class="md-nav__toggle md-toggle" type="checkbox" id="__toc">\s*'
+    r'<label class="md-nav__link md-nav__link--active" for="__toc">.*?</label>'
+    r'(?P<page>\s*<a [^>]*>.*?</a>\s*)(?=<nav class="md-nav md-nav--secondary")',
+    re.S,
+)
+NAV_TAG = re.compile(r"<(/?)nav\b")
 AS_WRITTEN = re.compile(
     r"(<(?:script|pre|style|textarea)\b.*?</(?:script|pre|style|textarea)>)", re.S
 )
@@ -37,7 +48,8 @@ def finish_page(html: str) -> str:
     """Give the page with classes for styles, table regions, and its policy."""
     html = CELL_STYLE.sub(lambda cell: f"<{cell['cell']}{SIDE_CLASS[cell['side']]}>", html)
     html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
-    html = GENERATOR.sub("", html)
+    html = _without_parts_in_menu(html)
+    html = LOGO.sub(r'\1" alt=""', NEIGHBOURS.sub("", GENERATOR.sub("", html)))
     html = SETTINGS.sub(lambda told: _needed_settings(told[0]), html)
     html = without_theme_links(_worker_later(html))
     return secure_page(isolated(without_idle_space(with_table_boxes(html))))
@@ -53,6 +65,19 @@ def without_idle_space(html: str) -> str:
         written += [BLANKS.sub(" ", html[at : kept.start()]), kept[0]]
         at = kept.end()
     return "".join([*written, BLANKS.sub(" ", html[at:])])
+
+
+def _without_parts_in_menu(html: str) -> str:
+    """Leave the list of a page's parts out of the menu; it stays beside the page."""
+    found = PARTS_IN_MENU.search(html)
+    if found is None:
+        return html
+    depth = 0
+    for tag in NAV_TAG.finditer(html, found.end()):
+        depth += -1 if tag[1] else 1
+        if depth == 0:
+            return html[: found.start()] + found["page"] + html[html.index(">", tag.end()) + 1 :]
+    return html
 
 
 def _needed_settings(told: str) -> str:

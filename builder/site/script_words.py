@@ -8,8 +8,8 @@ from builder.speech import Speech
 
 
 def script_words(say: Speech, of_site: bool = True) -> str:
-    """Give the words of the scripts as the script's first line; the pocket page needs fewer."""
-    words = _words(say) | _words_of_site(say) if of_site else _words(say)
+    """Give the words of the scripts as the script's first line."""
+    words = _words(say) | (_words_of_site(say) if of_site else _words_of_pocket(say))
     packed = json.dumps(words, ensure_ascii=False, separators=(",", ":"))
     # Inside a page, nothing in a script may look like its end.
     harmless = packed.replace("<", "\\u003c")
@@ -26,14 +26,15 @@ def _words(say: Speech) -> dict[str, object]:
             "This phone does not let a page do that. Let its screen stay on in its own settings."
         ),
         "locked": say("A locked phone may not ring."),
-        "night": say("Night colours"),
-        "print": say("Print as {size}"),
         "one": say("One at a time"),
         "stepOf": say("Step {n} of {all}"),
         "allDone": say("All steps done"),
         "back": say("Back"),
         "next": say("Next"),
+        "undo": say("Undo"),
+        "then": say("Then: {step}"),
         "left": say("left – stop"),
+        "sure": say("Touch again to stop"),
         "over": say("Time is up – stop"),
         "overFor": say("Time is up since {time} – stop"),
         "timers": say("Timers"),
@@ -53,6 +54,11 @@ def _words(say: Speech) -> dict[str, object]:
         "before": say("{time} before"),
         "dayBefore": say("{time} before, the day before"),
     }
+
+
+def _words_of_pocket(say: Speech) -> dict[str, object]:
+    """Give the texts of what only the pocket page can do."""
+    return {"night": say("Night colours"), "print": say("Print as {size}")}
 
 
 def _words_of_site(say: Speech) -> dict[str, object]:

@@ -31,6 +31,7 @@ KIT_PARTS = (
 )
 POCKET_PARTS = ("words", "keep", "minutes", "ticks", "timers", "day", "tables", "start-pocket")
 # What people read and browsers do not: comments that have lines of their own, and indents.
+BETWEEN = re.compile(r" ?([-+*/^,<>=]) ")  # signs of an expression, with the room around them
 IDLE = re.compile(r"^ *(?:/\*(?:(?!\*/).)*\*/|//[^\n]*)\n|^ +", re.M | re.S)
 
 
@@ -46,4 +47,5 @@ def joined(assets: Path, parts: Sequence[str], say: Speech) -> str:
 def _formulas(parts: Sequence[str]) -> Iterator[str]:
     """Give the formulas that every page with figures shares, where a script works them out."""
     if "evaluate" in parts:
-        yield f"const FORMULAS = {json.dumps(shared_formulas(), separators=(',', ':'))};"
+        packed = BETWEEN.sub(r"\1", json.dumps(shared_formulas(), separators=(",", ":")))
+        yield f"const FORMULAS = {packed};"

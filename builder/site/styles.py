@@ -46,8 +46,11 @@ class _Rule:
     inner: tuple[_Rule, ...] = ()
 
 
-def merge_styles(site: Path, pages: Iterable[str]) -> None:
-    """Put the theme's sheets, cut down to these pages and the kit's scripts, before the kit's."""
+def merge_styles(site: Path, pages: Iterable[str], more: str = "") -> None:
+    """Put the theme's sheets, cut down to these pages and the kit's scripts, before the kit's.
+
+    `more` are rules that are made, not written; they come last.
+    """
     sheets = [file for each in THEME_SHEETS for file in sorted((site / THEME_FOLDER).glob(each))]
     theme = "".join(file.read_text(encoding="utf-8") for file in sheets)
     scripts = "".join(
@@ -55,7 +58,7 @@ def merge_styles(site: Path, pages: Iterable[str]) -> None:
     )
     own = site / STYLE_NAME
     style = slim(theme, "\n".join(pages), scripts) + squeezed(own.read_text(encoding="utf-8"))
-    own.write_text(style, encoding="utf-8", newline="\n")
+    own.write_text(style + more, encoding="utf-8", newline="\n")
     for file in sheets:
         file.unlink()
     if not any((site / THEME_FOLDER).iterdir()):

@@ -21,6 +21,7 @@ NO_FIGURES = {
     "version": "of the format",
     "days.#.day": "which day",
     "days.#.order_of_work.#.entries.#.place": "which meal of the day",
+    "days.#.order_of_work.#.entries.#.step": "which step of the recipe",
     "days.#.order_of_work.#.entries.#.potful": "which potful",
     "batches.#.run.curve.#.at_min": "a point of a drawing",
     "batches.#.run.curve.#.mass_g": "a point of a drawing",

@@ -39,6 +39,10 @@ def test_the_kit_has_the_pages_it_promises(book: Book) -> None:
         "index.md",
         "day-1.md",
         "day-2.md",
+        "meals/day-1-breakfast.md",
+        "meals/day-1-dinner.md",
+        "meals/day-2-breakfast.md",
+        "meals/day-2-dinner.md",
         "cook/apple-oats.md",
         "cook/smoky-bean-pot.md",
         "cook/egg-toasties.md",
@@ -126,7 +130,7 @@ def test_nasty_text_changes_words_but_never_tags(book: Book) -> None:
     nasty = write_book(kit, TEMPLATES)
     # In the same order, since a person's page is named after them.
     for (path, seen), plain in zip(rendered(nasty).items(), rendered(book).values(), strict=True):
-        assert re.fullmatch(r"(cook/|numbers/)?[a-z0-9-]+\.md", path), path
+        assert re.fullmatch(r"(cook/|meals/|numbers/)?[a-z0-9-]+\.md", path), path
         assert [name for name, _ in seen.tags] == [name for name, _ in plain.tags], path
         scripts = [given for name, given in seen.tags if name == "script"]
         assert scripts in ([], [{"type": "application/json", "class": "figures"}]), path

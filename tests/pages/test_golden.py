@@ -12,6 +12,8 @@ GOLDEN = Path(__file__).parent / "golden"
 PAGES = (
     "index.md",
     "day-1.md",
+    "meals/day-1-dinner.md",
+    "meals/day-2-dinner.md",
     "cook/egg-toasties.md",
     "cook/smoky-bean-pot.md",
     "water.md",

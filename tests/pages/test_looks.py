@@ -88,7 +88,10 @@ def with_looks(**changes: object) -> Kit:
             "takes 17 to 33 min.",
         ),
         ("day-1.md", "Soak on the way: Smoky bean pot, in a bottle that closes tight, at most 2 h"),
-        ("day-2.md", "Lay the irons on the embers to get hot. They take 8 to 24 min, so lay"),
+        (
+            "meals/day-2-dinner.md",
+            "Lay the irons on the embers to get hot. They take 8 to 24 min, so lay",
+        ),
         ("fuel.md", "58 g 2.1 oz between 52 g and 64 g"),
         ("fuel.md", "48 % your own test: 1 l from 9 °C with 14 g"),
         ("fuel.md", "without lids this trip burns 65 to 73 g"),

@@ -46,7 +46,7 @@ def day_of(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> tuple[Kit, 
 
 def order_of(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> OrderView:
     kit, day = day_of(meals, hearth)
-    (order,) = orders_of_day(kit, day, {0: "cook/x.md#a"})
+    (order,) = orders_of_day(kit, day)
     return order
 
 
@@ -107,7 +107,8 @@ def test_fire_and_irons_come_before_the_press() -> None:
         "Light the fire, or feed the one you have. Embers take 45 min.",
         "",
     )
-    assert irons == ("23 min", "Lay the irons on the embers to get hot.", "irons")
+    lay = "Lay the irons on the embers to get hot. Hot enough: a drop of water dances on them."
+    assert irons == ("23 min", lay, "irons")
     over_flames = rows([tea()], Hearth(Burner("fire", 3000, 0, 0.1), None, None, (), (), 14.0))
     assert over_flames[0][1].endswith("Flames take 10 min.")
 
@@ -136,18 +137,19 @@ def test_the_start_is_told_in_words(when: str, verb: str) -> None:
 
 
 def test_a_script_finds_whole_minutes_at_each_time(book: Book) -> None:
-    page = seen_in(book.markdown["day-1.md"])
+    page = seen_in(book.markdown["meals/day-1-dinner.md"])
     marked = [given for name, given in page.tags if given.get("class") == "before"]
     orders = [given for name, given in page.tags if given.get("class") == "order"]
-    assert [given["data-meal"] for given in orders] == ["breakfast", "dinner"]
+    assert [given["data-meal"] for given in orders] == ["dinner"]
     minutes = [int(given["data-before"] or "") for given in marked]
-    assert minutes[0] == 2 and minutes[-1] == 0 and 44 in minutes
+    assert minutes[0] == 44 and minutes[-1] == 0
+    assert marked[0]["data-time"] == "44\u00a0min"
 
 
-def test_the_menu_leads_to_the_order_of_work(book: Book) -> None:
+def test_the_menu_leads_to_the_meal_step_by_step(book: Book) -> None:
     text = book.markdown["day-1.md"].replace("\u00a0", " ")
-    assert "[Start 44 min before you eat](day-1.md#work-dinner)." in text
-    assert "## Order of work for dinner {#work-dinner}" in text
+    assert "[Start 44 min before you eat](meals/day-1-dinner.md)." in text
+    assert "Potful 1 of 2" not in text
 
 
 def test_the_pocket_page_keeps_the_orders_that_join_several_dishes() -> None:
@@ -161,16 +163,16 @@ def test_the_pocket_page_keeps_the_orders_that_join_several_dishes() -> None:
 def test_the_pots_are_named_where_there_are_several() -> None:
     kit, day = day_of([tea()])
     kit = dataclasses.replace(kit, pots=(*kit.pots, ("pot-1l", "One-litre pot", 750)))
-    (order,) = orders_of_day(kit, day, {})
+    (order,) = orders_of_day(kit, day)
     assert [said(row[2]) for row in order.table.rows] == ["stove, two-litre pot", "mugs", ""]
 
 
 @pytest.mark.parametrize(("potfuls", "in_turns"), [(1, False), (2, False), (6, True)])
 def test_what_would_stand_for_over_an_hour_is_eaten_in_turns(potfuls: int, in_turns: bool) -> None:
     kit, day = day_of([dataclasses.replace(bean_pot(), potfuls=potfuls)])
-    (order,) = orders_of_day(kit, day, {})
+    (order,) = orders_of_day(kit, day)
     assert order.in_turns == in_turns
-    page = write_book(kit, TEMPLATES).markdown["day-1.md"]
+    page = write_book(kit, TEMPLATES).markdown["meals/day-1-dinner.md"]
     assert ("eat it in turns" in page) == in_turns
     assert ("everything is ready together" in page) != in_turns
 

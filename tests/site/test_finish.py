@@ -112,3 +112,27 @@ def test_the_theme_is_told_what_is_set_and_the_words_of_search_alone() -> None:
         "features": [],
         "translations": {"search.none": "a < b & c"},
     }
+
+
+def test_the_parts_of_a_page_are_listed_beside_it_and_not_in_the_menu_too() -> None:
+    parts = '<nav class="md-nav md-nav--secondary"><ul><li><nav>inner</nav></li></ul></nav>'
+    own = '<a href="day-2.html" class="md-nav__link md-nav__link--active">Day 2</a>'
+    html = finish_page(
+        PAGE.format(
+            '<input class="md-nav__toggle md-toggle" type="checkbox" id="__toc">'
+            '<label class="md-nav__link md-nav__link--active" for="__toc">Day 2</label>'
+            f"{own}{parts}<p>after</p>{parts}"
+        )
+    )
+    assert html.count("md-nav--secondary") == 1
+    assert html.index(own) < html.index("<p>after</p>") < html.index("md-nav--secondary")
+    assert "__toc" not in html
+
+
+def test_no_page_is_fetched_ahead_and_the_logo_is_named_by_its_link() -> None:
+    html = finish_page(
+        '<head><meta charset="utf-8"><link rel="prev" href="a.html"> <link rel="next" '
+        'href="b.html"><link rel="icon" href="i.svg"></head><img src="i.svg" alt="logo">'
+    )
+    assert "prev" not in html and "next" not in html
+    assert 'rel="icon"' in html and '<img src="i.svg" alt="">' in html

@@ -20,6 +20,7 @@ from builder.pages.trip.fuel import fuel_page
 from builder.pages.trip.glance import glance_page
 from builder.pages.trip.graph_json import graph_data
 from builder.pages.trip.kit_json import kit_data
+from builder.pages.trip.meals import MealPage, meal_pages
 from builder.pages.trip.numbers import NumbersPage, has_line, numbers_pages
 from builder.pages.trip.people import PersonPage, person_pages
 from builder.pages.trip.placing import ALOUD, aloud_page
@@ -54,6 +55,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     cook = cook_pages(kit)
     anchors = step_anchors(cook)
     days = day_pages(kit, anchors)
+    meals = meal_pages(kit, anchors)
     glance = glance_page(kit, anchors)
     people = person_pages(kit, anchors)
     water, fuel, carry = water_page(kit), fuel_page(kit), carry_page(kit)
@@ -63,6 +65,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     pages: dict[str, tuple[str, object]] = {
         "index.md": ("index", glance),
         **{day.path: ("day", day) for day in days},
+        **{meal.path: ("meal", meal) for meal in meals},
         **{each.path: ("cook", each) for each in cook},
         "water.md": ("water", water),
         "fuel.md": ("fuel", fuel),
@@ -97,7 +100,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     markdown |= {page.path: written(page.path, "numbers", page) for page in numbers}
     return Book(
         markdown | sources,
-        _nav(say, days, cook, people, numbers),
+        _nav(say, days, meals, cook, people, numbers),
         {
             "kit.json": _json({**data, **graph_data(kit, graph)}),
             SCHEMA_NAME: _json(json.loads((templates / SCHEMA_NAME).read_text("utf-8"))),
@@ -115,6 +118,7 @@ def _json(data: Mapping[str, object]) -> bytes:
 def _nav(
     say: Speech,
     days: tuple[DayPage, ...],
+    meals: tuple[MealPage, ...],
     cook: tuple[CookPage, ...],
     people: tuple[PersonPage, ...],
     numbers: tuple[NumbersPage, ...],
@@ -122,11 +126,14 @@ def _nav(
     """Give the navigation in reading order."""
     recipes: tuple[NavItem, ...] = tuple((page.title, page.path) for page in cook)
     cooking: tuple[NavItem, ...] = ((say.of("page", "Cook"), recipes),) if recipes else ()
+    by_step: tuple[NavItem, ...] = tuple((page.title, page.path) for page in meals)
+    working: tuple[NavItem, ...] = ((say.of("page", "Step by step"), by_step),) if meals else ()
     persons: tuple[NavItem, ...] = tuple((person.name, person.path) for person in people)
     own: tuple[NavItem, ...] = ((say.of("page", "Each of you"), persons),) if persons else ()
     return (
         (say.of("page", "At a glance"), "index.md"),
         (say.of("page", "Days"), tuple((day.title, day.path) for day in days)),
+        *working,
         *cooking,
         (say.of("page", "Water"), "water.md"),
         (say.of("page", "Fuel"), "fuel.md"),

@@ -22,7 +22,6 @@ from builder.pages.trip.placing import boxes_at, boxes_at_step, raw
 from builder.pages.trip.plates import are_uneven, energy_of_each, plates
 from builder.pages.trip.safe_water import stays_unboiled
 from builder.pages.trip.soaking import iron_said, of_meal, pressure_said, soak_said, soaks_of
-from builder.planning.naming import meal_inside
 from builder.planning.tracing import count
 from builder.speech import Speech, later, speech_of
 from builder.units import rounded
@@ -225,7 +224,11 @@ def _together(kit: Kit, times: list[_Time]) -> Iterator[tuple[_Time, Cooking]]:
             replace(
                 ways[first.at],
                 anchor=anchor,
-                title=say.listed(dict.fromkeys(_when(say, time.day, time.meal) for time in shared)),
+                title=say.listed(
+                    dict.fromkeys(
+                        words.meal_of_day(say, time.day, time.meal.meal) for time in shared
+                    )
+                ),
                 times=tuple((time.day.day, time.place) for time in shared),
                 how=_how(kit, first),
             ),
@@ -270,11 +273,6 @@ def _looks_at(kit: Kit, time: _Time) -> Iterator[tuple[str, str]]:
             yield f"looks.pressure.{place}.minutes", later("minutes under pressure")
 
 
-def _when(say: Speech, day: KitDay, meal: PlannedMeal) -> str:
-    inside = meal_inside(say, meal.meal)
-    return say("{day} {meal}", day=words.day_name(say, day), meal=inside)
-
-
 def cooking(kit: Kit, meal: PlannedMeal, day: int, at: str) -> Cooking:
     """Give one meal as it is cooked on a day; `at` is its address in kit.json."""
     figures = figures_of(kit)
@@ -294,7 +292,7 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int, at: str) -> Cooking:
                 meal,
                 at,
                 _irons(kit, figures, meal, day),
-                _stands_by_step(kit, figures, meal, day),
+                stands_by_step(kit, figures, meal, day),
                 {place: boxes_at_step(kit, day, meal, place) for place, _ in enumerate(meal.steps)},
             )
         ),
@@ -424,7 +422,7 @@ def _potfuls(kit: Kit, meal: PlannedMeal, at: str) -> Cell:
     return (Piece(potfuls, strong=True, scale=scale),)
 
 
-def _stands_by_step(kit: Kit, figures: Figures, meal: PlannedMeal, day: int) -> Mapping[int, Cell]:
+def stands_by_step(kit: Kit, figures: Figures, meal: PlannedMeal, day: int) -> Mapping[int, Cell]:
     """Give what is said below a step: how hot it stays, how it soaks."""
     standing = {
         each.minutes: each
@@ -508,7 +506,7 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
     # Each fills their own mug, whoever else eats.
     parts = party if meal.cook_in == "mug" and party > 1 and step.do != "boil" else 1
     ids = {} if parts > 1 else _ids(meal, at)
-    said = set(_NAMED.findall(step.say))
+    said = ids_named(step.say)
     amounts = [
         _measure(figures, each, _part(each.amount_g, parts), ids.get(each.id, ""), names[each.id])
         for each in step.ingredients
@@ -531,7 +529,7 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
         _do(figures, step, Piece(minutes, scale=lasts)),
         _pressed(say, step, f"{at}.steps.{place}") if step.do == "press" else (),
         (
-            *_said(figures, meal, step.say, parts, ids),
+            *recipe_said(figures, meal, step.say, parts, ids),
             *_broth(figures, meal, place, parts, f"{at}.steps.{place}"),
         ),
         say("{time} at sea level", time=at_sea) if step.minutes and at_sea != minutes else "",
@@ -632,7 +630,23 @@ def _count(say: Speech, pieces: float, figure: str) -> Cell:
     return (Piece(worked(say, rounded(pieces, 1)), scale=scale),)
 
 
-def _said(
+def ids_named(told: str) -> frozenset[str]:
+    """Give the ingredients whose amounts stand in the recipe's own words."""
+    return frozenset(_NAMED.findall(told))
+
+
+def amount_inside(
+    figures: Figures, each: PlannedIngredient, amount_g: float, id_: str, name: str
+) -> Iterator[Piece]:
+    """Give an amount inside a sentence, by weight and by eye: `240 g rice (1 mug)`."""
+    yield figures.scaled(amount_g, "mass_g", id_ and f"{id_}.amount_g", strong=True)[0]
+    yield Piece(f" {name}")
+    if by_eye := _by_eye(figures, each, amount_g, id_, "(", ")"):
+        yield Piece(" ")
+        yield from (filled(figures.say("(pieces: {n})"), n=by_eye) if each.piece_g else by_eye)
+
+
+def recipe_said(
     figures: Figures, meal: PlannedMeal, told: str, parts: int, ids: Mapping[str, str]
 ) -> Cell:
     """Give the recipe's own words, with amount and name in place of each `<id>`."""
@@ -643,15 +657,9 @@ def _said(
     for match in _NAMED.finditer(told):
         if each := known.get(match[1]):
             pieces.append(Piece(told[end : match.start()]))
-            amount_g, id_ = _part(each.amount_g, parts), ids.get(each.id, "")
             if each.is_raw_animal:
                 pieces += raw(figures.say)
-            figure = id_ and f"{id_}.amount_g"
-            pieces.append(figures.scaled(amount_g, "mass_g", figure, strong=True)[0])
-            pieces.append(Piece(f" {names[each.id]}"))
-            if by_eye := _by_eye(figures, each, amount_g, id_, "(", ")"):
-                if each.piece_g:
-                    by_eye = filled(figures.say("(pieces: {n})"), n=by_eye)
-                pieces += [Piece(" "), *by_eye]
+            amount_g, id_ = _part(each.amount_g, parts), ids.get(each.id, "")
+            pieces += amount_inside(figures, each, amount_g, id_, names[each.id])
             end = match.end()
     return (*pieces, Piece(told[end:])) if told else ()

@@ -66,13 +66,18 @@ def day_path(day: KitDay) -> str:
     return f"day-{day.day}.md"
 
 
+def meal_path(day: KitDay, meal: str) -> str:
+    """Give the path of the page that tells a meal step by step."""
+    return f"meals/day-{day.day}-{meal}.md"
+
+
 def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
     day = kit.days[number]
     figures = figures_of(kit)
     say = figures.say
     name = words.day_name(say, day)
     hrefs = {place: href for (of_day, place), href in anchors.items() if of_day == day.day}
-    orders = orders_of_day(kit, day, hrefs)
+    orders = orders_of_day(kit, day)
     return DayPage(
         day_path(day),
         f"{name}: {day.title}" if day.title else name,
@@ -235,7 +240,7 @@ def menu(
 ) -> tuple[MenuGroup, ...]:
     """Give the day's meals in the order they are eaten."""
     figures = figures_of(kit)
-    starts = {order.meal: link(order.start, f"{day_path(day)}#{order.anchor}") for order in orders}
+    starts = {order.meal: link(order.start, meal_path(day, order.meal)) for order in orders}
     groups = []
     for name in MEALS:
         dishes = tuple(

@@ -245,6 +245,7 @@ def _work(day: KitDay, step: WorkStep) -> Data:
         "do": step.do,
         "recipe": day.meals[step.place].recipe if step.place is not None else None,
         "place": step.place,
+        "step": step.step,
         "with": list(step.ingredients),
         "water_ml": step.water_ml,
         "potful": step.potful,

@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.model.kit import Kit, KitDay, OrderOfWork, PlannedMeal, WorkStep
 from builder.model.recipe import MealName
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
-from builder.pages.pieces import Cell, Mark, Piece, Table, join, table, text
-from builder.pages.trip.cook import DOINGS, LET_STAND, STEEP
+from builder.pages.pieces import Cell, Mark, Piece, Table, table, text
+from builder.pages.trip.cook import DOINGS, LET_STAND, STEEP, amount_inside, ids_named
 from builder.pages.trip.placing import raw
 from builder.pages.trip.safe_water import pours_unboiled
 from builder.pages.trip.soaking import irons_heat_in
@@ -24,6 +24,11 @@ MOST_STANDING_MIN = 60.0
 _PART_BOILS = {
     2: later("Potful {n} of {potfuls}, with half of everything."),
     3: later("Potful {n} of {potfuls}, with a third of everything."),
+}
+# The same where amounts are told for one potful, and something was soaked for all of them.
+_PART_READY = {
+    2: later("Potful {n} of {potfuls}. Put in half of what you have ready."),
+    3: later("Potful {n} of {potfuls}. Put in a third of what you have ready."),
 }
 _READY = {
     "pot": later("Ready. Keep it warm, lid on: {time}."),
@@ -83,46 +88,46 @@ class OrderView:
     title: str
     start: str  # when the work begins, such as "Start 50 min before you eat"
     in_turns: bool  # whether what is ready first would stand too long
-    dishes: Cell  # each leading to its steps
     table: Table
 
 
-def orders_of_day(kit: Kit, day: KitDay, hrefs: dict[int, str]) -> tuple[OrderView, ...]:
-    """Give the orders of work of a day; `hrefs` leads from a meal's place to its steps."""
+def orders_of_day(kit: Kit, day: KitDay) -> tuple[OrderView, ...]:
+    """Give the orders of work of a day."""
     figures = figures_of(kit)
-    return tuple(_order(kit, figures, day, order, hrefs) for order in day.orders)
+    return tuple(_order(kit, figures, day, order) for order in day.orders)
 
 
-def _order(
-    kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork, hrefs: dict[int, str]
-) -> OrderView:
+def _order(kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork) -> OrderView:
     say = figures.say
     places = sorted({step.place for step in order.steps if step.place is not None})
-    dishes = [(Piece(day.meals[place].title, href=hrefs.get(place, "")),) for place in places]
     rows: list[tuple[Cell, ...]] = []
     named = None if len(places) > 1 else places[0]
-    for group in _rows(order.steps):
+    for group in moments(order.steps):
         place = group[0].place
         dish = _dish(day, place) if place is not None and place != named else ()
         done = text(" ".join(what(kit, day, order, step) for step in group))
-        unheated = raw(say) if _takes_raw(day, group) else ()
-        needs = text(_with(figures.say, kit, day, group[-1]))
-        rows.append((_before(group[0]), (*dish, *unheated, *done), needs))
+        unheated = raw(say) if takes_raw(day, group) else ()
+        rows.append(
+            (
+                before_said(group[0]),
+                (*dish, *unheated, *done),
+                text(needs(figures.say, kit, day, group[-1])),
+            )
+        )
         named = place if len(places) > 1 else named
     return OrderView(
         order.meal,
         f"work-{order.meal}",
         say("Order of work for {meal}", meal=meal_inside(say, order.meal)),
-        _start(figures, order),
-        _stands_min(order) > MOST_STANDING_MIN,
-        join(dishes),
+        start_said(figures, order),
+        stands_min(order) > MOST_STANDING_MIN,
         table(
             (say("Before eating"), say.of("column", "Do"), say.of("column", "With")), rows, "rll"
         ),
     )
 
 
-def _takes_raw(day: KitDay, group: Sequence[WorkStep]) -> bool:
+def takes_raw(day: KitDay, group: Sequence[WorkStep]) -> bool:
     """Tell whether raw animal food comes out of its pack now."""
     return any(
         each.is_raw_animal
@@ -133,14 +138,15 @@ def _takes_raw(day: KitDay, group: Sequence[WorkStep]) -> bool:
     )
 
 
-def _start(figures: Figures, order: OrderOfWork) -> str:
+def start_said(figures: Figures, order: OrderOfWork) -> str:
+    """Say how long before the meal its work begins."""
     minutes = _minutes(figures, order.start_min)
     if order.meal == "drinks":
         return figures.say("Start {time} before you drink", time=minutes)
     return figures.say("Start {time} before you eat", time=minutes)
 
 
-def _stands_min(order: OrderOfWork) -> float:
+def stands_min(order: OrderOfWork) -> float:
     """Give how long the first that is ready stands until all eat."""
     ready: dict[tuple[int | None, int], float] = {}
     for step in order.steps:
@@ -158,13 +164,13 @@ def _minutes(figures: Figures, minutes: float) -> str:
     return figures.plain(rounded(minutes), "duration_min")
 
 
-def _before(step: WorkStep) -> Cell:
+def before_said(step: WorkStep) -> Cell:
     """Give whole minutes, never hours: they are what one takes off the clock."""
     minutes = number(rounded(step.before_min))
     return (Piece(f"{minutes}\u00a0min", mark=Mark("before", (("before", minutes),))),)
 
 
-def _rows(steps: Sequence[WorkStep]) -> list[list[WorkStep]]:
+def moments(steps: Sequence[WorkStep]) -> list[list[WorkStep]]:
     """Put what takes no time together with what follows it at once for the same dish."""
     rows: list[list[WorkStep]] = []
     for step in steps:
@@ -190,7 +196,7 @@ def _dish(day: KitDay, place: int) -> Cell:
     return (Piece(f"{day.meals[place].title}:", strong=True), Piece(" "))
 
 
-def _with(say: Speech, kit: Kit, day: KitDay, step: WorkStep) -> str:
+def needs(say: Speech, kit: Kit, day: KitDay, step: WorkStep) -> str:
     """Say what a step needs: the heat, and which pot where there are several."""
     pots = {pot_id: say.inside(name) for pot_id, name, _ in kit.pots}
     if len(pots) == 1:
@@ -205,21 +211,61 @@ def _with(say: Speech, kit: Kit, day: KitDay, step: WorkStep) -> str:
     return ", ".join(needed)
 
 
-def what(kit: Kit, day: KitDay, order: OrderOfWork, step: WorkStep) -> str:
-    """Say what to do, in short imperatives."""
+def what(
+    kit: Kit, day: KitDay, order: OrderOfWork, step: WorkStep, *, measured: bool = False
+) -> str:
+    """Say what to do, in short imperatives; what goes in with its amount where it is measured."""
     figures = figures_of(kit)
     say = figures.say
     said = _at_fire(kit, figures, day, order, step) if step.place is None else ""
     if step.place is not None:
-        said = _said(figures, day.meals[step.place], step)
+        meal = day.meals[step.place]
+        names = words.short_names(say, meal.ingredients)
+        if measured:
+            names = _measured(figures, meal, step, names)
+        said = _said(figures, meal, step, say.listed(names[each] for each in step.ingredients))
     if step.potful:
-        said = f"{_which_potful(say, step)} {said}"
+        said = f"{_which_potful(say, order, step, measured)} {said}"
     return f"{say('Empty the pot.')} {said}" if step.empty_first else said
 
 
-def _which_potful(say: Speech, step: WorkStep) -> str:
+def parts_of(meal: PlannedMeal, step: WorkStep) -> int:
+    """Tell into how many equal parts a dish is divided where a step is done: potfuls, or mugs."""
+    if step.potful:
+        return step.potfuls
+    return len(meal.eaters) if meal.cook_in == "mug" and step.do != "boil" else 1
+
+
+def _measured(
+    figures: Figures, meal: PlannedMeal, step: WorkStep, names: Mapping[str, str]
+) -> dict[str, str]:
+    """Name what goes in by how much of it: by weight, and by pieces, mugs or spoons."""
+    parts = parts_of(meal, step)
+    in_mugs = parts > 1 and not step.potful
+    # What the recipe's own words name has its amount there.
+    named = ids_named(meal.steps[step.step].say) if step.step is not None else frozenset()
+    found = dict(names)
+    for each in meal.ingredients:
+        amount_g = each.amount_g if parts == 1 else each.amount_g / parts
+        if each.id in named:
+            continue
+        told = "".join(
+            piece.text for piece in amount_inside(figures, each, amount_g, "", names[each.id])
+        )
+        found[each.id] = figures.say("{food} in each mug", food=told) if in_mugs else told
+    return found
+
+
+def _which_potful(say: Speech, order: OrderOfWork, step: WorkStep, measured: bool) -> str:
     told = later("Potful {n} of {potfuls}.")
-    if step.do == "boil":
+    if step.do == "boil" and measured:
+        before = order.steps[: order.steps.index(step)]
+        if any(each.place == step.place and not each.potful for each in before):
+            told = _PART_READY.get(
+                step.potfuls,
+                later("Potful {n} of {potfuls}. Put in 1/{potfuls} of what you have ready."),
+            )
+    elif step.do == "boil":
         told = _PART_BOILS.get(
             step.potfuls, later("Potful {n} of {potfuls}, with 1/{potfuls} of everything.")
         )
@@ -232,7 +278,9 @@ def _at_fire(kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork, step: 
         pressed = {each.place for each in order.steps if each.do == "press"}
         irons = [each for each in kit.looks.irons if each.day == day.day and each.place in pressed]
         lay = say("Lay the irons on the embers to get hot.")
-        return _after(lay, irons_heat_in(figures, irons))
+        # Common practice, no source.
+        test = say("Hot enough: a drop of water dances on them.")
+        return _after(lay, irons_heat_in(figures, irons), test)
     minutes = _minutes(figures, step.minutes)
     if step.do in ("melt", "make-safe"):
         return _camp_water(figures, step, minutes)
@@ -262,9 +310,8 @@ def _camp_water(figures: Figures, step: WorkStep, minutes: str) -> str:
     return say(told, water=water, potfuls=potfuls, hold=hold, time=minutes)
 
 
-def _said(figures: Figures, meal: PlannedMeal, step: WorkStep) -> str:
+def _said(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str:
     say = figures.say
-    food = _goes_in(say, meal, step)
     minutes = figures.plain(step.minutes, "duration_min")
     if step.do == "soak":
         return _soak(figures, meal, step, food, minutes)
@@ -295,11 +342,6 @@ def _said(figures: Figures, meal: PlannedMeal, step: WorkStep) -> str:
     if step.do == "rest" and _steeps(meal, step):
         doing = STEEP[step.lid]
     return _after(_add(say, "", food), say(doing, time=minutes))
-
-
-def _goes_in(say: Speech, meal: PlannedMeal, step: WorkStep) -> str:
-    names = words.short_names(say, meal.ingredients)
-    return say.listed(names[each] for each in step.ingredients)
 
 
 def _water(figures: Figures, volume_ml: float, is_treated: bool = False) -> str:

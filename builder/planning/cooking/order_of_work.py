@@ -63,6 +63,7 @@ class _Task:
     lid: bool = False
     hot: bool = False
     each_side_min: float = 0.0
+    step: int | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -248,7 +249,7 @@ def _tasks(
         _Task(
             step.do, minutes or _NO_MINUTES, new, water_ml or _NO_WATER_ML,
             step.presses or _NO_PRESSES, busy, pot, step.stir, step.lid, soaks_hot,
-            step.each_side_min,
+            step.each_side_min, number,
         )
     )  # fmt: skip
     if step.do == "boil" and step.minutes:
@@ -468,6 +469,7 @@ def _entry(
         hot=task.hot,
         each_side_min=task.each_side_min,
         frees=frees,
+        step=task.step,
     )
 
 

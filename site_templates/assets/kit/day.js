@@ -53,6 +53,7 @@ const startOrders = () => {
     const head = table?.querySelector("th");
     const headWords = head?.textContent;
     const words = times.map((time) => time.textContent);
+    const spans = times.map((time) => time.dataset.time ?? time.textContent);
     const name = `eat ${pageName} ${order.dataset.meal} ${all(".order").indexOf(order)}`;
     const input = make("input", { type: "time", value: kept.get(name) || "" });
     const follow = () => {
@@ -63,14 +64,15 @@ const startOrders = () => {
         if (!input.value) return;
         const at = h * 60 + m - Number(time.dataset.before);
         const minutes = ((at % 1440) + 1440) % 1440;
-        time.replaceChildren(`${two(Math.floor(minutes / 60))}:${two(minutes % 60)} `,
-          make("span", { className: "small" }, WORDS.before(words[i], at < 0)));
+        const clock = `${two(Math.floor(minutes / 60))}:${two(minutes % 60)} `;
+        const before = make("span", { className: "small" }, WORDS.before(spans[i], at < 0));
+        time.replaceChildren(clock, ...(Number(time.dataset.before) ? [before] : []));
       });
       if (head) head.textContent = input.value ? WORDS.at : headWords;
     };
     input.addEventListener("input", follow);
     const row = make("div", { className: "eat-at" }, make("label", { className: "kit-row" }, WORDS.eatAt, input));
-    (table?.closest(".wide") ?? table ?? times[0]).before(row);
+    (table?.closest(".wide") ?? table ?? times[0].closest("ol")).before(row);
     follow();
   }
 };

@@ -28,40 +28,51 @@ const startTicks = () => {
     if (!boxes.length) return;
     const tools = make("div", { className: "kit-tools" });
     tools.append(button(WORDS.untick, () => {
-      for (const box of boxes) {
-        box.checked = false;
-        box.dispatchEvent(new Event("change", { bubbles: true }));
-      }
+      for (const box of boxes) set(box, false);
     }));
     if (list.matches("ol")) tools.append(oneAtATime(list, boxes, number));
     const [toggle, told] = awakeTools();
     tools.append(toggle);
-    list.before(tools, told);
+    // Step by step, the step comes first.
+    if (list.matches(".work")) list.parentElement.append(tools, told);
+    else list.before(tools, told);
   });
 };
 
-/* Only the first step that is not ticked is seen, with a line to go back and on. */
+const set = (box, checked) => {
+  box.checked = checked;
+  box.dispatchEvent(new Event("change", { bubbles: true }));
+};
+
+/* Only the first step that is not ticked is seen, with a line to go back and on. What is told step
+   by step begins so; elsewhere one asks for it. */
 const oneAtATime = (list, boxes, number) => {
   const name = `one ${pageName} ${number}`;
   const lines = boxes.map((box) => box.closest("li"));
+  const usual = list.matches(".work");
   let at = 0;
-  let on = kept.get(name) === true;
-  const told = make("output");
+  let on = kept.get(name) ?? usual;
+  const [told, then] = [make("output"), make("span")];
   const back = button(WORDS.back, () => go(at - 1));
-  const next = button(WORDS.next, () => {
-    const box = boxes[at];
-    if (box.checked) return go(at + 1);
-    box.checked = true;
-    box.dispatchEvent(new Event("change", { bubbles: true }));
+  const next = button(WORDS.next, () => (boxes[at].checked ? go(at + 1) : set(boxes[at], true)));
+  const undo = button(WORDS.undo, () => {
+    const last = boxes.findLastIndex((box) => box.checked);
+    set(boxes[last], false);
+    go(last);
   });
-  const moves = make("div", { className: "kit-tools kit-moves", hidden: true }, back, told, next);
+  const moves = make("div", { className: "kit-moves", hidden: true },
+    make("p", { className: "kit-then" }, told, then), make("div", { className: "kit-tools" }, back, next, undo));
   list.after(moves);
   const go = (wanted) => {
     at = Math.min(Math.max(wanted, 0), lines.length);
+    list.classList.toggle("kit-one", on);
     lines.forEach((line, i) => line.classList.toggle("kit-away", on && i !== at));
     told.textContent = at < lines.length ? WORDS.stepOf(at + 1, lines.length) : WORDS.allDone;
+    const after = lines[at + 1]?.querySelector(".do");
+    then.textContent = after ? ` ${WORDS.then(after.textContent.trim())}` : "";
     back.disabled = at === 0;
     next.disabled = at === lines.length;
+    undo.disabled = boxes.every((box) => !box.checked);
   };
   const firstOpen = () => {
     const open = boxes.findIndex((box) => !box.checked);
@@ -74,7 +85,7 @@ const oneAtATime = (list, boxes, number) => {
   };
   const toggle = button(WORDS.one, () => {
     on = !on;
-    kept.set(name, on || null);
+    kept.set(name, on === usual ? null : on);
     follow();
   });
   list.addEventListener("change", () => go(firstOpen()));

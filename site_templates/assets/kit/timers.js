@@ -1,6 +1,8 @@
 /* Timers: only the end is kept, so a reload or a sleeping phone loses nothing, and every page of
    the kit shows and rings them. Nothing asks for leave to notify. */
 const RING_MS = 60000;
+// Within these a second touch stops a timer that still runs.
+const SURE_MS = 4000;
 let sound = null;
 const openSound = () => {
   try {
@@ -26,7 +28,8 @@ const clock = (ms) => {
   const [h, m, s] = [Math.floor(seconds / 3600), Math.floor(seconds / 60) % 60, seconds % 60];
   return h ? `${h}:${two(m)}:${two(s)}` : `${m}:${two(s)}`;
 };
-const timerText = (left) => {
+const timerText = (left, sure) => {
+  if (left > 0 && sure) return `${clock(left)} ${WORDS.sure}`;
   if (left > 0) return `${clock(left)} ${WORDS.left}`;
   return left > -RING_MS ? WORDS.over : WORDS.overFor(clock(-left));
 };
@@ -55,17 +58,27 @@ const startTimers = () => {
   const startOrStop = (id, starter) => {
     openSound();
     const timers = running();
-    if (timers.some((timer) => timer.id === id)) return stop(id);
+    if (timers.some((timer) => timer.id === id)) return stopIfSure(id);
     const minutes = Number(starter.dataset.minutes);
     if (!(minutes > 0)) return;
     const label = starter.dataset.label || document.querySelector("h1")?.textContent.trim() || "";
     kept.set("timers", [...timers, { id, label, end: Date.now() + minutes * 60000 }]);
     tick();
   };
+  /* A thumb that slips stops nothing: what still runs takes two touches, what rings one. */
+  const sureUntil = new Map();
+  const isSure = (id) => (sureUntil.get(id) ?? 0) > Date.now();
+  const stopIfSure = (id) => {
+    const timer = running().find((one) => one.id === id);
+    if (!timer || timer.end <= Date.now() || isSure(id)) return stop(id);
+    sureUntil.set(id, Date.now() + SURE_MS);
+    tick();
+  };
   const stop = (id) => {
     const timers = running().filter((timer) => timer.id !== id);
     kept.set("timers", timers.length ? timers : null);
     rung.delete(id);
+    sureUntil.delete(id);
     tick();
   };
   const ring = (timer, left) => {
@@ -84,17 +97,17 @@ const startTimers = () => {
       const timer = timers.find((one) => one.id === id);
       starter.classList.toggle("running", Boolean(timer));
       starter.classList.toggle("rung", Boolean(timer && timer.end <= now));
-      starter.textContent = timer ? timerText(timer.end - now) : starter.dataset.words;
+      starter.textContent = timer ? timerText(timer.end - now, isSure(id)) : starter.dataset.words;
     }
     for (const timer of timers) {
       if (!inBar.has(timer.id)) {
-        const shown = button("", () => stop(timer.id));
+        const shown = button("", () => stopIfSure(timer.id));
         inBar.set(timer.id, shown);
         bar.append(shown);
       }
       const left = timer.end - now;
       const shown = inBar.get(timer.id);
-      shown.textContent = `${timer.label}: ${timerText(left)}`;
+      shown.textContent = `${timer.label}: ${timerText(left, isSure(timer.id))}`;
       shown.classList.toggle("rung", left <= 0);
       if (left <= 0) ring(timer, left);
     }
@@ -104,6 +117,7 @@ const startTimers = () => {
     silent.hidden = canSound();
     locked.hidden = Boolean(awake.lock) || timers.every((timer) => timer.end <= now);
     bar.hidden = !timers.length;
+    document.documentElement.style.setProperty("--kit-timers", `${bar.offsetHeight}px`);
     document.title = timers.some((timer) => timer.end <= now) ? `● ${title}` : title;
   };
   for (const starter of starters.values()) starter.dataset.words ??= starter.textContent;

@@ -4,6 +4,7 @@ const counted = ([one, many], n) => fill(n === 1 ? one : many, { n });
 const WORDS = {
   ...SAID,
   stepOf: (n, all) => fill(SAID.stepOf, { n, all }),
+  then: (step) => fill(SAID.then, { step }),
   overFor: (time) => fill(SAID.overFor, { time }),
   start: (time) => fill(SAID.start, { time }),
   guestsToo: (n) => counted(SAID.guestsToo, n),

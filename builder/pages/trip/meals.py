@@ -1,0 +1,187 @@
+"""A meal step by step: the order of work of all its dishes as lines to tick off."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from builder.model.kit import Kit, KitDay, OrderOfWork, WorkStep
+from builder.model.recipe import MealName
+from builder.pages import words
+from builder.pages.figures import Figures, figures_of, number
+from builder.pages.pieces import Cell, Piece, Table, link, text
+from builder.pages.trip.cautions import Box
+from builder.pages.trip.cook import Anchors, recipe_said, stands_by_step
+from builder.pages.trip.day import day_path, meal_path
+from builder.pages.trip.order import (
+    MOST_STANDING_MIN,
+    before_said,
+    moments,
+    needs,
+    parts_of,
+    stands_min,
+    start_said,
+    takes_raw,
+    what,
+)
+from builder.pages.trip.placing import boxes_at_step, raw
+from builder.pages.trip.plates import plates
+from builder.speech import later
+from builder.units import rounded
+
+# What a timer is for. Irons are hot when they are: a drop of water tells.
+_TIMED = {
+    "soak": later("{dish} soaks"),
+    "boil": later("{dish} comes to the boil"),
+    "hold": later("{dish} boils"),
+    "simmer": later("{dish} simmers"),
+    "fry": later("{dish} fries"),
+    "rest": later("{dish} stands"),
+    "press": later("{dish}, each side"),
+    "fire": later("the fire burns down"),
+    "melt": later("snow melts"),
+    "make-safe": later("water boils"),
+}
+_LEAST_TIMED_MIN = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class WorkLine:
+    """One step: when, of which dish, what to do with how much, and how long to wait."""
+
+    before: Cell  # how long before eating
+    dish: str
+    do: Cell
+    words: Cell  # the recipe's own
+    stands: tuple[Cell, ...]  # how it soaks or stays hot
+    needs: str  # heat and pot
+    boxes: tuple[Box, ...]
+    timer: str  # whole minutes, "" where there is nothing to wait for
+    timer_says: str
+    timer_for: str
+
+
+@dataclass(frozen=True, slots=True)
+class Dish:
+    """One dish of the meal, folded away under its steps."""
+
+    title: Cell  # leading to its recipe, where who eats and how high can be changed
+    eaters: str
+    plates: Table | None
+
+
+@dataclass(frozen=True, slots=True)
+class MealPage:
+    """One meal of one day, step by step."""
+
+    path: str
+    meal: MealName
+    title: str
+    start: str
+    in_turns: bool
+    lines: tuple[WorkLine, ...]
+    dishes: tuple[Dish, ...]
+    day: Cell  # back to it
+
+
+def meal_pages(kit: Kit, anchors: Anchors) -> tuple[MealPage, ...]:
+    """Give a page for each meal of which something is cooked, in the order of the trip."""
+    return tuple(_page(kit, day, order, anchors) for day in kit.days for order in day.orders)
+
+
+def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPage:
+    figures = figures_of(kit)
+    say = figures.say
+    places = sorted({step.place for step in order.steps if step.place is not None})
+    return MealPage(
+        meal_path(day, order.meal),
+        order.meal,
+        words.meal_of_day(say, day, order.meal),
+        start_said(figures, order),
+        stands_min(order) > MOST_STANDING_MIN,
+        tuple(
+            _line(kit, figures, day, order, group, of_several=len(places) > 1)
+            for group in moments(order.steps)
+        ),
+        tuple(
+            Dish(
+                link(day.meals[place].title, anchors.get((day.day, place), "")),
+                words.eaters_said(say, kit, day.meals[place]),
+                plates(figures, day.meals[place]),
+            )
+            for place in places
+        ),
+        link(words.day_name(say, day), day_path(day)),
+    )
+
+
+def _line(
+    kit: Kit,
+    figures: Figures,
+    day: KitDay,
+    order: OrderOfWork,
+    group: Sequence[WorkStep],
+    *,
+    of_several: bool,
+) -> WorkLine:
+    """Give what is done at one moment for one dish as one line."""
+    say = figures.say
+    last = group[-1]
+    dish = day.meals[last.place].title if last.place is not None else ""
+    done = text(" ".join(what(kit, day, order, step, measured=True) for step in group))
+    minutes = rounded(last.each_side_min if last.do == "press" else last.minutes)
+    is_timed = last.do in _TIMED and minutes >= _LEAST_TIMED_MIN
+    return WorkLine(
+        _before(figures, group[0]),
+        dish if of_several else "",
+        (*(raw(say) if takes_raw(day, group) else ()), *done),
+        _words(figures, day, group),
+        _stands(kit, figures, day, group),
+        needs(say, kit, day, last),
+        _boxes(kit, day, group),
+        number(minutes) if is_timed else "",
+        figures.plain(minutes, "duration_min") if is_timed else "",
+        say(_TIMED[last.do], dish=dish) if is_timed else "",
+    )
+
+
+def _before(figures: Figures, step: WorkStep) -> Cell:
+    """Say when a step begins, in words that stand by themselves."""
+    (minutes,) = before_said(step)
+    assert minutes.mark is not None
+    told = figures.say("{time} before eating", time=minutes.text)
+    if not rounded(step.before_min):
+        told = figures.say("When you eat")
+    mark = replace(minutes.mark, data=(*minutes.mark.data, ("time", minutes.text)))
+    return (replace(minutes, text=told, mark=mark),)
+
+
+def _words(figures: Figures, day: KitDay, group: Sequence[WorkStep]) -> Cell:
+    """Give the recipe's own words, with the amounts of what they name."""
+    found: list[Piece] = []
+    for step in group:
+        if step.place is None or step.step is None:
+            continue
+        meal = day.meals[step.place]
+        told = recipe_said(figures, meal, meal.steps[step.step].say, parts_of(meal, step), {})
+        found += [*([Piece(" ")] if found and told else []), *told]
+    return tuple(found)
+
+
+def _stands(kit: Kit, figures: Figures, day: KitDay, group: Sequence[WorkStep]) -> tuple[Cell, ...]:
+    found = []
+    for step in group:
+        if step.place is not None and step.step is not None:
+            said = stands_by_step(kit, figures, day.meals[step.place], day.day)
+            found.append(said.get(step.step, ()))
+    return tuple(filter(None, found))
+
+
+def _boxes(kit: Kit, day: KitDay, group: Sequence[WorkStep]) -> tuple[Box, ...]:
+    """Give the cautions that one must act on now; those of several potfuls at the first."""
+    return tuple(
+        box
+        for step in group
+        if step.place is not None and step.step is not None and step.potful <= 1
+        for box in boxes_at_step(kit, day.day, day.meals[step.place], step.step)
+    )
