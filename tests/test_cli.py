@@ -389,6 +389,10 @@ def test_explain_gives_the_figures_below_as_data() -> None:
     [
         (("nonsense-figure",), 1, "no figure of tarrow-tops matches"),
         (("days",), 1, "name one of these"),
+        (("days",), 1, "more are not listed: add a word"),
+        (("boyls", "day", "2"), 1, "  days.1.boiling_point_c  "),
+        (("fuel.cary_g",), 1, "  fuel.carry_g  "),
+        (("qqqqqq",), 1, "try fewer words, such as `fuel`"),
         ((), 2, "Missing argument"),
     ],
 )

@@ -168,8 +168,9 @@ def explain(
     """
     from builder.pages.trip.explaining import (
         MOST_CHOICES,
+        MOST_LISTED,
         explained,
-        full_title,
+        listed,
         matching,
         unknown_said,
     )
@@ -188,11 +189,13 @@ def explain(
     graph = graph_of(kit_data(kit))
     found = matching(kit, graph, words)
     if not found:
-        raise BuilderStop(f"no figure of {trip} matches {words!r}", [unknown_said(graph, words)])
+        raise BuilderStop(f"no figure of {trip} matches {words!r}", unknown_said(kit, graph, words))
     if len(found) > MOST_CHOICES:
-        for each in found:
-            click.echo(f"{each.id:<45} {full_title(kit, each)}")
-        raise BuilderStop(f"{len(found)} figures match {words!r}", ["name one of these"])
+        for line in listed(kit, found[:MOST_LISTED]):
+            click.echo(line)
+        rest = len(found) - MOST_LISTED
+        more = [f"{rest} more are not listed: add a word"] if rest > 0 else []
+        raise BuilderStop(f"{len(found)} figures match {words!r}", ["name one of these", *more])
     if as_json:
         click.echo(json.dumps(graph_data(kit, graph.below(found)), indent=2))
         return

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.model.figure import Found, Named, Told, Traced
@@ -11,10 +11,10 @@ from builder.model.kit import Kit
 from builder.pages.trip.leaves import inside
 from builder.pages.trip.titles import title_of
 from builder.planning.graph import Graph, Node, is_inner
-from builder.problems import did_you_mean
 from builder.speech import speech_of
 
-MOST_CHOICES = 12
+MOST_CHOICES = 12  # as many figures are explained at once
+MOST_LISTED = 40
 _WORD = re.compile(r"\w+")
 
 
@@ -58,9 +58,47 @@ def full_title(kit: Kit, node: Node) -> str:
     return f"{title}{of}, day {day.day}"
 
 
-def unknown_said(graph: Graph, figure: str) -> str:
-    """Give a hint for words that stand for no figure."""
-    return did_you_mean(figure, [name for name in graph.nodes if not is_inner(name)])
+_NEAR_PERCENT = 72.0  # of a title's words as they were asked for: a slip in each is forgiven
+_MOST_NEAR = 6
+_AS_NEAR_PERCENT = 12.0  # less than the nearest: no longer told
+_SMALL_WORDS = frozenset(
+    ["a", "an", "and", "at", "by", "for", "from", "in", "is", "of", "on", "the", "to", "with"]
+)
+
+
+def near(kit: Kit, graph: Graph, figure: str) -> tuple[Node, ...]:
+    """Give the figures whose words are spelt most like those asked for, the nearest first."""
+    from rapidfuzz import fuzz, process  # needed for mistakes only, and slow to load
+
+    wanted = [each for each in _WORD.findall(figure.lower()) if each not in _SMALL_WORDS]
+    scored: list[tuple[float, int, str]] = []
+    for name, node in graph.nodes.items():
+        if is_inner(name) or not wanted:
+            continue
+        for words in (_words_of(kit, node), _WORD.findall(name.lower().replace("_", " "))):
+            # Another number is another day, however much the rest is alike.
+            if all(each in words for each in wanted if each.isdigit()):
+                best = (process.extractOne(each, words, scorer=fuzz.ratio)[1] for each in wanted)
+                scored.append((-sum(best) / len(wanted), len(words), name))
+    scored.sort()
+    least = max(_NEAR_PERCENT, -scored[0][0] - _AS_NEAR_PERCENT) if scored else 0.0
+    names = dict.fromkeys(name for score, _, name in scored if -score >= least)
+    return tuple(graph.nodes[name] for name in [*names][:_MOST_NEAR])
+
+
+def unknown_said(kit: Kit, graph: Graph, figure: str) -> list[str]:
+    """Give hints for words that stand for no figure: those that are near, or what to try."""
+    found = near(kit, graph, figure)
+    if not found:
+        return ["try fewer words, such as `fuel`, `water`, `weight` or `boils day 2`"]
+    return ["did you mean one of these?", *(f"  {line}" for line in listed(kit, found))]
+
+
+def listed(kit: Kit, nodes: Sequence[Node]) -> Iterator[str]:
+    """Give a line for each figure: its address and what it is called."""
+    width = max(len(node.id) for node in nodes)
+    for node in nodes:
+        yield f"{node.id:<{width}}  {full_title(kit, node)}"
 
 
 def explained(kit: Kit, graph: Graph, node: Node, deep: bool = False) -> Iterator[str]:
