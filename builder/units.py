@@ -59,6 +59,7 @@ _SPECIFIC_ENERGY = {
 _AREA = {"cm2": "centimeter**2", "m2": "meter**2", "in2": "inch**2"}
 _DENSITY = {"g/ml": "gram/milliliter", "kg/l": "kilogram/liter", "kg/m3": "kilogram/meter**3"}
 _SHARE = {"%": "percent"}
+_RUNS = {"runs": "count", "run": "count"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -110,6 +111,8 @@ DIMENSIONS: dict[str, Dimension] = {
     "length_m": Dimension("length", _LENGTH, "meter", "640 m, 13 km or 2100 ft", 0, 1e7),
     "altitude_m": Dimension("length", _LENGTH, "meter", "640 m or 2100 ft", -500, 9000),
     "height_cm": Dimension("length", _LENGTH, "centimeter", "172 cm or 68 in", 0, 300),
+    "length_cm": Dimension("length", _LENGTH, "centimeter", "18 cm or 7 in", 0, 500),
+    "length_mm": Dimension("length", _LENGTH, "millimeter", "70 mm or 2.75 in", 0, 2000),
     "duration_min": Dimension("time", _TIME, "minute", "8 min or 1.5 h", 0, 1e6),
     "kept_months": Dimension("keeping time", _MONTHS, "month", "3 months or 2 weeks", 0, 120),
     "duration_h": Dimension("time", _TIME, "hour", "3 h or 90 min", 0, 48),
@@ -127,6 +130,7 @@ DIMENSIONS: dict[str, Dimension] = {
         "heating value", _SPECIFIC_ENERGY, "megajoule/kilogram", "45.8 MJ/kg", 0, 200
     ),
     "area_cm2": Dimension("area", _AREA, "centimeter**2", "140 cm2 or 0.4 m2", 0, 1e6),
+    "life_runs": Dimension("number of runs", _RUNS, "count", "400 runs", 0, 1e5),
     "density_g_ml": Dimension("density", _DENSITY, "gram/milliliter", "0.72 g/ml", 0.01, 25),
 }
 

@@ -85,6 +85,7 @@ class Pot:
     fill_share: float = 0.75
     loss_at_boil_w: float = 100.0
     gauge_kpa: float | None = None
+    diameter_cm: float | None = None  # of its bottom
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
     @property

@@ -8,7 +8,7 @@ last of them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
 from typing import Any, Self, TypeVar, get_args
@@ -33,7 +33,7 @@ from builder.model.place import Place, Places
 from builder.problems import Problem, Severity
 from builder.reading.notes import Amiss, Judge, Notes, judge
 from builder.reading.usual import Range
-from builder.reading.values import check_is_record, is_blank, missing, unknown_key
+from builder.reading.values import check_is_record, is_blank, items_of, missing, unknown_key
 from builder.reading.yaml_door import Node
 
 Step = str | int
@@ -104,9 +104,19 @@ class Record(BaseModel):
         for name in unused_of(cls):
             if name in told:
                 notes.not_used_yet(title_of(cls), name, node.entries[name].place)
+        amiss = cls.amiss_among(told.keys())
+        if amiss is not None:
+            notes.append(amiss.at(node.place))
         record = validate(told)
+        if amiss is not None:
+            raise AlreadyNoted
         record._node = node
         return record
+
+    @classmethod
+    def amiss_among(cls, keys: Collection[str]) -> Amiss | None:
+        """Say what is wrong with which keys are told, for a kind of which that can be."""
+        return None
 
     def places(self, *lists: str) -> Places:
         """Give the places of all fields, and of the words of some lists, for the model to keep."""
@@ -227,6 +237,29 @@ def read_as(record: type[Kept], node: Node, notes: Notes) -> Kept | None:
             if problem is not None:
                 notes.append(problem)
         return None
+
+
+def items_of_lists(
+    record: type[Record], node: Node, notes: Notes
+) -> Iterator[tuple[str, type[Record], Node]]:
+    """Go through a mapping of lists: each key, the record that it holds, and each item's node.
+
+    For a file of which the other records stand where one of them is wrong.
+    """
+    if not node.is_map:
+        read_as(record, node, notes)  # says so
+    keys = keys_of(record)
+    for name, entry in node.entries.items():
+        inside = record_in(keys[name].annotation) if name in keys else None
+        if inside is None:
+            notes.append(unknown_key(title_of(record), name, keys).at(entry.place))
+        elif not is_blank(entry.node):
+            if name in unused_of(record):
+                notes.not_used_yet(title_of(record), name, entry.place)
+            try:
+                yield from ((name, inside, each) for each in items_of(entry.node, name))
+            except Amiss as amiss:
+                notes.append(amiss.at(entry.node.place))
 
 
 def _problem(error: ErrorDetails, record: type[Record], node: Node) -> Problem | None:

@@ -49,7 +49,7 @@ class Fields:
         self.node, self.problems, self.what = node, problems, what
         self._asked: set[str] = set()
         self._before = len(problems)
-        self._got(lambda: check_is_record(node, what), node.place)
+        self.got(lambda: check_is_record(node, what), node.place)
 
     # -- problems -----------------------------------------------------------------------------
 
@@ -69,7 +69,7 @@ class Fields:
         found = islice(self.problems, self._before, None)
         return all(problem.severity != "error" for problem in found)
 
-    def _got(self, read: Callable[[], Value], place: Place) -> Value | None:
+    def got(self, read: Callable[[], Value], place: Place) -> Value | None:
         """Give a value, or None with an error where it is wrong."""
         try:
             return read()
@@ -117,14 +117,14 @@ class Fields:
 
     def text_of(self, node: Node, key: str) -> str:
         """Read a node that must be a text; numbers are taken as they were written."""
-        return self._got(lambda: text_of(node, key), node.place) or ""
+        return self.got(lambda: text_of(node, key), node.place) or ""
 
     def line(self, key: str, required: bool = False, default: str = "", example: str = "…") -> str:
         """Read a text that must stay on one line, such as a name: breaks become spaces."""
         node = self.value(key, required, example)
         if node is None:
             return default
-        return self._got(lambda: line_of(node, key), node.place) or ""
+        return self.got(lambda: line_of(node, key), node.place) or ""
 
     def id(self, key: str = "id", required: bool = True) -> str:
         """Read an id: lower-case letters, digits and hyphens."""
@@ -133,7 +133,7 @@ class Fields:
 
     def id_of(self, node: Node, key: str) -> str:
         """Read a node that must be an id."""
-        return self._got(lambda: id_of(node, key), node.place) or ""
+        return self.got(lambda: id_of(node, key), node.place) or ""
 
     def choice(
         self, key: str, options: Sequence[str], required: bool = False, default: str = ""
@@ -144,12 +144,12 @@ class Fields:
 
     def choice_of(self, node: Node, key: str, options: Sequence[str]) -> str:
         """Read a node that must be one of a few known words; "" where it is not."""
-        return self._got(lambda: choice_of(node, key, options), node.place) or ""
+        return self.got(lambda: choice_of(node, key, options), node.place) or ""
 
     def flag(self, key: str, default: bool = False) -> bool:
         """Read true or false."""
         node = self.value(key)
-        found = self._got(lambda: flag_of(node, key), node.place) if node else None
+        found = self.got(lambda: flag_of(node, key), node.place) if node else None
         return default if found is None else found
 
     def number(
@@ -166,7 +166,7 @@ class Fields:
         node = self.value(key, required, "2")
         if node is None:
             return taken(default, key)
-        number = self._got(
+        number = self.got(
             lambda: number_of(node, key, at_least, at_most, more_than, whole), node.place
         )
         if number is None:
@@ -208,7 +208,7 @@ class Fields:
         self, node: Node, key: str, quantity: str, positive: bool = False
     ) -> float | None:
         """Read a node that must be a text with a unit; None with a problem where it is not."""
-        value = self._got(lambda: quantity_of(node, key, quantity, positive), node.place)
+        value = self.got(lambda: quantity_of(node, key, quantity, positive), node.place)
         if value is None:
             return None
         usual = usual_of(self.what, key)
@@ -232,13 +232,13 @@ class Fields:
         node = self.value(key, required, "2031-09-04")
         if node is None:
             return None
-        found = self._got(lambda: time_of(node, key, "date"), node.place)
+        found = self.got(lambda: time_of(node, key, "date"), node.place)
         return found.date() if found else None
 
     def moment(self, key: str) -> datetime.datetime | None:
         """Read a local date and time such as 2031-03-13T18:00."""
         node = self.value(key)
-        return self._got(lambda: time_of(node, key, "time"), node.place) if node else None
+        return self.got(lambda: time_of(node, key, "time"), node.place) if node else None
 
     # -- lists and records --------------------------------------------------------------------
 
@@ -247,7 +247,7 @@ class Fields:
         node = self.value(key, required, "[…]")
         if node is None:
             return ()
-        return self._got(lambda: items_of(node, key, lone_item), node.place) or ()
+        return self.got(lambda: items_of(node, key, lone_item), node.place) or ()
 
     def is_empty_list(self, key: str) -> bool:
         """Tell whether a list stands there with nothing in it."""

@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 from builder.model.batch import Batch
 from builder.model.content import Content, Gear
 from builder.model.food import Food
-from builder.model.gear import Dryer, Fuel, Iron, Packaging, Pot, Stove
+from builder.model.gear import Dryer, Fuel, Iron, LabelSheet, Packaging, Pot, Stove
 from builder.model.place import Place
 from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
@@ -19,6 +19,7 @@ from builder.model.trip import Trip
 from builder.problems import Problem, in_order, nearest, printable
 from builder.reading.batches import read_batch
 from builder.reading.crosschecks import crosscheck
+from builder.reading.declaring import items_of_lists, keys_of, read_as
 from builder.reading.eaten import eaten_in_a_day
 from builder.reading.fields import DEVICES, Fields, can_be_id
 from builder.reading.files import (
@@ -31,7 +32,8 @@ from builder.reading.files import (
     top_of,
 )
 from builder.reading.foods import read_food
-from builder.reading.gear import SECTIONS
+from builder.reading.gear import WrittenGear
+from builder.reading.gear_files import GearFile
 from builder.reading.notes import Notes
 from builder.reading.recipes import check_nested, read_recipe
 from builder.reading.tables import read_table
@@ -225,15 +227,14 @@ class _FolderReader:
 
     def read_gear(self) -> Gear:
         """Read all gear files: mappings of lists."""
-        found: dict[str, dict[str, Any]] = {section: {} for section in SECTIONS}
+        found: dict[str, dict[str, Any]] = {section: {} for section in keys_of(GearFile)}
         for layer, file in self.files("gear"):
-            whole = Fields(file.node, self.problems, "gear file")
-            for section, reader in SECTIONS.items():
-                for node in whole.list(section):
-                    record = reader(Fields(node, self.problems, section.rstrip("s")))
-                    text = RecordText(file.path, file.text, node, section)
-                    self._keep(section, found[section], record, layer, node, text)
-            whole.done()
+            for section, kind, node in items_of_lists(GearFile, file.node, self.problems):
+                assert issubclass(kind, WrittenGear)
+                written = read_as(kind, node, self.problems)
+                record = written.made() if written else None
+                text = RecordText(file.path, file.text, node, section)
+                self._keep(section, found[section], record, layer, node, text)
         return Gear(
             stoves=_only(found["stoves"], Stove),
             fuels=_only(found["fuels"], Fuel),
@@ -241,6 +242,7 @@ class _FolderReader:
             irons=_only(found["irons"], Iron),
             packaging=_only(found["packaging"], Packaging),
             dryers=_only(found["dryers"], Dryer),
+            sheets=_only(found["sheets"], LabelSheet),
         )
 
     def read_recipes(self, foods: Mapping[str, Food]) -> dict[str, Recipe]:
@@ -308,7 +310,7 @@ _MANY = {
 }
 
 
-_Gear = TypeVar("_Gear", Stove, Fuel, Pot, Iron, Packaging, Dryer)
+_Gear = TypeVar("_Gear", Stove, Fuel, Pot, Iron, Packaging, Dryer, LabelSheet)
 
 
 def _only(records: Mapping[str, Any], kind: type[_Gear]) -> dict[str, _Gear]:
@@ -320,12 +322,8 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     reader = _FolderReader(layers)
     top = len(reader.layers) - 1
     reader.misnamed()
-    sources = reader.read(
-        "source", "sources.yaml", lambda node, notes: read_source(Fields(node, notes, "source"))
-    )
-    cautions = reader.read(
-        "caution", "cautions", lambda node, notes: read_caution(Fields(node, notes, "caution"))
-    )
+    sources = reader.read("source", "sources.yaml", read_source)
+    cautions = reader.read("caution", "cautions", read_caution)
     gear = reader.read_gear()
     foods = reader.read("food", "foods", read_food)
     recipes = reader.read_recipes(foods)
@@ -338,10 +336,15 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     shown = tuple(layer.shown for layer in layers)
     content = Content(foods, batches, recipes, gear, trips, cautions, sources, folders=shown)
     content, problems = crosscheck(content, reader.broken)
+    unused = reader.problems.unused(f"{reader.layers[-1].shown}/")
     return Folder(
         content=content,
         problems=in_order(
-            [*_unechoed(reader.problems, reader.broken), *reader.problems.unused(), *problems]
+            [
+                *_unechoed(reader.problems, reader.broken),
+                *reader.problems.unused(f"{reader.layers[-1].shown}/"),
+                *problems,
+            ]
         ),
         texts=reader.texts,
         own=frozenset(key for key, layer in reader.owner.items() if layer == top),

@@ -188,7 +188,7 @@ class WrittenFood(Record, title="food"):
         "Its number in the nutrient database.", default="", example='"16015"'
     )
 
-    def food(self) -> Food:
+    def made(self) -> Food:
         """Give what planning reckons with."""
         return Food(
             id=self.id,
@@ -226,4 +226,4 @@ class WrittenFood(Record, title="food"):
 def read_food(node: Node, notes: Notes) -> Food | None:
     """Read one food; None where it has errors."""
     found = read_as(WrittenFood, node, notes)
-    return found.food() if found else None
+    return found.made() if found else None

@@ -1,219 +1,270 @@
-"""Reads stoves, fuels, pots, irons, packaging and dryers."""
+"""What one cooks with: the keys of stoves, fuels, pots and irons."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable
-from typing import cast
+from collections.abc import Collection
+from typing import Annotated
 
-from builder.model.batch import METHODS, Method
-from builder.model.figure import Figure, Told, nothing
 from builder.model.gear import (
-    BARRIERS,
     FUEL_KINDS,
     GASES,
     MATERIALS,
-    Barrier,
     Container,
-    Dryer,
     Fuel,
     FuelKind,
     Iron,
     Material,
-    Packaging,
     Pot,
     Stove,
     StoveTest,
 )
-from builder.reading.fields import Fields, told_name
+from builder.reading.declaring import Check, Here, Record, key
+from builder.reading.measures import Quantity, count
+from builder.reading.notes import Amiss, refuse
 from builder.reading.plausible import check_container, check_fuel_energy
-from builder.reading.usual import USUAL
-from builder.reading.yaml_door import quoted
-from builder.units import QuantityError, range_like, read_quantity
-
-_TEST = re.compile(r"(?P<water>.+?) from (?P<cold>.+?) with (?P<fuel>.+?)(?: at (?P<height>.+?))?")
-
-_TEST_PARTS = {
-    "water": "volume_ml",
-    "cold": "water_c",
-    "fuel": "mass_g",
-    "height": "altitude_m",
-}
+from builder.reading.stove_tests import BoilingTest
+from builder.reading.vocabulary import Choice, Flag, Id, Items, Line
 
 MIX_SUM_MAY_BE_OFF = 0.011  # labels print whole percent
 
 
-def read_stove(fields: Fields) -> Stove | None:
-    """Read a stove; None where it has errors."""
-    if not fields.has("efficiency") and not fields.has("boiled") and fields.node.is_map:
-        fields.problem(
-            fields.node.place,
+class WrittenGear(Record):
+    """A thing that has an id, of which planning's record can be made."""
+
+    def made(self) -> object:
+        """Give what planning reckons with."""
+        raise NotImplementedError
+
+
+def _the_flame_turns_down(here: Here) -> None:
+    power_w = here.above.get("power")
+    if power_w is not None and here.value > power_w:
+        refuse(
+            "lowest",
+            f"lowest: {here.value:g} W is more than the power of {power_w:g} W",
+            "write how small the flame can be turned, or swap the two",
+        )
+
+
+class WrittenStove(WrittenGear, title="stove"):
+    """A burner."""
+
+    id: Annotated[str, Id()] = key("By which trips name it.", required=True, example="top-burner")
+    name: Annotated[str, Line()] = key(
+        "What the pages call it.", required=True, example="Small gas burner"
+    )
+    burns: Annotated[str, Line()] = key(
+        "The id of its fuel.", required=True, example="gas-mix", stub="gas-mix"
+    )
+    power: Annotated[float, Quantity("power_w", positive=True)] = key(
+        "Its heat at full flame.", required=True, example="2600 W"
+    )
+    lowest: Annotated[float, Quantity("power_w"), Check(_the_flame_turns_down)] = key(
+        "Its heat at the smallest flame.", default="0 W", example="500 W"
+    )
+    efficiency: Annotated[float | None, Quantity("share", positive=True)] = key(
+        "The share of its heat that reaches the pot; needed where no `boiled` tells it.",
+        example="55 %",
+    )
+    boiled: Annotated[StoveTest | None, BoilingTest()] = key(
+        "Your own test, which goes before the efficiency.",
+        example="1 l from 9 degC with 14 g at 640 m",
+    )
+    mass: Annotated[float, Quantity("mass_g")] = key(
+        "What it weighs.", required=True, example="75 g"
+    )
+    liquid_feed: Annotated[bool, Flag()] = key(
+        "Whether the canister stands upside down, so that cold gas reaches it.",
+        default=False,
+        example="true",
+    )
+
+    @classmethod
+    def amiss_among(cls, keys: Collection[str]) -> Amiss | None:
+        """Ask for the efficiency, or a test that tells it."""
+        if "efficiency" in keys or "boiled" in keys:
+            return None
+        return Amiss(
             "missing",
             "this stove tells neither its `efficiency` nor a test of your own",
             "write `efficiency: 55 %`, or what it boiled: `boiled: 1 l from 9 degC with 14 g`",
         )
-    stove = Stove(
-        id=fields.id(),
-        name=fields.line("name", required=True),
-        burns=fields.line("burns", required=True, example="gas-mix"),
-        power_w=fields.quantity("power", "power_w", required=True, positive=True, default=1.0),
-        efficiency_share=fields.maybe_quantity("efficiency", "share", positive=True),
-        mass_g=fields.quantity("mass", "mass_g", required=True),
-        lowest_w=fields.quantity("lowest", "power_w"),
-        liquid_feed=fields.flag("liquid_feed"),
-        test=read_stove_test(fields),
-        places=fields.places(),
-    )
-    if fields.has("power") and stove.lowest_w > stove.power_w:
-        fields.problem(
-            fields.place("lowest"),
-            "lowest",
-            f"lowest: {stove.lowest_w:g} W is more than the power of {stove.power_w:g} W",
-            "write how small the flame can be turned, or swap the two",
+
+    def made(self) -> Stove:
+        """Give what planning reckons with."""
+        return Stove(
+            id=self.id,
+            name=self.name,
+            burns=self.burns,
+            power_w=self.power,
+            efficiency_share=self.efficiency,
+            mass_g=self.mass,
+            lowest_w=self.lowest,
+            liquid_feed=self.liquid_feed,
+            test=self.boiled,
+            places=self.places(),
         )
-    return stove if fields.done() else None
 
 
-def read_stove_test(fields: Fields) -> StoveTest | None:
-    """Read one's own test, such as `boiled: 1 l from 9 degC with 14 g at 640 m`."""
-    node = fields.value("boiled")
-    if node is None:
-        return None
-    match = _TEST.fullmatch(fields.text_of(node, "boiled"))
-    if match is None:
-        fields.problem(
-            node.place,
-            "stove-test",
-            f"boiled: {node.described()} tells no test",
-            "write `boiled: 1 l from 9 degC with 14 g`, and the height where it was: `at 640 m`",
+def _a_container_weighs_what_such_weigh(here: Here) -> None:
+    holds_g = here.above.get("holds")
+    if holds_g:
+        check_container(here.judging(here.value), holds_g, here.value)
+
+
+class WrittenContainer(Record, title="container"):
+    """A size in which a fuel is sold or carried."""
+
+    holds: Annotated[float, Quantity("mass_g", positive=True)] = key(
+        "The fuel in it.", required=True, example="230 g"
+    )
+    empty: Annotated[float, Quantity("mass_g"), Check(_a_container_weighs_what_such_weigh)] = key(
+        "What it weighs empty.", default="0 g", example="150 g"
+    )
+
+
+class WrittenMix(Record, title="gas mix"):
+    """The mass share of each gas; they add up to 100 %."""
+
+    propane: Annotated[float, Quantity("share")] = key("Propane.", default="0 %", example="30 %")
+    isobutane: Annotated[float, Quantity("share")] = key(
+        "Isobutane.", default="0 %", example="20 %"
+    )
+    butane: Annotated[float, Quantity("share")] = key("Butane.", default="0 %", example="50 %")
+
+    def shares(self) -> tuple[tuple[str, float], ...]:
+        """Give each gas that is in it, with its share."""
+        shares = ((gas, getattr(self, gas)) for gas in GASES)
+        return tuple((gas, share) for gas, share in shares if share)
+
+
+def _the_gases_add_up(here: Here) -> None:
+    total_share = sum(share for _, share in here.value.shares())
+    if abs(total_share - 1) > MIX_SUM_MAY_BE_OFF:
+        says = f"the gases add up to {total_share * 100:.0f} %"
+        refuse("mix-sum", says, "make them add up to 100 %")
+
+
+def _a_fuel_gives_what_its_kind_gives(here: Here) -> None:
+    kind: FuelKind | None = here.above.get("kind")
+    if kind is not None:
+        check_fuel_energy(here.judging(here.value), kind, here.value)
+
+
+class WrittenFuel(WrittenGear, title="fuel"):
+    """What a stove burns."""
+
+    id: Annotated[str, Id()] = key("By which stoves name it.", required=True, example="gas-mix")
+    name: Annotated[str, Line()] = key(
+        "What the pages call it.", required=True, example="Propane-butane mix"
+    )
+    kind: Annotated[FuelKind, Choice(FUEL_KINDS)] = key("What it is.", required=True, example="gas")
+    energy: Annotated[
+        float,
+        Quantity("energy_mj_kg", positive=True),
+        Check(_a_fuel_gives_what_its_kind_gives),
+    ] = key("Its heating value, net.", required=True, example="45.8 MJ/kg")
+    mix: Annotated[WrittenMix | None, Check(_the_gases_add_up)] = key(
+        "Which gases are in it.", example="{propane: 30 %, butane: 70 %}"
+    )
+    lights_from: Annotated[float | None, Quantity("temperature_c")] = key(
+        "Its flash point: the coldest at which a match lights it.", example="38 degC"
+    )
+    containers: Annotated[tuple[WrittenContainer, ...], Items()] = key(
+        "The sizes in which you can carry it.",
+        default=(),
+        example="[{holds: 230 g, empty: 150 g}]",
+    )
+
+    def made(self) -> Fuel:
+        """Give what planning reckons with."""
+        return Fuel(
+            id=self.id,
+            name=self.name,
+            kind=self.kind,
+            energy_mj_kg=self.energy,
+            containers=tuple(Container(each.holds, each.empty) for each in self.containers),
+            mix=self.mix.shares() if self.mix else (),
+            lights_from_c=self.lights_from,
+            places=self.places(),
         )
-        return None
-    read: dict[str, float] = {}
-    for part, quantity in _TEST_PARTS.items():
-        text, name = match[part], told_name(part, quantity)
-        if not text:  # where no height is told
-            read[part] = nothing(name, "not told")
-            continue
-        try:
-            read[part] = Figure(read_quantity(text, quantity), Told(node.place, name))
-        except QuantityError as error:
-            fields.problem(node.place, error.kind, f"boiled: {error.says}", error.mend)
-            return None
-        among = USUAL["stove test", part]
-        shown = range_like(text, quantity, *among.usual)
-        fields.judge(among, read[part], node.place, f"boiled: {quoted(text)}", shown)
-    return StoveTest(read["water"], read["cold"], read["fuel"], read["height"])
 
 
-def read_fuel(fields: Fields) -> Fuel | None:
-    """Read a fuel; None where it has errors."""
-    containers = []
-    for node in fields.list("containers"):
-        record = Fields(node, fields.problems, "container")
-        container = Container(
-            holds_g=record.quantity("holds", "mass_g", required=True, positive=True),
-            empty_g=record.quantity("empty", "mass_g"),
+class WrittenPot(WrittenGear, title="pot"):
+    """A pot."""
+
+    id: Annotated[str, Id()] = key("By which trips name it.", required=True, example="pot-2l")
+    name: Annotated[str, Line()] = key(
+        "What the pages call it.", required=True, example="Two-litre pot"
+    )
+    holds: Annotated[float, Quantity("volume_ml", positive=True)] = key(
+        "What it holds to the brim.", required=True, example="2 l"
+    )
+    fill_to: Annotated[float, Quantity("share", positive=True)] = key(
+        "How full it may be.", default="75 %", example="75 %"
+    )
+    mass: Annotated[float, Quantity("mass_g")] = key(
+        "What it weighs.", required=True, example="240 g"
+    )
+    material: Annotated[Material, Choice(MATERIALS)] = key(
+        "What it is made of.", required=True, example="aluminium"
+    )
+    loss_at_boil: Annotated[float, Quantity("power_w")] = key(
+        "The heat it loses while it boils.", default="100 W", example="100 W"
+    )
+    pressure: Annotated[float | None, Quantity("gauge_kpa", positive=True)] = key(
+        "What a pressure cooker holds above the air outside; tells how long a simmer with the lid "
+        "on takes in it.",
+        example="0.8 bar",
+    )
+    diameter: Annotated[float | None, Quantity("length_cm", positive=True)] = key(
+        "How wide its bottom is.", example="18 cm", not_used_yet=True
+    )
+
+    def made(self) -> Pot:
+        """Give what planning reckons with."""
+        return Pot(
+            id=self.id,
+            name=self.name,
+            holds_ml=self.holds,
+            mass_g=self.mass,
+            material=self.material,
+            fill_share=self.fill_to,
+            loss_at_boil_w=self.loss_at_boil,
+            gauge_kpa=self.pressure,
+            diameter_cm=self.diameter,
+            places=self.places(),
         )
-        check_container(record, container)
-        containers.append(container)
-        record.done()
-    mix = []
-    record_mix = fields.record("mix", "gas mix")
-    if record_mix is not None:
-        for gas in GASES:
-            share = record_mix.quantity(gas, "share")
-            if share:
-                mix.append((gas, share))
-        if record_mix.done() and abs(sum(share for _, share in mix) - 1) > MIX_SUM_MAY_BE_OFF:
-            total = sum(share for _, share in mix) * 100
-            record_mix.problem(
-                record_mix.node.place,
-                "mix-sum",
-                f"the gases add up to {total:.0f} %",
-                "make them add up to 100 %",
-            )
-    energy_mj_kg = fields.maybe_quantity("energy", "energy_mj_kg", required=True, positive=True)
-    fuel = Fuel(
-        id=fields.id(),
-        name=fields.line("name", required=True),
-        kind=cast(FuelKind, fields.choice("kind", FUEL_KINDS, required=True)),
-        energy_mj_kg=energy_mj_kg or 1.0,
-        containers=tuple(containers),
-        mix=tuple(mix),
-        lights_from_c=fields.maybe_quantity("lights_from", "temperature_c"),
-        places=fields.places(),
+
+
+class WrittenIron(WrittenGear, title="iron"):
+    """A campfire iron."""
+
+    id: Annotated[str, Id()] = key("By which trips name it.", required=True, example="square-iron")
+    name: Annotated[str, Line()] = key(
+        "What the pages call it.", required=True, example="Square iron"
     )
-    if fuel.kind and energy_mj_kg is not None:
-        check_fuel_energy(fields, fuel.kind, energy_mj_kg)
-    return fuel if fields.done() else None
-
-
-def read_pot(fields: Fields) -> Pot | None:
-    """Read a pot; None where it has errors."""
-    pot = Pot(
-        id=fields.id(),
-        name=fields.line("name", required=True),
-        holds_ml=fields.quantity("holds", "volume_ml", required=True, positive=True, default=1.0),
-        mass_g=fields.quantity("mass", "mass_g", required=True),
-        material=cast(Material, fields.choice("material", MATERIALS, required=True)),
-        fill_share=fields.quantity("fill_to", "share", default=0.75, positive=True),
-        loss_at_boil_w=fields.quantity("loss_at_boil", "power_w", default=100.0),
-        gauge_kpa=fields.maybe_quantity("pressure", "gauge_kpa", positive=True),
-        places=fields.places(),
+    presses: Annotated[int, count(at_least=1)] = key(
+        "How many fillings it takes at once.", default=1, example="1"
     )
-    return pot if fields.done() else None
-
-
-def read_iron(fields: Fields) -> Iron | None:
-    """Read a campfire iron; None where it has errors."""
-    iron = Iron(
-        id=fields.id(),
-        name=fields.line("name", required=True),
-        mass_g=fields.quantity("mass", "mass_g", required=True),
-        presses=fields.count("presses", default=1, at_least=1),
-        material=cast(Material, fields.choice("material", MATERIALS, default="cast-iron")),
-        face_cm2=fields.maybe_quantity("face", "area_cm2", positive=True),
-        places=fields.places(),
+    mass: Annotated[float, Quantity("mass_g")] = key(
+        "What it weighs.", required=True, example="1.9 kg"
     )
-    return iron if fields.done() else None
-
-
-def read_packaging(fields: Fields) -> Packaging | None:
-    """Read a kind of packaging; None where it has errors."""
-    packaging = Packaging(
-        id=fields.id(),
-        name=fields.line("name", required=True),
-        mass_g=fields.quantity("mass", "mass_g", required=True),
-        barrier=cast(Barrier, fields.choice("barrier", BARRIERS, required=True)),
-        holds_ml=fields.maybe_quantity("holds", "volume_ml", positive=True),
-        places=fields.places(),
+    material: Annotated[Material, Choice(MATERIALS)] = key(
+        "What it is made of.", default="cast-iron", example="cast-iron"
     )
-    return packaging if fields.done() else None
-
-
-def read_dryer(fields: Fields) -> Dryer | None:
-    """Read a dryer; None where it has errors."""
-    dryer = Dryer(
-        id=fields.id(),
-        name=fields.line("name", required=True),
-        method=cast(
-            Method,
-            fields.choice("method", [m for m in METHODS if m != "bought"], required=True),
-        ),
-        load_g=fields.quantity("load", "mass_g", required=True, positive=True),
-        hours=fields.number("hours", required=True, more_than=0, at_most=500),
-        ice_g=fields.maybe_quantity("ice", "mass_g", positive=True),
-        trays_cm2=fields.maybe_quantity("trays", "area_cm2", positive=True),
-        places=fields.places(),
+    face: Annotated[float | None, Quantity("area_cm2", positive=True)] = key(
+        "The area of one plate; tells how long a cast-iron one heats up.", example="140 cm2"
     )
-    return dryer if fields.done() else None
 
-
-SECTIONS: dict[str, Callable[[Fields], object | None]] = {
-    "stoves": read_stove,
-    "fuels": read_fuel,
-    "pots": read_pot,
-    "irons": read_iron,
-    "packaging": read_packaging,
-    "dryers": read_dryer,
-}
+    def made(self) -> Iron:
+        """Give what planning reckons with."""
+        return Iron(
+            id=self.id,
+            name=self.name,
+            mass_g=self.mass,
+            presses=self.presses,
+            material=self.material,
+            face_cm2=self.face,
+            places=self.places(),
+        )

@@ -11,6 +11,11 @@ from builder.reading.usual import Range
 UNUSUAL, IMPOSSIBLE = "unusual", "out-of-range"  # kinds of problem: the warning and the error
 _ODD = (UNUSUAL, IMPOSSIBLE)
 
+# Words for a part of a record that read better without "a".
+NO_ARTICLE = frozenset(
+    {"air", "water", "travel", "meals", "packs", "without", "every_day", "review"}
+)
+
 
 class Amiss(ValueError):
     """What is wrong with one value; who holds the value knows its place."""
@@ -48,9 +53,14 @@ class Notes(list[Problem]):
         """Note a key that is read and kept, and that nothing is made of yet."""
         self._unused.setdefault((what, key), []).append(place)
 
-    def unused(self) -> list[Problem]:
-        """Give a warning for each key that nothing is made of yet, with its places."""
-        return [_unused(*pair, sorted(places)) for pair, places in self._unused.items()]
+    def unused(self, folder: str) -> list[Problem]:
+        """Give a warning for each key that nothing is made of yet, with its places in a folder."""
+        found = []
+        for (what, key), places in self._unused.items():
+            own = sorted(place for place in places if place.file.startswith(folder))
+            if own:
+                found.append(_unused(what, key, own))
+        return found
 
 
 class Judge(Protocol):
@@ -88,11 +98,18 @@ def _odd_at(problems: list[Problem], place: Place) -> int | None:
     return next(among, None)
 
 
+def with_article(what: str) -> str:
+    """Put the article before a word."""
+    if what in NO_ARTICLE:
+        return what
+    return f"{'an' if what[0] in 'aeiou' else 'a'} {what}"
+
+
 _PLACES_TOLD = 4
 
 
 def _unused(what: str, key: str, places: list[Place]) -> Problem:
-    says = f"`{key}` of a {what} is read and kept, but this version does not use it yet"
+    says = f"`{key}` of {with_article(what)} is read and kept, but this version does not use it yet"
     if len(places) > 1:
         told = ", ".join(map(str, places[1 : _PLACES_TOLD + 1]))
         more = ", …" if len(places) > _PLACES_TOLD + 1 else ""

@@ -18,6 +18,17 @@ _NOTHING = r"[-+−]?0+(?:[.,]0+)?"
 
 def quantity_schema(quantity: str, positive: bool) -> dict[str, Any]:
     """Give what a number with a unit looks like; bounds are told when a folder is checked."""
+    examples = DIMENSIONS[quantity].examples
+    return {
+        "type": "string",
+        "pattern": rf"^\s*{quantity_pattern(quantity, positive)}\s*$",
+        "errorMessage": f"write {examples}",
+        "patternErrorMessage": f"write {examples}",
+    }
+
+
+def quantity_pattern(quantity: str, positive: bool = False) -> str:
+    """Give a pattern of a number with a unit."""
     dimension = DIMENSIONS[quantity]
     sign = "[-+−]?" if dimension.lowest < 0 else "[+]?"
     units = _any_of(dimension.units)
@@ -27,12 +38,7 @@ def quantity_schema(quantity: str, positive: bool) -> dict[str, Any]:
         never.append(rf"{_THOUSANDS_WITH_A_POINT}\s*(?:{_any_of(thousands)})\s*$")
     if positive and dimension.lowest >= 0:
         never.append(rf"{_NOTHING}\s*(?:{units})\s*$")
-    return {
-        "type": "string",
-        "pattern": rf"^\s*(?!{'|'.join(never)})(?:{sign}{_DECIMAL}|{_FRACTION})\s*(?:{units})\s*$",
-        "errorMessage": f"write {dimension.examples}",
-        "patternErrorMessage": f"write {dimension.examples}",
-    }
+    return rf"(?!{'|'.join(never)})(?:{sign}{_DECIMAL}|{_FRACTION})\s*(?:{units})"
 
 
 def price_schema(quantity: str, example: str) -> dict[str, Any]:

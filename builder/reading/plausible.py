@@ -8,9 +8,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from itertools import pairwise
 
-from builder.model.gear import Container, FuelKind
+from builder.model.gear import FuelKind
 from builder.model.trip import Travel, TravelBy
 from builder.reading.fields import Fields
+from builder.reading.notes import Judge
 from builder.reading.usual import Range
 from builder.units import plain
 
@@ -144,12 +145,11 @@ def check_carried(record: Fields, mass_kg: float, carried_g: float | None, key: 
         record.judge(among, carried_g / 1000 / mass_kg, record.place(key), found, shown)
 
 
-def check_fuel_energy(fields: Fields, kind: FuelKind, energy_mj_kg: float) -> None:
+def check_fuel_energy(judge: Judge, kind: FuelKind, energy_mj_kg: float) -> None:
     """Compare the heating value with those of its kind of fuel."""
     among = FUEL_ENERGIES_MJ_KG[kind]
     found = f"energy: {plain(energy_mj_kg)} MJ/kg of {kind} fuel"
-    shown = among.usual_in("MJ/kg")
-    fields.judge(among, energy_mj_kg, fields.place("energy"), found, shown)
+    judge(among, energy_mj_kg, found, among.usual_in("MJ/kg"))
 
 
 def check_air(record: Fields, low_c: float, high_c: float) -> None:
@@ -159,12 +159,11 @@ def check_air(record: Fields, low_c: float, high_c: float) -> None:
     record.judge(AIR_SPAN_K, high_c - low_c, record.place("high"), found, shown)
 
 
-def check_container(record: Fields, container: Container) -> None:
+def check_container(judge: Judge, holds_g: float, empty_g: float) -> None:
     """Compare what a container weighs empty with what it holds."""
-    share = container.empty_g / container.holds_g if container.holds_g else 0.0
-    found = f"empty: {plain(container.empty_g)} g for {plain(container.holds_g)} g of fuel"
-    shown = EMPTY_OF_FULL.usual_in("g", of=container.holds_g)
-    record.judge(EMPTY_OF_FULL, share, record.place("empty"), found, shown)
+    share = empty_g / holds_g
+    found = f"empty: {plain(empty_g)} g for {plain(holds_g)} g of fuel"
+    judge(EMPTY_OF_FULL, share, found, EMPTY_OF_FULL.usual_in("g", of=holds_g))
 
 
 def check_step_minutes(line: Fields, do: str, minutes: float) -> None:

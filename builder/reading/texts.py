@@ -1,64 +1,131 @@
-"""Reads sources and cautions."""
+"""Sources and cautions: their keys."""
 
 from __future__ import annotations
 
-from typing import cast
+from typing import Annotated
 
 from builder.model.source import KNOWN, LEVELS, CautionText, Known, Level, Source
-from builder.reading.fields import Fields
-from builder.reading.yaml_door import quoted
+from builder.reading.declaring import Check, Here, Record, key, read_as
+from builder.reading.measures import count
+from builder.reading.notes import Notes, refuse
+from builder.reading.vocabulary import Choice, Flag, Id, Line, Text, Words
+from builder.reading.yaml_door import Node, quoted
 from builder.units import odd_blanks
 
 
-def read_source(fields: Fields) -> Source | None:
-    """Read a source; `read: false` alone means quoted from memory."""
-    read = fields.flag("read", default=False)
-    how = fields.choice("how", KNOWN, default="read" if read else "memory")
-    source = Source(
-        id=fields.id(),
-        title=fields.line("title", required=True),
-        how=cast(Known, how),
-        publisher=fields.line("publisher"),
-        author=fields.line("author"),
-        year=fields.count("year") or None,
-        url=fields.line("url"),
-        places=fields.places(),
-    )
-    if source.url and not source.url.startswith(("https://", "http://")):
-        fields.problem(
-            fields.place("url"),
-            "url",
-            f"{quoted(source.url)} is no web address",
-            "write https://… or leave it out",
-        )
-    told = fields.value("read")
-    is_told = told is None or isinstance(told.value, bool)
-    if read != (how in ("read", "copy")) and fields.has("how") and is_told:
-        fields.problem(
-            fields.place("how"),
+def _how_goes_with_read(here: Here) -> None:
+    read = here.above.get("read")
+    if read is not None and read != (here.value in ("read", "copy")):
+        refuse(
             "how",
-            f"read: {str(read).lower()} and how: {how} disagree",
+            f"read: {str(read).lower()} and how: {here.value} disagree",
             "read: true goes with how: read or copy, read: false with memory or practice",
         )
-    return source if fields.done() else None
 
 
-def read_caution(fields: Fields) -> CautionText | None:
-    """Read the words of a caution; None where it has errors."""
-    caution = CautionText(
-        id=fields.id(),
-        level=cast(Level, fields.choice("level", LEVELS, required=True)),
-        title=fields.line("title", required=True),
-        text=fields.text("text", required=True),
-        sources=fields.words("sources"),
-        aloud=fields.flag("aloud", default=False),
-        places=fields.places(fields.places_of_words("sources")),
+def _is_a_web_address(here: Here) -> None:
+    if not here.value.startswith(("https://", "http://")):
+        says = f"{quoted(here.value)} is no web address"
+        refuse("url", says, "write https://… or leave it out")
+
+
+class WrittenSource(Record, title="source"):
+    """A published document that a number or caution rests on."""
+
+    id: Annotated[str, Id()] = key(
+        "By which foods and cautions name it.", required=True, example="usda-sr28"
     )
-    for odd in odd_blanks(caution.text):
-        fields.problem(
-            fields.place("text"),
+    title: Annotated[str, Line()] = key(
+        "Its title.", required=True, example="National Nutrient Database, Release 28"
+    )
+    author: Annotated[str, Line()] = key("Who wrote it.", default="", example="A. Writer")
+    publisher: Annotated[str, Line()] = key(
+        "Who published it.", default="", example="Department of Agriculture"
+    )
+    year: Annotated[int | None, count()] = key("The year it appeared.", example="2015")
+    url: Annotated[str, Line(), Check(_is_a_web_address)] = key(
+        "Its web address.", default="", example="https://example.org/table"
+    )
+    read: Annotated[bool, Flag()] = key(
+        "Whether you read it yourself; `false` alone means quoted from memory.",
+        default=False,
+        example="true",
+    )
+    how: Annotated[Known | None, Choice(KNOWN), Check(_how_goes_with_read)] = key(
+        "How it is known: read, read in a copy, quoted from memory, or common practice; left out, "
+        "`read` decides.",
+        example="copy",
+    )
+
+    def made(self) -> Source:
+        """Give what pages cite."""
+        return Source(
+            id=self.id,
+            title=self.title,
+            how=self.how or ("read" if self.read else "memory"),
+            publisher=self.publisher,
+            author=self.author,
+            year=self.year or None,
+            url=self.url,
+            places=self.places(),
+        )
+
+
+def _quantities_are_told_twice(here: Here) -> None:
+    for odd in odd_blanks(here.value):
+        refuse(
             "quantity",
             f"{quoted(odd)} is no quantity told in metric and in US units",
             "write one as {74 degC|165 degF}, the same in both, and use braces for nothing else",
         )
-    return caution if fields.done() else None
+
+
+class WrittenCaution(Record, title="caution"):
+    """The words of a caution; the tool knows when it holds."""
+
+    id: Annotated[str, Id()] = key("One that the tool knows.", required=True, example="two-hours")
+    level: Annotated[Level, Choice(LEVELS)] = key(
+        "How grave it is.", required=True, example="danger"
+    )
+    title: Annotated[str, Line()] = key(
+        "The act, in few words.", required=True, example="Eat it within two hours"
+    )
+    text: Annotated[str, Text(), Check(_quantities_are_told_twice)] = key(
+        "What to do and why; a quantity is told in both systems, `{74 degC|165 degF}`, and a kit "
+        "shows the one of its `units`.",
+        required=True,
+        example="Eat it within two hours of cooking.",
+    )
+    sources: Annotated[tuple[str, ...], Words()] = key(
+        "The sources it rests on.", default=(), example="[usda-danger-zone]"
+    )
+    aloud: Annotated[bool, Flag()] = key(
+        "Whether anybody is told it before any trip of the kind: it goes on the page to read "
+        "aloud, and is no danger of this trip's own.",
+        default=False,
+        example="true",
+    )
+
+    def made(self) -> CautionText:
+        """Give the words and where they rest."""
+        return CautionText(
+            id=self.id,
+            level=self.level,
+            title=self.title,
+            text=self.text,
+            sources=self.sources,
+            aloud=self.aloud,
+            places=self.places("sources"),
+        )
+
+
+def read_source(node: Node, notes: Notes) -> Source | None:
+    """Read a source; None where it has errors."""
+    found = read_as(WrittenSource, node, notes)
+    return found.made() if found else None
+
+
+def read_caution(node: Node, notes: Notes) -> CautionText | None:
+    """Read the words of a caution; None where it has errors."""
+    found = read_as(WrittenCaution, node, notes)
+    return found.made() if found else None

@@ -55,7 +55,6 @@ from builder.reading.chilled import read_chilled
 from builder.reading.compositions import odd_sum, read_composition
 from builder.reading.eaten import check_eaten, check_energy
 from builder.reading.fields import Fields, echoed, overlaid, taken
-from builder.reading.gear import read_stove_test
 from builder.reading.plausible import (
     check_air,
     check_body,
@@ -63,6 +62,7 @@ from builder.reading.plausible import (
     check_way,
 )
 from builder.reading.recipes import amount_g
+from builder.reading.stove_tests import read_stove_test
 from builder.reading.yaml_door import Node, quoted
 from builder.speech import later
 

@@ -138,6 +138,22 @@ USUAL_KEPT: dict[tuple[str, str], Range] = {
     ("food", "price"): Range((0.1, 5000), (0, 1e6), "of any currency"),
     ("food", "dried_price"): Range((0.1, 20_000), (0, 1e6), "of any currency"),
     ("food", "pack"): Range((5, 25_000), (0.5, 500_000), "a spice bag to a sack"),
+    ("pot", "diameter"): Range((8, 45), (3, 150), "a mug to a canteen pot"),
+    ("packaging", "price"): Range((0.005, 100), (0, 10_000), "of any currency"),
+    ("dryer", "power"): Range((80, 4000), (5, 30_000), "a small shelf to a freeze dryer; fans"),
+    ("dryer", "from"): Range((15, 80), (-60, 200), "a freeze dryer needs none"),
+    ("dryer", "to"): Range((40, 260), (0, 320), "a dehydrator 70, an oven 250"),
+    ("dryer", "price"): Range((5, 100_000), (0, 1e6), "of any currency"),
+    ("dryer", "lasts"): Range((20, 5000), (1, 100_000), "a few years of weekends"),
+    ("dryer", "runs_a_year"): Range((1, 150), (0.1, 730), "now and then to every other day"),
+    ("sheet", "columns"): Range((1, 10), (1, 50), "shop sheets 1 to 7"),
+    ("sheet", "rows"): Range((1, 30), (1, 100), "shop sheets 1 to 27"),
+    ("sheet", "width"): Range((15, 216), (5, 420), "a small label to a page"),
+    ("sheet", "height"): Range((8, 297), (3, 600), "a small label to a page"),
+    ("sheet", "left"): Range((0, 40), (0, 300), "the paper's margin"),
+    ("sheet", "top"): Range((0, 40), (0, 300), "the paper's margin"),
+    ("gap", "across"): Range((0, 20), (0, 200), "cut one beside the other, or apart"),
+    ("gap", "down"): Range((0, 20), (0, 200), "cut one below the other, or apart"),
 }
 
 # A packet's label stands on the meal itself; what a camp tells may stand on the trip.

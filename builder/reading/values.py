@@ -10,7 +10,7 @@ from typing import Literal
 
 from builder.model.figure import Figure, Told, named, nothing
 from builder.problems import did_you_mean, nearest
-from builder.reading.notes import Amiss, refuse
+from builder.reading.notes import NO_ARTICLE, Amiss, refuse, with_article
 from builder.reading.yaml_door import Node, quoted
 from builder.units import DIMENSIONS, QuantityError, read_number, read_quantity
 
@@ -27,10 +27,6 @@ MOMENT = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}[T ][0-9]{2}:[0-9]{2}")
 _YEARS = (1900, 2200)
 # Signs that turn the direction of what follows; in a name they would turn the line around it.
 _TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
-# Words for a part of a record that read better without "a".
-NO_ARTICLE = frozenset(
-    {"air", "water", "travel", "meals", "packs", "without", "every_day", "review"}
-)
 
 
 def can_be_id(text: str) -> bool:
@@ -223,13 +219,6 @@ def echoed(node: Node) -> str:
     """Give what was written, for an example of what would do, where it is short and plain."""
     plain = node.is_text and len(node.text) <= 60 and node.text.isprintable()
     return node.text if plain else "…"
-
-
-def with_article(what: str) -> str:
-    """Put the article before a word."""
-    if what in NO_ARTICLE:
-        return what
-    return f"{'an' if what[0] in 'aeiou' else 'a'} {what}"
 
 
 def missing(what: str, key: str, example: str) -> Amiss:

@@ -49,7 +49,7 @@ class Thing(Record, title="thing"):
 def thing(text: str) -> tuple[Thing | None, list[str]]:
     notes = Notes()
     found = read_as(Thing, node_of(text), notes)
-    return found, [str(each).removeprefix("f.yaml:") for each in [*notes, *notes.unused()]]
+    return found, [str(each).removeprefix("f.yaml:") for each in [*notes, *notes.unused("f.yaml")]]
 
 
 def test_a_record_tells_what_was_written_and_where() -> None:
@@ -130,7 +130,8 @@ def test_a_key_of_which_nothing_is_made_yet_is_told_once_with_its_places() -> No
     notes = Notes()
     for item in node_of("[{id: a, price: 3 per kg}, {id: b}, {id: c, price: 1 per kg}]").items:
         read_as(Thing, item, notes)
-    assert [str(each) for each in notes.unused()] == [
+    assert notes.unused("g.yaml") == []
+    assert [str(each) for each in notes.unused("f.yaml")] == [
         "f.yaml:1:10: warning: `price` of a thing is read and kept, but this version does not use "
         "it yet; it stands 2 times, also at f.yaml:1:45 — it may stay [not-used-yet]"
     ]
