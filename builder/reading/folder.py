@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import os
+import re
 from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass, field
 from pathlib import Path
@@ -339,13 +340,7 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     unused = reader.problems.unused(f"{reader.layers[-1].shown}/")
     return Folder(
         content=content,
-        problems=in_order(
-            [
-                *_unechoed(reader.problems, reader.broken),
-                *reader.problems.unused(f"{reader.layers[-1].shown}/"),
-                *problems,
-            ]
-        ),
+        problems=in_order([*_unechoed(reader.problems, reader.broken), *unused, *problems]),
         texts=reader.texts,
         own=frozenset(key for key, layer in reader.owner.items() if layer == top),
         broken=frozenset(reader.broken),
@@ -357,15 +352,18 @@ _ECHOES = {
     "recipe-unknown": ("recipe",),
     "avoids-unknown": ("food",),
 }
+_QUOTED = re.compile(r"""'(?:[^'\\]|\\.)*'|"(?:[^"\\]|\\.)*\"""")
 
 
 def _unechoed(problems: Iterable[Problem], broken: set[tuple[str, str]]) -> list[Problem]:
     """Leave out "there is no food x" where x is there, with errors of its own."""
+    there = {(kind, quoted(name)) for kind, name in broken}
     return [
         problem
         for problem in problems
         if not any(
-            kind in _ECHOES.get(problem.kind, ()) and quoted(name) in problem.says
-            for kind, name in broken
+            (kind, name) in there
+            for kind in _ECHOES.get(problem.kind, ())
+            for name in _QUOTED.findall(problem.says)
         )
     ]
