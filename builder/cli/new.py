@@ -53,6 +53,12 @@ def new_folder(name: Path) -> None:
 @click.option("--start", metavar="DATE", help="The first day, such as 2032-06-12.")
 @click.option("--party", metavar="NAME", multiple=True, help="Who goes; give it once for each.")
 @click.option(
+    "--who",
+    metavar="OLD=NEW",
+    multiple=True,
+    help="NEW takes the place of OLD wherever the old trip names OLD; give it once for each.",
+)
+@click.option(
     "--take-theirs",
     "theirs",
     metavar="ID",
@@ -66,6 +72,7 @@ def new_trip(
     source: str | None,
     start: str | None,
     party: tuple[str, ...],
+    who: tuple[str, ...],
     theirs: tuple[str, ...],
     content: Path | None,
 ) -> None:
@@ -75,23 +82,45 @@ def new_trip(
     taken only where --take-theirs names them. Allergens of both are joined.
 
     What the old trip ate out of packs that are gone is left open, and the kit then tells what to
-    buy or dry. Comments are kept.
+    buy or dry.
+
+    Comments and layout stay. Whom the old trip names and who does not come is taken out, and each
+    place is told; --who lets somebody take their place. Bodies and what is avoided are not taken
+    over: tell them in the file.
+
+    \b
+    For example:
+      tripkit new trip next-year --from tarrow-tops --start 2032-06-12 --who Ash=Fern
     """
     from builder.starts import NewTrip, StartError, start_trip
 
     place = own_place(content)
     try:
         first_day = read_date("--start", start, "2032-06-12") if start is not None else None
-        asked = NewTrip(name, source, first_day, party, theirs)
+        asked = NewTrip(name, source, first_day, party, theirs, _who(who))
         written, notes = start_trip(place.folder, place.shown, layers_of(place), asked)
     except StartError as error:
         raise BuilderStop(error.says, [error.mend]) from error
     except ProblemsFound as found:
         say_problems(found.problems)
+        click.echo("Nothing was written.", err=True)
         sys.exit(1)
     for note in notes:
         click.echo(note)
     _written(written, f"tripkit build {name}{content_told(place)}")
+
+
+def _who(told: Sequence[str]) -> dict[str, str]:
+    """Read who takes whose place."""
+    found: dict[str, str] = {}
+    for text in told:
+        old, equals, new = (part.strip() for part in text.partition("="))
+        if not (old and equals and new):
+            raise click.BadParameter("write it like Ash=Fern", param_hint="--who")
+        if old in found or new in found.values():
+            raise click.BadParameter("somebody is named twice", param_hint="--who")
+        found[old] = new
+    return found
 
 
 def _new_record(kind: str, name: str, content: Path | None) -> None:

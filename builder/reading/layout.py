@@ -16,6 +16,7 @@ from builder.reading.yaml_door import Entry, Node
 _ANCHOR = re.compile(r"&[^\s,\[\]{}]+\s+")
 _KEY = re.compile(r""" (?: "(?:[^"\\]|\\.)*" | '(?:[^']|'')*' | [^:\n]+ ) \s* : """, re.VERBOSE)
 _COMMENT = re.compile("#.*")
+_REST_OF_LINE = re.compile(r" *,? *(?:#[^\n]*)?\n")
 
 
 # -- values ---------------------------------------------------------------------------------------
@@ -91,6 +92,8 @@ def first_key(text: str, parent: Node, key: str, value: str) -> Edit:
 
 def _out_of_flow(text: str, start: int, end: int) -> Edit:
     """Take one entry out of a flow mapping, with the comma that parted it from the others."""
+    if lines := _own_lines(text, start, end):
+        return lines
     before = start
     while before > 0 and text[before - 1] in " \n":
         before -= 1
@@ -106,6 +109,13 @@ def _out_of_flow(text: str, start: int, end: int) -> Edit:
     return Edit(start, after, "")
 
 
+def _own_lines(text: str, start: int, end: int) -> Edit | None:
+    """Take out what stands in brackets on lines of its own, its comma and comment with it."""
+    line = text.rfind("\n", 0, start) + 1
+    rest = _REST_OF_LINE.match(text, end)
+    return Edit(line, rest.end(), "") if rest and not text[line:start].strip() else None
+
+
 # -- lists ----------------------------------------------------------------------------------------
 
 
@@ -118,6 +128,8 @@ def without_items(text: str, parent: Node, gone: Collection[int]) -> Iterator[Ed
         if not parent.flow:
             start = text.rfind("\n", 0, item.start) + 1
             yield Edit(comments_above(text, start), line_end(text, last_offset(item)), "")
+        elif lines := _own_lines(text, item.start, item.end):
+            yield Edit(comments_above(text, lines.start), lines.end, "")
         elif number > first_kept:
             yield Edit(items[number - 1].end, item.end, "")
         else:

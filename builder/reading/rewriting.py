@@ -1,15 +1,28 @@
-"""Rewrites a trip's file for a new trip: only what must change, every comment kept."""
+"""Rewrites a trip's file for a new trip: only what must change, all else as it was written.
+
+Edits by offset, not a library that reads a file and writes it anew: those lay out brackets,
+quotes and indentation in their own way, and here every byte that no edit means stays.
+"""
 
 from __future__ import annotations
 
 import datetime
-import textwrap
-from collections.abc import Collection, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
-from builder.reading.cuttings import cut, last_offset, line_end
+from builder.reading.as_written import edited_bytes
+from builder.reading.cuttings import last_offset
 from builder.reading.folder import RecordText
-from builder.reading.spelling import Edit, edited, quoted, spelt_out
+from builder.reading.layout import (
+    first_key,
+    own_entries,
+    with_keys,
+    with_text,
+    with_value,
+    without_key,
+)
+from builder.reading.renaming import People, left_over, names_changed, party_changed
+from builder.reading.spelling import Edit, Left, edited, plain, quoted, spelt_out
 from builder.reading.yaml_door import Node, read_yaml
 
 
@@ -21,92 +34,126 @@ class Changes:
     start: datetime.date | None
     party: tuple[str, ...]  # empty: as before
     gone: Mapping[str, str]  # batches that are eaten up or too old, with their method
+    instead: Mapping[str, str] = field(default_factory=dict)  # whose place somebody takes
+    known: frozenset[str] = frozenset()  # whose bodies stand elsewhere, so that a name will do
 
 
-def rewritten(trip: RecordText, changes: Changes) -> str:
-    """Give the text of the new trip."""
-    # What stands for several places at once cannot be changed in one of them.
+@dataclass(frozen=True, slots=True)
+class Rewritten:
+    """A new trip's text, and what of the old one could not be carried over."""
+
+    text: str
+    edits: tuple[Edit, ...]  # of the old text
+    left: tuple[Left, ...]  # each with its offset in the new text
+
+    def as_bytes(self, raw: bytes) -> bytes:
+        """Give the new file, with the line ends of the old one."""
+        return edited_bytes(raw, self.edits)
+
+    def told(self, file: str) -> list[str]:
+        """Say what could not be carried over, each with its place in the new file."""
+        return [
+            f"{file}:{_line_and_column(self.text, each.offset)}: {each.says}" for each in self.left
+        ]
+
+
+def rewritten(trip: RecordText, changes: Changes) -> Rewritten:
+    """Give the new trip; what stands for several places at once stays that where it can."""
     text, node = spelt_out(trip.text, trip.node)
-    trip = replace(trip, text=text, node=node)
-    edits = [
-        *_title(node, changes),
+    # With each place written out by itself every change means just that place.
+    apart = _changed(replace(trip, text=text, node=node), changes)
+    if text == trip.text:
+        return apart
+    meant = _says(apart.text)
+    for leave_named in (True, False):
+        found = _changed(trip, changes, leave_named)
+        if meant is not None and _says(found.text) == meant:
+            return found
+    says = "wrote out what `*name` and `<<` stood for: a change was not meant for all of it"
+    edits = (Edit(0, len(trip.text), apart.text),)
+    return Rewritten(apart.text, edits, (Left(0, says), *apart.left))
+
+
+def _says(text: str) -> object:
+    node, problems = read_yaml(text, "")
+    return None if node is None or problems else plain(node)
+
+
+def _changed(trip: RecordText, changes: Changes, leave_named: bool = False) -> Rewritten:
+    text, node = trip.text, trip.node
+    people = People.of(node, changes.party, changes.instead, changes.known)
+    found: list[Edit | Left] = [
+        *_title(text, node, changes),
         *_start(text, node, changes),
         *_review(text, node),
-        *_party(trip, changes),
-        *_meals(text, node, changes),
+        *party_changed(trip, people),
+        *names_changed(text, node, people, leave_named),
+        *_batches(text, node, changes.gone),
     ]
-    return edited(text, edits)
+    # What is named in several places is changed once, where it stands.
+    edits = list(dict.fromkeys(each for each in found if isinstance(each, Edit)))
+    left = [each for each in found if isinstance(each, Left)]
+    new = edited(text, edits)
+    moved = {Left(_moved(each.offset, edits), each.says) for each in left}
+    told = sorted({*moved, *left_over(new, people)}, key=lambda each: (each.offset, each.says))
+    return Rewritten(new, tuple(edits), tuple(told))
 
 
-def _title(node: Node, changes: Changes) -> Iterator[Edit]:
+def _moved(offset: int, edits: Sequence[Edit]) -> int:
+    """Give where a place of the old text lies in the new one."""
+    before = [each for each in edits if each.end <= offset]
+    return offset + sum(len(each.text) - (each.end - each.start) for each in before)
+
+
+def _line_and_column(text: str, offset: int) -> str:
+    line = text.count("\n", 0, offset) + 1
+    return f"{line}:{offset - text.rfind(chr(10), 0, offset)}"
+
+
+def _title(text: str, node: Node, changes: Changes) -> Iterator[Edit]:
     title = node.entries.get("title")
     if title is not None:
-        yield Edit(title.node.start, title.node.end, quoted(changes.title))
+        yield with_value(text, title, quoted(changes.title))
 
 
-def _start(text: str, node: Node, changes: Changes) -> Iterator[Edit]:
+def _start(text: str, node: Node, changes: Changes) -> Iterator[Edit | Left]:
     start = node.entries.get("start")
-    if start is not None and changes.start is not None:
-        yield Edit(start.node.start, start.node.end, changes.start.isoformat())
-    elif start is not None:
-        # The old date would be wrong for the new trip; it stays as a reminder.
-        line = text.rfind("\n", 0, start.node.start) + 1
-        yield Edit(line, line, "# was: ")
-    elif changes.start is not None:
-        title = node.entries.get("title")
-        place = line_end(text, title.node.end) if title else 0
-        yield Edit(place, place, f"start: {changes.start.isoformat()}\n")
+    if changes.start is not None:
+        day = changes.start.isoformat()
+        if start is not None:
+            yield with_text(text, start.node, day)
+        elif "title" in node.entries:
+            yield with_keys(text, node, {"start": day}, "title")
+        else:
+            yield first_key(text, node, "start", day)
+    elif start is not None and start.node.value is not None:
+        # The old date would be wrong for the new trip.
+        yield Left(start.start, f"the first day is left open; it was {start.node.text}")
+        if node.flow:
+            yield without_key(text, node, "start")
+        else:
+            line = text.rfind("\n", 0, start.start) + 1
+            yield Edit(line, line, "# was: ")
 
 
-def _review(text: str, node: Node) -> Iterator[Edit]:
+def _review(text: str, node: Node) -> Iterator[Edit | Left]:
     review = node.entries.get("review")
     if review is not None and review.node.entries:
-        before = "" if review.node.flow else " "
-        start = review.node.start if review.node.flow else _after_key(text, review.node)
-        yield Edit(start, last_offset(review.node), f"{before}{{}}")
+        yield with_value(text, review, "{}")
+        yield Left(review.start, "what was written down after the old trip is left out")
 
 
-def _after_key(text: str, node: Node) -> int:
-    """Give the place right after the colon of the key that a block value belongs to."""
-    return text.rfind(":", 0, node.start) + 1
+# -- batches --------------------------------------------------------------------------------------
 
 
-def _party(trip: RecordText, changes: Changes) -> Iterator[Edit]:
-    party = trip.node.entries.get("party")
-    if not changes.party or party is None:
+def _batches(text: str, node: Node, gone: Mapping[str, str]) -> Iterator[Edit]:
+    if not gone:
         return
-    by_name = {_name(person): person for person in party.node.items}
-    lines = []
-    for name in changes.party:
-        if name in by_name:
-            record = RecordText(trip.path, trip.text, by_name[name])
-            lines.append(cut(record))
-        else:
-            lines.append(f"- {{name: {quoted(name)}}}\n")
-    start = _after_key(trip.text, party.node)
-    end = last_offset(party.node)
-    if not party.node.flow:
-        end = line_end(trip.text, end)
-    elif trip.text[end : end + 1] == "\n":
-        end += 1
-    yield Edit(start, end, "\n" + textwrap.indent("".join(lines), "  "))
-
-
-def _name(person: Node) -> str:
-    entry = person.entries.get("name")
-    return str(entry.node.value) if entry else ""
-
-
-def _meals(text: str, node: Node, changes: Changes) -> Iterator[Edit]:
-    old = {_name(person) for person in _items(node, "party")}
-    away = old - set(changes.party) if changes.party else set()
     for day in _items(node, "days"):
         meals = day.entries.get("meals")
         for entry in meals.node.entries.values() if meals else ():
-            items = entry.node.items if entry.node.is_list else (entry.node,)
-            for item in items:
-                yield from _eaters(item, away, changes.party)
-                yield from _batches(text, item, changes.gone)
+            for item in entry.node.items if entry.node.is_list else (entry.node,):
+                yield from _batches_of(text, item, gone)
 
 
 def _items(node: Node, key: str) -> Sequence[Node]:
@@ -114,59 +161,26 @@ def _items(node: Node, key: str) -> Sequence[Node]:
     return entry.node.items if entry else ()
 
 
-def _eaters(item: Node, away: Collection[str], party: Sequence[str]) -> Iterator[Edit]:
-    eaters = item.entries.get("for")
-    if eaters is None or not away:
-        return
-    names = [str(each.value) for each in eaters.node.items or (eaters.node,)]
-    # What was for somebody who stays at home goes to those who come.
-    left = [name for name in names if name not in away] or list(party)
-    if left != names:
-        said = ", ".join(quoted(name) for name in left)
-        yield Edit(eaters.node.start, last_offset(eaters.node), f"[{said}]")
-
-
-def _batches(text: str, item: Node, gone: Mapping[str, str]) -> Iterator[Edit]:
+def _batches_of(text: str, item: Node, gone: Mapping[str, str]) -> Iterator[Edit]:
     entry = item.entries.get("from")
-    if entry is None:
+    if entry is None or entry.merged:
         return
-    key_start = text.rfind("from", 0, entry.node.start)
-    end = last_offset(entry.node)
-    if entry.node.is_map:
-        named = {key: str(each.node.value) for key, each in entry.node.entries.items()}
-        kept = {key: batch for key, batch in named.items() if batch not in gone}
-        if kept and kept != named:
-            said = ", ".join(f"{key}: {batch}" for key, batch in kept.items())
-            start = entry.node.start if entry.node.flow else _after_key(text, entry.node)
-            yield Edit(start, end, f"{'' if entry.node.flow else ' '}{{{said}}}")
-        if kept:
+    inner = entry.node.entries
+    if inner:
+        leaving = [key for key, each in inner.items() if each.node.text in gone]
+        if len(leaving) < len(own_entries(entry.node)):
+            yield from (without_key(text, entry.node, key) for key in leaving)
             return
-    elif str(entry.node.value) not in gone:
+    elif entry.node.text not in gone:
         return
-    method = gone.get(str(entry.node.value), "bought")
+    method = "bought" if inner else gone[entry.node.text]
     if "eat" in item.entries and method != "bought":
-        yield Edit(key_start, end, f"dried_by: {method}")
-    elif item.flow:
-        yield _without(text, key_start, end)
+        yield Edit(entry.start, last_offset(entry.node), f"dried_by: {method}")
     else:
-        yield Edit(text.rfind("\n", 0, key_start) + 1, line_end(text, end), "")
+        yield without_key(text, item, "from")
 
 
-def _without(text: str, start: int, end: int) -> Edit:
-    """Take one entry out of a flow mapping, with the comma that parted it from the others."""
-    before = start
-    while before > 0 and text[before - 1] in " \n":
-        before -= 1
-    if before > 0 and text[before - 1] == ",":
-        return Edit(before - 1, end, "")
-    after = end
-    while after < len(text) and text[after] in " \n":
-        after += 1
-    if after < len(text) and text[after] == ",":
-        after += 1
-        while after < len(text) and text[after] == " ":
-            after += 1
-    return Edit(start, after, "")
+# -- one key of a record that is handed on --------------------------------------------------------
 
 
 def with_entry(cutting: str, key: str, value: str) -> str:
@@ -177,10 +191,6 @@ def with_entry(cutting: str, key: str, value: str) -> str:
     record = node.items[0]
     entry = record.entries.get(key)
     if entry is not None and not entry.merged:
-        end = last_offset(entry.node)
-        if entry.node.flow or entry.node.alias or not entry.node.is_list:
-            return cutting[: entry.node.start] + value + cutting[end:]
-        return f"{cutting[: _after_key(cutting, entry.node)]} {value}{cutting[end:]}"
-    if record.flow:
-        return cutting[: record.end - 1] + f", {key}: {value}" + cutting[record.end - 1 :]
-    return cutting.rstrip("\n") + f"\n  {key}: {value}\n"
+        return edited(cutting, [with_value(cutting, entry, value)])
+    whole = cutting if record.flow else cutting.rstrip("\n") + "\n"
+    return edited(whole, [with_keys(whole, record, {key: value})])

@@ -22,6 +22,14 @@ class Edit:
     text: str
 
 
+@dataclass(frozen=True, slots=True)
+class Left:
+    """Something that an edit could not carry over, with where in the text that is."""
+
+    offset: int
+    says: str
+
+
 def edited(text: str, edits: Iterable[Edit], start: int = 0, end: int | None = None) -> str:
     """Give a text, or a part of it, with edits made that do not overlap.
 

@@ -5,13 +5,21 @@ from __future__ import annotations
 import datetime
 import tempfile
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from builder.model.content import Content
 from builder.model.trip import Trip
 from builder.planning.stock import Stock, check, packs_of_trip
-from builder.problems import Problem, ProblemsFound, counted, did_you_mean, errors
+from builder.problems import (
+    Problem,
+    ProblemsFound,
+    counted,
+    did_you_mean,
+    errors,
+    in_order,
+    printable,
+)
 from builder.reading.cuttings import Key, cut_files, records_of_trip
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
 from builder.reading.rewriting import Changes, rewritten, with_entry
@@ -32,6 +40,7 @@ class NewTrip:
     start: datetime.date | None = None
     party: tuple[str, ...] = ()
     theirs: Collection[str] = ()  # ids of which the kit's record is to stand
+    instead: Mapping[str, str] = field(default_factory=dict)  # who takes whose place: old → new
 
     @property
     def title(self) -> str:
@@ -50,6 +59,8 @@ def start_trip(
     if len(set(asked.party)) != len(asked.party):
         raise StartError("somebody is named twice in --party", "name each person once")
     if source is None:
+        if asked.instead:
+            raise StartError("--who goes with --from", "name who comes with --party")
         return _write_into(folder, {f"trips/{name}.yaml": _from_example(asked)}), []
     if _is_kit(source):
         return _from_kit(folder, layers, Path(source), asked)
@@ -65,11 +76,25 @@ def start_trip(
         )
     stock, told = check(here.content)
     changes, notes = _changes(here.content, stock, here.content.trips[source], asked)
-    files = {f"trips/{name}.yaml": rewritten(here.texts["trip", source], changes)}
-    found = _read_over(files, name, layers)
+    old = here.texts["trip", source]
+    new = rewritten(old, changes)
+    files = {f"trips/{name}.yaml": new.as_bytes((folder / old.path).read_bytes())}
+    found = _read_over(files, layers)
     _, more = check(found.content)
-    _stop_on_new([*found.problems, *more], [*here.problems, *told])
+    warnings = _stop_on_new([*found.problems, *more], [*here.problems, *told])
+    notes += new.told(f"{shown}/trips/{name}.yaml")
+    notes += [str(each) for each in warnings]
+    notes += _not_copied(folder / old.path, shown)
     return _write_into(folder, files), notes
+
+
+def _not_copied(trip: Path, shown: str) -> list[str]:
+    """Name what lies beside a trip that has a folder of its own."""
+    if trip.parent.name == "trips":
+        return []
+    beside = sorted(path.name for path in trip.parent.iterdir() if path != trip)
+    there = f"{shown}/trips/{trip.parent.name}"
+    return [f"Not copied: {printable(f'{there}/{each}')}." for each in beside]
 
 
 def _is_kit(source: str) -> bool:
@@ -82,13 +107,14 @@ def _from_example(asked: NewTrip) -> str:
     if node is None:
         raise AssertionError("the example trip cannot be read")
     changes = Changes(asked.title, asked.start, asked.party, {})
-    return rewritten(RecordText("trips/trip.yaml", text, node, whole_file=True), changes)
+    return rewritten(RecordText("trips/trip.yaml", text, node, whole_file=True), changes).text
 
 
 def _changes(
     content: Content, stock: Stock, trip: Trip, asked: NewTrip
 ) -> tuple[Changes, list[str]]:
     """Give what the new trip changes; the old one's packs count as eaten."""
+    _check_who(trip, asked)
     needed = packs_of_trip(trip, content, stock.judged)
     gone: dict[str, str] = {}
     notes: list[str] = []
@@ -105,26 +131,51 @@ def _changes(
             why = "past its date by then" if late else "not dried by then"
         gone[batch_id] = judged.batch.method
         notes.append(f"Left open what came from batch {batch_id}: {why}.")
-    return Changes(asked.title, start, asked.party, gone), notes
+    known = frozenset(person.name for person in content.home.people)
+    return Changes(asked.title, start, asked.party, gone, asked.instead, known), notes
 
 
-def _read_over(files: Mapping[str, str], name: str, layers: Sequence[Layer]) -> Folder:
-    """Read what is to be written as if it lay over the folder, before anything is written."""
-    with tempfile.TemporaryDirectory() as scratch:
-        _write_into(Path(scratch), files)
-        return read_folder([*layers, Layer(Path(scratch), f"new trip {name}")])
+def _check_who(trip: Trip, asked: NewTrip) -> None:
+    """Check that who takes somebody's place comes, and that the other came and does not."""
+    before = [person.name for person in trip.party]
+    for old, new in asked.instead.items():
+        told = f"--who {old}={new}"
+        if old not in before:
+            raise StartError(
+                f"{told}: nobody of {trip.id} is called {old!r}", did_you_mean(old, before)
+            )
+        if old in asked.party or old in asked.instead.values():
+            raise StartError(
+                f"{told}: {old} comes too", "leave it out, or leave the name out of --party"
+            )
+        if asked.party and new not in asked.party:
+            raise StartError(f"{told}: {new} does not come", f"add --party {new}")
 
 
-def _stop_on_new(problems: Iterable[Problem], before: Iterable[Problem]) -> None:
-    """Stop where what is to be written brings an error; what was wrong before is told elsewhere."""
+def _read_over(files: Mapping[str, bytes], layers: Sequence[Layer]) -> Folder:
+    """Read what is to be written as if it lay in the folder, before anything is written."""
+    *below, own = layers
+    return read_folder([*below, replace(own, unwritten=files)])
+
+
+def _stop_on_new(problems: Iterable[Problem], before: Iterable[Problem]) -> tuple[Problem, ...]:
+    """Stop where what is to be written brings an error; else give what else is new.
+
+    What was wrong before is told elsewhere.
+    """
     known = {str(problem) for problem in before}
-    new = [each for each in problems if str(each) not in known]
+    new = in_order(each for each in problems if str(each) not in known)
     if errors(new):
         raise ProblemsFound(new)
+    return new
 
 
-def _write_into(folder: Path, files: Mapping[str, str]) -> list[Path]:
-    return write_new({folder / path: text.encode("utf-8") for path, text in files.items()})
+def _write_into(folder: Path, files: Mapping[str, str | bytes]) -> list[Path]:
+    return write_new({folder / path: _bytes(text) for path, text in files.items()})
+
+
+def _bytes(text: str | bytes) -> bytes:
+    return text if isinstance(text, bytes) else text.encode("utf-8")
 
 
 # -- from an old kit ------------------------------------------------------------------------------
@@ -150,8 +201,8 @@ def _from_kit(
         (trip,) = kit.content.trips.values()
         stock, _ = check(kit.content)
         changes, notes = _changes(kit.content, stock, trip, asked)
-        text = rewritten(kit.texts["trip", trip.id], changes)
-        (records / "trips" / f"{name}.yaml").write_text(text, "utf-8")
+        rewritten_trip = rewritten(kit.texts["trip", trip.id], changes)
+        (records / "trips" / f"{name}.yaml").write_text(rewritten_trip.text, "utf-8")
         for old in (records / "trips").rglob("*.yaml"):
             if old.stem != name:
                 old.unlink()
@@ -162,8 +213,11 @@ def _from_kit(
         keys = records_of_trip(new.content.trips[name], new.content, ())
         taken = taken_of(keys, new, here, asked.theirs)
         files = _files(taken.texts, new, name, packs_of_trip(trip, kit.content, stock.judged))
-        _stop_on_new(_read_over(files, name, layers).problems, here.problems)
-    return _write_into(folder, files), [*notes, *taken.notes]
+        written = {path: _bytes(text) for path, text in files.items()}
+        warnings = _stop_on_new(_read_over(written, layers).problems, here.problems)
+        notes += rewritten_trip.told(f"{layers[-1].shown}/trips/{name}.yaml")
+        notes += [*taken.notes, *(str(each) for each in warnings)]
+    return _write_into(folder, files), notes
 
 
 def _unpacked(source: Path, scratch: Path) -> Path:

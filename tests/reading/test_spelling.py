@@ -48,7 +48,7 @@ def test_a_rewritten_trip_keeps_what_stood_elsewhere() -> None:
     text = rewritten(
         RecordText("trips/f.yaml", TRIP, node, whole_file=True),
         Changes("New", datetime.date(2032, 1, 2), ("Rowan",), {}),
-    )
+    ).text
     found = yaml.safe_load(text)
     # The old title was named elsewhere too; the new one is the title alone.
     assert (found["title"], found["mugs"]) == ("New", "Old")
