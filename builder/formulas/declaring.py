@@ -16,14 +16,15 @@ Function = TypeVar("Function", bound=Callable[..., Any])
 # The unit that the end of a name tells, longest endings first.
 UNIT_OF_ENDING = {
     "kj_kg_k": "kJ/(kg K)", "j_kmol_k": "J/(kmol K)", "w_m2_k": "W/(m² K)", "g_m2_h": "g/(m² h)",
-    "mg_100g": "mg/100 g", "kcal_h": "kcal/h", "kcal_day": "kcal/day", "kcal_year": "kcal/year",
+    "mg_100g": "mg/100 g", "kwh_kg": "kWh/kg", "kcal_h": "kcal/h", "kcal_day": "kcal/day",
+    "kcal_year": "kcal/year",
     "kcal_kg": "kcal/kg", "kcal_g": "kcal/g", "kcal_100g": "kcal/100 g", "kcal_cm": "kcal/cm",
     "g_kg": "g/kg", "g_100g": "g/100 g", "g_h": "g/h", "kj_g": "kJ/g", "kg_kmol": "kg/kmol",
     "ml_h": "ml/h", "ml_day": "ml/day", "mj_kg": "MJ/kg", "kj_kg": "kJ/kg", "kj_k": "kJ/K",
     "kj_min": "kJ/min", "g_ml": "g/ml", "ml_g": "ml/g", "kg_h": "kg/h", "kg_m2": "kg/m²",
     "kg_m3": "kg/m³", "w_m2": "W/m²", "kw_m2": "kW/m²", "w_kg": "W/kg", "w_k": "W/K",
     "km_h": "km/h", "m_s": "m/s", "m_s2": "m/s²", "k_m": "K/m", "k_h": "K/h", "k_mmhg": "K/mmHg",
-    "per_min": "1/min", "per_h": "1/h", "per_l": "1/l", "share_per_k": "1/K",
+    "per_min": "1/min", "per_h": "1/h", "per_l": "1/l", "per_kg": "1/kg", "share_per_k": "1/K",
     "cm2_per_m2": "cm²/m²", "hpa_per_mpa": "hPa/MPa", "hpa_per_mmhg": "hPa/mmHg",
     "j_per_kcal": "J/kcal", "kj_per_kcal": "kJ/kcal", "cm2": "cm²", "m2": "m²", "mm": "mm",
     "cm": "cm", "kcal": "kcal", "kwh": "kWh", "kj": "kJ", "mj": "MJ", "hpa": "hPa", "kpa": "kPa",

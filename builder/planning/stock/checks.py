@@ -20,10 +20,12 @@ from builder.planning.cooking import HEATS, animal_food_in, waits
 from builder.planning.hazards import is_game, is_minced
 from builder.planning.stock.doubts import batch_problems
 from builder.planning.stock.judging import Judged, judge
+from builder.planning.stock.learned import learned_of, own_batches
 from builder.planning.stock.names import name_now
 from builder.planning.stock.packs import Stock, all_takings
 from builder.planning.stock.promises import promise_problems
 from builder.planning.stock.proposals import offers_of
+from builder.planning.stock.substance import substance_named
 from builder.problems import Problem, ProblemsFound, in_order
 from builder.speech import Speech, speech_of
 
@@ -47,12 +49,22 @@ def judge_all(content: Content, say: Speech) -> tuple[dict[str, Judged], list[Pr
     """Judge every batch and say why; one whose weighings cannot be gives a problem instead."""
     judged: dict[str, Judged] = {}
     problems: list[Problem] = []
+    planned = [batch for batch in content.batches.values() if batch.is_planned]
     for batch in content.batches.values():
+        if not batch.is_planned:
+            try:
+                judged[batch.id] = judge(batch, content, say)
+            except ProblemsFound as found:
+                problems += found.problems
+    # What is done teaches what to expect of what is planned.
+    own = own_batches(judged.values()) if planned else {}
+    for batch in planned:
+        learned = learned_of(substance_named(batch.holds, content), batch.method, own)
         try:
-            judged[batch.id] = judge(batch, content, say)
+            judged[batch.id] = judge(batch, content, say, learned=learned)
         except ProblemsFound as found:
             problems += found.problems
-    return judged, problems
+    return {name: judged[name] for name in content.batches if name in judged}, problems
 
 
 def batch_names(content: Content, says: Sequence[Speech]) -> list[dict[str, str]]:

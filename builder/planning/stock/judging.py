@@ -22,6 +22,7 @@ from builder.model.food import ANIMAL_KINDS, Composition
 from builder.model.place import Place
 from builder.planning.refusals import told_at
 from builder.planning.stock.keeping import Kept, Store, keeps_from, kept
+from builder.planning.stock.learned import Learned
 from builder.planning.stock.substance import (
     Substance,
     concentrated,
@@ -70,6 +71,7 @@ class Judged:
     ruling: Ruling
     store: Store
     kept: Kept
+    learned: Learned | None = None  # of a planned batch, where own ones drew its weight
 
     @property
     def pack_g(self) -> float:
@@ -195,11 +197,20 @@ def called(batch: Batch) -> str:
     return f"batch {batch.id}" if batch.id else "this load"
 
 
-def judge(batch: Batch, content: Content, say: Speech, in_dryer: bool | None = None) -> Judged:
+def judge(
+    batch: Batch,
+    content: Content,
+    say: Speech,
+    in_dryer: bool | None = None,
+    learned: Learned | None = None,
+) -> Judged:
     """Judge a batch and say why; raises ProblemsFound where its weighings cannot be.
 
-    `in_dryer` tells of a load that was weighed and goes back, which no log holds.
+    `in_dryer` tells of a load that was weighed and goes back, which no log holds; `learned` what
+    own batches teach of one that was not weighed yet.
     """
+    if not (learned and learned.own_ratios and batch.is_planned and batch.fresh_g):
+        learned = None
     substance = substance_named(batch.holds, content)
     listed = substance.composition.water_share
     with told_at(batch.places.record, called(batch)):
@@ -210,6 +221,11 @@ def judge(batch: Batch, content: Content, say: Speech, in_dryer: bool | None = N
         else:
             _refuse_impossible(batch, substance)
             water, residual, corrected = _dryness(batch, substance.kind, listed)
+            if learned and batch.fresh_g and batch.dried_g is None and residual < listed:
+                # The batches tell what comes out; how dry that is, the usual residual.
+                water = 1.0 - (1.0 - residual) * learned.ratio
+            else:
+                learned = None
             limit = look_up(dry_enough_share, batch.method, substance.kind)
         composition = substance.composition
         if not batch.is_bought and listed > residual:
@@ -254,6 +270,7 @@ def judge(batch: Batch, content: Content, say: Speech, in_dryer: bool | None = N
             ruling=ruling,
             store=store,
             kept=kept(store, say),
+            learned=learned,
         )
 
 

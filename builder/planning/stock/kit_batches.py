@@ -14,6 +14,7 @@ from builder.planning.refusals import told_at
 from builder.planning.stock.activity import water_activity_at
 from builder.planning.stock.drying_run import drying_run
 from builder.planning.stock.judging import Judged
+from builder.planning.stock.learned import Learned
 from builder.planning.stock.names import name_now
 from builder.planning.stock.packs import Stock
 from builder.planning.tracing import work
@@ -116,6 +117,20 @@ def _run(judged: Judged) -> DryingRun | None:
         )
 
 
+def _learned_said(learned: Learned, say: Speech) -> str:
+    """Say what a planned weight rests on: the table, one's own batches, and how many."""
+    return say.count(
+        "{n} batch of your own draws its weight: 1 kg fresh gives {learned} g dried, where the "
+        "table has {table} g and yours gave {own} g.",
+        "{n} batches of your own draw its weight: 1 kg fresh gives {learned} g dried, where the "
+        "table has {table} g and yours gave {own} g.",
+        learned.count,
+        learned=say.number(learned.ratio * 1000),
+        table=say.number(learned.table_ratio * 1000),
+        own=say.number((learned.own_ratio or 0.0) * 1000),
+    )
+
+
 def _notes(judged: Judged, say: Speech) -> Iterable[str]:
     if judged.corrected:
         yield say(
@@ -128,5 +143,7 @@ def _notes(judged: Judged, say: Speech) -> Iterable[str]:
         )
     if judged.batch.is_planned:
         yield say("Not dried yet: its figures are what drying should give.")
+    if judged.learned:
+        yield _learned_said(judged.learned, say)
     if judged.batch.notes:
         yield judged.batch.notes
