@@ -45,6 +45,7 @@ ONLY = {
     "pydantic": {"reading"},
     "pydantic_core": {"reading"},
     "click": {"cli"},
+    "rich": {"cli"},
     "mkdocs": {"site"},
     "markdown": {"site"},
     "material": {"site"},

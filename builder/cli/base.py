@@ -13,6 +13,7 @@ from typing import IO, TYPE_CHECKING, TypeVar
 
 import click
 
+from builder.cli.progress import progress
 from builder.cli.telling import told
 from builder.problems import (
     Problem,
@@ -34,6 +35,7 @@ if TYPE_CHECKING:
 DEFAULT_CONTENT = "content"
 DEFAULT_OUT = "kits"
 DEFAULT_PUBLIC_OUT = "kits-public"
+_LONG_PLAN = 20  # trips
 
 Function = TypeVar("Function", bound=Callable[..., object])
 
@@ -223,19 +225,20 @@ def planned_kits(
     whole = without_broken(folder.content, stock.judged)
     said_in: dict[str, tuple[Content, Stock]] = {}  # once for each language
     kits: list[Kit] = []
-    for name in names(folder.content.trips, bool(errors(problems))):
-        if name not in whole.trips:
-            continue
-        try:
-            language = whole.trips[name].language
-            if language not in said_in:
-                said_in[language] = worded(whole, stock, language)
-            kit = plan_trip(whole.trips[name], *said_in[language])
-            problems += barometer_problems(whole.trips[name])
-            problems += menu_problems(whole.trips[name], kit, whole)
-            kits.append(kit)
-        except ProblemsFound as more:
-            problems += more.problems
+    wanted = names(folder.content.trips, bool(errors(problems)))
+    trips = [whole.trips[name] for name in wanted if name in whole.trips]
+    with progress("Planning trips", len(trips), least=_LONG_PLAN) as bar:
+        for trip in trips:
+            try:
+                if trip.language not in said_in:
+                    said_in[trip.language] = worded(whole, stock, trip.language)
+                kit = plan_trip(trip, *said_in[trip.language])
+                problems += barometer_problems(trip)
+                problems += menu_problems(trip, kit, whole)
+                kits.append(kit)
+            except ProblemsFound as more:
+                problems += more.problems
+            bar.step()
     return kits, in_order(problems)
 
 

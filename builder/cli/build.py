@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -27,6 +27,7 @@ from builder.cli.base import (
 )
 from builder.cli.dangers import Dangers, say_lines
 from builder.cli.last_build import LastBuild, forget, remember, state_of, unchanged
+from builder.cli.progress import Bar, progress
 from builder.cli.telling import told
 from builder.clock import build_epoch
 from builder.problems import Problem, ProblemsFound, counted
@@ -36,6 +37,8 @@ if TYPE_CHECKING:
     from concurrent.futures import Executor
 
     from builder.site.build import Built, Order
+
+_LONG_BUILD = 3  # kits; fewer are done before one has read how far it is
 
 
 @dataclass(frozen=True, slots=True)
@@ -228,31 +231,52 @@ def _ordered(place: Place, wanted: Wanted) -> tuple[list[Order], tuple[Problem, 
 
 
 def _build_orders(orders: list[Order], jobs: int | None) -> dict[str, str]:
-    """Build all kits, in several processes where that is quicker; give what each was made from.
+    """Build all kits, in several processes where that is quicker; give what each was made from."""
+    made: dict[str, str] = {}
+    out = orders[0].out.as_posix() if orders else ""
+    with progress("Building kits", len(orders), least=_LONG_BUILD) as bar:
+        for built in _built(orders, jobs, bar):
+            word = "Built" if built.changed else "Unchanged"
+            with bar.aside():
+                click.echo(f"{word} {out}/{built.trip_id} ({built.title})")
+                say_problems(built.doubts)
+            made[built.trip_id] = built.made_from
+    return made
+
+
+def _built(orders: list[Order], jobs: int | None, bar: Bar) -> Iterator[Built]:
+    """Build all kits and give them in their order; a step of the bar for each that is done.
 
     The orders are used up, so that of many trips no kit is kept longer than it is needed.
     """
     from builder.site.build import build_kit
 
-    made: dict[str, str] = {}
-    out = orders[0].out.as_posix() if orders else ""
     workers = min(jobs or os.cpu_count() or 1, len(orders))
-
-    def said(built: Built) -> None:
-        word = "Built" if built.changed else "Unchanged"
-        click.echo(f"{word} {out}/{built.trip_id} ({built.title})")
-        say_problems(built.doubts)
-        made[built.trip_id] = built.made_from
-
     if workers <= 1 or (jobs is None and len(orders) < 8):
         # Starting a process costs more than a few kits.
         while orders:
-            said(build_kit(orders.pop(0)))
-        return made
+            built = build_kit(orders.pop(0))
+            bar.step()
+            yield built
+        return
+    from concurrent.futures import as_completed
+
     with _executor(workers) as executor:
-        for built in executor.map(build_kit, orders, chunksize=max(1, len(orders) // workers // 4)):
-            said(built)
-    return made
+        numbers = {executor.submit(build_kit, order): n for n, order in enumerate(orders)}
+        orders.clear()
+        done: dict[int, Built] = {}
+        next_one = 0
+        try:
+            for future in as_completed(numbers):
+                done[numbers[future]] = future.result()
+                bar.step()
+                while next_one in done:
+                    yield done.pop(next_one)
+                    next_one += 1
+        except BaseException:
+            for future in numbers:
+                future.cancel()
+            raise
 
 
 def _executor(workers: int) -> Executor:
