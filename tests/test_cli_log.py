@@ -195,6 +195,45 @@ def test_a_mistake_is_told_before_anything_is_written(
     assert not list(batches.iterdir())
 
 
+@pytest.mark.parametrize(
+    "arguments",
+    [
+        ("apple-raw", "3 kg", "460 g", *HOW, "--notes", "\udcff"),
+        ("apple-raw", "3 kg", "460 g\udcff", *HOW),
+        ("apple-raw", "3 kg", "460 g", *HOW, "--file", "\udcff.yaml"),
+    ],
+)
+def test_bytes_that_are_no_text_are_refused(batches: Path, arguments: tuple[str, ...]) -> None:
+    result = log(*arguments)
+    assert result.exit_code == 2 and "holds bytes that are no text" in result.output
+    assert not list(batches.iterdir())
+
+
+NOTES = (
+    "two\nlines",
+    'a: "b" # c',
+    "- x",
+    "ä 😀 \u2028",
+    "  spaced  ",
+    "#",
+    "{a, b}",
+    "null",
+    "\x01",
+)
+
+
+@pytest.mark.parametrize("ending", ["yaml", "csv"])
+def test_notes_are_kept_whatever_they_hold(batches: Path, ending: str) -> None:
+    if ending == "csv":
+        (batches / "2031.csv").write_text("id,food,method,done,fresh,dried\n")
+    for number, notes in enumerate(NOTES, start=1):
+        result = log("apple-raw", "3 kg", "460 g", *HOW, "--notes", notes)
+        assert (result.exit_code == 0) == (notes != "\x01"), (notes, result.output)
+        found = list(read(batches).content.batches.values())
+        if notes != "\x01":
+            assert len(found) == number and found[-1].notes == notes.strip()
+
+
 def test_something_odd_is_told_and_written(batches: Path) -> None:
     # 285 g of 433 g solids: less than two deviations below the listed water leave.
     said = logged("apple-raw", "3 kg", "285 g", *HOW, "--tests", "snap")
@@ -275,6 +314,8 @@ def test_a_file_can_be_named_in_every_usual_way(batches: Path, told: str) -> Non
         ("mine.txt", "is not read"),
         (".mine.yaml", "is not read"),
         (".hid/mine.yaml", "is not read"),
+        ("con.yaml", "no file should be called con.yaml"),
+        ("a\nb.yaml", "no file should be called"),
     ],
 )
 def test_nothing_is_written_outside_the_log(batches: Path, told: str, says: str) -> None:

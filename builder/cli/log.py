@@ -24,7 +24,14 @@ from builder.cli.base import (
     read_date,
     say_problems,
 )
-from builder.cli.told import heated_words, read_mass, read_tests, read_told, read_weighings
+from builder.cli.told import (
+    heated_words,
+    read_mass,
+    read_tests,
+    read_told,
+    read_weighings,
+    refuse_no_text,
+)
 from builder.clock import today
 from builder.model.batch import METHODS
 from builder.problems import ProblemsFound, did_you_mean
@@ -149,6 +156,7 @@ def log(
     from builder.reading.folder import read_folder
     from builder.starts import StartError, complete_batch, log_batch
 
+    refuse_no_text([*told, batch, file, *options.values()])
     load = _Load(**options)  # type: ignore[arg-type]
     place = own_place(content)
     layers = layers_of(place)

@@ -18,6 +18,7 @@ from builder.cli.base import (
     read_date,
     say_problems,
 )
+from builder.cli.told import refuse_no_text
 from builder.problems import ProblemsFound
 
 
@@ -94,6 +95,7 @@ def new_trip(
     """
     from builder.starts import NewTrip, StartError, start_trip
 
+    refuse_no_text([*party, *who])
     place = own_place(content)
     try:
         first_day = read_date("--start", start, "2032-06-12") if start is not None else None

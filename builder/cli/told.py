@@ -10,7 +10,14 @@ from typing import cast
 import click
 
 from builder.model.batch import DRY_TESTS, DryTest, Heated, Weighing
-from builder.problems import did_you_mean
+from builder.problems import did_you_mean, printable
+
+
+def refuse_no_text(words: Iterable[object]) -> None:
+    """Stop where a word of the command line holds bytes that are no text: no file can hold it."""
+    for word in words:
+        if isinstance(word, str) and any("\ud800" <= sign <= "\udfff" for sign in word):
+            raise click.UsageError(f"{printable(word)} holds bytes that are no text; write it anew")
 
 
 def read_weighings(told: Sequence[str], fresh_g: float) -> tuple[Weighing, ...]:

@@ -189,5 +189,6 @@ def _cell(value: Words) -> str:
 
 def _row(delimiter: str, cells: Sequence[str]) -> str:
     out = io.StringIO()
-    csv.writer(out, delimiter=delimiter, lineterminator="").writerow(cells)
-    return out.getvalue() if any(cells) else delimiter * (len(cells) - 1)
+    # The writer puts quotes round what holds a line end only if it ends lines so itself.
+    csv.writer(out, delimiter=delimiter, lineterminator="\r\n").writerow(cells)
+    return out.getvalue().removesuffix("\r\n") if any(cells) else delimiter * (len(cells) - 1)

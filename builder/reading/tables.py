@@ -253,6 +253,8 @@ def _scalar(table: Table, cell: Cell) -> Node:
     if table.delimiter == BETWEEN and _DECIMAL_COMMA.fullmatch(text):
         text = text.replace(",", ".")
     value = plain_value(text)
+    if value is None and text:
+        value = text  # an empty cell says nothing; a word for it is a word
     number = isinstance(value, (int, float)) and not isinstance(value, bool)
     return Node(cell.place, value, cell.start, cell.end, written=text if number else "")
 

@@ -12,7 +12,7 @@ from pathlib import Path
 
 from builder.model.batch import Batch
 from builder.planning.stock import Judged, check
-from builder.problems import Problem, ProblemsFound, did_you_mean, errors, in_order
+from builder.problems import Problem, ProblemsFound, did_you_mean, errors, in_order, printable
 from builder.reading.as_written import edited_bytes
 from builder.reading.files import TABLE
 from builder.reading.folder import Folder, Layer, RecordText, read_folder
@@ -25,7 +25,7 @@ from builder.reading.log_files import (
 )
 from builder.reading.spelling import Edit
 from builder.reading.tables import table_of
-from builder.reading.values import LONGEST_ID
+from builder.reading.values import DEVICES, LONGEST_ID
 from builder.reading.yaml_door import decode, read_yaml
 from builder.starts.fresh import StartError
 from builder.starts.swapping import refuse_links, swap_in
@@ -170,6 +170,11 @@ def _told_file(own: Layer, told: str) -> Path:
             f"name a file in there, as {ROOM}/log.yaml",
         )
     inside = path.relative_to(room)
+    if path.stem.lower() in DEVICES or printable(inside.name) != inside.name:
+        raise StartError(
+            f"no file should be called {printable(inside.name)}",
+            "use letters, digits and hyphens, such as log.yaml",
+        )
     if path.suffix not in (".yaml", TABLE) or any(part.startswith(".") for part in inside.parts):
         raise StartError(
             f"a file called {inside.as_posix()} is not read", "call it such as log.yaml or log.csv"

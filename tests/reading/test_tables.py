@@ -244,11 +244,14 @@ def test_nothing_in_a_file_ends_the_reading(raw: bytes) -> None:
 
 
 def test_a_cell_means_what_the_same_text_means_in_yaml() -> None:
-    for text in ("4", "1.50", "true", "~", "012", "2031-05-04", "no", "1e3"):
+    for text in ("4", "1.50", "true", "012", "2031-05-04", "no", "1e3"):
         table, _ = read_table(f"notes\n{text}\n", "t.csv")
         yaml, _ = read_yaml(f"- notes: {text}\n", "t.yaml")
         assert table is not None and yaml is not None
         assert plain(table) == plain(yaml), text
+    # But for nothing, which an empty cell says.
+    table, _ = read_table("notes,run\nnull,\n", "t.csv")
+    assert table is not None and plain(table) == [{"notes": "null", "run": None}]
 
 
 RUNS = """\
