@@ -188,12 +188,12 @@ def iron_minutes(presses: float, each_side_min: float) -> float:
     },
 )
 def iron_wood_g(press_minutes: float, fires: float = 1.0) -> float:
-    """Wood for what is pressed in irons at one meal.
+    """Wood for what is pressed in irons or baked at one meal.
 
     Parameters
     ----------
     press_minutes : float
-        Minutes of pressing after the embers are ready. [min], 0 or more
+        Minutes of pressing and baking after the embers are ready. [min], 0 or more
     fires : float
         Fires burnt down to embers for it: none where another dish of the meal has them.
         [-], 0 to 1

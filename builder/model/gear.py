@@ -70,6 +70,10 @@ class Fuel:
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
 
+# A pot of it with a lid can stand in embers with embers on it.
+BAKES_IN: Material = "cast-iron"
+
+
 @dataclass(frozen=True, slots=True)
 class Pot:
     """A pot; `fill_share` is how full it may be.

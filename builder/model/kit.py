@@ -15,7 +15,7 @@ from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units,
 
 # What is done at camp: the recipe's own steps, and what the fire and the food ask for besides.
 WorkDo = Literal[Do, "fire", "preheat", "measure", "drain", "keep", "hold", "melt", "make-safe"]
-WorkPlace = Literal["stove", "fire", "iron"]
+WorkPlace = Literal["stove", "fire", "iron", "embers"]
 
 # How it is known that a food is not for somebody: its allergens tell it, traces are told, or
 # nobody told what is in it.
@@ -109,6 +109,10 @@ class PlannedStep:
     each_side_min: float
     presses: int
     pieces: float  # pressed pieces for all who eat
+    baking_c: float = 0.0
+    ember_pieces: float = 0.0  # to bake with; 0 where nobody told how wide the pot is
+    ember_pieces_below: float = 0.0  # of them, below the pot; the rest lies on its lid
+    palm_s: float = 0.0  # how long a palm stands it above embers as hot as that
     taken_up_ml: float = 0.0  # of the water that puts dried food back
     broth_ml: float = 0.0  # of it, what stays round the food
 

@@ -194,7 +194,7 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         each: _COOK
         for each in (
             "do", "uses", "water_ml", "water_auto", "minutes", "stir", "lid", "hot", "say",
-            "each_side_min", "pieces",
+            "each_side_min", "pieces", "baking_c",
         )
     },
     Stove: {
@@ -221,7 +221,7 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         each: _GEAR
         for each in (
             "id", "name", "holds_ml", "mass_g", "material", "fill_share", "loss_at_boil_w",
-            "gauge_kpa",
+            "gauge_kpa", "diameter_cm",
         )
     },
     Iron: dict.fromkeys(("id", "name", "mass_g", "presses", "material", "face_cm2"), _GEAR),

@@ -8,7 +8,7 @@ from typing import Literal, get_args
 from builder.model.batch import Method
 from builder.model.place import Places
 
-Do = Literal["soak", "boil", "simmer", "fry", "press", "rest", "mix", "serve"]
+Do = Literal["soak", "boil", "simmer", "fry", "press", "bake", "rest", "mix", "serve"]
 Vessel = Literal["pot", "iron", "mug", "none"]
 MealName = Literal["breakfast", "lunch", "dinner", "snacks", "drinks"]
 
@@ -44,6 +44,7 @@ class Step:
     say: str = ""
     each_side_min: float = 0.0
     pieces: float = 1.0  # pressed pieces for each serving
+    baking_c: float = 0.0  # inside a lidded pot among embers; 0 where nothing is baked
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
 

@@ -8,7 +8,7 @@ from dataclasses import replace
 from builder.model.batch import Batch
 from builder.model.content import Content, Gear
 from builder.model.food import Food
-from builder.model.gear import LOOSE_PACKAGING
+from builder.model.gear import BAKES_IN, LOOSE_PACKAGING
 from builder.model.place import Place, Places
 from builder.model.source import CautionText
 from builder.model.trip import MealItem, Trip
@@ -188,7 +188,16 @@ class _Checks:
         elif "press" in doings and not (trip.fire and trip.fire.irons):
             mend = "name one in `fire: {irons: […]}`"
             problem("no-iron", "needs an iron, and this trip has none", mend)
+        if "bake" in doings and not fire:
+            problem("no-fire", "is baked in embers, and this trip allows no fire", "bake at home")
+        elif "bake" in doings and not any(self._of_cast_iron(pot) for pot in trip.pots):
+            mend = "name one in `stove: {pots: […]}` or `fire: {pots: […]}`"
+            problem("no-pot", "is baked in a cast-iron pot, and this trip has none", mend)
         return good
+
+    def _of_cast_iron(self, name: str) -> bool:
+        pot = self.content.gear.pots.get(name)
+        return pot is None or pot.material == BAKES_IN  # one that is not there is told elsewhere
 
 
 _NAMES = {"stoves": "stove", "fuels": "fuel", "pots": "pot", "irons": "iron", "dryers": "dryer"}

@@ -73,6 +73,7 @@ STEP_MINUTES: dict[str, Range] = {
     "boil": Range((0, 180), (0, 720), "beans that were never soaked"),
     "simmer": Range((0, 240), (0, 1440), "a bone broth"),
     "fry": Range((0, 60), (0, 480), "pancakes one by one"),
+    "bake": Range((0, 180), (0, 480), "flat bread to a roast"),
     "rest": Range((0, 1440), (0, 2880), "dough overnight"),
 }
 WATER_ML_A_SERVING = Range((0, 2500), (0, 15_000), "pasta takes a litre for 100 g")

@@ -44,11 +44,12 @@ STEP_FIELDS: dict[str, tuple[str, ...]] = {
     "simmer": ("minutes", "stir", "lid"),
     "fry": ("minutes", "stir", "lid"),
     "press": ("each_side", "pieces"),
+    "bake": ("minutes", "at"),
     "rest": ("minutes", "lid", "stir"),
     "mix": ("water", "stir", "lid"),
     "serve": (),
 }
-NEEDS_MINUTES = ("soak", "simmer", "fry", "rest")
+NEEDS_MINUTES = ("soak", "simmer", "fry", "bake", "rest")
 NEEDS_POT_HEAT = ("boil", "simmer", "fry")
 NAMED_IN_TEXT = re.compile(r"<([a-z0-9-]+)>")
 
@@ -249,6 +250,9 @@ def _step(line: Fields, do: Do, known: set[str] | None, dried: set[str]) -> Step
         check_step_minutes(line, do, minutes)
     if "each_side" in allowed:
         each_side_min = line.quantity("each_side", "duration_min", required=True, positive=True)
+    baking_c: float = nothing("baking_c")
+    if "at" in allowed:
+        baking_c = line.quantity("at", "temperature_c", required=True)
     water_ml: float = nothing("water_ml")
     auto = False
     if "water" in allowed:
@@ -278,6 +282,7 @@ def _step(line: Fields, do: Do, known: set[str] | None, dried: set[str]) -> Step
         pieces=line.number("pieces", default=1.0, more_than=0, at_most=100)
         if "pieces" in allowed
         else taken(1.0, "pieces"),
+        baking_c=baking_c,
         places=line.places(),
     )
 
@@ -314,6 +319,13 @@ def _check_vessel(fields: Fields, recipe: Recipe) -> None:
             "vessel",
             f"a press step needs an iron, and cook_in is {recipe.cook_in}",
             "write `cook_in: iron`",
+        )
+    if "bake" in doings and recipe.cook_in not in ("pot", ""):
+        fields.problem(
+            fields.place("cook_in"),
+            "vessel",
+            f"a bake step needs a pot with a lid, and cook_in is {recipe.cook_in}",
+            "write `cook_in: pot`",
         )
 
 

@@ -73,6 +73,7 @@ USUAL: dict[tuple[str, str], Range] = {
     ("recipe", "drain"): Range((0, 20_000), (0, 100_000), "a large pot"),
     ("step", "water"): Range((0, 30_000), (0, 100_000), "a large pot"),
     ("step", "each_side"): Range((0.5, 20), (0.1, 60), "over embers 2 to 8 minutes"),
+    ("step", "at"): Range((140, 230), (100, 260), "bread and cake in an oven"),
     ("step", "pieces"): Range((0.1, 12), (0.01, 50), "fillings for one eater"),
     # Gear.
     ("stove", "power"): Range((150, 12_000), (30, 30_000), "a tablet burner to a group's ring"),

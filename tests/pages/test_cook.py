@@ -254,6 +254,35 @@ def test_irons_are_heated_before_they_are_filled() -> None:
     assert len(press.amounts) > 1
 
 
+def baked(**more: float) -> PlannedMeal:
+    bake = {"minutes": 35, "minutes_at_sea_level": 35, "baking_c": 180, "palm_s": 5.0, **more}
+    return replace(bean_pot(), steps=(step("bake", **bake), step("serve")), cooked_on="fire")
+
+
+def test_embers_are_counted_where_the_pot_tells_its_width() -> None:
+    kit = sample_kit()
+    pot_id, pot, _ = kit.pots[0]
+    of = replace(baked(ember_pieces=16.7, ember_pieces_below=5.57), pot=pot_id)
+    way = cooking(kit, of, 1, AT)
+    assert f"{pot}, in the embers" in said(way.in_short)
+    bake = way.steps[0]
+    assert said(bake.do) == "Bake 35 min at 180 °C, lid on."
+    assert said(bake.more) == (
+        "Egg-sized embers: 6 below, 11 on the lid, so hot that a palm above them stands it 5 s."
+    )
+    assert bake.timer == "35"
+    untold = cooking(kit, baked(), 1, AT).steps[0]
+    assert said(untold.more).startswith("Embers: a third below, two thirds on the lid, so hot")
+
+
+def test_what_is_boiled_before_it_is_baked_stands_over_both() -> None:
+    kit = sample_kit()
+    boil = step("boil", ingredient("beans", "Black beans", 80), water_ml=400)
+    of = baked()
+    way = cooking(kit, replace(of, steps=(boil, *of.steps)), 1, AT)
+    assert "on the fire, then in the embers" in said(way.in_short)
+
+
 @pytest.mark.parametrize("on", ["stove", "fire"])
 def test_a_filling_is_cooked_in_the_pot_and_pressed_in_the_irons(on: str) -> None:
     kit = sample_kit()

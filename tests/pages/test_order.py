@@ -113,6 +113,18 @@ def test_fire_and_irons_come_before_the_press() -> None:
     assert over_flames[0][1].endswith("Flames take 10 min.")
 
 
+def test_what_is_baked_tells_its_embers() -> None:
+    bake = step("bake", minutes=35, baking_c=180, palm_s=5.0, ember_pieces=18, ember_pieces_below=6)
+    of = dataclasses.replace(bean_pot(), potfuls=1, steps=(bake, step("serve")))
+    fire, baked, _ = rows([of], HEARTH)
+    assert fire[1].endswith("Embers take 45 min.")
+    assert baked[1] == (
+        "Bake 35 min at 180 °C, lid on. Egg-sized embers: 6 below, 12 on the lid, so hot that a "
+        "palm above them stands it 5 s."
+    )
+    assert baked[2].startswith("embers")
+
+
 def test_several_dishes_are_named_and_the_pot_is_emptied_between_them() -> None:
     told = [row[1] for row in rows([dataclasses.replace(bean_pot(), potfuls=1), tea()])]
     ready = "Ready. Fill it into bowls and cover them: the pot is needed. It waits 6 min."

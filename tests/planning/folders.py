@@ -97,6 +97,10 @@ GEAR: Record = {
          "material": "steel", "loss_at_boil": "240 W"},
         {"id": "copper-pot", "name": "Copper pot", "holds": "2.5 l", "fill_to": "80 %",
          "mass": "380 g", "material": "copper", "loss_at_boil": "240 W"},
+        {"id": "iron-pot", "name": "Iron pot", "holds": "1 l", "fill_to": "80 %",
+         "mass": "3 kg", "material": "cast-iron", "loss_at_boil": "120 W", "diameter": "24 cm"},
+        {"id": "old-iron-pot", "name": "Old iron pot", "holds": "1 l", "fill_to": "80 %",
+         "mass": "3 kg", "material": "cast-iron", "loss_at_boil": "120 W"},
     ],
     "irons": [
         {"id": "one-iron", "name": "Iron for one", "presses": 1, "mass": "1500 g"},

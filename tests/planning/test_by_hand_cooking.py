@@ -808,6 +808,59 @@ def test_embers_are_made_once_a_meal_and_pots_beside_them_burn_their_own(tmp_pat
     assert [each.embers_min for each in day_of(kit).meals] == [45, 45, 0, 45]
 
 
+def baked(*before: Record, minutes: float = 30, **more: object) -> Record:
+    """Give a recipe that is baked: a gram of it takes 0.7 ml of the pot."""
+    bake = {"do": "bake", "with": ["kernel"], "minutes": minutes, "at": "182 degC"}
+    return dish(uses(kernel="200 g"), *before, bake, **more)
+
+
+def test_baking_takes_embers_as_irons_do_and_no_flame(tmp_path: Path) -> None:
+    pots = {"use": "burner", "pots": ["small", "iron-pot"], "fuel_reserve": "20 %"}
+    kit = kit_with(tmp_path, baked(), stove=pots, fire={"allowed": True})
+    meal = meal_of(kit)
+    # Two servings are 280 ml; the aluminium pot is lighter and does not bake.
+    assert (meal.pot, meal.potfuls, meal.cooked_on) == ("iron-pot", 1, "fire")
+    assert (meal.minutes, meal.embers_min) == (30, 45)
+    assert meal.wood_g == NEAR(3000 + 2000 * 30 / 60, rel=EXACT)
+    assert kit.wood_low_g == NEAR(0.5 * meal.wood_g, rel=EXACT)
+    assert kit.wood_high_g == NEAR(1.5 * meal.wood_g, rel=EXACT)
+    assert (meal.heat_kj, meal.fuel_heat_kj, day_of(kit).fuel.fuel_g) == (0, 0, 0)
+    # 0.8 for each of 24 cm, and a pair for 14 K: half of one for 7 K. A third lies below.
+    step = meal.steps[-1]
+    assert step.ember_pieces == NEAR(0.8 * 24 + 2 * 7 / 14, rel=EXACT)
+    assert step.ember_pieces_below == NEAR(step.ember_pieces / 3, rel=EXACT)
+    assert (step.baking_c, step.palm_s) == (182, 5)  # up to 5 s food meets 145 to 200 °C
+
+
+def test_a_pot_that_tells_no_width_counts_no_embers(tmp_path: Path) -> None:
+    stove = {"use": "burner", "pots": ["old-iron-pot"], "fuel_reserve": "20 %"}
+    step = meal_of(kit_with(tmp_path, baked(), stove=stove, fire={"allowed": True})).steps[-1]
+    assert (step.ember_pieces, step.ember_pieces_below) == (0, 0)
+    assert step.palm_s == 5
+
+
+def test_what_is_boiled_and_then_baked_is_both_in_every_potful(tmp_path: Path) -> None:
+    boil = {"do": "boil", "with": ["kernel"], "water": "400 ml"}
+    stove = {"use": "burner", "pots": ["iron-pot", "large"], "fuel_reserve": "20 %"}
+    meal = cooked(tmp_path, baked(boil), stove=stove, fire={"allowed": True})
+    # 800 ml and 0.7 · 400 g in a pot of 800 ml: two potfuls, baked one after the other.
+    assert (meal.pot, meal.potfuls, meal.cooked_on) == ("iron-pot", 2, "stove")
+    heat_kj = ((800 + 0.4 * 400) / 1000 * WATER + 2 * 3.0 * CAST_IRON) * WARM
+    assert meal.heat_kj == NEAR(heat_kj, rel=EXACT)
+    assert meal.minutes == NEAR(minutes(heat_kj) + 2 * 30, rel=EXACT)
+    assert meal.wood_g == NEAR(3000 + 2000 * 60 / 60, rel=EXACT)
+
+
+def test_what_is_pressed_and_what_is_baked_share_the_embers(tmp_path: Path) -> None:
+    both = [{"cook": "loaf"}, {"cook": "dish"}]
+    fire = {"irons": ["two-iron"], "pots": ["iron-pot"]}
+    trip = day_trip(days=[day({"dinner": both})], stove=None, fire=fire)
+    kit = hand(tmp_path, trip, [pocket(), {**baked(), "id": "loaf"}]).kit()
+    loaf, pressed = day_of(kit).meals
+    assert loaf.wood_g == NEAR(3000 + 2000 * 30 / 60, rel=EXACT)
+    assert pressed.wood_g == NEAR(2000 * 9 / 60, rel=EXACT)
+
+
 def test_stove_and_fire_both_pots_on_the_stove_irons_in_the_embers(tmp_path: Path) -> None:
     recipe = dish(
         uses(pulse="80 g dehydrator", oil="5 g"),

@@ -71,7 +71,10 @@ FRIED = dish(uses(kernel="40 g", oil="9 g"),
              {"do": "fry", "with": ["kernel", "oil"], "minutes": 4})  # fmt: skip
 PRESSED = dish(uses(kernel="40 g"), {"do": "press", "with": ["kernel"], "each_side": "3 min"},
                cook_in="iron")  # fmt: skip
+BAKED = dish(uses(kernel="40 g"),
+             {"do": "bake", "with": ["kernel"], "minutes": 20, "at": "180 degC"})  # fmt: skip
 FIRE = {"fire": {"irons": ["one-iron"]}}
+IN_EMBERS = {"fire": {"pots": ["iron-pot"]}}
 
 
 def dried(name: str, method: str = "dehydrator", residue: float = 0.04, **more: Any) -> Folder:
@@ -210,6 +213,7 @@ CASES: list[Case] = [
      cooks(boiled())),
     ("hot-fat", cooks(FRIED), cooks(boiled())),
     ("hot-iron", cooks(PRESSED, FIRE), cooks(boiled(), FIRE)),
+    ("hot-iron", cooks(BAKED, IN_EMBERS), cooks(boiled(), FIRE)),
     # 30 % propane: at 5 K below −15 °C about 117 kPa, below the 89.9 kPa of 1000 m and 30.
     ("gas-in-the-cold", at_camp(air={"low": "-15 degC"}), at_camp(air={"low": "-13 degC"})),
     ("gas-in-the-cold", at_camp(air={"low": "-69 degC", "high": "-50 degC"}),

@@ -261,6 +261,32 @@ def test_several_potfuls_are_cooked_in_a_row_and_soaked_at_once() -> None:
     assert [each.empty_first for each in order.steps if each.do == "boil"] == [False, True]
 
 
+def loaf(**more: object) -> PlannedMeal:
+    steps = (
+        step("mix", "flour"),
+        step("bake", "butter", minutes=35.0, minutes_at_sea_level=35.0, baking_c=180.0),
+        step("serve"),
+    )
+    usual = {"pot": "small", "heat_kj": 0.0, "cooked_on": "fire", "title": "Loaf"}
+    return dish(*steps, **{**usual, **more})
+
+
+def test_embers_are_ready_for_what_is_baked_and_no_iron_is_heated() -> None:
+    order = order_of([loaf()], NEITHER)
+    assert line(order, None) == [("fire", 35.0 + EMBER_MIN, EMBER_MIN)]
+    assert line(order) == [("mix", 35.0, 0.0), ("bake", 35.0, 35.0), ("serve", 0.0, 0.0)]
+    bake = order.steps[2]
+    assert (bake.on, bake.pot) == ("embers", "small")
+
+
+def test_a_pot_stands_over_the_flames_while_another_bakes_in_the_embers() -> None:
+    # Listed first or last, the stew is not put on before the bread, and nothing waits.
+    for meals in ([loaf(), stew()], [stew(), loaf()]):
+        order = order_of(meals, FIRE)
+        assert not [each for each in order.steps if each.do == "keep"]
+        assert [each.before_min for each in order.steps if each.do == "bake"] == [35.0]
+
+
 def test_embers_and_hot_irons_are_ready_for_the_first_press() -> None:
     order = order_of([pockets()])
     assert line(order) == [("mix", 14.0, 0.0), ("press", 14.0, 14.0), ("serve", 0.0, 0.0)]

@@ -78,7 +78,6 @@ STAYS: Mapping[type, set[str]] = {
         "shelf",
     },
     Recipe: {"note"},
-    Pot: {"diameter_cm"},
     Packaging: {"price"},
     **{kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
        for kind in (Dryer, LabelSheet, Home, FreeHours, NewBatch)},

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from builder.formulas.baking import embers_to_bake
 from builder.formulas.drying import LOW_OXYGEN_SHARE, dry_enough_share, water_share_from
 from builder.formulas.effort import day_need_kcal, least_travel_kcal
 from builder.formulas.fire import (
@@ -86,6 +87,13 @@ def test_minutes_at_the_iron(row: Published) -> None:
 )
 def test_wood_for_the_iron(row: Published) -> None:
     check(row, iron_wood_g)
+
+
+@published(
+    Published((30.0, 175.0), 24.0, 1.0, "", "common-practice", "12 in at 350 °F", "practice"),
+)
+def test_embers_to_bake(row: Published) -> None:
+    check(row, embers_to_bake)
 
 
 def _into_the_pot_w(volume_ml: float) -> float:

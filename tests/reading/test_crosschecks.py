@@ -11,6 +11,7 @@ from tests.reading.folder_builder import (
     BEAN_POT,
     BEANS_IN_MAY,
     GOOD,
+    SMALL,
     TRIP,
     Spoilt,
     changed,
@@ -194,6 +195,38 @@ def test_a_press_needs_a_fire_and_an_iron(fire: str, expected: list[str], tmp_pa
     trip = changed(TRIP, "days:", f"{fire}\ndays:")
     files = {**GOOD, "recipes/bean-pot.yaml": PRESSED, "trips/tarrow.yaml": trip}
     assert lines(read(tmp_path, files)) == expected
+
+
+BAKED = BEAN_POT.replace("{do: simmer, minutes: 8}", "{do: bake, minutes: 30, at: 180 degC}")
+
+
+@pytest.mark.parametrize(
+    ("fire", "material", "expected"),
+    [
+        ("fire: {allowed: true}", "cast-iron", []),
+        (
+            "fire: {allowed: true}",
+            "aluminium",
+            [
+                "trips/tarrow.yaml:9:23: error: bean-pot is baked in a cast-iron pot, and this trip has none — name one in `stove: {pots: […]}` or `fire: {pots: […]}` [no-pot]"
+            ],
+        ),
+        (
+            "fire: {allowed: false}",
+            "cast-iron",
+            [
+                "trips/tarrow.yaml:9:23: error: bean-pot is baked in embers, and this trip allows no fire — bake at home [no-fire]"
+            ],
+        ),
+    ],
+)
+def test_what_is_baked_needs_a_fire_and_a_pot_of_cast_iron(
+    fire: str, material: str, expected: list[str], tmp_path: Path
+) -> None:
+    trip = changed(TRIP, "days:", f"{fire}\ndays:")
+    files = {**GOOD, "recipes/bean-pot.yaml": BAKED, "trips/tarrow.yaml": trip}
+    gear = changed(SMALL["gear/all.yaml"], "material: aluminium", f"material: {material}")
+    assert lines(read(tmp_path, files, {**SMALL, "gear/all.yaml": gear})) == expected
 
 
 def test_a_pot_over_an_allowed_fire_needs_no_stove(tmp_path: Path) -> None:

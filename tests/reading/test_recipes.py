@@ -266,7 +266,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("do: simmer", "do: stew"),),
         (
-            "recipes/bean-pot.yaml:11:10: error: do cannot be 'stew' — known are: boil, fry, mix, press, rest, serve, simmer, soak [word-unknown]",
+            "recipes/bean-pot.yaml:11:10: error: do cannot be 'stew' — known are: bake, boil, fry, mix, press, rest, serve, simmer, soak [word-unknown]",
         ),
     ),
     Spoilt(
@@ -404,6 +404,26 @@ SPOILT = (
         (("{do: simmer, minutes: 8}", "{do: press, each_side: 4 min}"),),
         (
             "recipes/bean-pot.yaml:4:10: error: a press step needs an iron, and cook_in is pot — write `cook_in: iron` [vessel]",
+        ),
+    ),
+    Spoilt(
+        "bake without minutes and a temperature",
+        "recipes/bean-pot.yaml",
+        (("{do: simmer, minutes: 8}", "{do: bake}"),),
+        (
+            "recipes/bean-pot.yaml:11:5: error: this step has no `at` — write `at: 74 degC` [missing]",
+            "recipes/bean-pot.yaml:11:5: error: this step has no `minutes` — write `minutes: 2` [missing]",
+        ),
+    ),
+    Spoilt(
+        "baked in a mug",
+        "recipes/bean-pot.yaml",
+        (
+            ("{do: simmer, minutes: 8}", "{do: bake, minutes: 30, at: 180 degC}"),
+            ("cook_in: pot", "cook_in: mug"),
+        ),
+        (
+            "recipes/bean-pot.yaml:4:10: error: a bake step needs a pot with a lid, and cook_in is mug — write `cook_in: pot` [vessel]",
         ),
     ),
     Spoilt(

@@ -38,7 +38,7 @@ FOOD = """\
 GEAR = """\
 stoves: [{id: top, name: Top, burns: gas, power: 2600 W, lowest: 500 W, efficiency: 55 %, mass: 75 g, boiled: 1 l from 9 degC with 14 g at 640 m}]
 fuels: [{id: gas, name: Gas, kind: gas, energy: 45.8 MJ/kg, lights_from: -40 degC, mix: {propane: 30 %, isobutane: 20 %, butane: 50 %}, containers: [{holds: 230 g, empty: 150 g}]}]
-pots: [{id: pot, name: Pot, holds: 2 l, fill_to: 75 %, mass: 240 g, material: aluminium, loss_at_boil: 110 W, pressure: 0.8 bar}]
+pots: [{id: pot, name: Pot, holds: 2 l, fill_to: 75 %, mass: 240 g, material: aluminium, loss_at_boil: 110 W, pressure: 0.8 bar, diameter: 18 cm}]
 irons: [{id: iron, name: Iron, presses: 2, mass: 1.9 kg, face: 140 cm2}]
 packaging: [{id: zip-bag, name: Bag, mass: 7 g, barrier: zip-bag, holds: 1 l}]
 dryers: [{id: shelf, name: Shelf, method: dehydrator, load: 3 kg, hours: 12, ice: 4 kg, trays: 0.4 m2}]
@@ -57,6 +57,10 @@ steps:
   - {do: fry, minutes: 4}
   - {do: rest, minutes: 5}
   - {do: press, with: [peas], each_side: 4 min, pieces: 2}
+"""
+LOAF = """\
+{id: loaf, name: Loaf, serves: 2, cook_in: pot, uses: [{food: peas, amount: 160 g}],
+ steps: [{do: bake, with: [peas], minutes: 30, at: 180 degC}]}
 """
 BATCH = """\
 - {id: peas-may, food: peas, method: freeze-dryer, done: 2031-05-04, fresh: 1000 g, dried: 310 g, used: 1, loaded_at: -18 degC, packs: {count: 4, in: zip-bag},
@@ -92,6 +96,7 @@ EVERY: dict[str, str] = {
     "foods/all.yaml": FOOD,
     "gear/all.yaml": GEAR,
     "recipes/pea-pot.yaml": RECIPE,
+    "recipes/loaf.yaml": LOAF,
     "batches/all.yaml": BATCH,
     "trips/tarrow.yaml": TRIP,
 }
@@ -235,6 +240,9 @@ BOTH_SIDES: list[tuple[str, str, str, str, str]] = [
     ("recipes", "amount: 160 g", "amount: 3 kg", "amount: 3.1 kg", "warning"),
     ("recipes", "amount: 160 g", "amount: 3 kg", "amount: 30 kg", "error"),
     ("recipes", "amount: 160 g", "amount: 160 pieces", "amount: 90000 pieces", "error"),
+    ("recipes/loaf", "at: 180 degC", "at: 230 degC", "at: 231 degC", "warning"),
+    ("recipes/loaf", "at: 180 degC", "at: 140 degC", "at: 99 degC", "error"),
+    ("recipes/loaf", "minutes: 30", "minutes: 180", "minutes: 181", "warning"),
     # gear
     ("gear", "power: 2600 W", "power: 12 kW", "power: 13 kW", "warning"),
     ("gear", "power: 2600 W", "power: 12 kW", "power: 90 kW", "error"),
@@ -250,6 +258,8 @@ BOTH_SIDES: list[tuple[str, str, str, str, str]] = [
     ("gear", "holds: 2 l", "holds: 150 ml", "holds: 400 l", "error"),
     ("gear", "fill_to: 75 %", "fill_to: 100 %", "fill_to: 9 %", "error"),
     ("gear", "presses: 2", "presses: 6", "presses: 7", "warning"),
+    ("gear", "diameter: 18 cm", "diameter: 45 cm", "diameter: 46 cm", "warning"),
+    ("gear", "diameter: 18 cm", "diameter: 8 cm", "diameter: 2 cm", "error"),
     ("gear", "face: 140 cm2", "face: 900 cm2", "face: 901 cm2", "warning"),
     ("gear", "load: 3 kg", "load: 40 kg", "load: 41 kg", "warning"),
     ("gear", "hours: 12", "hours: 120", "hours: 121", "warning"),

@@ -16,6 +16,7 @@ from builder.pages.figures import Figures, figures_of, number, worked
 from builder.pages.pieces import Cell, Piece, Scale, Table, filled, join, table, text
 from builder.pages.trip.addresses import at_meal
 from builder.pages.trip.allergens import allergens_said
+from builder.pages.trip.baking import bake_said, embers_said
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.changing import Controls, controls_of, figures_of_page, shown_in
 from builder.pages.trip.placing import boxes_at, boxes_at_step, raw
@@ -29,7 +30,7 @@ from builder.units import rounded
 _BROTH = later("The food takes up about {taken}. What is left, {left}, is broth: drink it.")
 _GOES_ON = later("The food takes up about {taken}. What is left, {left}, goes into the dish.")
 _NAMED = re.compile(r"<([a-z0-9-]+)>")
-_HEATED = ("boil", "simmer", "fry", "press")
+_HEATED = ("boil", "simmer", "fry", "press", "bake")
 _POTTED = ("pot", "mug")  # what is heated in a pot
 _IN = {
     "pot": later("In the pot"),
@@ -44,6 +45,12 @@ _COOKED_IN = {  # over what, and whether in several potfuls
     ("stove", True): later("{vessel}, on the stove, {potfuls}."),
     ("fire", False): later("{vessel}, on the fire."),
     ("fire", True): later("{vessel}, on the fire, {potfuls}."),
+    ("embers", False): later("{vessel}, in the embers."),
+    ("embers", True): later("{vessel}, in the embers, {potfuls}."),
+    ("stove, embers", False): later("{vessel}, on the stove, then in the embers."),
+    ("stove, embers", True): later("{vessel}, on the stove, then in the embers, {potfuls}."),
+    ("fire, embers", False): later("{vessel}, on the fire, then in the embers."),
+    ("fire, embers", True): later("{vessel}, on the fire, then in the embers, {potfuls}."),
 }
 _POT_THEN_IRON = {  # a filling is cooked first
     "stove": later("{pot}, on the stove. Then {iron} in the embers."),
@@ -322,7 +329,7 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell, at: 
         pot_first = say(_POT_THEN_IRON[meal.cooked_on])
         said += filled(pot_first, pot=text(pots[meal.pot]), iron=text(vessel))
     else:
-        cooked_in = say(_COOKED_IN[meal.cooked_on, bool(potfuls)])
+        cooked_in = say(_COOKED_IN[_cooked_on(meal), bool(potfuls)])
         said += filled(cooked_in, vessel=text(vessel), potfuls=potfuls)
     if meal.cooked_on and meal.cook_in in _POTTED:
         boils = Scale("celsius", here.boiling_point_c, f"{at}.boiling_point_c", name="boils-at")
@@ -410,6 +417,14 @@ def _measure(
         by_eye = filled(figures.say(", pieces: {n}"), n=by_eye)
     mark = raw(figures.say) if each.is_raw_animal else ()
     return (*mark, first, Piece(f" {name}"), *by_eye, *other)
+
+
+def _cooked_on(meal: PlannedMeal) -> str | None:
+    """Give over what a pot stands, one after the other where it is baked in at the end."""
+    if not any(step.do == "bake" for step in meal.steps):
+        return meal.cooked_on
+    over_flame = any(step.do in ("boil", "simmer", "fry") or step.hot for step in meal.steps)
+    return f"{meal.cooked_on}, embers" if over_flame else "embers"
 
 
 def _potfuls(kit: Kit, meal: PlannedMeal, at: str) -> Cell:
@@ -527,7 +542,7 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
     return StepLine(
         tuple(amounts),
         _do(figures, step, Piece(minutes, scale=lasts)),
-        _pressed(say, step, f"{at}.steps.{place}") if step.do == "press" else (),
+        _at_embers(figures, step, f"{at}.steps.{place}"),
         (
             *recipe_said(figures, meal, step.say, parts, ids),
             *_broth(figures, meal, place, parts, f"{at}.steps.{place}"),
@@ -593,6 +608,8 @@ def _do(figures: Figures, step: PlannedStep, minutes: Piece) -> Cell:
     if step.do == "press":
         side = figures.plain(step.each_side_min, "duration_min")
         return text(say("Press {time} on each side.", time=side))
+    if step.do == "bake":
+        return text(bake_said(figures, step))
     if step.do == "mix":
         return text(say("Mix."))
     if step.do == "serve":
@@ -609,6 +626,13 @@ def _do(figures: Figures, step: PlannedStep, minutes: Piece) -> Cell:
     if step.do == "boil" and step.minutes:
         return filled(say(BOILS_HARD[step.stir, step.lid]), time=time)
     return filled(say(DOINGS[step.do, step.stir, step.lid]), time=time)
+
+
+def _at_embers(figures: Figures, step: PlannedStep, id_: str) -> Cell:
+    """Say what belongs to a step at the embers."""
+    if step.do == "bake":
+        return text(embers_said(figures, step))
+    return _pressed(figures.say, step, id_) if step.do == "press" else ()
 
 
 def _pressed(say: Speech, step: PlannedStep, id_: str) -> Cell:

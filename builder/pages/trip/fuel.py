@@ -91,7 +91,7 @@ def fuel_page(kit: Kit) -> FuelPage:
             for number, each in enumerate(kit.looks.cold_gas)
         ),
         _too_little(kit.fuel, kit.looks.cold_gas, figures) if kit.fuel else "",
-        _embers(figures) if kit.looks.irons else None,
+        _embers(figures) if kit.looks.irons or _bakes(kit) else None,
         _irons(kit, figures) if kit.looks.irons else None,
     )
 
@@ -195,6 +195,11 @@ def _too_little(fuel: KitFuel, cold: tuple[ColdGas, ...], figures: Figures) -> s
         given=figures.plain(given_g, "mass_g"),
         likely=figures.plain(fuel.likely_g, "mass_g"),
     )
+
+
+def _bakes(kit: Kit) -> bool:
+    """Tell whether anything is baked in embers."""
+    return any(step.do == "bake" for day in kit.days for meal in day.meals for step in meal.steps)
 
 
 def _embers(figures: Figures) -> Table:

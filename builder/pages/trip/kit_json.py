@@ -281,7 +281,17 @@ def _step(step: PlannedStep) -> Data:
         "each_side_min": step.each_side_min,
         "presses": step.presses,
         "pieces": step.pieces,
+        **(_baking(step) if step.do == "bake" else {}),
         "say": step.say,
+    }
+
+
+def _baking(step: PlannedStep) -> Data:
+    return {
+        "baking_c": step.baking_c,
+        "ember_pieces": step.ember_pieces,
+        "ember_pieces_below": step.ember_pieces_below,
+        "palm_s": step.palm_s,
     }
 
 

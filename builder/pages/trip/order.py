@@ -10,6 +10,7 @@ from builder.model.recipe import MealName
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Mark, Piece, Table, table, text
+from builder.pages.trip.baking import bake_said, embers_said
 from builder.pages.trip.cook import DOINGS, LET_STAND, STEEP, amount_inside, ids_named
 from builder.pages.trip.placing import raw
 from builder.pages.trip.safe_water import pours_unboiled
@@ -18,7 +19,12 @@ from builder.planning.naming import meal_inside
 from builder.speech import Speech, later
 from builder.units import rounded
 
-_PLACES = {"stove": later("stove"), "fire": later("fire"), "iron": later("irons")}
+_PLACES = {
+    "stove": later("stove"),
+    "fire": later("fire"),
+    "iron": later("irons"),
+    "embers": later("embers"),
+}
 # Warm food keeps two hours out of the cold, one where it is hot: the shorter one is safe anywhere.
 MOST_STANDING_MIN = 60.0
 _PART_BOILS = {
@@ -284,7 +290,7 @@ def _at_fire(kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork, step: 
     minutes = _minutes(figures, step.minutes)
     if step.do in ("melt", "make-safe"):
         return _camp_water(figures, step, minutes)
-    if any(each.do == "press" for each in order.steps):
+    if any(each.do in ("press", "bake") for each in order.steps):
         return say("Light the fire, or feed the one you have. Embers take {time}.", time=minutes)
     return say("Light the fire, or feed the one you have. Flames take {time}.", time=minutes)
 
@@ -319,6 +325,10 @@ def _said(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str
         return _boil(figures, meal, step, food)
     if step.do == "press":
         return _press(figures, step, food)
+    if step.do == "bake" and step.step is not None:
+        baked = meal.steps[step.step]
+        how = bake_said(figures, baked), embers_said(figures, baked)
+        return _after(_add(say, "", food), *how)
     if step.do == "measure":
         least = figures.least(meal.reach_c or 0.0)[0].text
         return say("Measure the middle: at least {temperature}.", temperature=least)

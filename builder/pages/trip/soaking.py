@@ -13,7 +13,7 @@ from builder.pages.pieces import Cell, Piece, text
 from builder.speech import Speech, later
 from builder.units import rounded
 
-_SOFTENS = ("boil", "simmer", "fry", "press")
+_SOFTENS = ("boil", "simmer", "fry", "press", "bake")
 # By what comes after: hot water, cold water and then heat, cold water alone.
 _USUALLY = {
     "hot": later("{food}: usually {time} in boiling water. Still hard? Wait longer, lid on."),

@@ -219,6 +219,7 @@ SUBJECTS: Mapping[str, Mapping[str, str]] = {
         "embers.species_mj_kg": later("heat in wood"),
         "embers.wood_range_mj_kg": later("heat in wood"),
         "embers.ember_kw_m2": later("heat of embers"),
+        "baking.embers_to_bake": later("embers to bake with"),
         "embers.hand_test_c": later("heat of embers by the hand test"),
         "embers.plates_heat_kj": later("heating an iron"),
         "embers.preheat_min": later("heating an iron"),

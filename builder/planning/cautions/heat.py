@@ -70,7 +70,7 @@ def hot_fat(facts: Facts) -> Iterator[Finding]:
 
 
 def hot_iron(facts: Facts) -> Iterator[Finding]:
-    """Something is pressed in an iron."""
+    """Something is pressed in an iron, or baked in a pot among embers."""
     for meal in facts.steps("press"):
         said = meal_said(facts.say, meal)
         yield in_meal(
@@ -78,3 +78,7 @@ def hot_iron(facts: Facts) -> Iterator[Finding]:
             meal,
             step=first_step(meal, "press"),
         )
+    for meal in facts.steps("bake"):
+        said = meal_said(facts.say, meal)
+        because = facts.say("{meal} is baked in embers.", meal=said)
+        yield in_meal(because, meal, step=first_step(meal, "bake"))

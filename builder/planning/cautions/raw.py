@@ -144,7 +144,7 @@ def reach_above_boiling(facts: Facts) -> Iterator[Finding]:
     """A temperature to reach that water can't give at that height, and nothing else heats."""
     for meal in facts.cooked():
         reach_c, boils_c = meal.planned.reach_c, meal.planned.conditions.boiling_point_c
-        hotter = any(step.do in ("fry", "press") for step in meal.planned.steps)
+        hotter = any(step.do in ("fry", "press", "bake") for step in meal.planned.steps)
         locked = any(pot.gauge_kpa for pot in facts.hearth.pots if pot.id == meal.planned.pot)
         if reach_c is None or hotter or locked or reach_c <= boils_c + READ_WITHIN_K:
             continue

@@ -8,7 +8,7 @@ from builder.planning.cooking.conditions import (
     barometer_problems,
     cooking_places,
 )
-from builder.planning.cooking.cooking import Cooked, Ready, boil_heat_kj, cook
+from builder.planning.cooking.cooking import ON_EMBERS, Cooked, Ready, boil_heat_kj, cook
 from builder.planning.cooking.hearth import Hearth, hearth_of, stove_test
 from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.cooking.soaking import soakings
@@ -24,6 +24,7 @@ from builder.planning.cooking.under_pressure import under_pressure
 
 __all__ = [
     "HEATS",
+    "ON_EMBERS",
     "Cooked",
     "CookingPlaces",
     "Hearth",

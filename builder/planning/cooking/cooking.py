@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
+from builder.formulas.baking import BELOW_SHARE, embers_to_bake
+from builder.formulas.embers import HAND_TEST
 from builder.formulas.fire import EMBER_MIN, iron_minutes, iron_wood_g
 from builder.formulas.heat import (
     FOOD_AS_WATER_SHARE,
@@ -26,7 +28,9 @@ from builder.planning.cooking.hearth import Hearth
 from builder.planning.tracing import count, work
 
 # What each potful takes for itself, one after the other.
-IN_TURN = frozenset({"boil", "simmer", "fry"})
+IN_TURN = frozenset({"boil", "simmer", "fry", "bake"})
+# What embers heat: irons, and a lidded pot among them.
+ON_EMBERS = frozenset({"press", "bake"})
 _FOOD_ROOM_ML_G = named(FOOD_ROOM_ML_PER_G, "food_room_ml_g", "common-practice")
 _FOOD_AS_WATER_SHARE = named(FOOD_AS_WATER_SHARE, "food_as_water_share", "common-practice")
 _NO_WATER: float = nothing("water_ml")
@@ -58,9 +62,9 @@ class Cooked:
     heat_kj: float
     fuel_heat_kj: float
     wood_g: float  # under the pot
-    ember_wood_g: float  # for irons
+    ember_wood_g: float  # for irons and what is baked
     minutes: float
-    embers_min: float  # before the first press, apart from the minutes
+    embers_min: float  # before anything is pressed or baked, apart from the minutes
     cooked_on: str | None
 
 
@@ -181,6 +185,22 @@ def _planned(
         each_side_min=step.each_side_min,
         presses=presses,
         pieces=step.pieces * servings if step.do == "press" else nothing("pieces"),
+        baking_c=step.baking_c,
+    )
+
+
+def _with_embers(step: PlannedStep, pot: Pot | None) -> PlannedStep:
+    """Say how many embers a pot is baked in, and how to feel that they are hot enough."""
+    pieces: float = nothing("ember_pieces")
+    if pot is not None and pot.diameter_cm is not None:
+        pieces = work(embers_to_bake, pot.diameter_cm, step.baking_c)
+    rows = [row for row in HAND_TEST if row[2] <= step.baking_c] or [HAND_TEST[-1]]
+    below_share = named(BELOW_SHARE, "below_share", "common-practice")
+    return replace(
+        step,
+        ember_pieces=pieces,
+        ember_pieces_below=pieces * below_share if pieces else nothing("ember_pieces"),
+        palm_s=named(rows[0][0], "palm_s", "hand-test"),
     )
 
 
@@ -192,19 +212,21 @@ def _heated(
     hearth: Hearth,
     fires: float,
 ) -> Cooked:
-    heats_pot = state.boils or any(step.do in ("simmer", "fry") for step in steps)
+    over_flame = state.boils or any(step.do in ("simmer", "fry") for step in steps)
+    bakes = any(step.do == "bake" for step in steps)
+    heats_pot = over_flame or bakes
     if recipe.cook_in == "mug":
         # Only the water is boiled, alone, and poured over what is in the mugs.
         most_ml, food_g = state.boiled_ml, _NO_FOOD
         pot, potfuls = hearth.pot_for(most_ml)
     else:
         most_ml, food_g = state.most_ml, state.boiled_food_g
-        pot, potfuls = hearth.pot_for(most_ml)
+        pot, potfuls = hearth.pot_for(most_ml, bakes)
     if not heats_pot:  # nothing is heated, so it need not all be in the pot at once
         most_ml, potfuls = _NO_WATER, none("potfuls")
     filled = potfuls if state.boils else none("potfuls")
     heat_kj = boil_heat_kj(state.boiled_ml, food_g, pot, filled, conditions)
-    burner = hearth.burner_for(most_ml, potfuls) if heats_pot else None
+    burner = hearth.burner_for(most_ml, potfuls) if over_flame else None
     fuel_kj: float = nothing("fuel_heat_kj")
     minutes = 0.0
     if burner is not None:
@@ -230,11 +252,13 @@ def _heated(
     )
     presses = add_counts(step.presses for step in steps if step.do == "press")
     wood_g: float = nothing("wood_g")
-    on = burner.on if burner and heats_pot else ("fire" if presses else None)
+    baking_min = add(step.minutes * max(potfuls, 1) for step in steps if step.do == "bake")
+    on_embers = bakes or presses > 0
+    on = burner.on if burner else ("fire" if on_embers else None)
     if burner and burner.on == "fire":
         wood_g = work(fuel_mass_g, fuel_kj, hearth.wood_mj_kg)
     return Cooked(
-        steps=steps,
+        steps=tuple(_with_embers(each, pot) if each.do == "bake" else each for each in steps),
         water_ml=add(step.water_ml for step in steps),
         soak_water_ml=add(step.water_ml for step in steps if step.do == "soak"),
         unboiled_water_ml=state.unboiled_ml,
@@ -245,10 +269,12 @@ def _heated(
         heat_kj=heat_kj,
         fuel_heat_kj=fuel_kj,
         wood_g=wood_g,
-        ember_wood_g=work(iron_wood_g, pressing_min, fires) if presses else nothing("wood_g"),
+        ember_wood_g=work(iron_wood_g, add((pressing_min, baking_min)), fires)
+        if on_embers
+        else nothing("wood_g"),
         minutes=minutes + pressing_min,
         embers_min=named(EMBER_MIN, "ember_min", "common-practice")
-        if presses
+        if on_embers
         else nothing("ember_min"),
         cooked_on=on,
     )

@@ -18,7 +18,7 @@ from builder.formulas.fire import (
 from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, water_heat_kj, whole_units
 from builder.model.content import Content
 from builder.model.figure import Figure, counted, guarded, holds, named, none
-from builder.model.gear import Fuel, Iron, Pot, Stove, StoveTest
+from builder.model.gear import BAKES_IN, Fuel, Iron, Pot, Stove, StoveTest
 from builder.model.trip import Fire, Trip
 from builder.planning.refusals import told_at
 from builder.planning.tracing import count, work
@@ -74,14 +74,16 @@ class Hearth:
         """How many fillings the irons take together."""
         return sum(iron.presses for iron in self.irons)
 
-    def pot_for(self, volume_ml: float) -> tuple[Pot | None, int]:
+    def pot_for(self, volume_ml: float, bakes: bool = False) -> tuple[Pot | None, int]:
         """Give the pot with the fewest potfuls, then the lightest, and the potfuls.
 
-        Guards beside the potfuls say that no other pot would be chosen.
+        What is baked takes a cast-iron pot. Guards beside the potfuls say that no other pot
+        would be chosen.
         """
-        if not self.pots or volume_ml <= 0:
+        pots = [each for each in self.pots if not bakes or each.material == BAKES_IN]
+        if not pots or volume_ml <= 0:
             return None, none("potfuls")
-        choice = [(count(whole_units, volume_ml, each.room_ml), each) for each in self.pots]
+        choice = [(count(whole_units, volume_ml, each.room_ml), each) for each in pots]
         choice.sort(key=lambda each: (each[0], each[1].mass_g, each[1].id))
         (potfuls, pot), *others = choice
         rank = (pot.mass_g, pot.id)

@@ -26,6 +26,7 @@ from builder.model.kit import (
 )
 from builder.model.recipe import MEALS, MealName
 from builder.planning.cooking.camp_water import heat_of, water_for, water_step
+from builder.planning.cooking.cooking import ON_EMBERS
 from builder.planning.cooking.hearth import Burner, Hearth
 from builder.planning.cooking.standing import HEATS
 
@@ -43,6 +44,7 @@ _NO_MINUTES, _NO_WATER_ML = nothing("minutes"), nothing("water_ml")
 _NO_PRESSES = none("presses")
 _ONE_POTFUL = Count(1, Found("potfuls", "counted"))
 
+_FLAMES = ("stove", "fire")  # what dishes take turns over
 _ALL_ORDERS_UP_TO = 4  # dishes; of more, a few good orders are tried
 _TOUCHING_MIN = 1e-9
 _WAITS_FROM_MIN = 0.5  # a shorter wait rounds to nothing
@@ -86,7 +88,7 @@ class _Run:
         for task in self.tasks:
             ends = begins + task.minutes
             if task.on and task.minutes:
-                yield ("iron" if task.on == "iron" else "heat", begins, ends)
+                yield ("heat" if task.on in _FLAMES else task.on, begins, ends)
             if task.pot:
                 potted.append((f"pot {task.pot}", begins, ends))
             else:
@@ -188,7 +190,7 @@ def _dish(place: int, meal: PlannedMeal, hearth: Hearth) -> _Dish:
         in_mugs = meal.cook_in == "mug"
         mugs = meal.eaters if in_mugs else ()
         runs: tuple[_Run, ...] = (_Run(_joined(tasks[:last]), mugs=mugs),)
-        heats = meal.cook_in != "iron" and any(task.on for task in runs[0].tasks)
+        heats = meal.cook_in != "iron" and any(task.on in _FLAMES for task in runs[0].tasks)
         return _Dish(place, runs, meal.potfuls or _ONE_POTFUL, serve, in_mugs, heats)
     hot = [number for number, step in enumerate(steps[:last]) if step.do in HEATS or step.hot]
     first = hot[0] if hot else 0
@@ -243,6 +245,8 @@ def _tasks(
     busy: WorkPlace | None = None
     if step.do == "press":
         minutes, busy = step.presses * (2 * step.each_side_min + _TURN_MIN), "iron"
+    elif step.do == "bake":
+        busy, pot = "embers", meal.pot
     elif step.do in ("boil", "simmer", "fry"):
         busy, pot = heat, meal.pot
     tasks.append(
@@ -343,7 +347,7 @@ def _placed(dishes: Sequence[_Dish]) -> _Placed:
 def _after_heat_min(dish: _Dish) -> Figure:
     """Give how long a dish goes on without heat at its end."""
     tasks = [task for run in dish.runs for task in run.tasks]
-    last = max((number for number, task in enumerate(tasks) if task.on), default=-1)
+    last = max((number for number, task in enumerate(tasks) if task.on in _FLAMES), default=-1)
     return add(task.minutes for task in tasks[last + 1 :])
 
 
@@ -351,7 +355,7 @@ def _put_on(runs: Sequence[tuple[_Run, Figure]]) -> Figure:
     """Give how long before eating a dish first comes over the heat."""
     for run, start in runs:
         for task in run.tasks:
-            if task.on:
+            if task.on in _FLAMES:
                 return start
             start = _neat(start - task.minutes)
     return AT_THE_MEAL
@@ -474,19 +478,20 @@ def _entry(
 
 
 def _with_fire(steps: Sequence[WorkStep], burner: Burner | None) -> tuple[WorkStep, ...]:
-    """Light one fire in time for the first flame or press, and heat the irons before that press."""
+    """Light one fire in time for flames and embers, and heat the irons before the first press."""
     presses = [step.before_min for step in steps if step.do == "press"]
     flames = [step.before_min for step in steps if step.on == "fire"]
+    on_embers = [step.before_min for step in steps if step.do in ON_EMBERS]
     more: list[WorkStep] = []
     needed = []
     if presses:
-        first_press = largest(*presses)
-        more.append(_fire_step("preheat", first_press + PREHEAT_MIN, PREHEAT_MIN, "iron"))
-        needed.append(first_press + _EMBER_MIN)
+        more.append(_fire_step("preheat", largest(*presses) + PREHEAT_MIN, PREHEAT_MIN, "iron"))
+    if on_embers:
+        needed.append(largest(*on_embers) + _EMBER_MIN)
     if flames:
         needed.append(largest(*flames) + FLAMES_MIN)
     if needed:
-        minutes = _EMBER_MIN if presses else FLAMES_MIN
+        minutes = _EMBER_MIN if on_embers else FLAMES_MIN
         more.append(_fire_step("fire", largest(*needed), minutes, None))
     joined = sorted([*more, *steps], key=lambda step: -step.before_min)
     return tuple(joined)

@@ -11,7 +11,7 @@ from builder.model.content import Content
 from builder.model.food import ANIMAL_KINDS, Food
 from builder.model.recipe import Ingredient, Recipe
 
-HEATS = frozenset({"boil", "simmer", "fry", "press"})
+HEATS = frozenset({"boil", "simmer", "fry", "press", "bake"})
 _BOILS = frozenset({"boil", "simmer"})
 # Plants that spoil once they are wet; sugar, fat, herbs and drinks are too little for germs.
 _SPOILS = frozenset({"fruit", "vegetable", "legume", "grain"})

@@ -14,7 +14,7 @@ from builder.model.gear import LOOSE_PACKAGING
 from builder.model.kit import Conditions, NutritionTotals, PlannedIngredient, PlannedMeal
 from builder.model.recipe import MealName
 from builder.model.trip import Day, MealItem, Trip
-from builder.planning.cooking import Cooked, CookingPlaces, Hearth, Ready, cook
+from builder.planning.cooking import ON_EMBERS, Cooked, CookingPlaces, Hearth, Ready, cook
 from builder.planning.hazards import called
 from builder.planning.naming import told_apart
 from builder.planning.refusals import told_at
@@ -82,7 +82,7 @@ def plan_menu(
                     meal.meal,
                     item,
                     places.of_meal(day, meal.meal),
-                    any(planner.is_pressed(other) for other in meal.items[:number]),
+                    any(planner.on_embers(other) for other in meal.items[:number]),
                 ),
                 place=place,
             )
@@ -113,10 +113,10 @@ class _MenuPlanner:
         self.batch_names, self.say = batch_names, say
         self.opened_g: dict[str, float] = {}  # out of packs that reseal
 
-    def is_pressed(self, item: MealItem) -> bool:
-        """Tell whether something is cooked in irons, for which a fire burns down to embers."""
+    def on_embers(self, item: MealItem) -> bool:
+        """Tell whether something is pressed or baked, for which a fire burns down to embers."""
         steps = self.content.recipes[item.recipe].steps if item.recipe else ()
-        return any(step.do == "press" for step in steps)
+        return any(step.do in ON_EMBERS for step in steps)
 
     def item(
         self,
