@@ -439,6 +439,17 @@ def test_each_dish_keeps_its_order_and_is_ready_when_all_eat(
             assert made[do] >= times if meal.potfuls > 1 else made[do] == times
 
 
+def test_a_potful_is_done_before_the_next_begins_at_the_same_moment() -> None:
+    # Thirds of minutes add up to moments that differ in the last digits.
+    soak, boil = step("soak", water_ml=400.0, hot=True), step("boil", water_ml=400.0)
+    press = step("press", each_side_min=2.0, presses=1, pieces=2.0)
+    filled = dish(soak, boil, step("soak"), press, step("serve"),
+                  cook_in="iron", potfuls=2, heat_kj=60.0)  # fmt: skip
+    order = order_of([filled], FIRE)
+    own = [each for each in order.steps if each.potful and each.do != "keep"]
+    assert [each.potful for each in own] == sorted(each.potful for each in own)
+
+
 @settings(max_examples=60, deadline=None)
 @given(MEALS_OF_A_TIME, HEARTHS)
 def test_the_same_dishes_give_the_same_order(meals: list[PlannedMeal], hearth: Hearth) -> None:

@@ -493,7 +493,8 @@ def _with_fire(steps: Sequence[WorkStep], burner: Burner | None) -> tuple[WorkSt
     if needed:
         minutes = _EMBER_MIN if on_embers else FLAMES_MIN
         more.append(_fire_step("fire", largest(*needed), minutes, None))
-    joined = sorted([*more, *steps], key=lambda step: -step.before_min)
+    # The noise of adding up must not part what falls on one moment: that is in order already.
+    joined = sorted([*more, *steps], key=lambda step: -round(float(step.before_min), 9))
     return tuple(joined)
 
 
