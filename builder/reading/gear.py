@@ -218,7 +218,8 @@ class WrittenPot(WrittenGear, title="pot"):
         example="0.8 bar",
     )
     diameter: Annotated[float | None, Quantity("length_cm", positive=True)] = key(
-        "How wide its bottom is.", example="18 cm", not_used_yet=True
+        "How wide its bottom is; tells how many embers a cast-iron pot is baked in.",
+        example="18 cm",
     )
 
     def made(self) -> Pot:
