@@ -171,11 +171,11 @@ def layers_of(place: Place) -> list[Layer]:
     from builder.reading.files import ROOMS
     from builder.reading.folder import ALWAYS_SHIPPED, Layer
 
-    own = Layer(place.folder, place.shown, ROOMS)
+    own = Layer(place.folder, place.shown, ROOMS, vouched=place.is_demo)
     if place.is_demo:
         return [own]
     shipped = shipped_root() / "content"
-    return [Layer(shipped, shown_path(shipped), ALWAYS_SHIPPED), own]
+    return [Layer(shipped, shown_path(shipped), ALWAYS_SHIPPED, vouched=True), own]
 
 
 def read_place(place: Place) -> Folder:

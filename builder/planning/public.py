@@ -10,6 +10,7 @@ from typing import Any, TypeVar
 from builder.model.batch import Batch
 from builder.model.content import Content, Gear
 from builder.model.kit import Kit, KitBatch, KitDay, KitPerson
+from builder.model.on_asking import each_changed
 from builder.model.place import Place, Places
 from builder.model.public import (
     ENERGY_STEP_KCAL,
@@ -164,7 +165,7 @@ def _renamed_item(
 def _leaving_content(content: Content, trip: Trip, batches: Mapping[str, str]) -> Content:
     gear = content.gear
     return Content(
-        foods=_all(content.foods),
+        foods=each_changed(content.foods, leaving),
         batches={new: _batch(content.batches[old], new) for old, new in batches.items()},
         recipes=_all(content.recipes),
         gear=Gear(

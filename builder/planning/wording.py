@@ -9,6 +9,7 @@ from typing import TypeVar
 from builder.model.content import Content, Gear
 from builder.model.food import Food
 from builder.model.gear import Dryer, Fuel, Iron, Packaging, Pot, Stove
+from builder.model.on_asking import each_changed
 from builder.model.source import CautionText
 from builder.model.trip import ENGLISH
 from builder.planning.stock import Stock, check
@@ -30,7 +31,7 @@ def content_said(content: Content, say: Speech) -> Content:
     gear = content.gear
     return replace(
         content,
-        foods=_named(content.foods, say),
+        foods=each_changed(content.foods, lambda each: _said(each, say)),
         gear=Gear(
             _named(gear.stoves, say),
             _named(gear.fuels, say),
@@ -44,7 +45,11 @@ def content_said(content: Content, say: Speech) -> Content:
 
 
 def _named(records: Mapping[str, _Named], say: Speech) -> dict[str, _Named]:
-    return {key: replace(each, name=say.name(each.name)) for key, each in records.items()}
+    return {key: _said(each, say) for key, each in records.items()}
+
+
+def _said(record: _Named, say: Speech) -> _Named:
+    return replace(record, name=say.name(record.name))
 
 
 def _caution(text: CautionText, say: Speech) -> CautionText:

@@ -9,6 +9,7 @@ from builder.model.batch import Batch
 from builder.model.content import Content, Gear
 from builder.model.food import Food
 from builder.model.gear import BAKES_IN, LOOSE_PACKAGING
+from builder.model.on_asking import each_changed
 from builder.model.place import Place, Places
 from builder.model.source import CautionText
 from builder.model.trip import MealItem, Trip
@@ -30,7 +31,7 @@ def crosscheck(content: Content, broken: Broken) -> tuple[Content, list[Problem]
         content,
         gear=check.gear(),
         cautions={name: check.caution(each) for name, each in content.cautions.items()},
-        foods={name: check.food(each) for name, each in content.foods.items()},
+        foods=each_changed(content.foods, check.food),
     )
     check.content = checked
     batches = {name: b for name, b in content.batches.items() if check.batch(b)}

@@ -90,7 +90,7 @@ def cut_files(keys: Iterable[Key], texts: Mapping[Key, RecordText]) -> dict[str,
     for path, sections in lists.items():
         parts = []
         for section, records in sections.items():
-            records.sort(key=lambda record: record.node.start)
+            records.sort(key=lambda record: record.node.place)
             cuts = "".join(cut(record) for record in records)
             parts.append(f"{section}:\n{textwrap.indent(cuts, '  ')}" if section else cuts)
         whole[path] = "".join(parts)

@@ -13,6 +13,7 @@ from builder.model.batch import Batch
 from builder.model.content import Content, Gear
 from builder.model.food import Food
 from builder.model.gear import Dryer, Fuel, Iron, LabelSheet, Packaging, Pot, Stove
+from builder.model.on_asking import OnAsking
 from builder.model.place import Place
 from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
@@ -40,6 +41,7 @@ from builder.reading.recipes import check_nested, read_recipe
 from builder.reading.tables import read_table
 from builder.reading.texts import read_caution, read_source
 from builder.reading.trips import not_fed, read_trip
+from builder.reading.vouched import Listed, foods_listed
 from builder.reading.yaml_door import Node, decode, quoted, read_yaml
 
 ALWAYS_SHIPPED = ("sources.yaml", "cautions", "gear", "foods")
@@ -67,6 +69,7 @@ class Layer:
     rooms: tuple[str, ...] = ROOMS
     # Files not written yet, by their path in there: they are read as if they were.
     unwritten: Mapping[str, bytes] = field(default_factory=dict)
+    vouched: bool = False  # its foods are ours: each is read when somebody names it
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,13 +100,14 @@ class _FolderReader:
         self.texts: dict[tuple[str, str], RecordText] = {}
         self.owner: dict[tuple[str, str], int] = {}
         self.broken: set[tuple[str, str]] = set()  # ids that stand in a file but have errors
+        self.listed: dict[tuple[str, str], Listed] = {}  # of the foods that are ours
 
     # -- files --------------------------------------------------------------------------------
 
     def files(self, room: str) -> Iterable[tuple[int, _File]]:
         """Read the files of one room in all layers, in a stable order."""
         for number, layer in enumerate(self.layers):
-            if room not in layer.rooms:
+            if room not in layer.rooms or (layer.vouched and room == "foods"):
                 continue
             for path in self._paths(layer, room):
                 file = self._file(layer, path)
@@ -157,7 +161,8 @@ class _FolderReader:
         place = Place(printable(f"{layer.shown}/{path}"), 1, 1)
         self.problems.append(Problem(place, "file-name", says, mend, "warning"))
 
-    def _file(self, layer: Layer, path: Path) -> _File | None:
+    def _decoded(self, layer: Layer, path: Path) -> tuple[str, str, str] | None:
+        """Give a file's path in the folder, as people are shown it, and its text."""
         relative = path.relative_to(layer.folder).as_posix()
         shown = printable(f"{layer.shown}/{relative}")
         try:
@@ -167,8 +172,13 @@ class _FolderReader:
             return None
         text, problems = decode(raw, shown)
         self.problems += problems
-        if problems:
+        return None if problems else (relative, shown, text)
+
+    def _file(self, layer: Layer, path: Path) -> _File | None:
+        decoded = self._decoded(layer, path)
+        if decoded is None:
             return None
+        relative, shown, text = decoded
         read = read_table if path.suffix == TABLE else read_yaml
         node, problems = read(text, shown)
         self.problems += problems
@@ -197,6 +207,29 @@ class _FolderReader:
                 if record is None and kind == "recipe":
                     self.broken.add((kind, Path(file.path).stem))  # its id may be what is wrong
         return found
+
+    def read_foods(self) -> Mapping[str, Food]:
+        """Read the foods people wrote, and find those that are read when somebody names them."""
+        for number, layer in enumerate(self.layers):
+            if not layer.vouched or "foods" not in layer.rooms:
+                continue
+            for path in self._paths(layer, "foods"):
+                for name, each in foods_listed(*(self._decoded(layer, path) or ("", "", ""))):
+                    self.listed["food", name] = each
+                    self.owner["food", name] = number
+        written = self.read("food", "foods", read_food)
+        return OnAsking(written, {name: self._listed_food for _, name in self.listed})
+
+    def _listed_food(self, name: str) -> Food:
+        return self.listed["food", name].food()
+
+    def all_texts(self) -> Mapping[tuple[str, str], RecordText]:
+        """Give the words of every record."""
+        return OnAsking(self.texts, dict.fromkeys(self.listed, self._listed_text))
+
+    def _listed_text(self, key: tuple[str, str]) -> RecordText:
+        each = self.listed[key]
+        return RecordText(each.path, each.text, each.node())
 
     def _keep(
         self,
@@ -326,7 +359,7 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     sources = reader.read("source", "sources.yaml", read_source)
     cautions = reader.read("caution", "cautions", read_caution)
     gear = reader.read_gear()
-    foods = reader.read("food", "foods", read_food)
+    foods = reader.read_foods()
     recipes = reader.read_recipes(foods)
     batches = reader.read(
         "batch",
@@ -341,7 +374,7 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     return Folder(
         content=content,
         problems=in_order([*_unechoed(reader.problems, reader.broken), *unused, *problems]),
-        texts=reader.texts,
+        texts=reader.all_texts(),
         own=frozenset(key for key, layer in reader.owner.items() if layer == top),
         broken=frozenset(reader.broken),
     )

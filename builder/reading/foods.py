@@ -40,8 +40,11 @@ ALLERGENS_OF_KIND: dict[str, tuple[str, ...]] = {
     "dairy": ("milk",),
     "nut": ("nuts", "peanuts", "sesame"),
 }
-# Seeds and coconut are listed as nuts and are none of the fourteen.
-_NO_NUT = re.compile(r"seed|coconut|kokos|kern|samen|saat|frø|chia|hanf|hemp|solsikke")
+# Seeds, coconut, chestnuts and pine nuts are listed as nuts and are none of the fourteen.
+_NO_NUT = re.compile(
+    r"seed|coconut|kokos|kern|samen|saat|frø|chia|hanf|hemp|solsikke"
+    r"|chestnut|marone|kastan|pine nut|pinje"
+)
 
 # A year: what keeps longer does not perish on a trip.
 MOST_HOURS_FRESH = 8784.0

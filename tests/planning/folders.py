@@ -163,7 +163,7 @@ def _write(path: Path, value: object) -> None:
 def read_hand(folder: Path, all_shipped: bool = False) -> Hand:
     """Read a written folder over the shipped gear, cautions and sources, and check it."""
     rooms = ALWAYS_SHIPPED if all_shipped else QUICK_ROOMS
-    read = read_folder([Layer(SHIPPED, "shipped", rooms), Layer(folder, "content")])
+    read = read_folder([Layer(SHIPPED, "shipped", rooms, vouched=True), Layer(folder, "content")])
     stock, problems = check(read.content)
     return Hand(read.content, stock, (*read.problems, *problems))
 

@@ -98,7 +98,7 @@ def read(
 def read_over_shipped(folder: Path, files: Mapping[str, str | bytes]) -> Folder:
     """Read files as a user's folder over the foods, gear, cautions and sources that ship."""
     own = Layer(write(folder / "my", files), "my")
-    return read_folder([Layer(SHIPPED, "content", ALWAYS_SHIPPED), own])
+    return read_folder([Layer(SHIPPED, "content", ALWAYS_SHIPPED, vouched=True), own])
 
 
 def lines(folder: Folder) -> list[str]:

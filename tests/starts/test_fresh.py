@@ -11,7 +11,7 @@ from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
 from builder.starts import NewTrip, StartError, start_folder, start_record, start_trip
 from builder.starts.fresh import checked_id, example, write_new
 
-SHIPPED = Layer(Path(__file__).parents[2] / "content", "shipped", ALWAYS_SHIPPED)
+SHIPPED = Layer(Path(__file__).parents[2] / "content", "shipped", ALWAYS_SHIPPED, vouched=True)
 
 
 @pytest.mark.parametrize(

@@ -1,0 +1,54 @@
+"""Mappings whose items are made when they are asked for."""
+
+from __future__ import annotations
+
+import pytest
+
+from builder.model.on_asking import OnAsking, each_changed
+
+
+def shelf(asked: list[str]) -> OnAsking[str, str]:
+    def make(name: str) -> str:
+        asked.append(name)
+        return name.upper()
+
+    return OnAsking({"b": "own"}, dict.fromkeys("abc", make))
+
+
+def test_an_item_is_made_once_and_only_when_asked_for() -> None:
+    asked: list[str] = []
+    found = shelf(asked)
+    assert ("a" in found, "z" in found, list(found), len(found)) == (
+        True,
+        False,
+        ["a", "b", "c"],
+        3,
+    )
+    assert asked == []
+    assert (found["a"], found["a"], found.get("z")) == ("A", "A", None)
+    assert asked == ["a"]
+
+
+def test_what_is_made_already_wins() -> None:
+    asked: list[str] = []
+    assert shelf(asked)["b"] == "own"
+    assert asked == []
+
+
+def test_what_is_not_there_is_not_made() -> None:
+    asked: list[str] = []
+    with pytest.raises(KeyError):
+        shelf(asked)["z"]
+    assert asked == []
+
+
+def test_a_change_waits_with_what_it_changes() -> None:
+    asked: list[str] = []
+    changed = each_changed(shelf(asked), lambda text: text + "!")
+    assert asked == []
+    assert dict(changed) == {"a": "A!", "b": "own!", "c": "C!"}
+    assert asked == ["a", "c"]
+
+
+def test_any_other_mapping_is_changed_at_once() -> None:
+    assert each_changed({"a": 1}, lambda number: number + 1) == {"a": 2}
