@@ -87,8 +87,9 @@ def _shipped_months(name: str) -> float:
 
 @cache
 def _shipped() -> dict[str, float]:
-    rows = yaml.safe_load((SHIPPED / "foods" / "vegetables.yaml").read_text("utf-8"))
-    return {row["id"]: float(row["keeps"].split()[0]) for row in rows if "keeps" in row}
+    files = [yaml.safe_load(path.read_text("utf-8")) for path in (SHIPPED / "foods").glob("*.yaml")]
+    rows = [row for file in files for row in file if "keeps" in row]
+    return {row["id"]: float(row["keeps"].split()[0]) for row in rows}
 
 
 def _q10(ratio: float, kelvin: float) -> float:
