@@ -34,7 +34,7 @@ from builder.problems import Problem, Severity
 from builder.reading.notes import Amiss, Judge, Notes, judge
 from builder.reading.usual import Range
 from builder.reading.values import check_is_record, is_blank, items_of, missing, unknown_key
-from builder.reading.yaml_door import Node
+from builder.reading.yaml_door import Node, as_json, read_yaml
 
 Step = str | int
 
@@ -43,6 +43,7 @@ Step = str | int
 class KeyNotes:
     """What a key has besides what pydantic keeps of it."""
 
+    example: str  # as one would write it in YAML
     stub: str  # what a message shows where the key is missing; "" for what its type shows
     not_used_yet: bool
 
@@ -50,6 +51,9 @@ class KeyNotes:
         """Say in the JSON Schema what editors show."""
         if self.not_used_yet:
             schema["description"] += " This version does not use it yet."
+        example, _ = read_yaml(self.example, "")
+        if example is not None:
+            schema["examples"] = [as_json(example)]
 
 
 def key(
@@ -68,8 +72,7 @@ def key(
     return Field(
         default=... if required else default,
         description=says,
-        examples=[example] if example else None,
-        json_schema_extra=KeyNotes(stub, not_used_yet),
+        json_schema_extra=KeyNotes(example, stub, not_used_yet),
         # Text and numbers become figures that say they are a default.
         validate_default=default not in (None, False, "", ()),
     )

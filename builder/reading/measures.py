@@ -17,11 +17,23 @@ from builder.reading.usual import Range
 from builder.reading.values import number_of, price_of, quantity_of, taken, told, told_name
 from builder.reading.vocabulary import Value
 from builder.reading.yaml_door import Node
-from builder.units import DIMENSIONS, range_like, read_quantity
+from builder.units import DIMENSIONS, plain, range_like, read_quantity
+
+
+class Measure(Value):
+    """A value that is a number, of which a range may be usual."""
+
+    def possible(self, among: Range | None) -> tuple[float, float]:
+        """Give the least and the most that it can be."""
+        raise NotImplementedError
+
+    def range_said(self, bounds: tuple[float, float], example: str) -> str:
+        """Say a range in the unit of an example."""
+        raise NotImplementedError
 
 
 @dataclass(frozen=True)
-class Number(Value):
+class Number(Measure):
     """A bare number, of a key that counts or names its unit."""
 
     at_least: float = 0.0
@@ -46,6 +58,15 @@ class Number(Value):
         number = taken(default, key)
         return whole(number) if self.whole else number
 
+    def possible(self, among: Range | None) -> tuple[float, float]:
+        """Give the bounds that are refused, or those of what can be."""
+        least = self.at_least if self.more_than is None else self.more_than
+        return _within((least, self.at_most), among)
+
+    def range_said(self, bounds: tuple[float, float], example: str) -> str:
+        """Say a range."""
+        return " to ".join(map(plain, bounds))
+
     def takes(self) -> str:
         """Say what may be written."""
         return "a whole number" if self.whole else "a number"
@@ -61,7 +82,7 @@ def count(at_least: int = 0) -> Number:
 
 
 @dataclass(frozen=True)
-class Quantity(Value):
+class Quantity(Measure):
     """A number with a unit, of one dimension."""
 
     quantity: str
@@ -85,6 +106,15 @@ class Quantity(Value):
         """Give the default as a figure."""
         return _default(self.quantity, str(default), key)
 
+    def possible(self, among: Range | None) -> tuple[float, float]:
+        """Give the bounds of the quantity, or those of what can be."""
+        dimension = DIMENSIONS[self.quantity]
+        return _within((dimension.lowest, dimension.highest), among)
+
+    def range_said(self, bounds: tuple[float, float], example: str) -> str:
+        """Say a range in the unit of an example."""
+        return range_like(example, self.quantity, *bounds)
+
     def takes(self) -> str:
         """Say what may be written."""
         dimension = DIMENSIONS[self.quantity]
@@ -101,7 +131,7 @@ def _default(quantity: str, written: str, key: str) -> Figure:
 
 
 @dataclass(frozen=True)
-class Price(Value):
+class Price(Measure):
     """Money for an amount, such as `3.20 per 1 kg`, read as money for one `unit`."""
 
     quantity: str  # of the amount
@@ -122,6 +152,14 @@ class Price(Value):
             hold(info.context, among, value, node.place, said)
         return told(value, node, f"{key}_per_{self.unit.lower()}")
 
+    def possible(self, among: Range | None) -> tuple[float, float]:
+        """Give what can be."""
+        return _within((0.0, float("inf")), among)
+
+    def range_said(self, bounds: tuple[float, float], example: str) -> str:
+        """Say a range of money for one unit."""
+        return f"{' to '.join(map(plain, bounds))} per {self.unit}"
+
     def takes(self) -> str:
         """Say what may be written."""
         return f"money for an amount, as `{self.stub}`"
@@ -129,6 +167,13 @@ class Price(Value):
     def schema(self) -> JsonSchemaValue:
         """Say it as JSON Schema."""
         return price_schema(self.quantity, self.stub)
+
+
+def _within(bounds: tuple[float, float], among: Range | None) -> tuple[float, float]:
+    """Give the narrower of what is refused as wrong and of what cannot be."""
+    if among is None:
+        return bounds
+    return max(bounds[0], among.possible[0]), min(bounds[1], among.possible[1])
 
 
 def usual_here(info: ValidationInfo[Notes], key: str) -> Range | None:

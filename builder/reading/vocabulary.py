@@ -30,7 +30,15 @@ from builder.reading.values import (
 from builder.reading.yaml_door import Node
 
 
-class Value:
+class Takes:
+    """What says in words what may be written."""
+
+    def takes(self) -> str:
+        """Say it in few words."""
+        raise NotImplementedError
+
+
+class Value(Takes):
     """What one node is read as."""
 
     _stub = "…"
@@ -47,10 +55,6 @@ class Value:
     def taken(self, default: object, key: str) -> object:
         """Give what a default stands for."""
         return default
-
-    def takes(self) -> str:
-        """Say in few words what may be written."""
-        raise NotImplementedError
 
     def schema(self) -> JsonSchemaValue:
         """Say it as JSON Schema."""
@@ -204,7 +208,7 @@ class Date(Value):
 
 
 @dataclass(frozen=True)
-class Words:
+class Words(Takes):
     """A list of words, of known ones where `options` are given; one alone needs no list.
 
     Left out it is `default`: `()` where that says none, None where it says that nobody told.
@@ -248,7 +252,7 @@ class Words:
 
 
 @dataclass(frozen=True)
-class Items:
+class Items(Takes):
     """A list of what its type names: `Annotated[tuple[Container, ...], Items()]`."""
 
     lone_item: bool = False  # one thing alone needs no list

@@ -107,6 +107,13 @@ class Node:
         return quoted(self.text)
 
 
+def as_json(node: Node) -> Any:
+    """Give what stands in a node as plain lists, mappings and values."""
+    if node.is_map:
+        return {key: as_json(entry.node) for key, entry in node.entries.items()}
+    return [as_json(item) for item in node.items] if node.is_list else node.value
+
+
 def quoted(text: str) -> str:
     """Give a text in quotes, on one line, and not more of it than fits one."""
     return repr(text if len(text) <= 60 else text[:57] + "…")

@@ -1,0 +1,48 @@
+"""The kinds of file whose keys are declared, by the name that people call them."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import PurePosixPath
+
+from builder.reading.declaring import Record
+from builder.reading.foods import WrittenFood
+from builder.reading.gear_files import GearFile
+from builder.reading.texts import WrittenCaution, WrittenSource
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """A kind of file: what one record of it holds, and where such files lie."""
+
+    name: str
+    record: type[Record]
+    room: str  # of a content folder, as in `files.ROOMS`
+    may_be_list: bool  # one file may hold many
+
+    @property
+    def schema_name(self) -> str:
+        """Give the name of its JSON Schema."""
+        return f"{self.name}.schema.json"
+
+    @property
+    def files(self) -> tuple[str, ...]:
+        """Give patterns of its files inside a content folder."""
+        return (self.room,) if self.room.endswith(".yaml") else (f"{self.room}/**/*.yaml",)
+
+
+KINDS: dict[str, Kind] = {
+    kind.name: kind
+    for kind in (
+        Kind("food", WrittenFood, "foods", may_be_list=True),
+        Kind("gear", GearFile, "gear", may_be_list=False),
+        Kind("caution", WrittenCaution, "cautions", may_be_list=True),
+        Kind("source", WrittenSource, "sources.yaml", may_be_list=True),
+    )
+}
+
+
+def kind_of_file(path: str) -> Kind | None:
+    """Give the kind of a file by its path in a content folder; None where none is declared."""
+    room = PurePosixPath(path).parts[0]
+    return next((kind for kind in KINDS.values() if kind.room == room), None)

@@ -1,0 +1,118 @@
+"""Tells the keys of a kind in words: for `tripkit fields`, and for the tables of the guide."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any
+
+from pydantic.fields import FieldInfo
+
+from builder.reading.declaring import Record, keys_of, notes_of, record_in, title_of
+from builder.reading.measures import Measure
+from builder.reading.usual import usual_of
+from builder.reading.vocabulary import Takes
+
+
+@dataclass(frozen=True, slots=True)
+class KeySaid:
+    """One key, in words; "" for what there is nothing to say of."""
+
+    key: str
+    takes: str
+    usual: str
+    possible: str
+    left_out: str  # what is taken then; "required" where it must be told
+    example: str
+    says: str
+    not_used_yet: bool
+    inside: tuple[KeySaid, ...]  # the keys of the record that it holds
+
+    def data(self) -> dict[str, Any]:
+        """Give it for a script."""
+        told = {
+            "key": self.key,
+            "takes": self.takes,
+            "usual": self.usual,
+            "possible": self.possible,
+            "required": self.left_out == REQUIRED,
+            "default": "" if self.left_out == REQUIRED else self.left_out,
+            "example": self.example,
+            "says": self.says,
+            "not_used_yet": self.not_used_yet,
+        }
+        return {**told, "keys": [each.data() for each in self.inside]}
+
+    def lines(self, indent: str = "") -> Iterator[str]:
+        """Give it as people read it on a terminal, what it holds indented below."""
+        yield f"{indent}{self.key}: {self.takes}"
+        for what, said in (
+            ("", self.says + (" Not used yet." if self.not_used_yet else "")),
+            ("usual: ", self.usual),
+            ("possible: ", self.possible),
+            ("left out: ", self.left_out),
+            ("example: ", self.example and f"{self.key}: {self.example}"),
+        ):
+            if said:
+                yield f"{indent}    {what}{said}"
+        for each in self.inside:
+            yield from each.lines(indent + "  ")
+
+
+REQUIRED = "required"
+
+
+def keys_said(record: type[Record]) -> tuple[KeySaid, ...]:
+    """Tell the keys of a record in the order they are declared."""
+    return tuple(_said(record, name, field) for name, field in keys_of(record).items())
+
+
+def _said(record: type[Record], name: str, field: FieldInfo) -> KeySaid:
+    notes = notes_of(field)
+    inside = record_in(field.annotation)
+    value = next((each for each in field.metadata if isinstance(each, Takes)), None)
+    usual = possible = ""
+    if isinstance(value, Measure):
+        among = usual_of(title_of(record), name)
+        example = notes.example or value.stub
+        usual = value.range_said(among.usual, example) if among else ""
+        possible = value.range_said(value.possible(among), example)
+    return KeySaid(
+        key=name,
+        takes=value.takes() if value else _ONE_RECORD,
+        usual=usual,
+        possible=possible,
+        left_out=REQUIRED if field.is_required() else _default_said(field.default),
+        example=notes.example,
+        says=field.description or "",
+        not_used_yet=notes.not_used_yet,
+        inside=keys_said(inside) if inside else (),
+    )
+
+
+_ONE_RECORD = "keys of its own"
+
+
+def _default_said(default: object) -> str:
+    if isinstance(default, bool):
+        return str(default).lower()
+    return "" if default in (None, "", ()) else str(default)
+
+
+def table(record: type[Record], above: str = "") -> str:
+    """Tell the keys as a Markdown table, those inside others as `other.key`."""
+    head = "" if above else "| key | takes | usual | left out | |\n|---|---|---|---|---|\n"
+    return head + "".join(_rows(keys_said(record), above))
+
+
+def _rows(keys: tuple[KeySaid, ...], above: str = "") -> Iterator[str]:
+    for each in keys:
+        example = f" Such as `{each.example}`." if each.example else ""
+        later = " Not used yet." if each.not_used_yet else ""
+        cells = (f"`{above}{each.key}`", each.takes, each.usual, each.left_out)
+        yield f"| {' | '.join(map(_cell, cells))} | {_cell(each.says + later + example)} |\n"
+        yield from _rows(each.inside, f"{above}{each.key}.")
+
+
+def _cell(text: str) -> str:
+    return text.replace("|", "\\|")
