@@ -135,6 +135,30 @@ class WrittenGap(Record, title="gap"):
     )
 
 
+def _labels_fit_across(here: Here) -> None:
+    _check_labels_fit(here, 0, "left", "columns", "across")
+
+
+def _labels_fit_down(here: Here) -> None:
+    _check_labels_fit(here, 1, "top", "rows", "down")
+
+
+def _check_labels_fit(here: Here, side: int, before: str, many: str, between: str) -> None:
+    """Refuse labels that together are larger than the paper."""
+    if not {"page", before, many, "gap"} <= here.above.keys():
+        return
+    count, gap = int(here.above[many]), here.above["gap"]
+    apart_mm = float(getattr(gap, between)) if gap else 0.0
+    needed_mm = float(here.above[before]) + count * here.value + (count - 1) * apart_mm
+    paper_mm = PAPERS_MM[here.above["page"]][side]
+    if needed_mm > paper_mm + PAPER_MAY_BE_OFF_MM:
+        refuse(
+            "sheet",
+            f"{count} {many} need {needed_mm:.4g} mm, and {here.above['page']} has {paper_mm:g} mm",
+            f"check {before}, {many}, gap and the size of one label",
+        )
+
+
 class WrittenSheet(WrittenGear, title="sheet"):
     """A sheet of labels as bare sizes, so that labels print where the sheet is cut."""
 
@@ -146,12 +170,6 @@ class WrittenSheet(WrittenGear, title="sheet"):
     rows: Annotated[int, count(at_least=1)] = key(
         "How many labels one below the other.", required=True, example="8"
     )
-    width: Annotated[float, Quantity("length_mm", positive=True)] = key(
-        "How wide one label is.", required=True, example="70 mm"
-    )
-    height: Annotated[float, Quantity("length_mm", positive=True)] = key(
-        "How high one label is.", required=True, example="37 mm"
-    )
     left: Annotated[float, Quantity("length_mm")] = key(
         "From the paper's left edge to the first label.", default="0 mm", example="0 mm"
     )
@@ -159,7 +177,13 @@ class WrittenSheet(WrittenGear, title="sheet"):
         "From the paper's upper edge to the first label.", default="0 mm", example="0.5 mm"
     )
     gap: WrittenGap | None = key(
-        "The room between two labels.", example="{across: 2.5 mm, down: 0 mm}"
+        "The room between two labels.", example="{across: 0 mm, down: 0 mm}"
+    )
+    width: Annotated[float, Quantity("length_mm", positive=True), Check(_labels_fit_across)] = key(
+        "How wide one label is.", required=True, example="70 mm"
+    )
+    height: Annotated[float, Quantity("length_mm", positive=True), Check(_labels_fit_down)] = key(
+        "How high one label is.", required=True, example="37 mm"
     )
 
     def made(self) -> LabelSheet:

@@ -106,6 +106,7 @@ class WrittenFood(Record, title="food"):
     per_100g: Annotated[WrittenComposition, Check(_parts_add_up_and_give_its_energy)] = key(
         "What 100 g hold, from a table or a label.",
         required=True,
+        example="{water: 65.7 g, energy: 132 kcal, protein: 8.9 g, carbohydrate: 23.7 g}",
         stub="{water: 66 g, protein: 9 g, …}",
     )
     density: Annotated[float | None, Quantity("density_g_ml", positive=True)] = key(

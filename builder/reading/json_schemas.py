@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from typing import Any
 
 from pydantic.json_schema import GenerateJsonSchema, JsonSchemaValue
@@ -61,6 +62,11 @@ def schema_of(kind: Kind) -> dict[str, Any]:
         **top,
         "$defs": shapes,
     }
+
+
+def schema_text(kind: Kind) -> str:
+    """Give the JSON Schema of a kind of file as the text of a file."""
+    return json.dumps(schema_of(kind), ensure_ascii=False, indent=1) + "\n"
 
 
 def _readable(schema: Any, names: dict[str, str]) -> Any:

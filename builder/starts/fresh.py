@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 from collections.abc import Iterable, Mapping
 from pathlib import Path
@@ -9,8 +10,17 @@ from pathlib import Path
 from builder.reading.fields import DEVICES, can_be_id
 from builder.reading.folder import Layer, read_folder
 from builder.site.kit_files import files_below
+from builder.starts.editors import (
+    SCHEMAS,
+    SETTINGS,
+    bring_schemas,
+    schema_files,
+    settings,
+    with_schema_line,
+)
 
 EXAMPLES = Path(__file__).parent / "examples"
+CONTENT = "content"  # of a folder that is started
 ROOM_OF = {"recipe": "recipes", "batch": "batches", "food": "foods"}
 
 
@@ -69,8 +79,23 @@ def start_folder(folder: Path) -> list[Path]:
         raise StartError(
             f"{folder.as_posix()} is there already and not empty", "choose another name"
         )
-    root = EXAMPLES / "folder"
-    return write_new({folder / name: file.read_bytes() for name, file in files_below(root).items()})
+    files = {name: file.read_bytes() for name, file in files_below(EXAMPLES / "folder").items()}
+    in_content = len(f"{CONTENT}/")
+    for name in files:
+        if name.startswith(f"{CONTENT}/"):
+            files[name] = with_schema_line(name[in_content:], files[name])
+    schemas = {f"{CONTENT}/{name}": raw for name, raw in schema_files().items()}
+    helps = {**schemas, SETTINGS: settings(CONTENT)}
+    written = write_new({folder / name: raw for name, raw in {**files, **helps}.items()})
+    return [path for path in written if path.parent.name != SCHEMAS]
+
+
+def write_content(folder: Path, files: Mapping[str, bytes]) -> list[Path]:
+    """Write new files of a content folder, each with the line by which editors know its keys."""
+    written = write_new({folder / path: with_schema_line(path, raw) for path, raw in files.items()})
+    with contextlib.suppress(OSError):  # without schemas all is as well, but for editors
+        bring_schemas(folder)
+    return written
 
 
 def start_record(
@@ -85,7 +110,7 @@ def start_record(
             "choose another name" + (", or edit that one" if kind != "food" else ""),
         )
     text = example(f"{kind}.yaml", name)
-    return write_new({folder / ROOM_OF[kind] / f"{name}.yaml": text.encode("utf-8")})
+    return write_content(folder, {f"{ROOM_OF[kind]}/{name}.yaml": text.encode("utf-8")})
 
 
 def example(file: str, name: str) -> str:

@@ -27,7 +27,7 @@ from builder.reading.yaml_door import read_yaml
 from builder.site.archive import unpack
 from builder.site.errors import SiteError
 from builder.site.kit_files import CONTENT_ZIP
-from builder.starts.fresh import StartError, checked_id, example, write_new
+from builder.starts.fresh import StartError, checked_id, example, write_content
 from builder.starts.strangers import as_list_item, list_item, taken_of
 
 
@@ -171,7 +171,7 @@ def _stop_on_new(problems: Iterable[Problem], before: Iterable[Problem]) -> tupl
 
 
 def _write_into(folder: Path, files: Mapping[str, str | bytes]) -> list[Path]:
-    return write_new({folder / path: _bytes(text) for path, text in files.items()})
+    return write_content(folder, {path: _bytes(text) for path, text in files.items()})
 
 
 def _bytes(text: str | bytes) -> bytes:

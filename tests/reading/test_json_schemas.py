@@ -1,0 +1,187 @@
+"""JSON Schemas say what reading says: on all that ships, on every example, on what is wrong."""
+
+from __future__ import annotations
+
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+from jsonschema import Draft202012Validator
+
+from builder.reading.declaring import keys_of, notes_of, read_as, record_in, walk
+from builder.reading.gear_files import GearFile
+from builder.reading.json_schemas import schema_of
+from builder.reading.kinds import KINDS, kind_of_file
+from builder.reading.notes import Notes
+from builder.reading.yaml_door import as_json, read_yaml
+from tests import schemas
+from tests.reading.test_usual import EVERY
+
+VALIDATORS = {name: Draft202012Validator(schema_of(kind)) for name, kind in KINDS.items()}
+STARTS = schemas.ROOT / "builder" / "starts" / "examples" / "folder" / "content"
+
+
+def plain(text: str) -> Any:
+    node, problems = read_yaml(text, "f.yaml")
+    assert node is not None and problems == []
+    return as_json(node)
+
+
+def test_what_is_made_of_the_declarations_is_up_to_date() -> None:
+    for path, text in schemas.files().items():
+        assert path.read_text("utf-8") == text, "run `python -m tests.schemas`"
+
+
+@pytest.mark.parametrize("name", KINDS)
+def test_each_schema_is_one(name: str) -> None:
+    schema = json.loads((schemas.SCHEMAS / KINDS[name].schema_name).read_text("utf-8"))
+    Draft202012Validator.check_schema(schema)
+    assert schema["title"] and schema["description"]
+
+
+FILES = [
+    (root, path)
+    for root in (schemas.ROOT / "content", STARTS)
+    for path in sorted(root.rglob("*.yaml"))
+    if kind_of_file(path.relative_to(root).as_posix())
+]
+
+
+@pytest.mark.parametrize(("root", "path"), FILES, ids=lambda path: path.name)
+def test_all_that_ships_is_as_its_schema_says(root: Path, path: Path) -> None:
+    kind = kind_of_file(path.relative_to(root).as_posix())
+    assert kind is not None
+    found = VALIDATORS[kind.name].iter_errors(plain(path.read_text("utf-8")))
+    assert [f"{each.json_path}: {each.message}" for each in found] == []
+
+
+@pytest.mark.parametrize(("name", "file"), [("food", "foods/all.yaml"), ("gear", "gear/all.yaml")])
+def test_every_usual_number_is_as_its_schema_says(name: str, file: str) -> None:
+    assert list(VALIDATORS[name].iter_errors(plain(EVERY[file]))) == []
+
+
+RECORDS = {
+    **{name: kind.record for name, kind in KINDS.items() if kind.record is not GearFile},
+    **{name: record_in(field.annotation) for name, field in keys_of(GearFile).items()},
+}
+
+
+@pytest.mark.parametrize("name", RECORDS)
+def test_the_examples_make_a_record_that_reading_and_schema_take(name: str) -> None:
+    record = RECORDS[name]
+    assert record is not None
+    examples = {key: notes_of(field).example for key, field in keys_of(record).items()}
+    assert all(examples.values()), "each key has an example"
+    text = "\n".join(f"{key}: {example}" for key, example in examples.items())
+    node, problems = read_yaml(text, "f.yaml")
+    assert node is not None and problems == []
+    notes = Notes()
+    assert read_as(record, node, notes) is not None, notes
+    assert [each for each in notes if each.kind != "unusual"] == []
+    schema = name if name in VALIDATORS else "gear"
+    told = as_json(node) if name in VALIDATORS else {name: [as_json(node)]}
+    assert list(VALIDATORS[schema].iter_errors(told)) == []
+
+
+def test_each_key_says_in_a_sentence_what_it_is() -> None:
+    for kind in KINDS.values():
+        for _, key, field in walk(kind.record):
+            assert (field.description or "").endswith("."), f"{kind.name}: {key}"
+
+
+PLUMS = """\
+id: plums
+name: Plums
+kind: fruit
+state: raw
+per_100g: {water: 87 g, energy: 46 kcal, carbohydrate: 11 g}
+"""
+STOVE = "{id: own, name: Own, burns: gas, power: 2 kW, efficiency: 50 %, mass: 80 g}"
+BOILED = STOVE.replace("efficiency: 50 %", "boiled: 1 l from 9 degC with 14 g")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        PLUMS,
+        f"- {PLUMS}".replace("\n", "\n  ").rstrip(),
+        PLUMS + "density: 0,72 g/ml",
+        PLUMS + "piece: 1/2 oz",
+        PLUMS + "piece: ½ OZ",
+        PLUMS + "piece: 1 1/2 kg",
+        PLUMS + "piece: 1.0320 g",
+        PLUMS + "perishable: {hours: 2, below: -4 degC}",
+        PLUMS + "allergens: []",
+        PLUMS + "allergens: milk",
+        PLUMS + "ndb: 11477",
+        PLUMS + "keeps: 3 months\nprice: 1,60 per 500 g\ngame: true",
+        PLUMS + "dried_price: 14 per kg",
+        PLUMS.replace("name: Plums", "name: 1.50"),
+        f"one: &one {{water: 1 g}}\n{PLUMS}".replace("one: &one {water: 1 g}\n", ""),
+    ],
+)
+def test_what_reading_takes_the_schema_takes(text: str) -> None:
+    assert read_problems(text) == []
+    assert list(VALIDATORS["food"].iter_errors(plain(text))) == []
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        PLUMS.replace("kind: fruit", "kind: friut"),
+        PLUMS.replace("name: Plums\n", ""),
+        PLUMS.replace("id: plums", "id: Plums"),
+        PLUMS.replace("id: plums", "id: con"),
+        PLUMS.replace("water: 87 g", "water: 87"),
+        PLUMS.replace("water: 87 g", "water: 12 apples"),
+        PLUMS.replace("water: 87 g", "water: 12 l"),
+        PLUMS.replace("water: 87 g", "water: -12 g"),
+        PLUMS.replace("water: 87 g", "wasser: 87 g"),
+        PLUMS.replace("per_100g: {", "per_100g: [{").replace("}", "}]"),
+        PLUMS + "piece: 1.000 g",
+        PLUMS + "piece: 1,500 g",
+        PLUMS + "piece: 0 g",
+        PLUMS + "piece: 1/0 g",
+        PLUMS + "piece: [1 g]",
+        PLUMS + "colour: blue",
+        PLUMS + "game: maybe",
+        PLUMS + "allergens: [milks]",
+        PLUMS + "perishable: {below: 20 degC}",
+        PLUMS + "perishable: {hours: 0}",
+        PLUMS + "perishable: 48 h",
+        PLUMS + "hours: 8 h",
+        PLUMS + "price: 3.20",
+        PLUMS + "price: 3.20 per 1 l",
+        "plums",
+    ],
+)
+def test_what_reading_refuses_the_schema_refuses(text: str) -> None:
+    assert read_problems(text)
+    assert list(VALIDATORS["food"].iter_errors(plain(text)))
+
+
+def read_problems(text: str) -> list[str]:
+    node, _ = read_yaml(text, "f.yaml")
+    assert node is not None
+    notes = Notes()
+    for each in node.items or (node,):
+        read_as(KINDS["food"].record, each, notes)
+    return [str(each) for each in notes if each.severity == "error"]
+
+
+@pytest.mark.parametrize(
+    ("text", "good"),
+    [
+        (f"stoves: [{STOVE}]", True),
+        (f"stoves: [{STOVE}]\ncolour: blue", False),
+        (f"stoves: {STOVE}", False),
+        (f"stoves: [{STOVE.replace('2 kW', '2 kg')}]", False),
+        (f"stoves: [{BOILED}]", True),
+        (f"stoves: [{BOILED.replace('1 l from', 'soon')}]", False),
+        ("dryers: [{id: s, name: S, method: bought, load: 3 kg, hours: 12}]", False),
+        ("dryers: [{id: s, name: S, method: oven, load: 3 kg, hours: 12, from: 35}]", False),
+    ],
+)
+def test_gear_is_held_to_its_schema(text: str, good: bool) -> None:
+    assert list(VALIDATORS["gear"].iter_errors(plain(text))) is not good

@@ -1,0 +1,54 @@
+"""Writes the JSON Schemas of the content, and the tables of keys of its README.
+
+Run it after changing what may be written: .venv/bin/python -m tests.schemas
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from pathlib import Path
+
+from builder.reading.declaring import Record, keys_of, record_in
+from builder.reading.gear_files import GearFile
+from builder.reading.json_schemas import schema_text
+from builder.reading.kinds import KINDS
+from builder.reading.telling import table
+
+ROOT = Path(__file__).parents[1]
+SCHEMAS = ROOT / "site_templates" / "schemas"
+GUIDE = ROOT / "content" / "README.md"
+
+
+def files() -> dict[Path, str]:
+    """Give all that is made of the declarations: each file with what it must hold."""
+    made = {SCHEMAS / kind.schema_name: schema_text(kind) for kind in KINDS.values()}
+    guide = GUIDE.read_text("utf-8")
+    for name, text in tables():
+        guide = with_table(guide, name, text)
+    return {**made, GUIDE: guide}
+
+
+def tables() -> Iterator[tuple[str, str]]:
+    """Give a table for each kind of record, by its name."""
+    for kind in KINDS.values():
+        if kind.record is not GearFile:
+            yield kind.name, table(kind.record)
+    for section, field in keys_of(GearFile).items():
+        record = record_in(field.annotation)
+        assert record is not None and issubclass(record, Record)
+        yield section, table(record)
+
+
+def with_table(guide: str, name: str, text: str) -> str:
+    """Put a table between its two marks."""
+    begin, end = (f"<!-- keys of {name}: {mark} -->\n" for mark in ("begin", "end"))
+    before, found, rest = guide.partition(begin)
+    _, found_too, after = rest.partition(end)
+    assert found and found_too, f"{GUIDE.name} has no place for the keys of {name}"
+    return before + begin + text + end + after
+
+
+if __name__ == "__main__":
+    for path, text in files().items():
+        path.write_text(text, "utf-8")
+        print(f"Wrote {path.relative_to(ROOT)}")

@@ -1,0 +1,55 @@
+"""`tripkit fields`: every key of a kind, as people and as scripts read it."""
+
+from __future__ import annotations
+
+import json
+
+import pytest
+from click.testing import CliRunner
+
+from builder.cli import main
+from builder.reading.declaring import keys_of
+from builder.reading.kinds import KINDS
+
+
+def said(*words: str) -> str:
+    result = CliRunner().invoke(main, ["fields", *words])
+    assert result.exit_code == 0, result.output
+    return result.output
+
+
+@pytest.mark.parametrize("kind", KINDS)
+def test_every_key_is_told(kind: str) -> None:
+    lines = said(kind).splitlines()
+    for key in keys_of(KINDS[kind].record):
+        assert any(line.startswith(f"{key}: ") for line in lines)
+    assert [each["key"] for each in json.loads(said(kind, "--json"))] == list(
+        keys_of(KINDS[kind].record)
+    )
+
+
+def test_a_key_tells_unit_range_default_example_and_what_it_is() -> None:
+    text = said("gear")
+    assert (
+        """\
+  fill_to: share in %
+      How full it may be.
+      usual: 40 to 100 %
+      possible: 10 to 100 %
+      left out: 75 %
+      example: fill_to: 75 %
+"""
+        in text
+    )
+    (pots,) = (each for each in json.loads(said("gear", "--json")) if each["key"] == "pots")
+    (fill_to,) = (each for each in pots["keys"] if each["key"] == "fill_to")
+    assert (fill_to["usual"], fill_to["default"]) == ("40 to 100 %", "75 %")
+    (holds,) = (each for each in pots["keys"] if each["key"] == "holds")
+    assert (holds["required"], holds["default"]) == (True, "")
+
+
+def test_an_unknown_kind_is_told_with_what_would_do() -> None:
+    result = CliRunner().invoke(main, ["fields", "foods"])
+    assert result.exit_code == 1
+    assert "there are no fields of 'foods'" in result.output
+    assert "did you mean food?" in result.output
