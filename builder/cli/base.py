@@ -9,7 +9,7 @@ import sys
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
-from typing import IO, TYPE_CHECKING, TypeVar
+from typing import IO, TYPE_CHECKING, NamedTuple, TypeVar
 
 import click
 
@@ -210,10 +210,24 @@ def stop_on(problems: Sequence[Problem], strict: bool) -> None:
         sys.exit(1)
 
 
+class Planned(NamedTuple):
+    """Kits of a folder, every problem found, and the stock they were planned with."""
+
+    kits: list[Kit]
+    problems: tuple[Problem, ...]
+    stock: Stock
+
+
 def planned_kits(
     folder: Folder, names: Callable[[Iterable[str], bool], list[str]]
 ) -> tuple[list[Kit], tuple[Problem, ...]]:
     """Check a folder and plan some of its trips; give the kits and every problem found."""
+    planned = plan_folder(folder, names)
+    return planned.kits, planned.problems
+
+
+def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]]) -> Planned:
+    """Check a folder and plan some of its trips; give all that came of it."""
     from builder.planning.cooking import barometer_problems
     from builder.planning.kit import plan_trip
     from builder.planning.menu import menu_problems
@@ -239,7 +253,7 @@ def planned_kits(
             except ProblemsFound as more:
                 problems += more.problems
             bar.step()
-    return kits, in_order(problems)
+    return Planned(kits, in_order(problems), stock)
 
 
 def wanted_trips(

@@ -16,10 +16,11 @@ from builder.cli.base import (
     DEFAULT_PUBLIC_OUT,
     BuilderStop,
     Place,
+    Planned,
     content_option,
     main,
     place_of,
-    planned_kits,
+    plan_folder,
     read_place,
     say_problems,
     stop_on,
@@ -29,14 +30,16 @@ from builder.cli.dangers import Dangers, say_lines
 from builder.cli.last_build import LastBuild, forget, remember, state_of, unchanged
 from builder.cli.progress import Bar, progress
 from builder.cli.telling import told
-from builder.clock import build_epoch
+from builder.clock import build_epoch, today
+from builder.model.home import AT_HOME
 from builder.problems import Problem, ProblemsFound, counted
 from builder.shipped import shipped_root
 
 if TYPE_CHECKING:
     from concurrent.futures import Executor
 
-    from builder.site.build import Built, Order
+    from builder.model.content import Content
+    from builder.site.build import Built, HomeOrder, Order
 
 _LONG_BUILD = 3  # kits; fewer are done before one has read how far it is
 
@@ -55,9 +58,15 @@ class Wanted:
     force: bool = False
 
     @property
+    def with_home(self) -> bool:
+        """Whether the site of the home is wanted too: it tells of all trips, and is private."""
+        return not self.trips and not self.public and self.part is None
+
+    @property
     def makes(self) -> object:
-        """Give what of it the kits depend on."""
-        return sorted(self.trips), self.public, self.part, self.address
+        """Give what of it the kits depend on; the home is told of as of its day."""
+        day = today().isoformat() if self.with_home else ""
+        return sorted(self.trips), self.public, self.part, self.address, day
 
 
 @main.command()
@@ -141,6 +150,7 @@ def build_folder(place: Place, wanted: Wanted) -> None:
             _say_unchanged(out, last, wanted.strict)
             return
         refuse_foreign_index(out)
+        _refuse_public_beside_home(wanted)
         kits, problems, dangers = _build_kits(place, wanted)
         index_sha256 = write_index(out)
         warnings = tuple(told(problems))
@@ -162,6 +172,15 @@ def build_folder(place: Place, wanted: Wanted) -> None:
     _say_end(out, dangers)
 
 
+def _refuse_public_beside_home(wanted: Wanted) -> None:
+    """Refuse to put kits for everybody where what is private lies."""
+    if wanted.public and os.path.lexists(wanted.out / AT_HOME):
+        raise BuilderStop(
+            f"{(wanted.out / AT_HOME).as_posix()} is private: it tells of your home",
+            ["name another folder for the public kits with --out"],
+        )
+
+
 def _say_unchanged(out: Path, last: LastBuild, strict: bool) -> None:
     """Say that all is up to date; what the last build warned of is said again."""
     for warning in last.warnings:
@@ -169,7 +188,8 @@ def _say_unchanged(out: Path, last: LastBuild, strict: bool) -> None:
     if strict and (last.warnings or last.dangers.of_a_trip):
         say_lines(last.dangers.lines)
         sys.exit(1)
-    click.echo(f"Nothing changed: {counted(len(last.kits), 'kit')} up to date.")
+    kits = len(last.kits.keys() - {AT_HOME})
+    click.echo(f"Nothing changed: {counted(kits, 'kit')} up to date.")
     _say_end(out, last.dangers)
 
 
@@ -185,21 +205,32 @@ def _build_kits(
     place: Place, wanted: Wanted
 ) -> tuple[dict[str, str], tuple[Problem, ...], Dangers]:
     """Plan and build; give what each kit was made from, the warnings said, what to end with."""
-    orders, ordered, dangers = _ordered(place, wanted)
-    return _build_orders(orders, wanted.jobs), ordered, dangers
+    orders, home, ordered, dangers = _ordered(place, wanted)
+    made = _build_orders(orders, wanted.jobs)
+    if home:
+        from builder.site.build import build_home
+
+        built = build_home(home)
+        _say_built(built, wanted.out)
+        made[built.trip_id] = built.made_from
+    return made, ordered, dangers
 
 
-def _ordered(place: Place, wanted: Wanted) -> tuple[list[Order], tuple[Problem, ...], Dangers]:
+def _ordered(
+    place: Place, wanted: Wanted
+) -> tuple[list[Order], HomeOrder | None, tuple[Problem, ...], Dangers]:
     """Plan all, so that a fault in one trip stops the build before anything is written."""
+    from builder.planning.home import has_home
     from builder.planning.public import public_kit
     from builder.reading.cuttings import content_of_kit
     from builder.site.build import Order
     from builder.site.made import refuse_foreign_names
 
     folder = read_place(place)
-    kits, ordered = planned_kits(
+    planned = plan_folder(
         folder, lambda known, broken: wanted_trips(wanted.trips, known, wanted.part, broken)
     )
+    kits, ordered = planned.kits, planned.problems
     stop_on(ordered, wanted.strict)
     if not folder.content.trips:
         raise BuilderStop(
@@ -227,19 +258,38 @@ def _ordered(place: Place, wanted: Wanted) -> tuple[list[Order], tuple[Problem, 
             )
         )
     refuse_foreign_names(wanted.out, [kit.id for kit in kits])
-    return orders, ordered, dangers
+    home = None
+    if wanted.with_home and has_home(folder.content):
+        home = _home_order(folder.content, planned, wanted)
+        refuse_foreign_names(wanted.out, [AT_HOME])
+    return orders, home, ordered, dangers
+
+
+def _home_order(content: Content, planned: Planned, wanted: Wanted) -> HomeOrder:
+    """Plan the home, whose day is the day of the build."""
+    from builder.planning.home import day_of, plan_home
+    from builder.site.build import HomeOrder
+
+    day = day_of(content, today())
+    root = shipped_root()
+    return HomeOrder(
+        plan=plan_home(content, planned.stock, planned.kits, day),
+        epoch=build_epoch(day),
+        out=wanted.out,
+        templates=root / "site_templates",
+        base_config=root / "mkdocs.yml",
+        force=wanted.force,
+    )
 
 
 def _build_orders(orders: list[Order], jobs: int | None) -> dict[str, str]:
     """Build all kits, in several processes where that is quicker; give what each was made from."""
     made: dict[str, str] = {}
-    out = orders[0].out.as_posix() if orders else ""
+    out = orders[0].out if orders else Path()
     with progress("Building kits", len(orders), least=_LONG_BUILD) as bar:
         for built in _built(orders, jobs, bar):
-            word = "Built" if built.changed else "Unchanged"
             with bar.aside():
-                click.echo(f"{word} {out}/{built.trip_id} ({built.title})")
-                say_problems(built.doubts)
+                _say_built(built, out)
             made[built.trip_id] = built.made_from
     return made
 
@@ -277,6 +327,12 @@ def _built(orders: list[Order], jobs: int | None, bar: Bar) -> Iterator[Built]:
             for future in numbers:
                 future.cancel()
             raise
+
+
+def _say_built(built: Built, out: Path) -> None:
+    word = "Built" if built.changed else "Unchanged"
+    click.echo(f"{word} {out.as_posix()}/{built.trip_id} ({built.title})")
+    say_problems(built.doubts)
 
 
 def _executor(workers: int) -> Executor:

@@ -9,6 +9,8 @@ from typing import Literal, get_args
 from builder.model.place import Places
 from builder.model.trip import ENGLISH, Person, Units
 
+AT_HOME = "at-home"  # the folder of its site among the kits, which no trip may be called
+
 Weekday = Literal["mon", "tue", "wed", "thu", "fri", "sat", "sun"]
 WEEKDAYS: tuple[Weekday, ...] = get_args(Weekday)  # as datetime.date.weekday() counts them
 

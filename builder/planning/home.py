@@ -1,32 +1,94 @@
-"""The root of what belongs to no single trip: what is to be dried at home, and when."""
+"""Plans the home: the one place that knows what all belongs to no single trip."""
 
 from __future__ import annotations
 
 import datetime
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.model.content import Content
-from builder.planning.drying import DryingPlan, plan_runs
+from builder.model.gear import LabelSheet
+from builder.model.home import Home
+from builder.model.kit import Kit
+from builder.planning.at_home import (
+    PackLabel,
+    Purchase,
+    TakenFromStock,
+    Task,
+    TripAhead,
+    TripBags,
+    bagging_of,
+    labels_of,
+    purchases,
+    taken_from_stock,
+    tasks_of,
+    trips_ahead,
+)
 from builder.planning.stock import Stock, StockLine, stock_lines
+from builder.planning.wording import worded
+from builder.speech import speech_of
 
 
 @dataclass(frozen=True, slots=True)
 class HomePlan:
-    """The home on a day: what is on the shelf, and the runs to do for the trips ahead."""
+    """All that the site of the home tells, as of one day."""
 
-    at: datetime.date
-    content: Content
-    stock: Stock
-    lines: tuple[StockLine, ...]
-    drying: DryingPlan
+    home: Home
+    day: datetime.date
+    stock: tuple[StockLine, ...]
+    tasks: tuple[Task, ...]
+    trips: tuple[TripAhead, ...]
+    labels: tuple[PackLabel, ...]
+    sheets: Mapping[str, LabelSheet]
+    shopping: tuple[Purchase, ...]
+    from_stock: tuple[TakenFromStock, ...]
+    bagging: tuple[TripBags, ...]
 
 
-def plan_home(content: Content, stock: Stock, at: datetime.date) -> HomePlan:
-    """Plan the home as of a day."""
+def has_home(content: Content) -> bool:
+    """Tell whether there is anything to say of a home: a file of it, or a batch in the log."""
+    return content.home.is_told or bool(content.batches)
+
+
+def day_of(content: Content, today: datetime.date) -> datetime.date:
+    """Give the day that the home is told of: today, or the last entry of the log if it is later.
+
+    A log that runs ahead of the clock is one that is looked at as its writer sees it.
+    """
+    return max([today, *_logged(content)])
+
+
+def _logged(content: Content) -> Iterable[datetime.date]:
+    for batch in content.batches.values():
+        if batch.done is not None:
+            yield batch.done
+        if batch.started is not None:
+            yield batch.started.date()
+
+
+def plan_home(content: Content, stock: Stock, kits: Sequence[Kit], day: datetime.date) -> HomePlan:
+    """Give the plan of the home as of a day, in its language; `kits` are those of all trips."""
+    home = content.home
+    say = speech_of(home.language)
+    content, stock = worded(content, stock, home.language)
+    ahead = [kit for kit in kits if not _is_over(kit, day)]
+    lines = tuple(stock_lines(stock, day, say, home.units))
     return HomePlan(
-        at=at,
-        content=content,
-        stock=stock,
-        lines=tuple(stock_lines(stock, at)),
-        drying=plan_runs(content, stock, at),
+        home=home,
+        day=day,
+        stock=lines,
+        tasks=tasks_of(stock, lines, day, say, home.units),
+        trips=trips_ahead(ahead, day),
+        labels=labels_of(stock, day, say),
+        sheets=content.gear.sheets,
+        shopping=purchases(ahead, content),
+        from_stock=taken_from_stock(ahead),
+        bagging=tuple(bagging_of(kit) for kit in ahead),
     )
+
+
+def _is_over(kit: Kit, day: datetime.date) -> bool:
+    """Tell whether a trip ended before a day; one without a date is still to come."""
+    if kit.start is None:
+        return False
+    return kit.start + datetime.timedelta(days=len(kit.days) - 1) < day

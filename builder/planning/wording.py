@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import TypeVar
 
-from builder.model.content import Content, Gear
+from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.gear import Dryer, Fuel, Iron, Packaging, Pot, Stove
 from builder.model.on_asking import each_changed
@@ -32,13 +32,14 @@ def content_said(content: Content, say: Speech) -> Content:
     return replace(
         content,
         foods=each_changed(content.foods, lambda each: _said(each, say)),
-        gear=Gear(
-            _named(gear.stoves, say),
-            _named(gear.fuels, say),
-            _named(gear.pots, say),
-            _named(gear.irons, say),
-            _named(gear.packaging, say),
-            _named(gear.dryers, say),
+        gear=replace(
+            gear,
+            stoves=_named(gear.stoves, say),
+            fuels=_named(gear.fuels, say),
+            pots=_named(gear.pots, say),
+            irons=_named(gear.irons, say),
+            packaging=_named(gear.packaging, say),
+            dryers=_named(gear.dryers, say),
         ),
         cautions={key: _caution(each, say) for key, each in content.cautions.items()},
     )

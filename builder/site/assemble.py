@@ -12,13 +12,14 @@ from builder.site import address, archive, made, offline, swap
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
 from builder.site.finish import finish_page
-from builder.site.kit_files import DATA_NAME, POCKET_NAME
+from builder.site.kit_files import POCKET_NAME
 from builder.site.marks import marks_in, style_of_marks, with_marks
 from builder.site.navigation import NavItem, is_safe_path, nav_paths
+from builder.site.outfit import HOME_STYLES, TRIP, Outfit
 from builder.site.pocket import pocket_page
-from builder.site.scripts import KIT_PARTS, SCRIPT_NAME, joined
+from builder.site.scripts import SCRIPT_NAME, joined
 from builder.site.search_index import keep_one_index
-from builder.site.styles import merge_styles
+from builder.site.styles import STYLE_NAME, merge_styles
 from builder.speech import speech_of
 
 FIRST_PAGE = "index.md"
@@ -37,10 +38,11 @@ class SiteInput:
     pages: Mapping[str, str]  # Markdown by path, in reading order
     nav: Sequence[NavItem]
     files: Mapping[str, bytes]  # written as they are, kit.json among them
-    pocket_html: str  # the body; its head, style, script and policy are added here
+    pocket_html: str  # the body; its head, style, script and policy are added here; "" for none
     epoch: int  # seconds since 1970, the date of everything in the kit
     dates: tuple[str, ...] = ()  # first and last day, as ISO dates; none where the trip has none
     address: str = ""  # of all kits on the web, where they are to be put there
+    outfit: Outfit = TRIP
 
 
 def build_site(
@@ -92,18 +94,22 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
         _write(docs / name, (text + more).encode("utf-8"))
     for name, content in site.files.items():
         _write(docs / name, content)
-    pocket = pocket_page(
-        site.pocket_html,
-        trip_id=site.trip_id,
-        title=site.title,
-        language=site.language,
-        assets=assets / "assets",
-        last=address.fetch_html(say, hosted_at) if hosted_at else "",
-    )
-    _write(docs / POCKET_NAME, pocket.encode("utf-8"))
+    if site.pocket_html:
+        pocket = pocket_page(
+            site.pocket_html,
+            trip_id=site.trip_id,
+            title=site.title,
+            language=site.language,
+            assets=assets / "assets",
+            last=address.fetch_html(say, hosted_at) if hosted_at else "",
+        )
+        _write(docs / POCKET_NAME, pocket.encode("utf-8"))
     for file in _shipped(assets / "assets"):
         _write(docs / "assets" / file.name, file.read_bytes())
-    script = joined(assets / "assets", KIT_PARTS, say)
+    for name in site.outfit.styles:
+        with (docs / STYLE_NAME).open("ab") as style:
+            style.write((assets / "assets" / name).read_bytes())
+    script = joined(assets / "assets", site.outfit.scripts, say)
     _write(docs / "assets" / SCRIPT_NAME, script.encode())
     if hosted_at:
         _write(docs / address.PICTURE_NAME, address.qr_svg(hosted_at).encode("utf-8"))
@@ -159,14 +165,14 @@ def _check_input(site: SiteInput) -> None:
     if sorted(listed) != sorted(site.pages):
         odd = sorted(set(listed) ^ set(site.pages)) or ["a page is listed twice"]
         raise SiteError("the navigation does not list each page once", odd)
-    if DATA_NAME not in site.files:
-        raise SiteError(f"a kit needs its {DATA_NAME}")
+    if site.outfit.data_name not in site.files:
+        raise SiteError(f"a kit needs its {site.outfit.data_name}")
 
 
 def _shipped(assets: Path) -> list[Path]:
     """Give the asset files that go into each kit as they are."""
-    inlined = {"pocket.css", "service-worker.js"}
-    return sorted(file for file in assets.iterdir() if file.is_file() and file.name not in inlined)
+    apart = {"pocket.css", "service-worker.js", "labels.css", "labels.js", *HOME_STYLES}
+    return sorted(file for file in assets.iterdir() if file.is_file() and file.name not in apart)
 
 
 def _rendered(new: Path, pages: Iterable[str]) -> list[Path]:

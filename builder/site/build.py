@@ -1,20 +1,25 @@
-"""One kit from its computed records: pages, then site; skipped where nothing would change."""
+"""A kit, or the site of the home, from its records: pages, then site; skipped if unchanged."""
 
 from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from io import BytesIO
 from pathlib import Path
 
+from builder.model.home import AT_HOME
 from builder.model.kit import Kit
-from builder.pages.trip.book import Book, write_book
+from builder.pages.home.book import write_home_book
+from builder.pages.trip.book import write_book
+from builder.planning.home import HomePlan
 from builder.problems import Problem
 from builder.site.archive import zip_files
 from builder.site.assemble import SiteInput, build_site
 from builder.site.inputs import fingerprint, libraries, shipped_files
 from builder.site.kit_files import CONTENT_ZIP
+from builder.site.labels_page import labels_page
+from builder.site.outfit import HOME
 from builder.site.swap import is_current
 
 
@@ -50,9 +55,6 @@ def build_kit(order: Order) -> Built:
     files = dict(book.files)
     if order.content:
         files[CONTENT_ZIP] = _zipped(order.content, order.epoch)
-    made_from = _made_from(book, files, order)
-    if not order.force and is_current(order.out, kit.id, made_from):
-        return Built(kit.id, kit.title, False, (), made_from)
     site = SiteInput(
         trip_id=kit.id,
         title=kit.title,
@@ -65,8 +67,49 @@ def build_kit(order: Order) -> Built:
         dates=_dates(kit),
         address=order.address,
     )
+    made_from = _made_from(site, order.templates, order.base_config)
+    if not order.force and is_current(order.out, kit.id, made_from):
+        return Built(kit.id, kit.title, False, (), made_from)
     doubts = build_site(site, order.out, order.templates, order.base_config, made_from)
     return Built(kit.id, kit.title, True, doubts, made_from)
+
+
+@dataclass(frozen=True, slots=True)
+class HomeOrder:
+    """The site of what belongs to no trip, with all that it is made from."""
+
+    plan: HomePlan
+    epoch: int
+    out: Path
+    templates: Path
+    base_config: Path
+    force: bool = False
+
+
+def build_home(order: HomeOrder) -> Built:
+    """Build the site of the home, unless a whole one is there that was made from just the same."""
+    plan = order.plan
+    book = write_home_book(plan, order.templates)
+    site = SiteInput(
+        trip_id=AT_HOME,
+        title=book.title,
+        language=plan.home.language,
+        pages=book.markdown,
+        nav=book.nav,
+        files=book.files,
+        pocket_html="",
+        epoch=order.epoch,
+        outfit=HOME,
+    )
+    # The late files follow from what is named here, so they need not be made to know this.
+    named = replace(site, files={**book.files, "late": book.late_from.encode("utf-8")})
+    made_from = _made_from(named, order.templates, order.base_config)
+    if not order.force and is_current(order.out, AT_HOME, made_from):
+        return Built(AT_HOME, book.title, False, (), made_from)
+    late = {path: labels_page(html).encode("utf-8") for path, html in book.late_files().items()}
+    site = replace(site, files={**book.files, **late})
+    doubts = build_site(site, order.out, order.templates, order.base_config, made_from)
+    return Built(AT_HOME, book.title, True, doubts, made_from)
 
 
 def _dates(kit: Kit) -> tuple[str, ...]:
@@ -83,18 +126,20 @@ def _zipped(files: Mapping[str, bytes], epoch: int) -> bytes:
     return target.getvalue()
 
 
-def _made_from(book: Book, files: Mapping[str, bytes], order: Order) -> str:
-    """Name all that the kit is made from; what is not in here must not change a byte of it."""
-    parts = {f"page {path}": text.encode("utf-8") for path, text in book.markdown.items()}
-    parts |= {f"file {path}": content for path, content in files.items()}
-    parts["pocket"] = book.pocket_html.encode("utf-8")
-    parts["title"] = repr((order.kit.title, order.kit.language, _dates(order.kit))).encode("utf-8")
-    parts["address"] = order.address.encode("utf-8")
-    parts["epoch"] = str(order.epoch).encode("ascii")
-    parts["nav"] = repr(book.nav).encode("utf-8")
+def _made_from(site: SiteInput, templates: Path, base_config: Path) -> str:
+    """Name all that a site is made from; what is not in here must not change a byte of it."""
+    parts = {f"page {path}": text.encode("utf-8") for path, text in site.pages.items()}
+    parts |= {f"file {path}": content for path, content in site.files.items()}
+    parts["pocket"] = site.pocket_html.encode("utf-8")
+    parts["title"] = repr((site.title, site.language, site.dates)).encode("utf-8")
+    parts["address"] = site.address.encode("utf-8")
+    parts["epoch"] = str(site.epoch).encode("ascii")
+    parts["nav"] = repr(site.nav).encode("utf-8")
+    parts["outfit"] = repr(site.outfit).encode("utf-8")
     parts |= shipped_files("site", Path(__file__).resolve().parent)
-    parts |= shipped_files("assets", order.templates / "assets")
-    parts |= shipped_files("theme", order.templates / "theme")
-    parts |= shipped_files("languages", order.templates / "languages")
-    parts["base configuration"] = order.base_config.read_bytes()
+    parts |= shipped_files("assets", templates / "assets")
+    parts |= shipped_files("theme", templates / "theme")
+    parts |= shipped_files("languages", templates / "languages")
+    parts["labels"] = (templates / "labels.html.j2").read_bytes()
+    parts["base configuration"] = base_config.read_bytes()
     return fingerprint({**parts, **libraries()})

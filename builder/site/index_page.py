@@ -10,8 +10,9 @@ from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 
+from builder.model.home import AT_HOME
 from builder.site.errors import of_the_system
-from builder.site.kit_files import DATA_NAME
+from builder.site.kit_files import DATA_NAME, HOME_DATA_NAME
 from builder.site.made import OWN_FOLDER, refused, sha256_of, write_down
 from builder.site.security import inline_styles, policy, with_policy
 from builder.site.swap import INDEX, kit_lock
@@ -42,6 +43,11 @@ p a { display: inline-block; padding: .3rem 1rem .3rem 0; }
 footer { margin-top: 2rem; font-size: .95rem; }
 @media print { :root { --paper: #fff; --ink: #000; --soft: #000; --link: #000; } }
 """
+HOME_ITEM = (
+    f'<li><a href="{AT_HOME}/index.html">At home</a>\n'
+    '<p class="facts">What to do this week, stock, labels, shopping. Private: not to hand around.'
+    "</p></li>"
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +70,7 @@ def write_index(out: Path) -> str:
         with kit_lock(out, INDEX):
             refuse_foreign_index(out)
             index, fresh = out / INDEX_NAME, out / OWN_FOLDER / f"{INDEX}.html.new"
-            page = index_page(find_kits(out))
+            page = index_page(find_kits(out), (out / AT_HOME / HOME_DATA_NAME).is_file())
             if not index.exists() or index.read_bytes() != page.encode("utf-8"):
                 write_down(fresh, page)
                 os.replace(fresh, index)
@@ -98,12 +104,11 @@ def find_kits(out: Path) -> list[KitEntry]:
     return found
 
 
-def index_page(kits: Sequence[KitEntry]) -> str:
-    """Give the page for some kits."""
-    if kits:
-        body = "<ul>\n" + "\n".join(_item(kit) for kit in kits) + "\n</ul>"
-    else:
-        body = "<p>No kit has been built yet.</p>"
+def index_page(kits: Sequence[KitEntry], with_home: bool = False) -> str:
+    """Give the page for some kits, and for the site of the home where there is one."""
+    items = [*([HOME_ITEM] if with_home else []), *(_item(kit) for kit in kits)]
+    none = "<p>No kit has been built yet.</p>"
+    body = "<ul>\n" + "\n".join(items) + "\n</ul>" if items else none
     page = (
         '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width,initial-scale=1">\n'

@@ -6,6 +6,7 @@ from pathlib import Path
 
 POCKET_NAME = "pocket.html"
 DATA_NAME = "kit.json"
+HOME_DATA_NAME = "home.json"
 CONTENT_ZIP = "content.zip"
 
 

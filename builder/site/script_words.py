@@ -7,9 +7,11 @@ import json
 from builder.speech import Speech
 
 
-def script_words(say: Speech, of_site: bool = True) -> str:
+def script_words(say: Speech, of_site: bool = True, of_home: bool = False) -> str:
     """Give the words of the scripts as the script's first line."""
     words = _words(say) | (_words_of_site(say) if of_site else _words_of_pocket(say))
+    if of_home:
+        words |= _words_of_home(say)
     packed = json.dumps(words, ensure_ascii=False, separators=(",", ":"))
     # Inside a page, nothing in a script may look like its end.
     harmless = packed.replace("<", "\\u003c")
@@ -59,6 +61,15 @@ def _words(say: Speech) -> dict[str, object]:
 def _words_of_pocket(say: Speech) -> dict[str, object]:
     """Give the texts of what only the pocket page can do."""
     return {"night": say("Night colours"), "print": say("Print as {size}")}
+
+
+def _words_of_home(say: Speech) -> dict[str, object]:
+    """Give the texts of what only the site of the home can do."""
+    return {
+        "sendList": say("Send the list as text"),
+        "copied": say("Copied: paste it where you want it."),
+        "notCopied": say("This browser does not let a page copy. Mark the list and copy it."),
+    }
 
 
 def _words_of_site(say: Speech) -> dict[str, object]:

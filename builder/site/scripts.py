@@ -29,6 +29,7 @@ KIT_PARTS = (
     "menu",
     "start-kit",
 )
+HOME_PARTS = ("words", "keep", "ticks", "send", "settings", "tables", "menu", "start-home")
 POCKET_PARTS = ("words", "keep", "minutes", "ticks", "timers", "day", "tables", "start-pocket")
 # What people read and browsers do not: comments that have lines of their own, and indents.
 BETWEEN = re.compile(r" ?([-+*/^,<>=]) ")  # signs of an expression, with the room around them
@@ -40,7 +41,9 @@ def joined(assets: Path, parts: Sequence[str], say: Speech) -> str:
     texts = (
         (assets / PARTS_FOLDER / f"{part}.js").read_text(encoding="utf-8").strip() for part in parts
     )
-    whole = "\n".join((script_words(say, parts == KIT_PARTS), *_formulas(parts), *texts))
+    whole = "\n".join(
+        (script_words(say, parts != POCKET_PARTS, parts == HOME_PARTS), *_formulas(parts), *texts)
+    )
     return IDLE.sub("", '"use strict";\n(() => {\n' + whole + "\n})();\n")
 
 

@@ -415,3 +415,29 @@ def test_pages_tell_by_when_a_planned_batch_is_to_be_dried(tmp_path: Path) -> No
         )
         assert "Not dried yet" in pages["day-1.md"]
         assert "Not dried yet" not in pages["day-2.md"]  # which eats none of it
+
+
+# -- a trip beyond best-before --------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("start", "told"), [("2032-05-01", 0), ("2032-05-02", 1)])
+def test_a_trip_that_eats_after_the_date_is_told_with_both_places(
+    start: str, told: int, tmp_path: Path
+) -> None:
+    # Fruit keeps twelve months at 15.6 °C, and the last day counts.
+    batch = berries(kept_at="15.6 degC", tests=["constant"])
+    read = hand(tmp_path, trip=eats("20 g", start), batches=[batch])
+    found = [each for each in read.problems if each.kind == "batch-past-date"]
+    assert len(found) == told
+    for problem in found:
+        assert problem.severity == "warning"
+        assert str(problem.place).startswith("content/trips/hand.yaml:")
+        assert "2032-05-02, and it keeps until 2032-05-01 only" in problem.says
+        assert "(content/batches/hand.yaml:" in problem.says
+
+
+def test_a_day_that_passes_the_date_is_told_though_the_trip_begins_before(tmp_path: Path) -> None:
+    batch = berries(kept_at="15.6 degC", tests=["constant"])
+    read = hand(tmp_path, trip=eats("20 g", "2032-04-30", days=3), batches=[batch])
+    (problem,) = (each for each in read.problems if each.kind == "batch-past-date")
+    assert "hand eats of batch rings on 2032-05-02" in problem.says

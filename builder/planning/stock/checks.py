@@ -14,6 +14,7 @@ from builder.formulas.safety import (
 )
 from builder.model.content import Content
 from builder.model.food import Food
+from builder.model.home import AT_HOME
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import ENGLISH
 from builder.planning.cooking import HEATS, animal_food_in, waits
@@ -36,6 +37,7 @@ def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Probl
     takings = all_takings(content, judged)
     stock = Stock(judged, takings, offers_of(content, judged, takings))
     problems += promise_problems(stock, content)
+    problems += taken_name_problems(content)
     for recipe in content.recipes.values():
         problems += raw_food_problems(recipe, content.foods)
         problems += auto_water_problems(recipe)
@@ -43,6 +45,21 @@ def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Probl
     for each in judged.values():
         problems += batch_problems(each)
     return stock, in_order(problems)
+
+
+def taken_name_problems(content: Content) -> list[Problem]:
+    """Refuse a trip of the name that the site of the home has among the kits."""
+    trip = content.trips.get(AT_HOME)
+    if trip is None:
+        return []
+    return [
+        Problem(
+            trip.places.record,
+            "name-taken",
+            f"a trip cannot be called {AT_HOME}: the site of your home lies there among the kits",
+            "give its file another name",
+        )
+    ]
 
 
 def judge_all(content: Content, say: Speech) -> tuple[dict[str, Judged], list[Problem]]:

@@ -17,14 +17,14 @@ from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.substance import substance_named
 from builder.planning.stock.verdict import Ruling
 from builder.problems import Problem, ProblemsFound
-from builder.speech import speech_of
+from builder.speech import later, speech_of
 from builder.units import show
 
 VERDICTS: dict[Verdict, str] = {
-    "dry": "dry",
-    "not-dry": "NOT DRY",
-    "undecided": "undecided by weight",
-    "discard": "TO BE THROWN OUT",
+    "dry": later("dry"),
+    "not-dry": later("NOT DRY"),
+    "undecided": later("undecided by weight"),
+    "discard": later("TO BE THROWN OUT"),
 }
 
 

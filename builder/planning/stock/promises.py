@@ -1,4 +1,4 @@
-"""What trips promise and the stock cannot keep: packs taken twice, batches that come too late."""
+"""What trips promise and the stock cannot keep: packs taken twice, too late, past their date."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ MOST_MEALS_TOLD = 6
 
 def promise_problems(stock: Stock, content: Content) -> list[Problem]:
     """Give every promise of the folder's trips that cannot be kept, each told once."""
-    return [*_overdrawn(stock), *_too_late(stock, content)]
+    return [*_overdrawn(stock), *_too_late(stock, content), *_past_date(stock, content)]
 
 
 def _overdrawn(stock: Stock) -> Iterator[Problem]:
@@ -72,3 +72,24 @@ def _too_late(stock: Stock, content: Content) -> Iterator[Problem]:
 def _mend_too_late(batch: Batch) -> str:
     check = "check both dates" if batch.done else "dry it before the trip"
     return f"{check}, or name another batch"
+
+
+def _past_date(stock: Stock, content: Content) -> Iterator[Problem]:
+    """Find batches that a trip eats of on a day after their best-before; each trip told once."""
+    for name, judged in stock.judged.items():
+        if judged.best_before is None:
+            continue
+        told: set[str] = set()
+        for taking in stock.taken(name):
+            eaten_on = content.trips[taking.trip].date_of(taking.day)
+            if eaten_on is None or eaten_on <= judged.best_before or taking.trip in told:
+                continue
+            told.add(taking.trip)
+            yield Problem(
+                taking.place,
+                "batch-past-date",
+                f"{taking.trip} eats of batch {name} on {eaten_on.isoformat()}, and it keeps until "
+                f"{judged.best_before.isoformat()} only ({judged.batch.places.record})",
+                "eat it sooner, or name another batch",
+                "warning",
+            )

@@ -12,7 +12,8 @@ from builder.planning.stock.dryness import VERDICTS
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.names import name_now
 from builder.planning.stock.packs import Stock, Taking
-from builder.speech import speech_of
+from builder.speech import Speech, speech_of
+from builder.units import System
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,6 +23,7 @@ class StockLine:
     batch: str
     food: str  # the id of the food or recipe that was dried
     name: str
+    kind: str  # such as fruit
     method: str
     verdict: Verdict
     act: str  # the one thing to do; empty where there is nothing to do
@@ -32,11 +34,17 @@ class StockLine:
     promised_to: tuple[Taking, ...]
     remark: str
     shelf: str  # where the packs lie; empty where nobody told
+    made_on: datetime.date | None  # or planned to be
+    is_planned: bool
 
     @property
     def packs_free(self) -> int:
         """Give the packs that no later trip names."""
         return self.packs_left - self.packs_promised
+
+    def is_ahead(self, at: datetime.date) -> bool:
+        """Tell whether it is not dried yet on a day."""
+        return self.is_planned or (self.made_on is not None and self.made_on > at)
 
     def data(self) -> dict[str, object]:
         """Give all of it for a script."""
@@ -44,6 +52,7 @@ class StockLine:
             "batch": self.batch,
             "food": self.food,
             "name": self.name,
+            "kind": self.kind,
             "method": self.method,
             "verdict": self.verdict,
             "act": self.act,
@@ -73,45 +82,57 @@ class StockLine:
         )
 
 
-def stock_lines(stock: Stock, at: datetime.date) -> list[StockLine]:
-    """Give what is left of every batch on a day, first-expired first; undated ones come last."""
-    lines = [_line(judged, stock, at) for judged in stock.judged.values()]
+def stock_lines(
+    stock: Stock,
+    at: datetime.date,
+    say: Speech | None = None,
+    units: System = "metric",
+) -> list[StockLine]:
+    """Give what is left of every batch on a day, first-expired first; undated ones come last.
+
+    The stock is judged in the language that is spoken.
+    """
+    say = say or speech_of(ENGLISH)
+    lines = [_line(judged, stock, at, say, units) for judged in stock.judged.values()]
     lines = [line for line in lines if line.packs_left > 0]
     lines.sort(key=lambda line: (line.best_before or datetime.date.max, line.name, line.batch))
     return lines
 
 
-def _line(judged: Judged, stock: Stock, at: datetime.date) -> StockLine:
+def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: System) -> StockLine:
     batch = judged.batch
     promised = stock.promised(batch.id, at)
     return StockLine(
         batch=batch.id,
         food=batch.holds,
-        name=name_now(speech_of(ENGLISH), judged),
+        name=name_now(say, judged),
+        kind=judged.substance.kind,
         method=batch.method,
         verdict=judged.verdict,
-        act=judged.act(speech_of(ENGLISH), at),
+        act=judged.act(say, at, units),
         packs_left=stock.left(batch, at),
         packs_promised=sum(each.packs for each in promised),
         pack_g=judged.pack_g,
         best_before=judged.best_before,
         promised_to=promised,
-        remark=_remark(judged, at),
+        remark=_remark(judged, at, say),
         shelf=batch.packs.shelf if batch.packs else "",
+        made_on=batch.done or batch.planned,
+        is_planned=batch.is_planned,
     )
 
 
-def _remark(judged: Judged, at: datetime.date) -> str:
+def _remark(judged: Judged, at: datetime.date, say: Speech) -> str:
     batch = judged.batch
     if batch.planned is not None:
-        return f"to be dried by {batch.planned.isoformat()}"
+        return say("to be dried by {date}", date=batch.planned.isoformat())
     if batch.done is not None and batch.done > at:
-        return f"dried only on {batch.done.isoformat()}"
+        return say("dried only on {date}", date=batch.done.isoformat())
     if judged.best_before and judged.best_before < at:
         # Looks and smell do not tell of old meat, fish and egg, as the caution says too.
         if judged.substance.kinds & BY_CENTRE_TEMPERATURE:
-            return "PAST ITS DATE: throw it out"
-        return "PAST ITS DATE: smell, look, and when in doubt throw it out"
+            return say("PAST ITS DATE: throw it out")
+        return say("PAST ITS DATE: smell, look, and when in doubt throw it out")
     if batch.is_bought and judged.best_before is None:
-        return "date on the pack not told: read it"
+        return say("date on the pack not told: read it")
     return ""

@@ -1,0 +1,1 @@
+"""The pages of the home: what belongs to no single trip."""

@@ -1,0 +1,104 @@
+"""All that the site of the home shows: pages, navigation, and files beside them."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TypeAlias
+
+from builder.pages import ink
+from builder.pages.home.bagging import bagging_pages
+from builder.pages.home.front import front_page
+from builder.pages.home.label_sheet import labels_file
+from builder.pages.home.labels import file_of, labels_page, sheets_to_print
+from builder.pages.home.shopping import CSV_NAME, shopping_csv, shopping_page
+from builder.pages.home.showing import figures_of_home
+from builder.pages.home.stock import stock_page
+from builder.planning.home import HomePlan
+from builder.speech import speech_of
+
+NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"
+
+DATA_NAME = "home.json"
+
+
+@dataclass(frozen=True, slots=True)
+class HomeBook:
+    """The pages of the home, before any site is made of them."""
+
+    title: str
+    markdown: Mapping[str, str]  # by path, in reading order
+    nav: tuple[NavItem, ...]
+    files: Mapping[str, bytes]
+    late_from: str  # all that the late files follow from
+    late_files: Callable[[], Mapping[str, str]]  # take their time, so they are made when needed
+
+
+def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
+    """Write all pages of the home."""
+    say = speech_of(plan.home.language)
+    bagging = bagging_pages(plan)
+    paths = {page.trip: page.path for page in bagging}
+    pages: dict[str, tuple[str, object]] = {
+        "index.md": ("index", front_page(plan, paths)),
+        "stock.md": ("stock", stock_page(plan)),
+        "labels.md": ("labels", labels_page(plan)),
+        "shopping.md": ("shopping", shopping_page(plan)),
+        **{page.path: ("bagging", page) for page in bagging},
+    }
+    markdown = {
+        path: ink.write(templates, f"pages/home/{name}.md.j2", "../" * path.count("/"), view, say)
+        for path, (name, view) in pages.items()
+    }
+    bags: tuple[NavItem, ...] = tuple((page.title, page.path) for page in bagging)
+    nav: tuple[NavItem, ...] = (
+        (say.of("page", "At home"), "index.md"),
+        (say.of("page", "Stock"), "stock.md"),
+        (say.of("page", "Labels"), "labels.md"),
+        (say.of("page", "Shopping"), "shopping.md"),
+        *(((say.of("page", "Bags to fill"), bags),) if bags else ()),
+    )
+
+    figures, sheets = figures_of_home(plan.home), sheets_to_print(plan)
+
+    def late_files() -> dict[str, str]:
+        return {
+            file_of(sheet): labels_file(plan.labels, sheet, figures, templates) for sheet in sheets
+        }
+
+    files = {CSV_NAME: shopping_csv(plan), DATA_NAME: _data(plan)}
+    return HomeBook(
+        title=say.of("page", "At home"),
+        markdown=markdown,
+        nav=nav,
+        files=files,
+        late_from=repr((plan.labels, sheets, figures.units, figures.mug_ml)),
+        late_files=late_files,
+    )
+
+
+def _data(plan: HomePlan) -> bytes:
+    """Give the stock and the rest for a script."""
+    data = {
+        "format": "trip-kit-home",
+        "version": 1,
+        "day": plan.day.isoformat(),
+        "stock": [line.data() for line in plan.stock],
+        "shopping": [
+            {
+                "food": each.food,
+                "needed_g": float(each.needed_g),
+                "buy_g": float(each.buy_g),
+                "packets": int(each.packets),
+                "needed_on": each.needed_on.isoformat() if each.needed_on else None,
+                "trips": list(each.trips),
+            }
+            for each in plan.shopping
+        ],
+        "trips": [
+            {"trip": each.trip, "to_dry": each.to_dry, "to_buy": each.to_buy} for each in plan.trips
+        ],
+    }
+    return (json.dumps(data, ensure_ascii=False, separators=(",", ":")) + "\n").encode()

@@ -1,0 +1,193 @@
+"""Pages of labels to print, each a file of its own that is true to size on one kind of sheet."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
+from functools import cache
+from io import BytesIO
+from pathlib import Path
+
+import segno
+
+from builder.model.gear import LabelSheet, Page
+from builder.pages import ink
+from builder.pages.figures import Figures
+from builder.pages.home.label_fit import LINE_HEIGHT, PAD_MM, QUIET_MODULES, Fit, factor_of, fit_of
+from builder.pages.home.label_words import LabelWords, Part, label_words
+from builder.planning.at_home import PackLabel
+from builder.speech import Speech, later
+
+PAPERS_MM: Mapping[Page, tuple[float, float]] = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
+# Plain paper, to be cut: two by five, with room around for what printers cannot reach.
+PLAIN = "plain"
+_PLAIN_ON: Mapping[Page, LabelSheet] = {
+    "a4": LabelSheet(PLAIN, "a4", 2, 5, 95.0, 52.0, 10.0, 18.5),
+    "letter": LabelSheet(PLAIN, "letter", 2, 5, 95.0, 50.0, 12.9, 14.7),
+}
+_PARTS = {
+    "made": later("weight and date"),
+    "water": later("water"),
+    "do": later("what to do"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One line of a label, with the class it is set by."""
+
+    part: Part
+    words: str
+
+
+@dataclass(frozen=True, slots=True)
+class Drawn:
+    """A label as it is set; blank where `batch` is empty."""
+
+    batch: str
+    size: str = ""  # class of its type
+    code: str = ""  # id of its code; "" where there is no room for one
+    code_size: str = ""  # class of the code's side
+    lines: tuple[Line, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """A batch whose labels can be left out, on the page."""
+
+    batch: str
+    name: str
+    packs: int
+
+
+@dataclass(frozen=True, slots=True)
+class LabelsFile:
+    """One printable file."""
+
+    language: str
+    title: str
+    sheet: LabelSheet
+    is_cut: bool
+    paper_mm: tuple[str, str]
+    places: int  # labels on a sheet
+    pages: tuple[tuple[Drawn, ...], ...]
+    codes: tuple[tuple[str, int, str], ...]  # id, modules with the quiet ones, path
+    sizes: tuple[tuple[str, str], ...]  # class, type in points
+    code_sizes: tuple[tuple[str, str], ...]  # class, side in millimetres
+    pad_mm: float
+    line_height: float
+    factors: tuple[tuple[str, float], ...]
+    choices: tuple[Choice, ...]
+    notes: tuple[str, ...]  # what has no label, and what has no room
+
+
+def plain_sheet(units: str) -> LabelSheet:
+    """Give plain paper with cut lines, of the size that goes with the units."""
+    return _PLAIN_ON["letter" if units == "us" else "a4"]
+
+
+def labels_file(
+    labels: Sequence[PackLabel],
+    sheet: LabelSheet,
+    figures: Figures,
+    templates: Path,
+    first: int = 1,
+) -> str:
+    """Write the labels of some batches, one for each pack left; the policy is still to be added."""
+    view = _view(labels, sheet, figures, first)
+    return ink.write(templates, "labels.html.j2", "", view, figures.say)
+
+
+def _view(
+    labels: Sequence[PackLabel], sheet: LabelSheet, figures: Figures, first: int
+) -> LabelsFile:
+    say = figures.say
+    good = [label for label in labels if not label.failed]
+    set_as = {label.batch: _set(label_words(figures, label), sheet) for label in good}
+    drawn = [Drawn("")] * (first - 1)
+    codes: list[tuple[str, int, str]] = []
+    notes = [_no_label(say, label) for label in labels if label.failed]
+    choices = []
+    sizes: dict[str, str] = {}
+    code_sizes: dict[str, str] = {}
+    for label in good:
+        words, fit, modules, drawing = set_as[label.batch]
+        if fit is None:
+            notes.append(
+                say("{food}: too long for this size; take a larger label.", food=label.name)
+            )
+            continue
+        notes += _left_out(say, label, fit)
+        one = _drawn(words, fit, modules)
+        sizes[one.size] = f"{fit.size_pt:g}"
+        if one.code:
+            codes.append((one.code, modules + 2 * QUIET_MODULES, drawing))
+            code_sizes[one.code_size] = f"{_side_mm(modules, fit):.2f}"
+        drawn += [one] * label.packs
+        choices.append(Choice(label.batch, label.name, label.packs))
+    places = sheet.columns * sheet.rows
+    return LabelsFile(
+        language=say.language,
+        title=say("Labels"),
+        sheet=sheet,
+        is_cut=sheet.id == PLAIN,
+        paper_mm=(f"{PAPERS_MM[sheet.page][0]:g}", f"{PAPERS_MM[sheet.page][1]:g}"),
+        places=places,
+        pages=tuple(tuple(drawn[start : start + places]) for start in range(0, len(drawn), places)),
+        codes=tuple(codes),
+        sizes=tuple(sorted(sizes.items())),
+        code_sizes=tuple(sorted(code_sizes.items())),
+        pad_mm=PAD_MM,
+        line_height=LINE_HEIGHT,
+        factors=tuple((part, factor_of(part)) for part in ("raw", "name")),
+        choices=tuple(choices),
+        notes=tuple(notes),
+    )
+
+
+def _set(words: LabelWords, sheet: LabelSheet) -> tuple[LabelWords, Fit | None, int, str]:
+    modules, drawing = code_of(words.as_text)
+    return words, fit_of(words, modules, sheet.width_mm, sheet.height_mm), modules, drawing
+
+
+def _drawn(words: LabelWords, fit: Fit, modules: int) -> Drawn:
+    return Drawn(
+        words.batch,
+        size=f"t{fit.size_pt * 10:.0f}",
+        code=f"code-{words.batch}" if fit.module_mm else "",
+        code_size=f"c{modules}-{fit.module_mm * 1000:.0f}",
+        lines=tuple(Line(part, said) for part, said in fit.parts),
+    )
+
+
+def _side_mm(modules: int, fit: Fit) -> float:
+    return (modules + 2 * QUIET_MODULES) * fit.module_mm
+
+
+def _no_label(say: Speech, label: PackLabel) -> str:
+    return say("No label for {food} ({batch}): {act}", food=label.name, batch=label.batch,
+               act=label.act)  # fmt: skip
+
+
+def _left_out(say: Speech, label: PackLabel, fit: Fit) -> Iterable[str]:
+    """Say what a label of this size has no room for."""
+    gone = [say(_PARTS[part]) for part in _PARTS if part in fit.gone]
+    if not fit.module_mm:
+        gone.append(say("the code"))
+    if gone:
+        yield say("{food}: no room on this size for {parts}.", food=label.name,
+                  parts=say.listed(gone))  # fmt: skip
+
+
+@cache
+def code_of(words: str) -> tuple[int, str]:
+    """Give the code that holds some words: modules along a side, and the path of the dark ones."""
+    code = segno.make_qr(words, error="l", encoding="utf-8")
+    target = BytesIO()
+    code.save(target, kind="svg", xmldecl=False, svgns=False, omitsize=True, border=QUIET_MODULES,
+              svgclass=None, lineclass=None, nl=False)  # fmt: skip
+    path = re.search(r'\bd="([^"]*)"', target.getvalue().decode("ascii"))
+    assert path, "a code is drawn as one path"
+    modules, _ = code.symbol_size(border=0)
+    return int(modules), path[1]

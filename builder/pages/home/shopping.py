@@ -1,0 +1,120 @@
+"""What to buy for all trips ahead: a list by shelf to tick and send on, and the same as a table."""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+
+from builder.pages.figures import Figures
+from builder.pages.home.showing import figures_of_home
+from builder.pages.pieces import Cell, Piece, filled, text
+from builder.planning.at_home import Purchase
+from builder.planning.home import HomePlan
+
+CSV_NAME = "shopping.csv"
+_HEADS = ("shelf", "name", "food", "buy_g", "packets", "packet_g", "needed_on", "to_dry", "trips")
+# What a spreadsheet would run instead of showing it.
+_RUN = ("=", "+", "-", "@", "\t", "\r")
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """A shelf of the shop."""
+
+    title: str
+    things: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ShoppingPage:
+    """What goes into the dryer first, then the rest by shelf, then what the stock gives."""
+
+    to_dry: tuple[Cell, ...]
+    shelves: tuple[Shelf, ...]
+    from_stock: tuple[Cell, ...]
+    is_empty: bool
+
+
+def shopping_page(plan: HomePlan) -> ShoppingPage:
+    """Give the list."""
+    figures = figures_of_home(plan.home)
+    titles = {each.trip: each.title for each in plan.trips}
+    to_dry = [each for each in plan.shopping if each.to_dry]
+    knows_shelves = any(each.shelf for each in plan.shopping)
+    untold = figures.say("Shelf not told") if knows_shelves else figures.say("To buy")
+    shelves: dict[str, list[Cell]] = {}
+    for each in plan.shopping:
+        if not each.to_dry:
+            shelf = each.shelf or untold
+            shelves.setdefault(shelf, []).append(_line(figures, each, titles))
+    return ShoppingPage(
+        tuple(_line(figures, each, titles) for each in to_dry),
+        tuple(Shelf(title, tuple(lines)) for title, lines in shelves.items()),
+        tuple(_from_stock(figures, plan, titles)),
+        not plan.shopping,
+    )
+
+
+def _line(figures: Figures, bought: Purchase, titles: Mapping[str, str]) -> Cell:
+    """Give one thing: how much, what, and in small by when and for which trips."""
+    say = figures.say
+    pieces = [*_amount(figures, bought), Piece(" "), Piece(bought.name)]
+    trips = say.listed(titles.get(each, each) for each in bought.trips)
+    if bought.needed_on:
+        told = say("by {date}, for {trips}", date=say.short_date(bought.needed_on), trips=trips)
+    else:
+        told = say("for {trips}", trips=trips)
+    return (*pieces, Piece(" "), Piece(told, small=True))
+
+
+def _amount(figures: Figures, bought: Purchase) -> Cell:
+    say = figures.say
+    if bought.packets:
+        packets = say(
+            "{n} × {mass}",
+            n=say.number(bought.packets),
+            mass=figures.plain(bought.packet_g, "mass_g"),
+        )
+        return (Piece(packets, strong=True),)
+    first, *others = figures.both(bought.buy_g, "mass_g")
+    return (Piece(first.text, strong=True), *others)
+
+
+def _from_stock(figures: Figures, plan: HomePlan, titles: Mapping[str, str]) -> Iterable[Cell]:
+    say = figures.say
+    for each in plan.from_stock:
+        yield filled(
+            say("{food}: {packs} for {trip}"),
+            food=(Piece(each.name, strong=True),),
+            packs=text(say.count("{n} pack", "{n} packs", each.packs)),
+            trip=text(titles.get(each.trip, each.trip)),
+        )
+
+
+def shopping_csv(plan: HomePlan) -> bytes:
+    """Give the list as a table for other programs, unrounded and in grams."""
+    target = io.StringIO(newline="")
+    writer = csv.writer(target, lineterminator="\r\n")
+    writer.writerow(_HEADS)
+    for each in plan.shopping:
+        writer.writerow(
+            [
+                harmless(each.shelf),
+                harmless(each.name),
+                each.food,
+                f"{float(each.buy_g):g}",
+                int(each.packets) or "",
+                f"{float(each.packet_g):g}" if each.packets else "",
+                each.needed_on.isoformat() if each.needed_on else "",
+                "yes" if each.to_dry else "no",
+                " ".join(each.trips),
+            ]
+        )
+    return target.getvalue().encode("utf-8")
+
+
+def harmless(words: str) -> str:
+    """Give a text that a spreadsheet shows and does not run."""
+    return f"'{words}" if words.startswith(_RUN) else words

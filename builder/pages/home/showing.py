@@ -1,0 +1,39 @@
+"""Numbers, dates and meals as the pages of the home show them."""
+
+from __future__ import annotations
+
+import datetime
+
+from builder.model.home import Home
+from builder.pages.figures import Figures
+from builder.planning.at_home import PackLabel
+from builder.speech import Speech, speech_of
+
+NO_TRIP = frozenset[str]()  # the home's figures stand on no page of numbers
+
+
+def figures_of_home(home: Home) -> Figures:
+    """Give what shows numbers in the units and the language of the home."""
+    return Figures(home.units, home.mug_ml, NO_TRIP, speech_of(home.language))
+
+
+def day_said(say: Speech, day: datetime.date | None, untold: str) -> str:
+    """Say a date in short, or what stands where there is none."""
+    return untold if day is None else say.short_date(day)
+
+
+def minutes_said(say: Speech, span: tuple[float, float]) -> str:
+    """Say a range of minutes; from two hours on in hours."""
+    fewest, most = span
+    if fewest >= 120:
+        return say("{low} to {high} h", low=say.number(fewest / 60), high=say.number(most / 60))
+    return say("{low} to {high} min", low=say.number(fewest), high=say.number(most))
+
+
+def water_said(figures: Figures, label: PackLabel) -> str:
+    """Say the water that puts a pack back, in ml and in mugs; "" where none is known."""
+    if label.water_ml <= 0:
+        return ""
+    volume = figures.plain(label.water_ml, "volume_ml")
+    mugs = figures.mugs(label.water_ml)
+    return f"{volume} = {mugs}" if mugs else volume

@@ -1,0 +1,134 @@
+"""The page of the stock: by best-before, by place on the shelf, by kind."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import dataclass
+
+from builder.pages.figures import Figures
+from builder.pages.home.showing import day_said, figures_of_home
+from builder.pages.pieces import Cell, Piece, Table, table, text
+from builder.pages.words import MEALS
+from builder.planning.home import HomePlan
+from builder.planning.stock import StockLine
+from builder.speech import Speech, later
+
+_KINDS = {
+    "fruit": later("Fruit"),
+    "vegetable": later("Vegetables"),
+    "legume": later("Pulses"),
+    "grain": later("Grain"),
+    "nut": later("Nuts"),
+    "meat": later("Meat"),
+    "poultry": later("Poultry"),
+    "fish": later("Fish"),
+    "egg": later("Egg"),
+    "dairy": later("Dairy"),
+    "herb": later("Herbs"),
+    "meal": later("Whole meals"),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Shelf:
+    """A heading with what stands under it."""
+
+    title: str
+    lines: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class StockPage:
+    """What is left, in three orders; what is still to be dried stands apart."""
+
+    day: str
+    acts: tuple[Cell, ...]
+    by_date: Table | None
+    by_place: tuple[Shelf, ...]
+    by_kind: tuple[Shelf, ...]
+    planned: tuple[Cell, ...]
+
+
+def stock_page(plan: HomePlan) -> StockPage:
+    """Give the page of the stock."""
+    figures = figures_of_home(plan.home)
+    say = figures.say
+    titles = {each.trip: each.title for each in plan.trips}
+    made = [line for line in plan.stock if not line.is_ahead(plan.day)]
+    return StockPage(
+        day=say.date(plan.day),
+        acts=tuple(_act(say, line) for line in made if line.act or line.remark),
+        by_date=_by_date(figures, made, titles) if made else None,
+        by_place=_by_place(figures, made),
+        by_kind=_shelves(figures, made, lambda line: say(_KINDS.get(line.kind, "Other"))),
+        planned=tuple(_short(figures, line) for line in plan.stock if line.is_ahead(plan.day)),
+    )
+
+
+def _act(say: Speech, line: StockLine) -> Cell:
+    return (Piece(f"{line.name}: ", strong=True), Piece(line.act or f"{line.remark}."))
+
+
+def _by_date(figures: Figures, lines: Iterable[StockLine], titles: Mapping[str, str]) -> Table:
+    say = figures.say
+    heads = (say("Best before"), say("Food"), say("Packs left"), say("Free"))
+    rows = [
+        (
+            text(day_said(say, line.best_before, say("none"))),
+            _food(figures, line, titles),
+            text(say.number(line.packs_left)),
+            (Piece(say.number(line.packs_free), strong=True),),
+        )
+        for line in lines
+    ]
+    return table(heads, rows, "llrr")
+
+
+def _food(figures: Figures, line: StockLine, titles: Mapping[str, str]) -> Cell:
+    """Name the food, a pack's weight, where it lies, and which meals it is promised to."""
+    say = figures.say
+    mass = figures.plain(line.pack_g, "mass_g")
+    said = say("{mass} a pack", mass=mass)
+    pieces = [
+        Piece(line.name, strong=True),
+        Piece(f", {said}, {line.shelf}" if line.shelf else f", {said}"),
+    ]
+    for each in line.promised_to:
+        promised = say(
+            "{trip}, day {n}, {meal}: {packs}",
+            trip=titles.get(each.trip, each.trip),
+            n=each.day,
+            meal=say.inside(say(MEALS[each.meal])),
+            packs=say.count("{n} pack", "{n} packs", each.packs),
+        )
+        pieces.append(Piece("; " + say("promised: {to}", to=promised)))
+    return tuple(pieces)
+
+
+def _by_place(figures: Figures, lines: list[StockLine]) -> tuple[Shelf, ...]:
+    if not any(line.shelf for line in lines):
+        return ()
+    return _shelves(figures, lines, lambda line: line.shelf or figures.say("Place not told"))
+
+
+def _shelves(
+    figures: Figures, lines: Iterable[StockLine], place: Callable[[StockLine], str]
+) -> tuple[Shelf, ...]:
+    found: dict[str, list[Cell]] = {}
+    for line in lines:
+        found.setdefault(place(line), []).append(_short(figures, line))
+    return tuple(Shelf(title, tuple(cells)) for title, cells in sorted(found.items()))
+
+
+def _short(figures: Figures, line: StockLine) -> Cell:
+    """Give a batch in a line: packs, weight, food, date."""
+    say = figures.say
+    packs = say.count("{n} pack of {mass}", "{n} packs of {mass}", line.packs_left,
+                      mass=figures.plain(line.pack_g, "mass_g"))  # fmt: skip
+    if line.is_planned:
+        until = line.remark
+    elif line.best_before:
+        until = say("best before {date}", date=say.short_date(line.best_before))
+    else:
+        until = line.act or line.remark or say("no date")
+    return (Piece(line.name, strong=True), Piece(f": {packs}, {until}"))

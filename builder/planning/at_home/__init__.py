@@ -1,0 +1,26 @@
+"""What is done at home, over the year: labels, shopping for all trips, bags to fill, this week."""
+
+from __future__ import annotations
+
+from builder.planning.at_home.bagging import Bag, BaggingMeal, TripBags, bagging_of
+from builder.planning.at_home.buying import Purchase, TakenFromStock, purchases, taken_from_stock
+from builder.planning.at_home.labels import PackLabel, Soak, labels_of
+from builder.planning.at_home.week import Task, TripAhead, tasks_of, trips_ahead
+
+__all__ = [
+    "Bag",
+    "BaggingMeal",
+    "PackLabel",
+    "Purchase",
+    "Soak",
+    "TakenFromStock",
+    "Task",
+    "TripAhead",
+    "TripBags",
+    "bagging_of",
+    "labels_of",
+    "purchases",
+    "taken_from_stock",
+    "tasks_of",
+    "trips_ahead",
+]

@@ -1,0 +1,23 @@
+"""What the site of the home has and a trip's kit has not, and the other way round."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from builder.site.kit_files import DATA_NAME, HOME_DATA_NAME
+from builder.site.scripts import HOME_PARTS, KIT_PARTS
+
+HOME_STYLES = ("home.css",)
+
+
+@dataclass(frozen=True, slots=True)
+class Outfit:
+    """The scripts and styles that a site needs, and the file that holds its data."""
+
+    scripts: tuple[str, ...]
+    styles: tuple[str, ...]  # sheets of the assets that follow the one of all sites
+    data_name: str
+
+
+TRIP = Outfit(KIT_PARTS, (), DATA_NAME)
+HOME = Outfit(HOME_PARTS, HOME_STYLES, HOME_DATA_NAME)
