@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.site.scripts import KIT_PARTS, PARTS_FOLDER, POCKET_PARTS, joined
+from builder.site.scripts import HOME_PARTS, KIT_PARTS, PARTS_FOLDER, POCKET_PARTS, joined
 from builder.speech import speech_of
 from tests.site.sample import ASSETS
 
@@ -17,7 +17,7 @@ MOST_BYTES = 40_000
 
 
 def test_every_part_is_used() -> None:
-    assert {f"{part}.js" for part in {*KIT_PARTS, *POCKET_PARTS}} == {
+    assert {f"{part}.js" for part in {*KIT_PARTS, *POCKET_PARTS, *HOME_PARTS}} == {
         file.name for file in FOLDER.iterdir()
     }
 
@@ -28,7 +28,9 @@ def first_line(part: str) -> str:
     return text.split("*/\n", 1)[1].splitlines()[0].strip()
 
 
-@pytest.mark.parametrize("parts", [KIT_PARTS, POCKET_PARTS], ids=["kit", "pocket"])
+@pytest.mark.parametrize(
+    "parts", [KIT_PARTS, POCKET_PARTS, HOME_PARTS], ids=["kit", "pocket", "home"]
+)
 def test_the_parts_come_in_their_order_and_stay_small(parts: tuple[str, ...]) -> None:
     script = joined(ASSETS / "assets", parts, speech_of("en"))
     places = [script.index(first_line(part)) for part in parts]
@@ -56,7 +58,9 @@ def test_only_what_people_read_is_left_out() -> None:
             assert line.strip() in script, line
 
 
-@pytest.mark.parametrize("parts", [KIT_PARTS, POCKET_PARTS], ids=["kit", "pocket"])
+@pytest.mark.parametrize(
+    "parts", [KIT_PARTS, POCKET_PARTS, HOME_PARTS], ids=["kit", "pocket", "home"]
+)
 def test_every_word_that_a_script_says_is_given_to_it(parts: tuple[str, ...]) -> None:
     script = joined(ASSETS / "assets", parts, speech_of("en"))
     said = json.loads(re.search(r"^const SAID = (.*);$", script, re.M)[1])  # type: ignore[index]
