@@ -14,8 +14,13 @@ def set_up_commands(readme: str) -> list[str]:
     section = re.search(r"^## Set up\n(.*?)(?=^## )", readme, re.DOTALL | re.MULTILINE)
     if section is None:
         raise ValueError("README.md has no section `Set up`")
-    blocks = re.findall(r"^```[a-z]*\n(.*?)^```$", section[1], re.DOTALL | re.MULTILINE)
-    return [block.strip() for block in blocks]
+    return blocks(section[1])
+
+
+def blocks(readme: str) -> list[str]:
+    """Give what stands in the fenced blocks, in order."""
+    found = re.findall(r"^```[a-z]*\n(.*?)^```$", readme, re.DOTALL | re.MULTILINE)
+    return [block.strip() for block in found]
 
 
 if __name__ == "__main__":

@@ -14,7 +14,7 @@ from click.testing import CliRunner
 from builder.cli import main
 from builder.reading import fields as fields_module
 from builder.reading.folder import Layer, read_folder
-from tests.readme_commands import set_up_commands
+from tests.readme_commands import blocks, set_up_commands
 
 ROOT = Path(__file__).resolve().parent.parent
 BUILDER = ROOT / "builder"
@@ -169,6 +169,15 @@ def test_the_two_set_up_commands_are_one_line_each() -> None:
     assert all("\n" not in command for command in commands)
     assert commands[0].endswith("tripkit build")
     assert commands[1].endswith("tests/run.py")
+
+
+def test_what_follows_the_set_up_calls_the_tool_by_its_name() -> None:
+    readme = (ROOT / "README.md").read_text("utf-8")
+    first, _, *rest = blocks(readme)
+    assert ". .venv/bin/activate && " in first, "so that the next line pasted finds it"
+    assert rest
+    for line in "\n".join(rest).splitlines():
+        assert line.split()[0] in ("tripkit", "cd"), line
 
 
 def test_readme_opens_with_one_paragraph_on_the_job() -> None:

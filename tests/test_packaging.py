@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import subprocess
 import sys
 import sysconfig
@@ -9,6 +10,8 @@ import venv
 from pathlib import Path
 
 import pytest
+
+from tests.readme_commands import blocks
 
 ROOT = Path(__file__).resolve().parent.parent
 TRIPS = ("graupel-ridge", "lake-emmerin", "tarrow-tops")
@@ -76,3 +79,28 @@ def test_it_builds_its_demo_from_an_empty_folder(how: str, sources: Path, tmp_pa
     assert all((empty / "kits" / trip / "index.html").is_file() for trip in TRIPS)
     where = run(python, "-c", "import builder; print(builder.__file__)", cwd=empty)
     assert str(tmp_path if how != "editable" else sources) in where
+
+
+def test_the_readmes_blocks_work_as_they_are_pasted_one_after_the_other(sources: Path) -> None:
+    # No network: an environment of this name is there already and sees the libraries of this one.
+    environment(sources / ".venv")
+    start, _, *rest = blocks((ROOT / "README.md").read_text("utf-8"))
+    pasted = "\n".join((start, *rest, "command -v tripkit"))
+    # To pip a "no" with 0 is a no all the same: what is built is built with what is there.
+    offline = {"PIP_NO_DEPS": "1", "PIP_NO_BUILD_ISOLATION": "0", "PIP_NO_INDEX": "1"}
+    path = f"{Path(sys.executable).parent}:{os.environ['PATH']}"
+    result = subprocess.run(
+        ["sh", "-e", "-c", pasted], cwd=sources, capture_output=True, text=True, check=False,
+        env={**os.environ, **offline, "PATH": path},
+    )  # fmt: skip
+    assert result.returncode == 0, result.stdout + result.stderr
+    assert "Next: cd my-trips && tripkit build" in result.stdout
+    assert (sources / "my-trips/kits/first-trip/index.html").is_file()
+    assert result.stdout.splitlines()[-1] == str(sources / ".venv/bin/tripkit")
+    # Without it on the path the whole path is told.
+    bare = {**os.environ, "PATH": "/usr/bin:/bin"}
+    told = subprocess.run(
+        [".venv/bin/tripkit", "new", "folder", "other trips"], cwd=sources, env=bare,
+        capture_output=True, text=True, check=True,
+    )  # fmt: skip
+    assert f"Next: cd 'other trips' && {sources}/.venv/bin/tripkit build" in told.stdout

@@ -22,6 +22,7 @@ from builder.cli.base import (
     stop_on,
     wanted_trips,
 )
+from builder.cli.completing import ids_of
 from builder.cli.told import read_heated, read_mass, read_tests, read_weighings
 from builder.clock import today
 from builder.model.batch import Method
@@ -29,7 +30,7 @@ from builder.problems import ProblemsFound, did_you_mean, errors, in_order
 
 
 @main.command()
-@click.argument("food")
+@click.argument("food", shell_complete=ids_of("foods", "recipes"))
 @click.argument("fresh")
 @click.option("--now", metavar="MASS", help="What it weighs now, without the tray.")
 @click.option(
@@ -56,6 +57,7 @@ from builder.problems import ProblemsFound, did_you_mean, errors, in_order
     "--in",
     "packaging",
     metavar="PACKAGING",
+    shell_complete=ids_of("packaging"),
     help="What it is packed in, such as foil-pouch. Without it: still in the dryer.",
 )
 @click.option(
@@ -151,7 +153,7 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
 
 
 @main.command()
-@click.argument("trip")
+@click.argument("trip", shell_complete=ids_of("trips"))
 @click.argument("figure", nargs=-1, required=True)
 @content_option
 @json_option

@@ -5,6 +5,8 @@ from __future__ import annotations
 import contextlib
 import datetime
 import os
+import shlex
+import shutil
 import sys
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
@@ -32,6 +34,7 @@ if TYPE_CHECKING:
     from builder.planning.stock import Stock
     from builder.reading.folder import Folder, Layer
 
+NAME = "tripkit"
 DEFAULT_CONTENT = "content"
 DEFAULT_OUT = "kits"
 DEFAULT_PUBLIC_OUT = "kits-public"
@@ -139,6 +142,20 @@ def own_place(content: Path | None) -> Place:
     if content is None and not Path(DEFAULT_CONTENT).is_dir():
         return Place(Path(DEFAULT_CONTENT), DEFAULT_CONTENT, False)
     return place_of(content)
+
+
+def called_as() -> str:
+    """Give what calls this tool again, so that a command it tells can be copied and pasted.
+
+    That is its name where the shell finds it by that, else the whole path it was called by.
+    """
+    called = os.path.abspath(sys.argv[0])
+    if os.path.basename(called) != NAME:  # a module of Python, or a test
+        return NAME
+    found = shutil.which(NAME)
+    if found is not None and os.path.samefile(found, called):
+        return NAME
+    return shlex.quote(called)
 
 
 def content_told(place: Place) -> str:

@@ -26,6 +26,7 @@ from builder.cli.base import (
     stop_on,
     wanted_trips,
 )
+from builder.cli.completing import ids_of
 from builder.cli.dangers import Dangers, say_lines
 from builder.cli.last_build import LastBuild, forget, remember, state_of, unchanged
 from builder.cli.progress import Bar, progress
@@ -70,7 +71,7 @@ class Wanted:
 
 
 @main.command()
-@click.argument("trips", nargs=-1, metavar="[TRIP ...]")
+@click.argument("trips", nargs=-1, metavar="[TRIP ...]", shell_complete=ids_of("trips"))
 @content_option
 @click.option(
     "--out",
@@ -343,7 +344,7 @@ def _executor(workers: int) -> Executor:
 
 
 @main.command()
-@click.argument("trip")
+@click.argument("trip", shell_complete=ids_of("trips"))
 @content_option
 @click.option("--port", type=click.IntRange(0, 65535), default=0, help="Without it: a free one.")
 def preview(trip: str, content: Path | None, port: int) -> None:

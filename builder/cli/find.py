@@ -18,6 +18,7 @@ from builder.cli.base import (
     place_of,
     read_place,
 )
+from builder.cli.completing import words_to_find
 from builder.problems import counted, listed
 
 if TYPE_CHECKING:
@@ -28,7 +29,7 @@ _MANY = {"batch": "batches", "packaging": "kinds of packaging"}
 
 
 @main.command()
-@click.argument("words", nargs=-1, required=True, metavar="WORD...")
+@click.argument("words", nargs=-1, required=True, metavar="WORD...", shell_complete=words_to_find)
 @click.option("--all", "whole", is_flag=True, help=f"Tell all, not the best {MOST_OF_A_KIND}.")
 @content_option
 @json_option

@@ -24,6 +24,7 @@ from builder.cli.base import (
     read_date,
     say_problems,
 )
+from builder.cli.completing import first_id_of, ids_of
 from builder.cli.told import (
     heated_words,
     read_mass,
@@ -76,14 +77,25 @@ class _Load:
 
 
 @main.command()
-@click.argument("told", nargs=-1, metavar="[FOOD FRESH DRIED]")
+@click.argument(
+    "told",
+    nargs=-1,
+    metavar="[FOOD FRESH DRIED]",
+    shell_complete=first_id_of("foods", "recipes"),
+)
 @click.option(
     "--batch",
     metavar="ID",
+    shell_complete=ids_of("batches"),
     help="A planned batch, or one in the dryer, is done: only DRIED is told.",
 )
 @click.option("--method", type=click.Choice(OWN_METHODS), help="How it was dried.")
-@click.option("--dryer", metavar="ID", help="What it was dried in; gives the method.")
+@click.option(
+    "--dryer",
+    metavar="ID",
+    shell_complete=ids_of("dryers"),
+    help="What it was dried in; gives the method.",
+)
 @click.option("--done", metavar="DATE", help="The day it was dry. Without it: today.")
 @click.option(
     "--started",
@@ -91,7 +103,13 @@ class _Load:
     help="When it went in, such as 2031-03-13T18:00. Without DRIED: it is still in the dryer.",
 )
 @click.option("--packs", type=click.IntRange(1, 10_000), help="How many packs were made.")
-@click.option("--in", "packaging", metavar="PACKAGING", help="Packed in, such as foil-pouch.")
+@click.option(
+    "--in",
+    "packaging",
+    metavar="PACKAGING",
+    shell_complete=ids_of("packaging"),
+    help="Packed in, such as foil-pouch.",
+)
 @click.option(
     "--absorber/--no-absorber", default=None, help="Each pack holds an oxygen absorber, or none."
 )

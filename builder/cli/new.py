@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shlex
 import sys
 from collections.abc import Sequence
 from pathlib import Path
@@ -10,6 +11,7 @@ import click
 
 from builder.cli.base import (
     BuilderStop,
+    called_as,
     content_option,
     content_told,
     layers_of,
@@ -18,6 +20,7 @@ from builder.cli.base import (
     read_date,
     say_problems,
 )
+from builder.cli.completing import trip_or_file
 from builder.cli.told import refuse_no_text
 from builder.problems import ProblemsFound
 
@@ -43,13 +46,17 @@ def new_folder(name: Path) -> None:
         written = start_folder(name)
     except StartError as error:
         raise BuilderStop(error.says, [error.mend]) from error
-    _written(written, f"cd {name.as_posix()} && tripkit build")
+    _written(written, f"cd {shlex.quote(name.as_posix())} && {called_as()} build")
 
 
 @new.command("trip")
 @click.argument("name")
 @click.option(
-    "--from", "source", metavar="KIT.zip|TRIP", help="An old kit, or a trip of the folder."
+    "--from",
+    "source",
+    metavar="KIT.zip|TRIP",
+    shell_complete=trip_or_file,
+    help="An old kit, or a trip of the folder.",
 )
 @click.option("--start", metavar="DATE", help="The first day, such as 2032-06-12.")
 @click.option("--party", metavar="NAME", multiple=True, help="Who goes; give it once for each.")
@@ -109,7 +116,7 @@ def new_trip(
         sys.exit(1)
     for note in notes:
         click.echo(note)
-    _written(written, f"tripkit build {name}{content_told(place)}")
+    _written(written, f"{called_as()} build {name}{content_told(place)}")
 
 
 def _who(told: Sequence[str]) -> dict[str, str]:
@@ -133,7 +140,7 @@ def _new_record(kind: str, name: str, content: Path | None) -> None:
         written = start_record(place.folder, place.shown, layers_of(place), kind, name)
     except StartError as error:
         raise BuilderStop(error.says, [error.mend]) from error
-    _written(written, f"edit it, then `tripkit check{content_told(place)}`")
+    _written(written, f"edit it, then `{called_as()} check{content_told(place)}`")
 
 
 @new.command("recipe")
