@@ -37,6 +37,8 @@ from builder.reading.values import check_is_record, is_blank, items_of, missing,
 from builder.reading.yaml_door import Node, as_json, read_yaml
 
 Step = str | int
+# Stands before a step that is no key: which of several shapes was read. No file can hold it.
+SHAPE = "\x00"
 
 
 @dataclass(frozen=True, slots=True)
@@ -293,7 +295,7 @@ def _at(node: Node, steps: Iterable[Step]) -> Node:
     """Give the node to which keys and numbers lead; one thing alone may stand for a list."""
     for step in steps:
         if isinstance(step, str):
-            node = node.entries[step].node
+            node = node if step.startswith(SHAPE) else node.entries[step].node
         elif node.is_list:
             node = node.items[step]
     return node
@@ -301,10 +303,9 @@ def _at(node: Node, steps: Iterable[Step]) -> Node:
 
 def _owner(record: type[Record], steps: Iterable[Step]) -> type[Record]:
     for step in steps:
-        if isinstance(step, str):
-            inside = record_in(keys_of(record)[step].annotation)
-            assert inside is not None
-            record = inside
+        field = keys_of(record).get(step) if isinstance(step, str) else None
+        # What is no key of it is a shape, or a free name of pairs that hold the record.
+        record = (record_in(field.annotation) if field else None) or record
     return record
 
 

@@ -46,7 +46,10 @@ def _the_flame_turns_down(here: Here) -> None:
         )
 
 
-class WrittenStove(WrittenGear, title="stove"):
+_TELLS_ITS_HEAT = {"anyOf": [{"required": ["efficiency"]}, {"required": ["boiled"]}]}
+
+
+class WrittenStove(WrittenGear, title="stove", json_schema_extra=_TELLS_ITS_HEAT):
     """A burner."""
 
     id: Annotated[str, Id()] = key("By which trips name it.", required=True, example="top-burner")

@@ -19,6 +19,7 @@ from builder.reading.values import (
     ID,
     LONGEST_ID,
     LONGEST_TEXT,
+    MOMENT,
     choice_of,
     flag_of,
     id_of,
@@ -204,6 +205,29 @@ class Date(Value):
             "type": "string",
             "pattern": f"^\\s*{DATE.pattern}\\s*$",
             "patternErrorMessage": "write year-month-day, such as 2031-09-04",
+        }
+
+
+@dataclass(frozen=True)
+class Moment(Value):
+    """A local date and time."""
+
+    _stub = "2031-03-13T18:00"
+
+    def read(self, node: Node, key: str, info: ValidationInfo[Notes]) -> datetime.datetime | None:
+        """Read a date and time."""
+        return time_of(node, key, "time")
+
+    def takes(self) -> str:
+        """Say what may be written."""
+        return "a date and time"
+
+    def schema(self) -> JsonSchemaValue:
+        """Say it as JSON Schema."""
+        return {
+            "type": "string",
+            "pattern": f"^\\s*{MOMENT.pattern}\\s*$",
+            "patternErrorMessage": f"write date and time, as {self._stub}",
         }
 
 
