@@ -16,6 +16,7 @@ from builder.reading.yaml_door import Entry, Node
 _ANCHOR = re.compile(r"&[^\s,\[\]{}]+\s+")
 _KEY = re.compile(r""" (?: "(?:[^"\\]|\\.)*" | '(?:[^']|'')*' | [^:\n]+ ) \s* : """, re.VERBOSE)
 _COMMENT = re.compile("#.*")
+_NO_MATTER = re.compile(r"(?:[ \n]|#[^\n]*\n)*")  # blank lines, comments, indentation
 _REST_OF_LINE = re.compile(r" *,? *(?:#[^\n]*)?\n")
 
 
@@ -55,12 +56,7 @@ def without_key(text: str, parent: Node, key: str) -> Edit:
     end = last_offset(entry.node)
     if parent.flow:
         return _out_of_flow(text, entry.start, end)
-    start = text.rfind("\n", 0, entry.start) + 1
-    if text[start : entry.start].strip():
-        # It stands behind a dash: the next key moves up to it.
-        following = [each.start for each in own_entries(parent) if each.start > entry.start]
-        return Edit(entry.start, min(following, default=end), "")
-    return Edit(start, line_end(text, end), "")
+    return _without_lines(text, entry.start, end)
 
 
 def with_keys(text: str, parent: Node, said: Mapping[str, str], behind: str = "") -> Edit:
@@ -74,7 +70,7 @@ def with_keys(text: str, parent: Node, said: Mapping[str, str], behind: str = ""
     if parent.flow:
         return Edit(end, end, "".join(f", {each}" for each in _lines(said)))
     end = line_end(text, end)
-    margin = " " * _column(text, before.start)
+    margin = " " * column_of(text, before.start)
     lines = "".join(f"{margin}{each}\n" for each in _lines(said))
     return Edit(end, end, _new_line(text, end) + lines)
 
@@ -86,7 +82,7 @@ def _lines(said: Mapping[str, str]) -> list[str]:
 def first_key(text: str, parent: Node, key: str, value: str) -> Edit:
     """Put a key before all others of a mapping."""
     at = min(entry.start for entry in own_entries(parent))
-    between = ", " if parent.flow else "\n" + " " * _column(text, at)
+    between = ", " if parent.flow else "\n" + " " * column_of(text, at)
     return Edit(at, at, f"{key}: {value}{between}")
 
 
@@ -109,6 +105,16 @@ def _out_of_flow(text: str, start: int, end: int) -> Edit:
     return Edit(start, after, "")
 
 
+def _without_lines(text: str, start: int, end: int) -> Edit:
+    """Take the lines out that something stands on; behind a dash the next moves up to it."""
+    line = text.rfind("\n", 0, start) + 1
+    end = line_end(text, end)
+    if not text[line:start].strip():
+        return Edit(line, end, "")
+    rest = text[end:]
+    return Edit(start, end + len(rest) - len(rest.lstrip()), "")
+
+
 def _own_lines(text: str, start: int, end: int) -> Edit | None:
     """Take out what stands in brackets on lines of its own, its comma and comment with it."""
     line = text.rfind("\n", 0, start) + 1
@@ -126,8 +132,9 @@ def without_items(text: str, parent: Node, gone: Collection[int]) -> Iterator[Ed
     for number in sorted(gone):
         item = items[number]
         if not parent.flow:
-            start = text.rfind("\n", 0, item.start) + 1
-            yield Edit(comments_above(text, start), line_end(text, last_offset(item)), "")
+            edit = _without_lines(text, dash_of(text, parent, number), last_offset(item))
+            at_margin = text[edit.start - 1 : edit.start] in ("", "\n")
+            yield Edit(comments_above(text, edit.start), edit.end, "") if at_margin else edit
         elif lines := _own_lines(text, item.start, item.end):
             yield Edit(comments_above(text, lines.start), lines.end, "")
         elif number > first_kept:
@@ -143,7 +150,7 @@ def with_items(text: str, parent: Node, written: Collection[str]) -> Iterator[Ed
     if not parent.flow:
         last = parent.items[-1]
         end = line_end(text, last_offset(last))
-        margin = " " * dash_column(text, last)
+        margin = " " * column_of(text, dash_of(text, parent, len(parent.items) - 1))
         said = "".join(f"{margin}- {each}\n" for each in written)
         yield Edit(end, end, _new_line(text, end) + said)
         return
@@ -166,9 +173,15 @@ def with_items(text: str, parent: Node, written: Collection[str]) -> Iterator[Ed
         yield Edit(end + comma + 1, end + comma + 1, " " + ", ".join(written))
 
 
-def dash_column(text: str, item: Node) -> int:
-    """Give the column of the dash that an item of a list stands behind."""
-    return _column(text, text.rfind("-", 0, item.start))
+def dash_of(text: str, parent: Node, number: int) -> int:
+    """Give where the dash stands that an item of a block list stands behind."""
+    if number == 0:
+        before = _ANCHOR.match(text, parent.start)
+        at = before.end() if before else parent.start
+    else:
+        at = line_end(text, last_offset(parent.items[number - 1]))
+    between = _NO_MATTER.match(text, at)
+    return between.end() if between else at
 
 
 def _margin(text: str, parent: Node) -> int:
@@ -179,7 +192,8 @@ def _margin(text: str, parent: Node) -> int:
     return len(text[line:]) - len(text[line:].lstrip(" "))
 
 
-def _column(text: str, offset: int) -> int:
+def column_of(text: str, offset: int) -> int:
+    """Give how many characters stand before a place on its line."""
     return offset - text.rfind("\n", 0, offset) - 1
 
 

@@ -8,7 +8,8 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from builder.reading.cuttings import last_offset, line_end
 from builder.reading.layout import (
-    dash_column,
+    column_of,
+    dash_of,
     first_key,
     with_items,
     with_keys,
@@ -31,7 +32,7 @@ def added_to_yaml(text: str, root: Node | None, record: Record) -> Iterator[Edit
         yield from with_items(text, root, [words_in_flow(record)])
     elif root.is_list:
         last = root.items[-1]
-        margin = dash_column(text, last)
+        margin = column_of(text, dash_of(text, root, len(root.items) - 1))
         said = f"{' ' * margin}- {words_in_flow(record)}\n" if last.flow else _block(record, margin)
         yield _at_end(text, _parted(text, root) + said)
     else:

@@ -3,12 +3,16 @@
 
 from __future__ import annotations
 
+import difflib
 import re
 from pathlib import Path
 
 import pytest
 from click.testing import Result
 
+from builder.reading.folder import RecordText
+from builder.reading.rewriting import Changes, rewritten
+from builder.reading.yaml_door import read_yaml
 from builder.starts.fresh import EXAMPLES
 from tests.conftest import files_of, tripkit
 
@@ -194,3 +198,29 @@ def test_a_new_folder_is_the_example_byte_for_byte(in_empty_folder: Path) -> Non
         if not any(part.startswith(".") for part in path.split("/"))
     }
     assert found == files_of(EXAMPLES / "folder")
+
+
+TRIPS = sorted((Path(__file__).parents[2] / "content/trips").glob("*.yaml"))
+
+
+@pytest.mark.parametrize("trip", TRIPS, ids=lambda path: path.stem)
+def test_of_the_demo_no_line_changes_that_names_nobody_who_stays(trip: Path) -> None:
+    text = trip.read_text("utf-8")
+    node, _ = read_yaml(text, "")
+    assert node is not None
+    record = RecordText(f"trips/{trip.name}", text, node, whole_file=True)
+    names = [each.entries["name"].node.text for each in node.entries["party"].node.items]
+    for away in names:
+        staying = tuple(name for name in names if name != away)
+        title = node.entries["title"].node.text
+        for instead, party in (({}, staying), ({away: "Fern"}, ())):
+            if not (instead or party):
+                continue
+            new = rewritten(record, Changes(title, None, party, {}, instead))
+            diff = difflib.ndiff(text.splitlines(), new.text.splitlines())
+            changed = [line for line in diff if line.startswith("- ")]
+            assert changed
+            for line in changed:
+                assert away in line or "start:" in line or "review" in line, line
+            named = [each for each in new.left if f"{away} is still named" in each.says]
+            assert len(named) == new.text.count(away)
