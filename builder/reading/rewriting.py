@@ -50,11 +50,14 @@ class Rewritten:
         """Give the new file, with the line ends of the old one."""
         return edited_bytes(raw, self.edits)
 
-    def told(self, file: str) -> list[str]:
+    def told(self, file: str, lines_above: int = 0) -> list[str]:
         """Say what could not be carried over, each with its place in the new file."""
-        return [
-            f"{file}:{_line_and_column(self.text, each.offset)}: {each.says}" for each in self.left
-        ]
+        found = []
+        for each in self.left:
+            line = self.text.count("\n", 0, each.offset) + 1 + lines_above
+            column = each.offset - self.text.rfind("\n", 0, each.offset)
+            found.append(f"{file}:{line}:{column}: {each.says}")
+        return found
 
 
 def rewritten(trip: RecordText, changes: Changes) -> Rewritten:
@@ -103,11 +106,6 @@ def _moved(offset: int, edits: Sequence[Edit]) -> int:
     """Give where a place of the old text lies in the new one."""
     before = [each for each in edits if each.end <= offset]
     return offset + sum(len(each.text) - (each.end - each.start) for each in before)
-
-
-def _line_and_column(text: str, offset: int) -> str:
-    line = text.count("\n", 0, offset) + 1
-    return f"{line}:{offset - text.rfind(chr(10), 0, offset)}"
 
 
 def _title(text: str, node: Node, changes: Changes) -> Iterator[Edit]:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import datetime
 import os
 import re
@@ -27,6 +28,7 @@ from builder.reading.spelling import Edit
 from builder.reading.tables import table_of
 from builder.reading.values import DEVICES, LONGEST_ID
 from builder.reading.yaml_door import decode, read_yaml
+from builder.starts.editors import bring_schemas, with_schema_line
 from builder.starts.fresh import StartError
 from builder.starts.swapping import refuse_links, swap_in
 
@@ -206,6 +208,8 @@ def _written(
     """Read the folder as if the file were written already; write it where nothing is wrong."""
     *below, own = layers
     after = target.after(edits)
+    if target.before is None and not target.relative.endswith(TABLE):
+        after = with_schema_line(target.relative, after)
     there = read_folder([*below, replace(own, unwritten={target.relative: after})])
     _, told_before = check(here.content)
     stock, told = check(there.content)
@@ -219,6 +223,9 @@ def _written(
             "name another file with --file",
         )
     swap_in(target.path, target.before, after)
+    if target.before is None:
+        with contextlib.suppress(OSError):  # without schemas all is as well, but for editors
+            bring_schemas(own.folder)
     return Logged(f"{own.shown}/{target.relative}", stock.judged[batch_id], new)
 
 

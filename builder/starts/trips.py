@@ -27,6 +27,7 @@ from builder.reading.yaml_door import read_yaml
 from builder.site.archive import unpack
 from builder.site.errors import SiteError
 from builder.site.kit_files import CONTENT_ZIP
+from builder.starts.editors import with_schema_line
 from builder.starts.fresh import StartError, checked_id, example, write_content
 from builder.starts.strangers import as_list_item, list_item, taken_of
 
@@ -78,14 +79,21 @@ def start_trip(
     changes, notes = _changes(here.content, stock, here.content.trips[source], asked)
     old = here.texts["trip", source]
     new = rewritten(old, changes)
-    files = {f"trips/{name}.yaml": new.as_bytes((folder / old.path).read_bytes())}
+    path = f"trips/{name}.yaml"
+    raw = new.as_bytes((folder / old.path).read_bytes())
+    files = {path: with_schema_line(path, raw)}
     found = _read_over(files, layers)
     _, more = check(found.content)
     warnings = _stop_on_new([*found.problems, *more], [*here.problems, *told])
-    notes += new.told(f"{shown}/trips/{name}.yaml")
+    notes += new.told(f"{shown}/{path}", _lines_above(path, raw))
     notes += [str(each) for each in warnings]
     notes += _not_copied(folder / old.path, shown)
     return _write_into(folder, files), notes
+
+
+def _lines_above(path: str, raw: bytes) -> int:
+    """Give how many lines editors need above a file's own."""
+    return with_schema_line(path, raw).count(b"\n") - raw.count(b"\n")
 
 
 def _not_copied(trip: Path, shown: str) -> list[str]:
@@ -215,7 +223,10 @@ def _from_kit(
         files = _files(taken.texts, new, name, packs_of_trip(trip, kit.content, stock.judged))
         written = {path: _bytes(text) for path, text in files.items()}
         warnings = _stop_on_new(_read_over(written, layers).problems, here.problems)
-        notes += rewritten_trip.told(f"{layers[-1].shown}/trips/{name}.yaml")
+        path = f"trips/{name}.yaml"
+        notes += rewritten_trip.told(
+            f"{layers[-1].shown}/{path}", _lines_above(path, written[path])
+        )
         notes += [*taken.notes, *(str(each) for each in warnings)]
     return _write_into(folder, files), notes
 

@@ -89,12 +89,23 @@ def content(in_empty_folder: Path) -> Path:
     return in_empty_folder / "content"
 
 
+def own_lines(raw: bytes) -> bytes:
+    """Give a file without the line by which editors know its keys."""
+    return re.sub(rb"\A(\xef\xbb\xbf)?# yaml-language-server: [^\n]*\n", rb"\1", raw)
+
+
+def at(content: Path, line: int) -> str:
+    """Give the place of a line of the new trip, behind the line for editors."""
+    raw = (content / "trips/next.yaml").read_bytes()
+    return f"content/trips/next.yaml:{line + (own_lines(raw) != raw)}"
+
+
 def from_odd(content: Path, raw: bytes, *more: str) -> tuple[Result, bytes]:
     (content / "trips/odd.yaml").write_bytes(raw)
     result = tripkit("new", "trip", "next", "--from", "odd", "--start", "2032-06-12", *more)
     assert result.exit_code == 0, result.output
     assert (content / "trips/odd.yaml").read_bytes() == raw
-    return result, (content / "trips/next.yaml").read_bytes()
+    return result, own_lines((content / "trips/next.yaml").read_bytes())
 
 
 @pytest.mark.parametrize("end", ["", "\n", "\n\n"])
@@ -117,7 +128,7 @@ def test_somebody_elses_name_goes_through_all_that_is_named(content: Path) -> No
     assert new.decode() == NEW.replace(OLD_ASH, "").replace(
         END_OF_PARTY, END_OF_PARTY + "  - {name: Fern}\n"
     )
-    assert "content/trips/next.yaml:9:1: Fern is new: tell age, mass" in result.output
+    assert f"{at(content, 9)}:1: Fern is new: tell age, mass" in result.output
     assert tripkit("check").exit_code == 0
 
 
@@ -147,11 +158,11 @@ review: {}
     result = tripkit("new", "trip", "next", "--from", "old", "--party", "Ash", "--party", "Fern")
     assert result.exit_code == 0, result.output
     for said in (
-        "content/trips/next.yaml:2:8: the first day is left open; it was 2031-09-04\n",
-        "content/trips/next.yaml:3:1: Fern is new: tell age, mass, height and what they avoid\n",
-        "content/trips/next.yaml:5:28: Rowan is still named here: - camp_altitude: 9 m   # Rowan knows the place\n",
-        "content/trips/next.yaml:5:5: `without` no longer names Rowan for lunch\n",
-        "content/trips/next.yaml:8:42: `for` named only Rowan: it goes to all who come now\n",
+        f"{at(content, 2)}:8: the first day is left open; it was 2031-09-04\n",
+        f"{at(content, 3)}:1: Fern is new: tell age, mass, height and what they avoid\n",
+        f"{at(content, 5)}:28: Rowan is still named here: - camp_altitude: 9 m   # Rowan knows the place\n",
+        f"{at(content, 5)}:5: `without` no longer names Rowan for lunch\n",
+        f"{at(content, 8)}:42: `for` named only Rowan: it goes to all who come now\n",
         "Not copied: content/trips/old/way.gpx.\n",
     ):
         assert said in result.output, said
@@ -193,7 +204,7 @@ def test_a_new_folder_is_the_example_byte_for_byte(in_empty_folder: Path) -> Non
     assert tripkit("new", "folder", "mine").exit_code == 0
     # But for what editors need: files of their own, and a line that names a schema.
     found = {
-        path: re.sub(rb"\A# yaml-language-server: [^\n]*\n", b"", raw)
+        path: own_lines(raw)
         for path, raw in files_of(in_empty_folder / "mine").items()
         if not any(part.startswith(".") for part in path.split("/"))
     }
