@@ -1,4 +1,4 @@
-"""Where a figure stands in the kit, by which pages ask for how it came about."""
+"""Where a figure stands in the kit, by which pages ask for how it came about, and a day's page."""
 
 from __future__ import annotations
 
@@ -10,6 +10,11 @@ from builder.model.kit import KitDay, PersonDay, PersonLoad
 def at_day(day: KitDay) -> str:
     """Give the address of a day: the kit counts from 0."""
     return f"days.{day.day - 1}"
+
+
+def day_path(day: KitDay) -> str:
+    """Give the path of a day's page."""
+    return f"day-{day.day}.md"
 
 
 def at_meal(day: KitDay, place: int) -> str:

@@ -11,10 +11,11 @@ from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
-from builder.pages.trip.addresses import at_day, at_meal
+from builder.pages.trip.addresses import at_day, at_meal, day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors, cook_link
 from builder.pages.trip.drying import batch_anchor, batch_names
+from builder.pages.trip.fuel import likely_fuel_of_day, likely_wood_of_day
 from builder.pages.trip.order import OrderView, orders_of_day
 from builder.pages.trip.placing import boxes_at, boxes_at_meal, lines_of_day, lines_of_meal
 from builder.pages.trip.untold import untold_of_day
@@ -59,11 +60,6 @@ class DayPage:
 def day_pages(kit: Kit, anchors: Anchors) -> tuple[DayPage, ...]:
     """Give a page for each day."""
     return tuple(_page(kit, number, anchors) for number in range(len(kit.days)))
-
-
-def day_path(day: KitDay) -> str:
-    """Give the path of a day's page."""
-    return f"day-{day.day}.md"
 
 
 def meal_path(day: KitDay, meal: str) -> str:
@@ -325,11 +321,9 @@ def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     say = figures.say
     facts = []
     if day.fuel.fuel_g:
-        figure = f"{at_day(day)}.fuel_g"
-        facts.append(Fact(say("Fuel"), figures.both(day.fuel.fuel_g, "mass_g", figure)))
+        facts.append(Fact(say("Fuel"), likely_fuel_of_day(day, figures)))
     if day.fuel.wood_g:
-        figure = f"{at_day(day)}.wood_g"
-        facts.append(Fact(say("Wood"), figures.both(day.fuel.wood_g, "mass_g", figure)))
+        facts.append(Fact(say("Wood"), likely_wood_of_day(day, figures)))
     burnt = day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj
     for name, heat in (
         (say("Of that, to melt snow"), day.fuel.melting_kj),

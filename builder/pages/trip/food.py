@@ -149,9 +149,8 @@ def _rules(say: Speech) -> tuple[str, ...]:
 
 def _need(figures: Figures, each: EnergyLook, methods: list[tuple[str, str]]) -> tuple[Cell, ...]:
     say, found = figures.say, dict(each.kcal_by_source)
-    apart = lines(say("{percent} apart", percent=figures.percent(each.spread_share)))
     return (
-        (Piece(each.name), *apart),
+        text(each.name),
         *(text(_kcal(say, found[source]) if source in found else "–") for source, _ in methods),
     )
 

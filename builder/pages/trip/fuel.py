@@ -12,9 +12,8 @@ from builder.pages import words
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, table, text
-from builder.pages.trip.addresses import at_day
+from builder.pages.trip.addresses import at_day, day_path
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.day import day_path
 from builder.pages.trip.placing import boxes_at
 from builder.pages.trip.soaking import minutes_between
 from builder.speech import later
@@ -99,16 +98,29 @@ def fuel_page(kit: Kit) -> FuelPage:
 def likely_fuel(fuel: KitFuel, figures: Figures) -> Cell:
     """Give the fuel likely burnt, with its range by the fuel and the wind."""
     likely = figures.both(fuel.likely_g, "mass_g", "fuel.likely_g")
-    return (*likely, *_range(fuel.low_g, fuel.high_g, figures))
+    return (*likely, *range_of(fuel.low_g, fuel.high_g, figures))
 
 
 def likely_wood(kit: Kit, figures: Figures) -> Cell:
     """Give the wood, with its range."""
     likely = figures.both(kit.wood_g, "mass_g", "wood.likely_g")
-    return (*likely, *_range(kit.wood_low_g, kit.wood_high_g, figures))
+    return (*likely, *range_of(kit.wood_low_g, kit.wood_high_g, figures))
 
 
-def _range(low_g: float, high_g: float, figures: Figures) -> Cell:
+def likely_fuel_of_day(day: KitDay, figures: Figures) -> Cell:
+    """Give a day's likely fuel with its range."""
+    likely = figures.both(day.fuel.fuel_g, "mass_g", f"{at_day(day)}.fuel_g")
+    return (*likely, *range_of(day.fuel.low_g, day.fuel.high_g, figures))
+
+
+def likely_wood_of_day(day: KitDay, figures: Figures) -> Cell:
+    """Give a day's likely wood with its range."""
+    likely = figures.both(day.fuel.wood_g, "mass_g", f"{at_day(day)}.wood_g")
+    return (*likely, *range_of(day.fuel.wood_low_g, day.fuel.wood_high_g, figures))
+
+
+def range_of(low_g: float, high_g: float, figures: Figures) -> Cell:
+    """Give a range under its likely figure; nothing where both ends read the same."""
     low, high = figures.plain(low_g, "mass_g"), figures.plain(high_g, "mass_g")
     if low == high:
         return ()
@@ -267,9 +279,9 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
         cells = [link(words.day_name(say, day), day_path(day))]
         at = at_day(day)
         if kit.fuel:
-            cells.append(figures.both(day.fuel.fuel_g, "mass_g", f"{at}.fuel_g"))
+            cells.append(likely_fuel_of_day(day, figures))
         if kit.wood_g:
-            cells.append(figures.both(day.fuel.wood_g, "mass_g", f"{at}.wood_g"))
+            cells.append(likely_wood_of_day(day, figures))
         cells.append(figures.alone(day.minutes, "duration_min", f"{at}.minutes"))
         rows.append(tuple(cells))
     return table(tuple(heads), rows, right)

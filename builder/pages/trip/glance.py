@@ -11,10 +11,10 @@ from builder.pages import words
 from builder.pages.charts import Chart, energy_chart, profile_chart
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Table, filled, join, link, text
-from builder.pages.trip.addresses import at_person
+from builder.pages.trip.addresses import at_person, day_path
 from builder.pages.trip.carry import short_carry
 from builder.pages.trip.cook import Anchors, cook_link
-from builder.pages.trip.day import day_path, energy_share
+from builder.pages.trip.day import energy_share
 from builder.pages.trip.fuel import container_sizes, containers, likely_fuel, likely_wood
 from builder.pages.trip.placing import Front, front
 from builder.speech import Speech

@@ -183,7 +183,11 @@ def _day(kit: Kit, day: KitDay) -> Data:
         "nutrition": asdict(day.nutrition),
         "water": {**asdict(day.water), "minutes": day.fuel.water_minutes},
         "fuel_g": day.fuel.fuel_g,
+        "fuel_low_g": day.fuel.low_g,
+        "fuel_high_g": day.fuel.high_g,
         "wood_g": day.fuel.wood_g,
+        "wood_low_g": day.fuel.wood_low_g,
+        "wood_high_g": day.fuel.wood_high_g,
         "heat": {
             "meals_kj": day.fuel.meals_kj,
             "melting_kj": day.fuel.melting_kj,

@@ -10,9 +10,10 @@ from builder.model.recipe import MealName
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Piece, Table, link, text
+from builder.pages.trip.addresses import day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors, recipe_said, stands_by_step
-from builder.pages.trip.day import day_path, meal_path
+from builder.pages.trip.day import meal_path
 from builder.pages.trip.order import (
     MOST_STANDING_MIN,
     before_said,

@@ -29,6 +29,10 @@ _TITLES = {
     "days.#.minutes": later("Time at the pot"),
     "days.#.fuel_g": later("Fuel"),
     "days.#.wood_g": later("Wood"),
+    "days.#.fuel_low_g": later("Fuel, at least"),
+    "days.#.fuel_high_g": later("Fuel, at most"),
+    "days.#.wood_low_g": later("Wood, at least"),
+    "days.#.wood_high_g": later("Wood, at most"),
     "days.#.heat.meals_kj": later("Fuel heat for meals"),
     "days.#.heat.melting_kj": later("Fuel heat to melt snow"),
     "days.#.heat.boiling_water_kj": later("Fuel heat to make water safe"),
@@ -157,7 +161,7 @@ _TITLES = {
     "looks.energy.#.kcal_by_source.mifflin1990": later(
         "Energy of a mean day, by another energy at rest"
     ),
-    "looks.energy.#.spread_share": later("How far the methods lie apart"),
+    "looks.energy.#.spread_share": later("How far the columns of the need lie apart"),
     "looks.guides.#.air_c.#": later("Air in the dryer"),
     "looks.guides.#.boil_min.#": later("Blanching in boiling water"),
     "looks.guides.#.steam_min.#": later("Blanching in steam"),

@@ -14,9 +14,8 @@ from builder.pages import words
 from builder.pages.charts import Chart, water_chart
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, link, table, text
-from builder.pages.trip.addresses import at_day
+from builder.pages.trip.addresses import at_day, day_path
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.day import day_path
 from builder.pages.trip.placing import boxes_at
 from builder.planning.looks import BLEACH_SHARE
 from builder.speech import Speech

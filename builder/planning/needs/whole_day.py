@@ -1,4 +1,4 @@
-"""The need of a day by published methods that do not agree."""
+"""The need of a day by published methods; all of them lean on the first for the way."""
 
 from __future__ import annotations
 
