@@ -44,6 +44,7 @@ _MONTHS = {
     "year": "year", "years": "year",
 }  # fmt: skip
 _ENERGY = {"kcal": "kilocalorie", "kJ": "kilojoule", "MJ": "megajoule"}
+_ELECTRICITY = {"kWh": "kilowatt_hour", "Wh": "watt_hour"}
 _POWER = {"W": "watt", "kW": "kilowatt"}
 _PRESSURE = {
     "hPa": "hectopascal", "mbar": "millibar", "kPa": "kilopascal", "Pa": "pascal",
@@ -121,6 +122,7 @@ DIMENSIONS: dict[str, Dimension] = {
     "spread_share": Dimension("spread of listed water", _SHARE, "dimensionless", "1.5 %", 0, 0.1),
     "share": Dimension("share", _SHARE, "dimensionless", "15 %", 0, 1),
     "energy_kcal": Dimension("energy", _ENERGY, "kilocalorie", "132 kcal or 552 kJ", 0, 1e6),
+    "electricity_kwh": Dimension("electricity", _ELECTRICITY, "kilowatt_hour", "1 kWh", 0, 1e6),
     "power_w": Dimension("power", _POWER, "watt", "2600 W or 2.6 kW", 0, 1e6),
     "pressure_hpa": Dimension("pressure", _PRESSURE, "hectopascal", "940 hPa", 0, 2e3),
     "gauge_kpa": Dimension(

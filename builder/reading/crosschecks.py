@@ -9,11 +9,13 @@ from builder.model.batch import Batch
 from builder.model.content import Content, Gear
 from builder.model.food import Food
 from builder.model.gear import BAKES_IN, LOOSE_PACKAGING
+from builder.model.home import Home
 from builder.model.on_asking import each_changed
 from builder.model.place import Place, Places
 from builder.model.source import CautionText
 from builder.model.trip import MealItem, Trip
 from builder.problems import Problem, did_you_mean
+from builder.reading.people import avoids_nothing_known
 from builder.reading.runs import run_problems
 from builder.reading.yaml_door import quoted
 
@@ -33,7 +35,8 @@ def crosscheck(content: Content, broken: Broken) -> tuple[Content, list[Problem]
         cautions={name: check.caution(each) for name, each in content.cautions.items()},
         foods=each_changed(content.foods, check.food),
     )
-    check.content = checked
+    check.content = replace(checked, home=check.home())
+    checked = check.content
     batches = {name: b for name, b in content.batches.items() if check.batch(b)}
     checked = replace(checked, batches=batches)
     check.content = checked
@@ -84,6 +87,26 @@ class _Checks:
             return food
         known = self.known("source", food.source, self.content.sources, food.places.of("source"))
         return food if known else replace(food, source=None)
+
+    def home(self) -> Home:
+        """Give the home with those dryers, that packaging and that sheet which are there."""
+        home, gear = self.content.home, self.content.gear
+        dryers = tuple(
+            name
+            for name in home.dryers
+            if self.known("dryers", name, gear.dryers, home.places.of(f"dryers/{name}"))
+        )
+        packaging, sheet = home.new_batch.packaging, home.label_sheet
+        if packaging and not self.known(
+            "packaging", packaging, gear.packaging, home.places.of("batch")
+        ):
+            home = replace(home, new_batch=replace(home.new_batch, packaging=None))
+        if sheet and not self.known("sheets", sheet, gear.sheets, home.places.of("labels")):
+            home = replace(home, label_sheet=None)
+        foods = {*self.content.foods, *(name for kind, name in self.broken if kind == "food")}
+        for person in home.people:
+            self.problems += avoids_nothing_known(person, foods)
+        return replace(home, dryers=dryers)
 
     def batch(self, batch: Batch) -> bool:
         good = True
@@ -201,7 +224,10 @@ class _Checks:
         return pot is None or pot.material == BAKES_IN  # one that is not there is told elsewhere
 
 
-_NAMES = {"stoves": "stove", "fuels": "fuel", "pots": "pot", "irons": "iron", "dryers": "dryer"}
+_NAMES = {
+    "stoves": "stove", "fuels": "fuel", "pots": "pot", "irons": "iron", "dryers": "dryer",
+    "sheets": "sheet of labels",
+}  # fmt: skip
 
 
 def _batches_of(holds: str, content: Content) -> str:

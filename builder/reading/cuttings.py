@@ -4,13 +4,22 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable, Mapping
+from dataclasses import replace
 
 from builder.model.content import Content
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.trip import Trip
 from builder.reading.files import TABLE
 from builder.reading.folder import Folder, RecordText
-from builder.reading.spelling import Edit, edited, plain, spelling_out, written_anew
+from builder.reading.spelling import (
+    Edit,
+    edited,
+    in_flow,
+    plain,
+    spelling_out,
+    spelt_out,
+    written_anew,
+)
 from builder.reading.yaml_door import Node, read_yaml
 
 Key = tuple[str, str]  # kind and id
@@ -163,4 +172,20 @@ def content_of_kit(folder: Folder, trip_id: str, cautions: Iterable[str]) -> dic
     """Give the files of a kit's content.zip: every record its trip uses, and nothing else."""
     trip = folder.content.trips[trip_id]
     keys = records_of_trip(trip, folder.content, dict.fromkeys(cautions))
-    return {path: text.encode("utf-8") for path, text in cut_files(keys, folder.texts).items()}
+    key = ("trip", trip_id)
+    texts = {**folder.texts, key: with_people(folder.texts[key], folder.texts)}
+    return {path: text.encode("utf-8") for path, text in cut_files(keys, texts).items()}
+
+
+def with_people(trip: RecordText, texts: Mapping[Key, RecordText]) -> RecordText:
+    """Write out those of a party whom only `home.yaml` tells: that file stays at home."""
+    party = trip.node.entries["party"].node
+    if not any(each.is_text for each in party.items):
+        return trip
+    text, node = spelt_out(trip.text, trip.node)
+    edits = [
+        Edit(each.start, each.end, in_flow(texts["person", each.text.strip()].node))
+        for each in node.entries["party"].node.items
+        if each.is_text
+    ]
+    return replace(trip, text=edited(text, edits))

@@ -29,7 +29,7 @@ from pydantic.fields import FieldInfo
 from pydantic_core import CoreSchema, ErrorDetails, core_schema
 
 from builder.model.figure import Figure, Told
-from builder.model.place import Place, Places
+from builder.model.place import NOWHERE, Place, Places
 from builder.problems import Problem, Severity
 from builder.reading.notes import Amiss, Judge, Notes, judge
 from builder.reading.usual import Range
@@ -112,6 +112,7 @@ class Record(BaseModel):
         amiss = cls.amiss_among(told.keys())
         if amiss is not None:
             notes.append(amiss.at(node.place))
+        cls.note_left_out(node, notes)
         record = validate(told)
         if amiss is not None:
             raise AlreadyNoted
@@ -122,6 +123,10 @@ class Record(BaseModel):
     def amiss_among(cls, keys: Collection[str]) -> Amiss | None:
         """Say what is wrong with which keys are told, for a kind of which that can be."""
         return None
+
+    @classmethod
+    def note_left_out(cls, node: Node, notes: Notes) -> None:
+        """Note what is odd about keys that were left out: no check of theirs is asked."""
 
     def places(self, *lists: str) -> Places:
         """Give the places of all fields, and of the words of some lists, for the model to keep."""
@@ -189,11 +194,14 @@ class Here:
 
     def judging(self, figure: float | None) -> Judge:
         """Give what judges at the place where a figure was written, or at the value's own."""
-        origin = figure.origin if isinstance(figure, Figure) else None
-        place = origin.place if isinstance(origin, Told) else self.place
-        return lambda among, value, found, usual: hold(
-            self.notes, among, value, place, (found, usual)
-        )
+        return judging_at(self.notes, figure, self.place)
+
+
+def judging_at(notes: Notes, figure: float | None, place: Place = NOWHERE) -> Judge:
+    """Give what judges at the place where a figure was written, or else at another place."""
+    origin = figure.origin if isinstance(figure, Figure) else None
+    there = origin.place if isinstance(origin, Told) else place
+    return lambda among, value, found, usual: hold(notes, among, value, there, (found, usual))
 
 
 class AlreadyNoted(ValueError):

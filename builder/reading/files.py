@@ -7,7 +7,9 @@ import os
 from collections.abc import Iterable
 from pathlib import Path
 
-ROOMS = ("sources.yaml", "cautions", "gear", "foods", "recipes", "batches", "trips")
+ROOMS = (
+    "sources.yaml", "cautions", "gear", "foods", "recipes", "batches", "home.yaml", "trips",
+)  # fmt: skip
 ENDINGS = (".yaml", ".yml")  # of these only the first is read; the other is told to be misnamed
 TABLE = ".csv"  # a table: the log may be written as one
 ROOMS_OF_TABLES = ("batches",)

@@ -13,6 +13,7 @@ from builder.model.batch import Batch
 from builder.model.content import Content, Gear
 from builder.model.food import Food
 from builder.model.gear import Dryer, Fuel, Iron, LabelSheet, Packaging, Pot, Stove
+from builder.model.home import Home
 from builder.model.on_asking import OnAsking
 from builder.model.place import Place
 from builder.model.recipe import Recipe
@@ -36,6 +37,7 @@ from builder.reading.files import (
 from builder.reading.foods import read_food
 from builder.reading.gear import WrittenGear
 from builder.reading.gear_files import GearFile
+from builder.reading.home import read_home
 from builder.reading.notes import Notes
 from builder.reading.recipes import check_nested, read_recipe
 from builder.reading.tables import read_table
@@ -45,6 +47,8 @@ from builder.reading.vouched import Listed, foods_listed
 from builder.reading.yaml_door import Node, decode, quoted, read_yaml
 
 ALWAYS_SHIPPED = ("sources.yaml", "cautions", "gear", "foods")
+
+HOME = "home"  # there is one of it
 
 Record = TypeVar("Record", Food, Batch, Recipe, Trip, CautionText, Source)
 
@@ -299,8 +303,20 @@ class _FolderReader:
         self.broken |= {("recipe", name) for name in bad}
         return {name: recipe for name, recipe in recipes.items() if name not in bad}
 
+    def read_home(self) -> Home:
+        """Read the home; one in a higher layer takes the place of the whole."""
+        home = Home()
+        for layer, file in self.files("home.yaml"):
+            home = read_home(file.node, self.problems) or home
+            self.owner["home", HOME] = layer
+            people = file.node.entries.get("people")
+            for node in people.node.items if people else ():
+                name = node.entries["name"].node.text.strip() if "name" in node.entries else ""
+                self.texts["person", name] = RecordText(file.path, file.text, node, "people")
+        return home
+
     def read_trips(
-        self, foods: Mapping[str, Food], recipes: Mapping[str, Recipe]
+        self, foods: Mapping[str, Food], recipes: Mapping[str, Recipe], home: Home
     ) -> dict[str, Trip]:
         """Read trips; the file's name is the trip's id."""
         trips: dict[str, Trip] = {}
@@ -317,7 +333,9 @@ class _FolderReader:
                 mend = "name the file with lower-case letters, digits and hyphens"
                 self.problems.append(Problem(place, "id", says, mend))
                 continue
-            trip = read_trip(Fields(file.node, self.problems, "trip"), trip_id, foods, recipes)
+            trip = read_trip(
+                Fields(file.node, self.problems, "trip"), trip_id, foods, recipes, home
+            )
             if trip is None:
                 self.broken.add(("trip", trip_id))
                 continue
@@ -366,9 +384,10 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
         "batches",
         lambda node, notes: read_batch(Fields(node, notes, "batch"), gear.dryers),
     )
-    trips = reader.read_trips(foods, recipes)
+    home = reader.read_home()
+    trips = reader.read_trips(foods, recipes, home)
     shown = tuple(layer.shown for layer in layers)
-    content = Content(foods, batches, recipes, gear, trips, cautions, sources, folders=shown)
+    content = Content(foods, batches, recipes, gear, trips, cautions, sources, home, shown)
     content, problems = crosscheck(content, reader.broken)
     unused = reader.problems.unused(f"{reader.layers[-1].shown}/")
     return Folder(

@@ -116,34 +116,34 @@ def _by_age(table: Mapping[float, tuple[float, float, float, float]], age_years:
     raise AssertionError("the last age ends the table")  # pragma: no cover
 
 
-def check_body(
-    record: Fields, age_years: float, mass_kg: float | None, height_cm: float | None
-) -> None:
-    """Compare mass and height with the age, and with one another; None stands for not told."""
-    years = f"{plain(age_years)} years"
-    for key, value, table, unit in (
-        ("mass", mass_kg, MASS_KG_BY_AGE, "kg"),
-        ("height", height_cm, HEIGHT_CM_BY_AGE, "cm"),
-    ):
-        if value is not None and record.has("age"):
-            among = _by_age(table, age_years)
-            shown = among.usual_in(unit)
-            found = f"{key}: {plain(value)} {unit} at {years}"
-            record.judge(among, value, record.place(key), found, shown)
-    if mass_kg is not None and height_cm is not None and age_years >= max(MASS_KG_BY_AGE):
-        index = mass_kg / (height_cm / 100) ** 2
-        shown = BODY_MASS_INDEX.usual_in("kg", of=(height_cm / 100) ** 2)
+def check_mass(judge: Judge, age_years: float, mass_kg: float) -> None:
+    """Compare somebody's mass with their age."""
+    among = _by_age(MASS_KG_BY_AGE, age_years)
+    found = f"mass: {plain(mass_kg)} kg at {plain(age_years)} years"
+    judge(among, mass_kg, found, among.usual_in("kg"))
+
+
+def check_height(judge: Judge, age_years: float, height_cm: float) -> None:
+    """Compare somebody's height with their age."""
+    among = _by_age(HEIGHT_CM_BY_AGE, age_years)
+    found = f"height: {plain(height_cm)} cm at {plain(age_years)} years"
+    judge(among, height_cm, found, among.usual_in("cm"))
+
+
+def check_index(judge: Judge, age_years: float, mass_kg: float, height_cm: float) -> None:
+    """Compare the mass of somebody grown up with their height."""
+    if age_years >= max(MASS_KG_BY_AGE):
+        square_m2 = (height_cm / 100) ** 2
         found = f"mass: {plain(mass_kg)} kg at a height of {plain(height_cm)} cm"
-        record.judge(BODY_MASS_INDEX, index, record.place("mass"), found, shown)
+        shown = BODY_MASS_INDEX.usual_in("kg", of=square_m2)
+        judge(BODY_MASS_INDEX, mass_kg / square_m2, found, shown)
 
 
-def check_carried(record: Fields, mass_kg: float, carried_g: float | None, key: str) -> None:
+def check_carried(judge: Judge, key: str, mass_kg: float, carried_g: float) -> None:
     """Compare what somebody carries with their own mass."""
-    if carried_g is not None:
-        among = CARRIED_OF_BODY
-        found = f"{key}: {plain(carried_g / 1000)} kg on a body of {plain(mass_kg)} kg"
-        shown = among.usual_in("kg", of=mass_kg)
-        record.judge(among, carried_g / 1000 / mass_kg, record.place(key), found, shown)
+    found = f"{key}: {plain(carried_g / 1000)} kg on a body of {plain(mass_kg)} kg"
+    shown = CARRIED_OF_BODY.usual_in("kg", of=mass_kg)
+    judge(CARRIED_OF_BODY, carried_g / 1000 / mass_kg, found, shown)
 
 
 def check_fuel_energy(judge: Judge, kind: FuelKind, energy_mj_kg: float) -> None:

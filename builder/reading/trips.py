@@ -8,19 +8,18 @@ from typing import cast
 
 from builder.model.batch import METHODS, Method
 from builder.model.figure import largest, named, smallest
-from builder.model.food import ALLERGENS, HAZARDS, KINDS, Food, Hazard
+from builder.model.food import ALLERGENS, HAZARDS, Food, Hazard
 from builder.model.gear import StoveTest
-from builder.model.place import Place
+from builder.model.home import Home
+from builder.model.place import Place, Places
 from builder.model.recipe import MEALS, Recipe
 from builder.model.trip import (
     DEFAULT_BETWEEN_WATER_H,
-    DIETS,
     ENGLISH,
     GROUNDS,
     HOME_SHARE,
     LANGUAGES,
     NEARS,
-    SEXES,
     SHELTERS,
     TRAVEL_BY,
     TREATMENTS,
@@ -38,7 +37,6 @@ from builder.model.trip import (
     MealItem,
     Near,
     Person,
-    Sex,
     SharedGear,
     Shelter,
     Travel,
@@ -53,14 +51,12 @@ from builder.model.trip import (
 from builder.problems import Problem, did_you_mean
 from builder.reading.chilled import read_chilled
 from builder.reading.compositions import odd_sum, read_composition
+from builder.reading.declaring import read_as
 from builder.reading.eaten import check_eaten, check_energy
 from builder.reading.fields import Fields, echoed, overlaid, taken
-from builder.reading.plausible import (
-    check_air,
-    check_body,
-    check_carried,
-    check_way,
-)
+from builder.reading.notes import Notes
+from builder.reading.people import WrittenPerson, avoids_nothing_known, named_twice, untold
+from builder.reading.plausible import check_air, check_way
 from builder.reading.recipes import amount_g
 from builder.reading.stove_tests import read_stove_test
 from builder.reading.yaml_door import Node, quoted
@@ -71,18 +67,10 @@ _QUANTITIES = {
     "mug": later("mug"),
     "washing": later("washing"),
 }
-_OF_PERSON = {
-    "age": (later("age of {name}"), later("35 years")),
-    "mass": (later("mass of {name}"), "70 kg"),
-    "height": (later("height of {name}"), "170 cm"),
-}
 _OF_WATER = {
     "camp": (later("water camp on day {n}"), later("a stream")),
     "treat": (later("water treat on day {n}"), later("not treated")),
 }
-
-YOUNGEST_YEARS = 1
-OLDEST_YEARS = 120
 
 # Taken where the trip does not tell; each one used is listed in the kit.
 DEFAULT_AIR_LOW_C = 5.0
@@ -131,9 +119,9 @@ class _TripReader:
     """Reads one trip and notes the defaults it had to take."""
 
     def __init__(
-        self, fields: Fields, foods: Mapping[str, Food], recipes: Mapping[str, Recipe]
+        self, fields: Fields, foods: Mapping[str, Food], recipes: Mapping[str, Recipe], home: Home
     ) -> None:
-        self.fields, self.foods, self.recipes = fields, foods, recipes
+        self.fields, self.foods, self.recipes, self.home = fields, foods, recipes, home
         self.defaults: list[DefaultUsed] = []
         self.names: tuple[str, ...] = ()
         self.inner: dict[str, Place] = {}  # places of gear that the trip names
@@ -191,109 +179,46 @@ class _TripReader:
 
     def _party(self) -> tuple[Person, ...]:
         people: dict[str, Person] = {}
-        nodes = self.fields.list("party", required=True)
-        for node in nodes:
-            record = Fields(node, self.fields.problems, "person")
-            person = self._person(record)
-            record.done()
+        for node in self.fields.list("party", required=True):
+            person = self._at_home(node) if node.is_text else self._person(node)
+            if person is None or not person.name:
+                continue
             if person.name in people:
-                record.problem(
-                    record.place("name"),
-                    "name-twice",
-                    f"two people are called {quoted(person.name)}",
-                    "tell them apart, such as Ash B",
-                )
-            elif person.name:
-                people[person.name] = person
+                self.fields.problems.append(named_twice(person))
+            people.setdefault(person.name, person)
+            self.defaults += untold(person)
+            if node.is_map:  # what home.yaml tells is looked at there
+                self.fields.problems += avoids_nothing_known(person, self.foods)
         if self.fields.is_empty_list("party"):
             self.fields.problem(
                 self.fields.place("party"), "empty", "nobody goes", "name at least one person"
             )
         return tuple(people.values())
 
-    def _person(self, record: Fields) -> Person:
-        name = record.line("name", required=True, example="Ash")
-        sex = cast(Sex | None, record.choice("sex", SEXES) or None)
-        self._age_problem(record)
-        age = record.number("age", default=35.0, at_least=0, at_most=OLDEST_YEARS)
-        own_gear_g = record.maybe_quantity("own_gear", "mass_g")
-        carries_to_g = record.maybe_quantity("carries_to", "mass_g")
-        if not sex:
-            self.default(later("sex of {name}"), later("mean of both"), name=name)
-        for key, (what, shown) in _OF_PERSON.items():
-            if not record.has(key):
-                self.default(what, shown, name=name)
-        if not record.has("avoids"):
-            self.default(later("what {name} must not eat"), later("nothing"), name=name)
-        if record.has("age") and age < 18 and not record.has("mass"):
-            record.warn(
-                record.node.place,
-                "child-mass",
-                f"{quoted(name)} is {age:g} and no mass is told, so 70 kg is taken",
-                "write `mass: 30 kg`",
-            )
-        if own_gear_g is None and carries_to_g != 0:
-            self.default(
-                later("own gear of {name}"),
-                "0 g",
-                later("tell own_gear: it counts in load and walking"),
-                name=name,
-            )
-        if carries_to_g == 0 and own_gear_g:
-            record.problem(
-                record.place("own_gear"),
-                "own-gear",
-                f"{quoted(name)} carries nothing, and yet has gear of {own_gear_g:.0f} g",
-                "write what they carry to, or give the gear to somebody else",
-            )
-        mass_kg = record.maybe_quantity("mass", "body_kg", positive=True)
-        height_cm = record.maybe_quantity("height", "height_cm", positive=True)
-        if age >= YOUNGEST_YEARS:
-            check_body(record, age, mass_kg, height_cm)
-        if mass_kg is not None:
-            check_carried(record, mass_kg, carries_to_g, "carries_to")
-            check_carried(record, mass_kg, own_gear_g, "own_gear")
-        return Person(
-            name=name,
-            sex=sex,
-            age_years=age,
-            mass_kg=taken(70.0, "mass_kg") if mass_kg is None else mass_kg,
-            height_cm=taken(170.0, "height_cm") if height_cm is None else height_cm,
-            carries_to_g=carries_to_g,
-            own_gear_g=own_gear_g,
-            avoids=self._avoids(record),
-            pregnant=_third(record),
-            nursing=record.flag("nursing"),
-            places=record.places(),
-        )
+    def _person(self, node: Node) -> Person | None:
+        """Read somebody; where there are errors the name stays, since meals may ask for it."""
+        notes = self.fields.problems
+        assert isinstance(notes, Notes)
+        found = read_as(WrittenPerson, node, notes)
+        if found is not None:
+            return found.person()
+        name = node.entries.get("name")
+        return Person(name.node.text.strip()) if name and name.node.is_text else None
 
-    def _age_problem(self, record: Fields) -> None:
-        node = record.value("age")
-        if node is None or not node.is_text or isinstance(node.value, str):
-            return
-        if isinstance(node.value, (int, float)) and 0 <= node.value < YOUNGEST_YEARS:
-            record.problem(
-                node.place,
-                "too-young",
-                f"the tool plans for people from {YOUNGEST_YEARS} year on, found "
-                f"{node.described()}",
-                "leave a baby out: milk and its amounts are for a doctor or midwife to say",
-            )
-
-    def _avoids(self, record: Fields) -> tuple[str, ...]:
-        known = (*DIETS, *ALLERGENS, *KINDS, *self.foods)
-        for node in record.list("avoids", lone_item=True):
-            if node.is_text and node.text.strip() not in known:
-                hint = did_you_mean(node.text, known)
-                if not hint.endswith("?"):
-                    hint = f"write one of {', '.join(known[:20])} …"
-                record.problem(
-                    node.place,
-                    "avoids-unknown",
-                    f"{quoted(node.text)} is no allergen, kind of food or food",
-                    hint,
-                )
-        return record.words("avoids")
+    def _at_home(self, node: Node) -> Person | None:
+        """Give somebody whom `home.yaml` tells; their place here is where the trip names them."""
+        name = node.text.strip()
+        for person in self.home.people:
+            if person.name == name:
+                places = Places(node.place, {**person.places.fields, "name": node.place})
+                return replace(person, places=places)
+        known = [person.name for person in self.home.people]
+        mend = did_you_mean(name, known) if known else f"write `{{name: {name}}}` here"
+        says = "there is no home.yaml that tells of people"
+        if known:
+            says = f"home.yaml tells of no {quoted(name)}"
+        self.fields.problem(node.place, "person-unknown", says, mend)
+        return Person(name)
 
     # -- stove and fire -----------------------------------------------------------------------
 
@@ -362,7 +287,7 @@ class _TripReader:
         if merged is None or not merged.is_map:
             return None
         # What it takes from day 1 was noted there: a reader of its own drops those defaults.
-        aside = _TripReader(self.fields, self.foods, self.recipes)
+        aside = _TripReader(self.fields, self.foods, self.recipes, self.home)
         return aside._camp(Fields(merged, self.fields.problems, "start camp"), 1, False)
 
     def _days(self, every_day: Node | None) -> tuple[Day, ...]:
@@ -807,10 +732,14 @@ class _TripReader:
 
 
 def read_trip(
-    fields: Fields, trip_id: str, foods: Mapping[str, Food], recipes: Mapping[str, Recipe]
+    fields: Fields,
+    trip_id: str,
+    foods: Mapping[str, Food],
+    recipes: Mapping[str, Recipe],
+    home: Home,
 ) -> Trip | None:
     """Read one trip; None where it has errors."""
-    return _TripReader(fields, foods, recipes).read(trip_id)
+    return _TripReader(fields, foods, recipes, home).read(trip_id)
 
 
 def _conditions_below(below: Node | None, own: Node) -> Node | None:
@@ -841,21 +770,3 @@ def not_fed(trip: Trip) -> list[Problem]:
         for person in trip.party
         if person.name not in fed
     ]
-
-
-def _third(record: Fields) -> int:
-    """Read the third of a pregnancy; 0 for none, the second where only `true` is told."""
-    node = record.value("pregnant")
-    if node is None:
-        return 0
-    if isinstance(node.value, bool):
-        return 2 if node.value else 0
-    if node.value in (1, 2, 3):
-        return int(node.value)
-    record.problem(
-        node.place,
-        "not-a-third",
-        f"pregnant must be its third (1, 2 or 3), true or false, found {node.described()}",
-        "write `pregnant: 2`, or `pregnant: true` where the third is not known",
-    )
-    return 0

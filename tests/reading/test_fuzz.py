@@ -46,6 +46,18 @@ dryers: [{id: shelf, name: Shelf, method: oven, load: 3 kg, hours: 12.5, ice: 2 
     "batches/b.yaml": changed(BEANS_IN_MAY, "in: zip-bag", "in: jar, absorber: true")
     + "used: 1\nkept_at: 15 degC\nheated: {to: 74 degC, when: before}\nstyle: jerky\nconstant: true\nnotes: N\nbest_before: 2032-01-01\nweighings: [{at: 3 h, mass: 700 g}, {at: 6 h, mass: 400 g}]\n",
     "batches/bought.yaml": "[{id: shop, food: rice, method: bought, packs: {count: 3, of: 120 g}}]",
+    "home.yaml": """\
+people: [{name: Cove, sex: male, age: 61, mass: 80 kg, height: 180 cm, avoids: [nuts], own_gear: 5 kg, carries_to: 12 kg, pregnant: false, nursing: false}]
+dryers: [shelf]
+free: {fri: "17:00-22:00", sat: ["08:00-12:00", "13:00-22:00"]}
+electricity: 0.31 per kWh
+currency: EUR
+batch: {packs: {in: jar, absorber: true}, kept_at: 15 degC}
+mug: 250 ml
+units: us
+language: de
+portion: 60 g
+""",
     "trips/tarrow.yaml": changed(
         changed(TRIP, "own_gear: 6 kg", "own_gear: 6 kg, carries_to: 14 kg, avoids: [nuts], pregnant: false, nursing: false"),
         "days:\n  - camp_altitude: 640 m\n",

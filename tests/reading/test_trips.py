@@ -259,7 +259,20 @@ SPOILT = (
             ),
         ),
         (
-            "trips/tarrow.yaml:3:5: error: a person is written as `key: value` lines, found 'Ash' — write it as {key: value, …}, or as lines indented below [not-a-mapping]",
+            "trips/tarrow.yaml:3:5: error: there is no home.yaml that tells of people — write `{name: Ash}` here [person-unknown]",
+        ),
+    ),
+    Spoilt(
+        "a person that is a list",
+        "trips/tarrow.yaml",
+        (
+            (
+                "- {name: Ash, sex: female, age: 34, mass: 64 kg, height: 168 cm, own_gear: 6 kg}",
+                "- [Ash]",
+            ),
+        ),
+        (
+            "trips/tarrow.yaml:3:5: error: a person is written as `key: value` lines, found a list — write it as {key: value, …}, or as lines indented below [not-a-mapping]",
         ),
     ),
     Spoilt(
