@@ -8,6 +8,7 @@ from pathlib import PurePosixPath
 from builder.reading.declaring import Record
 from builder.reading.foods import WrittenFood
 from builder.reading.gear_files import GearFile
+from builder.reading.home import WrittenHome
 from builder.reading.texts import WrittenCaution, WrittenSource
 
 
@@ -36,6 +37,7 @@ KINDS: dict[str, Kind] = {
     for kind in (
         Kind("food", WrittenFood, "foods", may_be_list=True),
         Kind("gear", GearFile, "gear", may_be_list=False),
+        Kind("home", WrittenHome, "home.yaml", may_be_list=False),
         Kind("caution", WrittenCaution, "cautions", may_be_list=True),
         Kind("source", WrittenSource, "sources.yaml", may_be_list=True),
     )

@@ -25,7 +25,7 @@ YOUNGEST_YEARS = 1
 OLDEST_YEARS = 120
 GROWN_UP_YEARS = 18
 # Taken where nobody told: a mean of grown-ups, which the pages say.
-UNTOLD_YEARS, UNTOLD_MASS, UNTOLD_HEIGHT = 35.0, "70 kg", "170 cm"
+UNTOLD_YEARS, UNTOLD_MASS, UNTOLD_HEIGHT = 35, "70 kg", "170 cm"
 
 _CHILD = ("name", "age")  # what is told of a child whose mass is not
 _UNTOLD_KEYS = {
