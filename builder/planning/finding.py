@@ -101,16 +101,16 @@ class _Marked:
 
     def found(self, fits: Sequence[_Fit], whole: str) -> Found:
         record, score = self.record, sum(each.score for each in fits) / len(fits)
-        for name in (record.name, record.id):
-            text = " ".join(_PARTS.findall(folded(name)))
-            if text == whole:
-                score += _ALL_OF_THE_NAME
-                break
-            if f"{text} ".startswith(f"{whole} "):
-                score += _START_OF_THE_NAME
-                break
+        score += max(_of_whole_name(each, whole) for each in (record.name, record.id))
         because = tuple(dict.fromkeys(each.because for each in fits))
         return Found(record.what, record.id, record.name, because, score)
+
+
+def _of_whole_name(name: str, searched: str) -> float:
+    text = " ".join(_PARTS.findall(folded(name)))
+    if text == searched:
+        return _ALL_OF_THE_NAME
+    return _START_OF_THE_NAME if f"{text} ".startswith(f"{searched} ") else 0.0
 
 
 def _all_that_fit(marked: Sequence[_Marked], part: str) -> dict[int, _Fit]:
