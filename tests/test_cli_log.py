@@ -68,7 +68,8 @@ def test_one_line_adds_a_batch_and_judges_it(batches: Path) -> None:
     assert lines[2] == "Verdict:         dry"
     assert lines[3].startswith("Best before:     2031-")
     assert lines[-1] == "A pack weighs:   115 g, of 4"
-    assert (batches / "2031.yaml").read_text() == (
+    text = (batches / "2031.yaml").read_text()
+    assert re.sub(r"\A# yaml-language-server: .*\n", "", text) == (
         "- id: apple-raw-2031-03-14\n"
         "  food: apple-raw\n"
         "  method: dehydrator\n"
@@ -352,6 +353,21 @@ def test_a_file_keeps_its_rights_and_nothing_is_left_beside_it(batches: Path) ->
     logged("apple-raw", "3 kg", "460 g", *HOW)
     assert file.stat().st_mode & 0o777 == 0o640
     assert [each.name for each in batches.iterdir()] == ["2031.yaml"]
+
+
+def test_logs_of_one_moment_lose_nothing(batches: Path) -> None:
+    (batches / "2031.yaml").write_text("[]\n")
+    command = [sys.executable, "-m", "builder", "log", "apple-raw", "3 kg", "460 g", *HOW]
+    environment = {**os.environ, "PYTHONPATH": str(ROOT)}
+    running = [
+        subprocess.Popen(command, env=environment, stderr=subprocess.PIPE, stdout=subprocess.PIPE)
+        for _ in range(4)
+    ]
+    said = [process.communicate(timeout=120) for process in running]
+    logged = [out for out, _ in said if out.startswith(b"Logged ")]
+    assert len(read(batches).content.batches) == len(logged) >= 1
+    for _, error in said:
+        assert not error or b"was changed by somebody else meanwhile" in error
 
 
 def test_a_folder_that_cannot_be_written_keeps_its_log(

@@ -5,9 +5,15 @@ from __future__ import annotations
 import contextlib
 import os
 import shutil
+import time
+from collections.abc import Iterator
 from pathlib import Path
 
 from builder.starts.fresh import StartError, write_new
+
+WAIT_S = 5.0
+POLL_S = 0.02
+LEFT_BEHIND_S = 60.0
 
 
 def refuse_links(folder: Path, path: Path) -> None:
@@ -38,11 +44,12 @@ def swap_in(path: Path, before: bytes | None, after: bytes) -> None:
             file.flush()
             os.fsync(file.fileno())
         shutil.copymode(path, beside)
-        if path.read_bytes() != before:
-            raise StartError(
-                f"{path.as_posix()} was changed by somebody else meanwhile", "run it again"
-            )
-        os.replace(beside, path)
+        with _alone_with(path, beside):
+            if path.read_bytes() != before:
+                raise StartError(
+                    f"{path.as_posix()} was changed by somebody else meanwhile", "run it again"
+                )
+            os.replace(beside, path)
     except OSError as error:
         raise StartError(
             f"{path.as_posix()} could not be written ({error.strerror})",
@@ -51,3 +58,31 @@ def swap_in(path: Path, before: bytes | None, after: bytes) -> None:
     finally:
         with contextlib.suppress(OSError):
             beside.unlink()
+
+
+@contextlib.contextmanager
+def _alone_with(path: Path, newest: Path) -> Iterator[None]:
+    """Keep others of our kind from a file between the last look at it and its replacement.
+
+    That takes no time: a lock much older than the newest file was left by a process that died.
+    """
+    lock = path.with_name(f".{path.name}.lock")
+    give_up_at = time.monotonic() + WAIT_S
+    while True:
+        try:
+            lock.touch(exist_ok=False)
+            break
+        except FileExistsError:
+            with contextlib.suppress(FileNotFoundError):
+                if newest.stat().st_mtime - lock.stat().st_mtime > LEFT_BEHIND_S:
+                    lock.unlink()
+        if time.monotonic() >= give_up_at:
+            raise StartError(
+                f"another command is writing {path.as_posix()}",
+                f"run it again; if none is, delete {lock.as_posix()}",
+            )
+        time.sleep(POLL_S)
+    try:
+        yield
+    finally:
+        lock.unlink(missing_ok=True)
