@@ -136,6 +136,37 @@ def test_a_whole_meal_and_a_freeze_dryer_with_its_ice(batches: Path) -> None:
     assert (batch.recipe, batch.food, batch.ice_g) == ("stew", None, 870)
 
 
+HOME = """\
+dryers: [shelf-dryer]
+batch: {packs: {in: foil-pouch, absorber: true}, kept_at: 15 degC}
+"""
+
+
+def test_what_the_home_tells_need_not_be_told_again(batches: Path) -> None:
+    (batches.parent / "home.yaml").write_text(HOME)
+    logged("apple-raw", "3 kg", "460 g", "--packs", "4")
+    logged("carrot-raw", "1 kg", "126 g", "--method", "oven", "--in", "zip-bag",
+           "--kept-at", "5 degC")  # fmt: skip
+    logged("carrot-raw", "1 kg", "126 g", "--no-absorber", "--kept-at", "-18 degC")
+    logged("carrot-raw", "1 kg", "--started", "2031-03-13T18:00")
+    apple, oven, open_pouch, in_dryer = read(batches).content.batches.values()
+    assert (apple.dryer, apple.kept_at_c, apple.pack_count) == ("shelf-dryer", 15, 4)
+    assert (
+        apple.packs is not None and apple.packs.packaging == "foil-pouch" and apple.packs.absorber
+    )
+    assert (oven.method, oven.dryer, oven.kept_at_c) == ("oven", None, 5)
+    assert oven.packs is not None and oven.packs.packaging == "zip-bag" and not oven.packs.absorber
+    assert open_pouch.packs is not None and open_pouch.packs.packaging == "foil-pouch"
+    assert not open_pouch.packs.absorber and open_pouch.kept_at_c == -18
+    assert in_dryer.packs is None and in_dryer.in_dryer
+
+
+def test_of_two_dryers_at_home_one_must_be_named(batches: Path) -> None:
+    (batches.parent / "home.yaml").write_text("dryers: [shelf-dryer, home-freeze-dryer]\n")
+    result = log("apple-raw", "3 kg", "460 g")
+    assert result.exit_code == 2 and "--method or --dryer" in result.output
+
+
 # -- what is missing ------------------------------------------------------------------------------
 
 

@@ -157,7 +157,8 @@ def log(
     """Log what was dried: FOOD is a food's id, FRESH and DRIED its weights without the trays.
 
     The batch is judged at once: whether it is dry, what to do, until when it keeps and what one
-    pack weighs. On a terminal you are asked for what is missing.
+    pack weighs. On a terminal you are asked for what is missing. What home.yaml tells of new
+    batches, and its dryer where there is one, need not be told.
 
     \b
     For example:
@@ -234,7 +235,8 @@ def _ask_for_missing(load: _Load, folder: Folder, place: Place) -> None:
     if missing["DRIED"]:
         load.dried = ask_mass("Weight once dry, without trays", "480 g")
     if missing["--method or --dryer"]:
-        how = ask_one_of("Dried in, or how", [*content.gear.dryers, *OWN_METHODS])
+        dryers = dict.fromkeys([*content.home.dryers, *content.gear.dryers])
+        how = ask_one_of("Dried in, or how", [*dryers, *OWN_METHODS])
         load.dryer, load.method = (how, None) if how in content.gear.dryers else (None, how)
     if any(missing.values()) and load.packs is None and not load.in_dryer:
         load.packs = ask_count("How many packs")

@@ -132,6 +132,18 @@ def test_somebody_elses_name_goes_through_all_that_is_named(content: Path) -> No
     assert tripkit("check").exit_code == 0
 
 
+def test_who_is_told_of_at_home_comes_by_name_alone(content: Path) -> None:
+    (content / "home.yaml").write_text("people: [{name: Ash, age: 34}, {name: Fern, age: 40}]\n")
+    text = "title: Old\nparty: [Ash, {name: Rowan}]   # two\ndays:\n  - {camp_altitude: 9 m, meals: {lunch: {eat: raisins, each: 9 g}}}\n"
+    result, new = from_odd(content, text.encode(), "--party", "Ash", "--party", "Fern")
+    start = "title: Next\nstart: 2032-06-12\nparty: [Ash, Fern]   # two\n"
+    assert new.decode() == start + text[text.index("days:") :]
+    assert "Fern is new" not in result.output
+    (content / "trips/next.yaml").unlink()
+    _, again = from_odd(content, text.encode(), "--who", "Ash=Fern")
+    assert b"party: [{name: Rowan}, Fern]   # two\n" in again
+
+
 def test_mixed_line_ends_stay_mixed(content: Path) -> None:
     raw = b"title: Old\r\nparty: [{name: Ash}]\n\r\ndays:\r\n  - {camp_altitude: 9 m, meals: {lunch: {eat: raisins, each: 9 g}}}\n"
     _, new = from_odd(content, raw)
