@@ -150,6 +150,8 @@ _MINCED_WORDS = (
     r"|\bhack|[a-z]hack\b|hackfleisch|gehackt|faschiert|gewolft|frikadelle|bulette|\bmett|wurst|würst"
     r"|kjøttdeig|karbonadedeig|medisterdeig|\bdeig\b|farse|kvernet|hakket|kjøttkake|karbonade|pølse"
 )
+# What smells so strongly that fruit beside it takes the smell.
+_PUNGENT_WORDS = r"onion|shallot|garlic|zwiebel|schalotte|knoblauch|\bløk|hvitløk|rødløk|sjalott"
 _CHEESE_WORDS = r"cheese|cheddar|gouda|käse(?!kuchen)|ost\b"
 
 _FOUND = {
@@ -157,6 +159,7 @@ _FOUND = {
 }
 _CHOKING = re.compile("|".join(_CHOKING_WORDS))
 _HARD_RAW = re.compile(_HARD_RAW_WORDS)
+_PUNGENT = re.compile(_PUNGENT_WORDS)
 _CHEESE = re.compile(_CHEESE_WORDS)
 _SOFT = re.compile(_SOFT_WORDS)
 _MINCED = re.compile(_MINCED_WORDS)
@@ -193,6 +196,11 @@ def is_minced(food: Food) -> bool:
     if food.cut is not None:
         return food.cut == "minced"
     return food.kind in FLESH_KINDS and bool(_MINCED.search(called(food)))
+
+
+def is_pungent(food: Food) -> bool:
+    """Tell whether it is onion or garlic: by how it is dried, or else by its name."""
+    return food.dry_as in ("onion", "garlic") or bool(_PUNGENT.search(called(food)))
 
 
 def _by_name(food: Food) -> set[str]:

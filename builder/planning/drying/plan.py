@@ -29,7 +29,7 @@ class Meal:
     day: int
     meal: MealName
     mass_g: float  # dried, what it eats
-    eaten_on: datetime.date
+    eaten_on: datetime.date | None
 
     def data(self) -> dict[str, object]:
         """Give where it is for a script."""

@@ -2,13 +2,20 @@
 
 from __future__ import annotations
 
-from builder.planning.stock.checks import batch_names, check, without_broken
+from builder.planning.stock.checks import (
+    batch_names,
+    check,
+    heated_after_wetting,
+    without_broken,
+)
 from builder.planning.stock.dryness import Asked, dryness
-from builder.planning.stock.judging import Judged
+from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches
+from builder.planning.stock.learned import Learned, learned_of, own_batches
 from builder.planning.stock.logged import logged_data, logged_lines
 from builder.planning.stock.names import name_as_dried, name_now
 from builder.planning.stock.packs import Stock, Wanted, heads, packs_more, packs_of_trip
+from builder.planning.stock.proposals import Want, lacks_of
 from builder.planning.stock.shelf import StockLine, stock_lines
 from builder.planning.stock.substance import (
     Substance,
@@ -28,9 +35,11 @@ __all__ = [
     "Asked",
     "Cause",
     "Judged",
+    "Learned",
     "Stock",
     "StockLine",
     "Substance",
+    "Want",
     "Wanted",
     "as_usually_dried",
     "batch_names",
@@ -39,11 +48,16 @@ __all__ = [
     "dryness",
     "energy_per_100g_kcal",
     "heads",
+    "heated_after_wetting",
+    "judge",
     "kit_batches",
+    "lacks_of",
+    "learned_of",
     "logged_data",
     "logged_lines",
     "name_as_dried",
     "name_now",
+    "own_batches",
     "packs_more",
     "packs_of_trip",
     "stock_lines",

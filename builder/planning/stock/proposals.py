@@ -3,15 +3,33 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, replace
 
 from builder.formulas.heat import whole_units
 from builder.model.content import Content
-from builder.model.figure import fewest, smallest
+from builder.model.figure import add, fewest, smallest
+from builder.model.recipe import MealName
 from builder.model.trip import Trip
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.packs import Offer, Taking, Wanted, amount_wanted_g, free_packs, in_time
 from builder.planning.tracing import count
+
+SLACK_G = 1e-9
+
+
+@dataclass(frozen=True, slots=True)
+class Want:
+    """What a meal eats that no batch is named for."""
+
+    wanted: Wanted
+    mass_g: float
+    trip: str
+    day: int
+    meal: MealName
+    eaten_on: datetime.date | None
+    recipe: str | None  # that it is cooked in; None for what is eaten as it is
+    ingredient: str
 
 
 def offers_of(
@@ -22,21 +40,35 @@ def offers_of(
     All trips of the folder choose, also when only one is built: so its kit is the same, and no
     pack stands in the kits of two trips.
     """
-    free = {
-        name: free_packs(each.batch, takings.get(name, ()))
-        for name, each in judged.items()
-        if may_be_offered(each)
-    }
-    shelf: dict[Wanted, list[Judged]] = {}
-    for each in sorted(
-        (judged[name] for name, packs in free.items() if packs > 0),
-        key=lambda each: (each.best_before or datetime.date.max, each.batch.id),
-    ):
-        shelf.setdefault((each.batch.holds, each.batch.method), []).append(each)
+    shelf = Shelf(each for each in judged.values() if may_be_offered(each))
+    shelf.take_off(takings)
     return {
-        trip.id: tuple(_offers(trip, content, shelf, free)) if shelf else ()
-        for trip in in_time(content)
+        trip.id: tuple(_offers(trip, content, shelf)) if shelf else () for trip in in_time(content)
     }
+
+
+def lacks_of(
+    trips: Sequence[Trip],
+    content: Content,
+    judged: Mapping[str, Judged],
+    takings: Mapping[str, Sequence[Taking]],
+) -> list[Want]:
+    """Give what some trips want that no free pack covers, also of what is planned or drying."""
+    shelf = Shelf(each for each in judged.values() if will_be_offered(each))
+    shelf.take_off(takings)
+    lacks = []
+    for trip in trips:
+        for want in wants_of(trip, content):
+            taken_g = [offer.mass_g for offer in shelf.offers(want, trip)]
+            rest_g = want.mass_g - add(taken_g) if taken_g else want.mass_g
+            if rest_g > SLACK_G:
+                lacks.append(replace(want, mass_g=rest_g))
+    return lacks
+
+
+def will_be_offered(judged: Judged) -> bool:
+    """Tell whether a batch may be offered, or may once it is dried as it is planned."""
+    return judged.fit_to_propose and judged.best_before is not None
 
 
 def may_be_offered(judged: Judged) -> bool:
@@ -45,34 +77,64 @@ def may_be_offered(judged: Judged) -> bool:
     return is_made and judged.fit_to_propose and judged.best_before is not None
 
 
-def _offers(
-    trip: Trip, content: Content, shelf: Mapping[Wanted, list[Judged]], free: dict[str, int]
-) -> Iterator[Offer]:
-    """Take what a trip's meals could use off the free packs, meal by meal."""
-    for wanted, mass_g, eaten_on in _wants(trip, content):
-        for judged in shelf.get(wanted, ()):
+class Shelf:
+    """Free packs by what they hold and how it was dried; what is offered of them is gone."""
+
+    def __init__(self, batches: Iterable[Judged]) -> None:
+        """Lay out some batches, those that expire first in front."""
+        self._of: dict[Wanted, list[Judged]] = {}
+        for each in sorted(
+            batches, key=lambda each: (each.best_before or datetime.date.max, each.batch.id)
+        ):
+            self._of.setdefault((each.batch.holds, each.batch.method), []).append(each)
+        self._free: dict[str, int] = {}
+
+    def __bool__(self) -> bool:
+        """Tell whether a pack is left."""
+        return any(packs > 0 for packs in self._free.values())
+
+    def take_off(self, takings: Mapping[str, Sequence[Taking]]) -> None:
+        """Leave the packs that no meal has spoken for."""
+        self._free = {
+            each.batch.id: free_packs(each.batch, takings.get(each.batch.id, ()))
+            for batches in self._of.values()
+            for each in batches
+        }
+
+    def offers(self, want: Want, trip: Trip) -> Iterator[Offer]:
+        """Take what a meal could use off the free packs."""
+        mass_g = want.mass_g
+        for judged in self._of.get(want.wanted, ()):
             batch = judged.batch
-            if mass_g <= 1e-9:
+            if mass_g <= SLACK_G:
                 break
-            if not free[batch.id] or not _fits(judged, trip, eaten_on):
+            if self._free[batch.id] <= 0 or not _fits(judged, trip, want.eaten_on):
                 continue
-            packs = fewest(count(whole_units, mass_g, judged.pack_g), free[batch.id])
+            packs = fewest(count(whole_units, mass_g, judged.pack_g), self._free[batch.id])
             taken_g = smallest(mass_g, packs * judged.pack_g)
-            free[batch.id] -= packs
+            self._free[batch.id] -= packs
             mass_g -= taken_g
-            yield Offer(wanted, batch.id, packs, taken_g)
+            yield Offer(want.wanted, batch.id, packs, taken_g)
+
+
+def _offers(trip: Trip, content: Content, shelf: Shelf) -> Iterator[Offer]:
+    """Take what a trip's meals could use off the free packs, meal by meal."""
+    for want in wants_of(trip, content):
+        yield from shelf.offers(want, trip)
 
 
 def _fits(judged: Judged, trip: Trip, eaten_on: datetime.date | None) -> bool:
     """Tell whether a batch is dried before a trip begins and still good when it is eaten."""
     if trip.start is None or eaten_on is None:
         return True
-    done, best_before = judged.batch.done, judged.best_before
-    return (done is None or done <= trip.start) and (best_before is None or best_before >= eaten_on)
+    dried_on, best_before = judged.keeps_from, judged.best_before
+    return (dried_on is None or dried_on <= trip.start) and (
+        best_before is None or best_before >= eaten_on
+    )
 
 
-def _wants(trip: Trip, content: Content) -> Iterator[tuple[Wanted, float, datetime.date | None]]:
-    """Give what each meal eats that no batch is named for, and the day it is eaten."""
+def wants_of(trip: Trip, content: Content) -> Iterator[Want]:
+    """Give what each meal eats that no batch is named for."""
     for day in trip.days:
         for meal in day.meals:
             for item in meal.items:
@@ -85,8 +147,13 @@ def _wants(trip: Trip, content: Content) -> Iterator[tuple[Wanted, float, dateti
                     lines = [("", item.food or "", item.dried_by)]
                 for ingredient_id, food, dried_by in lines:
                     if item.batch_of(ingredient_id) is None:
-                        yield (
+                        yield Want(
                             (food, dried_by or "bought"),
                             amount_wanted_g(item, ingredient_id, content),
+                            trip.id,
+                            day.number,
+                            meal.meal,
                             trip.date_of(day.number),
+                            item.recipe,
+                            ingredient_id,
                         )

@@ -1,0 +1,121 @@
+"""Runs that the log holds already: planned ones, and those in a dryer now."""
+
+from __future__ import annotations
+
+import datetime
+import re
+from collections.abc import Mapping
+
+from builder.model.batch import Batch
+from builder.model.content import Content
+from builder.model.gear import Dryer
+from builder.planning.drying.free_time import FreeTime
+from builder.planning.drying.plan import Meal, Part, Run
+from builder.planning.drying.rules import Goes, hours_in
+from builder.planning.stock import Judged, Stock
+
+# A run is named by its dryer and its start, so that the log tells when a planned one begins.
+_NAMED = re.compile(r"(?P<dryer>.+)-(?P<day>\d{4}-\d\d-\d\d)-(?P<hour>\d\d)(?P<minute>\d\d)")
+_DAY = datetime.timedelta(days=1)
+
+
+def run_name(dryer: str, start: datetime.datetime) -> str:
+    """Name a run by its dryer and its start."""
+    return f"{dryer}-{start:%Y-%m-%d-%H%M}"
+
+
+def start_of(run: str) -> datetime.datetime | None:
+    """Give the start that a run's name tells, where it was named by us."""
+    told = _NAMED.fullmatch(run)
+    if told is None:
+        return None
+    try:
+        day = datetime.date.fromisoformat(told["day"])
+        return datetime.datetime.combine(day, datetime.time(int(told["hour"]), int(told["minute"])))
+    except ValueError:
+        return None
+
+
+def logged_runs(
+    content: Content, stock: Stock, dryers: Mapping[str, Dryer], at: datetime.date
+) -> list[Run]:
+    """Give the runs of the log that are still to come or to end, by their start."""
+    runs: dict[tuple[str, str, datetime.date | None], list[Judged]] = {}
+    for each in stock.judged.values():
+        batch = each.batch
+        if not batch.is_planned or each.failed:
+            continue
+        if not batch.in_dryer and (batch.planned is None or batch.planned < at):
+            continue
+        dryer = _dryer_of(batch, dryers)
+        name = batch.run or batch.id
+        runs.setdefault((dryer.id if dryer else "", name, batch.planned), []).append(each)
+    free = FreeTime(content.home.free, at)
+    found = [
+        _run(name, dryers.get(dryer) or content.gear.dryers.get(dryer), batches, stock, free)
+        for (dryer, name, _), batches in runs.items()
+    ]
+    return sorted(found, key=lambda run: (run.start, run.id))
+
+
+def _dryer_of(batch: Batch, dryers: Mapping[str, Dryer]) -> Dryer | None:
+    """Give the dryer that a batch names, or the only one that dries so."""
+    if batch.dryer:
+        return dryers.get(batch.dryer)
+    same = [each for each in dryers.values() if each.method == batch.method]
+    return same[0] if len(same) == 1 else None
+
+
+def _run(
+    name: str, dryer: Dryer | None, batches: list[Judged], stock: Stock, free: FreeTime
+) -> Run:
+    batch = batches[0].batch
+    hours = max((_hours(dryer, each) for each in batches), default=0.0)
+    length = datetime.timedelta(hours=hours)
+    start = batch.started or start_of(batch.run)
+    if start is None:
+        # Only its day is known: the day it is taken out, which is wholly taken.
+        day = batch.planned or free.first
+        end = datetime.datetime.combine(day + _DAY, datetime.time())
+        start = min(end - length, datetime.datetime.combine(day, datetime.time()))
+        emptied = end
+    else:
+        end = start + length
+        emptied = free.next_free(end) or end
+    return Run(
+        id=name,
+        dryer=dryer.id if dryer else None,
+        dryer_name=dryer.name if dryer else "",
+        method=batch.method,
+        start=start,
+        end=end,
+        emptied=emptied,
+        parts=tuple(_part(each, stock) for each in batches),
+        state="in-dryer" if batch.in_dryer else "planned",
+    )
+
+
+def _hours(dryer: Dryer | None, judged: Judged) -> float:
+    if dryer is None:
+        return 0.0
+    return hours_in(dryer, Goes(judged.substance, judged.batch.method, False))
+
+
+def _part(judged: Judged, stock: Stock) -> Part:
+    batch = judged.batch
+    return Part(
+        holds=batch.holds,
+        is_recipe=batch.recipe is not None,
+        name=judged.substance.name,
+        method=batch.method,
+        fresh_g=batch.fresh_g or 0.0,
+        dried_g=judged.dried_g,
+        meals=tuple(
+            Meal(each.trip, each.day, each.meal, each.packs * judged.pack_g, each.last_day)
+            for each in stock.taken(batch.id)
+        ),
+        packs=batch.pack_count,
+        best_before=judged.best_before,
+        heated=batch.heated,
+        batch=batch.id,
+    )

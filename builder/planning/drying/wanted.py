@@ -1,0 +1,223 @@
+"""What trips ahead want that no free pack covers: how much of it to dry, and by when."""
+
+from __future__ import annotations
+
+import datetime
+import math
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from builder.formulas.drying import LOW_OXYGEN_SHARE, usual_residual_share
+from builder.formulas.home_drying import fresh_to_dry_g
+from builder.formulas.safety import heated_before_drying_c
+from builder.model.batch import HEAT_METHODS, METHODS, Batch, Heated, Method, Packs
+from builder.model.content import Content
+from builder.model.figure import add
+from builder.model.food import FLESH_KINDS
+from builder.model.home import Home
+from builder.model.trip import ENGLISH, Trip
+from builder.planning.drying.plan import Meal
+from builder.planning.drying.rules import CONDITIONING_DAYS, NOT_BY_HEAT, Goes
+from builder.planning.stock import (
+    Stock,
+    Substance,
+    Want,
+    heated_after_wetting,
+    judge,
+    lacks_of,
+    learned_of,
+    own_batches,
+    substance_named,
+)
+from builder.planning.tracing import look_up, work
+from builder.speech import speech_of
+
+_DAY = datetime.timedelta(days=1)
+END_DAYS_BEFORE = 1  # the bags are packed on the last day at home
+PACKED_AT_C = 20.0
+
+
+@dataclass(frozen=True, slots=True)
+class ToDry:
+    """A food, or a whole meal, that one trip wants dried."""
+
+    goes: Goes
+    trip: str
+    is_recipe: bool
+    meals: tuple[Meal, ...]
+    ratio: float  # dried over fresh, as learned
+    fresh_g: float
+    first_day: datetime.date  # emptied earlier, it expires before the last meal
+    last_day: datetime.date  # the last one to empty the dryer
+
+    @property
+    def key(self) -> tuple[str, Method]:
+        """What it is and how it is dried: such things make one batch in a run."""
+        return self.goes.substance.id, self.goes.method
+
+    @property
+    def water_share(self) -> float:
+        """What the dryer takes out of each gram."""
+        return 1.0 - self.ratio
+
+
+def trips_ahead(content: Content, at: datetime.date, names: Sequence[str] = ()) -> list[Trip]:
+    """Give the trips that begin after a day, in time; all, or some by name."""
+    ahead = [
+        trip
+        for trip in content.trips.values()
+        if trip.start is not None and trip.start > at and (not names or trip.id in names)
+    ]
+    return sorted(ahead, key=lambda trip: (trip.start, trip.id))
+
+
+def wanted(
+    trips: Sequence[Trip], content: Content, stock: Stock, at: datetime.date
+) -> tuple[list[ToDry], list[str]]:
+    """Give what is to be dried for some trips, and in plain words what drying cannot give."""
+    lacks: dict[tuple[str, Method, str], list[Want]] = {}
+    # All trips ahead choose their packs, so that no other one's are planned with.
+    for want in lacks_of(trips_ahead(content, at), content, stock.judged, stock.takings):
+        holds, method = want.wanted
+        if method != "bought" and method in METHODS and want.trip in {each.id for each in trips}:
+            lacks.setdefault((holds, _method(method), want.trip), []).append(want)
+    own = own_batches(stock.judged.values())
+    found: list[ToDry] = []
+    refused: list[str] = []
+    for (holds, method, trip_id), wants in lacks.items():
+        goes = _goes(substance_named(holds, content), method, wants, content)
+        why_not = _never(goes)
+        if why_not:
+            refused.append(f"{goes.substance.name} for {trip_id}: {why_not}")
+            continue
+        ratio = learned_of(goes.substance, method, own).ratio
+        meals = tuple(
+            Meal(each.trip, each.day, each.meal, each.mass_g, each.eaten_on or at) for each in wants
+        )
+        start = content.trips[trip_id].start or at
+        last_day = start - last_days_before(goes) * _DAY
+        each = ToDry(
+            goes=goes,
+            trip=trip_id,
+            is_recipe=holds not in content.foods,
+            meals=meals,
+            ratio=ratio,
+            fresh_g=work(fresh_to_dry_g, add(meal.mass_g for meal in meals), ratio),
+            first_day=at,
+            last_day=last_day,
+        )
+        eaten_by = max(want.eaten_on or at for want in wants)
+        first = first_day(each, eaten_by, content, at)
+        if first is None:
+            refused.append(
+                f"{goes.substance.name} for {trip_id}: dried by {method} and kept at "
+                f"{_kept_at_c(content.home):.0f} °C it would be past its date on "
+                f"{eaten_by.isoformat()}; keep it colder, or buy it"
+            )
+            continue
+        found.append(replace(each, first_day=first))
+    return found, refused
+
+
+def _method(method: str) -> Method:
+    return next(each for each in ("dehydrator", "freeze-dryer", "oven", "sun") if each == method)
+
+
+def last_days_before(goes: Goes) -> int:
+    """Give how many days before a trip begins the dryer is emptied at the latest."""
+    if goes.method in HEAT_METHODS and goes.substance.kind == "fruit":
+        return CONDITIONING_DAYS
+    return END_DAYS_BEFORE
+
+
+def _goes(substance: Substance, method: Method, wants: Sequence[Want], content: Content) -> Goes:
+    heated = None
+    if method in HEAT_METHODS and substance.is_raw_animal and substance.kind in FLESH_KINDS:
+        heated = Heated(heated_before_drying_c(substance.kind, substance.is_game), "before")
+    return Goes(substance, method, any(_eaten_as_it_is(want, content) for want in wants), heated)
+
+
+def _eaten_as_it_is(want: Want, content: Content) -> bool:
+    """Tell whether no step heats it before it is eaten."""
+    if want.recipe is None:
+        return True
+    return not heated_after_wetting(content.recipes[want.recipe], want.ingredient)
+
+
+def _never(goes: Goes) -> str:
+    """Say why a food is not planned this way, and what to do instead."""
+    if goes.method in HEAT_METHODS and goes.substance.kind in NOT_BY_HEAT:
+        return "egg and dairy are not planned by heat; freeze-dry it, or buy it dried"
+    if goes.method == "sun" and goes.substance.has_flesh:
+        return "meat and fish do not dry safely in the sun; take a dryer"
+    return ""
+
+
+# -- how it is packed and kept --------------------------------------------------------------------
+
+
+def _kept_at_c(home: Home) -> float:
+    told = home.new_batch.kept_at_c
+    return PACKED_AT_C if told is None else told
+
+
+def as_batch(
+    goes: Goes, is_recipe: bool, fresh_g: float, packs: int, day: datetime.date, home: Home
+) -> Batch:
+    """Give the planned batch that some fresh food becomes, packed as the home packs."""
+    residual = look_up(usual_residual_share, goes.method, goes.substance.kind)
+    moist = residual > LOW_OXYGEN_SHARE + 1e-9
+    meat_by_heat = goes.method in HEAT_METHODS and goes.substance.has_flesh
+    holds = goes.substance.id
+    return Batch(
+        id="",
+        method=goes.method,
+        food=None if is_recipe else holds,
+        recipe=holds if is_recipe else None,
+        planned=day,
+        fresh_g=fresh_g,
+        packs=Packs(
+            packs,
+            home.new_batch.packaging,
+            # Only what is quite dry is packed without oxygen, and no meat that heat dried.
+            absorber=home.new_batch.absorber and not moist and not meat_by_heat,
+        ),
+        kept_at_c=_kept_at_c(home),
+        heated=goes.heated,
+    )
+
+
+def best_before(each: ToDry, day: datetime.date, content: Content) -> datetime.date | None:
+    """Give until when it keeps if the dryer is emptied on a day."""
+    batch = as_batch(each.goes, each.is_recipe, each.fresh_g, 1, day, content.home)
+    return judge(batch, content, speech_of(ENGLISH)).best_before
+
+
+def first_day(
+    each: ToDry, eaten_by: datetime.date, content: Content, at: datetime.date
+) -> datetime.date | None:
+    """Give the first day on which it may be dry, so that it keeps until it is eaten."""
+    early, late = at, each.last_day
+    if early > late or _keeps(each, early, eaten_by, content):
+        return early
+    if not _keeps(each, late, eaten_by, content):
+        return None
+    while (late - early).days > 1:
+        middle = early + datetime.timedelta(days=(late - early).days // 2)
+        early, late = (early, middle) if _keeps(each, middle, eaten_by, content) else (middle, late)
+    return late
+
+
+def _keeps(each: ToDry, day: datetime.date, until: datetime.date, content: Content) -> bool:
+    date = best_before(each, day, content)
+    return date is not None and date >= until
+
+
+def packs_for(amounts_g: Sequence[float], dried_g: float) -> int:
+    """Give the fewest packs of one size of which each meal can open whole ones of its own."""
+    fewest = max(len(amounts_g), 1)
+    for count in range(fewest, 4 * fewest + 1):
+        opened = sum(math.ceil(each * count / dried_g - 1e-9) for each in amounts_g)
+        if opened <= count:
+            return count
+    return fewest
