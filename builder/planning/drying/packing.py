@@ -261,7 +261,7 @@ class _Model:
             fillings=tuple(fillings),
             left_out_kg=tuple(max(float(x[each]), 0.0) for each in self.left_out),
             extra=tuple(self.task.free[n] for n, column in self.extra.items() if x[column] > 0.5),
-            tight=sum(x[each.used] > 0.5 and x[each.no_spare] > 0.5 for each in self.slots),
+            tight=sum(bool(x[each.no_spare] > 0.5 and x[each.used] > 0.5) for each in self.slots),
             is_best=not self.cut_short,
         )
 
