@@ -22,6 +22,14 @@ def today() -> datetime.date:
     return datetime.date.today()
 
 
+def now() -> datetime.datetime:
+    """Give the moment, in UTC and to the second, for what carries the time it was made at."""
+    epoch = _told_epoch()
+    if epoch is not None:
+        return datetime.datetime.fromtimestamp(epoch, datetime.UTC)
+    return datetime.datetime.now(datetime.UTC).replace(microsecond=0)
+
+
 def build_epoch(start: datetime.date | None) -> int:
     """Give the time that all files of a kit carry: the trip's start, never the clock.
 

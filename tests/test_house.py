@@ -51,6 +51,7 @@ ONLY = {
     "material": {"site"},
     "jinja2": {"pages", "site"},
     "babel": {"speech"},
+    "icalendar": {"pages"},
     "scipy": {"planning"},
     "numpy": {"planning"},
 }

@@ -3,7 +3,19 @@
 from __future__ import annotations
 
 # Each of these modules adds its commands to the group.
-from builder.cli import ask, build, check, fields, find, labels, log, new
+from builder.cli import ask, build, check, fields, find, labels, log, new, runs
 from builder.cli.base import main
 
-__all__ = ["ask", "build", "check", "fields", "find", "labels", "log", "main", "new"]
+__all__ = [
+    "ask",
+    "build",
+    "check",
+    "fields",
+    "find",
+    "labels",
+    "log",
+    "main",
+    "new",
+    "runs",
+    "ways",
+]

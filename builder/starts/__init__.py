@@ -2,6 +2,7 @@
 
 from builder.starts.fresh import StartError, start_folder, start_record
 from builder.starts.log import Logged, complete_batch, log_batch
+from builder.starts.planned import plan_batches
 from builder.starts.trips import NewTrip, start_trip
 
 __all__ = [
@@ -10,6 +11,7 @@ __all__ = [
     "StartError",
     "complete_batch",
     "log_batch",
+    "plan_batches",
     "start_folder",
     "start_record",
     "start_trip",

@@ -58,6 +58,14 @@ def logged_runs(
     return sorted(found, key=lambda run: (run.start, run.id))
 
 
+def busy(run: Run) -> tuple[datetime.datetime, datetime.datetime]:
+    """Give from when to when a run takes its dryer: all day where its start is not told."""
+    if run.state == "in-dryer" or start_of(run.id):
+        return run.start, run.emptied
+    day = datetime.datetime.combine(run.end.date(), datetime.time())
+    return min(run.start, day), max(run.emptied, day + _DAY)
+
+
 def _dryer_of(batch: Batch, dryers: Mapping[str, Dryer]) -> Dryer | None:
     """Give the dryer that a batch names, or the only one that dries so."""
     if batch.dryer:
@@ -74,14 +82,15 @@ def _run(
     length = datetime.timedelta(hours=hours)
     start = batch.started or start_of(batch.run)
     if start is None:
-        # Only its day is known: the day it is taken out, which is wholly taken.
-        day = batch.planned or free.first
-        end = datetime.datetime.combine(day + _DAY, datetime.time())
-        start = min(end - length, datetime.datetime.combine(day, datetime.time()))
-        emptied = end
-    else:
-        end = start + length
-        emptied = free.next_free(end) or end
+        # Only the day it is taken out is known: at the last free hour of it, say.
+        midnight = datetime.datetime.combine((batch.planned or free.first) + _DAY, datetime.time())
+        start = (free.last_free(midnight) or midnight) - length
+    end = start + length
+    emptied = free.next_free(end) or end
+    if batch.in_dryer:
+        # Nobody has emptied it yet, however long ago it was dry.
+        now = datetime.datetime.combine(free.first, datetime.time())
+        emptied = max(emptied, free.next_free(now) or now)
     return Run(
         id=name,
         dryer=dryer.id if dryer else None,

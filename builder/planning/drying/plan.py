@@ -50,6 +50,8 @@ class Part:
     packs: int
     best_before: datetime.date | None
     heated: Heated | None = None  # the step that drying itself does not give
+    absorber: bool = False
+    kept_at_c: float | None = None
     batch: str = ""  # its id where the log holds it already
 
     @property

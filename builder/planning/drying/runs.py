@@ -13,7 +13,7 @@ from builder.model.content import Content
 from builder.model.gear import Dryer
 from builder.model.recipe import MEALS
 from builder.planning.drying.free_time import FreeTime, Window
-from builder.planning.drying.logged_runs import logged_runs, run_name
+from builder.planning.drying.logged_runs import busy, logged_runs, run_name
 from builder.planning.drying.packing import (
     Answer,
     Free,
@@ -28,7 +28,15 @@ from builder.planning.drying.plan import DryingPlan, Meal, Part, Run
 from builder.planning.drying.rules import FREEZER_HOURS, hours_in, may_share, most_load_g, suits
 from builder.planning.drying.shortfall import what_would_do
 from builder.planning.drying.steps import steps_of
-from builder.planning.drying.wanted import ToDry, best_before, packs_for, trips_ahead, wanted
+from builder.planning.drying.wanted import (
+    ToDry,
+    absorber_for,
+    best_before,
+    kept_at_c,
+    packs_for,
+    trips_ahead,
+    wanted,
+)
 from builder.planning.stock import Stock
 
 # Runs are looked for in so many days before each deadline, and further back only for want of room.
@@ -206,7 +214,7 @@ def _place(dryer: Dryer, home: Household) -> Place:
         ice_kg=None if dryer.ice_g is None else dryer.ice_g / _G_PER_KG,
         from_h=from_h,
         busy_h=tuple(
-            (home.hour(run.start), home.hour(run.emptied))
+            (home.hour(busy(run)[0]), home.hour(busy(run)[1]))
             for run in home.logged
             if run.dryer == dryer.id
         ),
@@ -306,4 +314,6 @@ def _part(
         packs=packs_for([meal.mass_g for meal in meals], dried_g),
         best_before=best_before(each, day, content),
         heated=each.goes.heated,
+        absorber=absorber_for(each.goes, content.home),
+        kept_at_c=kept_at_c(content.home),
     )

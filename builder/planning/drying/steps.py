@@ -11,6 +11,7 @@ from builder.model.content import Content
 from builder.planning.drying.free_time import FreeTime
 from builder.planning.drying.plan import Part, Run, Step
 from builder.planning.drying.rules import CONDITIONING_DAYS, FREEZER_HOURS
+from builder.problems import counted
 
 _ORDER = ("freeze", "heat", "blanch", "start", "empty", "condition", "pack")
 
@@ -72,7 +73,9 @@ def _after(run: Run, content: Content) -> Iterator[Step]:
                 f"Let {part.name} even out in a closed jar for 7 days, shake it daily; "
                 "drops in the jar: dry it on",
             )
-        yield Step("pack", pack_on, None, f"Pack {part.name}: {part.packs} packs, and label them")
+        yield Step(
+            "pack", pack_on, None, f"Pack {part.name}: {counted(part.packs, 'pack')}, labelled"
+        )
 
 
 def _blanching(part: Part, dry_as: str) -> str:

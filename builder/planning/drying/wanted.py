@@ -111,7 +111,7 @@ def wanted(
         if first is None:
             refused.append(
                 f"{goes.substance.name} for {trip_id}: dried by {method} and kept at "
-                f"{_kept_at_c(content.home):.0f} °C it would be past its date on "
+                f"{kept_at_c(content.home):.0f} °C it would be past its date on "
                 f"{eaten_by.isoformat()}; keep it colder, or buy it"
             )
             continue
@@ -156,7 +156,19 @@ def _never(goes: Goes) -> str:
 # -- how it is packed and kept --------------------------------------------------------------------
 
 
-def _kept_at_c(home: Home) -> float:
+def absorber_for(goes: Goes, home: Home) -> bool:
+    """Tell whether it is packed without oxygen: where the home does so, and it may be.
+
+    Only what is quite dry is packed so, and no meat or fish that heat dried.
+    """
+    residual = look_up(usual_residual_share, goes.method, goes.substance.kind)
+    moist = residual > LOW_OXYGEN_SHARE + 1e-9
+    meat_by_heat = goes.method in HEAT_METHODS and goes.substance.has_flesh
+    return home.new_batch.absorber and not moist and not meat_by_heat
+
+
+def kept_at_c(home: Home) -> float:
+    """Give how warm the packs of a new batch lie."""
     told = home.new_batch.kept_at_c
     return PACKED_AT_C if told is None else told
 
@@ -165,9 +177,6 @@ def as_batch(
     goes: Goes, is_recipe: bool, fresh_g: float, packs: int, day: datetime.date, home: Home
 ) -> Batch:
     """Give the planned batch that some fresh food becomes, packed as the home packs."""
-    residual = look_up(usual_residual_share, goes.method, goes.substance.kind)
-    moist = residual > LOW_OXYGEN_SHARE + 1e-9
-    meat_by_heat = goes.method in HEAT_METHODS and goes.substance.has_flesh
     holds = goes.substance.id
     return Batch(
         id="",
@@ -179,10 +188,9 @@ def as_batch(
         packs=Packs(
             packs,
             home.new_batch.packaging,
-            # Only what is quite dry is packed without oxygen, and no meat that heat dried.
-            absorber=home.new_batch.absorber and not moist and not meat_by_heat,
+            absorber=absorber_for(goes, home),
         ),
-        kept_at_c=_kept_at_c(home),
+        kept_at_c=kept_at_c(home),
         heated=goes.heated,
     )
 

@@ -68,7 +68,8 @@ def lacks_of(
 
 def will_be_offered(judged: Judged) -> bool:
     """Tell whether a batch may be offered, or may once it is dried as it is planned."""
-    return judged.fit_to_propose and judged.best_before is not None
+    dated = judged.best_before is not None or judged.batch.in_dryer
+    return judged.fit_to_propose and dated
 
 
 def may_be_offered(judged: Judged) -> bool:
