@@ -171,7 +171,7 @@ class WrittenFood(Record, title="food"):
         "How many hours it takes in the dryer.", example="8", not_used_yet=True
     )
     refuse: Annotated[float | None, Quantity("share")] = key(
-        "The share that is peeled, stoned or cored away.", example="22 %", not_used_yet=True
+        "The share that is peeled, stoned or cored away.", example="22 %"
     )
     price: Annotated[float | None, Price("mass_g", 1000, "kg")] = key(
         "What it costs fresh.", example="3.20 per 1 kg", not_used_yet=True
@@ -180,10 +180,10 @@ class WrittenFood(Record, title="food"):
         "What the shop takes for it dried.", example="14 per 1 kg", not_used_yet=True
     )
     pack: Annotated[float | None, Quantity("mass_g", positive=True)] = key(
-        "The size in which the shop sells it.", example="500 g", not_used_yet=True
+        "The size in which the shop sells it.", example="500 g"
     )
     shelf: Annotated[str, Line()] = key(
-        "Where in the shop it stands.", default="", example="dry goods", not_used_yet=True
+        "Where in the shop it stands.", default="", example="dry goods"
     )
     source: Annotated[str, Text()] = key(
         "The source of its figures.", default="", example="usda-sr28"

@@ -21,6 +21,4 @@ class GearFile(Record, title="gear file"):
         "What packs are packed in.", default=()
     )
     dryers: Annotated[tuple[WrittenDryer, ...], Items()] = key("What dries.", default=())
-    sheets: Annotated[tuple[WrittenSheet, ...], Items()] = key(
-        "Sheets of labels.", default=(), not_used_yet=True
-    )
+    sheets: Annotated[tuple[WrittenSheet, ...], Items()] = key("Sheets of labels.", default=())

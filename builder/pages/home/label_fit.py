@@ -13,9 +13,9 @@ from builder.pages.home.label_words import GIVEN_UP, LabelWords, Part
 
 MM_PER_PT = 25.4 / 72
 # An x-height of 1.2 mm, as labels on food must have (Regulation (EU) No 1169/2011, Article 13,
-# from memory), takes 6.6 pt in a font whose small letters are half as high as its type.
-LEAST_PT = 7.0
-SIZES_PT = (11.0, 10.0, 9.0, 8.5, 8.0, 7.5, LEAST_PT)
+# from memory), takes 6.6 pt in the usual fonts, whose small letters are 0.52 as high as the type.
+LEAST_PT = 6.6
+SIZES_PT = (11.0, 10.0, 9.0, 8.5, 8.0, 7.5, 7.0, LEAST_PT)
 LINE_HEIGHT = 1.2
 NAME_FACTOR = 1.15  # the name is set larger
 RAW_FACTOR = 1.3
