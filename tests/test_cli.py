@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from builder.cli import main
 from builder.reading.folder import Layer, read_folder
 from tests.conftest import files_of, tripkit
 
@@ -536,6 +537,17 @@ def test_a_damaged_zip_in_a_kit_is_told_by_the_kits_name(in_empty_folder: Path) 
     result = tripkit("new", "trip", "again", "--from", "old.zip")
     assert result.exit_code == 1
     assert "Stopped: old.zip/a-trip/content.zip cannot be unpacked" in result.output
+
+
+def test_the_list_of_commands_goes_as_the_work_goes_and_each_line_is_whole() -> None:
+    said = tripkit("--help").output
+    listed = said.split("Commands:\n")[1].splitlines()
+    names = [line.split()[0] for line in listed]
+    assert set(names) == set(main.commands)
+    order = [names.index(name) for name in ("new", "find", "check", "build", "log", "explain")]
+    assert order == sorted(order)
+    assert not [line for line in listed if line.endswith("...")]
+    assert "INTEGER RANGE" not in "".join(tripkit(name, "--help").output for name in names)
 
 
 def test_version_is_told() -> None:

@@ -29,7 +29,7 @@ from builder.model.batch import Method
 from builder.problems import ProblemsFound, did_you_mean, errors, in_order
 
 
-@main.command()
+@main.command(short_help="Is it dry yet, and what is still to go?")
 @click.argument("food", shell_complete=ids_of("foods", "recipes"))
 @click.argument("fresh")
 @click.option("--now", metavar="MASS", help="What it weighs now, without the tray.")
@@ -82,7 +82,13 @@ def dry(
     content: Path | None,
     as_json: bool,
 ) -> None:
-    """Is it dry yet? FOOD is a food's id, FRESH its weight before drying, such as "1850 g"."""
+    """Is it dry yet? FOOD is a food's id, FRESH its weight before drying, such as "1850 g".
+
+    \b
+    For example:
+      tripkit dry carrot-raw "1 kg" --now "180 g"
+      tripkit dry apple-raw "2 kg" --weighing "3 h=1400 g" --weighing "5 h=950 g"
+    """
     from builder.planning.stock import Asked, dryness
 
     folder = read_place(place_of(content))
@@ -113,7 +119,7 @@ def dry(
         click.echo(text)
 
 
-@main.command()
+@main.command(short_help="List the packs that are left.")
 @click.option(
     "--at",
     metavar="DATE",
@@ -152,7 +158,7 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
         sys.exit(1)
 
 
-@main.command()
+@main.command(short_help="Tell how a figure came about.")
 @click.argument("trip", shell_complete=ids_of("trips"))
 @click.argument("figure", nargs=-1, required=True)
 @content_option

@@ -43,7 +43,22 @@ _LONG_PLAN = 20  # trips
 Function = TypeVar("Function", bound=Callable[..., object])
 
 
-@click.group(context_settings={"help_option_names": ["-h", "--help"]})
+# As the work goes: first what is written and looked up, then what is made of it.
+_IN_ORDER = (
+    "new", "join", "find", "fields", "check", "build", "preview", "runs", "ways", "log", "dry",
+    "stock", "labels", "fill", "review", "explain",
+)  # fmt: skip
+
+
+class _InOrder(click.Group):
+    """Lists its commands as the work goes, not by the alphabet."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        known = [name for name in _IN_ORDER if name in self.commands]
+        return known + sorted(self.commands.keys() - set(known))
+
+
+@click.group(cls=_InOrder, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="trip-kit-builder", message="%(version)s")
 def main() -> None:
     """Build an offline website for each trip from plain YAML files.
@@ -53,9 +68,13 @@ def main() -> None:
 
     \b
     Begin like this:
-      tripkit build               build the demo kits, to look at
-      tripkit new folder my-trips make a folder of your own
-      tripkit check               find every mistake in it
+      tripkit build                 build the demo kits, to look at
+      tripkit new folder my-trips   make a folder of your own
+      cd my-trips
+      tripkit find lentil           ids of foods, gear, recipes
+      tripkit fields food           every key that may be written
+      tripkit check                 find every mistake
+      tripkit build                 build your kits
     """
     finish_what_was_interrupted()
 
@@ -96,14 +115,23 @@ class Place:
 
 
 def content_option(function: Function) -> Function:
-    """Add the option that names the content folder."""
+    """Add the option that names the content folder to read."""
+    return _content_option("./content if there is one, else the demo")(function)
+
+
+def own_content_option(function: Function) -> Function:
+    """Add the option that names the content folder to write into."""
+    return _content_option("./content, made where there is none")(function)
+
+
+def _content_option(without_it: str) -> Callable[[Function], Function]:
     return click.option(
         "--content",
         "content",
         metavar="DIR",
         type=click.Path(file_okay=False, path_type=Path),
-        help="Your content folder. Without it: ./content if there is one, else the demo.",
-    )(function)
+        help=f"Your content folder. Without it: {without_it}.",
+    )
 
 
 def json_option(function: Function) -> Function:

@@ -70,7 +70,7 @@ class Wanted:
         return sorted(self.trips), self.public, self.part, self.address, day
 
 
-@main.command()
+@main.command(short_help="Build kits: all trips, or only those named.")
 @click.argument("trips", nargs=-1, metavar="[TRIP ...]", shell_complete=ids_of("trips"))
 @content_option
 @click.option(
@@ -80,7 +80,10 @@ class Wanted:
     help="Where the kits go. Without it: ./kits (./kits-public for a public build).",
 )
 @click.option(
-    "--jobs", type=click.IntRange(1, 64), help="Kits built at once. Without it: by cores."
+    "--jobs",
+    type=click.IntRange(1, 64),
+    metavar="N",
+    help="How many kits are built at once. Without it: by cores.",
 )
 @click.option(
     "--public",
@@ -343,10 +346,16 @@ def _executor(workers: int) -> Executor:
     return ProcessPoolExecutor(max_workers=workers)
 
 
-@main.command()
+@main.command(short_help="Show a kit, and rebuild it when you save.")
 @click.argument("trip", shell_complete=ids_of("trips"))
 @content_option
-@click.option("--port", type=click.IntRange(0, 65535), default=0, help="Without it: a free one.")
+@click.option(
+    "--port",
+    type=click.IntRange(0, 65535),
+    metavar="N",
+    default=0,
+    help="The port on this machine. Without it: a free one.",
+)
 def preview(trip: str, content: Path | None, port: int) -> None:
     """Build one kit, show it on this machine, and rebuild it when a file is saved."""
     from builder.preview import serve

@@ -22,7 +22,7 @@ from builder.cli.dangers import Dangers, say_lines, told
 from builder.problems import Problem, counted, errors
 
 
-@main.command()
+@main.command(short_help="Find every mistake, and every trip's dangers.")
 @content_option
 @click.option(
     "--strict",

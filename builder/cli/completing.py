@@ -61,6 +61,13 @@ def trip_or_file(context: click.Context, _: click.Parameter, begun: str) -> list
     return [CompletionItem(name) for name in trips] or [CompletionItem(begun, type="file")]
 
 
+def kinds_of_record(context: click.Context, _: click.Parameter, begun: str) -> list[str]:
+    """Complete the kinds whose keys can be told."""
+    from builder.reading.kinds import KINDS as WRITTEN
+
+    return _begun_so([*WRITTEN], begun)
+
+
 _LISTS = ("stoves", "fuels", "pots", "irons", "packaging", "dryers", "sheets")
 
 

@@ -7,11 +7,12 @@ import json
 import click
 
 from builder.cli.base import BuilderStop, json_option, main
+from builder.cli.completing import kinds_of_record
 from builder.problems import did_you_mean
 
 
-@main.command()
-@click.argument("kind")
+@main.command(short_help="Tell every key that may be written.")
+@click.argument("kind", shell_complete=kinds_of_record)
 @json_option
 def fields(kind: str, as_json: bool) -> None:
     """Tell every key of a KIND: what it takes, what is usual, what is taken where it is left out.

@@ -15,6 +15,7 @@ from builder.cli.base import (
     read_place,
     say_problems,
 )
+from builder.cli.completing import ids_of
 from builder.clock import today
 from builder.problems import counted, did_you_mean, errors, in_order
 
@@ -22,12 +23,18 @@ MARK = '<meta name="generator" content="trip kits">'
 MARKED_BYTES = 4096
 
 
-@main.command()
-@click.argument("batches", nargs=-1, metavar="[BATCH ...]")
-@click.option("--sheet", metavar="ID", help="A sheet of labels of the gear, or plain paper: plain.")
+@main.command(short_help="Write labels to print, one for each pack.")
+@click.argument("batches", nargs=-1, metavar="[BATCH ...]", shell_complete=ids_of("batches"))
+@click.option(
+    "--sheet",
+    metavar="ID",
+    shell_complete=ids_of("sheets"),
+    help="A sheet of labels of the gear, or plain paper: plain.",
+)
 @click.option(
     "--first",
     type=click.IntRange(1),
+    metavar="N",
     default=1,
     show_default=True,
     help="The first free label of a sheet that is partly used.",

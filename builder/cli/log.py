@@ -16,10 +16,10 @@ from builder.cli.asking import ask_count, ask_food, ask_mass, ask_one_of, on_ter
 from builder.cli.base import (
     BuilderStop,
     Place,
-    content_option,
     json_option,
     layers_of,
     main,
+    own_content_option,
     own_place,
     read_date,
     say_problems,
@@ -76,7 +76,7 @@ class _Load:
         return self.started is not None and self.dried is None
 
 
-@main.command()
+@main.command(short_help="Add a batch to the drying log.")
 @click.argument(
     "told",
     nargs=-1,
@@ -102,7 +102,9 @@ class _Load:
     metavar="TIME",
     help="When it went in, such as 2031-03-13T18:00. Without DRIED: it is still in the dryer.",
 )
-@click.option("--packs", type=click.IntRange(1, 10_000), help="How many packs were made.")
+@click.option(
+    "--packs", type=click.IntRange(1, 10_000), metavar="N", help="How many packs were made."
+)
 @click.option(
     "--in",
     "packaging",
@@ -143,7 +145,7 @@ class _Load:
     metavar="FILE",
     help="The file of batches/ that it goes into, .yaml or .csv.",
 )
-@content_option
+@own_content_option
 @json_option
 def log(
     told: tuple[str, ...],

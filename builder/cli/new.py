@@ -12,10 +12,10 @@ import click
 from builder.cli.base import (
     BuilderStop,
     called_as,
-    content_option,
     content_told,
     layers_of,
     main,
+    own_content_option,
     own_place,
     read_date,
     say_problems,
@@ -39,7 +39,7 @@ def _written(paths: Sequence[Path], next_command: str) -> None:
 @new.command("folder")
 @click.argument("name", type=click.Path(path_type=Path))
 def new_folder(name: Path) -> None:
-    """Make a folder with a small trip that builds, to change into yours."""
+    """Make the folder NAME with a small trip that builds, to change into yours."""
     from builder.starts import StartError, start_folder
 
     try:
@@ -73,7 +73,7 @@ def new_folder(name: Path) -> None:
     multiple=True,
     help="Take the kit's record where it differs from the shipped one of this id.",
 )
-@content_option
+@own_content_option
 def new_trip(
     name: str,
     *,
@@ -145,23 +145,23 @@ def _new_record(kind: str, name: str, content: Path | None) -> None:
 
 @new.command("recipe")
 @click.argument("name")
-@content_option
+@own_content_option
 def new_recipe(name: str, content: Path | None) -> None:
-    """Start a recipe."""
+    """Start a recipe; NAME is its id, such as lentil-stew."""
     _new_record("recipe", name, content)
 
 
 @new.command("batch")
 @click.argument("name")
-@content_option
+@own_content_option
 def new_batch(name: str, content: Path | None) -> None:
-    """Start an entry of the drying log."""
+    """Start an entry of the drying log; NAME is its id, such as carrots-june."""
     _new_record("batch", name, content)
 
 
 @new.command("food")
 @click.argument("name")
-@content_option
+@own_content_option
 def new_food(name: str, content: Path | None) -> None:
-    """Start a food."""
+    """Start a food that the shipped list lacks; NAME is its id, such as sea-buckthorn-raw."""
     _new_record("food", name, content)
