@@ -12,28 +12,30 @@ from tests.pages.seen import seen_in
 from tests.planning.folders import Record, food, hand, uses
 from tests.planning.test_cautions import cooks, dish
 
+LEAF = "water 5 g, carbohydrate 95 g"
 TEA = ({"do": "soak", "with": ["stuff"], "water": "200 ml", "hot": True, "minutes": 4},
        {"do": "boil", "water": "200 ml", "lid": True},
        {"do": "rest", "with": ["stuff"], "minutes": 4})  # fmt: skip
 
 
 @pytest.mark.parametrize(
-    ("name", "kind", "steeps"),
+    ("name", "kind", "parts", "steeps"),
     [
-        ("Green tea", "drink", True),
-        ("Früchtetee", "drink", True),
-        ("Fruktte", "drink", True),
-        ("Peppermint", "herb", True),
-        ("Drinking chocolate", "drink", False),
-        ("Broth powder", "drink", False),
-        ("Steak", "meat", False),
+        ("Green tea", "drink", LEAF, True),
+        ("Früchtetee", "drink", LEAF, True),
+        ("Fruktte", "drink", LEAF, True),
+        ("Peppermint", "herb", LEAF, True),
+        ("Green tea, brewed", "drink", "water 99 g, carbohydrate 1 g", False),
+        ("Drinking chocolate", "drink", LEAF, False),
+        ("Broth powder", "drink", LEAF, False),
+        ("Steak", "meat", LEAF, False),
     ],
 )
 @pytest.mark.parametrize("steps", [TEA[:1], TEA[1:]], ids=["poured", "boiled-first"])
 def test_leaves_steep_in_the_steps_and_in_the_order_of_work(
-    tmp_path: Path, name: str, kind: str, steeps: bool, steps: tuple[Record, ...]
+    tmp_path: Path, name: str, kind: str, parts: str, steeps: bool, steps: tuple[Record, ...]
 ) -> None:
-    stuff = food("stuff", kind, "ready", "water 5 g, carbohydrate 95 g")
+    stuff = food("stuff", kind, "ready", parts)
     stuff["name"] = name
     recipe = dish(uses(stuff="5 g"), *steps)
     book = write_book(hand(tmp_path, foods=[stuff], **cooks(recipe)).kit(), TEMPLATES)

@@ -60,7 +60,6 @@ _ROWS: tuple[tuple[str, str, tuple[float, ...]], ...] = (
     ("pesto", "06627", (43.08, 426, 5.00, 42.42, 6.14, 1.7, 998, 3.35)),
     ("turmeric", "02043", (12.85, 312, 9.68, 3.25, 67.14, 22.7, 27, 7.08)),
     ("beer", "14003", (91.96, 43, 0.46, 0.00, 3.55, 0.0, 4, 0.16)),
-    ("instant-tea", "14366", (5.09, 315, 20.21, 0.00, 58.66, 8.5, 72, 16.04)),
 )
 
 # Id, samples of water, their standard deviation in points.
@@ -92,7 +91,7 @@ _REFUSE: tuple[tuple[str, float], ...] = (
 # Milligrams of caffeine in 100 g.
 _CAFFEINE: tuple[tuple[str, float], ...] = (
     ("coffee-brewed", 40), ("black-tea-brewed", 20), ("green-tea-brewed", 12),
-    ("instant-coffee", 3142), ("instant-tea", 5714), ("cocoa-powder", 230), ("cola", 9),
+    ("instant-coffee", 3142), ("cocoa-powder", 230), ("cola", 9),
     ("milk-chocolate", 20), ("chocolate-45", 43), ("chocolate-70", 80), ("nut-spread", 7),
 )  # fmt: skip
 
@@ -209,3 +208,11 @@ def test_parts_add_up_and_give_the_energy(foods: dict[str, Food]) -> None:
 def test_flesh_tells_how_it_was_cut(foods: dict[str, Food]) -> None:
     untold = {name for name, food in foods.items() if food.is_flesh and food.state == "raw"}
     assert {name for name in untold if foods[name].cut is None} == set()
+
+
+def test_every_food_stands_on_one_of_a_few_shelves(foods: dict[str, Food]) -> None:
+    assert {food.shelf for food in foods.values()} == {
+        "fruit and vegetables", "dried fruit, nuts and seeds", "dry goods", "baking", "bread",
+        "tins and jars", "oils, sauces and seasoning", "herbs and spices", "snacks and sweets",
+        "coffee, tea and cocoa", "dairy and eggs", "meat and fish",
+    }  # fmt: skip

@@ -38,6 +38,7 @@ _NO_PACKS, _NO_POTFULS, _NO_PRESSES = none("packs"), none("potfuls"), none("pres
 _NO_WATER, _NO_HEAT, _NO_WOOD = nothing("water_ml"), nothing("heat_kj"), nothing("wood_g")
 _NO_MINUTES = nothing("minutes")
 # In the three languages, also at the end of a word: Früchtetee, fruktte.
+_BREWED_SHARE = 0.5  # a tea with more water is in the mug already
 _TEA = re.compile(r"(?:\btea|tee|\bte|frukt-?te|urte-?te)\b")
 
 
@@ -321,8 +322,10 @@ def _drunk_ml(own_ml: float, cooked: Cooked | None, drain_ml: float) -> float:
 
 
 def _steeps(food: Food) -> bool:
-    """Tell leaves that are drawn out by hot water from powders that melt in it."""
-    return food.kind == "herb" or (food.kind == "drink" and bool(_TEA.search(called(food))))
+    """Tell leaves that are drawn out by hot water from powders that melt in it, and from brews."""
+    if food.kind != "drink":
+        return food.kind == "herb"
+    return food.per_100g.water_share < _BREWED_SHARE and bool(_TEA.search(called(food)))
 
 
 def _in_order(allergens: Collection[str]) -> tuple[str, ...]:
