@@ -103,13 +103,12 @@ def speaking() -> Iterator[Path]:
 
 
 def _names(loaded: Any) -> Iterator[str]:
-    """Give every name in a file of foods or gear."""
+    """Give every name in a file of foods or gear, and the shelves of the shop."""
     if isinstance(loaded, list):
         for each in loaded:
             yield from _names(each)
     elif isinstance(loaded, dict):
-        if isinstance(loaded.get("name"), str):
-            yield loaded["name"]
+        yield from (loaded[key] for key in ("name", "shelf") if isinstance(loaded.get(key), str))
         for each in loaded.values():
             yield from _names(each)
 

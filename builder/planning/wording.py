@@ -31,7 +31,7 @@ def content_said(content: Content, say: Speech) -> Content:
     gear = content.gear
     return replace(
         content,
-        foods=each_changed(content.foods, lambda each: _said(each, say)),
+        foods=each_changed(content.foods, lambda each: _food(each, say)),
         gear=replace(
             gear,
             stoves=_named(gear.stoves, say),
@@ -51,6 +51,10 @@ def _named(records: Mapping[str, _Named], say: Speech) -> dict[str, _Named]:
 
 def _said(record: _Named, say: Speech) -> _Named:
     return replace(record, name=say.name(record.name))
+
+
+def _food(food: Food, say: Speech) -> Food:
+    return replace(_said(food, say), shelf=say.name(food.shelf) if food.shelf else "")
 
 
 def _caution(text: CautionText, say: Speech) -> CautionText:

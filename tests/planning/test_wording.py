@@ -18,7 +18,7 @@ from builder.planning.stock.checks import check
 from builder.planning.stock.packs import Stock
 from builder.planning.wording import content_said, worded
 from builder.reading.folder import Layer, read_folder
-from builder.speech import speech_of
+from builder.speech import Speech, speech_of
 from tests.planning.folders import SHIPPED
 
 OTHERS = [language for language in LANGUAGES if language != ENGLISH]
@@ -73,3 +73,13 @@ def test_what_a_food_is_watched_for_does_not_hang_on_its_name(
         assert hazards_of(other) == hazards_of(food), key
         if food.kind in FLESH_KINDS:
             assert is_minced(other) == is_minced(food), key
+
+
+def test_the_shelves_of_a_shop_are_said_as_names_are(
+    shipped: tuple[Content, Stock], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(Speech, "name", lambda _say, name: name.upper())
+    said = content_said(shipped[0], speech_of("de")).foods
+    assert (said["olive-oil"].name, said["olive-oil"].shelf) == (
+        "OLIVE OIL", "OILS, SAUCES AND SEASONING",
+    )  # fmt: skip
