@@ -215,6 +215,7 @@ def test_a_pipe_is_told_all_that_is_missing(
         (("apple-raw", "3 kg", "460 g", *HOW, "--run", "March 9"), "is no id", 1),
         (("--batch", "x", "460 g"), "there is no batch 'x'", 1),
         (("--batch", "x", "460", "g"), "put quotes round", 2),
+        (("--batch", "x", "--started", "2031-03-13T18:00", "--done", "2031-03-14"), "tell DRIED too", 2),
         (("--batch", "x", "460 g", "--file", "a.yaml"), "--file goes with a new batch", 2),
     ],
 )  # fmt: skip
@@ -473,6 +474,58 @@ def test_a_run_in_the_dryer_is_logged_and_then_done(batches: Path) -> None:
     logged("--batch", "carrot-raw-2031-03-13", "126 g", "--packs", "2")
     (batch,) = read(batches).content.batches.values()
     assert batch.dried_g == 126 and str(batch.done) == TODAY and batch.pack_count == 2
+
+
+RUN = """\
+- food: carrot-raw
+  method: dehydrator
+  planned: 2031-03-20
+  fresh: 1 kg
+  tests: [snap]   # the thin ones
+"""
+
+
+def test_a_planned_batch_goes_in_is_weighed_and_comes_out(batches: Path) -> None:
+    file = batches / "2031.yaml"
+    file.write_text(RUN)
+    name = ("--batch", "carrot-raw-2031-03-20")
+    refused = log(*name, "--weighing", "3 h=600 g")
+    assert refused.exit_code == 1 and "is not in the dryer yet" in refused.output
+    logged(*name, "--started", "2031-03-13T18:00")
+    in_dryer = RUN.replace("2031-03-20\n", "2031-03-20\n  started: 2031-03-13T18:00\n")
+    assert file.read_text() == in_dryer
+    assert "Dry after" not in logged(*name, "--weighing", "3 h=600 g")
+    said = logged(*name, "--weighing", "5 h=380 g", "--tests", "constant,snap")
+    assert re.search(r"Dry after: +\d", said)
+    weighed = in_dryer.replace("[snap] ", "[snap, constant] ") + (
+        "  weighings: [{at: 3 h, mass: 600 g}, {at: 5 h, mass: 380 g}]\n"
+    )
+    assert file.read_text() == weighed
+    # The forecast is the one that `dry` gives.
+    asked = ("carrot-raw", "1 kg", "--weighing", "3 h=600 g", "--weighing", "5 h=380 g")
+    dry = tripkit("dry", *asked).output.replace("\xa0", " ")
+    assert [line for line in dry.splitlines() if line.startswith("Dry after")] == [
+        line for line in said.splitlines() if line.startswith("Dry after")
+    ]
+    late = log(*name, "--weighing", "4 h=500 g")
+    assert late.exit_code == 1 and "not later than the one above it" in late.output
+    logged(*name, "126 g")
+    assert file.read_text() == "- id: carrot-raw-2031-03-20\n" + weighed.replace(
+        "- food", "  food"
+    ).replace("planned: 2031-03-20", "done: 2031-03-14").replace(
+        "fresh: 1 kg\n", "fresh: 1 kg\n  dried: 126 g\n"
+    )
+
+
+def test_weighings_of_a_row_are_added_to(batches: Path) -> None:
+    head = "id,food,method,started,fresh,weighings.at,weighings.mass\n"
+    row = "run,carrot-raw,dehydrator,2031-03-13T18:00,1 kg,3 h,600 g\n"
+    (batches / "2031.csv").write_text(head + row)
+    logged("--batch", "run", "--weighing", "5 h=380 g")
+    assert (batches / "2031.csv").read_text() == head + row.replace(
+        "3 h,600 g", "3 h; 5 h,600 g; 380 g"
+    )
+    read(batches)
 
 
 def test_a_planned_row_of_a_table_is_done(batches: Path) -> None:

@@ -87,7 +87,8 @@ class _Load:
     "--batch",
     metavar="ID",
     shell_complete=ids_of("batches"),
-    help="A planned batch, or one in the dryer, is done: only DRIED is told.",
+    help="A planned batch, or one in the dryer, is done: only DRIED is told. Without DRIED: what "
+    "--started and --weighing tell of it.",
 )
 @click.option("--method", type=click.Choice(OWN_METHODS), help="How it was dried.")
 @click.option(
@@ -168,6 +169,7 @@ def log(
       tripkit log beef-mince-cooked "1600 g" "564 g" --dryer home-freeze-dryer \\
           --packs 5 --in foil-pouch --absorber --tests constant
       tripkit log carrot-raw "1 kg" --dryer shelf-dryer --started 2031-03-13T18:00
+      tripkit log --batch carrot-raw-2031-03-13 --weighing "3 h=600 g" --weighing "5 h=380 g"
       tripkit log --batch carrot-raw-2031-03-13 "126 g"
 
     It goes into batches/ of the content folder: into the file of its year, else into the newest
@@ -293,10 +295,17 @@ def _completion(told: Sequence[str], load: _Load, file: str | None) -> dict[str,
             f"with --batch only DRIED is told, and here are {len(told)} words: put quotes round "
             'a weight with a space, as "480 g"'
         )
-    if not told and not on_terminal():
-        raise click.UsageError("this is missing: DRIED, what the batch weighs now")
-    load.dried = told[0] if told else ask_mass("Weight once dry, without trays", "480 g")
-    changes: dict[str, Words] = {"done": _done(load).isoformat(), **_told(load, None)}
+    load.dried = told[0] if told else None
+    if load.dried is None and load.started is None and not load.weighings:
+        if not on_terminal():
+            raise click.UsageError("this is missing: DRIED, what the batch weighs now")
+        load.dried = ask_mass("Weight once dry, without trays", "480 g")
+    if load.dried is None and load.done is not None:
+        raise click.UsageError("with --done tell DRIED too, what the batch weighs then")
+    changes: dict[str, Words] = {}
+    if load.dried is not None:
+        changes["done"] = _done(load).isoformat()
+    changes |= _told(load, None)
     if load.method:
         changes["method"] = load.method
     if load.dryer:

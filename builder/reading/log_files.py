@@ -15,8 +15,8 @@ from builder.reading.layout import (
     with_keys,
     with_value,
 )
-from builder.reading.spelling import Edit, Words, words_in_flow
-from builder.reading.tables import BETWEEN, LISTS_OF_RECORDS, Table
+from builder.reading.spelling import Edit, Words, in_flow, words_in_flow
+from builder.reading.tables import BETWEEN, LISTS, LISTS_OF_RECORDS, Table
 from builder.reading.yaml_door import Entry, Node
 
 Record = Mapping[str, Words]
@@ -79,7 +79,7 @@ def _as_item(text: str, root: Node) -> Iterator[Edit]:
 
 
 # Behind which key a new one goes, where the record has that one; else it goes to the end.
-_BEHIND = {"done": "started", "dried": "fresh", "ice": "fresh"}
+_BEHIND = {"started": "planned", "done": "started", "dried": "fresh", "ice": "fresh"}
 
 
 def completed_in_yaml(text: str, record: Node, changes: Record, gone: str = "") -> list[Edit]:
@@ -103,8 +103,16 @@ def completed_in_yaml(text: str, record: Node, changes: Record, gone: str = "") 
 
 
 def _set(text: str, entry: Entry, value: Words) -> Iterator[Edit]:
-    """Set a key that stands there; of a mapping only what is told changes."""
+    """Set a key that stands there; of a mapping only what is told changes, a list gets longer."""
     entries = entry.node.entries
+    if isinstance(value, Sequence) and not isinstance(value, str) and entry.node.is_list:
+        there = [in_flow(item) for item in entry.node.items]
+        new_items = [each for each in map(words_in_flow, value) if each not in there]
+        if entry.node.alias:
+            yield with_value(text, entry, f"[{', '.join([*there, *new_items])}]")
+        else:
+            yield from with_items(text, entry.node, new_items)
+        return
     if not (isinstance(value, Mapping) and entries) or entry.node.alias:
         yield with_value(text, entry, words_in_flow(value))
         return
@@ -141,6 +149,9 @@ def completed_in_table(table: Table, number: int, changes: Record, gone: str = "
     """Set cells of a row, and empty the one that is to go."""
     told = {gone: "", **_cells(changes)}
     names = [cell.text for cell in table.header]
+    for name, cell in zip(names, table.rows[number], strict=False):
+        if cell.text and told.get(name) and name.partition(".")[0] in LISTS | LISTS_OF_RECORDS:
+            told[name] = f"{cell.text}{BETWEEN} {told[name]}"
     edits = [
         Edit(cell.start, cell.end, _row(table.delimiter, [told[name]]))
         for name, cell in zip(names, table.rows[number], strict=False)

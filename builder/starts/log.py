@@ -12,7 +12,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder.model.batch import Batch
-from builder.planning.stock import Judged, check
+from builder.planning.stock import Judged, check, run_of
 from builder.problems import Problem, ProblemsFound, did_you_mean, errors, in_order, printable
 from builder.reading.as_written import edited_bytes
 from builder.reading.files import TABLE
@@ -84,7 +84,10 @@ def log_batch(
 
 
 def complete_batch(layers: Sequence[Layer], batch_id: str, changes: Record) -> Logged:
-    """Tell of a batch that was planned or in the dryer what it weighs, and the day it was done."""
+    """Tell more of a batch that was planned or is in the dryer: what it weighs, when it was done.
+
+    Lists, such as its weighings, are added to.
+    """
     own, here = layers[-1], read_folder(layers)
     key = ("batch", batch_id)
     if key not in here.own or batch_id not in here.content.batches:
@@ -98,6 +101,10 @@ def complete_batch(layers: Sequence[Layer], batch_id: str, changes: Record) -> L
             f"batch {batch_id} is done{since} ({batch.places.record})",
             "edit that place to change it, or log another batch",
         )
+    if "dried" not in changes and not batch.in_dryer and "started" not in changes:
+        raise StartError(
+            f"batch {batch_id} is not in the dryer yet", "tell when it went in: --started"
+        )
     if record.node.alias:
         raise StartError(
             f"batch {batch_id} is only named there ({batch.places.record})",
@@ -106,19 +113,20 @@ def complete_batch(layers: Sequence[Layer], batch_id: str, changes: Record) -> L
     target = _target(own, own.folder / record.path)
     if target.text != record.text:
         raise StartError(f"{record.path} was changed meanwhile", "run it again")
-    if "id" not in record.node.entries:
+    if "done" in changes and "id" not in record.node.entries:
         # Made of the planned day so far: trips name it by that.
         changes = {**changes, "id": batch_id}
     return _written(layers, here, target, _completed(record, changes), batch_id)
 
 
 def _completed(record: RecordText, changes: Record) -> list[Edit]:
+    gone = "planned" if "done" in changes else ""
     if not record.path.endswith(TABLE):
-        return completed_in_yaml(record.text, record.node, changes, "planned")
+        return completed_in_yaml(record.text, record.node, changes, gone)
     table, _ = table_of(record.text, record.path)
     assert table is not None, "it was read before"
     starts = [row[0].start for row in table.rows]
-    return completed_in_table(table, starts.index(record.node.start), changes, "planned")
+    return completed_in_table(table, starts.index(record.node.start), changes, gone)
 
 
 # -- where ----------------------------------------------------------------------------------------
@@ -222,6 +230,7 @@ def _written(
             f"{own.shown}/{target.relative} is written in a way that nothing can be added to",
             "name another file with --file",
         )
+    run_of(stock.judged[batch_id])  # what is wrong with its weighings is told before too
     swap_in(target.path, target.before, after)
     if target.before is None:
         with contextlib.suppress(OSError):  # without schemas all is as well, but for editors

@@ -10,7 +10,7 @@ from builder.planning.stock.checks import (
 )
 from builder.planning.stock.dryness import Asked, dryness
 from builder.planning.stock.judging import Judged, judge
-from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches
+from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches, run_of
 from builder.planning.stock.learned import Learned, learned_of, own_batches
 from builder.planning.stock.logged import logged_data, logged_lines
 from builder.planning.stock.names import name_as_dried, name_now
@@ -60,6 +60,7 @@ __all__ = [
     "own_batches",
     "packs_more",
     "packs_of_trip",
+    "run_of",
     "stock_lines",
     "substance_named",
     "substance_of_ingredient",

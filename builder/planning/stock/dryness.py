@@ -127,11 +127,7 @@ class Dryness:
                 to_go = show(self.to_go_g, "mass_g") if self.to_go_g else "nothing, by weight"
                 found.append(f"Still to go:     {to_go}")
         if self.run is not None:
-            found.append(
-                f"Dry after:       {show(self.run.dry_after_min, 'duration_min')} from the start, "
-                f"between {show(self.run.earliest_min, 'duration_min')} and "
-                f"{show(self.run.latest_min, 'duration_min')} ({self.run.model.title()} curve)"
-            )
+            found.append(forecast_said(self.run))
         if judged.verdict != "discard":
             found += self._once_dry_lines()
         if judged.corrected:
@@ -155,6 +151,15 @@ class Dryness:
             )
         found.append(f"Water puts back: {show(self.rehydration_ml, 'volume_ml')} at most")
         return found
+
+
+def forecast_said(run: DryingRun) -> str:
+    """Say when a run will be dry, as of its weighings."""
+    return (
+        f"Dry after:       {show(run.dry_after_min, 'duration_min')} from the start, "
+        f"between {show(run.earliest_min, 'duration_min')} and "
+        f"{show(run.latest_min, 'duration_min')} ({run.model.title()} curve)"
+    )
 
 
 def _open(ruling: Ruling) -> str:

@@ -70,7 +70,7 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         notes=tuple(_notes(judged, say)),
         residual_low=low,
         residual_high=high,
-        run=_run(judged),
+        run=run_of(judged),
         water_activity=(activity := _activity(judged, judged.residual_share)),
         water_activity_low=None if activity is None else _activity(judged, low),
         water_activity_high=None
@@ -102,7 +102,7 @@ def _sublimation_kwh(judged: Judged) -> float:
         return floor_kj / KJ_PER_KWH
 
 
-def _run(judged: Judged) -> DryingRun | None:
+def run_of(judged: Judged) -> DryingRun | None:
     """Give the curve through a batch's weighings, where there are enough of them."""
     batch = judged.batch
     if batch.fresh_g is None or judged.water_share <= judged.dry_limit_share:

@@ -5,8 +5,9 @@ from __future__ import annotations
 import datetime
 
 from builder.model.trip import ENGLISH
-from builder.planning.stock.dryness import VERDICTS
+from builder.planning.stock.dryness import VERDICTS, forecast_said
 from builder.planning.stock.judging import Judged
+from builder.planning.stock.kit_batches import run_of
 from builder.planning.stock.names import name_now
 from builder.speech import speech_of
 from builder.units import show
@@ -14,7 +15,7 @@ from builder.units import show
 
 def logged_data(judged: Judged, at: datetime.date) -> dict[str, object]:
     """Give all of it for a script."""
-    batch = judged.batch
+    batch, run = judged.batch, run_of(judged)
     return {
         "batch": batch.id,
         "food": batch.holds,
@@ -28,6 +29,9 @@ def logged_data(judged: Judged, at: datetime.date) -> dict[str, object]:
         "residual_moisture": judged.residual_share,
         "target_g": judged.target_g,
         "to_go_g": judged.to_go_g,
+        "dry_after_min": run.dry_after_min if run else None,
+        "dry_after_earliest_min": run.earliest_min if run else None,
+        "dry_after_latest_min": run.latest_min if run else None,
         "rehydration_ml": _water_back_ml(judged),
         "packs": batch.pack_count,
         "pack_g": judged.pack_g,
@@ -51,6 +55,8 @@ def logged_lines(judged: Judged, at: datetime.date) -> list[str]:
     if batch.in_dryer:
         if judged.target_g is not None:
             found.append(f"Dry enough at:   {show(judged.target_g, 'mass_g')}")
+        if run := run_of(judged):
+            found.append(forecast_said(run))
         return found
     if judged.verdict == "discard":
         return found
