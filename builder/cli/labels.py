@@ -74,7 +74,7 @@ def labels(
         if name not in folder.content.batches:
             known = folder.content.batches
             raise BuilderStop(f"there is no batch {name!r}", [did_you_mean(name, known)])
-    plan = plan_home(folder.content, stock, [], day_of(folder.content, today()))
+    plan = plan_home(folder.content, stock, [], day_of(folder.content, today()), with_runs=False)
     wanted = [label for label in plan.labels if not batches or label.batch in batches]
     own = sheet_named(plan, sheet)
     if own is None:

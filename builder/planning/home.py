@@ -24,6 +24,7 @@ from builder.planning.at_home import (
     tasks_of,
     trips_ahead,
 )
+from builder.planning.drying import DryingPlan, plan_runs
 from builder.planning.stock import Stock, StockLine, stock_lines
 from builder.planning.wording import worded
 from builder.speech import speech_of
@@ -36,6 +37,7 @@ class HomePlan:
     home: Home
     day: datetime.date
     stock: tuple[StockLine, ...]
+    drying: DryingPlan
     tasks: tuple[Task, ...]
     trips: tuple[TripAhead, ...]
     labels: tuple[PackLabel, ...]
@@ -66,22 +68,33 @@ def _logged(content: Content) -> Iterable[datetime.date]:
             yield batch.started.date()
 
 
-def plan_home(content: Content, stock: Stock, kits: Sequence[Kit], day: datetime.date) -> HomePlan:
-    """Give the plan of the home as of a day, in its language; `kits` are those of all trips."""
+def plan_home(
+    content: Content,
+    stock: Stock,
+    kits: Sequence[Kit],
+    day: datetime.date,
+    with_runs: bool = True,
+) -> HomePlan:
+    """Give the plan of the home as of a day, in its language; `kits` are those of all trips.
+
+    Looking for runs may take its time, and who prints labels need not wait for it.
+    """
     home = content.home
     say = speech_of(home.language)
     content, stock = worded(content, stock, home.language)
     ahead = [kit for kit in kits if not _is_over(kit, day)]
+    drying = plan_runs(content, stock, day) if with_runs else DryingPlan()
     lines = tuple(stock_lines(stock, day, say, home.units))
     return HomePlan(
         home=home,
         day=day,
         stock=lines,
+        drying=drying,
         tasks=tasks_of(stock, lines, day, say, home.units),
         trips=trips_ahead(ahead, day),
         labels=labels_of(stock, day, say),
         sheets=content.gear.sheets,
-        shopping=purchases(ahead, content),
+        shopping=purchases(ahead, content, drying),
         from_stock=taken_from_stock(ahead),
         bagging=tuple(bagging_of(kit) for kit in ahead),
     )

@@ -106,7 +106,7 @@ def build_home(order: HomeOrder) -> Built:
     made_from = _made_from(named, order.templates, order.base_config)
     if not order.force and is_current(order.out, AT_HOME, made_from):
         return Built(AT_HOME, book.title, False, (), made_from)
-    late = {path: labels_page(html).encode("utf-8") for path, html in book.late_files().items()}
+    late = {path: labels_page(html).encode("utf-8") for path, html in book.late_pages().items()}
     site = replace(site, files={**book.files, **late})
     doubts = build_site(site, order.out, order.templates, order.base_config, made_from)
     return Built(AT_HOME, book.title, True, doubts, made_from)

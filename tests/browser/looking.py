@@ -9,6 +9,8 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
+from builder.model.home import AT_HOME
+
 
 @dataclass(slots=True)
 class Seen:
@@ -46,8 +48,15 @@ def pages_of(kits: Path) -> list[Path]:
 
 
 def site_pages_of(kits: Path) -> list[Path]:
-    """Give the pages that carry the theme: neither the list of kits nor a pocket page."""
-    return [page for page in pages_of(kits) if page.parent != kits and page.name != "pocket.html"]
+    """Give the pages of trips that carry the theme: neither the list of kits nor a pocket page.
+
+    The site of the home has tests of its own.
+    """
+    return [
+        page
+        for page in pages_of(kits)
+        if page.parent != kits and page.name != "pocket.html" and AT_HOME not in page.parts
+    ]
 
 
 # Crossing a breakpoint slides the theme's drawer, and another scheme fades its colours in; what

@@ -11,7 +11,8 @@ import pytest
 
 from builder.model.content import Content
 from builder.model.home import Home
-from builder.planning.at_home import PackLabel, Purchase, Task
+from builder.planning.at_home import PackLabel, Purchase, Task, purchases
+from builder.planning.drying import DryingPlan, Meal, Part, Run
 from builder.planning.home import HomePlan, day_of, has_home, plan_home
 from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
 
@@ -311,3 +312,52 @@ def test_what_is_not_made_or_eaten_up_has_no_label(tmp_path: Path) -> None:
         ],
     )
     assert [each.batch for each in plan(read).labels] == ["here"]
+
+
+# -- shopping for runs ----------------------------------------------------------------------------
+
+
+def in_a_run(part: Part, start: str = "2031-05-20T09:00") -> DryingPlan:
+    begin = datetime.datetime.fromisoformat(start)
+    end = begin + datetime.timedelta(hours=10)
+    return DryingPlan((Run("r", "d", "Dryer", part.method, begin, end, end, (part,)),))
+
+
+def leaves_for_both(tmp_path: Path) -> Hand:
+    """Give two trips that want 2 × 30 g dried leaf each, which no batch is named for."""
+    dinner = {"dinner": [{"cook": "soup"}]}
+    return hand(
+        tmp_path,
+        trip=day_trip(days=[day(dinner)]),
+        more_trips={"later": day_trip(days=[day(dinner)], start="2031-08-01")},
+        recipes=[soup("soup", leaf="30 g dehydrator")],
+    )
+
+
+def test_what_a_run_is_planned_for_is_bought_by_its_weight_and_day(tmp_path: Path) -> None:
+    read = leaves_for_both(tmp_path)
+    kits = [read.kit(name) for name in ("hand", "later")]
+    meal = Meal("hand", 1, "dinner", 60.0, datetime.date(2031, 6, 1))
+    part = Part("leaf", False, "leaf", "dehydrator", 570.0, 63.0, (meal,), 1, None)
+    (leaf,) = purchases(kits, read.content, in_a_run(part))
+    # The run's 570 g for the first trip; the second still by the table: 60 g × 0.9 / 0.1.
+    assert leaf.needed_g == pytest.approx(570 + 540)
+    assert leaf.needed_on == datetime.date(2031, 5, 20)
+    assert leaf.trips == ("hand", "later")
+    assert leaf.to_dry
+
+
+def test_a_load_of_the_log_is_bought_by_the_log(tmp_path: Path) -> None:
+    read = leaves_for_both(tmp_path)
+    kits = [read.kit(name) for name in ("hand", "later")]
+    part = Part("leaf", False, "leaf", "dehydrator", 570.0, 63.0, (), 1, None, batch="told")
+    (leaf,) = purchases(kits, read.content, in_a_run(part))
+    assert leaf.needed_g == pytest.approx(2 * 540)
+
+
+def test_a_whole_meal_to_dry_is_bought_by_its_ingredients(tmp_path: Path) -> None:
+    read = hand(tmp_path, recipes=[soup("soup", kernel="75 g", oil="25 g")])
+    part = Part("soup", True, "soup", "dehydrator", 800.0, 200.0, (), 2, None)
+    found = {each.food: each.needed_g for each in purchases([], read.content, in_a_run(part))}
+    # A pot of 75 g kernel, 25 g oil and 300 ml water is 400 g: 800 g is two of them.
+    assert found == pytest.approx({"kernel": 150, "oil": 50})

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import json
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
@@ -13,6 +14,8 @@ from builder.pages.home.bagging import bagging_pages
 from builder.pages.home.front import front_page
 from builder.pages.home.label_sheet import labels_file
 from builder.pages.home.labels import file_of, labels_page, sheets_to_print
+from builder.pages.home.run_calendar import run_calendar
+from builder.pages.home.runs import ICS_NAME, runs_page
 from builder.pages.home.shopping import CSV_NAME, shopping_csv, shopping_page
 from builder.pages.home.showing import figures_of_home
 from builder.pages.home.stock import stock_page
@@ -32,8 +35,8 @@ class HomeBook:
     markdown: Mapping[str, str]  # by path, in reading order
     nav: tuple[NavItem, ...]
     files: Mapping[str, bytes]
-    late_from: str  # all that the late files follow from
-    late_files: Callable[[], Mapping[str, str]]  # take their time, so they are made when needed
+    late_from: str  # all that the late pages follow from
+    late_pages: Callable[[], Mapping[str, str]]  # take their time, so they are made when needed
 
 
 def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
@@ -44,6 +47,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
     pages: dict[str, tuple[str, object]] = {
         "index.md": ("index", front_page(plan, paths)),
         "stock.md": ("stock", stock_page(plan)),
+        "runs.md": ("runs", runs_page(plan)),
         "labels.md": ("labels", labels_page(plan)),
         "shopping.md": ("shopping", shopping_page(plan)),
         **{page.path: ("bagging", page) for page in bagging},
@@ -56,6 +60,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
     nav: tuple[NavItem, ...] = (
         (say.of("page", "At home"), "index.md"),
         (say.of("page", "Stock"), "stock.md"),
+        (say.of("page", "Runs"), "runs.md"),
         (say.of("page", "Labels"), "labels.md"),
         (say.of("page", "Shopping"), "shopping.md"),
         *(((say.of("page", "Bags to fill"), bags),) if bags else ()),
@@ -63,20 +68,27 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
 
     figures, sheets = figures_of_home(plan.home), sheets_to_print(plan)
 
-    def late_files() -> dict[str, str]:
+    def late_pages() -> dict[str, str]:
         return {
             file_of(sheet): labels_file(plan.labels, sheet, figures, templates) for sheet in sheets
         }
 
     files = {CSV_NAME: shopping_csv(plan), DATA_NAME: _data(plan)}
+    if plan.drying.runs:
+        files[ICS_NAME] = run_calendar(plan.drying.runs, _made_at(plan))
     return HomeBook(
         title=say.of("page", "At home"),
         markdown=markdown,
         nav=nav,
         files=files,
         late_from=repr((plan.labels, sheets, figures.units, figures.mug_ml)),
-        late_files=late_files,
+        late_pages=late_pages,
     )
+
+
+def _made_at(plan: HomePlan) -> datetime.datetime:
+    """Give the moment that a calendar file bears: the same on the same day."""
+    return datetime.datetime.combine(plan.day, datetime.time(), datetime.UTC)
 
 
 def _data(plan: HomePlan) -> bytes:
@@ -97,6 +109,7 @@ def _data(plan: HomePlan) -> bytes:
             }
             for each in plan.shopping
         ],
+        **plan.drying.data(),
         "trips": [
             {"trip": each.trip, "to_dry": each.to_dry, "to_buy": each.to_buy} for each in plan.trips
         ],

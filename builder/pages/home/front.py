@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+import datetime
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
+from builder.pages.home.runs import moment
 from builder.pages.pieces import Cell, Piece, filled, link, text
-from builder.planning.at_home import Task, TripAhead
+from builder.planning.at_home import LOOK_AHEAD_DAYS, Task, TripAhead
 from builder.planning.home import HomePlan
 from builder.speech import Speech, speech_of
 
@@ -24,7 +26,7 @@ class FrontPage:
 def front_page(plan: HomePlan, bagging_paths: dict[str, str]) -> FrontPage:
     """Give the front page."""
     say = speech_of(plan.home.language)
-    todo = [_todo(say, task) for task in plan.tasks if task.do != "eat-first"]
+    todo = [*_steps(plan, say), *(_todo(say, task) for task in _by_hand(plan))]
     eat_first = [_eat_first(say, task) for task in plan.tasks if task.do == "eat-first"]
     return FrontPage(
         say.date(plan.day),
@@ -32,6 +34,23 @@ def front_page(plan: HomePlan, bagging_paths: dict[str, str]) -> FrontPage:
         tuple(eat_first),
         tuple(_trip(say, trip, bagging_paths) for trip in plan.trips),
     )
+
+
+def _steps(plan: HomePlan, say: Speech) -> Iterator[Cell]:
+    """Give what the runs ask for within the week, by its time."""
+    until = plan.day + datetime.timedelta(days=LOOK_AHEAD_DAYS)
+    steps = [step for run in plan.drying.runs for step in run.steps if step.at.date() <= until]
+    for step in sorted(steps, key=lambda each: (each.at, each.says)):
+        yield (Piece(moment(say, step.at), strong=True), Piece(f": {step.says}"))
+
+
+def _by_hand(plan: HomePlan) -> Iterator[Task]:
+    """Give what else waits; what a run's steps tell is not told again."""
+    in_runs = {part.batch for run in plan.drying.runs for part in run.parts}
+    for task in plan.tasks:
+        is_told = task.do in ("dry", "condition") and task.batch in in_runs
+        if task.do != "eat-first" and not is_told:
+            yield task
 
 
 def _todo(say: Speech, task: Task) -> Cell:

@@ -5,9 +5,10 @@ from __future__ import annotations
 from builder.planning.at_home.bagging import Bag, BaggingMeal, TripBags, bagging_of
 from builder.planning.at_home.buying import Purchase, TakenFromStock, purchases, taken_from_stock
 from builder.planning.at_home.labels import PackLabel, Soak, labels_of
-from builder.planning.at_home.week import Task, TripAhead, tasks_of, trips_ahead
+from builder.planning.at_home.week import LOOK_AHEAD_DAYS, Task, TripAhead, tasks_of, trips_ahead
 
 __all__ = [
+    "LOOK_AHEAD_DAYS",
     "Bag",
     "BaggingMeal",
     "PackLabel",

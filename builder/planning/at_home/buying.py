@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.formulas.heat import whole_units
@@ -11,8 +11,12 @@ from builder.formulas.shopping import as_bought_g
 from builder.model.content import Content
 from builder.model.figure import add, none, nothing
 from builder.model.food import Food
-from builder.model.kit import Kit, ShoppingLine
+from builder.model.kit import Kit
+from builder.planning.drying import DryingPlan
+from builder.planning.stock import cooked_g, substance_of_ingredient
 from builder.planning.tracing import count, work
+
+NO_RUNS = DryingPlan()
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,40 +48,94 @@ class TakenFromStock:
 
 @dataclass(slots=True)
 class _Need:
-    line: ShoppingLine
+    name: str
     masses_g: list[float]
     days: list[datetime.date]
     trips: list[str]
-    to_dry: bool
+    to_dry: bool = False
 
 
-def purchases(kits: Sequence[Kit], content: Content) -> tuple[Purchase, ...]:
+def purchases(
+    kits: Sequence[Kit], content: Content, drying: DryingPlan = NO_RUNS
+) -> tuple[Purchase, ...]:
     """Give what is to be bought for some trips, by shelf and name.
 
-    A batch still to dry is bought for once, however many trips eat of it.
+    A load still to dry is bought for once, however many trips eat of it; one that a run is
+    planned for by the weight and the day of that run. A whole meal is bought by its ingredients.
     """
     needs: dict[str, _Need] = {}
-    loads: set[tuple[str, str]] = set()
-    for kit in kits:
-        for line in kit.shopping:
-            if line.mass_g <= 0:
-                continue
-            need = needs.setdefault(line.food, _Need(line, [], [], [], False))
-            if kit.id not in need.trips:
-                need.trips.append(kit.id)
-            if line.batch is not None:
-                if (line.batch, line.food) in loads:
-                    continue
-                loads.add((line.batch, line.food))
-            need.masses_g.append(line.mass_g)
-            need.to_dry |= line.batch is not None or line.dry_by is not None
-            if (day := line.dry_on or kit.start) is not None:
-                need.days.append(day)
-    bought = [_purchase(need, content.foods.get(food)) for food, need in needs.items()]
+    for want in (*_of_runs(drying), *_of_kits(kits, drying)):
+        for food, name, mass_g in _ingredients(want, content):
+            need = needs.setdefault(food, _Need(name, [], [], []))
+            need.masses_g.append(mass_g)
+            need.trips += [trip for trip in want.trips if trip not in need.trips]
+            need.days += [want.on] if want.on else []
+            need.to_dry |= want.to_dry
+    bought = [_purchase(food, need, content.foods.get(food)) for food, need in needs.items()]
     return tuple(sorted(bought, key=lambda each: (each.shelf == "", each.shelf, each.name)))
 
 
-def _purchase(need: _Need, food: Food | None) -> Purchase:
+@dataclass(frozen=True, slots=True)
+class _Want:
+    """A mass of a food or a whole meal, for some trips, on a day."""
+
+    holds: str
+    name: str
+    mass_g: float
+    on: datetime.date | None
+    trips: tuple[str, ...]
+    to_dry: bool
+
+
+def _of_runs(drying: DryingPlan) -> Iterator[_Want]:
+    """Give the loads of the runs that are proposed; those of the log stand in the kits."""
+    for run in drying.runs:
+        for part in run.parts:
+            if not part.batch:
+                trips = tuple(dict.fromkeys(meal.trip for meal in part.meals))
+                yield _Want(part.holds, part.name, part.fresh_g, run.start.date(), trips, True)
+
+
+def _of_kits(kits: Sequence[Kit], drying: DryingPlan) -> Iterator[_Want]:
+    in_runs = {
+        (part.holds, part.method, meal.trip)
+        for run in drying.runs
+        for part in run.parts
+        if not part.batch
+        for meal in part.meals
+    }
+    loads: dict[tuple[str, str], list[str]] = {}
+    for kit in kits:
+        for line in kit.shopping:
+            if line.batch is not None:
+                loads.setdefault((line.batch, line.food), []).append(kit.id)
+    for kit in kits:
+        for line in kit.shopping:
+            if line.mass_g <= 0 or (line.food, line.dry_by, kit.id) in in_runs:
+                continue
+            trips: tuple[str, ...] = (kit.id,)
+            if line.batch is not None:
+                trips = tuple(loads.pop((line.batch, line.food), ()))
+                if not trips:
+                    continue
+            to_dry = line.batch is not None or line.dry_by is not None
+            on = line.dry_on or kit.start
+            yield _Want(line.food, line.name, line.mass_g, on, trips, to_dry)
+
+
+def _ingredients(want: _Want, content: Content) -> Iterator[tuple[str, str, float]]:
+    """Give what is bought of a want: the food itself, or all that a whole meal is cooked of."""
+    recipe = content.recipes.get(want.holds) if want.to_dry else None
+    if recipe is None:
+        yield want.holds, want.name, want.mass_g
+        return
+    times = want.mass_g / cooked_g(recipe, content)
+    for each in recipe.uses:
+        substance = substance_of_ingredient(each, content)
+        yield substance.id, substance.name, each.amount_g * times
+
+
+def _purchase(name: str, need: _Need, food: Food | None) -> Purchase:
     needed_g = add(need.masses_g)
     buy_g: float = needed_g
     packets: int = none("packets")
@@ -89,8 +147,8 @@ def _purchase(need: _Need, food: Food | None) -> Purchase:
         packets = count(whole_units, buy_g, packet_g)
         buy_g = packets * packet_g
     return Purchase(
-        food=need.line.food,
-        name=need.line.name,
+        food=name,
+        name=need.name,
         shelf=food.shelf if food else "",
         needed_g=needed_g,
         buy_g=buy_g,

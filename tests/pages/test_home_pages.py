@@ -1,0 +1,163 @@
+"""The pages of the home as text: runs by week, shopping by shelf, the table for other programs."""
+
+from __future__ import annotations
+
+import csv
+import datetime
+import io
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from builder.model.home import Home
+from builder.pages.home.book import HomeBook, write_home_book
+from builder.pages.home.runs import runs_page
+from builder.pages.home.shopping import harmless, shopping_csv, shopping_page
+from builder.planning.at_home import Purchase
+from builder.planning.drying import DryingPlan, Part, Run, Step
+from builder.planning.home import HomePlan
+from tests.pages.conftest import TEMPLATES
+
+APPLES = Part("apple", False, "Apple, raw", "dehydrator", 2200.0, 389.0, (), 8, None)
+
+
+def at(text: str) -> datetime.datetime:
+    return datetime.datetime.fromisoformat(text)
+
+
+RUN = Run(
+    id="tall-1",
+    dryer="tall",
+    dryer_name="Tall dryer",
+    method="dehydrator",
+    start=at("2031-08-23T10:00"),  # a Saturday
+    end=at("2031-08-23T22:00"),
+    emptied=at("2031-08-23T22:00"),
+    parts=(APPLES,),
+    steps=(
+        Step("start", at("2031-08-23T10:00"), at("2031-08-23T22:00"), "Start the tall dryer"),
+        Step("condition", at("2031-08-23T22:00"), at("2031-08-30T22:00"), "Shake the jar"),
+    ),
+)
+OATS = Purchase("oats", "Oats", "dry goods", 450.0, 1000.0, 2, 500.0, None, False, ("far", "near"))
+SALT = Purchase(
+    "salt", "=Salt|<b>", "", 7.0, 7.0, 0, 0.0, datetime.date(2031, 9, 4), False, ("far",)
+)
+EMPTY = HomePlan(
+    home=Home(),
+    day=datetime.date(2031, 8, 17),
+    stock=(),
+    drying=DryingPlan(),
+    tasks=(),
+    trips=(),
+    labels=(),
+    sheets={},
+    shopping=(),
+    from_stock=(),
+    bagging=(),
+)
+
+
+def book(**changes: object) -> HomeBook:
+    return write_home_book(replace(EMPTY, **changes), TEMPLATES)  # type: ignore[arg-type]
+
+
+def test_a_home_with_nothing_in_it_says_so_on_every_page() -> None:
+    pages = book().markdown
+    assert "Nothing waits: no load to see to, nothing to throw out." in pages["index.md"]
+    assert "No trip is ahead." in pages["index.md"]
+    assert "No packs are left." in pages["stock.md"]
+    assert "Nothing is left to dry for the trips ahead." in pages["runs.md"]
+    assert "No packs are left to label." in pages["labels.md"]
+    assert "Nothing to buy for the trips ahead." in pages["shopping.md"]
+    assert "runs.ics" not in book().files
+
+
+# -- runs -----------------------------------------------------------------------------------------
+
+
+def test_a_run_is_drawn_in_each_week_that_it_or_its_jar_lasts() -> None:
+    page = runs_page(replace(EMPTY, drying=DryingPlan((RUN,))))
+    assert [chart.title for chart in page.charts] == [
+        "Week from Mon 18 Aug 2031",
+        "Week from Mon 25 Aug 2031",
+    ]
+    first, second = page.charts
+    # 296 wide: Saturday 10:00 is 5 days and 10 hours in, and the dryer runs for half a day.
+    dryer, jar = first.bars
+    assert float(dryer.x) == pytest.approx(296 / 7 * (5 + 10 / 24), abs=0.05)
+    assert float(dryer.width) == pytest.approx(296 / 7 / 2, abs=0.05)
+    assert (dryer.fill, jar.fill) == ("solid", "lines")
+    assert float(jar.x) + float(jar.width) == pytest.approx(296, abs=0.1)  # to the end of the week
+    (rest,) = second.bars
+    assert float(rest.x) == 0
+    assert float(rest.width) == pytest.approx(296 / 7 * (5 + 22 / 24), abs=0.05)
+    assert "Tall dryer: Apple from Sat 23 Aug 2031, 10:00 to Sat 23 Aug 2031, 22:00" in first.text
+
+
+def test_a_run_tells_loads_steps_and_the_calendar_file() -> None:
+    written = book(drying=DryingPlan((RUN,)))
+    page = written.markdown["runs.md"]
+    assert "## Tall dryer, Sat 23 Aug 2031, 10:00" in page
+    assert "12\u00a0h" in page or "12 h" in page
+    assert "<strong>2.2\u00a0kg</strong> Apple, raw: gives 389\u00a0g, 8 packs" in page
+    assert "Shake the jar" in page
+    assert "(runs.ics)" in page
+    assert b"BEGIN:VEVENT" in written.files["runs.ics"]
+    assert written.files["runs.ics"] == book(drying=DryingPlan((RUN,))).files["runs.ics"]
+
+
+def test_what_cannot_be_done_is_said() -> None:
+    page = book(drying=DryingPlan(impossible=("two more free evenings would do",)))
+    assert "## Cannot be done" in page.markdown["runs.md"]
+    assert "two more free evenings would do" in page.markdown["runs.md"]
+    assert "Nothing is left to dry" not in page.markdown["runs.md"]
+
+
+@pytest.mark.parametrize(("day", "told"), [("2031-08-16", True), ("2031-08-15", False)])
+def test_the_front_page_tells_the_steps_of_the_week(day: str, told: bool) -> None:
+    page = book(day=datetime.date.fromisoformat(day), drying=DryingPlan((RUN,)))
+    assert ("Start the tall dryer" in page.markdown["index.md"]) is told
+
+
+# -- shopping -------------------------------------------------------------------------------------
+
+
+def test_the_list_goes_by_shelf_in_packets() -> None:
+    page = shopping_page(replace(EMPTY, shopping=(OATS, SALT)))
+    assert [shelf.title for shelf in page.shelves] == ["dry goods", "Shelf not told"]
+    (oats,), (salt,) = (shelf.things for shelf in page.shelves)
+    assert "".join(piece.text for piece in oats) == "2 × 500\u00a0g Oats for far and near"
+    assert "by 4\u00a0Sep 2031, for far" in "".join(piece.text for piece in salt)
+
+
+def test_without_any_shelf_there_is_one_list() -> None:
+    page = shopping_page(replace(EMPTY, shopping=(SALT,)))
+    assert [shelf.title for shelf in page.shelves] == ["To buy"]
+
+
+def test_the_table_holds_all_of_it_and_runs_nothing() -> None:
+    text = shopping_csv(replace(EMPTY, shopping=(OATS, SALT))).decode()
+    oats, salt = csv.DictReader(io.StringIO(text))
+    assert (oats["buy_g"], oats["packets"], oats["packet_g"]) == ("1000", "2", "500")
+    assert (oats["shelf"], oats["trips"], oats["to_dry"]) == ("dry goods", "far near", "no")
+    assert (salt["name"], salt["needed_on"]) == ("'=Salt|<b>", "2031-09-04")
+    assert (salt["packets"], salt["packet_g"]) == ("", "")
+
+
+@pytest.mark.parametrize("start", ["=", "+", "-", "@", "\t", "\r"])
+def test_no_cell_is_a_formula(start: str) -> None:
+    assert harmless(f"{start}1+1") == f"'{start}1+1"
+    assert harmless(f"a{start}") == f"a{start}"
+
+
+def test_names_are_text_and_nothing_else() -> None:
+    page = book(shopping=(SALT,)).markdown["shopping.md"]
+    assert "<b>" not in page
+    assert "&#60;b&#62;" in page
+
+
+def test_the_pages_lie_where_the_navigation_says(tmp_path: Path) -> None:
+    written = book(drying=DryingPlan((RUN,)), shopping=(OATS,))
+    assert list(written.markdown) == [path for _, path in written.nav if isinstance(path, str)]
