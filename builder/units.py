@@ -198,6 +198,8 @@ def _said(text: str) -> str:
 
 def _without_fraction_signs(text: str) -> str:
     """Write ½ as 1/2 and 1½ as 1 1/2."""
+    if text.isascii():
+        return text.strip()
     for sign, written in _FRACTIONS.items():
         text = text.replace(sign, f" {written}")
     return text.strip()

@@ -7,6 +7,7 @@ from typing import Annotated
 from builder.model.food import Composition
 from builder.problems import Severity
 from builder.reading.declaring import Check, Here, Record, key, keys_of, read_as
+from builder.reading.eaten import untraced
 from builder.reading.fields import Fields
 from builder.reading.measures import Quantity
 from builder.reading.notes import Amiss, Notes, refuse
@@ -88,6 +89,7 @@ def odd_sum(of: Composition, all_told: bool = True) -> tuple[Amiss, Severity] | 
     A label need not tell them all. Where they do not add up, the energy cannot be held against
     them.
     """
+    of = untraced(of)
     mineral_g = of.ash_g or of.sodium_mg * _SALT_G_PER_MG_SODIUM
     total_g = of.water_g + of.protein_g + of.fat_g + of.carbohydrate_g + of.alcohol_g + mineral_g
     says = f"the parts of 100 g add up to {total_g:.1f} g"

@@ -172,7 +172,7 @@ class Fields:
         if number is None:
             return default
         usual = usual_of(self.what, key)
-        if usual is not None:
+        if usual is not None and usual.judge(number):
             found = f"{key}: {node.described()}"
             self.judge(usual, number, node.place, found, usual.usual_in(""))
         return told(number, node, key)
@@ -212,7 +212,7 @@ class Fields:
         if value is None:
             return None
         usual = usual_of(self.what, key)
-        if usual is not None:
+        if usual is not None and usual.judge(value):
             shown = range_like(node.text, quantity, *usual.usual)
             self.judge(usual, value, node.place, f"{key}: {node.described()}", shown)
         return told(value, node, told_name(key, quantity))

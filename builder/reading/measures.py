@@ -46,7 +46,7 @@ class Number(Measure):
         """Read a number and hold it against what is usual."""
         value = number_of(node, key, self.at_least, self.at_most, self.more_than, self.whole)
         among = usual_here(info, key)
-        if among is not None:
+        if among is not None and among.judge(value):
             said = f"{key}: {node.described()}", among.usual_in("")
             hold(info.context, among, value, node.place, said)
         number = told(value, node, key)
@@ -147,7 +147,7 @@ class Price(Measure):
         """Read a price and hold it against what is usual."""
         value = price_of(node, key, self.quantity, self.stub) * self.of
         among = usual_here(info, key)
-        if among is not None:
+        if among is not None and among.judge(value):
             said = f"{key}: {node.described()}", among.usual_in(f"per {self.unit}")
             hold(info.context, among, value, node.place, said)
         return told(value, node, f"{key}_per_{self.unit.lower()}")
