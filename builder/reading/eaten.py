@@ -104,8 +104,8 @@ _PARTS = tuple(each.name for each in dataclasses.fields(Composition))
 
 def untraced(of: Composition) -> Composition:
     """Give bare numbers: what is only checked need not know where it came from, and is quick."""
-    parts = (getattr(of, part) for part in _PARTS)
-    return Composition(*(part if part is None else float(part) for part in parts))
+    bare = {part: float(getattr(of, part) or 0.0) for part in _PARTS}
+    return Composition(**bare)
 
 
 def energy_kcal_of(composition: Composition) -> float:

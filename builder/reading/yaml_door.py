@@ -32,6 +32,7 @@ _LOADER: Any = getattr(yaml, "CSafeLoader", yaml.SafeLoader)
 _INT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})")
 _FLOAT = re.compile(r"-?(?:0|[1-9][0-9]{0,14})\.[0-9]{1,17}")
 _NAMED = {"true": True, "false": False, "null": None, "~": None, "": None}
+_LONGEST_NAMED = max(map(len, _NAMED))
 _CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f-\x84\x86-\x9f\ud800-\udfff\ufffe\uffff]")
 LONGEST_KEY = 200
 MERGE = "<<"
@@ -252,20 +253,21 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
     documents = written = merged = 0
     event: Any
     for event, place in _events(text, file):
-        if isinstance(event, yaml.DocumentStartEvent):
-            documents += 1
-            if documents > 1:
-                mend = "keep one document in a file, or write a list"
-                raise _Stop(Problem(place, "second-document", "a second document starts", mend))
-            continue
-        if isinstance(event, (yaml.SequenceStartEvent, yaml.MappingStartEvent)):
+        if isinstance(event, yaml.ScalarEvent):  # most are
+            _refuse_tag(event, place)
+            node = _scalar(event, place, problems)
+            anchor = event.anchor
+            written += 1
+            if written > MOST_NODES:
+                raise _Stop(_too_large(stack[0].place))
+        elif isinstance(event, (yaml.SequenceStartEvent, yaml.MappingStartEvent)):
             _refuse_tag(event, place)
             if len(stack) >= DEEPEST:
                 raise _Stop(_too_deep(place))
             stack.append(_Open(event, place, [], {}, {}))
             written += 1
             continue
-        if isinstance(event, (yaml.SequenceEndEvent, yaml.MappingEndEvent)):
+        elif isinstance(event, (yaml.SequenceEndEvent, yaml.MappingEndEvent)):
             opened = stack.pop()
             merged += _merge(opened)
             # Each merge copies keys: many of them cost room, whatever they add up to.
@@ -273,13 +275,12 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
                 raise _Stop(_too_large(opened.place))
             node = _closed(opened, _span(event)[1])
             anchor = opened.event.anchor
-        elif isinstance(event, yaml.ScalarEvent):
-            _refuse_tag(event, place)
-            node = _scalar(event, place, problems)
-            anchor = event.anchor
-            written += 1
-            if written > MOST_NODES:
-                raise _Stop(_too_large(stack[0].place))
+        elif isinstance(event, yaml.DocumentStartEvent):
+            documents += 1
+            if documents > 1:
+                mend = "keep one document in a file, or write a list"
+                raise _Stop(Problem(place, "second-document", "a second document starts", mend))
+            continue
         elif isinstance(event, yaml.AliasEvent):
             if event.anchor not in anchors:
                 says = f"*{event.anchor} names nothing that stands complete above it"
@@ -333,10 +334,13 @@ def _too_large(place: Place) -> Problem:
 
 
 def _events(text: str, file: str) -> Iterator[tuple[Any, Place]]:
-    event: Any
-    for event in yaml.parse(text, Loader=_LOADER):
-        mark = event.start_mark
-        yield event, Place(file, mark.line + 1, mark.column + 1)
+    loader = _LOADER(text)
+    try:
+        for event in iter(loader.get_event, None):
+            mark = event.start_mark
+            yield event, Place(file, mark.line + 1, mark.column + 1)
+    finally:
+        loader.dispose()
 
 
 def _span(event: Any) -> tuple[int, int]:
@@ -370,12 +374,13 @@ def _plain(event: Any) -> Plain:
 
 def plain_value(text: str) -> Plain:
     """Give what a text without quotes stands for: a number, true, false, nothing, or itself."""
-    if text.lower() in _NAMED:
+    if len(text) <= _LONGEST_NAMED and text.lower() in _NAMED:
         return _NAMED[text.lower()]
-    if _INT.fullmatch(text):
-        return int(text)
-    if _FLOAT.fullmatch(text):
-        return float(text)
+    if text[-1].isdecimal():  # which few texts end in
+        if _INT.fullmatch(text):
+            return int(text)
+        if _FLOAT.fullmatch(text):
+            return float(text)
     return text
 
 
@@ -387,10 +392,10 @@ def _closed(opened: _Open, end: int) -> Node:
     else:
         value = tuple(opened.nodes)
         below = opened.nodes
-    size = 1 + sum(node.size for node in below)
+    size = 1 + sum([node.size for node in below])
     if size > MOST_NODES:
         raise _Stop(_too_large(opened.place))
-    depth = 1 + max((node.depth for node in below), default=0)
+    depth = 1 + max([node.depth for node in below], default=0)
     start = opened.event.start_mark.index
     flow = bool(opened.event.flow_style)
     return Node(opened.place, value, start, end, size, flow, depth, merge=opened.merge)
