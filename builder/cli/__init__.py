@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 # Each of these modules adds its commands to the group.
-from builder.cli import ask, build, check, fields, find, labels, log, new, runs
+from builder.cli import ask, build, check, fields, find, labels, log, new, runs, ways
 from builder.cli.base import main
 
 __all__ = [

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from builder.formulas.declaring import Constant, FromTable, declared
 from builder.formulas.ranges import require, require_above, require_known
+from builder.formulas.shopping import as_bought_g
 
 # The table's loss counts like so many batches of one's own.
 TABLE_COUNTS_AS = 2.0
@@ -288,10 +289,8 @@ def food_cost(fresh_g: float, refuse_share: float, price_per_kg: float) -> float
     ----------
     .. [usda-sr28] USDA SR28, what refuse is (read in a copy).
     """
-    require("mass that goes into the dryer", fresh_g, "g", 0.0)
-    require("share of refuse", refuse_share, "", 0.0, 0.95)
     require("price", price_per_kg, "", 0.0)
-    return fresh_g / _G_PER_KG / (1.0 - refuse_share) * price_per_kg
+    return as_bought_g(fresh_g, refuse_share) / _G_PER_KG * price_per_kg
 
 
 @declared("runs * price / lasts_runs")

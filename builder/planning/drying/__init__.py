@@ -17,6 +17,7 @@ from builder.planning.drying.plan import (
     Ways,
 )
 from builder.planning.drying.runs import plan_runs
+from builder.planning.drying.ways import ways_to_dry
 
 __all__ = [
     "BOUGHT",
@@ -35,4 +36,5 @@ __all__ = [
     "drying_guides",
     "plan_runs",
     "topics",
+    "ways_to_dry",
 ]

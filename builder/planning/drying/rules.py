@@ -6,6 +6,7 @@ from collections.abc import Callable
 from dataclasses import dataclass
 
 from builder.formulas.home_drying import OVEN_HOURS_FACTOR, most_on_trays_g
+from builder.formulas.safety import heated_before_drying_c
 from builder.model.batch import HEAT_METHODS, Heated, Method
 from builder.model.food import FLESH_KINDS
 from builder.model.gear import Dryer
@@ -52,6 +53,14 @@ class Goes:
             return None
         kind = "flesh" if self.substance.kind in FLESH_KINDS else self.substance.kind
         return RUN_AIR_C.get(kind, RUN_AIR_C["other"])
+
+
+def heated_before(substance: Substance, method: Method) -> Heated | None:
+    """Give the heat step of raw meat, poultry and fish, without which warm air hardens germs."""
+    raw_flesh = substance.is_raw_animal and substance.kind in FLESH_KINDS
+    if method not in HEAT_METHODS or not raw_flesh:
+        return None
+    return Heated(heated_before_drying_c(substance.kind, substance.is_game), "before")
 
 
 # -- what may not share a run ---------------------------------------------------------------------

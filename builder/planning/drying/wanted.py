@@ -9,15 +9,13 @@ from dataclasses import dataclass, replace
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, usual_residual_share
 from builder.formulas.home_drying import fresh_to_dry_g
-from builder.formulas.safety import heated_before_drying_c
-from builder.model.batch import HEAT_METHODS, METHODS, Batch, Heated, Method, Packs
+from builder.model.batch import HEAT_METHODS, METHODS, Batch, Method, Packs
 from builder.model.content import Content
 from builder.model.figure import add
-from builder.model.food import FLESH_KINDS
 from builder.model.home import Home
 from builder.model.trip import ENGLISH, Trip
 from builder.planning.drying.plan import Meal
-from builder.planning.drying.rules import CONDITIONING_DAYS, NOT_BY_HEAT, Goes
+from builder.planning.drying.rules import CONDITIONING_DAYS, NOT_BY_HEAT, Goes, heated_before
 from builder.planning.stock import (
     Stock,
     Substance,
@@ -131,9 +129,7 @@ def last_days_before(goes: Goes) -> int:
 
 
 def _goes(substance: Substance, method: Method, wants: Sequence[Want], content: Content) -> Goes:
-    heated = None
-    if method in HEAT_METHODS and substance.is_raw_animal and substance.kind in FLESH_KINDS:
-        heated = Heated(heated_before_drying_c(substance.kind, substance.is_game), "before")
+    heated = heated_before(substance, method)
     return Goes(substance, method, any(_eaten_as_it_is(want, content) for want in wants), heated)
 
 

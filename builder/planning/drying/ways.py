@@ -1,0 +1,255 @@
+"""The ways to dry a food, side by side: weight, room, water, hours, current, money, keeping."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Iterator, Sequence
+
+from builder.formulas.freeze_drying import load_of_limit
+from builder.formulas.heat import whole_units
+from builder.formulas.home_drying import (
+    FRESH_PIECES_G_ML,
+    HEAT_DRIED_G_ML,
+    VITAMIN_C_KEPT_SHARE,
+    bulk_density_g_ml,
+    metered_kwh,
+    room_ml,
+    usual_kwh,
+)
+from builder.formulas.rehydration import SOAK_MIN, soak_range_min, takes_up_share
+from builder.model.batch import HEAT_METHODS, Method
+from builder.model.content import Content
+from builder.model.figure import Count, found, named, nothing
+from builder.model.food import FLESH_KINDS
+from builder.model.gear import Dryer
+from builder.model.trip import ENGLISH
+from builder.planning.drying.costs import Costs, bought_costs, costs_of, pays_of
+from builder.planning.drying.plan import BOUGHT, VitaminC, Way, Ways
+from builder.planning.drying.rules import NOT_BY_HEAT, Goes, heated_before, hours_in, most_load_g
+from builder.planning.drying.runs import dryers_at_home
+from builder.planning.drying.wanted import as_batch
+from builder.planning.hazards import called
+from builder.planning.stock import (
+    Judged,
+    Stock,
+    Substance,
+    judge,
+    learned_of,
+    own_batches,
+    substance_named,
+)
+from builder.planning.tracing import count, look_up, work
+from builder.speech import speech_of
+
+METHODS_TO_DRY: tuple[Method, ...] = ("dehydrator", "oven", "sun", "freeze-dryer")
+_HOLDS_VITAMIN_C = frozenset({"fruit", "vegetable"})
+
+
+def ways_to_dry(
+    holds: str, fresh_g: float, content: Content, stock: Stock, at: datetime.date
+) -> Ways:
+    """Give the ways to dry so much of a food or whole meal, and when a dryer pays."""
+    fresh_g = found(fresh_g, "fresh_g", "asked for")
+    substance = substance_named(holds, content)
+    ways: list[Way] = []
+    costs: list[Costs] = []
+    for method in METHODS_TO_DRY:
+        for dryer in _dryers(method, content):
+            way, cost = _way(substance, fresh_g, dryer, content, stock, at)
+            ways.append(way)
+            costs.append(cost)
+    way, cost = _bought(substance, fresh_g, content, stock)
+    ways.append(way)
+    costs.append(cost)
+    return Ways(
+        holds=holds,
+        name=substance.name,
+        fresh_g=fresh_g,
+        currency=content.home.currency,
+        ways=tuple(ways),
+        pays=tuple(pays_of(costs)),
+    )
+
+
+def _dryers(method: Method, content: Content) -> Sequence[Dryer]:
+    """Give the dryers of a method: those at home, else those that gear knows."""
+    at_home = [each for each in dryers_at_home(content).values() if each.method == method]
+    return at_home or [each for each in content.gear.dryers.values() if each.method == method]
+
+
+def _way(
+    substance: Substance,
+    fresh_g: float,
+    dryer: Dryer,
+    content: Content,
+    stock: Stock,
+    at: datetime.date,
+) -> tuple[Way, Costs]:
+    method = dryer.method
+    goes = Goes(substance, method, False, heated_before(substance, method))
+    judged = _judged(goes, fresh_g, content, stock, at)
+    dried_g = judged.dried_g
+    water_g = fresh_g - dried_g
+    runs = _runs(fresh_g, water_g, dryer)
+    hours = named(hours_in(dryer, goes), "run_hours", "common-practice")
+    energy_kwh = _energy_kwh(dryer, hours, runs, water_g)
+    costs = costs_of(substance, fresh_g, dried_g, energy_kwh, runs, dryer, content)
+    cautions = tuple(_cautions(goes))
+    never = goes.method in HEAT_METHODS and substance.kind in NOT_BY_HEAT
+    return (
+        Way(
+            method=method,
+            dryer=dryer.id,
+            dryer_name=dryer.name,
+            dried_g=dried_g,
+            room_ml=_room_ml(substance, method, fresh_g, dried_g),
+            water_back_ml=judged.water_back.poured_ml * dried_g,
+            takes_up_share=_takes_up_share(substance, method),
+            soak_min=_soak_min(substance, method),
+            hours=hours,
+            runs=runs,
+            energy_kwh=energy_kwh,
+            cost=costs.whole,
+            portion_cost=costs.portion,
+            portions=costs.portions,
+            keeps_until=None if never else judged.best_before,
+            vitamin_c=_vitamin_c(substance, method),
+            cautions=cautions,
+            cannot=_titles(cautions, content),
+            not_told=costs.not_told,
+        ),
+        costs,
+    )
+
+
+def _judged(
+    goes: Goes, fresh_g: float, content: Content, stock: Stock, at: datetime.date
+) -> Judged:
+    """Judge the batch that it would become, were it dry today."""
+    is_recipe = goes.substance.id not in content.foods
+    batch = as_batch(goes, is_recipe, fresh_g, 1, at, content.home)
+    learned = learned_of(goes.substance, goes.method, own_batches(stock.judged.values()))
+    return judge(batch, content, speech_of(ENGLISH), learned=learned)
+
+
+def _bought(
+    substance: Substance, fresh_g: float, content: Content, stock: Stock
+) -> tuple[Way, Costs]:
+    """Give as much bought dried as warm air would make of it."""
+    ratio = learned_of(substance, "dehydrator", own_batches(stock.judged.values())).table_ratio
+    dried_g = fresh_g * ratio
+    costs = bought_costs(substance, dried_g, content)
+    return (
+        Way(
+            method="bought",
+            dryer=None,
+            dryer_name=BOUGHT,
+            dried_g=dried_g,
+            room_ml=_room_ml(substance, "dehydrator", fresh_g, dried_g),
+            water_back_ml=None,
+            takes_up_share=None,
+            soak_min=_soak_min(substance, "dehydrator"),
+            hours=None,
+            runs=None,
+            energy_kwh=None,
+            cost=costs.whole,
+            portion_cost=costs.portion,
+            portions=costs.portions,
+            keeps_until=None,
+            vitamin_c=None,
+            cautions=(),
+            cannot=(),
+            not_told=costs.not_told,
+        ),
+        costs,
+    )
+
+
+def _runs(fresh_g: float, water_g: float, dryer: Dryer) -> Count:
+    """Give how many fillings it takes, by load, trays and ice."""
+    load_g = most_load_g(dryer)
+    if dryer.ice_g is None:
+        return count(whole_units, fresh_g, load_g)
+    of_limit = work(load_of_limit, fresh_g, water_g, load_g, dryer.ice_g)
+    return count(whole_units, of_limit, named(1.0, "one_load", "common-practice"))
+
+
+def _energy_kwh(dryer: Dryer, hours: float, runs: int, water_g: float) -> float:
+    if dryer.method == "sun":
+        return nothing("energy_kwh")
+    if dryer.power_w is not None:
+        return work(metered_kwh, dryer.power_w, hours, runs)
+    return work(usual_kwh, water_g, dryer.method)
+
+
+def _room_ml(substance: Substance, method: Method, fresh_g: float, dried_g: float) -> float | None:
+    """Give the room it takes; freeze-dried food takes that of the fresh pieces."""
+    kind = substance.kind
+    if method == "freeze-dryer":
+        if substance.density_g_ml is not None:
+            return work(room_ml, fresh_g, substance.density_g_ml)
+        if kind not in FRESH_PIECES_G_ML:
+            return None
+        return work(room_ml, fresh_g, look_up(bulk_density_g_ml, kind, "fresh"))
+    if kind not in HEAT_DRIED_G_ML:
+        return None
+    return work(room_ml, dried_g, look_up(bulk_density_g_ml, kind, "heat-dried"))
+
+
+def _takes_up_share(substance: Substance, method: Method) -> float:
+    if method != "freeze-dryer" and substance.takes_up_share is not None:
+        return substance.takes_up_share
+    return look_up(takes_up_share, method, substance.kind)
+
+
+def _soak_min(substance: Substance, method: Method) -> tuple[float, float] | None:
+    """Give the usual minutes in boiling water; fruit is known in warm water only."""
+    kind = substance.kind
+    if method == "freeze-dryer":
+        kind = "freeze-dried"
+    elif any("mushroom" in (food.dry_as, food.sorption) for food in substance.foods):
+        kind = "mushroom"
+    key = (kind, "warm" if kind == "fruit" else "boiling")
+    if key not in SOAK_MIN:
+        return None
+    fewest, most = soak_range_min(*key)
+    return (
+        named(fewest, f"fewest soak_min ({kind})", "extension-rehydration"),
+        named(most, f"most soak_min ({kind})", "extension-rehydration"),
+    )
+
+
+def _vitamin_c(substance: Substance, method: Method) -> VitaminC | None:
+    """Give what is left of it in fruit and vegetables; little else holds any."""
+    if substance.kind not in _HOLDS_VITAMIN_C:
+        return None
+    way = "freeze-dryer" if method == "freeze-dryer" else "heat"
+    least, most, source = VITAMIN_C_KEPT_SHARE[way]
+    return VitaminC(
+        named(least, f"least vitamin_c_share ({way})", source),
+        named(most, f"most vitamin_c_share ({way})", source),
+        source,
+    )
+
+
+def _cautions(goes: Goes) -> Iterator[str]:
+    """Name what this way cannot do for such food, by the cautions that say what to do."""
+    substance = goes.substance
+    by_heat = goes.method in HEAT_METHODS
+    if goes.method == "sun":
+        if substance.has_flesh:
+            yield "sun-dried-meat"
+        elif any(
+            food.kind == "vegetable" and "tomat" not in called(food) for food in substance.foods
+        ):
+            yield "sun-dried-vegetables"
+    if by_heat and substance.is_raw_animal and substance.kind in FLESH_KINDS:
+        yield "jerky-not-heated"
+    if by_heat and substance.kind in NOT_BY_HEAT:
+        yield "no-best-before"
+    if not by_heat and substance.is_raw_animal:
+        yield "raw-dried-animal-food"
+
+
+def _titles(cautions: Sequence[str], content: Content) -> tuple[str, ...]:
+    return tuple(content.cautions[each].title for each in cautions if each in content.cautions)
