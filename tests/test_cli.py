@@ -403,6 +403,13 @@ def test_explain_answers_what_it_cannot_find(words: tuple[str, ...], code: int, 
     assert says in result.output
 
 
+def test_explain_lists_figures_of_the_whole_trip_before_those_of_a_meal() -> None:
+    lines = tripkit("explain", "tarrow-tops", "fuel").stdout.splitlines()
+    parts = [line.split()[0].count(".") for line in lines]
+    assert parts == sorted(parts)
+    assert any(line.startswith("fuel.carry_g ") for line in lines)
+
+
 # -- new ------------------------------------------------------------------------------------------
 
 
@@ -546,6 +553,7 @@ def test_the_list_of_commands_goes_as_the_work_goes_and_each_line_is_whole() -> 
     assert set(names) == set(main.commands)
     order = [names.index(name) for name in ("new", "find", "check", "build", "log", "explain")]
     assert order == sorted(order)
+    listed += tripkit("new", "--help").output.split("Commands:\n")[1].splitlines()
     assert not [line for line in listed if line.endswith("...")]
     assert "INTEGER RANGE" not in "".join(tripkit(name, "--help").output for name in names)
 

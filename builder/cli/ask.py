@@ -199,7 +199,9 @@ def explain(
     if not found:
         raise BuilderStop(f"no figure of {trip} matches {words!r}", unknown_said(kit, graph, words))
     if len(found) > MOST_CHOICES:
-        for line in listed(kit, found[:MOST_LISTED]):
+        # Those of the whole trip before those of a day, a meal or a person.
+        shown = sorted(found, key=lambda each: each.id.count("."))[:MOST_LISTED]
+        for line in listed(kit, shown):
             click.echo(line)
         rest = len(found) - MOST_LISTED
         more = [f"{rest} more are not listed: add a word"] if rest > 0 else []

@@ -39,7 +39,10 @@ def _written(paths: Sequence[Path], next_command: str) -> None:
 @new.command("folder")
 @click.argument("name", type=click.Path(path_type=Path))
 def new_folder(name: Path) -> None:
-    """Make the folder NAME with a small trip that builds, to change into yours."""
+    """Make a folder with a small trip, to change into yours.
+
+    The trip builds as it is. NAME is the folder.
+    """
     from builder.starts import StartError, start_folder
 
     try:
@@ -147,7 +150,10 @@ def _new_record(kind: str, name: str, content: Path | None) -> None:
 @click.argument("name")
 @own_content_option
 def new_recipe(name: str, content: Path | None) -> None:
-    """Start a recipe; NAME is its id, such as lentil-stew."""
+    """Start a recipe.
+
+    NAME is its id, such as lentil-stew.
+    """
     _new_record("recipe", name, content)
 
 
@@ -155,7 +161,10 @@ def new_recipe(name: str, content: Path | None) -> None:
 @click.argument("name")
 @own_content_option
 def new_batch(name: str, content: Path | None) -> None:
-    """Start an entry of the drying log; NAME is its id, such as carrots-june."""
+    """Start an entry of the drying log.
+
+    NAME is its id, such as carrots-june.
+    """
     _new_record("batch", name, content)
 
 
@@ -163,5 +172,8 @@ def new_batch(name: str, content: Path | None) -> None:
 @click.argument("name")
 @own_content_option
 def new_food(name: str, content: Path | None) -> None:
-    """Start a food that the shipped list lacks; NAME is its id, such as sea-buckthorn-raw."""
+    """Start a food that the shipped list lacks.
+
+    NAME is its id, such as sea-buckthorn-raw.
+    """
     _new_record("food", name, content)
