@@ -257,7 +257,7 @@ def test_dry_says_what_to_do(more: tuple[str, ...], verdict: str, act: str) -> N
 
 
 def test_stock_lists_first_expired_first() -> None:
-    data = json.loads(tripkit("stock", "--at", "2031-09-01", "--json").output)
+    data = json.loads(tripkit("stock", "--at", "2031-09-01", "--json").stdout)
     dates = [line["best_before"] for line in data if line["best_before"]]
     assert dates == sorted(dates)
     remarks = {line["batch"]: line["remark"] for line in data}
@@ -269,7 +269,7 @@ def test_stock_lists_first_expired_first() -> None:
 
 
 def test_stock_tells_what_later_trips_are_promised() -> None:
-    lines = json.loads(tripkit("stock", "--at", "2031-09-01", "--json").output)
+    lines = json.loads(tripkit("stock", "--at", "2031-09-01", "--json").stdout)
     apples = next(line for line in lines if line["batch"] == "apple-autumn")
     # 20 made, 6 used, 1 eaten in July. Oats for four want 44 g for each two: 2 packs of 44 g.
     assert apples["packs_left"] == 13
@@ -279,14 +279,14 @@ def test_stock_tells_what_later_trips_are_promised() -> None:
         {"trip": "tarrow-tops", "day": 2, "meal": "breakfast", "packs": 2}
     ]
     assert (apples["food"], apples["name"]) == ("apple-raw", "Apple, dried")
-    said = tripkit("stock", "--at", "2031-09-01").output.splitlines()
+    said = tripkit("stock", "--at", "2031-09-01").stdout.splitlines()
     place = next(number for number, line in enumerate(said) if "(apple-autumn)" in line)
     assert said[place].startswith("2031-10-12   13 ×     44\u00a0g  Apple, dried (apple-autumn)")
     assert said[place + 1].strip() == "11 free. Promised: tarrow-tops day 2 breakfast: 2"
     # On a day after all trips nothing is promised.
-    after = json.loads(tripkit("stock", "--at", "2031-09-08", "--json").output)
+    after = json.loads(tripkit("stock", "--at", "2031-09-08", "--json").stdout)
     assert {line["packs_promised"] for line in after} == {0}
-    before = json.loads(tripkit("stock", "--at", "2031-09-07", "--json").output)
+    before = json.loads(tripkit("stock", "--at", "2031-09-07", "--json").stdout)
     assert "tarrow-tops" in {each["trip"] for line in before for each in line["promised_to"]}
 
 

@@ -24,6 +24,7 @@ from builder.cli.base import (
     read_place,
     say_problems,
 )
+from builder.cli.completing import ids_of
 from builder.clock import now, today
 from builder.problems import ProblemsFound, counted, did_you_mean, errors, in_order
 
@@ -32,8 +33,8 @@ if TYPE_CHECKING:
     from builder.planning.drying import DryingPlan, Run
 
 
-@main.command()
-@click.argument("trips", nargs=-1, metavar="[TRIP …]")
+@main.command(short_help="Tell which runs to do, in which dryer, on which days.")
+@click.argument("trips", nargs=-1, metavar="[TRIP …]", shell_complete=ids_of("trips"))
 @click.option(
     "--ics",
     "ics",
