@@ -318,7 +318,7 @@ def _merge(opened: _Open) -> int:
     for each in behind.items if behind.is_list else (behind,):
         for key, entry in each.entries.items():
             if key not in opened.pairs:
-                opened.pairs[key] = replace(entry, merged=True)
+                opened.pairs[key] = Entry(entry.place, entry.node, merged=True, start=entry.start)
     return len(opened.pairs) - before + len(behind.items)
 
 
