@@ -147,16 +147,15 @@ def _write_batches(plan: DryingPlan, content: Path | None, known: Content, as_js
     """Add the new runs to the log; each batch is read back before it is written."""
     from builder.starts import StartError, plan_batches
 
-    count = 0
     try:
-        for logged in plan_batches(layers_of(own_place(content)), plan, known.home):
-            count += 1
-            click.echo(f"Planned {logged.judged.batch.id} in {logged.file}", err=as_json)
+        planned = plan_batches(layers_of(own_place(content)), plan, known.home)
     except StartError as error:
-        raise BuilderStop(error.says, [error.mend, f"{count} were planned before"]) from error
+        raise BuilderStop(error.says, [error.mend]) from error
     except ProblemsFound as found:
         say_problems(found.problems)
-        click.echo(f"{count} were planned; the rest was not written.", err=True)
+        click.echo("Nothing was written.", err=True)
         sys.exit(1)
-    if not count:
+    for logged in planned:
+        click.echo(f"Planned {logged.judged.batch.id} in {logged.file}", err=as_json)
+    if not planned:
         click.echo("Nothing new to plan.", err=as_json)

@@ -1,7 +1,7 @@
 """Starts something new in a content folder: commented files that build, nothing overwritten."""
 
 from builder.starts.fresh import StartError, start_folder, start_record
-from builder.starts.log import Logged, complete_batch, log_batch
+from builder.starts.log import Logged, complete_batch, log_batch, log_batches
 from builder.starts.planned import plan_batches
 from builder.starts.trips import NewTrip, start_trip
 
@@ -11,6 +11,7 @@ __all__ = [
     "StartError",
     "complete_batch",
     "log_batch",
+    "log_batches",
     "plan_batches",
     "start_folder",
     "start_record",

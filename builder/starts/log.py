@@ -7,7 +7,7 @@ import datetime
 import os
 import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
@@ -42,45 +42,77 @@ class Logged:
 
     file: str  # as it is shown to people
     judged: Judged
-    warnings: tuple[Problem, ...]
+    warnings: tuple[Problem, ...]  # of several logged at once those of all are with the first
 
 
 @dataclass(frozen=True, slots=True)
 class _Target:
-    """The file that is changed: what it holds, and what it is going to hold."""
+    """A file that is changed: what it held when it was read, and what it is going to hold."""
 
     path: Path
     relative: str
+    shown: str
     before: bytes | None
-    text: str
+    now: bytes
 
-    def after(self, edits: Sequence[Edit]) -> bytes:
-        """Give its bytes once it is changed."""
-        return edited_bytes(self.before or b"", edits)
+    @property
+    def text(self) -> str:
+        """Give it as text; that it is text was told while it was read."""
+        return decode(self.now, self.shown)[0]
+
+    @property
+    def is_table(self) -> bool:
+        """Whether it is written as a table."""
+        return self.relative.endswith(TABLE)
+
+    def changed(self, edits: Sequence[Edit]) -> _Target:
+        """Give it with its text edited."""
+        return replace(self, now=edited_bytes(self.now, edits))
 
 
 def log_batch(
     layers: Sequence[Layer], record: Record, day: datetime.date, file: str | None = None
 ) -> Logged:
     """Add a batch, done or begun on a day; its id is made of what it holds and that day."""
+    (logged,) = log_batches(layers, [(record, day)], file)
+    return logged
+
+
+def log_batches(
+    layers: Sequence[Layer],
+    wanted: Sequence[tuple[Record, datetime.date]],
+    file: str | None = None,
+) -> list[Logged]:
+    """Add batches, each with its day: all of them, or none where anything is wrong with one."""
+    if not wanted:
+        return []
     own, here = layers[-1], read_folder(layers)
-    holds = str(record.get("food") or record.get("recipe"))
-    record = {"id": _free_id(holds, day, here), **record}
-    target = _target(own, _told_file(own, file) if file else _usual_file(own, here, day))
-    if target.relative.endswith(TABLE):
-        table, problems = table_of(target.text, f"{own.shown}/{target.relative}")
+    taken = {name for kind, name in {*here.texts, *here.broken} if kind == "batch"}
+    targets: dict[Path, _Target] = {}
+    named: dict[str, str] = {}
+    for record, day in wanted:
+        path = _told_file(own, file) if file else _usual_file(own, here, day)
+        target = targets.get(path) or _target(own, path)
+        batch_id = _free_id(str(record.get("food") or record.get("recipe")), day, taken)
+        taken.add(batch_id)
+        targets[path] = _added(target, {"id": batch_id, **record})
+        named[batch_id] = target.shown
+    return _written(layers, here, [*targets.values()], named)
+
+
+def _added(target: _Target, record: Record) -> _Target:
+    if target.is_table:
+        table, problems = table_of(target.text, target.shown)
         _stop_on(problems)
-        edits = added_to_table(target.text, table, record)
-    else:
-        root, problems = read_yaml(target.text, f"{own.shown}/{target.relative}")
-        _stop_on(problems)
-        if root is not None and root.value is not None and not (root.is_map or root.is_list):
-            raise StartError(
-                f"{own.shown}/{target.relative} holds {root.described()}, and no batches",
-                "mend it, or name another with --file",
-            )
-        edits = list(added_to_yaml(target.text, root, record))
-    return _written(layers, here, target, edits, str(record["id"]))
+        return target.changed(added_to_table(target.text, table, record))
+    root, problems = read_yaml(target.text, target.shown)
+    _stop_on(problems)
+    if root is not None and root.value is not None and not (root.is_map or root.is_list):
+        raise StartError(
+            f"{target.shown} holds {root.described()}, and no batches",
+            "mend it, or name another with --file",
+        )
+    return target.changed(list(added_to_yaml(target.text, root, record)))
 
 
 def complete_batch(layers: Sequence[Layer], batch_id: str, changes: Record) -> Logged:
@@ -116,7 +148,9 @@ def complete_batch(layers: Sequence[Layer], batch_id: str, changes: Record) -> L
     if "done" in changes and "id" not in record.node.entries:
         # Made of the planned day so far: trips name it by that.
         changes = {**changes, "id": batch_id}
-    return _written(layers, here, target, _completed(record, changes), batch_id)
+    changed = target.changed(_completed(record, changes))
+    (logged,) = _written(layers, here, [changed], {batch_id: target.shown})
+    return logged
 
 
 def _completed(record: RecordText, changes: Record) -> list[Edit]:
@@ -132,9 +166,8 @@ def _completed(record: RecordText, changes: Record) -> list[Edit]:
 # -- where ----------------------------------------------------------------------------------------
 
 
-def _free_id(holds: str, day: datetime.date, here: Folder) -> str:
+def _free_id(holds: str, day: datetime.date, taken: Collection[str]) -> str:
     """Make an id that no batch has."""
-    taken = {name for kind, name in {*here.texts, *here.broken} if kind == "batch"}
     number = 1
     while True:
         ending = f"-{day.isoformat()}" + (f"-{number}" if number > 1 else "")
@@ -202,40 +235,56 @@ def _target(own: Layer, path: Path) -> _Target:
         raise StartError(
             f"{own.shown}/{relative} cannot be read ({error.strerror})", "check its permissions"
         ) from error
-    text, problems = decode(before or b"", f"{own.shown}/{relative}")
+    shown = f"{own.shown}/{relative}"
+    _, problems = decode(before or b"", shown)
     _stop_on(problems)
-    return _Target(path, relative, before, text)
+    return _Target(path, relative, shown, before, before or b"")
 
 
 # -- read back, then written ----------------------------------------------------------------------
 
 
 def _written(
-    layers: Sequence[Layer], here: Folder, target: _Target, edits: Sequence[Edit], batch_id: str
-) -> Logged:
-    """Read the folder as if the file were written already; write it where nothing is wrong."""
+    layers: Sequence[Layer], here: Folder, targets: Sequence[_Target], named: Mapping[str, str]
+) -> list[Logged]:
+    """Read the folder as if the files were written; write them where nothing is wrong.
+
+    `named` holds the file of each batch that is new or changed; no other may become different.
+    """
     *below, own = layers
-    after = target.after(edits)
-    if target.before is None and not target.relative.endswith(TABLE):
-        after = with_schema_line(target.relative, after)
-    there = read_folder([*below, replace(own, unwritten={target.relative: after})])
+    targets = [_for_editors(each) for each in targets]
+    unwritten = {each.relative: each.now for each in targets}
+    there = read_folder([*below, replace(own, unwritten=unwritten)])
     _, told_before = check(here.content)
     stock, told = check(there.content)
     new = _new_ones([*there.problems, *told], [*here.problems, *told_before])
     _stop_on(new)
-    others = {name: each for name, each in there.content.batches.items() if name != batch_id}
-    were = {name: each for name, each in here.content.batches.items() if name != batch_id}
-    if others != were or batch_id not in stock.judged:
+    others = {name: each for name, each in there.content.batches.items() if name not in named}
+    were = {name: each for name, each in here.content.batches.items() if name not in named}
+    if others != were or not stock.judged.keys() >= named.keys():
+        files = ", ".join(each.shown for each in targets)
         raise StartError(
-            f"{own.shown}/{target.relative} is written in a way that nothing can be added to",
+            f"{files} is written in a way that nothing can be added to",
             "name another file with --file",
         )
-    run_of(stock.judged[batch_id])  # what is wrong with its weighings is told before too
-    swap_in(target.path, target.before, after)
-    if target.before is None:
+    for batch_id in named:
+        run_of(stock.judged[batch_id])  # what is wrong with its weighings is told before too
+    for each in targets:
+        swap_in(each.path, each.before, each.now)
+    if any(each.before is None for each in targets):
         with contextlib.suppress(OSError):  # without schemas all is as well, but for editors
             bring_schemas(own.folder)
-    return Logged(f"{own.shown}/{target.relative}", stock.judged[batch_id], new)
+    return [
+        Logged(shown, stock.judged[batch_id], () if number else new)
+        for number, (batch_id, shown) in enumerate(named.items())
+    ]
+
+
+def _for_editors(target: _Target) -> _Target:
+    """Begin a new file with the line by which editors know its keys."""
+    if target.before is not None or target.is_table:
+        return target
+    return replace(target, now=with_schema_line(target.relative, target.now))
 
 
 def _new_ones(after: Sequence[Problem], before: Sequence[Problem]) -> tuple[Problem, ...]:

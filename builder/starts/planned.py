@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from builder.model.home import Home
 from builder.planning.drying import DryingPlan, Part, Run
 from builder.reading.folder import Layer
 from builder.reading.log_files import Record
 from builder.reading.spelling import Words
-from builder.starts.log import Logged, log_batch
+from builder.starts.log import Logged, log_batches
 
 
-def plan_batches(layers: Sequence[Layer], plan: DryingPlan, home: Home) -> Iterator[Logged]:
-    """Add each part of the new runs to the log, one after the other."""
-    for run in plan.runs:
-        if run.state == "new":
-            for part in run.parts:
-                yield log_batch(layers, record_of(run, part, home), run.emptied.date())
+def plan_batches(layers: Sequence[Layer], plan: DryingPlan, home: Home) -> list[Logged]:
+    """Add each part of the new runs to the log: all of them, or none."""
+    new = [(run, part) for run in plan.runs if run.state == "new" for part in run.parts]
+    records = [(record_of(run, part, home), run.emptied.date()) for run, part in new]
+    return log_batches(layers, records)
 
 
 def record_of(run: Run, part: Part, home: Home) -> Record:

@@ -1,0 +1,50 @@
+"""Several batches are logged at once: all of them, or none."""
+
+from __future__ import annotations
+
+import datetime
+from pathlib import Path
+
+import pytest
+
+from builder.problems import ProblemsFound
+from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
+from builder.reading.log_files import Record
+from builder.starts import log_batches
+from tests.conftest import files_of
+
+SHIPPED = Layer(Path(__file__).parents[2] / "content", "shipped", ALWAYS_SHIPPED)
+
+
+def planned(food: str, day: datetime.date) -> tuple[Record, datetime.date]:
+    record = {"food": food, "method": "oven", "planned": day.isoformat(), "fresh": "1 kg"}
+    return record, day
+
+
+def test_each_goes_into_the_log_of_its_year_under_an_id_of_its_own(tmp_path: Path) -> None:
+    layers = [SHIPPED, Layer(tmp_path, "mine")]
+    (tmp_path / "batches").mkdir()
+    old = "id: old\nfood: apple-raw   # ours\nmethod: oven\nplanned: 2031-12-01\nfresh: 3 kg\n"
+    (tmp_path / "batches" / "2031.yaml").write_text(old)
+    last, first = datetime.date(2031, 12, 30), datetime.date(2032, 1, 2)
+    wanted = [planned("apple-raw", last), planned("apple-raw", last), planned("apple-raw", first)]
+    found = log_batches(layers, wanted)
+    assert [(each.judged.batch.id, each.file) for each in found] == [
+        ("apple-raw-2031-12-30", "mine/batches/2031.yaml"),
+        ("apple-raw-2031-12-30-2", "mine/batches/2031.yaml"),
+        ("apple-raw-2032-01-02", "mine/batches/2032.yaml"),
+    ]
+    folder = read_folder(layers)
+    assert not folder.problems
+    assert list(folder.content.batches) == ["old", *(each.judged.batch.id for each in found)]
+    text = (tmp_path / "batches" / "2031.yaml").read_text()
+    assert text.startswith("- id: old\n  food: apple-raw   # ours\n")
+
+
+def test_where_one_is_wrong_none_is_written(tmp_path: Path) -> None:
+    layers = [SHIPPED, Layer(tmp_path, "mine")]
+    day = datetime.date(2031, 12, 30)
+    with pytest.raises(ProblemsFound, match="there is no food 'aple-raw'"):
+        log_batches(layers, [planned("apple-raw", day), planned("aple-raw", day)])
+    assert files_of(tmp_path) == {}
+    assert log_batches(layers, []) == []
