@@ -207,7 +207,7 @@ def explain(
         more = [f"{rest} more are not listed: add a word"] if rest > 0 else []
         raise BuilderStop(f"{len(found)} figures match {words!r}", ["name one of these", *more])
     if as_json:
-        click.echo(json.dumps(graph_data(kit, graph.below(found)), indent=2))
+        click.echo(json.dumps(graph_data(kit, graph, graph.below(found)), indent=2))
         return
     for each in found:
         for line in explained(kit, graph, each, deep):

@@ -431,6 +431,7 @@ class PersonLoad:
     of_limit: float
     carries: tuple[Carried, ...]
     by_day_g: tuple[float, ...] = ()  # each morning, own gear too
+    food_left_g: tuple[float, ...] = ()  # of it food, with the packets of what is eaten
 
 
 @dataclass(frozen=True, slots=True)
@@ -443,6 +444,9 @@ class Weights:
     gear_g: float
     water_most_g: float
     people: tuple[PersonLoad, ...]
+    # Each morning: food, fuel with its containers, and the whole load.
+    food_left_g: tuple[float, ...]
+    fuel_left_g: tuple[float, ...]
     by_day_g: tuple[float, ...]
 
 

@@ -14,6 +14,8 @@ from builder.units import rounded
 _KINDS = {"mass_g": "g", "volume_ml": "ml"}
 _SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
 _DAY = re.compile(r"days\.(\d+)\.")
+_PERSON = re.compile(r"(?:days\.\d+|weights|trip|looks)\.(?:people|party)\.(\d+)\.")
+PEOPLE_A_PAGE = 10  # how each one's numbers came about: more would be long to load
 _NOT_FOR_AN_ADDRESS = re.compile(r"[^A-Za-z0-9_.]")
 
 
@@ -29,9 +31,15 @@ def anchor(figure: str) -> str:
 
 
 def numbers_of(figure: str) -> str:
-    """Give the page of numbers that tells how a figure came about: its day's, or the trip's."""
-    day = _DAY.match(figure)
-    return f"numbers/day-{int(day[1]) + 1}.md" if day else "numbers.md"
+    """Give the page of numbers that tells how a figure came about: its day's, or the trip's.
+
+    In a large party those who come after the first ten are told on further pages.
+    """
+    day, person = _DAY.match(figure), _PERSON.match(figure)
+    further = int(person[1]) // PEOPLE_A_PAGE if person else 0
+    parts = [f"day-{int(day[1]) + 1}"] if day else []
+    parts += [f"people-{further + 1}"] if further else []
+    return f"numbers/{'-'.join(parts)}.md" if parts else "numbers.md"
 
 
 @dataclass(frozen=True, slots=True)

@@ -296,7 +296,10 @@ class _Writer:
         if len(origins) < len(parts) or len(signs) > 1:
             return None
         rows = [origin.parts for origin in origins if isinstance(origin, Reckoned)]
-        return signs.pop(), list(zip(*rows, strict=True))
+        columns = list(zip(*rows, strict=True))
+        # A bare number beside figures would be a figure that nobody said the origin of.
+        kinds = [{isinstance(each, (Figure, Count)) for each in column} for column in columns]
+        return (signs.pop(), columns) if all(len(each) == 1 for each in kinds) else None
 
     def _symbol(self, figure: Traced) -> str:
         way = self.graph.ways.of(figure)

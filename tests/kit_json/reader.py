@@ -8,6 +8,7 @@ from __future__ import annotations
 import ast
 import json
 import math
+import re
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
@@ -16,7 +17,60 @@ from typing import Any
 def read(path: Path) -> dict[str, Any]:
     """Give the data of a kit."""
     data: dict[str, Any] = json.loads(path.read_text("utf-8"))
+    return told_out(data)
+
+
+def told_out(data: dict[str, Any]) -> dict[str, Any]:
+    """Tell out the figures that are told once for many, so that all stand by their ids."""
+    for many in data.pop("alike"):
+        rows = list(zip(*map(numbers, many["for"]), strict=True))
+        for place, row in enumerate(rows):
+            at = {str(number): str(each) for number, each in enumerate(row, start=1)}
+            figure = {key: _put(each, at) for key, each in many.items()}
+            del figure["for"]
+            name = figure.pop("id")
+            if "values" in figure:
+                figure["value"] = figure.pop("values")[place]
+            elif not name.startswith("#"):
+                figure["value"] = at_address(data, name)
+            assert name not in data["figures"]
+            data["figures"][name] = figure
+    for figure in data["figures"].values():
+        for given in figure.get("inputs", {}).values():
+            if "figures" in given:
+                given["figures"] = [name for each in given["figures"] for name in _names(each)]
     return data
+
+
+def numbers(column: str) -> list[int]:
+    """Give the numbers of a column told in runs."""
+    told: list[int] = []
+    for run in column.split(","):
+        run, _, times = run.partition("*")
+        run, _, often = run.partition("x")
+        first, _, last = run.partition("-")
+        up = range(int(first), int(last or first) + 1)
+        told += [number for number in up for _ in range(int(often or 1))] * int(times or 1)
+    return told
+
+
+def _put(told: Any, at: Mapping[str, str]) -> Any:
+    """Put numbers where their columns are named."""
+    if isinstance(told, str):
+        return re.sub(r"\$(\d+|[a-z])", lambda named: at.get(named[1], named[0]), told)
+    if isinstance(told, list):
+        return [_put(each, at) for each in told]
+    if isinstance(told, dict):
+        return {key: _put(each, at) for key, each in told.items()}
+    return told
+
+
+def _names(each: Any) -> list[str]:
+    if isinstance(each, str):
+        return [each]
+    letters = "abcdefghijklmnopqrstuvwxyz"
+    rows = zip(*map(numbers, each["for"]), strict=True)
+    return [_put(each["id"], dict(zip(letters, map(str, row), strict=False))) for row in rows]
 
 
 class Reader:
@@ -124,7 +178,7 @@ def _each(do: Any, *parts: Any) -> Any:
     ]
 
 
-def at(data: Any, address: str) -> Any:
+def at_address(data: Any, address: str) -> Any:
     """Give what stands at an address of the data."""
     for part in address.split("."):
         data = data[int(part)] if isinstance(data, Sequence) else data[part]

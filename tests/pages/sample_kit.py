@@ -495,6 +495,8 @@ def _weights() -> Weights:
                 Carried("Own gear", 9000, "own"),
             ), (14200, 14200)),
         ),
+        food_left_g=(3000, 1800),
+        fuel_left_g=(380, 300),
         by_day_g=(26000, 24800),
     )  # fmt: skip
 

@@ -18,7 +18,7 @@ from builder.pages.trip.drying import drying_page
 from builder.pages.trip.food import food_page
 from builder.pages.trip.fuel import fuel_page
 from builder.pages.trip.glance import glance_page
-from builder.pages.trip.graph_json import graph_data
+from builder.pages.trip.graph_json import graph_data, number
 from builder.pages.trip.kit_json import kit_data
 from builder.pages.trip.meals import MealPage, meal_pages
 from builder.pages.trip.numbers import NumbersPage, has_line, numbers_pages
@@ -111,8 +111,17 @@ def write_book(kit: Kit, templates: Path) -> Book:
 
 def _json(data: Mapping[str, object]) -> bytes:
     """Give data as JSON that every reader takes: no NaN, no infinity, and no room for nothing."""
-    packed = json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    packed = json.dumps(_plain(data), ensure_ascii=False, allow_nan=False, separators=(",", ":"))
     return (packed + "\n").encode()
+
+
+def _plain(data: object) -> object:
+    """Give each number as it is written, in nested data."""
+    if isinstance(data, float):
+        return number(data)
+    if isinstance(data, Mapping):
+        return {key: _plain(each) for key, each in data.items()}
+    return [_plain(each) for each in data] if isinstance(data, (list, tuple)) else data
 
 
 def _nav(

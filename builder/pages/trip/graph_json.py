@@ -3,40 +3,35 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 
 from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.formulas.expression import names_in
 from builder.model.figure import Count, Found, Named, Told, Traced
 from builder.model.kit import Kit
+from builder.pages.trip import alike
+from builder.pages.trip.alike import Data
 from builder.pages.trip.leaves import inside
-from builder.planning.graph import Graph, Node
-
-Data = dict[str, object]
+from builder.planning.graph import Graph, Node, is_inner
 
 _DIGITS = re.compile(r"\d+")
 
 
-def graph_data(kit: Kit, graph: Graph) -> Data:
-    """Give `formulas` and `figures` as `kit.schema.json` describes them."""
-    formulas: dict[str, Data] = {}
-    figures: dict[str, Data] = {}
-    ids = _formula_ids(graph)
+def graph_data(kit: Kit, graph: Graph, part: Graph | None = None) -> Data:
+    """Give `formulas`, `figures` and `alike` as `kit.schema.json` describes them.
+
+    A part of the graph is told figure by figure: an address leads nowhere without its file.
+    """
+    teller = _Teller(kit, graph)
     # Figures of one kind lie side by side, which packs into much less.
-    for name, node in sorted(graph.nodes.items(), key=lambda each: _kind(*each)):
-        if node.expression and ids[node.formula] not in formulas:
-            formulas[ids[node.formula]] = _formula(node)
-        figures[name] = _figure(kit, graph, node, ids)
-    return {"formulas": dict(sorted(formulas.items())), "figures": figures}
-
-
-def _formula_ids(graph: Graph) -> dict[str, str]:
-    """Give the id of each formula: a declared one's own, a number for plain arithmetic."""
-    ids: dict[str, str] = {}
-    for node in graph.nodes.values():
-        if node.expression and node.formula not in ids:
-            ids[node.formula] = node.formula if node.declared else f"f{len(ids)}"
-    return ids
+    nodes = dict(sorted((part or graph).nodes.items(), key=lambda each: _kind(*each)))
+    figures = {teller.told(node.id): teller.figure(node) for node in nodes.values()}
+    formulas = {teller.formulas[node.formula]: node for node in nodes.values() if node.expression}
+    told: Data = {"formulas": {name: _formula(formulas[name]) for name in sorted(formulas)}}
+    if part is not None:
+        return {**told, "figures": {name: figure.data() for name, figure in figures.items()}}
+    single, many = alike.folded(figures)
+    return {**told, "figures": single, "alike": many}
 
 
 def _kind(name: str, node: Node) -> tuple[str, str]:
@@ -52,40 +47,82 @@ def _formula(node: Node) -> Data:
     }
 
 
-def _figure(kit: Kit, graph: Graph, node: Node, ids: Mapping[str, str]) -> Data:
-    if node.leaf is not None:
-        return _leaf(kit, node.value, node.leaf)
-    told: Data = {
-        "formula": ids[node.formula],
-        "inputs": {symbol: _input(kit, graph, given) for symbol, given in node.inputs.items()},
-        "value": number(node.value),
-    }
-    if node.guards:
-        told["guards"] = [graph.id_of(guard) for guard in node.guards]
-    return told
+class _Teller:
+    """Tells figures by their addresses, those on the way by what they go into: alike for all."""
+
+    def __init__(self, kit: Kit, graph: Graph) -> None:
+        self.kit, self.graph = kit, graph
+        self.formulas = _formula_ids(graph)
+        self._inner: dict[str, str] = {}
+        for name in graph.nodes:
+            if not is_inner(name):
+                self._name_below(name, f"#{name}")
+
+    def _name_below(self, name: str, told: str) -> None:
+        """Name what a figure was worked out of, and what that was."""
+        for symbol, given in _led_from(self.graph.nodes[name]):
+            inner = self.graph.id_of(given)
+            if inner is not None and is_inner(inner) and inner not in self._inner:
+                self._inner[inner] = f"{told}/{symbol}"
+                self._name_below(inner, f"{told}/{symbol}")
+
+    def id_of(self, figure: Traced) -> str:
+        """Give the id of a figure that goes in somewhere."""
+        name = self.graph.id_of(figure)
+        assert name is not None
+        return self.told(name)
+
+    def told(self, name: str) -> str:
+        """Give the id as it is told."""
+        return self._inner.get(name, name)
+
+    def figure(self, node: Node) -> alike.Figure:
+        """Tell one figure."""
+        if node.leaf is not None:
+            return self._leaf(node.value, node.leaf)
+        inputs = tuple((symbol, self._given(given)) for symbol, given in node.inputs.items())
+        guards = tuple(map(self.id_of, node.guards))
+        return alike.Reasoned(number(node.value), self.formulas[node.formula], inputs, guards)
+
+    def _given(self, given: Traced | tuple[Traced, ...]) -> alike.Given:
+        if isinstance(given, tuple):
+            return tuple(map(self.id_of, given))
+        if self.graph.id_of(given) is not None:
+            return self.id_of(given)
+        assert isinstance(given.origin, (Told, Named, Found))
+        return self._leaf(given, given.origin)
+
+    def _leaf(self, value: float, leaf: Told | Named | Found) -> alike.Leaf:
+        plain = number(value)
+        if self.kit.public and not isinstance(leaf, Named):
+            return alike.Leaf(plain, origin=(("method", "told by the party"),))
+        if isinstance(leaf, Told):
+            return alike.Leaf(plain, inside(self.kit, leaf.place))
+        if isinstance(leaf, Named):
+            return alike.Leaf(plain, origin=(("name", leaf.name), ("source", leaf.source)))
+        sources = (("sources", leaf.sources),) if leaf.sources else ()
+        found = (("name", leaf.name), ("method", leaf.method), *sources)
+        return alike.Leaf(plain, origin=found)
 
 
-def _input(kit: Kit, graph: Graph, given: Traced | tuple[Traced, ...]) -> Data:
-    if isinstance(given, tuple):
-        return {"figures": [graph.id_of(each) for each in given]}
-    name = graph.id_of(given)
-    if name is not None:
-        return {"figure": name}
-    assert isinstance(given.origin, (Told, Named, Found))
-    return _leaf(kit, given, given.origin)
+def _led_from(node: Node) -> Iterator[tuple[str, Traced]]:
+    for symbol, given in node.inputs.items():
+        if isinstance(given, tuple):
+            yield from ((f"{symbol}.{place}", each) for place, each in enumerate(given))
+        else:
+            yield symbol, given
+    yield from ((f"guard.{place}", each) for place, each in enumerate(node.guards))
 
 
-def _leaf(kit: Kit, value: float, leaf: Told | Named | Found) -> Data:
-    if kit.public and not isinstance(leaf, Named):
-        return {"value": number(value), "method": "told by the party"}
-    if isinstance(leaf, Told):
-        return {"value": number(value), "place": inside(kit, leaf.place)}
-    if isinstance(leaf, Named):
-        return {"value": number(value), "name": leaf.name, "source": leaf.source}
-    found: Data = {"value": number(value), "name": leaf.name, "method": leaf.method}
-    return {**found, "sources": list(leaf.sources)} if leaf.sources else found
+def _formula_ids(graph: Graph) -> Mapping[str, str]:
+    """Give the id of each formula: a declared one's own, a number for plain arithmetic."""
+    ids: dict[str, str] = {}
+    for node in graph.nodes.values():
+        if node.expression and node.formula not in ids:
+            ids[node.formula] = node.formula if node.declared else f"f{len(ids)}"
+    return ids
 
 
 def number(value: float) -> float | int:
-    """Give a plain number, without the ".0" of a whole one."""
+    """Give a plain number, without decimals where it has none."""
     return int(value) if isinstance(value, Count) or value.is_integer() else float(value)

@@ -109,9 +109,23 @@ def _looks(looks: Looks) -> Data:
     return {**asdict(looks), "energy": energy}
 
 
+def _without_empty(data: Data) -> Data:
+    """Leave out what the schema tells a default for: nothing, none, no words and no list.
+
+    There are thousands of such records in a large kit, each with much that it has nothing of.
+    """
+    return {key: each for key, each in data.items() if each not in (None, "", [], 0)}
+
+
+def _which(**places: int | None) -> Data:
+    """Give places in lists: the first is at 0, which is not nothing."""
+    return {name: place for name, place in places.items() if place is not None}
+
+
 def _spot(at: Spot) -> Data:
     day, place = at.meal or (0, 0)
-    return {**asdict(at), "meal": {"day": day, "place": place} if at.meal else None}
+    where = {**asdict(at), "meal": {"day": day, "place": place} if at.meal else None}
+    return _without_empty(where) | _which(step=at.step)
 
 
 def _trip(kit: Kit) -> Data:
@@ -206,7 +220,7 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
         "food": meal.food,
         "eaters": whole(meal.heads),
         "names": [] if kit.public else list(meal.eaters),
-        "plate_shares": [] if kit.public else list(meal.plate_shares),
+        "plate_shares": list(meal.plate_shares) if meal.recipe and not kit.public else [],
         "allergens": list(meal.allergens),
         "may_contain": list(meal.may_contain),
         "not_told": list(meal.not_told),
@@ -217,18 +231,22 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
         "water_ml": meal.water_ml,
         "soak_water_ml": meal.soak_water_ml,
         "food_water_ml": meal.food_water_ml,
-        "drain_ml": meal.drain_ml,
         "potfuls": meal.potfuls,
         "presses": meal.presses,
         "heat_kj": meal.heat_kj,
         "fuel_heat_kj": meal.fuel_heat_kj,
         "wood_g": meal.wood_g,
         "minutes": meal.minutes,
-        "embers_min": meal.embers_min,
-        "reach_c": meal.reach_c,
-        "pot": meal.pot,
-        "ingredients": [_ingredient(each) for each in meal.ingredients],
-        "steps": [_step(step) for step in meal.steps],
+        **_without_empty(
+            {
+                "drain_ml": meal.drain_ml,
+                "embers_min": meal.embers_min,
+                "reach_c": meal.reach_c,
+                "pot": meal.pot,
+            }
+        ),
+        "ingredients": [_without_empty(_ingredient(each)) for each in meal.ingredients],
+        "steps": [_without_empty(_step(step)) for step in meal.steps],
     }
 
 
@@ -243,21 +261,21 @@ def _order(kit: Kit, day: KitDay, order: OrderOfWork) -> Data:
 
 
 def _work(day: KitDay, step: WorkStep) -> Data:
-    return {
+    meal = day.meals[step.place] if step.place is not None else None
+    told: Data = {
         "before_min": step.before_min,
         "minutes": step.minutes,
         "do": step.do,
-        "recipe": day.meals[step.place].recipe if step.place is not None else None,
-        "place": step.place,
-        "step": step.step,
+        "recipe": meal.recipe if meal is not None else None,
         "with": list(step.ingredients),
         "water_ml": step.water_ml,
         "potful": step.potful,
-        "potfuls": step.potfuls,
+        "potfuls": step.potfuls if step.potfuls > 1 else None,
         "presses": step.presses,
         "occupies": step.on,
         "pot": step.pot,
     }
+    return _without_empty(told) | _which(place=step.place, step=step.step)
 
 
 def _ingredient(each: PlannedIngredient) -> Data:
@@ -379,6 +397,8 @@ def _weights(kit: Kit) -> Data:
         "gear_g": weights.gear_g,
         "water_most_g": weights.water_most_g,
         "people": [_load(each) for each in weights.people],
+        "food_left_g": list(weights.food_left_g),
+        "fuel_left_g": list(weights.fuel_left_g),
         "by_day_g": list(weights.by_day_g),
     }
 
@@ -394,4 +414,5 @@ def _load(each: PersonLoad) -> Data:
             for thing in each.carries
         ],
         "by_day_g": list(each.by_day_g),
+        "food_left_g": list(each.food_left_g),
     }

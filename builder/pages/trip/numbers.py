@@ -14,7 +14,7 @@ from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.model.figure import Found, Named, Told, Traced
 from builder.model.kit import Kit
 from builder.pages.citing import citation
-from builder.pages.figures import anchor, numbers_of, worked
+from builder.pages.figures import PEOPLE_A_PAGE, anchor, numbers_of, worked
 from builder.pages.pieces import Table, table, text
 from builder.pages.trip.addresses import at_day
 from builder.pages.trip.leaves import leaf_said
@@ -29,10 +29,11 @@ _PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
 _LOOK = re.compile(r"looks\.([a-z_]+)\.(\d+)\.[a-z]")
 _BATCH = re.compile(r"batches\.(\d+)\.")
 # How a page leads to the line of a figure.
-_ASKED = re.compile(r"numbers(?:/day-\d+)?\.md#([A-Za-z0-9_-]+)")
+_ASKED = re.compile(r"numbers(?:/[a-z0-9-]+)?\.md#([A-Za-z0-9_-]+)")
 # Told in full elsewhere: points of a curve, and the times of the order of work.
 _LEFT_OUT = re.compile(r"days\.\d+\.order_of_work\.|batches\.\d+\.run\.curve\.|looks\.labels\.")
 _SHORT_EXPRESSION = 60  # a longer one is told once on a page
+_MOST_VALUES = 24  # of a list; a longer one is told in kit.json
 _GROUPS = {
     "weights": later("Packs"),
     "fuel": later("Fuel"),
@@ -120,12 +121,9 @@ def numbers_pages(
     What no page tells, and no figure of a page rests on, stands in kit.json alone.
     """
     asked = _asked_for(graph, pages)
-    tellers = {numbers_of(""): _Teller(kit, graph, numbers_of(""), asked)}
-    parts: dict[str, dict[str, list[Line]]] = {numbers_of(""): {}}
-    for day in kit.days:
-        path = numbers_of(f"{at_day(day)}.")
-        parts[path] = {}
-        tellers[path] = _Teller(kit, graph, path, asked)
+    titles = _titles(kit)
+    tellers = {path: _Teller(kit, graph, path, asked) for path in titles}
+    parts: dict[str, dict[str, list[Line]]] = {path: {} for path in titles}
     for name, node in graph.nodes.items():
         # A leaf of its own is told where it goes in.
         if name in asked and not _LEFT_OUT.match(node.top) and not _told_inside(name, node, asked):
@@ -133,9 +131,28 @@ def numbers_pages(
             groups, teller = parts[path], tellers[path]
             groups.setdefault(teller.part(node.top), []).append(teller.line(name, node))
     return tuple(
-        _page(kit, path, number, groups, tellers[path].constants(), checked)
-        for number, (path, groups) in enumerate(parts.items())
+        _page(kit, path, title, parts[path], tellers[path].constants(), checked)
+        for path, title in titles.items()
     )
+
+
+def _titles(kit: Kit) -> dict[str, str]:
+    """Give the title of each page of numbers: the trip's, then each day's, those of more people."""
+    say = speech_of(kit.language)
+    further = range(PEOPLE_A_PAGE, len(kit.party), PEOPLE_A_PAGE)
+    titles = {numbers_of(""): say.of("page", "Numbers")}
+    for first in further:
+        path = numbers_of(f"trip.party.{first}.")
+        titles[path] = say("Numbers, people from {first} on", first=first + 1)
+    for day in kit.days:
+        at = f"{at_day(day)}."
+        titles[numbers_of(at)] = say("Numbers of day {n}", n=day.day)
+        for first in further:
+            path = numbers_of(f"{at}people.{first}.")
+            titles[path] = say(
+                "Numbers of day {n}, people from {first} on", n=day.day, first=first + 1
+            )
+    return titles
 
 
 def _asked_for(graph: Graph, pages: Iterable[str]) -> Mapping[str, bool]:
@@ -157,20 +174,20 @@ def _told_inside(name: str, node: Node, asked: Mapping[str, bool]) -> bool:
 def _page(
     kit: Kit,
     path: str,
-    number: int,
+    title: str,
     groups: Mapping[str, Sequence[Line]],
     constants: tuple[Constant, ...],
     checked: Sequence[Checked],
 ) -> NumbersPage:
     say = speech_of(kit.language)
     told = [(text(each.what), text(each.value), text(each.why)) for each in kit.defaults]
-    whole = number == 0
+    whole = path == numbers_of("")
     return NumbersPage(
         path,
-        say.of("page", "Numbers") if whole else say("Numbers of day {n}", n=number),
+        title,
         tuple(
-            Part(title, f"part-{place}", tuple(lines))
-            for place, (title, lines) in enumerate(groups.items(), start=1)
+            Part(whose, f"part-{place}", tuple(lines))
+            for place, (whose, lines) in enumerate(groups.items(), start=1)
         ),
         constants,
         table((say("Not told"), say("Taken instead"), say("Why")), told)
@@ -279,7 +296,11 @@ class _Teller:
             for each, (_, href) in zip(figures, values, strict=True)
             if not href and isinstance(each.origin, (Told, Found))
         )
-        return Given(symbol, tuple(_in_runs(values)), ", ".join(origins))
+        told = tuple(_in_runs(values))
+        if len(told) > _MOST_VALUES:
+            more = self.say("and {n} more, in kit.json", n=len(told) - _MOST_VALUES)
+            told = (*told[:_MOST_VALUES], (more, ""))
+        return Given(symbol, told, ", ".join(origins))
 
     def constant(self, figure: Traced, leaf: Named) -> Constant:
         """Give a constant of this page, noted the first time."""

@@ -23,7 +23,7 @@ from builder.model.kit import (
     Weights,
 )
 from builder.model.trip import DefaultUsed, Person, Trip
-from builder.planning.carrying.mornings import by_morning_g
+from builder.planning.carrying.mornings import by_morning_g, left_g
 from builder.planning.carrying.sharing import share_out
 from builder.planning.cooking import Hearth
 from builder.planning.menu import MenuItem
@@ -102,24 +102,6 @@ def fuel_items(fuel: KitFuel | None, say: Speech) -> tuple[Carried, ...]:
     )
 
 
-def by_day_g(
-    menus: Sequence[Sequence[MenuItem]],
-    gear_g: float,
-    fuel_g: float,
-    fuel_days: Sequence[FuelDay],
-    waters: Sequence[WaterDay],
-) -> tuple[float, ...]:
-    """Give the party's load each morning: food and fuel of past days are gone."""
-    packaging_g = add(each.planned.packaging_g for menu in menus for each in menu)
-    food_g = add(each.planned.mass_g for menu in menus for each in menu)
-    loads = []
-    for menu, fuel_day, water in zip(menus, fuel_days, waters, strict=True):
-        loads.append(food_g + packaging_g + gear_g + fuel_g + water.carry_ml)
-        food_g -= add(each.planned.mass_g for each in menu)
-        fuel_g -= fuel_day.fuel_g
-    return tuple(loads)
-
-
 def weights(
     trip: Trip,
     hearth: Hearth,
@@ -135,17 +117,26 @@ def weights(
     gear_g = add(each.mass_g for each in gear)
     fuel_g = add(each.mass_g for each in fuels)
     water_most_g = largest(*(day.carry_ml for day in waters))
+    food_g = add(each.planned.mass_g for menu in menus for each in menu)
+    packaging_g = add(each.planned.packaging_g for menu in menus for each in menu)
+    food_left_g = left_g(food_g, [add(each.planned.mass_g for each in menu) for menu in menus])
+    fuel_left_g = left_g(fuel_g, [day.fuel_g for day in fuel_days])
     things = [*food_items(menus, say), *fuels, *gear, *_litres(water_most_g, say)]
     return Weights(
-        food_g=add(each.planned.mass_g for menu in menus for each in menu),
-        packaging_g=add(each.planned.packaging_g for menu in menus for each in menu),
+        food_g=food_g,
+        packaging_g=packaging_g,
         fuel_g=fuel_g,
         gear_g=gear_g,
         water_most_g=water_most_g,
         people=_people(
-            trip, things, by_morning_g(things, menus, fuel_g, fuel_days, waters, LITRE_G)
+            trip, things, by_morning_g(things, menus, fuel_left_g, waters, LITRE_G), menus
         ),
-        by_day_g=by_day_g(menus, gear_g, fuel_g, fuel_days, waters),
+        food_left_g=food_left_g,
+        fuel_left_g=fuel_left_g,
+        by_day_g=tuple(
+            food + packaging_g + gear_g + fuel + water.carry_ml
+            for food, fuel, water in zip(food_left_g, fuel_left_g, waters, strict=True)
+        ),
     )
 
 
@@ -172,8 +163,23 @@ def _litres(water_g: float, say: Speech) -> list[Carried]:
     return things
 
 
+def _food_left_g(
+    carries: Sequence[Carried], menus: Sequence[Sequence[MenuItem]]
+) -> tuple[float, ...]:
+    """Give the food in one pack each morning, the packets of what is eaten with it."""
+    food = [each for each in carries if each.meal is not None]
+    eaten = [
+        add(menu[each.meal[1]].planned.mass_g for each in food if each.meal and each.meal[0] == day)
+        for day, menu in enumerate(menus, start=1)
+    ]
+    return left_g(guarded(add(each.mass_g for each in food), _SHARED_OUT), eaten)
+
+
 def _people(
-    trip: Trip, things: Sequence[Carried], mornings_g: Sequence[Sequence[float]]
+    trip: Trip,
+    things: Sequence[Carried],
+    mornings_g: Sequence[Sequence[float]],
+    menus: Sequence[Sequence[MenuItem]],
 ) -> tuple[PersonLoad, ...]:
     limits = [limit_g(person) for person in trip.party]
     if things and not any(limits):
@@ -199,13 +205,20 @@ def _people(
         carries = [each for each, owner in zip(things, owners, strict=True) if owner == number]
         if own[number] > 0:
             carries.insert(0, Carried(say("Own gear"), own[number], "own"))
-        parts_g = [each for each, owner in zip(mornings_g, owners, strict=True) if owner == number]
+        rest_g = [
+            each
+            for thing, each, owner in zip(things, mornings_g, owners, strict=True)
+            if owner == number and thing.meal is None
+        ]
+        food_left_g = _food_left_g(carries, menus)
         by_day_g = tuple(
-            guarded(add((own[number], *(each[morning] for each in parts_g))), _SHARED_OUT)
-            for morning in range(len(trip.days))
+            guarded(add((own[number], food_g, *(each[morning] for each in rest_g))), _SHARED_OUT)
+            for morning, food_g in enumerate(food_left_g)
         )
         total_g = largest(*by_day_g)
         limit = limits[number]
         of_limit = total_g / limit if limit > 0 else nothing("of_limit")
-        loads.append(PersonLoad(person.name, total_g, limit, of_limit, tuple(carries), by_day_g))
+        loads.append(
+            PersonLoad(person.name, total_g, limit, of_limit, tuple(carries), by_day_g, food_left_g)
+        )
     return tuple(loads)

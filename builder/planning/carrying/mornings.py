@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from builder.model.figure import Figure, counted, nothing, smallest
-from builder.model.kit import Carried, FuelDay, WaterDay
+from builder.model.kit import Carried, WaterDay
 from builder.planning.menu import MenuItem
 
 _GONE_G = nothing("mass_g")
@@ -14,8 +14,7 @@ _GONE_G = nothing("mass_g")
 def by_morning_g(
     things: Sequence[Carried],
     menus: Sequence[Sequence[MenuItem]],
-    fuel_g: float,
-    fuel_days: Sequence[FuelDay],
+    fuel_left_g: Sequence[float],
     waters: Sequence[WaterDay],
     litre_g: Figure,
 ) -> list[tuple[float, ...]]:
@@ -31,7 +30,6 @@ def by_morning_g(
         for menu in menus
         for place, each in enumerate(menu)
     }
-    left = _fuel_left(fuel_g, fuel_days)
     litres_before = 0
     found = []
     for thing in things:
@@ -41,8 +39,7 @@ def by_morning_g(
             mornings = [_water_g(thing, before_g, water) for water in waters]
             litres_before += 1
         elif thing.kind == "fuel":
-            mornings = [thing.mass_g * share if share is not None else thing.mass_g
-                        for share in left]  # fmt: skip
+            mornings = [_of_all(thing.mass_g, left_g, fuel_left_g[0]) for left_g in fuel_left_g]
         elif thing.meal is not None:
             eaten, empty_g = thing.meal[0], stays_g[thing.meal]
             days = range(1, len(menus) + 1)
@@ -60,11 +57,14 @@ def _water_g(thing: Carried, before_g: float, water: WaterDay) -> float:
     return smallest(thing.mass_g, water.carry_ml - before_g)
 
 
-def _fuel_left(fuel_g: float, fuel_days: Sequence[FuelDay]) -> list[float | None]:
-    """Give what is left each morning of fuel and containers; None for all of it."""
-    burnt_g: float = _GONE_G
-    left: list[float | None] = []
-    for day in fuel_days:
-        left.append(1 - burnt_g / fuel_g if burnt_g and fuel_g else None)
-        burnt_g = burnt_g + day.fuel_g if burnt_g else day.fuel_g
-    return left
+def _of_all(mass_g: float, left_g: float, all_g: float) -> float:
+    """Give what is left of one container where so much of all fuel is left."""
+    return mass_g * (left_g / all_g) if left_g < all_g else mass_g
+
+
+def left_g(all_g: float, used_g: Sequence[float]) -> tuple[float, ...]:
+    """Give what is left each morning of what is used up by day, with what it is carried in."""
+    left = [all_g]
+    for used in used_g[:-1]:
+        left.append(left[-1] - used if used else left[-1])
+    return tuple(left)
