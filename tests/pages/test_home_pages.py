@@ -100,8 +100,8 @@ def test_a_run_tells_loads_steps_and_the_calendar_file() -> None:
     written = book(drying=DryingPlan((RUN,)))
     page = written.markdown["runs.md"]
     assert "## Tall dryer, Sat 23 Aug 2031, 10:00" in page
-    assert "12\u00a0h" in page or "12 h" in page
-    assert "<strong>2.2\u00a0kg</strong> Apple, raw: gives 389\u00a0g, 8 packs" in page
+    assert "12 h to Sat 23 Aug 2031, 22:00, 2.2\u00a0kg in, 1.81\u00a0kg of water out." in page
+    assert "- <strong>2.2\u00a0kg</strong> Apple, raw&#58; gives 389\u00a0g, 8 packs" in page
     assert "Shake the jar" in page
     assert "(runs.ics)" in page
     assert b"BEGIN:VEVENT" in written.files["runs.ics"]
