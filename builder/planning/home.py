@@ -11,6 +11,7 @@ from builder.model.gear import LabelSheet
 from builder.model.home import Home
 from builder.model.kit import Kit
 from builder.planning.at_home import (
+    Experience,
     PackLabel,
     Purchase,
     TakenFromStock,
@@ -18,6 +19,7 @@ from builder.planning.at_home import (
     TripAhead,
     TripBags,
     bagging_of,
+    experiences,
     labels_of,
     purchases,
     taken_from_stock,
@@ -38,6 +40,7 @@ class HomePlan:
     day: datetime.date
     stock: tuple[StockLine, ...]
     drying: DryingPlan
+    learned: tuple[Experience, ...]
     tasks: tuple[Task, ...]
     trips: tuple[TripAhead, ...]
     labels: tuple[PackLabel, ...]
@@ -90,6 +93,7 @@ def plan_home(
         day=day,
         stock=lines,
         drying=drying,
+        learned=experiences(stock),
         tasks=tasks_of(stock, lines, day, say, home.units),
         trips=trips_ahead(ahead, day),
         labels=labels_of(stock, day, say),

@@ -14,9 +14,10 @@ from builder.model.home import Home
 from builder.pages.home.book import HomeBook, write_home_book
 from builder.pages.home.runs import runs_page
 from builder.pages.home.shopping import harmless, shopping_csv, shopping_page
-from builder.planning.at_home import Purchase
+from builder.planning.at_home import Experience, Purchase
 from builder.planning.drying import DryingPlan, Part, Run, Step
 from builder.planning.home import HomePlan
+from builder.planning.stock import Learned
 from tests.pages.conftest import TEMPLATES
 
 APPLES = Part("apple", False, "Apple, raw", "dehydrator", 2200.0, 389.0, (), 8, None)
@@ -49,6 +50,7 @@ EMPTY = HomePlan(
     day=datetime.date(2031, 8, 17),
     stock=(),
     drying=DryingPlan(),
+    learned=(),
     tasks=(),
     trips=(),
     labels=(),
@@ -119,6 +121,23 @@ def test_what_cannot_be_done_is_said() -> None:
 def test_the_front_page_tells_the_steps_of_the_week(day: str, told: bool) -> None:
     page = book(day=datetime.date.fromisoformat(day), drying=DryingPlan((RUN,)))
     assert ("Start the tall dryer" in page.markdown["index.md"]) is told
+
+
+# -- learned --------------------------------------------------------------------------------------
+
+
+def test_learned_weights_tell_table_own_and_on_how_many_they_rest() -> None:
+    learned = Learned(0.2, (0.25, 0.25), ("one", "two"))
+    page = book(learned=(Experience("Apple, raw", "dehydrator", learned),)).markdown["learned.md"]
+    # exp((2 ln 0.2 + 2 ln 0.25) / 4) = sqrt(0.2 × 0.25) = 0.2236: of 1 kg 224 g.
+    assert (
+        "| <strong>Apple, raw</strong>, dried | 200\u00a0g | 250\u00a0g | 224\u00a0g "
+        '<span class="small">rests on 2 batches</span> |'
+    ) in page
+
+
+def test_who_dried_nothing_plans_by_the_table() -> None:
+    assert "weights are planned by the table alone" in book().markdown["learned.md"]
 
 
 # -- shopping -------------------------------------------------------------------------------------

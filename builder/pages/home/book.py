@@ -14,6 +14,7 @@ from builder.pages.home.bagging import bagging_pages
 from builder.pages.home.front import front_page
 from builder.pages.home.label_sheet import labels_file
 from builder.pages.home.labels import file_of, labels_page, sheets_to_print
+from builder.pages.home.learned import learned_page
 from builder.pages.home.run_calendar import run_calendar
 from builder.pages.home.runs import ICS_NAME, runs_page
 from builder.pages.home.shopping import CSV_NAME, shopping_csv, shopping_page
@@ -50,6 +51,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
         "runs.md": ("runs", runs_page(plan)),
         "labels.md": ("labels", labels_page(plan)),
         "shopping.md": ("shopping", shopping_page(plan)),
+        "learned.md": ("learned", learned_page(plan)),
         **{page.path: ("bagging", page) for page in bagging},
     }
     markdown = {
@@ -63,6 +65,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
         (say.of("page", "Runs"), "runs.md"),
         (say.of("page", "Labels"), "labels.md"),
         (say.of("page", "Shopping"), "shopping.md"),
+        (say.of("page", "Learned"), "learned.md"),
         *(((say.of("page", "Bags to fill"), bags),) if bags else ()),
     )
 

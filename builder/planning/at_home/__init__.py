@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.planning.at_home.bagging import Bag, BaggingMeal, TripBags, bagging_of
 from builder.planning.at_home.buying import Purchase, TakenFromStock, purchases, taken_from_stock
+from builder.planning.at_home.experience import Experience, experiences
 from builder.planning.at_home.labels import PackLabel, Soak, labels_of
 from builder.planning.at_home.week import LOOK_AHEAD_DAYS, Task, TripAhead, tasks_of, trips_ahead
 
@@ -11,6 +12,7 @@ __all__ = [
     "LOOK_AHEAD_DAYS",
     "Bag",
     "BaggingMeal",
+    "Experience",
     "PackLabel",
     "Purchase",
     "Soak",
@@ -19,6 +21,7 @@ __all__ = [
     "TripAhead",
     "TripBags",
     "bagging_of",
+    "experiences",
     "labels_of",
     "purchases",
     "taken_from_stock",
