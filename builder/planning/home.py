@@ -26,10 +26,12 @@ from builder.planning.at_home import (
     tasks_of,
     trips_ahead,
 )
-from builder.planning.drying import DryingPlan, plan_runs
+from builder.planning.drying import DryingPlan, Ways, plan_runs, ways_to_dry
 from builder.planning.stock import Stock, StockLine, stock_lines
 from builder.planning.wording import worded
 from builder.speech import speech_of
+
+WAYS_OF_G = 1000.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,6 +42,8 @@ class HomePlan:
     day: datetime.date
     stock: tuple[StockLine, ...]
     drying: DryingPlan
+    ways: tuple[Ways, ...]
+    sources: Mapping[str, str]  # titles of what the ways rest on, by id
     learned: tuple[Experience, ...]
     tasks: tuple[Task, ...]
     trips: tuple[TripAhead, ...]
@@ -80,19 +84,22 @@ def plan_home(
 ) -> HomePlan:
     """Give the plan of the home as of a day, in its language; `kits` are those of all trips.
 
-    Looking for runs may take its time, and who prints labels need not wait for it.
+    Looking for runs and ways may take its time, and who prints labels need not wait for it.
     """
     home = content.home
     say = speech_of(home.language)
     content, stock = worded(content, stock, home.language)
     ahead = [kit for kit in kits if not _is_over(kit, day)]
     drying = plan_runs(content, stock, day) if with_runs else DryingPlan()
+    ways = _ways(content, stock, day) if with_runs else ()
     lines = tuple(stock_lines(stock, day, say, home.units))
     return HomePlan(
         home=home,
         day=day,
         stock=lines,
         drying=drying,
+        ways=ways,
+        sources=_sources(ways, content),
         learned=experiences(stock),
         tasks=tasks_of(stock, lines, day, say, home.units),
         trips=trips_ahead(ahead, day),
@@ -102,6 +109,18 @@ def plan_home(
         from_stock=taken_from_stock(ahead),
         bagging=tuple(bagging_of(kit) for kit in ahead),
     )
+
+
+def _ways(content: Content, stock: Stock, day: datetime.date) -> tuple[Ways, ...]:
+    """Give the ways to dry what this home dries, each for the same mass of fresh food."""
+    dried = {batch.holds for batch in content.batches.values() if not batch.is_bought}
+    found = [ways_to_dry(holds, WAYS_OF_G, content, stock, day) for holds in dried]
+    return tuple(sorted(found, key=lambda each: (each.name, each.holds)))
+
+
+def _sources(ways: Iterable[Ways], content: Content) -> dict[str, str]:
+    named = {way.vitamin_c.source for each in ways for way in each.ways if way.vitamin_c}
+    return {name: content.sources[name].title for name in sorted(named & content.sources.keys())}
 
 
 def _is_over(kit: Kit, day: datetime.date) -> bool:

@@ -15,7 +15,7 @@ from builder.pages.home.book import HomeBook, write_home_book
 from builder.pages.home.runs import runs_page
 from builder.pages.home.shopping import harmless, shopping_csv, shopping_page
 from builder.planning.at_home import Experience, Purchase
-from builder.planning.drying import DryingPlan, Part, Run, Step
+from builder.planning.drying import DryingPlan, Part, Pays, Run, Step, VitaminC, Way, Ways
 from builder.planning.home import HomePlan
 from builder.planning.stock import Learned
 from tests.pages.conftest import TEMPLATES
@@ -50,6 +50,8 @@ EMPTY = HomePlan(
     day=datetime.date(2031, 8, 17),
     stock=(),
     drying=DryingPlan(),
+    ways=(),
+    sources={},
     learned=(),
     tasks=(),
     trips=(),
@@ -123,6 +125,63 @@ def test_the_front_page_tells_the_steps_of_the_week(day: str, told: bool) -> Non
     assert ("Start the tall dryer" in page.markdown["index.md"]) is told
 
 
+# -- ways to dry ----------------------------------------------------------------------------------
+
+
+def way(**changes: object) -> Way:
+    told = Way(
+        method="dehydrator", dryer="tall", dryer_name="Tall dryer", dried_g=180.0, room_ml=490.0,
+        water_back_ml=615.0, takes_up_share=0.6, soak_min=(30.0, 75.0), hours=12.0, runs=2,
+        energy_kwh=3.25, cost=4.0, portion_cost=1.125, portions=3.6,
+        keeps_until=datetime.date(2032, 5, 20), vitamin_c=VitaminC(0.01, 0.36, "table"),
+        cautions=(), cannot=(),
+    )  # fmt: skip
+    return replace(told, **changes)  # type: ignore[arg-type]
+
+
+def ways_of(*every: Way, pays: tuple[Pays, ...] = ()) -> str:
+    found = Ways("apple", "Apple", 1000.0, "EUR", every, pays)
+    return book(ways=(found,), sources={"table": "A table"}).markdown["ways.md"]
+
+
+def test_ways_stand_side_by_side() -> None:
+    page = ways_of(way())
+    assert (
+        '| <strong>Tall dryer</strong> | 180\u00a0g <span class="small">490\u00a0ml</span> | '
+        '615\u00a0ml <span class="small">30 to 75 min</span> | '
+        '2 × 12 h <span class="small">3.2\u00a0kWh</span> | 1.12\u00a0EUR | 20\u00a0May 2032 |'
+    ) in page
+    assert "Costs are not all told" not in page
+
+
+def test_what_holds_for_several_ways_is_said_once() -> None:
+    page = ways_of(way(), way(dryer="oven", dryer_name="Oven"))
+    kept = "1\u00a0% to 36\u00a0% of the vitamin C is kept (A table)"
+    assert f"<strong>Tall dryer and Oven: </strong>{kept}" in page
+
+
+def test_what_was_not_told_is_told_as_such() -> None:
+    page = ways_of(way(portion_cost=None, cost=None, not_told=("price of apple",)))
+    assert "| not told |" in page
+    assert "Tell these, and the page reckons with them: price of apple." in page
+
+
+@pytest.mark.parametrize(
+    ("runs", "years", "says"),
+    [
+        (22, 1.1, "Tall dryer pays against buying dried after 22 runs, 1.1 years."),
+        (1, None, "Tall dryer pays against buying dried after 1 run."),
+        (None, None, "Tall dryer never pays against buying dried."),
+    ],
+)
+def test_when_a_dryer_pays(runs: int | None, years: float | None, says: str) -> None:
+    assert f"- {says}" in ways_of(way(), pays=(Pays("tall", "bought", runs, years),))
+
+
+def test_who_did_not_tell_prices_gets_no_answer_on_paying() -> None:
+    assert "pays against" not in ways_of(way(), pays=(Pays("tall", "bought", None, None, ("x",)),))
+
+
 # -- learned --------------------------------------------------------------------------------------
 
 
@@ -131,8 +190,8 @@ def test_learned_weights_tell_table_own_and_on_how_many_they_rest() -> None:
     page = book(learned=(Experience("Apple, raw", "dehydrator", learned),)).markdown["learned.md"]
     # exp((2 ln 0.2 + 2 ln 0.25) / 4) = sqrt(0.2 × 0.25) = 0.2236: of 1 kg 224 g.
     assert (
-        "| <strong>Apple, raw</strong>, dried | 200\u00a0g | 250\u00a0g | 224\u00a0g "
-        '<span class="small">rests on 2 batches</span> |'
+        "| <strong>Apple, raw</strong>, dried | 200\u00a0g | 250\u00a0g "
+        '<span class="small">2 batches</span> | 224\u00a0g |'
     ) in page
 
 

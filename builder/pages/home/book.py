@@ -20,6 +20,7 @@ from builder.pages.home.runs import ICS_NAME, runs_page
 from builder.pages.home.shopping import CSV_NAME, shopping_csv, shopping_page
 from builder.pages.home.showing import figures_of_home
 from builder.pages.home.stock import stock_page
+from builder.pages.home.ways import ways_page
 from builder.planning.home import HomePlan
 from builder.speech import speech_of
 
@@ -49,6 +50,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
         "index.md": ("index", front_page(plan, paths)),
         "stock.md": ("stock", stock_page(plan)),
         "runs.md": ("runs", runs_page(plan)),
+        "ways.md": ("ways", ways_page(plan)),
         "labels.md": ("labels", labels_page(plan)),
         "shopping.md": ("shopping", shopping_page(plan)),
         "learned.md": ("learned", learned_page(plan)),
@@ -63,6 +65,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
         (say.of("page", "At home"), "index.md"),
         (say.of("page", "Stock"), "stock.md"),
         (say.of("page", "Runs"), "runs.md"),
+        (say.of("page", "Ways to dry"), "ways.md"),
         (say.of("page", "Labels"), "labels.md"),
         (say.of("page", "Shopping"), "shopping.md"),
         (say.of("page", "Learned"), "learned.md"),

@@ -35,12 +35,12 @@ def learned_page(plan: HomePlan) -> LearnedPage:
         (
             _food(say, each),
             mass(each.learned.table_ratio),
-            mass(each.learned.own_ratio or 0.0),
-            (*mass(each.learned.ratio), Piece(" "), Piece(_rests_on(say, each), small=True)),
+            (*mass(each.learned.own_ratio or 0.0), Piece(" "), Piece(_of(say, each), small=True)),
+            mass(each.learned.ratio),
         )
         for each in plan.learned
     ]
-    heads = (say("Food"), say("By the table"), say("Your own"), say("Planned with"))
+    heads = (say("Food"), say("By the table"), say("Your own"), say("Planned"))
     return LearnedPage(
         figures.plain(_FRESH_G, "mass_g"), table(heads, rows, "lrrr") if rows else None
     )
@@ -50,5 +50,6 @@ def _food(say: Speech, each: Experience) -> Cell:
     return (Piece(each.name, strong=True), Piece(f", {say(DRIED[each.method])}"))
 
 
-def _rests_on(say: Speech, each: Experience) -> str:
-    return say.count("rests on {n} batch", "rests on {n} batches", each.learned.count)
+def _of(say: Speech, each: Experience) -> str:
+    """Say on how many batches it rests."""
+    return say.count("{n} batch", "{n} batches", each.learned.count)
