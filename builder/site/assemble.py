@@ -11,7 +11,8 @@ from builder.problems import Problem, errors
 from builder.site import address, archive, made, offline, swap
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
-from builder.site.finish import finish_page
+from builder.site.finish import finish_page, script_of_settings
+from builder.site.grown import script_of_palette
 from builder.site.kit_files import POCKET_NAME
 from builder.site.marks import marks_in, style_of_marks, with_marks
 from builder.site.navigation import NavItem, is_safe_path, nav_paths
@@ -23,6 +24,8 @@ from builder.site.styles import STYLE_NAME, merge_styles
 from builder.speech import speech_of
 
 FIRST_PAGE = "index.md"
+FIRST_SCRIPT = "before.js"  # runs before the page is painted
+COLOURS_SCRIPT = "colours.js"  # runs behind the switch of colours
 # Names the build itself writes; a page or file of the same name would be lost.
 OWN_NAMES = (POCKET_NAME, offline.WORKER_NAME, offline.MANIFEST_NAME)
 OWN_FOLDERS = ("assets", "search")
@@ -128,8 +131,12 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
     rendered = {page: page.read_text(encoding="utf-8") for page in _rendered(new, site.pages)}
     marks = marks_in(rendered.values())
     finished = {page: finish_page(with_marks(html, marks)) for page, html in rendered.items()}
+    front = rendered[(new / FIRST_PAGE).with_suffix(".html")]
+    _tell(new, FIRST_SCRIPT, script_of_settings(front))
+    _tell(new, COLOURS_SCRIPT, script_of_palette(with_marks(front, marks)))
     keep_one_index(new)
-    merge_styles(new, finished.values(), style_of_marks(marks))
+    # What scripts put into pages has its look too: the front page as it was tells it.
+    merge_styles(new, [*finished.values(), front], style_of_marks(marks))
     for page, html in finished.items():
         page.write_text(html, encoding="utf-8", newline="\n")
     offline.add_manifest(new, site.title, site.language)
@@ -178,6 +185,12 @@ def _shipped(assets: Path) -> list[Path]:
 def _rendered(new: Path, pages: Iterable[str]) -> list[Path]:
     """Give the HTML files that came of the Markdown pages."""
     return [(new / page).with_suffix(".html") for page in pages]
+
+
+def _tell(new: Path, script: str, line: str) -> None:
+    """Add a line to one of the scripts that run while a page is read."""
+    with (new / "assets" / script).open("a", encoding="utf-8", newline="\n") as file:
+        file.write(line)
 
 
 def _write(target: Path, content: bytes) -> None:

@@ -6,6 +6,7 @@ import json
 import re
 
 from builder.site.directions import isolated
+from builder.site.grown import without_palette
 from builder.site.security import secure_page
 from builder.site.styles import without_theme_links
 
@@ -22,10 +23,11 @@ SEARCH_DIALOG = re.compile(
 # Needed by the theme's bundle only, and from disk only: nothing to wait for before the first paint.
 WORKER_SCRIPT = re.compile(r'\s*<script src="[^"]*assets/iframe-worker\.js"></script>')
 BUNDLE_SCRIPT = re.compile(r'(?=<script src="[^"]*assets/javascripts/bundle\.)')
-# Who made the page's frame is told in licences.txt; what the theme's script is told stands in each
-# page, and a kit copies no code and shows no versions.
+# Who made the page's frame is told in licences.txt.
 GENERATOR = re.compile(r'\s*<meta name="generator"[^>]*>')
-SETTINGS = re.compile(r'(?<=<script id="__config" type="application/json">).*?(?=</script>)', re.S)
+SETTINGS = re.compile(
+    r'\s*<script id="__config" type="application/json">(?P<told>.*?)</script>', re.S
+)
 # A browser fetches the next page ahead, which the policy forbids in some; readers have the links.
 NEIGHBOURS = re.compile(r'\s*<link rel="(?:prev|next)"[^>]*>')
 LOGO = re.compile(r'(?<=<img src=")([^"]*)" alt="logo"')  # its link has the kit's name
@@ -50,7 +52,7 @@ def finish_page(html: str) -> str:
     html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
     html = _without_parts_in_menu(html)
     html = LOGO.sub(r'\1" alt=""', NEIGHBOURS.sub("", GENERATOR.sub("", html)))
-    html = SETTINGS.sub(lambda told: _needed_settings(told[0]), html)
+    html = without_palette(SETTINGS.sub("", html))
     html = without_theme_links(_worker_later(html))
     return secure_page(isolated(without_idle_space(with_table_boxes(html))))
 
@@ -80,16 +82,21 @@ def _without_parts_in_menu(html: str) -> str:
     return html
 
 
-def _needed_settings(told: str) -> str:
-    """Give the settings of the theme's script without what is not set and words of no kit."""
-    settings = {name: value for name, value in json.loads(told).items() if value is not None}
+def script_of_settings(front_page: str) -> str:
+    """Give the line that tells the theme's script its settings: the same for all pages of a kit.
+
+    What is not set is left out, and words that no kit shows: it copies no code.
+    """
+    found = SETTINGS.search(front_page)
+    if found is None:
+        return ""
+    told = json.loads(found["told"])
+    settings = {name: value for name, value in told.items() if value is not None}
     words = settings["translations"]
     settings["translations"] = {
         name: word for name, word in words.items() if name.startswith("search.")
     }
-    # As the theme packs it: "<" and "&" stay safe in a script.
-    packed = json.dumps(settings, separators=(",", ":"))
-    return packed.replace("<", "\\u003c").replace(">", "\\u003e").replace("&", "\\u0026")
+    return f"__kit_settings({json.dumps(settings, ensure_ascii=False, separators=(',', ':'))});\n"
 
 
 def _worker_later(html: str) -> str:

@@ -14,3 +14,12 @@ var __md_set = (key, value, store = localStorage, scope = __md_scope) => {
     /* Storage is full or shut: the choice holds for this page only. */
   }
 };
+/* What its script is told is the same on all pages, but for where this kit lies. */
+var __kit_settings = (told) => {
+  const base = __md_scope.href;
+  document.head.append(Object.assign(document.createElement("script"), {
+    id: "__config",
+    type: "application/json",
+    textContent: JSON.stringify({ ...told, base, search: base + told.search }),
+  }));
+};

@@ -8,7 +8,7 @@ import re
 import markdown
 import pytest
 
-from builder.site.finish import finish_page, without_idle_space
+from builder.site.finish import finish_page, script_of_settings, without_idle_space
 
 PAGE = '<head><meta charset="utf-8"></head><article>{}</article>'
 TABLE = "| a | b | c | d |\n|---|--:|:-:|:--|\n| 1 | 2 | 3 | 4 |\n"
@@ -97,21 +97,24 @@ def test_the_search_box_takes_its_name_from_its_field() -> None:
     assert 'role="dialog" aria-label="Suche"><form>' in html
 
 
-def test_the_theme_is_told_what_is_set_and_the_words_of_search_alone() -> None:
-    told = '{"base": "..", "version": null, "features": [], "translations": '
+def test_the_theme_is_told_once_what_is_set_with_the_words_of_search_alone() -> None:
+    told = '{"base": ".", "version": null, "features": [], "search": "w.js", "translations": '
     told += '{"search.none": "a < b & c", "clipboard.copy": "Copy"}}'
-    html = finish_page(
+    page = (
         '<head><meta charset="utf-8"><meta name="generator" content="x-1"></head>'
         f'<script id="__config" type="application/json">{told}</script>'
     )
-    assert "generator" not in html
-    found = re.search(r'json">(.*?)</script>', html)
-    assert found and not set("<>&") & set(found[1])
+    html = finish_page(page)
+    assert "generator" not in html and "__config" not in html
+    found = re.fullmatch(r"__kit_settings\((.*)\);\n", script_of_settings(page))
+    assert found
     assert json.loads(found[1]) == {
-        "base": "..",
+        "base": ".",
         "features": [],
+        "search": "w.js",
         "translations": {"search.none": "a < b & c"},
     }
+    assert script_of_settings("<head></head>") == ""
 
 
 def test_the_parts_of_a_page_are_listed_beside_it_and_not_in_the_menu_too() -> None:

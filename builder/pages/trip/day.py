@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
 from builder.formulas.pressure_cooking import time_factor_range
-from builder.model.kit import Conditions, Kit, KitDay, PlannedMeal
+from builder.model.kit import Conditions, Kit, KitDay, OrderOfWork, PlannedMeal
 from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, worked
@@ -60,6 +60,11 @@ class DayPage:
 def day_pages(kit: Kit, anchors: Anchors) -> tuple[DayPage, ...]:
     """Give a page for each day."""
     return tuple(_page(kit, number, anchors) for number in range(len(kit.days)))
+
+
+def has_page(order: OrderOfWork) -> bool:
+    """Tell whether a meal is told step by step; one hot drink is, by its recipe."""
+    return order.meal != "drinks" or len({step.place for step in order.steps}) > 1
 
 
 def meal_path(day: KitDay, meal: str) -> str:
@@ -236,7 +241,8 @@ def menu(
 ) -> tuple[MenuGroup, ...]:
     """Give the day's meals in the order they are eaten."""
     figures = figures_of(kit)
-    starts = {order.meal: link(order.start, meal_path(day, order.meal)) for order in orders}
+    paths = {order.meal: meal_path(day, order.meal) for order in day.orders if has_page(order)}
+    starts = {order.meal: link(order.start, paths.get(order.meal, "")) for order in orders}
     groups = []
     for name in MEALS:
         dishes = tuple(

@@ -13,7 +13,7 @@ from builder.pages.pieces import Cell, Piece, Table, link, text
 from builder.pages.trip.addresses import day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors, recipe_said, stands_by_step
-from builder.pages.trip.day import meal_path
+from builder.pages.trip.day import has_page, meal_path
 from builder.pages.trip.order import (
     MOST_STANDING_MIN,
     before_said,
@@ -87,7 +87,12 @@ class MealPage:
 
 def meal_pages(kit: Kit, anchors: Anchors) -> tuple[MealPage, ...]:
     """Give a page for each meal of which something is cooked, in the order of the trip."""
-    return tuple(_page(kit, day, order, anchors) for day in kit.days for order in day.orders)
+    return tuple(
+        _page(kit, day, order, anchors)
+        for day in kit.days
+        for order in day.orders
+        if has_page(order)
+    )
 
 
 def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPage:
