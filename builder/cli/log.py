@@ -2,11 +2,9 @@
 
 from __future__ import annotations
 
-import datetime
 import json
 import sys
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -21,16 +19,11 @@ from builder.cli.base import (
     main,
     own_content_option,
     own_place,
-    read_date,
     say_problems,
 )
 from builder.cli.completing import first_id_of, ids_of
+from builder.cli.load import Load, done_of, record_of, told_of
 from builder.cli.told import (
-    heated_words,
-    read_mass,
-    read_tests,
-    read_told,
-    read_weighings,
     refuse_no_text,
 )
 from builder.clock import today
@@ -44,36 +37,6 @@ if TYPE_CHECKING:
 
 OWN_METHODS = tuple(method for method in METHODS if method != "bought")
 _EXAMPLE = 'for example: tripkit log apple-raw "3 kg" "480 g" --method dehydrator'
-
-
-@dataclass(slots=True)
-class _Load:
-    """What the command line tells of a load; what it leaves out is asked for on a terminal."""
-
-    food: str | None = None
-    fresh: str | None = None
-    dried: str | None = None
-    method: str | None = None
-    dryer: str | None = None
-    done: str | None = None
-    started: str | None = None
-    packs: int | None = None
-    packaging: str | None = None
-    absorber: bool | None = None
-    shelf: str | None = None
-    kept_at: str | None = None
-    heated: str | None = None
-    tests: str = ""
-    weighings: tuple[str, ...] = ()
-    ice: str | None = None
-    run: str | None = None
-    style: str | None = None
-    notes: str | None = None
-
-    @property
-    def in_dryer(self) -> bool:
-        """Whether it was begun and is not weighed dry yet."""
-        return self.started is not None and self.dried is None
 
 
 @main.command(short_help="Add a batch to the drying log.")
@@ -180,7 +143,7 @@ def log(
     from builder.starts import StartError, complete_batch, log_batch
 
     refuse_no_text([*told, batch, file, *options.values()])
-    load = _Load(**options)  # type: ignore[arg-type]
+    load = Load(**options)  # type: ignore[arg-type]
     place = own_place(content)
     layers = layers_of(place)
     try:
@@ -191,7 +154,7 @@ def log(
             folder = read_folder(layers)
             _take_words(told, load)
             _ask_for_missing(load, folder, place)
-            record, day = _record(load, folder.content)
+            record, day = record_of(load, folder.content)
             logged = log_batch(layers, record, day, file)
     except StartError as error:
         raise BuilderStop(error.says, [error.mend]) from error
@@ -209,7 +172,7 @@ def log(
         click.echo(line)
 
 
-def _take_words(told: Sequence[str], load: _Load) -> None:
+def _take_words(told: Sequence[str], load: Load) -> None:
     if len(told) > 3:
         raise click.UsageError(
             f"{len(told)} words are told, and FOOD, FRESH and DRIED are three: put quotes round "
@@ -218,7 +181,7 @@ def _take_words(told: Sequence[str], load: _Load) -> None:
     load.food, load.fresh, load.dried = (*told, None, None, None)[:3]
 
 
-def _ask_for_missing(load: _Load, folder: Folder, place: Place) -> None:
+def _ask_for_missing(load: Load, folder: Folder, place: Place) -> None:
     """Ask for what is missing; where nobody can be asked, name all of it."""
     content = folder.content
     if load.method is None and load.dryer is None and len(content.home.dryers) == 1:
@@ -257,36 +220,7 @@ def _known_food(told: str | None, content: Content, asking: bool) -> str:
     raise BuilderStop(f"there is no food {told!r}", [did_you_mean(told or "", known)])
 
 
-def _record(load: _Load, content: Content) -> tuple[dict[str, Words], datetime.date]:
-    """Give the batch as a file of the log has it, and its day."""
-    assert load.food is not None and load.fresh is not None
-    usual = content.home.new_batch
-    if load.packaging is None and not load.in_dryer:
-        load.packaging = usual.packaging
-        if load.absorber is None and usual.absorber:
-            load.absorber = True
-    if load.kept_at is None and usual.kept_at_c is not None:
-        load.kept_at = f"{usual.kept_at_c:g} degC"
-    fresh_g = read_mass("FRESH", load.fresh)
-    told = _told(load, fresh_g)
-    started = told.pop("started", None)
-    record: dict[str, Words] = {"food" if load.food in content.foods else "recipe": load.food}
-    if load.method:
-        record["method"] = load.method
-    if load.dryer:
-        record["dryer"] = load.dryer
-    if started is not None:
-        record["started"] = started
-    if load.in_dryer:
-        day = datetime.date.fromisoformat(str(started)[:10])
-    else:
-        day = _done(load)
-        record["done"] = day.isoformat()
-    record["fresh"] = load.fresh.strip()
-    return {**record, **told}, day
-
-
-def _completion(told: Sequence[str], load: _Load, file: str | None) -> dict[str, Words]:
+def _completion(told: Sequence[str], load: Load, file: str | None) -> dict[str, Words]:
     """Give what is to be told of a batch that was planned."""
     if file is not None:
         raise click.UsageError("--file goes with a new batch; --batch finds its own")
@@ -304,81 +238,10 @@ def _completion(told: Sequence[str], load: _Load, file: str | None) -> dict[str,
         raise click.UsageError("with --done tell DRIED too, what the batch weighs then")
     changes: dict[str, Words] = {}
     if load.dried is not None:
-        changes["done"] = _done(load).isoformat()
-    changes |= _told(load, None)
+        changes["done"] = done_of(load).isoformat()
+    changes |= told_of(load, None)
     if load.method:
         changes["method"] = load.method
     if load.dryer:
         changes["dryer"] = load.dryer
     return changes
-
-
-def _done(load: _Load) -> datetime.date:
-    day = read_date("--done", load.done, "2031-03-14") if load.done is not None else today()
-    _refuse_ahead("--done", day)
-    return day
-
-
-def _refuse_ahead(option: str, day: datetime.date) -> None:
-    if day > today():
-        says = f"{day.isoformat()} is still to come; log it then, or write `planned:` in the file"
-        raise click.BadParameter(says, param_hint=option)
-
-
-def _told(load: _Load, fresh_g: float | None) -> dict[str, Words]:
-    """Give all that was told but food, method, dates and fresh weight, in a log's usual order."""
-    found: dict[str, Words] = {}
-    if load.started is not None:
-        found["started"] = _started(load.started)
-    if load.dried is not None:
-        read_mass("DRIED", load.dried)
-        found["dried"] = load.dried.strip()
-    if load.ice is not None:
-        read_mass("--ice", load.ice)
-        found["ice"] = load.ice.strip()
-    if packs := _packs(load, is_new=fresh_g is not None):
-        found["packs"] = packs
-    if load.kept_at is not None:
-        read_told("--kept-at", load.kept_at, "kept_c")
-        found["kept_at"] = load.kept_at.strip()
-    if load.heated is not None:
-        found["heated"] = heated_words(load.heated)
-    if load.style is not None:
-        found["style"] = load.style
-    if tests := read_tests(load.tests):
-        found["tests"] = sorted(tests)
-    if load.weighings:
-        read_weighings(load.weighings, float("inf") if fresh_g is None else fresh_g)
-        parts = [each.partition("=") for each in load.weighings]
-        parts.sort(key=lambda part: read_told("--weighing", part[0], "duration_min"))
-        found["weighings"] = [{"at": at.strip(), "mass": mass.strip()} for at, _, mass in parts]
-    if load.run is not None:
-        found["run"] = load.run
-    if load.notes is not None:
-        found["notes"] = load.notes
-    return found
-
-
-def _packs(load: _Load, is_new: bool) -> dict[str, Words]:
-    packs: dict[str, Words] = {}
-    if load.packs is not None:
-        packs["count"] = load.packs
-    if load.packaging is not None:
-        packs["in"] = load.packaging
-    if load.absorber is not None:
-        packs["absorber"] = load.absorber
-    if load.shelf is not None:
-        packs["shelf"] = load.shelf
-    return {"count": 1, **packs} if packs and is_new and "count" not in packs else packs
-
-
-def _started(text: str) -> str:
-    """Read when a run began."""
-    try:
-        started = datetime.datetime.fromisoformat(text.strip())
-        if started.tzinfo is not None or len(text.strip()) <= len("2031-03-13"):
-            raise ValueError
-    except ValueError:
-        raise click.BadParameter("write it like 2031-03-13T18:00", param_hint="--started") from None
-    _refuse_ahead("--started", started.date())
-    return started.isoformat(timespec="minutes")

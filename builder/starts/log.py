@@ -4,16 +4,13 @@ from __future__ import annotations
 
 import contextlib
 import datetime
-import os
-import re
 from collections import Counter
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from builder.model.batch import Batch
 from builder.planning.stock import Judged, check, run_of
-from builder.problems import Problem, ProblemsFound, did_you_mean, errors, in_order, printable
+from builder.problems import Problem, ProblemsFound, did_you_mean, errors, in_order
 from builder.reading.as_written import edited_bytes
 from builder.reading.files import TABLE
 from builder.reading.folder import Folder, Layer, RecordText, read_folder
@@ -26,14 +23,11 @@ from builder.reading.log_files import (
 )
 from builder.reading.spelling import Edit
 from builder.reading.tables import table_of
-from builder.reading.values import DEVICES, LONGEST_ID
 from builder.reading.yaml_door import decode, read_yaml
 from builder.starts.editors import bring_schemas, with_schema_line
 from builder.starts.fresh import StartError
+from builder.starts.log_places import ROOM, free_id, told_file, usual_file
 from builder.starts.swapping import refuse_links, swap_in
-
-ROOM = "batches"
-_YEAR = re.compile(r"[0-9]{4}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,9 +85,9 @@ def log_batches(
     targets: dict[Path, _Target] = {}
     named: dict[str, str] = {}
     for record, day in wanted:
-        path = _told_file(own, file) if file else _usual_file(own, here, day)
+        path = told_file(own, file) if file else usual_file(own, here, day)
         target = targets.get(path) or _target(own, path)
-        batch_id = _free_id(str(record.get("food") or record.get("recipe")), day, taken)
+        batch_id = free_id(str(record.get("food") or record.get("recipe")), day, taken)
         taken.add(batch_id)
         targets[path] = _added(target, {"id": batch_id, **record})
         named[batch_id] = target.shown
@@ -163,66 +157,7 @@ def _completed(record: RecordText, changes: Record) -> list[Edit]:
     return completed_in_table(table, starts.index(record.node.start), changes, gone)
 
 
-# -- where ----------------------------------------------------------------------------------------
-
-
-def _free_id(holds: str, day: datetime.date, taken: Collection[str]) -> str:
-    """Make an id that no batch has."""
-    number = 1
-    while True:
-        ending = f"-{day.isoformat()}" + (f"-{number}" if number > 1 else "")
-        found = holds[: LONGEST_ID - len(ending)].rstrip("-") + ending
-        if found not in taken:
-            return found
-        number += 1
-
-
-def _usual_file(own: Layer, here: Folder, day: datetime.date) -> Path:
-    """Give the file of the day's year; else the newest log that bears no year; else a new one."""
-    room = own.folder / ROOM
-    of_year = [room / f"{day.year}{ending}" for ending in (".yaml", TABLE)]
-    for path in of_year:
-        if os.path.lexists(path):
-            return path
-    newest = datetime.date.min
-    found = of_year[0]
-    for name, batch in here.content.batches.items():
-        record = here.texts["batch", name]
-        if ("batch", name) not in here.own or record.whole_file:
-            continue
-        if not _YEAR.fullmatch(Path(record.path).stem) and _day_of(batch) >= newest:
-            newest, found = _day_of(batch), own.folder / record.path
-    return found
-
-
-def _day_of(batch: Batch) -> datetime.date:
-    started = batch.started.date() if batch.started else None
-    return batch.done or batch.planned or started or datetime.date.min
-
-
-def _told_file(own: Layer, told: str) -> Path:
-    """Give the file that somebody named: from here, in the content folder, or among the logs."""
-    room = Path(os.path.abspath(own.folder / ROOM))
-    for place in (Path(told), own.folder / told, room / told):
-        path = Path(os.path.abspath(place))
-        if room in path.parents:
-            break
-    else:
-        raise StartError(
-            f"{told} does not lie in {own.shown}/{ROOM}",
-            f"name a file in there, as {ROOM}/log.yaml",
-        )
-    inside = path.relative_to(room)
-    if path.stem.lower() in DEVICES or printable(inside.name) != inside.name:
-        raise StartError(
-            f"no file should be called {printable(inside.name)}",
-            "use letters, digits and hyphens, such as log.yaml",
-        )
-    if path.suffix not in (".yaml", TABLE) or any(part.startswith(".") for part in inside.parts):
-        raise StartError(
-            f"a file called {inside.as_posix()} is not read", "call it such as log.yaml or log.csv"
-        )
-    return own.folder / ROOM / inside
+# -- read, read back, then written -----------------------------------------------------------------
 
 
 def _target(own: Layer, path: Path) -> _Target:
@@ -239,9 +174,6 @@ def _target(own: Layer, path: Path) -> _Target:
     _, problems = decode(before or b"", shown)
     _stop_on(problems)
     return _Target(path, relative, shown, before, before or b"")
-
-
-# -- read back, then written ----------------------------------------------------------------------
 
 
 def _written(
