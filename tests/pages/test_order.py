@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 import pytest
 
-from builder.model.kit import Kit, KitDay, PlannedMeal
+from builder.model.kit import FuelDay, Kit, KitDay, PlannedMeal, WaterHeating
 from builder.pages.pieces import Cell
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.order import OrderView, orders_of_day
@@ -92,8 +92,8 @@ def test_what_takes_no_time_is_told_with_what_follows() -> None:
     assert rows([toasties()], fire)[-2:] == [
         (
             "18 min",
-            "RAW Mix in 40 ml treated water and egg, raw. Take bread. Press 4 min on each side,"
-            " 2 times, one after the other.",
+            "RAW Melt snow. Mix in 40 ml treated water and egg, raw. Take bread. Press 4 min on"
+            " each side, 2 times, one after the other.",
             "irons",
         ),
         ("0 min", "Measure the middle: at least 72 °C. Share out.", ""),
@@ -131,6 +131,19 @@ def test_several_dishes_are_named_and_the_pot_is_emptied_between_them() -> None:
     boil = "Black tea: Empty the pot. Bring 500 ml water (1¾ mugs) to the boil. About 2 min."
     assert told.index(ready) + 1 == told.index(boil)
     assert told[-2:] == ["Smoky bean pot: Share out.", "Black tea: Hand round."]
+
+
+def test_what_soaks_in_snow_water_says_to_melt_it_where_nothing_else_does() -> None:
+    soaked = dataclasses.replace(bean_pot(), conditions=HIGH_CAMP)
+    assert rows([soaked])[0][1].startswith("Melt snow. Soak black beans in ")
+    kit, day = day_of([soaked])
+    melting = WaterHeating(3000.0, "pot-2l", 900.0, 30.0)
+    fuel = FuelDay(0, 0, 0, 0, 0, melting=melting)
+    day = dataclasses.replace(day, orders=orders_of_work([soaked], HEARTH, fuel))
+    (view,) = orders_of_day(kit, day)
+    told = [said(row[1]) for row in view.table.rows]
+    assert told[0].startswith("Melt snow to 3 l water")
+    assert told[1].startswith("Soak black beans in ")
 
 
 def test_snow_is_melted_first() -> None:

@@ -537,6 +537,20 @@ def test_what_breakfast_takes_cold_is_melted_or_boiled_at_the_last_nights_camp(
     assert fuel.high_g == NEAR(2.0 * fuel.fuel_g, rel=EXACT)
 
 
+def test_what_lunch_takes_cold_is_heated_in_the_morning(tmp_path: Path) -> None:
+    soaked = dish(
+        uses(kernel="50 g"),
+        {"do": "soak", "with": ["kernel"], "water": "150 ml", "minutes": 30},
+        cook_in="none",
+    )
+    water = {"camp": "snow", "treat": "boil", "between_water": "2 h"}
+    for meal, morning_ml in (("lunch", 300), ("dinner", 0)):
+        at = snow_day({meal: [{"cook": "dish"}]}, water=water)
+        boiling = day_of(kit_with(tmp_path / meal, soaked, days=[at])).fuel.boiling
+        assert boiling.morning_ml == NEAR(morning_ml, rel=EXACT)  # nobody is on the way
+        assert boiling.volume_ml > 300
+
+
 def test_melting_without_stove_or_fire_is_a_problem(tmp_path: Path) -> None:
     trip = day_trip(stove=None, days=[snow_day({"snacks": [{"eat": "curd", "each": "9 g"}]})])
     with pytest.raises(ProblemsFound) as found:

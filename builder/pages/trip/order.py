@@ -230,9 +230,22 @@ def what(
         if measured:
             names = _measured(figures, meal, step, names)
         said = _said(figures, meal, step, say.listed(names[each] for each in step.ingredients))
+        if _melts_before(day, order, step):
+            said = f"{say('Melt snow.')} {said}"
     if step.potful:
         said = f"{_which_potful(say, order, step, measured)} {said}"
     return f"{say('Empty the pot.')} {said}" if step.empty_first else said
+
+
+def _melts_before(day: KitDay, order: OrderOfWork, step: WorkStep) -> bool:
+    """Tell whether cold water is poured for which no snow was melted before."""
+    pours_cold = step.do in ("soak", "mix") and not step.hot and step.water_ml > 0
+    if not pours_cold or step.place is None:
+        return False
+    if day.meals[step.place].conditions.water_source != "snow":
+        return False
+    before = order.steps[: order.steps.index(step)]
+    return not any(each.do in ("melt", "make-safe") for each in before)
 
 
 def parts_of(meal: PlannedMeal, step: WorkStep) -> int:

@@ -17,6 +17,8 @@ from builder.planning.cooking import CookingPlaces, Hearth, boil_heat_kj
 from builder.planning.menu import MenuItem
 from builder.planning.tracing import work
 
+_BEFORE_THE_EVENING = ("breakfast", "lunch", "snacks")
+
 
 @dataclass(frozen=True, slots=True)
 class _AtCamp:
@@ -55,7 +57,8 @@ def melted(
         # Water boiled to make it safe is heated from snow in one go, not melted first.
         own += [water.washing_ml] if here.treat == "boil" else [water.drinking_ml, water.washing_ml]
     parts = [_melted_at(slept, breakfast_ml, hearth), _melted_at(here, add(own), hearth)]
-    return _told(parts, day, places, breakfast_ml, water, treated=False)
+    early_ml = add(each.unboiled_water_ml for each in cold if each.meal in _BEFORE_THE_EVENING)
+    return _told(parts, day, places, early_ml, water, treated=False)
 
 
 def boiled(
@@ -63,33 +66,32 @@ def boiled(
 ) -> HeatedWater:
     """Boil water to make it safe, and hold it there, each potful."""
     here, slept = places.by_day[day.number - 1], places.of_meal(day, "breakfast")
-    breakfast_ml = add(
-        each.planned.unboiled_water_ml
-        for each in menu
-        if each.planned.meal == "breakfast" and each.planned.conditions.treat == "boil"
-    )
+    cold = [each.planned for each in menu if each.planned.conditions.treat == "boil"]
+    breakfast_ml = add(each.unboiled_water_ml for each in cold if each.meal == "breakfast")
+    early_ml = add(each.unboiled_water_ml for each in cold if each.meal in _BEFORE_THE_EVENING)
     parts = [
         _boiled_at(slept, breakfast_ml, hearth),
         _boiled_at(here, water.boil_ml - breakfast_ml, hearth),
     ]
-    return _told(parts, day, places, breakfast_ml, water, treated=True)
+    return _told(parts, day, places, early_ml, water, treated=True)
 
 
 def _told(
     parts: Sequence[_AtCamp],
     day: Day,
     places: CookingPlaces,
-    breakfast_ml: float,
+    early_ml: float,
     water: WaterDay,
     treated: bool,
 ) -> HeatedWater:
     """Put both camps together, and say how much of it the morning needs.
 
-    What is drunk on the way is heated where one slept, if water comes there as it does that day.
+    That is what is mixed or soaked cold before the evening, and what is drunk on the way: this is
+    heated where one slept, if water comes there as it does that day.
     """
     here, slept = places.by_day[day.number - 1], places.of_meal(day, "breakfast")
     volume_ml = add(each.volume_ml for each in parts)
-    morning = [breakfast_ml]
+    morning = [early_ml]
     alike = (here.water_source, here.treat) == (slept.water_source, slept.treat)
     if alike and (here.treat == "boil") == treated:
         morning.append(smallest(water.carry_ml, water.drinking_ml))
