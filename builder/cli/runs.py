@@ -97,9 +97,9 @@ def _lines(plan: DryingPlan, at: datetime.date) -> Iterator[str]:
     for run in plan.runs:
         yield from _run_lines(run)
     for text in plan.impossible:
-        yield f"Cannot be done: {text}."
+        yield f"Cannot be done: {text}"
     for text in plan.remarks:
-        yield f"Note: {text}."
+        yield f"Note: {text}"
 
 
 _STATES = {"new": "", "planned": " (planned in your log)", "in-dryer": " (in the dryer)"}

@@ -90,7 +90,7 @@ def plan_home(
     say = speech_of(home.language)
     content, stock = worded(content, stock, home.language)
     ahead = [kit for kit in kits if not _is_over(kit, day)]
-    drying = plan_runs(content, stock, day) if with_runs else DryingPlan()
+    drying = plan_runs(content, stock, day, say=say) if with_runs else DryingPlan()
     ways = _ways(content, stock, day) if with_runs else ()
     lines = tuple(stock_lines(stock, day, say, home.units))
     return HomePlan(

@@ -356,7 +356,8 @@ FORBIDDEN_BY_OTHERS = {
 
 # How a unit of the docstrings is written for people.
 _SHOWN = {
-    "share": "", "-": "", "same unit": "", "kJ or kcal": "", "degC": "°C", "deg": "degrees",
+    "share": "", "-": "", "money": "", "same unit": "", "kJ or kcal": "", "degC": "°C",
+    "deg": "degrees",
     "percent": "%", "m2": "m²", "cm2": "cm²", "W/m2": "W/m²", "kW/m2": "kW/m²",
     "g/(m2 h)": "g/(m² h)", "kg/m3": "kg/m³", "kcal/(kg h)": "MET", "1/min": "per min",
     "1/min ** exponent": "per min", "1/clo": "per clo",
@@ -371,6 +372,7 @@ _REFUSAL = re.compile(
 # name of the constant says more.
 WRITTEN_UNITS = {
     "keeping.table_months-fat_g": "g in 100 g",
+    "home_drying.food_cost-price_per_kg": "",
     "rehydration.peleg_water_per_solids-k1": "",
     "rehydration.peleg_water_per_solids-k2": "",
     "rehydration.peleg_limit-k2": "",

@@ -12,7 +12,8 @@ from itertools import chain, combinations, product
 
 from scipy.optimize import linprog
 
-from builder.planning.drying.packing import LEAST_PART_KG, Packed, Task
+from builder.planning.drying.packing_model import LEAST_PART_KG
+from builder.planning.drying.task import Packed, Task
 
 WAIT_H = 12
 

@@ -9,16 +9,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from builder.planning.drying.packing import (
-    Free,
-    Place,
-    Task,
-    Thing,
-    exactly,
-    least_extra,
-    least_left_out,
-    pack,
-)
+from builder.planning.drying.packing import exactly, least_extra, least_left_out, pack
+from builder.planning.drying.task import Free, Place, Task, Thing
 from tests.planning.every_plan import best, faults, lateness
 
 SLOW = [HealthCheck.too_slow, HealthCheck.data_too_large]

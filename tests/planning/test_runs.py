@@ -162,7 +162,7 @@ def test_what_cannot_keep_so_long_is_told(tmp_path: Path) -> None:
     days = [{"lunch": [{"eat": "kernel-nut", "each": "50 g"}]}] * 20
     plan = plan_of(tmp_path, trip_of(*days, POT), hot, recipes=[stew])
     assert plan.runs == ()
-    assert "kept at 40 °C it would be past its date on 2031-07-11" in plan.impossible[0]
+    assert "it would be past its date on Fri 11 Jul 2031" in plan.impossible[0]
 
 
 # -- what stands in the dryer already -------------------------------------------------------------
@@ -263,7 +263,7 @@ def test_the_trays_hold_no_more_than_nine_kilograms_a_square_metre(tmp_path: Pat
     [
         ({"egg_cooked": "20 g dehydrator"}, "egg and dairy are not planned by heat"),
         ({"stew_meat": "20 g sun"}, "do not dry safely in the sun"),
-        ({"leaf": "20 g oven"}, "no oven stands at home"),
+        ({"leaf": "20 g oven"}, "no oven is told at home"),
     ],
 )
 def test_what_is_never_planned_says_why(tmp_path: Path, amounts: dict[str, str], says: str) -> None:
@@ -278,7 +278,7 @@ def test_a_dryer_must_be_as_warm_as_the_food_takes(
     dryer = replace(SHELF, to_c=to_c)
     plan = plan_of(tmp_path, trip_of(POT), recipes=[LEAF], dryers=(dryer,))
     assert bool(plan.runs) is possible
-    assert possible or "takes air of 52 to 60 °C" in plan.impossible[0]
+    assert possible or "takes air of 52\u00a0°C to 60\u00a0°C" in plan.impossible[0]
 
 
 def test_two_more_evenings_or_so_much_less_would_do(tmp_path: Path) -> None:
@@ -291,13 +291,13 @@ def test_two_more_evenings_or_so_much_less_would_do(tmp_path: Path) -> None:
     )
     assert sum(each.load_g for each in plan.runs) == pytest.approx(3000)
     (says,) = plan.impossible
-    assert "leaf for hand (1.8 kg fresh)" in says
-    assert "more free evening" in says and "or 1.8 kg less, would do" in says
+    assert "leaf for hand: 1.8\u00a0kg fresh" in says
+    assert "more free evening" in says and "1.8\u00a0kg less would do." in says
 
 
 def test_a_deadline_that_has_passed_is_told(tmp_path: Path) -> None:
     plan = plan_of(tmp_path, trip_of(BERRIES, start=datetime.date(2031, 6, 5)))
-    assert "had to be out of the dryer by 2031-05-29" in plan.impossible[0]
+    assert "had to be out of the dryer by Thu 29 May 2031" in plan.impossible[0]
 
 
 # -- any household --------------------------------------------------------------------------------

@@ -13,6 +13,7 @@ from builder.model.gear import Dryer
 from builder.planning.hazards import is_pungent
 from builder.planning.stock import Substance
 from builder.planning.tracing import work
+from builder.speech import later
 
 # Air in the dryer [°C] by what lies in it (common practice; leaflets agree within a few degrees).
 RUN_AIR_C: dict[str, tuple[float, float]] = {
@@ -29,6 +30,13 @@ RUN_AIR_C: dict[str, tuple[float, float]] = {
 # What is freeze-dried lies in the freezer before; heat-dried fruit evens out in a jar afterwards.
 FREEZER_HOURS = 12.0
 CONDITIONING_DAYS = 7
+METHOD_NAMES: dict[Method, str] = {
+    "dehydrator": later("dehydrator"),
+    "freeze-dryer": later("freeze-dryer"),
+    "oven": later("oven"),
+    "sun": later("place in the sun"),
+    "bought": later("bought"),
+}
 NOT_BY_HEAT = frozenset({"egg", "dairy"})
 
 

@@ -4,30 +4,23 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
-from itertools import combinations
+from dataclasses import replace
 
 from builder.formulas.home_drying import SPARE_SHARE
 from builder.model.batch import Method
 from builder.model.content import Content
 from builder.model.gear import Dryer
 from builder.model.recipe import MEALS
-from builder.planning.drying.free_time import FreeTime, Window
-from builder.planning.drying.logged_runs import busy, logged_runs, run_name
-from builder.planning.drying.packing import (
-    Answer,
-    Free,
-    Packed,
-    Place,
-    Task,
-    Thing,
-    exactly,
-    pack,
-)
+from builder.model.trip import ENGLISH
+from builder.planning.drying.free_time import FreeTime
+from builder.planning.drying.household import G_PER_KG, Household, dryers_at_home, task_of
+from builder.planning.drying.logged_runs import logged_runs, run_name
+from builder.planning.drying.packing import Answer, exactly, pack
 from builder.planning.drying.plan import DryingPlan, Meal, Part, Run
-from builder.planning.drying.rules import FREEZER_HOURS, hours_in, may_share, most_load_g, suits
+from builder.planning.drying.rules import METHOD_NAMES, suits
 from builder.planning.drying.shortfall import what_would_do
 from builder.planning.drying.steps import steps_of
+from builder.planning.drying.task import Packed
 from builder.planning.drying.wanted import (
     ToDry,
     absorber_for,
@@ -38,50 +31,26 @@ from builder.planning.drying.wanted import (
     wanted,
 )
 from builder.planning.stock import Stock
+from builder.speech import Speech, speech_of
 
 # Runs are looked for in so many days before each deadline, and further back only for want of room.
 NEAR_DAYS = 10
 FAR_DAYS = 60
-_DAY = datetime.timedelta(days=1)
-_G_PER_KG = 1000.0
-
-
-@dataclass(frozen=True, slots=True)
-class Household:
-    """What runs are planned with: dryers by id, free hours, what stands in them already."""
-
-    content: Content
-    at: datetime.date
-    dryers: Mapping[str, Dryer]
-    free: FreeTime
-    logged: tuple[Run, ...]
-
-    @property
-    def midnight(self) -> datetime.datetime:
-        """The moment that hours are counted from."""
-        return datetime.datetime.combine(self.at, datetime.time())
-
-    def hour(self, at: datetime.datetime) -> float:
-        """Give a moment as hours since the first midnight."""
-        return (at - self.midnight).total_seconds() / 3600
-
-    def moment(self, hour: float) -> datetime.datetime:
-        """Give the moment of an hour since the first midnight."""
-        return self.midnight + datetime.timedelta(minutes=round(hour * 60))
-
-    def day(self, date: datetime.date) -> int:
-        """Give a date as days since the first one."""
-        return (date - self.at).days
 
 
 def plan_runs(
-    content: Content, stock: Stock, at: datetime.date, trips: Sequence[str] = ()
+    content: Content,
+    stock: Stock,
+    at: datetime.date,
+    trips: Sequence[str] = (),
+    say: Speech | None = None,
 ) -> DryingPlan:
     """Give the runs still to do, as of a day, for some trips or for all that are ahead."""
+    say = say or speech_of(ENGLISH)
     dryers = dryers_at_home(content)
     logged = tuple(logged_runs(content, stock, dryers, at))
-    home = Household(content, at, dryers, FreeTime(content.home.free, at), logged)
-    loads, impossible = wanted(trips_ahead(content, at, trips), content, stock, at)
+    home = Household(content, at, dryers, FreeTime(content.home.free, at), logged, say)
+    loads, impossible = wanted(trips_ahead(content, at, trips), content, stock, at, say)
     loads = list(_possible(loads, home, impossible))
     runs: list[Run] = []
     remarks: list[str] = []
@@ -91,40 +60,51 @@ def plan_runs(
         runs += found
         impossible += cannot
         remarks += more
-    every = [replace(run, steps=steps_of(run, home.free, content)) for run in (*logged, *runs)]
+    every = [replace(run, steps=steps_of(run, home.free, content, say)) for run in (*logged, *runs)]
     every.sort(key=lambda run: (run.start, run.id))
     return DryingPlan(tuple(every), tuple(impossible), tuple(remarks))
-
-
-def dryers_at_home(content: Content) -> dict[str, Dryer]:
-    """Give the dryers that stand at home: as told, else those that batches were dried in."""
-    told = content.home.dryers or tuple(
-        sorted({batch.dryer for batch in content.batches.values() if batch.dryer})
-    )
-    return {name: content.gear.dryers[name] for name in told}
 
 
 def _possible(loads: Sequence[ToDry], home: Household, impossible: list[str]) -> Iterator[ToDry]:
     """Give what some dryer dries in time; say of the rest why none does."""
     for each in loads:
-        name, method = each.goes.substance.name, each.goes.method
+        say, method = home.say, each.goes.method
+        blanks = {
+            "food": each.goes.substance.name,
+            "trip": home.content.trips[each.trip].title,
+            "dryer": say(METHOD_NAMES[method]),
+        }
         of_method = [dryer for dryer in home.dryers.values() if dryer.method == method]
         if not of_method:
             impossible.append(
-                f"{name} for {each.trip}: no {method} stands at home; write "
-                "`dryers:` in home.yaml, name another way in `dried_by:`, or buy it"
+                say(
+                    "{food} for {trip}: no {dryer} is told at home. Write `dryers:` in "
+                    "home.yaml, name another way in `dried_by:`, or buy it.",
+                    **blanks,
+                )
             )
         elif not any(suits(dryer, each.goes) for dryer in of_method):
             least_c, most_c = each.goes.air_c or (0.0, 0.0)
             impossible.append(
-                f"{name} for {each.trip}: it takes air of {least_c:.0f} to {most_c:.0f} °C, and no "
-                f"{method} at home can be set so; one that can would do, or a freeze-dryer"
+                say(
+                    "{food} for {trip}: it takes air of {least} to {most}, and no {dryer} at home "
+                    "can be set so. One that can would do, or a freeze-dryer.",
+                    least=say.show(least_c, "temperature_c", home.content.home.units),
+                    most=say.show(most_c, "temperature_c", home.content.home.units),
+                    **blanks,
+                )
             )
         elif each.last_day < home.at:
-            late = (home.at - each.last_day).days
             impossible.append(
-                f"{name} for {each.trip}: it had to be out of the dryer by "
-                f"{each.last_day.isoformat()}; a start {late} days later would do, or buy it"
+                say.count(
+                    "{food} for {trip}: it had to be out of the dryer by {last}. A start {n} day "
+                    "later would do, or buy it.",
+                    "{food} for {trip}: it had to be out of the dryer by {last}. A start {n} days "
+                    "later would do, or buy it.",
+                    (home.at - each.last_day).days,
+                    last=say.date(each.last_day),
+                    **blanks,
+                )
             )
         else:
             yield each
@@ -144,13 +124,16 @@ def _planned(
     remarks = []
     if not answer.is_sure:
         remarks.append(
-            f"the search for the best runs of the {method} was ended after its time; there may be "
-            "a plan with fewer or later ones"
+            home.say(
+                "The search for the best runs of the {dryer} was ended after its time: there may "
+                "be a plan with fewer or later ones.",
+                dryer=home.say(METHOD_NAMES[method]),
+            )
         )
     if answer.packed is not None:
         return _runs(answer.packed, loads, dryers, home), [], remarks
-    names = [(each.goes.substance.name, each.trip) for each in loads]
-    left, says = what_would_do(task, names, home.free, home.at)
+    names = [(each.goes.substance.name, home.content.trips[each.trip].title) for each in loads]
+    left, says = what_would_do(task, names, home.at, home.say, home.content.home.units)
     runs = _runs(left, loads, dryers, home) if left else []
     return runs, [says], remarks
 
@@ -161,64 +144,6 @@ def _better(near: Answer, far: Answer) -> Answer:
         return far if near.packed is None else near
     keys = [(len(each.fillings), each.tight) for each in (near.packed, far.packed)]
     return far if keys[1] < keys[0] else near
-
-
-def task_of(loads: Sequence[ToDry], dryers: Sequence[Dryer], home: Household, days: int) -> Task:
-    """Put everything into bare numbers, with the free hours of some days before each deadline."""
-    last_days = {each.last_day for each in loads}
-    windows = [
-        window
-        for window in home.free.windows(max(last_days))
-        if any(last - days * _DAY <= window.day <= last for last in last_days)
-    ]
-    apart = {
-        (one, other)
-        for one, other in combinations(range(len(loads)), 2)
-        if not may_share(loads[one].goes, loads[other].goes)
-    }
-    return Task(
-        things=tuple(_thing(each, dryers, home) for each in loads),
-        apart=frozenset(apart),
-        places=tuple(_place(each, home) for each in dryers),
-        free=tuple(as_free(window, home.at) for window in windows),
-    )
-
-
-def as_free(window: Window, at: datetime.date) -> Free:
-    """Give free hours in bare numbers."""
-    midnight = datetime.datetime.combine(at, datetime.time())
-    hours = [(each - midnight).total_seconds() / 3600 for each in (window.start, window.end)]
-    return Free((window.day - at).days, hours[0], hours[1], window.extra)
-
-
-def _thing(each: ToDry, dryers: Sequence[Dryer], home: Household) -> Thing:
-    return Thing(
-        fresh_kg=float(each.fresh_g) / _G_PER_KG,
-        water_share=float(each.water_share),
-        hours=tuple(
-            hours_in(dryer, each.goes) if suits(dryer, each.goes) else None for dryer in dryers
-        ),
-        first_day=home.day(each.first_day),
-        last_day=home.day(each.last_day),
-        spare_day=home.day(home.free.last_day_to_spare(each.last_day)),
-    )
-
-
-def _place(dryer: Dryer, home: Household) -> Place:
-    from_h = 0.0
-    if dryer.method == "freeze-dryer":
-        first = home.free.next_free(home.midnight)
-        from_h = (home.hour(first) if first else 0.0) + FREEZER_HOURS
-    return Place(
-        load_kg=float(most_load_g(dryer)) / _G_PER_KG,
-        ice_kg=None if dryer.ice_g is None else dryer.ice_g / _G_PER_KG,
-        from_h=from_h,
-        busy_h=tuple(
-            (home.hour(busy(run)[0]), home.hour(busy(run)[1]))
-            for run in home.logged
-            if run.dryer == dryer.id
-        ),
-    )
 
 
 # -- back from bare numbers -----------------------------------------------------------------------
@@ -273,9 +198,9 @@ def _fresh_g(packed: Packed, loads: Sequence[ToDry]) -> dict[int, dict[int, floa
         for number, kg in filling.fresh_kg:
             parts.setdefault(number, {})[place] = kg
     for number, of_thing in parts.items():
-        whole_kg = float(loads[number].fresh_g) / _G_PER_KG - packed.left_out_kg[number]
+        whole_kg = float(loads[number].fresh_g) / G_PER_KG - packed.left_out_kg[number]
         exact = exactly(list(of_thing.values()), whole_kg)
-        parts[number] = {place: kg * _G_PER_KG for place, kg in zip(of_thing, exact, strict=True)}
+        parts[number] = {place: kg * G_PER_KG for place, kg in zip(of_thing, exact, strict=True)}
     return parts
 
 

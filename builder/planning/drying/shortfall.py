@@ -4,19 +4,13 @@ from __future__ import annotations
 
 import datetime
 import math
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from builder.planning.drying.free_time import FreeTime
-from builder.planning.drying.packing import (
-    Free,
-    Packed,
-    Task,
-    least_extra,
-    least_left_out,
-    most_runs,
-)
-from builder.problems import counted
+from builder.planning.drying.packing import least_extra, least_left_out, most_runs
+from builder.planning.drying.task import Free, Packed, Task
+from builder.speech import Speech
+from builder.units import System
 
 # When most people could make themselves free.
 EVENING_FROM_H, EVENING_TO_H = 17.0, 22.0
@@ -25,34 +19,45 @@ _DAY = datetime.timedelta(days=1)
 
 
 def what_would_do(
-    task: Task, names: Sequence[tuple[str, str]], free: FreeTime, at: datetime.date
+    task: Task, names: Sequence[tuple[str, str]], at: datetime.date, say: Speech, units: System
 ) -> tuple[Packed | None, str]:
-    """Give the plan that leaves least undried, and say what is short and what would do."""
+    """Give the plan that leaves least undried, and say what is short and what would do.
+
+    `names` are those of each thing and of the trip that wants it.
+    """
     runs = min(most_runs(task), 2 * len(task.things) + 2)
     left = least_left_out(task, runs)
-    ways: list[str] = []
-    extra = least_extra(replace(task, free=(*task.free, *_evenings(task, free, at))), runs)
-    if extra is not None and extra.extra:
-        days = [(at + each.day * _DAY).isoformat() for each in extra.extra]
-        ways.append(f"{counted(len(days), 'more free evening')} ({', '.join(days)})")
-    short: list[tuple[str, float]] = []
+    would = [*_evenings_said(task, runs, at, say)]
+    short_kg = [each.fresh_kg for each in task.things]
     if left is not None:
-        short = [
-            (f"{name} for {trip}", kg)
-            for (name, trip), kg in zip(names, left.left_out_kg, strict=True)
-            if kg >= _LEAST_TOLD_KG
-        ]
-        less_kg = sum(kg for _, kg in short)
-        if less_kg < sum(each.fresh_kg for each in task.things) - _LEAST_TOLD_KG:
-            ways.append(f"{_kg(less_kg)} less")
-    what = ", ".join(f"{name} ({_kg(kg)} fresh)" for name, kg in short)
-    if not what:
-        what = ", ".join(f"{name} for {trip}" for name, trip in names)
-    would = f"{', or '.join(ways)}, would do" if ways else "another dryer or a later start would do"
-    return left, f"not everything can be dried in time: {what}; {would}"
+        short_kg = list(left.left_out_kg)
+        if sum(short_kg) < sum(each.fresh_kg for each in task.things) - _LEAST_TOLD_KG:
+            would.append(say("{mass} less would do.", mass=_shown(sum(short_kg), say, units)))
+    if not would:
+        would.append(say("Another dryer or a later start would do."))
+    short = [
+        say("{food} for {trip}: {mass} fresh", food=food, trip=trip, mass=_shown(kg, say, units))
+        for (food, trip), kg in zip(names, short_kg, strict=True)
+        if kg >= _LEAST_TOLD_KG
+    ]
+    says = say("Not everything can be dried in time ({what}).", what="; ".join(short))
+    return left, " ".join((says, *would))
 
 
-def _evenings(task: Task, free: FreeTime, at: datetime.date) -> list[Free]:
+def _evenings_said(task: Task, runs: int, at: datetime.date, say: Speech) -> Iterator[str]:
+    """Say how many more free evenings would do, where any number does."""
+    extra = least_extra(replace(task, free=(*task.free, *_evenings(task))), runs)
+    if extra is not None and extra.extra:
+        days = [say.date(at + each.day * _DAY) for each in extra.extra]
+        yield say.count(
+            "{n} more free evening would do, such as {days}.",
+            "{n} more free evenings would do, such as {days}.",
+            len(days),
+            days=say.listed(days),
+        )
+
+
+def _evenings(task: Task) -> list[Free]:
     """Give the evenings that are not free yet, up to the last deadline."""
     last = max(each.last_day for each in task.things)
     found = []
@@ -69,7 +74,6 @@ def _evenings(task: Task, free: FreeTime, at: datetime.date) -> list[Free]:
     return found
 
 
-def _kg(mass_kg: float) -> str:
-    """Say a mass, rounded up to what a kitchen scale is read to."""
-    tenths = math.ceil(mass_kg * 10 - 1e-6)
-    return f"{tenths / 10:g} kg"
+def _shown(mass_kg: float, say: Speech, units: System) -> str:
+    """Say a mass, rounded up to a tenth of a kilogram: less of it would not do."""
+    return say.show(math.ceil(mass_kg * 10 - 1e-6) * 100.0, "mass_g", units)

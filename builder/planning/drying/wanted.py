@@ -28,7 +28,7 @@ from builder.planning.stock import (
     substance_named,
 )
 from builder.planning.tracing import look_up, work
-from builder.speech import speech_of
+from builder.speech import Speech, speech_of
 
 _DAY = datetime.timedelta(days=1)
 END_DAYS_BEFORE = 1  # the bags are packed on the last day at home
@@ -70,7 +70,7 @@ def trips_ahead(content: Content, at: datetime.date, names: Sequence[str] = ()) 
 
 
 def wanted(
-    trips: Sequence[Trip], content: Content, stock: Stock, at: datetime.date
+    trips: Sequence[Trip], content: Content, stock: Stock, at: datetime.date, say: Speech
 ) -> tuple[list[ToDry], list[str]]:
     """Give what is to be dried for some trips, and in plain words what drying cannot give."""
     lacks: dict[tuple[str, Method, str], list[Want]] = {}
@@ -84,16 +84,16 @@ def wanted(
     refused: list[str] = []
     for (holds, method, trip_id), wants in lacks.items():
         goes = _goes(substance_named(holds, content), method, wants, content)
-        why_not = _never(goes)
+        trip = content.trips[trip_id]
+        why_not = _never(goes, trip.title, say)
         if why_not:
-            refused.append(f"{goes.substance.name} for {trip_id}: {why_not}")
+            refused.append(why_not)
             continue
         ratio = learned_of(goes.substance, method, own).ratio
         meals = tuple(
             Meal(each.trip, each.day, each.meal, each.mass_g, each.eaten_on or at) for each in wants
         )
-        start = content.trips[trip_id].start or at
-        last_day = start - last_days_before(goes) * _DAY
+        last_day = (trip.start or at) - last_days_before(goes) * _DAY
         each = ToDry(
             goes=goes,
             trip=trip_id,
@@ -108,9 +108,14 @@ def wanted(
         first = first_day(each, eaten_by, content, at)
         if first is None:
             refused.append(
-                f"{goes.substance.name} for {trip_id}: dried by {method} and kept at "
-                f"{kept_at_c(content.home):.0f} °C it would be past its date on "
-                f"{eaten_by.isoformat()}; keep it colder, or buy it"
+                say(
+                    "{food} for {trip}: kept at {warmth} it would be past its date on {day}. Keep "
+                    "it colder, or buy it.",
+                    food=goes.substance.name,
+                    trip=trip.title,
+                    warmth=say.show(kept_at_c(content.home), "temperature_c", content.home.units),
+                    day=say.date(eaten_by),
+                )
             )
             continue
         found.append(replace(each, first_day=first))
@@ -140,12 +145,22 @@ def _eaten_as_it_is(want: Want, content: Content) -> bool:
     return not heated_after_wetting(content.recipes[want.recipe], want.ingredient)
 
 
-def _never(goes: Goes) -> str:
+def _never(goes: Goes, trip: str, say: Speech) -> str:
     """Say why a food is not planned this way, and what to do instead."""
+    food = goes.substance.name
     if goes.method in HEAT_METHODS and goes.substance.kind in NOT_BY_HEAT:
-        return "egg and dairy are not planned by heat; freeze-dry it, or buy it dried"
+        return say(
+            "{food} for {trip}: egg and dairy are not planned by heat. Freeze-dry it, or buy it "
+            "dried.",
+            food=food,
+            trip=trip,
+        )
     if goes.method == "sun" and goes.substance.has_flesh:
-        return "meat and fish do not dry safely in the sun; take a dryer"
+        return say(
+            "{food} for {trip}: meat and fish do not dry safely in the sun. Take a dryer.",
+            food=food,
+            trip=trip,
+        )
     return ""
 
 

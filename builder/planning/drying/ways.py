@@ -24,9 +24,9 @@ from builder.model.food import FLESH_KINDS
 from builder.model.gear import Dryer
 from builder.model.trip import ENGLISH
 from builder.planning.drying.costs import Costs, bought_costs, costs_of, pays_of
+from builder.planning.drying.household import dryers_at_home
 from builder.planning.drying.plan import BOUGHT, VitaminC, Way, Ways
 from builder.planning.drying.rules import NOT_BY_HEAT, Goes, heated_before, hours_in, most_load_g
-from builder.planning.drying.runs import dryers_at_home
 from builder.planning.drying.wanted import as_batch
 from builder.planning.hazards import called
 from builder.planning.stock import (

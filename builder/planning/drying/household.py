@@ -1,0 +1,116 @@
+"""A home with what it plans runs with, and how that stands in bare numbers."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import combinations
+
+from builder.model.content import Content
+from builder.model.gear import Dryer
+from builder.planning.drying.free_time import FreeTime, Window
+from builder.planning.drying.logged_runs import busy
+from builder.planning.drying.plan import Run
+from builder.planning.drying.rules import FREEZER_HOURS, hours_in, may_share, most_load_g, suits
+from builder.planning.drying.task import Free, Place, Task, Thing
+from builder.planning.drying.wanted import ToDry
+from builder.speech import Speech
+
+_DAY = datetime.timedelta(days=1)
+G_PER_KG = 1000.0
+
+
+@dataclass(frozen=True, slots=True)
+class Household:
+    """What runs are planned with: dryers by id, free hours, what stands in them already."""
+
+    content: Content
+    at: datetime.date
+    dryers: Mapping[str, Dryer]
+    free: FreeTime
+    logged: tuple[Run, ...]
+    say: Speech
+
+    @property
+    def midnight(self) -> datetime.datetime:
+        """The moment that hours are counted from."""
+        return datetime.datetime.combine(self.at, datetime.time())
+
+    def hour(self, at: datetime.datetime) -> float:
+        """Give a moment as hours since the first midnight."""
+        return (at - self.midnight).total_seconds() / 3600
+
+    def moment(self, hour: float) -> datetime.datetime:
+        """Give the moment of an hour since the first midnight."""
+        return self.midnight + datetime.timedelta(minutes=round(hour * 60))
+
+    def day(self, date: datetime.date) -> int:
+        """Give a date as days since the first one."""
+        return (date - self.at).days
+
+
+def dryers_at_home(content: Content) -> dict[str, Dryer]:
+    """Give the dryers that stand at home: as told, else those that batches were dried in."""
+    told = content.home.dryers or tuple(
+        sorted({batch.dryer for batch in content.batches.values() if batch.dryer})
+    )
+    return {name: content.gear.dryers[name] for name in told}
+
+
+def task_of(loads: Sequence[ToDry], dryers: Sequence[Dryer], home: Household, days: int) -> Task:
+    """Put everything into bare numbers, with the free hours of some days before each deadline."""
+    last_days = {each.last_day for each in loads}
+    windows = [
+        window
+        for window in home.free.windows(max(last_days))
+        if any(last - days * _DAY <= window.day <= last for last in last_days)
+    ]
+    apart = {
+        (one, other)
+        for one, other in combinations(range(len(loads)), 2)
+        if not may_share(loads[one].goes, loads[other].goes)
+    }
+    return Task(
+        things=tuple(_thing(each, dryers, home) for each in loads),
+        apart=frozenset(apart),
+        places=tuple(_place(each, home) for each in dryers),
+        free=tuple(as_free(window, home.at) for window in windows),
+    )
+
+
+def as_free(window: Window, at: datetime.date) -> Free:
+    """Give free hours in bare numbers."""
+    midnight = datetime.datetime.combine(at, datetime.time())
+    hours = [(each - midnight).total_seconds() / 3600 for each in (window.start, window.end)]
+    return Free((window.day - at).days, hours[0], hours[1], window.extra)
+
+
+def _thing(each: ToDry, dryers: Sequence[Dryer], home: Household) -> Thing:
+    return Thing(
+        fresh_kg=float(each.fresh_g) / G_PER_KG,
+        water_share=float(each.water_share),
+        hours=tuple(
+            hours_in(dryer, each.goes) if suits(dryer, each.goes) else None for dryer in dryers
+        ),
+        first_day=home.day(each.first_day),
+        last_day=home.day(each.last_day),
+        spare_day=home.day(home.free.last_day_to_spare(each.last_day)),
+    )
+
+
+def _place(dryer: Dryer, home: Household) -> Place:
+    from_h = 0.0
+    if dryer.method == "freeze-dryer":
+        first = home.free.next_free(home.midnight)
+        from_h = (home.hour(first) if first else 0.0) + FREEZER_HOURS
+    return Place(
+        load_kg=float(most_load_g(dryer)) / G_PER_KG,
+        ice_kg=None if dryer.ice_g is None else dryer.ice_g / G_PER_KG,
+        from_h=from_h,
+        busy_h=tuple(
+            (home.hour(busy(run)[0]), home.hour(busy(run)[1]))
+            for run in home.logged
+            if run.dryer == dryer.id
+        ),
+    )
