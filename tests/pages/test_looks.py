@@ -380,3 +380,14 @@ def test_a_days_fuel_and_wood_never_stand_without_their_range(path: str) -> None
     words = page(told, path)
     assert "120 g 4.2 oz between 96 g and 174 g" in words
     assert "900 g 1.98 lb between 450 g and 1.8 kg" in words
+
+
+@pytest.mark.parametrize(("boil_ml", "is_told"), [(3000.0, True), (2040.0, False), (0.0, False)])
+def test_what_is_boiled_to_be_carried_on_is_told_beside_what_is_drunk(
+    boil_ml: float, is_told: bool
+) -> None:
+    kit = sample_kit()
+    water = replace(kit.days[0].water, treat_ml=2000.0, boil_ml=boil_ml)
+    told = replace(kit, days=(replace(kit.days[0], water=water), *kit.days[1:]))
+    says = "Day 1: boil 3 l there. What you carry on the next day is in it."
+    assert (says in page(told, "water.md")) == is_told

@@ -13,13 +13,15 @@ from builder.model.looks import Sweating
 from builder.pages import words
 from builder.pages.charts import Chart, water_chart
 from builder.pages.figures import Figures, figures_of
-from builder.pages.pieces import Cell, Piece, Table, link, table, text
+from builder.pages.pieces import Cell, Piece, Table, filled, link, table, text
 from builder.pages.trip.addresses import at_day, day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at
 from builder.planning.looks import BLEACH_SHARE
 from builder.speech import Speech
 from builder.units import rounded
+
+_NOTICED_ML = 50.0  # less of it nobody tells apart
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,6 +109,13 @@ def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
         when = say.listed(words.numbered_day(say, day) for day in days)
         strict = stricter.get(says, "")
         yield (Piece(when, strong=True), Piece(f": {says} {strict}".rstrip()))
+    for day in kit.days:
+        onward_ml = day.water.boil_ml - day.water.treat_ml
+        if day.water.boil_ml and onward_ml > _NOTICED_ML:
+            when = words.day_name(say, day)
+            water = figures.alone(day.water.boil_ml, "volume_ml", f"{at_day(day)}.water.boil_ml")
+            told = say(": boil {water} there. What you carry on the next day is in it.")
+            yield (Piece(when, strong=True), *filled(told, water=water))
 
 
 def _sweat(kit: Kit, figures: Figures) -> Table:
