@@ -391,3 +391,21 @@ def test_what_is_boiled_to_be_carried_on_is_told_beside_what_is_drunk(
     told = replace(kit, days=(replace(kit.days[0], water=water), *kit.days[1:]))
     says = "Day 1: boil 3 l there. What you carry on the next day is in it."
     assert (says in page(told, "water.md")) == is_told
+
+
+def test_a_dry_camp_says_what_its_water_is_for() -> None:
+    kit = sample_kit()
+
+    def dry(place: int) -> str:
+        days = list(kit.days)
+        here = replace(days[place].conditions, water_source="none")
+        water = replace(days[place].water, carry_ml=9000.0)
+        days[place] = replace(days[place], conditions=here, water=water)
+        return page(replace(kit, days=tuple(days)), "water.md")
+
+    assert "a dry camp" not in page(kit, "water.md")
+    first = (
+        "Day 1: a dry camp. Its 9 l are for the way there, the evening, the night, breakfast and"
+    )
+    assert first in dry(0)
+    assert "Day 2: a dry camp. Its 9 l are for the way there, the evening and the night." in dry(1)

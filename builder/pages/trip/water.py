@@ -18,7 +18,7 @@ from builder.pages.trip.addresses import at_day, day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at
 from builder.planning.looks import BLEACH_SHARE
-from builder.speech import Speech
+from builder.speech import Speech, later
 from builder.units import rounded
 
 _NOTICED_ML = 50.0  # less of it nobody tells apart
@@ -30,6 +30,7 @@ class WaterPage:
 
     by_day: Table
     carry: Table
+    dry: tuple[Cell, ...]  # what is carried to camps without water, and what for
     people: Table | None  # None in a public kit
     chart: Chart
     boxes: tuple[Box, ...]
@@ -50,6 +51,7 @@ def water_page(kit: Kit) -> WaterPage:
     return WaterPage(
         _by_day(kit, figures),
         _carry(kit, figures),
+        tuple(_dry(kit, figures)),
         _people(kit, figures) if any(day.people for day in kit.days) else None,
         water_chart(kit),
         boxes_at(kit, "water.md"),
@@ -62,6 +64,23 @@ def water_page(kit: Kit) -> WaterPage:
         figures.plain(MOST_ML_DAY, "volume_ml"),
         figures.plain(SLOW_CONTACT_MIN, "duration_min"),
     )
+
+
+def _dry(kit: Kit, figures: Figures) -> Iterator[Cell]:
+    """Say what for so much is carried to a camp without water."""
+    say = figures.say
+    for day in kit.days:
+        if day.conditions.water_source != "none" or day.ends_home:
+            continue
+        told = later(": a dry camp. Its {water} are for the way there, the evening and the night.")
+        if day is not kit.days[-1]:
+            told = later(
+                ": a dry camp. Its {water} are for the way there, the evening, the night, "
+                "breakfast and the way on to the next water."
+            )
+        water = figures.alone(day.water.carry_ml, "volume_ml", f"{at_day(day)}.water.carry_ml")
+        when = Piece(words.day_name(say, day), strong=True)
+        yield (when, *filled(say(told), water=water))
 
 
 def _cloudy(say: Speech) -> str:
