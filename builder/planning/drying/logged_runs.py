@@ -47,12 +47,11 @@ def logged_runs(
             continue
         if not batch.in_dryer and (batch.planned is None or batch.planned < at):
             continue
-        dryer = _dryer_of(batch, dryers)
+        dryer = _dryer_of(batch, dryers, content.gear.dryers)
         name = batch.run or batch.id
         runs.setdefault((dryer.id if dryer else "", name, batch.planned), []).append(each)
-    free = FreeTime(content.home.free, at)
     found = [
-        _run(name, dryers.get(dryer) or content.gear.dryers.get(dryer), batches, stock, free)
+        _run(name, content.gear.dryers.get(dryer), batches, stock, (content, at))
         for (dryer, name, _), batches in runs.items()
     ]
     return sorted(found, key=lambda run: (run.start, run.id))
@@ -66,17 +65,25 @@ def busy(run: Run) -> tuple[datetime.datetime, datetime.datetime]:
     return min(run.start, day), max(run.emptied, day + _DAY)
 
 
-def _dryer_of(batch: Batch, dryers: Mapping[str, Dryer]) -> Dryer | None:
+def _dryer_of(
+    batch: Batch, dryers: Mapping[str, Dryer], known: Mapping[str, Dryer]
+) -> Dryer | None:
     """Give the dryer that a batch names, or the only one that dries so."""
     if batch.dryer:
-        return dryers.get(batch.dryer)
+        return known.get(batch.dryer)
     same = [each for each in dryers.values() if each.method == batch.method]
     return same[0] if len(same) == 1 else None
 
 
 def _run(
-    name: str, dryer: Dryer | None, batches: list[Judged], stock: Stock, free: FreeTime
+    name: str,
+    dryer: Dryer | None,
+    batches: list[Judged],
+    stock: Stock,
+    home: tuple[Content, datetime.date],
 ) -> Run:
+    content, at = home
+    free = FreeTime(content.home.free, at)
     batch = batches[0].batch
     hours = max((_hours(dryer, each) for each in batches), default=0.0)
     length = datetime.timedelta(hours=hours)
@@ -99,7 +106,7 @@ def _run(
         start=start,
         end=end,
         emptied=emptied,
-        parts=tuple(_part(each, stock) for each in batches),
+        parts=tuple(_part(each, stock, content) for each in batches),
         state="in-dryer" if batch.in_dryer else "planned",
     )
 
@@ -110,7 +117,7 @@ def _hours(dryer: Dryer | None, judged: Judged) -> float:
     return hours_in(dryer, Goes(judged.substance, judged.batch.method, False))
 
 
-def _part(judged: Judged, stock: Stock) -> Part:
+def _part(judged: Judged, stock: Stock, content: Content) -> Part:
     batch = judged.batch
     return Part(
         holds=batch.holds,
@@ -120,8 +127,15 @@ def _part(judged: Judged, stock: Stock) -> Part:
         fresh_g=batch.fresh_g or 0.0,
         dried_g=judged.dried_g,
         meals=tuple(
-            Meal(each.trip, each.day, each.meal, each.packs * judged.pack_g, each.last_day)
+            Meal(
+                each.trip,
+                each.day,
+                each.meal,
+                each.packs * judged.pack_g,
+                content.trips[each.trip].date_of(each.day),
+            )
             for each in stock.taken(batch.id)
+            if each.packs  # some eat what an earlier meal left in its pack
         ),
         packs=batch.pack_count,
         best_before=judged.best_before,

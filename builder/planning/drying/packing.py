@@ -11,8 +11,8 @@ from builder.planning.drying.packing_model import SLACK_KG, PackingModel
 from builder.planning.drying.task import Packed, Task
 
 # The search for one number of runs ends after so long, and the whole one.
-STEP_SECONDS = 8.0
-ALL_SECONDS = 40.0
+STEP_SECONDS = 6.0
+ALL_SECONDS = 15.0
 
 
 @dataclass(frozen=True, slots=True)

@@ -20,7 +20,7 @@ from builder.planning.drying.plan import DryingPlan, Meal, Part, Run
 from builder.planning.drying.rules import METHOD_NAMES, suits
 from builder.planning.drying.shortfall import what_would_do
 from builder.planning.drying.steps import steps_of
-from builder.planning.drying.task import Packed
+from builder.planning.drying.task import Packed, Task
 from builder.planning.drying.wanted import (
     ToDry,
     absorber_for,
@@ -34,8 +34,7 @@ from builder.planning.stock import Stock
 from builder.speech import Speech, speech_of
 
 # Runs are looked for in so many days before each deadline, and further back only for want of room.
-NEAR_DAYS = 10
-FAR_DAYS = 60
+DAYS_BEFORE = (7, 21, 60)
 
 
 def plan_runs(
@@ -115,12 +114,7 @@ def _planned(
 ) -> tuple[list[Run], list[str], list[str]]:
     """Plan what is dried by one method: runs, what cannot be done, and remarks."""
     dryers = [each for each in home.dryers.values() if each.method == method]
-    task = task_of(loads, dryers, home, NEAR_DAYS)
-    answer = pack(task)
-    further = task_of(loads, dryers, home, FAR_DAYS)
-    if further.free != task.free and (answer.packed is None or answer.packed.tight):
-        task = further
-        answer = _better(answer, pack(further))
+    answer, task = _searched([task_of(loads, dryers, home, days) for days in DAYS_BEFORE])
     remarks = []
     if not answer.is_sure:
         remarks.append(
@@ -136,6 +130,19 @@ def _planned(
     left, says = what_would_do(task, names, home.at, home.say, home.content.home.units)
     runs = _runs(left, loads, dryers, home) if left else []
     return runs, [says], remarks
+
+
+def _searched(tasks: Sequence[Task]) -> tuple[Answer, Task]:
+    """Search the last days, then more of them, until every run has a day to spare."""
+    task, *more = tasks
+    answer = pack(task)
+    for further in more:
+        if answer.packed is not None and not answer.packed.tight:
+            break
+        if further.free != task.free:
+            task = further
+            answer = _better(answer, pack(further))
+    return answer, task
 
 
 def _better(near: Answer, far: Answer) -> Answer:
