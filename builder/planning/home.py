@@ -32,6 +32,18 @@ from builder.planning.wording import worded
 from builder.speech import speech_of
 
 WAYS_OF_G = 1000.0
+# Runs are looked for, bags listed and lists written for the next trips; the rest can wait.
+MOST_TRIPS = 4
+
+
+@dataclass(frozen=True, slots=True)
+class TripShopping:
+    """What to buy for one trip alone."""
+
+    trip: str
+    title: str
+    shopping: tuple[Purchase, ...]
+    from_stock: tuple[TakenFromStock, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +64,8 @@ class HomePlan:
     shopping: tuple[Purchase, ...]
     from_stock: tuple[TakenFromStock, ...]
     bagging: tuple[TripBags, ...]
+    trip_shopping: tuple[TripShopping, ...] = ()
+    later_trips: int = 0  # whose runs, bags and own lists are not told yet
 
 
 def has_home(content: Content) -> bool:
@@ -89,8 +103,11 @@ def plan_home(
     home = content.home
     say = speech_of(home.language)
     content, stock = worded(content, stock, home.language)
-    ahead = [kit for kit in kits if not _is_over(kit, day)]
-    drying = plan_runs(content, stock, day, say=say) if with_runs else DryingPlan()
+    ahead = sorted((kit for kit in kits if not _is_over(kit, day)), key=_by_start)
+    soon = ahead[:MOST_TRIPS]
+    drying = DryingPlan()
+    if with_runs:
+        drying = plan_runs(content, stock, day, [kit.id for kit in soon], say=say)
     ways = _ways(content, stock, day) if with_runs else ()
     lines = tuple(stock_lines(stock, day, say, home.units))
     return HomePlan(
@@ -107,7 +124,9 @@ def plan_home(
         sheets=content.gear.sheets,
         shopping=purchases(ahead, content, drying),
         from_stock=taken_from_stock(ahead),
-        bagging=tuple(bagging_of(kit) for kit in ahead),
+        later_trips=len(ahead) - len(soon),
+        trip_shopping=tuple(_trip_shopping(kit, content, drying) for kit in soon),
+        bagging=tuple(bagging_of(kit) for kit in soon),
     )
 
 
@@ -121,6 +140,16 @@ def _ways(content: Content, stock: Stock, day: datetime.date) -> tuple[Ways, ...
 def _sources(ways: Iterable[Ways], content: Content) -> dict[str, str]:
     named = {way.vitamin_c.source for each in ways for way in each.ways if way.vitamin_c}
     return {name: content.sources[name].title for name in sorted(named & content.sources.keys())}
+
+
+def _trip_shopping(kit: Kit, content: Content, drying: DryingPlan) -> TripShopping:
+    return TripShopping(
+        kit.id, kit.title, purchases([kit], content, drying), taken_from_stock([kit])
+    )
+
+
+def _by_start(kit: Kit) -> tuple[datetime.date, str]:
+    return kit.start or datetime.date.max, kit.id
 
 
 def _is_over(kit: Kit, day: datetime.date) -> bool:

@@ -14,9 +14,9 @@ from builder.model.home import Home
 from builder.pages.home.book import HomeBook, write_home_book
 from builder.pages.home.runs import runs_page
 from builder.pages.home.shopping import harmless, shopping_csv, shopping_page
-from builder.planning.at_home import Experience, Purchase
+from builder.planning.at_home import Experience, Purchase, TripAhead
 from builder.planning.drying import DryingPlan, Part, Pays, Run, Step, VitaminC, Way, Ways
-from builder.planning.home import HomePlan
+from builder.planning.home import HomePlan, TripShopping
 from builder.planning.stock import Learned
 from tests.pages.conftest import TEMPLATES
 
@@ -215,8 +215,22 @@ def test_without_any_shelf_there_is_one_list() -> None:
     assert [shelf.title for shelf in page.shelves] == ["To buy"]
 
 
+def test_trips_have_lists_of_their_own_where_there_are_several() -> None:
+    trips = tuple(TripAhead(name, name.title(), None, None, 0, 1) for name in ("far", "near"))
+    own = tuple(TripShopping(each.trip, each.title, (OATS,), ()) for each in trips)
+    written = book(shopping=(OATS, SALT), trips=trips, trip_shopping=own)
+    assert "[Far](shopping/far.md), [Near](shopping/near.md)" in written.markdown["shopping.md"]
+    page = written.markdown["shopping/far.md"]
+    assert page.startswith("# Shopping for Far {#top}")
+    assert "](../shopping/far.csv)" in page
+    assert "Salt" not in page
+    assert b"Oats" in written.files["shopping/far.csv"]
+    alone = book(shopping=(OATS,), trips=trips[:1], trip_shopping=own[:1])
+    assert "shopping/far.md" not in alone.markdown
+
+
 def test_the_table_holds_all_of_it_and_runs_nothing() -> None:
-    text = shopping_csv(replace(EMPTY, shopping=(OATS, SALT))).decode()
+    text = shopping_csv((OATS, SALT)).decode()
     oats, salt = csv.DictReader(io.StringIO(text))
     assert (oats["buy_g"], oats["packets"], oats["packet_g"]) == ("1000", "2", "500")
     assert (oats["shelf"], oats["trips"], oats["to_dry"]) == ("dry goods", "far near", "no")

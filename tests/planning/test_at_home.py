@@ -357,7 +357,32 @@ def test_a_load_of_the_log_is_bought_by_the_log(tmp_path: Path) -> None:
 
 def test_a_whole_meal_to_dry_is_bought_by_its_ingredients(tmp_path: Path) -> None:
     read = hand(tmp_path, recipes=[soup("soup", kernel="75 g", oil="25 g")])
-    part = Part("soup", True, "soup", "dehydrator", 800.0, 200.0, (), 2, None)
-    found = {each.food: each.needed_g for each in purchases([], read.content, in_a_run(part))}
+    meal = Meal("hand", 1, "dinner", 200.0, datetime.date(2031, 6, 1))
+    part = Part("soup", True, "soup", "dehydrator", 800.0, 200.0, (meal,), 2, None)
+    bought_for = purchases([read.kit()], read.content, in_a_run(part))
+    found = {each.food: each.needed_g for each in bought_for if each.to_dry}
     # A pot of 75 g kernel, 25 g oil and 300 ml water is 400 g: 800 g is two of them.
     assert found == pytest.approx({"kernel": 150, "oil": 50})
+
+
+def test_a_run_for_another_trip_is_not_bought_for_this_one(tmp_path: Path) -> None:
+    read = leaves_for_both(tmp_path)
+    meal = Meal("hand", 1, "dinner", 60.0, datetime.date(2031, 6, 1))
+    run = in_a_run(Part("leaf", False, "leaf", "dehydrator", 570.0, 63.0, (meal,), 1, None))
+    (own,) = purchases([read.kit("hand")], read.content, run)
+    (other,) = purchases([read.kit("later")], read.content, run)
+    assert own.needed_g == pytest.approx(570)
+    assert other.needed_g == pytest.approx(540)
+
+
+def test_the_next_trips_have_lists_and_bags_of_their_own(tmp_path: Path) -> None:
+    trips = {f"trip-{n}": day_trip(start=f"2031-07-0{n}") for n in range(1, 6)}
+    read = hand(tmp_path, more_trips=trips)
+    planned = plan(read)
+    names = ["hand", "trip-1", "trip-2", "trip-3"]
+    assert [each.trip for each in planned.trip_shopping] == names
+    assert [each.trip for each in planned.bagging] == names
+    assert planned.later_trips == 2
+    assert len(planned.trips) == 6
+    assert bought(planned, "kernel-nut").needed_g == pytest.approx(6 * 2 * 50)
+    assert planned.trip_shopping[0].shopping[0].needed_g == pytest.approx(2 * 50)

@@ -17,7 +17,14 @@ from builder.pages.home.labels import file_of, labels_page, sheets_to_print
 from builder.pages.home.learned import learned_page
 from builder.pages.home.run_calendar import run_calendar
 from builder.pages.home.runs import ICS_NAME, runs_page
-from builder.pages.home.shopping import CSV_NAME, shopping_csv, shopping_page
+from builder.pages.home.shopping import (
+    CSV_NAME,
+    lists_of_trips,
+    path_of,
+    shopping_csv,
+    shopping_page,
+    trip_page,
+)
 from builder.pages.home.showing import figures_of_home
 from builder.pages.home.stock import stock_page
 from builder.pages.home.ways import ways_page
@@ -44,7 +51,7 @@ class HomeBook:
 def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
     """Write all pages of the home."""
     say = speech_of(plan.home.language)
-    bagging = bagging_pages(plan)
+    bagging, own_lists = bagging_pages(plan), lists_of_trips(plan)
     paths = {page.trip: page.path for page in bagging}
     pages: dict[str, tuple[str, object]] = {
         "index.md": ("index", front_page(plan, paths)),
@@ -54,6 +61,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
         "labels.md": ("labels", labels_page(plan)),
         "shopping.md": ("shopping", shopping_page(plan)),
         "learned.md": ("learned", learned_page(plan)),
+        **{f"{path_of(each)}.md": ("shopping", trip_page(plan, each)) for each in own_lists},
         **{page.path: ("bagging", page) for page in bagging},
     }
     markdown = {
@@ -61,6 +69,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
         for path, (name, view) in pages.items()
     }
     bags: tuple[NavItem, ...] = tuple((page.title, page.path) for page in bagging)
+    lists: tuple[NavItem, ...] = tuple((each.title, f"{path_of(each)}.md") for each in own_lists)
     nav: tuple[NavItem, ...] = (
         (say.of("page", "At home"), "index.md"),
         (say.of("page", "Stock"), "stock.md"),
@@ -69,6 +78,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
         (say.of("page", "Labels"), "labels.md"),
         (say.of("page", "Shopping"), "shopping.md"),
         (say.of("page", "Learned"), "learned.md"),
+        *(((say("Shopping for one trip"), lists),) if lists else ()),
         *(((say.of("page", "Bags to fill"), bags),) if bags else ()),
     )
 
@@ -79,7 +89,8 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
             file_of(sheet): labels_file(plan.labels, sheet, figures, templates) for sheet in sheets
         }
 
-    files = {CSV_NAME: shopping_csv(plan), DATA_NAME: _data(plan)}
+    files = {CSV_NAME: shopping_csv(plan.shopping), DATA_NAME: _data(plan)}
+    files |= {f"{path_of(each)}.csv": shopping_csv(each.shopping) for each in own_lists}
     if plan.drying.runs:
         files[ICS_NAME] = run_calendar(plan.drying.runs, _made_at(plan))
     return HomeBook(

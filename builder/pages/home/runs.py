@@ -56,6 +56,7 @@ class RunsPage:
     runs: tuple[RunLines, ...]
     impossible: tuple[str, ...]
     remarks: tuple[str, ...]
+    later: str  # of trips that runs are not looked for yet
 
 
 def runs_page(plan: HomePlan) -> RunsPage:
@@ -68,6 +69,13 @@ def runs_page(plan: HomePlan) -> RunsPage:
         runs=tuple(_run(figures, run, titles) for run in drying.runs),
         impossible=drying.impossible,
         remarks=drying.remarks,
+        later=figures.say.count(
+            "{n} later trip is not looked at here yet; tripkit runs plans for all.",
+            "{n} later trips are not looked at here yet; tripkit runs plans for all.",
+            plan.later_trips,
+        )
+        if plan.later_trips
+        else "",
     )
 
 

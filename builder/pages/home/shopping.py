@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import csv
 import io
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home
-from builder.pages.pieces import Cell, Piece, filled, text
-from builder.planning.at_home import Purchase
-from builder.planning.home import HomePlan
+from builder.pages.pieces import Cell, Piece, filled, link, text
+from builder.planning.at_home import Purchase, TakenFromStock
+from builder.planning.home import HomePlan, TripShopping
 
 CSV_NAME = "shopping.csv"
 _HEADS = ("shelf", "name", "food", "buy_g", "packets", "packet_g", "needed_on", "to_dry", "trips")
@@ -31,6 +31,9 @@ class Shelf:
 class ShoppingPage:
     """What goes into the dryer first, then the rest by shelf, then what the stock gives."""
 
+    trip: str  # the title of the one trip it is for; "" for all
+    csv_path: str
+    of_trips: tuple[Cell, ...]  # links to the lists of single trips
     to_dry: tuple[Cell, ...]
     shelves: tuple[Shelf, ...]
     from_stock: tuple[Cell, ...]
@@ -38,22 +41,52 @@ class ShoppingPage:
 
 
 def shopping_page(plan: HomePlan) -> ShoppingPage:
-    """Give the list."""
+    """Give the list for all trips ahead."""
+    of_trips = tuple(link(each.title, f"{path_of(each)}.md") for each in lists_of_trips(plan))
+    return _page(plan, "", CSV_NAME, plan.shopping, plan.from_stock, of_trips)
+
+
+def trip_page(plan: HomePlan, trip: TripShopping) -> ShoppingPage:
+    """Give the list for one trip alone."""
+    return _page(plan, trip.title, f"{path_of(trip)}.csv", trip.shopping, trip.from_stock)
+
+
+def lists_of_trips(plan: HomePlan) -> tuple[TripShopping, ...]:
+    """Give the trips that have a list of their own; a single one has the list of all."""
+    return plan.trip_shopping if len(plan.trips) > 1 else ()
+
+
+def path_of(trip: TripShopping) -> str:
+    """Give where the list of a trip lies, without its ending."""
+    return f"shopping/{trip.trip}"
+
+
+def _page(
+    plan: HomePlan,
+    title: str,
+    csv_path: str,
+    shopping: Sequence[Purchase],
+    from_stock: Sequence[TakenFromStock],
+    of_trips: tuple[Cell, ...] = (),
+) -> ShoppingPage:
     figures = figures_of_home(plan.home)
     titles = {each.trip: each.title for each in plan.trips}
-    to_dry = [each for each in plan.shopping if each.to_dry]
-    knows_shelves = any(each.shelf for each in plan.shopping)
+    to_dry = [each for each in shopping if each.to_dry]
+    knows_shelves = any(each.shelf for each in shopping)
     untold = figures.say("Shelf not told") if knows_shelves else figures.say("To buy")
     shelves: dict[str, list[Cell]] = {}
-    for each in plan.shopping:
+    for each in shopping:
         if not each.to_dry:
             shelf = each.shelf or untold
             shelves.setdefault(shelf, []).append(_line(figures, each, titles))
     return ShoppingPage(
+        title,
+        csv_path,
+        of_trips,
         tuple(_line(figures, each, titles) for each in to_dry),
-        tuple(Shelf(title, tuple(lines)) for title, lines in shelves.items()),
-        tuple(_from_stock(figures, plan, titles)),
-        not plan.shopping,
+        tuple(Shelf(shelf, tuple(lines)) for shelf, lines in shelves.items()),
+        tuple(_from_stock(figures, from_stock, titles)),
+        not shopping,
     )
 
 
@@ -82,9 +115,11 @@ def _amount(figures: Figures, bought: Purchase) -> Cell:
     return (Piece(first.text, strong=True), *others)
 
 
-def _from_stock(figures: Figures, plan: HomePlan, titles: Mapping[str, str]) -> Iterable[Cell]:
+def _from_stock(
+    figures: Figures, from_stock: Iterable[TakenFromStock], titles: Mapping[str, str]
+) -> Iterable[Cell]:
     say = figures.say
-    for each in plan.from_stock:
+    for each in from_stock:
         yield filled(
             say("{food}: {packs} for {trip}"),
             food=(Piece(each.name, strong=True),),
@@ -93,12 +128,12 @@ def _from_stock(figures: Figures, plan: HomePlan, titles: Mapping[str, str]) -> 
         )
 
 
-def shopping_csv(plan: HomePlan) -> bytes:
+def shopping_csv(shopping: Iterable[Purchase]) -> bytes:
     """Give the list as a table for other programs, unrounded and in grams."""
     target = io.StringIO(newline="")
     writer = csv.writer(target, lineterminator="\r\n")
     writer.writerow(_HEADS)
-    for each in plan.shopping:
+    for each in shopping:
         writer.writerow(
             [
                 harmless(each.shelf),

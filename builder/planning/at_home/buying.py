@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
 from builder.formulas.heat import whole_units
@@ -64,7 +65,7 @@ def purchases(
     planned for by the weight and the day of that run. A whole meal is bought by its ingredients.
     """
     needs: dict[str, _Need] = {}
-    for want in (*_of_runs(drying), *_of_kits(kits, drying)):
+    for want in (*_of_runs(drying, {kit.id for kit in kits}), *_of_kits(kits, drying)):
         for food, name, mass_g in _ingredients(want, content):
             need = needs.setdefault(food, _Need(name, [], [], []))
             need.masses_g.append(mass_g)
@@ -87,12 +88,15 @@ class _Want:
     to_dry: bool
 
 
-def _of_runs(drying: DryingPlan) -> Iterator[_Want]:
-    """Give the loads of the runs that are proposed; those of the log stand in the kits."""
+def _of_runs(drying: DryingPlan, asked: AbstractSet[str]) -> Iterator[_Want]:
+    """Give the loads of the runs that are proposed; those of the log stand in the kits.
+
+    What feeds several trips is one load, and is bought whole for whichever of them is asked.
+    """
     for run in drying.runs:
         for part in run.parts:
-            if not part.batch:
-                trips = tuple(dict.fromkeys(meal.trip for meal in part.meals))
+            trips = tuple(dict.fromkeys(meal.trip for meal in part.meals))
+            if not part.batch and not asked.isdisjoint(trips):
                 yield _Want(part.holds, part.name, part.fresh_g, run.start.date(), trips, True)
 
 
