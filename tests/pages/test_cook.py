@@ -275,6 +275,17 @@ def test_embers_are_counted_where_the_pot_tells_its_width() -> None:
     assert said(untold.more).startswith("Embers: a third below, two thirds on the lid, so hot")
 
 
+def test_the_middle_is_measured_after_the_meat_is_in() -> None:
+    of = bean_pot()
+    beans = of.ingredients[0]
+    soak = step("soak", beans, water_ml=100, minutes=10, minutes_at_sea_level=10, hot=True)
+    steps = (step("boil", water_ml=500), soak, step("serve"))
+    of = replace(of, steps=steps, reach_c=72.0, drain_ml=200.0)
+    does = [said(each.do).split(".")[0] for each in cooking(sample_kit(), of, 1, AT).steps]
+    assert does == ["Bring to the boil", "Pour off the water", "Bring to the boil",
+                    "Pour on the boiling water", "Measure the middle", "Serve"]  # fmt: skip
+
+
 def test_what_is_boiled_before_it_is_baked_stands_over_both() -> None:
     kit = sample_kit()
     boil = step("boil", ingredient("beans", "Black beans", 80), water_ml=400)

@@ -229,6 +229,18 @@ def test_water_goes_with_what_is_cooked_and_one_fire_is_lit_for_all() -> None:
     assert order.steps[0].before_min == order.steps[1].before_min + FLAMES_MIN
 
 
+def test_what_soaks_in_boiled_water_after_the_last_flame_is_measured_after_it() -> None:
+    late = dish(
+        step("boil", "pasta", water_ml=500.0),
+        step("soak", "mince", water_ml=100.0, minutes=10.0, hot=True),
+        step("serve"),
+        reach_c=72.0,
+        drain_ml=200.0,
+    )
+    done = [each.do for each in order_of([late]).steps]
+    assert done == ["boil", "drain", "boil", "soak", "measure", "serve"]
+
+
 def test_a_hard_boil_goes_on_once_it_boils_for_as_long_in_each_potful() -> None:
     hard = dish(step("boil", "beans", water_ml=500.0, minutes=12.0), step("serve"))
     assert line(order_of([hard])) == [

@@ -23,6 +23,7 @@ from builder.pages.trip.placing import boxes_at, boxes_at_step, raw
 from builder.pages.trip.plates import are_uneven, energy_of_each, plates
 from builder.pages.trip.safe_water import stays_unboiled
 from builder.pages.trip.soaking import iron_said, of_meal, pressure_said, soak_said, soaks_of
+from builder.planning.cooking import measured_after, poured_off_after
 from builder.planning.tracing import count
 from builder.speech import Speech, later, speech_of
 from builder.units import rounded
@@ -30,7 +31,6 @@ from builder.units import rounded
 _BROTH = later("The food takes up about {taken}. What is left, {left}, is broth: drink it.")
 _GOES_ON = later("The food takes up about {taken}. What is left, {left}, goes into the dish.")
 _NAMED = re.compile(r"<([a-z0-9-]+)>")
-_HEATED = ("boil", "simmer", "fry", "press", "bake")
 _POTTED = ("pot", "mug")  # what is heated in a pot
 _IN = {
     "pot": later("In the pot"),
@@ -471,8 +471,7 @@ def _steps(
     boxes: Mapping[int, tuple[Box, ...]],
 ) -> Iterator[StepLine]:
     """Give the steps; the check of the middle and the pouring away follow the last heat."""
-    heated = [place for place, step in enumerate(meal.steps) if step.do in _HEATED]
-    last = heated[-1] if heated else len(meal.steps) - 1
+    measured, poured_off = measured_after(meal.steps), poured_off_after(meal.steps)
     seen: set[str] = set()
     boiled = False
     for place, step in enumerate(meal.steps):
@@ -485,8 +484,10 @@ def _steps(
             line, irons = replace(line, amounts=(irons, *line.amounts)), ()
         yield replace(line, stands=stands.get(place, ()), as_planned=as_planned, boxes=boxes[place])
         seen.update(each.id for each in step.ingredients)
-        if place == last:
-            yield from _after_heat(figures, meal, at)
+        if place == measured:
+            yield from _measured(figures, meal)
+        if place == poured_off:
+            yield from _poured_off(figures, meal, at)
 
 
 def _boil_first(figures: Figures, meal: PlannedMeal, at: str) -> StepLine:
@@ -497,7 +498,7 @@ def _boil_first(figures: Figures, meal: PlannedMeal, at: str) -> StepLine:
     return StepLine((water,), text(boil), (), (), "", "", "")
 
 
-def _after_heat(figures: Figures, meal: PlannedMeal, at: str) -> Iterator[StepLine]:
+def _measured(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
     say = figures.say
     if meal.reach_c is not None:
         first, *other = figures.least(meal.reach_c)
@@ -506,6 +507,10 @@ def _after_heat(figures: Figures, meal: PlannedMeal, at: str) -> Iterator[StepLi
             say("At least {temperature} in the thickest part. Less? Cook on."), temperature=least
         )
         yield StepLine((), text(say("Measure the middle.")), more, (), "", "", "")
+
+
+def _poured_off(figures: Figures, meal: PlannedMeal, at: str) -> Iterator[StepLine]:
+    say = figures.say
     if meal.drain_ml:
         away = figures.scaled(meal.drain_ml, "volume_ml", f"{at}.drain_ml")
         more = filled(say("About {water}. Far from stream and lake."), water=away)

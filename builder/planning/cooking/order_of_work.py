@@ -19,7 +19,6 @@ from builder.model.kit import (
     FuelDay,
     OrderOfWork,
     PlannedMeal,
-    PlannedStep,
     WorkDo,
     WorkPlace,
     WorkStep,
@@ -28,7 +27,7 @@ from builder.model.recipe import MEALS, MealName
 from builder.planning.cooking.camp_water import heat_of, water_for, water_step
 from builder.planning.cooking.cooking import ON_EMBERS
 from builder.planning.cooking.hearth import Burner, Hearth
-from builder.planning.cooking.standing import HEATS
+from builder.planning.cooking.standing import HEATS, measured_after, poured_off_after
 
 # Common practice, no source: empty irons get hot on the first embers, within the ember time;
 # small wood gives a flame for a pot.
@@ -258,19 +257,11 @@ def _tasks(
     )  # fmt: skip
     if step.do == "boil" and step.minutes:
         tasks.append(_Task("hold", step.minutes, on=busy, pot=pot, stir=step.stir, lid=step.lid))
-    if number == _last_heated(meal.steps):
-        if meal.reach_c is not None:
-            tasks.append(_Task("measure", pot=pot))
-        if meal.drain_ml:
-            tasks.append(_Task("drain", water_ml=meal.drain_ml, pot=pot))
+    if number == measured_after(meal.steps) and meal.reach_c is not None:
+        tasks.append(_Task("measure", pot=pot))
+    if number == poured_off_after(meal.steps) and meal.drain_ml:
+        tasks.append(_Task("drain", water_ml=meal.drain_ml, pot=pot))
     return tuple(tasks)
-
-
-def _last_heated(steps: Sequence[PlannedStep]) -> int:
-    """Give the step after which the middle is measured: the last heat, else the last at the pot."""
-    heated = [number for number, step in enumerate(steps) if step.do in HEATS]
-    done = [number for number, step in enumerate(steps) if step.do != "serve"]
-    return (heated or done or [-1])[-1]
 
 
 def _boil_minutes(meal: PlannedMeal, burner: Burner | None) -> dict[int, float]:

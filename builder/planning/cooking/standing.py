@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from builder.formulas.rehydration import standing_hours
 from builder.model.content import Content
 from builder.model.food import ANIMAL_KINDS, Food
+from builder.model.kit import PlannedStep
 from builder.model.recipe import Ingredient, Recipe
 
 HEATS = frozenset({"boil", "simmer", "fry", "press", "bake"})
@@ -25,6 +26,24 @@ class Wait:
     step: int  # in which its time is up
     minutes: float
     cold: bool  # it was not heated before, only wetted
+
+
+def poured_off_after(steps: Sequence[PlannedStep]) -> int:
+    """Give the step after which water is poured off: the last heat, else the last at the pot."""
+    heated = [number for number, step in enumerate(steps) if step.do in HEATS]
+    done = [number for number, step in enumerate(steps) if step.do != "serve"]
+    return (heated or done or [-1])[-1]
+
+
+def measured_after(steps: Sequence[PlannedStep]) -> int:
+    """Give the step after which the middle is measured: the last that heats, or soaks hot food."""
+    last = poured_off_after(steps)
+    soaked = [
+        number
+        for number, step in enumerate(steps)
+        if step.do == "soak" and step.hot and step.ingredients and number > last
+    ]
+    return (soaked or [last])[-1]
 
 
 def waits(recipe: Recipe, minutes: Sequence[float]) -> list[Wait]:
