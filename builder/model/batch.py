@@ -17,6 +17,9 @@ Verdict = Literal["dry", "not-dry", "undecided", "discard"]
 # show in a jar.
 DryTest = Literal["constant", "snap", "jar"]
 DRY_TESTS: tuple[DryTest, ...] = get_args(DryTest)
+# Of a heat step: before drying or after it.
+When = Literal["before", "after"]
+WHENS: tuple[When, ...] = get_args(When)
 HEAT_METHODS = frozenset({"dehydrator", "oven", "sun"})
 
 
@@ -25,7 +28,7 @@ class Heated:
     """The heat step that drying itself does not give."""
 
     to_c: float
-    when: Literal["before", "after"]
+    when: When
     minutes: float = 0.0  # how long it was held there; 0 where nobody told
 
 

@@ -8,10 +8,10 @@ last of them.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection, Iterable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Any, Self, TypeVar, get_args
+from typing import Any, NoReturn, Self, TypeVar, get_args
 
 from pydantic import (
     BaseModel,
@@ -76,7 +76,7 @@ def key(
         description=says,
         json_schema_extra=KeyNotes(example, stub, not_used_yet),
         # Text and numbers become figures that say they are a default.
-        validate_default=default not in (None, False, "", ()),
+        validate_default=not isinstance(default, bool) and default not in (None, "", ()),
     )
 
 
@@ -109,20 +109,19 @@ class Record(BaseModel):
         for name in unused_of(cls):
             if name in told:
                 notes.not_used_yet(title_of(cls), name, node.entries[name].place)
-        amiss = cls.amiss_among(told.keys())
-        if amiss is not None:
-            notes.append(amiss.at(node.place))
+        amiss = list(cls.amiss_among(told, node.place, notes))
+        notes += amiss
         cls.note_left_out(node, notes)
         record = validate(told)
-        if amiss is not None:
+        if amiss:
             raise AlreadyNoted
         record._node = node
         return record
 
     @classmethod
-    def amiss_among(cls, keys: Collection[str]) -> Amiss | None:
-        """Say what is wrong with which keys are told, for a kind of which that can be."""
-        return None
+    def amiss_among(cls, told: Mapping[str, Node], place: Place, notes: Notes) -> Iterable[Problem]:
+        """Find what is wrong with which keys are told, for a kind of which that can be."""
+        return ()
 
     @classmethod
     def note_left_out(cls, node: Node, notes: Notes) -> None:
@@ -191,6 +190,11 @@ class Here:
         if severity == "error":
             raise amiss
         self.notes.append(amiss.at(self.place, severity))
+
+    def refuse_at(self, place: Place, amiss: Amiss) -> NoReturn:
+        """Refuse the value for what stands at a place inside it."""
+        self.notes.append(amiss.at(place))
+        raise AlreadyNoted
 
     def judging(self, figure: float | None) -> Judge:
         """Give what judges at the place where a figure was written, or at the value's own."""

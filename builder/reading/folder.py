@@ -377,13 +377,10 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     sources = reader.read("source", "sources.yaml", read_source)
     cautions = reader.read("caution", "cautions", read_caution)
     gear = reader.read_gear()
+    reader.problems.dryers = gear.dryers
     foods = reader.read_foods()
     recipes = reader.read_recipes(foods)
-    batches = reader.read(
-        "batch",
-        "batches",
-        lambda node, notes: read_batch(Fields(node, notes, "batch"), gear.dryers),
-    )
+    batches = reader.read("batch", "batches", read_batch)
     home = reader.read_home()
     trips = reader.read_trips(foods, recipes, home)
     shown = tuple(layer.shown for layer in layers)

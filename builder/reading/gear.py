@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Collection
+from collections.abc import Iterator, Mapping
 from typing import Annotated
 
 from builder.model.gear import (
@@ -18,12 +18,15 @@ from builder.model.gear import (
     Stove,
     StoveTest,
 )
+from builder.model.place import Place
+from builder.problems import Problem
 from builder.reading.declaring import Check, Here, Record, key
 from builder.reading.measures import Quantity, count
-from builder.reading.notes import Amiss, refuse
+from builder.reading.notes import Notes, refuse
 from builder.reading.plausible import check_container, check_fuel_energy
 from builder.reading.stove_tests import BoilingTest
 from builder.reading.vocabulary import Choice, Flag, Id, Items, Line
+from builder.reading.yaml_door import Node
 
 MIX_SUM_MAY_BE_OFF = 0.011  # labels print whole percent
 
@@ -83,15 +86,14 @@ class WrittenStove(WrittenGear, title="stove", json_schema_extra=_TELLS_ITS_HEAT
     )
 
     @classmethod
-    def amiss_among(cls, keys: Collection[str]) -> Amiss | None:
+    def amiss_among(cls, told: Mapping[str, Node], place: Place, notes: Notes) -> Iterator[Problem]:
         """Ask for the efficiency, or a test that tells it."""
-        if "efficiency" in keys or "boiled" in keys:
-            return None
-        return Amiss(
-            "missing",
-            "this stove tells neither its `efficiency` nor a test of your own",
-            "write `efficiency: 55 %`, or what it boiled: `boiled: 1 l from 9 degC with 14 g`",
-        )
+        if not {"efficiency", "boiled"} & told.keys():
+            says = "this stove tells neither its `efficiency` nor a test of your own"
+            mend = (
+                "write `efficiency: 55 %`, or what it boiled: `boiled: 1 l from 9 degC with 14 g`"
+            )
+            yield Problem(place, "missing", says, mend)
 
     def made(self) -> Stove:
         """Give what planning reckons with."""

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
+from builder.reading.batches import WrittenBatch
 from builder.reading.declaring import Record
 from builder.reading.foods import WrittenFood
 from builder.reading.gear_files import GearFile
@@ -36,6 +37,7 @@ KINDS: dict[str, Kind] = {
     kind.name: kind
     for kind in (
         Kind("food", WrittenFood, "foods", may_be_list=True),
+        Kind("batch", WrittenBatch, "batches", may_be_list=True),
         Kind("gear", GearFile, "gear", may_be_list=False),
         Kind("home", WrittenHome, "home.yaml", may_be_list=False),
         Kind("caution", WrittenCaution, "cautions", may_be_list=True),
@@ -45,6 +47,7 @@ KINDS: dict[str, Kind] = {
 
 
 def kind_of_file(path: str) -> Kind | None:
-    """Give the kind of a file by its path in a content folder; None where none is declared."""
-    room = PurePosixPath(path).parts[0]
-    return next((kind for kind in KINDS.values() if kind.room == room), None)
+    """Give the kind of a YAML file by its path in a content folder; None where there is none."""
+    whole = PurePosixPath(path)
+    found = (kind for kind in KINDS.values() if kind.room == whole.parts[0])
+    return next(found, None) if whole.suffix == ".yaml" else None

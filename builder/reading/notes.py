@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from typing import NoReturn, Protocol
 
+from builder.model.gear import Dryer
 from builder.model.place import Place
 from builder.problems import Problem, Severity
 from builder.reading.usual import Range
@@ -36,6 +38,7 @@ class Notes(list[Problem]):
     def __init__(self) -> None:
         """Begin with none."""
         super().__init__()
+        self.dryers: Mapping[str, Dryer] = {}  # read before what names them
         self._odd: dict[Place, int] = {}
         self._unused: dict[tuple[str, str], list[Place]] = {}
 

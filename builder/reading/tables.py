@@ -14,12 +14,26 @@ from dataclasses import dataclass
 
 from builder.model.place import Place
 from builder.problems import Problem
+from builder.reading.batches import WrittenBatch
+from builder.reading.declaring import keys_of
+from builder.reading.shapes import ByShape
+from builder.reading.vocabulary import Items, Takes, Words
 from builder.reading.yaml_door import MOST_NODES, Entry, Node, plain_value, quoted
 
 MOST_COLUMNS = 100
 BETWEEN = ";"  # parts the things of a list inside one cell
-LISTS = frozenset({"tests"})
-LISTS_OF_RECORDS = frozenset({"weighings", "kept_at"})  # as `weighings.at` beside `weighings.mass`
+
+
+def _keys_with(*kinds: type[Takes]) -> frozenset[str]:
+    return frozenset(
+        name
+        for name, field in keys_of(WrittenBatch).items()
+        if any(isinstance(each, kinds) for each in field.metadata)
+    )
+
+
+LISTS = _keys_with(Words)
+LISTS_OF_RECORDS = _keys_with(Items, ByShape)  # as `weighings.at` beside `weighings.mass`
 
 # In a table parted by semicolons a bare number may have a decimal comma.
 _DECIMAL_COMMA = re.compile(r"-?[0-9]+,[0-9]+")

@@ -40,6 +40,11 @@ def is_blank(node: Node) -> bool:
     return value is None or (isinstance(value, str) and not value.strip())
 
 
+def has(node: Node, key: str) -> bool:
+    """Tell whether a key stands in a mapping with something in it."""
+    return key in node.entries and not is_blank(node.entries[key].node)
+
+
 def text_of(node: Node, key: str) -> str:
     """Read a text; numbers are taken as they were written."""
     if not node.is_text:

@@ -28,6 +28,7 @@ BOM = b"\xef\xbb\xbf"
         ("foods/a.yaml", BOM + b"a", BOM + FOOD + b"\na"),
         ("foods/a.yaml", LINE + b"x.json\nb", FOOD + b"\nb"),
         ("notes/a.yaml", b"a", b"a"),
+        ("batches/a.csv", b"food\n", b"food\n"),
     ],
 )
 def test_a_file_names_its_schema_on_its_first_line(path: str, before: bytes, after: bytes) -> None:
