@@ -274,6 +274,7 @@ def planned_kits(
 def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]]) -> Planned:
     """Check a folder and plan some of its trips; give all that came of it."""
     from builder.planning.cooking import barometer_problems
+    from builder.planning.drying import run_problems
     from builder.planning.kit import plan_trip
     from builder.planning.menu import menu_problems
     from builder.planning.stock import check, without_broken
@@ -281,6 +282,7 @@ def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]
 
     stock, found = check(folder.content)
     problems = [*folder.problems, *found]
+    problems += run_problems(folder.content, stock)
     whole = without_broken(folder.content, stock.judged)
     said_in: dict[str, tuple[Content, Stock]] = {}  # once for each language
     kits: list[Kit] = []

@@ -65,13 +65,14 @@ def runs(
       tripkit runs tarrow-tops --ics runs.ics
       tripkit runs --write
     """
-    from builder.planning.drying import plan_runs
+    from builder.planning.drying import plan_runs, run_problems
     from builder.planning.stock import check as check_content
 
     place = own_place(content) if write else place_of(content)
     folder = read_place(place)
     stock, problems = check_content(folder.content)
-    say_problems(in_order([*folder.problems, *problems]))
+    told = [*folder.problems, *problems, *run_problems(folder.content, stock)]
+    say_problems(in_order(told))
     for trip in trips:
         if trip not in folder.content.trips:
             hint = did_you_mean(trip, sorted(folder.content.trips))

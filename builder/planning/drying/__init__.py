@@ -16,6 +16,7 @@ from builder.planning.drying.plan import (
     Way,
     Ways,
 )
+from builder.planning.drying.run_checks import run_problems
 from builder.planning.drying.runs import plan_runs
 from builder.planning.drying.ways import ways_to_dry
 
@@ -35,6 +36,7 @@ __all__ = [
     "dryer_loads",
     "drying_guides",
     "plan_runs",
+    "run_problems",
     "topics",
     "ways_to_dry",
 ]

@@ -16,12 +16,13 @@ from builder.planning.stock import Judged, Stock
 
 # A run is named by its dryer and its start, so that the log tells when a planned one begins.
 _NAMED = re.compile(r"(?P<dryer>.+)-(?P<day>\d{4}-\d\d-\d\d)-(?P<hour>\d\d)(?P<minute>\d\d)")
+LONGEST_DRYER = 40  # of a dryer's id, so that the whole name stays an id
 _DAY = datetime.timedelta(days=1)
 
 
 def run_name(dryer: str, start: datetime.datetime) -> str:
     """Name a run by its dryer and its start."""
-    return f"{dryer}-{start:%Y-%m-%d-%H%M}"
+    return f"{dryer[:LONGEST_DRYER]}-{start:%Y-%m-%d-%H%M}"
 
 
 def start_of(run: str) -> datetime.datetime | None:
