@@ -13,8 +13,11 @@ from builder.units import rounded
 
 _KINDS = {"mass_g": "g", "volume_ml": "ml"}
 _SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
-_DAY = re.compile(r"days\.(\d+)\.")
-_PERSON = re.compile(r"(?:days\.\d+|weights|trip|looks)\.(?:people|party)\.(\d+)\.")
+_DAY = re.compile(
+    r"days\.(\d+)\.|weights\.(?:people\.\d+\.)?(?:by_day|food_left|fuel_left)_g\.(\d+)$"
+)
+_PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
+_LOOK = re.compile(r"looks\.(?P<people>people|energy|sweating|needs_more)?")
 PEOPLE_A_PAGE = 10  # how each one's numbers came about: more would be long to load
 _NOT_FOR_AN_ADDRESS = re.compile(r"[^A-Za-z0-9_.]")
 
@@ -33,11 +36,14 @@ def anchor(figure: str) -> str:
 def numbers_of(figure: str) -> str:
     """Give the page of numbers that tells how a figure came about: its day's, or the trip's.
 
-    In a large party those who come after the first ten are told on further pages.
+    Second looks have pages of their own. In a large party those who come after the first ten are
+    told on further pages.
     """
+    if look := _LOOK.match(figure):
+        return f"numbers/second-look{'-at-people' if look['people'] else ''}.md"
     day, person = _DAY.match(figure), _PERSON.match(figure)
     further = int(person[1]) // PEOPLE_A_PAGE if person else 0
-    parts = [f"day-{int(day[1]) + 1}"] if day else []
+    parts = [f"day-{int(day[1] or day[2]) + 1}"] if day else []
     parts += [f"people-{further + 1}"] if further else []
     return f"numbers/{'-'.join(parts)}.md" if parts else "numbers.md"
 

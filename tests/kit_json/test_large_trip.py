@@ -1,4 +1,4 @@
-"""Sixty days of thirty people: no kit.json too large to use."""
+"""Sixty days of thirty people: no page of numbers and no kit.json too large to use."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ REPO = Path(__file__).parents[2]
 DAYS, PEOPLE = 60, 30
 # Half of what such a trip took before figures that came about alike were told once.
 MOST_KIT_BYTES = 7_900_000 // 2
+MOST_PAGE_BYTES = 400_000
 BREAKFASTS = ("seed-muesli", "apple-cinnamon-oats", "banana-coconut-porridge")
 LUNCHES = (
     ("{cook: lemon-couscous-salad}",),
@@ -114,6 +115,16 @@ def large(tmp_path_factory: pytest.TempPathFactory) -> Book:
 
 def test_its_data_stay_small(large: Book) -> None:
     assert len(large.files["kit.json"]) <= MOST_KIT_BYTES
+
+
+def test_no_page_of_numbers_is_long_to_load(large: Book) -> None:
+    sizes = {
+        path: len(page.encode())
+        for path, page in large.markdown.items()
+        if path.startswith("numbers")
+    }
+    assert len(sizes) > DAYS
+    assert {path: size for path, size in sizes.items() if size > MOST_PAGE_BYTES} == {}
 
 
 def test_every_figure_of_it_follows_from_its_leaves(large: Book) -> None:

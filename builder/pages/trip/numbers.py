@@ -133,25 +133,27 @@ def numbers_pages(
     return tuple(
         _page(kit, path, title, parts[path], tellers[path].constants(), checked)
         for path, title in titles.items()
+        # Not each trip is looked at again.
+        if parts[path] or path in (numbers_of(""), *_days(kit))
     )
+
+
+def _days(kit: Kit) -> Iterator[str]:
+    return (numbers_of(f"{at_day(day)}.") for day in kit.days)
 
 
 def _titles(kit: Kit) -> dict[str, str]:
     """Give the title of each page of numbers: the trip's, then each day's, those of more people."""
     say = speech_of(kit.language)
-    further = range(PEOPLE_A_PAGE, len(kit.party), PEOPLE_A_PAGE)
-    titles = {numbers_of(""): say.of("page", "Numbers")}
-    for first in further:
-        path = numbers_of(f"trip.party.{first}.")
-        titles[path] = say("Numbers, people from {first} on", first=first + 1)
-    for day in kit.days:
-        at = f"{at_day(day)}."
-        titles[numbers_of(at)] = say("Numbers of day {n}", n=day.day)
-        for first in further:
-            path = numbers_of(f"{at}people.{first}.")
-            titles[path] = say(
-                "Numbers of day {n}, people from {first} on", n=day.day, first=first + 1
-            )
+    days = ((at_day(day), "people", say("Numbers of day {n}", n=day.day)) for day in kit.days)
+    titles: dict[str, str] = {}
+    for at, people, title in (("trip", "party", say.of("page", "Numbers")), *days):
+        titles[numbers_of(f"{at}.")] = title
+        for first in range(PEOPLE_A_PAGE, len(kit.party), PEOPLE_A_PAGE):
+            path = numbers_of(f"{at}.{people}.{first}.")
+            titles[path] = say("{title}, people from {first} on", title=title, first=first + 1)
+    titles[numbers_of("looks.")] = say("Numbers of second looks")
+    titles[numbers_of("looks.people.")] = say("Numbers of second looks at people")
     return titles
 
 
