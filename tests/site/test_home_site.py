@@ -141,3 +141,39 @@ def test_a_trip_cannot_have_its_name(content: Path) -> None:
 def test_the_list_of_kits_names_the_home_first() -> None:
     assert "At home" not in index_page([])
     assert index_page([], with_home=True).count("<li>") == 1
+
+
+HOME = """people:
+  - {name: zqAsh, sex: female, age: 34, mass: 77.7 kg, height: 171.9 cm, carries_to: 13.9 kg}
+dryers: [zq-dryer]
+free: {sat: "07:13-21:47"}
+electricity: 0.3137 per kWh
+currency: ZQC
+batch: {packs: {in: foil, absorber: true}, kept_at: 13.7 degC}
+labels: {sheet: a4-2x4}
+mug: 337 ml
+portion: 53 g
+"""
+DRYERS = """dryers:
+  - {id: zq-dryer, name: zqDryer, method: dehydrator, load: 3.7 kg, hours: 11, power: 517 W,
+     price: 187, lasts: 411 runs, runs_a_year: 23}
+"""
+HOME_MARKS = (
+    "zqAsh", "77.7", "171.9", "13.9", "zq-dryer", "zqDryer", "07:13", "21:47", "0.3137", "ZQC",
+    "13.7", "a4-2x4", "337", "517", "187", "411", MARK,
+)  # fmt: skip
+
+
+def test_no_field_of_the_home_is_in_any_public_file(content: Path) -> None:
+    (content / "home.yaml").write_text(HOME, "utf-8")
+    (content / "gear/dryers.yaml").write_text(DRYERS, "utf-8")
+    write_folder(
+        content, {"hand": day_trip()}, batches=[rings(dryer="zq-dryer", kept_at="13.7 degC")]
+    )
+    built("--public", "--out", "public")
+    built("--out", "private")
+    theme = r"assets/|iframe-worker|search/lunr|\.png$|licences"
+    public, private = all_files(Path("public")), all_files(Path("private"))
+    assert {mark for mark in HOME_MARKS if told_in(public, mark, theme)} == set()
+    for mark in ("zqDryer", "a4-2x4", MARK):
+        assert told_in(private, mark, theme), mark
