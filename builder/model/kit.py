@@ -492,6 +492,10 @@ class ShoppingLine:
     used_in: tuple[str, ...]
     batch: str | None = None  # the planned batch it is for, whole, whoever else eats of it
     dry_on: datetime.date | None = None  # the day that batch is planned for
+    buy_g: float = 0.0  # as bought: with peel, stones and cores, in whole packets
+    packets: int = 0  # 0 where nobody told their size
+    packet_g: float = 0.0
+    shelf: str = ""  # where it stands in the shop; empty where nobody told
 
 
 @dataclass(frozen=True, slots=True)

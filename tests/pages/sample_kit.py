@@ -277,8 +277,10 @@ def sample_kit() -> Kit:
             "Local rules and licensed or official advice come first. All numbers are estimates.",
         ),
         shopping=(
-            ShoppingLine("rice", "Rice, instant", 240, None, 0, ("Smoky bean pot",)),
-            ShoppingLine("apple-raw", "Apple, raw", 600, "dehydrator", 95.5, ("Apple oats",)),
+            ShoppingLine("rice", "Rice, instant", 240, None, 0, ("Smoky bean pot",), buy_g=240),
+            ShoppingLine(
+                "apple-raw", "Apple, raw", 600, "dehydrator", 95.5, ("Apple oats",), buy_g=666.7
+            ),
         ),
         proposals=(
             StockProposal("oats", "Oats", "oats-winter", 180, datetime.date(2032, 1, 9), 2),

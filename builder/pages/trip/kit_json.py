@@ -71,6 +71,8 @@ def kit_data(kit: Kit) -> Data:
                 "food": line.food,
                 "name": line.name,
                 "mass_g": line.mass_g,
+                "buy_g": line.buy_g,
+                "shelf": line.shelf,
                 "dry_by": line.dry_by,
                 "dried_g": line.dried_g,
                 "used_in": list(line.used_in),

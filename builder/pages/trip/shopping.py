@@ -6,7 +6,7 @@ from dataclasses import dataclass
 
 from builder.model.kit import Kit, ShoppingLine
 from builder.pages.figures import Figures, figures_of
-from builder.pages.pieces import Cell, filled, join, link
+from builder.pages.pieces import Cell, filled, join, link, text
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import CookPage
 from builder.pages.trip.placing import boxes_at
@@ -36,11 +36,20 @@ class Purchase:
 
 
 @dataclass(frozen=True, slots=True)
+class Shelf:
+    """A shelf of the shop; without a title where nobody told any."""
+
+    title: str
+    things: tuple[Purchase, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class ShoppingPage:
     """All that is to be bought, what needs drying first."""
 
     to_dry: tuple[Purchase, ...]
     to_take: tuple[Purchase, ...]
+    shelves: tuple[Shelf, ...]  # the same that is to take, by where it stands in the shop
     boxes: tuple[Box, ...]
 
 
@@ -50,9 +59,15 @@ def shopping_page(kit: Kit, cook: tuple[CookPage, ...]) -> ShoppingPage:
     paths = {page.title: page.path for page in cook}
     wet = [each for each in kit.shopping if each.batch or each.dry_by not in (None, "bought")]
     rest = [each for each in kit.shopping if each not in wet]
+    rest.sort(key=lambda each: (each.shelf == "", each.shelf))
+    shelves: dict[str, list[Purchase]] = {}
+    untold = figures.say("Shelf not told") if any(each.shelf for each in rest) else ""
+    for each in rest:
+        shelves.setdefault(each.shelf or untold, []).append(_purchase(figures, each, paths))
     return ShoppingPage(
         tuple(_purchase(figures, each, paths) for each in wet),
-        tuple(_purchase(figures, each, paths) for each in rest),
+        tuple(thing for things in shelves.values() for thing in things),
+        tuple(Shelf(title, tuple(things)) for title, things in shelves.items()),
         boxes_at(kit, "shopping.md"),
     )
 
@@ -68,7 +83,16 @@ def _purchase(figures: Figures, line: ShoppingLine, paths: dict[str, str]) -> Pu
         name = _to_dry(figures, line, line.dry_by)
     used = [link(title, paths[title]) for title in line.used_in if title in paths]
     dishes = filled(say("for {dishes}"), small=True, dishes=join(used)) if used else ()
-    return Purchase(figures.both(line.mass_g, "mass_g"), name, dishes)
+    return Purchase(_amount(figures, line), name, dishes)
+
+
+def _amount(figures: Figures, line: ShoppingLine) -> Cell:
+    """Give how much to buy: packets where their size is told."""
+    if not line.packets:
+        return figures.both(line.buy_g, "mass_g")
+    say = figures.say
+    packet = figures.plain(line.packet_g, "mass_g")
+    return text(say("{n} × {mass}", n=say.number(line.packets), mass=packet))
 
 
 def _to_cook(figures: Figures, line: ShoppingLine, batch: str) -> str:

@@ -148,6 +148,7 @@ _TITLES = {
     "fuel.containers.#.empty_g": later("A container, empty"),
     "fuel.containers.#.count": later("Containers"),
     "shopping.#.mass_g": later("To buy or dry"),
+    "shopping.#.buy_g": later("To buy, as sold"),
     "shopping.#.dried_g": later("The same, dried"),
     "trip.mug_ml": later("A mug holds"),
     "weights.people.#.carries.#.mass_g": later("One thing to carry"),

@@ -7,15 +7,13 @@ from collections.abc import Iterable, Iterator, Sequence
 from collections.abc import Set as AbstractSet
 from dataclasses import dataclass
 
-from builder.formulas.heat import whole_units
-from builder.formulas.shopping import as_bought_g
 from builder.model.content import Content
-from builder.model.figure import add, none, nothing
+from builder.model.figure import add
 from builder.model.food import Food
 from builder.model.kit import Kit
 from builder.planning.drying import DryingPlan
+from builder.planning.menu import bought
 from builder.planning.stock import cooked_g, substance_of_ingredient
-from builder.planning.tracing import count, work
 
 NO_RUNS = DryingPlan()
 
@@ -72,8 +70,8 @@ def purchases(
             need.trips += [trip for trip in want.trips if trip not in need.trips]
             need.days += [want.on] if want.on else []
             need.to_dry |= want.to_dry
-    bought = [_purchase(food, need, content.foods.get(food)) for food, need in needs.items()]
-    return tuple(sorted(bought, key=lambda each: (each.shelf == "", each.shelf, each.name)))
+    found = [_purchase(food, need, content.foods.get(food)) for food, need in needs.items()]
+    return tuple(sorted(found, key=lambda each: (each.shelf == "", each.shelf, each.name)))
 
 
 @dataclass(frozen=True, slots=True)
@@ -141,23 +139,15 @@ def _ingredients(want: _Want, content: Content) -> Iterator[tuple[str, str, floa
 
 def _purchase(name: str, need: _Need, food: Food | None) -> Purchase:
     needed_g = add(need.masses_g)
-    buy_g: float = needed_g
-    packets: int = none("packets")
-    packet_g: float = nothing("packet_g")
-    if food and food.refuse_share:
-        buy_g = work(as_bought_g, needed_g, food.refuse_share)
-    if food and food.sold_in_g:
-        packet_g = food.sold_in_g
-        packets = count(whole_units, buy_g, packet_g)
-        buy_g = packets * packet_g
+    as_sold = bought(needed_g, food)
     return Purchase(
         food=name,
         name=need.name,
-        shelf=food.shelf if food else "",
+        shelf=as_sold.shelf,
         needed_g=needed_g,
-        buy_g=buy_g,
-        packets=packets,
-        packet_g=packet_g,
+        buy_g=as_sold.buy_g,
+        packets=as_sold.packets,
+        packet_g=as_sold.packet_g,
         needed_on=min(need.days, default=None),
         to_dry=need.to_dry,
         trips=tuple(need.trips),

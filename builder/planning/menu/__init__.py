@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from builder.planning.menu.avoided import avoided_how, avoided_said
+from builder.planning.menu.bought import Bought, bought
 from builder.planning.menu.fed import eaten, eaten_kcal, left_out, plate_share
 from builder.planning.menu.menu import MenuItem, Portion, plan_menu
 from builder.planning.menu.refused import avoided_in, refused_by
@@ -10,11 +11,13 @@ from builder.planning.menu.shopping import shopping
 from builder.planning.menu.warnings import menu_problems
 
 __all__ = [
+    "Bought",
     "MenuItem",
     "Portion",
     "avoided_how",
     "avoided_in",
     "avoided_said",
+    "bought",
     "eaten",
     "eaten_kcal",
     "left_out",

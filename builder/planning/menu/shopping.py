@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.formulas.drying import solids_factor, usual_residual_share
 from builder.model.batch import Batch
@@ -12,6 +12,7 @@ from builder.model.figure import add, add_counts, nothing
 from builder.model.kit import ShoppingLine, StockProposal
 from builder.model.recipe import Recipe
 from builder.model.trip import Trip
+from builder.planning.menu.bought import bought
 from builder.planning.menu.menu import MenuItem, Portion
 from builder.planning.stock import (
     Judged,
@@ -59,6 +60,7 @@ def shopping(
         if rest_g > 1e-9:
             lines.append(_line(want, rest_g))
     lines += _to_dry(menus, content, speech_of(trip.language))
+    lines = [_as_bought(line, content) for line in lines]
     lines.sort(key=lambda line: (line.dry_by is not None or line.batch is not None, line.name))
     return tuple(lines), tuple(proposals)
 
@@ -127,6 +129,18 @@ def _to_cook(
             batch=batch.id,
             dry_on=batch.planned,
         )
+
+
+def _as_bought(line: ShoppingLine, content: Content) -> ShoppingLine:
+    """Give a line with what the shop must sell for it."""
+    as_sold = bought(line.mass_g, content.foods.get(line.food))
+    return replace(
+        line,
+        buy_g=as_sold.buy_g,
+        packets=as_sold.packets,
+        packet_g=as_sold.packet_g,
+        shelf=as_sold.shelf,
+    )
 
 
 def _line(want: _Wanted, mass_g: float) -> ShoppingLine:
