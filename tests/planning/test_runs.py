@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 
 from builder.model.home import Home
 from builder.planning.drying import DryingPlan
-from tests.planning.folders import Record
+from tests.planning.folders import Record, food
 from tests.planning.households import (
     AT,
     FREEZE,
@@ -295,6 +295,18 @@ def test_two_more_evenings_or_so_much_less_would_do(tmp_path: Path) -> None:
     assert "more free evening" in says and "1.8\u00a0kg less would do." in says
 
 
+def test_where_no_evening_helps_a_day_does(tmp_path: Path) -> None:
+    # Thirty hours from an evening end in the night, and the next evening comes too late.
+    plan = plan_of(
+        tmp_path,
+        trip_of(POT),
+        home_free(**dict.fromkeys(("mon", "tue", "wed", "thu", "fri"), (17, 22))),
+        recipes=[pot(leaf="50 g freeze-dryer")],
+    )
+    assert plan.runs == ()
+    assert "1 more free day would do, such as " in plan.impossible[0]
+
+
 def test_a_deadline_that_has_passed_is_told(tmp_path: Path) -> None:
     plan = plan_of(tmp_path, trip_of(BERRIES, start=datetime.date(2031, 6, 5)))
     assert "had to be out of the dryer by Thu 29 May 2031" in plan.impossible[0]
@@ -332,3 +344,41 @@ def test_every_rule_holds_in_any_household(
     )  # fmt: skip
     plan, _ = planned(content)
     assert broken(plan, content) == []
+
+
+# -- before and after -----------------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("more", "amounts", "says"),
+    [
+        ({"dry_as": "carrot"}, {"root": "60 g dehydrator"},
+         "Blanch root: 3 to 4 min in steam, or 3 to 3.5 min in boiling water"),
+        ({"dry_as": "sweetcorn"}, {"root": "60 g dehydrator"}, "Blanch root: 3 min in steam"),
+        ({"dry_as": "onion"}, {"root": "60 g dehydrator"}, ""),
+        ({}, {"root": "60 g dehydrator"}, ""),
+        ({}, {"steak_raw": "60 g dehydrator"},
+         "Heat steak-raw to 71\u00a0°C all through before it goes in"),
+        ({}, {"hen_raw": "60 g dehydrator"},
+         "Heat hen-raw to 74\u00a0°C all through before it goes in"),
+    ],
+)  # fmt: skip
+def test_what_goes_before_a_run_is_told(
+    tmp_path: Path, more: Record, amounts: dict[str, str], says: str
+) -> None:
+    root = food("root", "vegetable", "raw", "water 88 g, carbohydrate 10 g", **more)
+    (run,) = plan_of(tmp_path, trip_of(POT), recipes=[pot(**amounts)], foods=[root]).runs
+    told = [each.says for each in run.steps if each.do in ("heat", "blanch")]
+    assert told == ([says] if says else [])
+
+
+def test_a_whole_meal_that_trips_eat_dried_is_planned_as_one(tmp_path: Path) -> None:
+    stew = {**pot(pulse="100 g", leaf="100 g"), "id": "stew"}
+    eats = {**pot(), "uses": [{"id": "stew", "recipe": "stew", "amount": "150 g",
+                               "dried_by": "dehydrator"}],
+            "steps": [{"do": "boil", "with": ["stew"], "water": "400 ml"}]}  # fmt: skip
+    (run,) = plan_of(tmp_path, trip_of(POT), recipes=[stew, eats]).runs
+    (part,) = run.parts
+    assert (part.is_recipe, part.holds) == (True, "stew")
+    assert part.data()["recipe"] == "stew" and "food" not in part.data()
+    assert part.dried_g == pytest.approx(157.5)

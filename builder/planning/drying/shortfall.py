@@ -12,8 +12,9 @@ from builder.planning.drying.task import Free, Packed, Task
 from builder.speech import Speech
 from builder.units import System
 
-# When most people could make themselves free.
-EVENING_FROM_H, EVENING_TO_H = 17.0, 22.0
+# When most people could make themselves free, in hours of a day.
+_EVENING = (17.0, 22.0)
+_WHOLE_DAY = (7.0, 22.0)
 _LEAST_TOLD_KG = 0.01
 _DAY = datetime.timedelta(days=1)
 
@@ -27,7 +28,7 @@ def what_would_do(
     """
     runs = min(most_runs(task), 2 * len(task.things) + 2)
     left = least_left_out(task, runs)
-    would = [*_evenings_said(task, runs, at, say)]
+    would = [*_more_time_said(task, runs, at, say)]
     short_kg = [each.fresh_kg for each in task.things]
     if left is not None:
         short_kg = list(left.left_out_kg)
@@ -44,34 +45,39 @@ def what_would_do(
     return left, " ".join((says, *would))
 
 
-def _evenings_said(task: Task, runs: int, at: datetime.date, say: Speech) -> Iterator[str]:
-    """Say how many more free evenings would do, where any number does."""
-    extra = least_extra(replace(task, free=(*task.free, *_evenings(task))), runs)
-    if extra is not None and extra.extra:
-        days = [say.date(at + each.day * _DAY) for each in extra.extra]
+def _more_time_said(task: Task, runs: int, at: datetime.date, say: Speech) -> Iterator[str]:
+    """Say how many more free evenings would do; where none do, how many free days."""
+    days = _days_with_more(task, runs, _EVENING)
+    if days:
         yield say.count(
             "{n} more free evening would do, such as {days}.",
             "{n} more free evenings would do, such as {days}.",
             len(days),
-            days=say.listed(days),
+            days=say.listed(say.date(at + day * _DAY) for day in days),
+        )
+        return
+    days = _days_with_more(task, runs, _WHOLE_DAY)
+    if days:
+        yield say.count(
+            "{n} more free day would do, such as {days}.",
+            "{n} more free days would do, such as {days}.",
+            len(days),
+            days=say.listed(say.date(at + day * _DAY) for day in days),
         )
 
 
-def _evenings(task: Task) -> list[Free]:
-    """Give the evenings that are not free yet, up to the last deadline."""
-    last = max(each.last_day for each in task.things)
-    found = []
-    for day in range(last + 1):
-        midnight_h = 24.0 * day
-        hours = (midnight_h + EVENING_FROM_H, midnight_h + EVENING_TO_H)
-        taken = [
-            window
-            for window in task.free
-            if window.day == day and window.from_h <= hours[0] and hours[1] <= window.to_h
-        ]
-        if not taken:
-            found.append(Free(day, *hours, extra=True))
-    return found
+def _days_with_more(task: Task, runs: int, hours: tuple[float, float]) -> list[int]:
+    """Give the fewest days with more free hours that let everything be dried; none where none."""
+    extra = least_extra(replace(task, free=(*task.free, *_more(task, hours))), runs)
+    return [each.day for each in extra.extra] if extra is not None else []
+
+
+def _more(task: Task, hours: tuple[float, float]) -> Iterator[Free]:
+    """Give such hours of all days up to the last deadline that are not free yet."""
+    for day in range(max(each.last_day for each in task.things) + 1):
+        from_h, to_h = (24.0 * day + each for each in hours)
+        if not any(each.from_h <= from_h and to_h <= each.to_h for each in task.free):
+            yield Free(day, from_h, to_h, extra=True)
 
 
 def _shown(mass_kg: float, say: Speech, units: System) -> str:
