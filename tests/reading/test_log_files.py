@@ -146,6 +146,17 @@ def test_a_planned_record_is_completed_and_all_else_stays(before: str, after: st
     assert plain(said["dried"].node) == "1 g" and plain(said["done"].node) == "2031-03-14"
 
 
+def test_a_list_gets_longer_and_what_it_shares_a_name_with_does_not() -> None:
+    before = "- {id: a, tests: &t [jar]}\n- id: i\n  tests: *t   # so far\n"
+    root, problems = read_yaml(before, "")
+    assert root is not None and not problems
+    edits = completed_in_yaml(before, root.items[1], {"tests": ["jar", "snap"]})
+    after = edited_bytes(before.encode(), edits).decode()
+    assert after == before.replace("*t", "[jar, snap]")
+    edits = completed_in_yaml(before, root.items[0], {"tests": ["jar", "snap"]})
+    assert edited_bytes(before.encode(), edits).decode() == before.replace("[jar]", "[jar, snap]")
+
+
 @pytest.mark.parametrize(
     ("before", "after"),
     [

@@ -185,8 +185,25 @@ def test_what_cannot_stay_named_is_written_out_and_told() -> None:
 
 
 def test_only_whole_names_are_still_named() -> None:
-    text = "party: [Ash, Rowan]\nnotes: Ashes, Ash-tree, ash; Ash's knife\n# (Ash)\n"
+    text = "party: [Ash, Rowan]\nnotes: Ashes, Ash-tree, Old-Ash, ash; Ash's knife\n# (Ash)\n"
     assert [(each.offset, each.says) for each in new(text, ("Rowan",)).left] == [
-        (44, "Ash is still named here: notes: Ashes, Ash-tree, ash; Ash's knife"),
-        (59, "Ash is still named here: # (Ash)"),
+        (53, "Ash is still named here: notes: Ashes, Ash-tree, Old-Ash, ash; Ash's knife"),
+        (68, "Ash is still named here: # (Ash)"),
     ]
+
+
+def test_what_was_written_down_afterwards_goes_as_a_whole() -> None:
+    found = new(TRIP + "review:\n  left: [{day: 1, for: [Kit]}]   # by Kit\n", ("Ash", "Rowan"))
+    assert found.text.endswith("review: {}   # by Kit\n")
+    assert "what was written down after the old trip is left out" in {
+        each.says for each in found.left
+    }
+
+
+def test_a_name_for_somebody_is_replaced_where_it_was_given_in_the_party() -> None:
+    text = NAMED.replace("&ash {name: Ash}", "{name: &a Ash}").replace("for: [Ash]", "for: *a")
+    found = new(text, ("Rowan",))
+    assert "for: [Rowan]}]" not in found.text
+    assert "dinner: {eat: rice, for: [Rowan]}" in found.text
+    assert "for: *two" in found.text and "<<: *first" in found.text
+    assert not [each for each in found.left if "wrote out" in each.says]

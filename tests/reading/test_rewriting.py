@@ -46,6 +46,8 @@ def after(
             None,
             "title: New\n# was: start: 2031-09-04\ndays: []\n",
         ),
+        ("{title: Old, start: 2031-09-04, days: []}\n", None, "{title: New, days: []}\n"),
+        ("{title: Old, days: []}\n", DAY, "{title: New, start: 2032-06-12, days: []}\n"),
         # What was learnt on the old trip is not known of the new one.
         (
             "title: Old\nreview: {weather: rain}\ndays: []\n",
@@ -194,3 +196,15 @@ def test_a_meal_of_one_dish_is_rewritten_too() -> None:
 )
 def test_a_key_is_set_in_a_cutting(cutting: str, expected: str) -> None:
     assert with_entry(cutting, "used", "3") == expected
+
+
+def test_packs_that_are_gone_are_left_open_once_where_a_dish_is_merged_into_others() -> None:
+    text = """\
+days:
+  - meals:
+      dinner: [&stew {cook: stew, from: b1, note: x}]   # hot
+      lunch:
+        - <<: *stew
+          note: y
+"""
+    assert after(text, gone=GONE) == text.replace("from: b1, ", "")

@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from builder.reading import tables
 from builder.reading.cuttings import cut_files
 from builder.reading.files import ROOMS, state_of_content
 from builder.reading.spelling import plain
@@ -175,6 +176,28 @@ def test_mistakes_are_told_at_their_cell(tmp_path: Path, name: str) -> None:
     assert lines(read(tmp_path, {"batches/log.csv": table})) == expected
 
 
+def test_a_space_before_a_quote_is_none_of_the_cell() -> None:
+    table, problems = table_of('food, notes\nbeans,  "a, b"\n', "t.csv")
+    assert table is not None and not problems
+    (row,) = table.rows
+    assert [cell.text for cell in (*table.header, *row)] == ["food", "notes", "beans", "a, b"]
+    assert (row[1].place.line, row[1].place.column) == (2, 9)
+
+
+def test_a_bare_number_has_a_decimal_comma_only_where_no_comma_parts() -> None:
+    for text, expected in (("a;b\n1,5;2\n", (1.5, "1.5")), ('a,b\n"1,5",2\n', "1,5")):
+        node, _ = read_table(text, "t.csv")
+        assert node is not None
+        assert plain(node.items[0])["a"] == expected
+
+
+def test_a_table_that_is_too_large_is_told(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(tables, "MOST_NODES", 9)
+    node, (problem,) = read_table("a,b\n" + "1,2\n" * 3, "t.csv")
+    assert node is None and problem.kind == "too-large"
+    assert read_table("a,b\n" + "1,2\n" * 2, "t.csv")[1] == []
+
+
 def test_a_first_line_alone_is_a_log_without_batches(tmp_path: Path) -> None:
     found = read(tmp_path, {"batches/log.csv": "food,method,done\n"})
     assert lines(found) == []
@@ -278,6 +301,18 @@ RUNS = """\
             "which is dried by dehydrator, not oven",
         ),
         ("05-DAY", "05-04, dryer: shelf-dryer", ""),
+        ("2031-05-DAY", "2031-04-30", ""),
+        (
+            "2031-05-DAY",
+            "2031-04-29",
+            "which lies in the dryer until 2031-05-04, not 2031-04-29",
+        ),
+        # What is still in the dryer may come out at any time.
+        (
+            "done: 2031-05-DAY, fresh: 900 g, dried: 345 g",
+            "started: 2031-04-20T08:00, fresh: 900 g",
+            "",
+        ),
     ],
 )
 def test_batches_of_one_run_can_have_shared_a_dryer(

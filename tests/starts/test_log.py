@@ -9,8 +9,10 @@ import pytest
 
 from builder.problems import ProblemsFound
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
-from builder.reading.log_files import Record
-from builder.starts import log_batches
+from builder.reading.log_files import Record, added_to_yaml
+from builder.reading.spelling import Edit
+from builder.reading.yaml_door import Node
+from builder.starts import StartError, log, log_batches
 from tests.conftest import files_of
 
 SHIPPED = Layer(Path(__file__).parents[2] / "content", "shipped", ALWAYS_SHIPPED)
@@ -48,3 +50,33 @@ def test_where_one_is_wrong_none_is_written(tmp_path: Path) -> None:
         log_batches(layers, [planned("apple-raw", day), planned("aple-raw", day)])
     assert files_of(tmp_path) == {}
     assert log_batches(layers, []) == []
+
+
+def test_the_same_mistake_once_more_is_a_new_one(tmp_path: Path) -> None:
+    layers = [SHIPPED, Layer(tmp_path, "mine")]
+    (tmp_path / "batches").mkdir()
+    old = "- {id: old, food: aple-raw, method: oven, planned: 2031-12-01, fresh: 3 kg}\n"
+    (tmp_path / "batches" / "2031.yaml").write_text(old)
+    day = datetime.date(2031, 12, 30)
+    with pytest.raises(ProblemsFound, match="there is no food 'aple-raw'") as found:
+        log_batches(layers, [planned("aple-raw", day)])
+    assert [each.place.line for each in found.value.problems] == [2]
+    log_batches(layers, [planned("apple-raw", day)])
+
+
+def test_nothing_is_added_where_another_batch_would_change(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    layers = [SHIPPED, Layer(tmp_path, "mine")]
+    (tmp_path / "batches").mkdir()
+    old = "- {id: old, food: apple-raw, method: oven, planned: 2031-12-01, fresh: 3 kg}\n"
+    (tmp_path / "batches" / "2031.yaml").write_text(old)
+
+    def clumsy(text: str, root: Node | None, record: Record) -> list[Edit]:
+        weight = text.index("3 kg")
+        return [Edit(weight, weight + 1, "4"), *added_to_yaml(text, root, record)]
+
+    monkeypatch.setattr(log, "added_to_yaml", clumsy)
+    with pytest.raises(StartError, match="in a way that nothing can be added to"):
+        log_batches(layers, [planned("apple-raw", datetime.date(2031, 12, 30))])
+    assert (tmp_path / "batches" / "2031.yaml").read_text() == old
