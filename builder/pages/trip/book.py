@@ -84,7 +84,8 @@ def write_book(kit: Kit, templates: Path) -> Book:
         pocket_days(kit, days, cook),
         carry,
         water,
-        fuel,
+        # As on its days: what burns on each of many days, the site tells.
+        replace(fuel, by_day=None) if is_long(kit) else fuel,
         aloud,
         pocket_cautions(kit, cautions),
         shopping,
