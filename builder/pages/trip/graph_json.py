@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 
 from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.formulas.expression import names_in
@@ -14,28 +14,57 @@ from builder.pages.trip.alike import Data
 from builder.pages.trip.leaves import inside
 from builder.planning.graph import Graph, Node, is_inner
 
+# A trip of two weeks for twelve has about as many; one of months for dozens is folded.
+MOST_TOLD_SINGLY = 20_000
 _DIGITS = re.compile(r"\d+")
 
 
 def graph_data(kit: Kit, graph: Graph, part: Graph | None = None) -> Data:
     """Give `formulas`, `figures` and `alike` as `kit.schema.json` describes them.
 
-    A part of the graph is told figure by figure: an address leads nowhere without its file.
+    A part of the graph is told figure by figure: an address leads nowhere without its file. So is
+    that of a trip of some days, which is then read without more.
     """
-    teller = _Teller(kit, graph)
     # Figures of one kind lie side by side, which packs into much less.
-    nodes = dict(sorted((part or graph).nodes.items(), key=lambda each: _kind(*each)))
-    figures = {teller.told(node.id): teller.figure(node) for node in nodes.values()}
-    formulas = {teller.formulas[node.formula]: node for node in nodes.values() if node.expression}
+    nodes = sorted((part or graph).nodes.values(), key=_kind)
+    is_folded = part is None and len(nodes) > MOST_TOLD_SINGLY
+    inner = _by_what_they_go_into(graph) if is_folded else _by_their_order(nodes)
+    teller = _Teller(kit, graph, inner)
+    figures = {teller.told(node.id): teller.figure(node) for node in nodes}
+    formulas = {teller.formulas[node.formula]: node for node in nodes if node.expression}
     told: Data = {"formulas": {name: _formula(formulas[name]) for name in sorted(formulas)}}
-    if part is not None:
-        return {**told, "figures": {name: figure.data() for name, figure in figures.items()}}
-    single, many = alike.folded(figures)
-    return {**told, "figures": single, "alike": many}
+    if is_folded:
+        single, many = alike.folded(figures)
+        return {**told, "figures": single, "alike": many}
+    told["figures"] = {name: figure.data() for name, figure in figures.items()}
+    return told if part is not None else {**told, "alike": []}
 
 
-def _kind(name: str, node: Node) -> tuple[str, str]:
-    return node.formula, _DIGITS.sub("", name)
+def _by_their_order(nodes: Iterable[Node]) -> Mapping[str, str]:
+    """Number the figures on the way by where they stand in the data."""
+    inner = (node.id for node in nodes if is_inner(node.id))
+    return {name: f"#{number}" for number, name in enumerate(inner, start=1)}
+
+
+def _by_what_they_go_into(graph: Graph) -> Mapping[str, str]:
+    """Name the figures on the way by what they go into: alike for all that came about alike."""
+    named: dict[str, str] = {}
+
+    def name_below(name: str, told: str) -> None:
+        for symbol, given in _led_from(graph.nodes[name]):
+            inner = graph.id_of(given)
+            if inner is not None and is_inner(inner) and inner not in named:
+                named[inner] = f"{told}/{symbol}"
+                name_below(inner, named[inner])
+
+    for name in graph.nodes:
+        if not is_inner(name):
+            name_below(name, f"#{name}")
+    return named
+
+
+def _kind(node: Node) -> tuple[str, str]:
+    return node.formula, _DIGITS.sub("", node.id)
 
 
 def _formula(node: Node) -> Data:
@@ -48,23 +77,11 @@ def _formula(node: Node) -> Data:
 
 
 class _Teller:
-    """Tells figures by their addresses, those on the way by what they go into: alike for all."""
+    """Tells figures by their addresses, and those on the way by the names given to them."""
 
-    def __init__(self, kit: Kit, graph: Graph) -> None:
-        self.kit, self.graph = kit, graph
+    def __init__(self, kit: Kit, graph: Graph, inner: Mapping[str, str]) -> None:
+        self.kit, self.graph, self._inner = kit, graph, inner
         self.formulas = _formula_ids(graph)
-        self._inner: dict[str, str] = {}
-        for name in graph.nodes:
-            if not is_inner(name):
-                self._name_below(name, f"#{name}")
-
-    def _name_below(self, name: str, told: str) -> None:
-        """Name what a figure was worked out of, and what that was."""
-        for symbol, given in _led_from(self.graph.nodes[name]):
-            inner = self.graph.id_of(given)
-            if inner is not None and is_inner(inner) and inner not in self._inner:
-                self._inner[inner] = f"{told}/{symbol}"
-                self._name_below(inner, f"{told}/{symbol}")
 
     def id_of(self, figure: Traced) -> str:
         """Give the id of a figure that goes in somewhere."""
