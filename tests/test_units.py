@@ -406,10 +406,10 @@ def test_a_unit_that_differs_only_in_case_is_read_where_it_is_plain() -> None:
     ["1" * 1_000_000, "1\t" * 500_000 + "1", " " * 1_000_000, "1 " * 500_000 + "x", "½" * 300_000],
 )
 def test_an_endless_text_is_refused_at_once(text: str) -> None:
-    began = time.perf_counter()
+    began = time.process_time()
     with pytest.raises(QuantityError) as caught:
         read_quantity(text, "mass_g")
-    assert time.perf_counter() - began < 0.5
+    assert time.process_time() - began < 0.5
     assert len(str(caught.value)) < 200
 
 

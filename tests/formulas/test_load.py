@@ -106,9 +106,9 @@ def test_the_order_of_the_containers_does_not_matter(
     ],
 )
 def test_half_a_tonne_is_quick(containers: Containers) -> None:
-    before = time.perf_counter()
+    before = time.process_time()
     counts = least_containers(500_000.0, containers)
-    assert time.perf_counter() - before < 1.0
+    assert time.process_time() - before < 1.0
     held_g = sum(n * holds for n, (holds, _) in zip(counts, containers, strict=True))
     assert 500_000.0 - 1e-6 <= held_g < 500_000.0 + max(holds for holds, _ in containers)
 

@@ -178,9 +178,9 @@ def test_what_cannot_be_merged_is_told() -> None:
 def test_many_merges_of_a_large_record_are_not_written_out() -> None:
     keys = ", ".join(f"k{n}: 1" for n in range(5_000))
     text = f"a: &a {{{keys}}}\nb:\n" + "  - <<: *a\n" * 20_000
-    began = time.perf_counter()
+    began = time.process_time()
     assert said(text)[-1].endswith("with its aliases written out — split the file [too-large]")
-    assert time.perf_counter() - began < 2.0
+    assert time.process_time() - began < 2.0
 
 
 @pytest.mark.usefixtures("either_loader")
@@ -338,12 +338,12 @@ def test_an_alias_bomb_is_not_written_out() -> None:
         f"{here}: &{here} [{', '.join([f'*{above}'] * 10)}]\n"
         for above, here in zip("abcdefgh", "bcdefghi", strict=True)
     )
-    began = time.perf_counter()
+    began = time.process_time()
     assert said(text) == [
         "f.yaml:6:4: error: this holds more than 200000 values, with its aliases written out — "
         "split the file [too-large]"
     ]
-    assert time.perf_counter() - began < 2.0
+    assert time.process_time() - began < 2.0
 
 
 def test_too_many_values_are_not_kept() -> None:

@@ -55,6 +55,6 @@ def test_positions_become_lines_and_columns() -> None:
 
 @pytest.mark.parametrize("html", ["<p " + "a=' " * 20_000, "<" * 50_000, "<!--" * 20_000])
 def test_broken_pages_take_no_longer(html: str) -> None:
-    start = time.perf_counter()
+    start = time.process_time()
     list(read_tags(html))
-    assert time.perf_counter() - start < 2
+    assert time.process_time() - start < 2
