@@ -129,7 +129,8 @@ def _planned(
     names = [(each.goes.substance.name, home.content.trips[each.trip].title) for each in loads]
     left, says = what_would_do(task, names, home.at, home.say, home.content.home.units)
     runs = _runs(left, loads, dryers, home) if left else []
-    return runs, [says], remarks
+    # A search that was cut short may have missed a plan that this one found.
+    return runs, [says] if says else [], remarks
 
 
 def _searched(tasks: Sequence[Task]) -> tuple[Answer, Task]:

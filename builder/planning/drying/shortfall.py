@@ -24,10 +24,13 @@ def what_would_do(
 ) -> tuple[Packed | None, str]:
     """Give the plan that leaves least undried, and say what is short and what would do.
 
+    Nothing is said where that plan leaves nothing undried.
     `names` are those of each thing and of the trip that wants it.
     """
     runs = min(most_runs(task), 2 * len(task.things) + 2)
     left = least_left_out(task, runs)
+    if left is not None and sum(left.left_out_kg) < _LEAST_TOLD_KG:
+        return left, ""
     would = [*_more_time_said(task, runs, at, say)]
     short_kg = [each.fresh_kg for each in task.things]
     if left is not None:
