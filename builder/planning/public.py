@@ -9,6 +9,7 @@ from typing import Any, TypeVar
 
 from builder.model.batch import Batch
 from builder.model.content import Content, Gear
+from builder.model.figure import Count, Figure, Found, found, none
 from builder.model.kit import Kit, KitBatch, KitDay, KitPerson
 from builder.model.on_asking import each_changed
 from builder.model.place import Place, Places
@@ -25,6 +26,7 @@ from builder.planning.cooking import cooking_places
 from builder.planning.kit import plan_trip
 from builder.planning.needs import stepped_up
 from builder.planning.stock import check
+from builder.planning.tracing import TOLD_BY_PARTY
 from builder.planning.wording import worded
 from builder.speech import speech_of
 
@@ -106,7 +108,11 @@ def _leaving(value: Any, kind: type, name: str) -> Any:
         # A number may know the file and line it stands in.
         plain = float(value) if isinstance(value, float) else int(value)
         step = ROUNDED_UP_TO.get((kind, name))
-        return stepped_up(plain, step) if step else plain
+        if step:
+            plain = stepped_up(plain, step)
+        if isinstance(value, Count):
+            return Count(int(plain), Found(name, TOLD_BY_PARTY))
+        return found(plain, name, TOLD_BY_PARTY) if isinstance(value, Figure) else plain
     return value
 
 
@@ -244,5 +250,5 @@ def _kit_batch(batch: KitBatch) -> KitBatch:
         best_before=None,
         reasons=(),
         notes=(),
-        packs_left=0,
+        packs_left=none("packs_left"),
     )

@@ -14,6 +14,8 @@ Given = ParamSpec("Given")
 
 # What nobody said the origin of. A test lets no kit hold one.
 UNTRACED = "not traced"
+# How a public kit tells a number that somebody of the party wrote, whose place stays at home.
+TOLD_BY_PARTY = "told by the party"
 
 
 def work(formula: Callable[Given, float], *args: Given.args, **named: Given.kwargs) -> Figure:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 from collections.abc import Iterator, Mapping
 from pathlib import Path
@@ -9,9 +10,15 @@ from typing import Any
 
 import pytest
 
-from tests.kit_json.reader import read
+from builder.pages.trip.book import write_book
+from builder.planning.kit import plan_trip
+from builder.planning.public import public_kit
+from builder.planning.stock import check
+from builder.reading.folder import Layer, read_folder
+from tests.kit_json.reader import read, told_out
 from tests.kit_json.test_figures import TRIPS
 
+REPO = Path(__file__).parents[2]
 # What nobody said the origin of.
 UNSAID = {"not traced", "as told"}
 # Bare numbers that change a unit, or belong to the form of an expression.
@@ -69,13 +76,29 @@ def leaves(data: Mapping[str, Any]) -> Iterator[tuple[str, Mapping[str, Any]]]:
                 yield name, given
 
 
-@pytest.mark.parametrize("trip", TRIPS)
-def test_every_number_is_a_figure(demo_kits: Path, trip: str) -> None:
-    data = read(demo_kits / trip / "kit.json")
+def no_figures(data: Mapping[str, Any]) -> set[str]:
+    """Give the shapes of addresses of numbers that are no figures, though they ought to be."""
     told = {key: each for key, each in data.items() if key not in ("figures", "formulas")}
     plain = {shape(name) for name in numbers(told) if name not in data["figures"]}
     which = {name for name in plain if name.startswith("looks.") and name.endswith(WHICH)}
-    assert plain - set(NO_FIGURES) - which == set()
+    return plain - set(NO_FIGURES) - which
+
+
+@pytest.mark.parametrize("trip", TRIPS)
+def test_every_number_is_a_figure(demo_kits: Path, trip: str) -> None:
+    assert no_figures(read(demo_kits / trip / "kit.json")) == set()
+
+
+@pytest.mark.parametrize("trip", TRIPS)
+def test_every_number_of_a_public_kit_is_one_that_tells_no_place(trip: str) -> None:
+    folder = read_folder([Layer(REPO / "content", "content")])
+    stock, _ = check(folder.content)
+    kit = plan_trip(folder.content.trips[trip], folder.content, stock)
+    book = write_book(public_kit(kit, folder.content), REPO / "site_templates")
+    data = told_out(json.loads(book.files["kit.json"]))
+    assert no_figures(data) == set()
+    assert not [leaf for _, leaf in leaves(data) if "place" in leaf]
+    assert [leaf for _, leaf in leaves(data) if leaf.get("method") == "told by the party"]
 
 
 @pytest.mark.parametrize("trip", TRIPS)

@@ -14,7 +14,7 @@ import pytest
 
 from builder.model.batch import Batch, Heated, Packs, Stay, Weighing
 from builder.model.content import Content, Gear
-from builder.model.figure import Figure, Told
+from builder.model.figure import Figure, Found, Told
 from builder.model.food import Composition, Food, Perishable
 from builder.model.gear import (
     Container,
@@ -51,6 +51,7 @@ from builder.model.trip import (
 from builder.planning.kit import plan_trip
 from builder.planning.public import public_kit, public_trip
 from builder.planning.stock import check
+from builder.planning.tracing import TOLD_BY_PARTY
 from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
 
 # What stays at home, so that a new field is decided and not forgotten: list it here, or in LEAVES
@@ -254,7 +255,9 @@ def test_no_number_knows_where_it_was_told(tmp_path: Path) -> None:
     )
     traced = dataclasses.replace(content, trips={"hand": trip})
     public = public_trip(kit_of(traced), traced)
-    assert type(public.trip.gear_shared[0].mass_g) is float
+    # It is a figure, so that kit.json can tell its origin, and the origin is no place.
+    told = public.trip.gear_shared[0].mass_g
+    assert isinstance(told, Figure) and told.origin == Found("mass_g", TOLD_BY_PARTY)
     assert {type(public.needs.energy_kcal), type(public.needs.to_drink_ml)} == {float}
 
 

@@ -13,6 +13,7 @@ from builder.pages.trip import alike
 from builder.pages.trip.alike import Data
 from builder.pages.trip.leaves import inside
 from builder.planning.graph import Graph, Node, is_inner
+from builder.planning.tracing import TOLD_BY_PARTY
 
 # A trip of two weeks for twelve has about as many; one of months for dozens is folded.
 MOST_TOLD_SINGLY = 20_000
@@ -112,7 +113,7 @@ class _Teller:
     def _leaf(self, value: float, leaf: Told | Named | Found) -> alike.Leaf:
         plain = number(value)
         if self.kit.public and not isinstance(leaf, Named):
-            return alike.Leaf(plain, origin=(("method", "told by the party"),))
+            return alike.Leaf(plain, origin=(("method", TOLD_BY_PARTY),))
         if isinstance(leaf, Told):
             return alike.Leaf(plain, inside(self.kit, leaf.place))
         if isinstance(leaf, Named):

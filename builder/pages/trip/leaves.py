@@ -6,7 +6,7 @@ from builder.model.figure import Found, Named, Told
 from builder.model.kit import Kit
 from builder.model.place import Place
 from builder.pages.citing import citation_in_short
-from builder.planning.tracing import UNTRACED
+from builder.planning.tracing import TOLD_BY_PARTY, UNTRACED
 from builder.speech import later, speech_of
 
 _METHODS = {
@@ -39,7 +39,7 @@ def leaf_said(kit: Kit, leaf: Told | Named | Found) -> str:
     if isinstance(leaf, Named):
         short = {each.id: citation_in_short(say, each) for each in kit.sources}
         return f"{leaf.name}, {short.get(leaf.source, leaf.source)}"
-    if kit.public and (isinstance(leaf, Told) or leaf.method == UNTRACED):
+    if kit.public and (isinstance(leaf, Told) or leaf.method in (UNTRACED, TOLD_BY_PARTY)):
         return say("the party's own files")
     if isinstance(leaf, Told):
         return inside(kit, leaf.place)
