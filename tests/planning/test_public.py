@@ -256,8 +256,8 @@ def test_no_number_knows_where_it_was_told(tmp_path: Path) -> None:
     traced = dataclasses.replace(content, trips={"hand": trip})
     public = public_trip(kit_of(traced), traced)
     # It is a figure, so that kit.json can tell its origin, and the origin is no place.
-    told = public.trip.gear_shared[0].mass_g
-    assert isinstance(told, Figure) and told.origin == Found("mass_g", TOLD_BY_PARTY)
+    tarp_g = public.trip.gear_shared[0].mass_g
+    assert isinstance(tarp_g, Figure) and tarp_g.origin == Found("mass_g", TOLD_BY_PARTY)
     assert {type(public.needs.energy_kcal), type(public.needs.to_drink_ml)} == {float}
 
 
