@@ -102,6 +102,20 @@ def test_where_nothing_can_be_copied_the_reader_is_told(browser: Browser, home: 
         expect(page.get_by_text("Mark the list and copy it.")).to_be_visible()
 
 
+def test_one_row_of_buttons_serves_all_lists(browser: Browser, home: Path) -> None:
+    with offline_page(browser, 360) as (page, seen):
+        page.goto((home / "shopping.html").as_uri())
+        for name in ("Send the list as text", "Untick all", "Keep screen on"):
+            expect(page.get_by_role("button", name=name)).to_have_count(1)
+        page.get_by_label("Raisins").check()
+        page.get_by_label("Rolled oats").check()
+        page.get_by_role("button", name="Untick all").click()
+        assert page.locator("ul.send input:checked").count() == 0
+        page.reload()
+        assert page.locator("ul.send input:checked").count() == 0
+        assert seen.complaints == []
+
+
 def test_ticks_stay(browser: Browser, home: Path) -> None:
     with offline_page(browser, 360) as (page, _):
         page.goto((home / "shopping.html").as_uri())

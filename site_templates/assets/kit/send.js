@@ -1,13 +1,16 @@
-/* A list as text for somebody else: the phone's own way to send, else the clipboard. */
+/* Lists of a page that belong together: one row of buttons for all, and all of it as text for
+   somebody else, by the phone's own way to send, else by the clipboard. */
 const startSending = () => {
   const lists = all("ul.send");
-  const first = lists[0];
-  if (!first) return;
+  if (!lists.length) return;
+  const heading = headingBefore(lists[0]);
+  for (const list of lists) {
+    while (list.previousElementSibling?.matches(".kit-tools, .kit-awake")) list.previousElementSibling.remove();
+  }
   const text = () => lists.map((list) => {
-    const title = headingBefore(list);
     const lines = all("li", list).filter((line) => !line.querySelector("input").checked)
       .map((line) => `- ${line.textContent.replace(/\s+/g, " ").trim()}`);
-    return lines.length ? [title?.textContent.trim() ?? "", ...lines].join("\n") : "";
+    return lines.length ? [headingBefore(list)?.textContent.trim() ?? "", ...lines].join("\n") : "";
   }).filter(Boolean).join("\n\n");
   const told = make("p", { className: "kit-sent", role: "status" });
   const send = button(WORDS.sendList, async () => {
@@ -23,10 +26,17 @@ const startSending = () => {
       if (error.name !== "AbortError") told.textContent = WORDS.notCopied;
     }
   });
-  (headingBefore(first) ?? first).before(make("div", { className: "kit-row" }, send), told);
+  const untick = button(WORDS.untick, () => {
+    for (const box of all("ul.send input:checked")) {
+      box.checked = false;
+      box.dispatchEvent(new Event("change", { bubbles: true }));
+    }
+  });
+  const [awake, awakeTold] = awakeTools();
+  (heading ?? lists[0]).before(make("div", { className: "kit-row" }, send, untick, awake), awakeTold, told);
 };
 const headingBefore = (list) => {
   let before = list.previousElementSibling;
-  while (before && !before.matches("h2")) before = before.previousElementSibling;
+  while (before && !before.matches("h2, h3")) before = before.previousElementSibling;
   return before;
 };
