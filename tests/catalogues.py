@@ -27,7 +27,7 @@ SAYING = {"say": (0,), "later": (0,), "count": (0, 1), "forms": (0, 1), "of": (0
 NO_DATE = datetime.datetime(2000, 1, 1, tzinfo=datetime.UTC)  # the writer wants one; none is kept
 SPEAKING = (
     "speech.py",
-    "reading/trips.py",
+    "reading",
     "planning",
     "pages",
     "site",

@@ -6,12 +6,10 @@ from typing import Annotated
 
 from builder.model.food import Composition
 from builder.problems import Severity
-from builder.reading.declaring import Check, Here, Record, key, keys_of, read_as
+from builder.reading.declaring import Check, Here, Record, key
 from builder.reading.eaten import untraced
-from builder.reading.fields import Fields
 from builder.reading.measures import Quantity
-from builder.reading.notes import Amiss, Notes, refuse
-from builder.reading.yaml_door import Node
+from builder.reading.notes import Amiss, refuse
 
 # The design's bounds: what the parts of 100 g may add up to before it is a slip.
 PARTS_ERROR_ABOVE_G = 110.0
@@ -69,18 +67,6 @@ class WrittenComposition(Record, title="composition"):
             ash_g=self.ash,
             alcohol_g=self.alcohol,
         )
-
-
-def read_composition(label: Fields) -> Composition:
-    """Read the composition that stands among other keys, on a packet's label."""
-    keys = keys_of(WrittenComposition)
-    parts = {each: entry for each, entry in label.node.entries.items() if each in keys}
-    for each in keys:
-        label.has(each)
-    node, notes = label.node, label.problems
-    assert isinstance(notes, Notes)
-    found = read_as(WrittenComposition, Node(node.place, parts, node.start, node.end), notes)
-    return found.composition() if found else Composition()
 
 
 def odd_sum(of: Composition, all_told: bool = True) -> tuple[Amiss, Severity] | None:

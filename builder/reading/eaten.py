@@ -12,7 +12,6 @@ from builder.model.food import Composition, Food
 from builder.model.recipe import Recipe
 from builder.model.trip import MealItem, Trip
 from builder.problems import Problem, Severity
-from builder.reading.fields import Fields
 from builder.reading.notes import Judge
 from builder.reading.usual import Range
 from builder.reading.yaml_door import quoted
@@ -37,7 +36,7 @@ BEYOND_DOUBT_KCAL = 50.0
 
 
 def check_eaten(
-    fields: Fields, key: str, mass_g: float, composition: Composition | None = None
+    judge: Judge, key: str, mass_g: float, composition: Composition | None = None
 ) -> bool:
     """Compare what one eater gets at once with what anybody eats; tell whether it was odd."""
     values = [(mass_g, EATEN_G_AT_ONCE, "g")]
@@ -50,8 +49,7 @@ def check_eaten(
     odd = False
     for value, among, unit in values:
         found = f"{key}: {plain(value)} {unit} for one eater"
-        shown = among.usual_in(unit)
-        odd |= fields.judge(among, value, fields.place(key), found, shown)
+        odd |= judge(among, value, found, among.usual_in(unit))
     return odd
 
 

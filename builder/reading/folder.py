@@ -20,6 +20,7 @@ from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
 from builder.model.trip import Trip
 from builder.problems import Problem, in_order, nearest, printable
+from builder.reading.at_hand import AtHand
 from builder.reading.batches import read_batch
 from builder.reading.crosschecks import crosscheck
 from builder.reading.declaring import items_of_lists, keys_of, read_as
@@ -333,9 +334,7 @@ class _FolderReader:
                 mend = "name the file with lower-case letters, digits and hyphens"
                 self.problems.append(Problem(place, "id", says, mend))
                 continue
-            trip = read_trip(
-                Fields(file.node, self.problems, "trip"), trip_id, foods, recipes, home
-            )
+            trip = read_trip(file.node, self.problems, trip_id, AtHand(foods, recipes, home))
             if trip is None:
                 self.broken.add(("trip", trip_id))
                 continue

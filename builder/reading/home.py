@@ -167,7 +167,7 @@ def read_home(node: Node, notes: Notes) -> Home | None:
     people: dict[str, Person] = {}
     for person in (each.person() for each in found.people):
         if person.name in people:
-            notes.append(named_twice(person))
+            notes.append(named_twice(person.name, person.places.of("name")))
         people[person.name] = person
     return Home(
         people=tuple(people.values()),

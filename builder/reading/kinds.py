@@ -11,6 +11,7 @@ from builder.reading.foods import WrittenFood
 from builder.reading.gear_files import GearFile
 from builder.reading.home import WrittenHome
 from builder.reading.texts import WrittenCaution, WrittenSource
+from builder.reading.trips import WrittenTrip
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +40,7 @@ KINDS: dict[str, Kind] = {
         Kind("food", WrittenFood, "foods", may_be_list=True),
         Kind("batch", WrittenBatch, "batches", may_be_list=True),
         Kind("gear", GearFile, "gear", may_be_list=False),
+        Kind("trip", WrittenTrip, "trips", may_be_list=False),
         Kind("home", WrittenHome, "home.yaml", may_be_list=False),
         Kind("caution", WrittenCaution, "cautions", may_be_list=True),
         Kind("source", WrittenSource, "sources.yaml", may_be_list=True),

@@ -8,6 +8,7 @@ from typing import NoReturn, Protocol
 from builder.model.gear import Dryer
 from builder.model.place import Place
 from builder.problems import Problem, Severity
+from builder.reading.at_hand import AtHand
 from builder.reading.usual import Range
 
 UNUSUAL, IMPOSSIBLE = "unusual", "out-of-range"  # kinds of problem: the warning and the error
@@ -39,6 +40,7 @@ class Notes(list[Problem]):
         """Begin with none."""
         super().__init__()
         self.dryers: Mapping[str, Dryer] = {}  # read before what names them
+        self.at_hand = AtHand()  # what the trip that is read is held against
         self._odd: dict[Place, int] = {}
         self._unused: dict[tuple[str, str], list[Place]] = {}
 
@@ -60,7 +62,7 @@ class Notes(list[Problem]):
         """Give a warning for each key that nothing is made of yet, with its places in a folder."""
         found = []
         for (what, key), places in self._unused.items():
-            own = sorted(place for place in places if place.file.startswith(folder))
+            own = sorted(place for place in set(places) if place.file.startswith(folder))
             if own:
                 found.append(_unused(what, key, own))
         return found

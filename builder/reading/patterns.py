@@ -41,6 +41,19 @@ def quantity_pattern(quantity: str, positive: bool = False) -> str:
     return rf"(?!{'|'.join(never)})(?:{sign}{_DECIMAL}|{_FRACTION})\s*(?:{units})"
 
 
+def amount_schema() -> dict[str, Any]:
+    """Give what an amount of food looks like: a mass, a volume or pieces."""
+    pieces = rf"(?:[+]?{_DECIMAL}|{_FRACTION})\s*pieces?"
+    any_of = "|".join((quantity_pattern("mass_g"), quantity_pattern("volume_ml"), pieces))
+    said = "write a mass (250 g), a volume (2 cups) or pieces (2 pieces)"
+    return {
+        "type": "string",
+        "pattern": rf"^\s*(?:{any_of})\s*$",
+        "errorMessage": said,
+        "patternErrorMessage": said,
+    }
+
+
 def price_schema(quantity: str, example: str) -> dict[str, Any]:
     """Give what money for an amount looks like."""
     money = rf"(?!{_THOUSANDS_WITH_A_COMMA})(?:{_DECIMAL}|{_FRACTION})"

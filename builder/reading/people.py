@@ -11,6 +11,7 @@ from pydantic.json_schema import JsonSchemaValue
 
 from builder.model.figure import Figure, Told
 from builder.model.food import ALLERGENS, KINDS
+from builder.model.place import Place
 from builder.model.trip import DIETS, SEXES, DefaultUsed, Person, Sex
 from builder.problems import Problem, did_you_mean
 from builder.reading.declaring import Check, Here, Record, judging_at, key
@@ -171,11 +172,10 @@ class WrittenPerson(Record, title="person"):
         )
 
 
-def named_twice(person: Person) -> Problem:
+def named_twice(name: str, place: Place) -> Problem:
     """Tell that somebody of this name was there before."""
-    says = f"two people are called {quoted(person.name)}"
-    mend = "tell them apart, such as Ash B"
-    return Problem(person.places.of("name"), "name-twice", says, mend)
+    says = f"two people are called {quoted(name)}"
+    return Problem(place, "name-twice", says, "tell them apart, such as Ash B")
 
 
 def untold(person: Person) -> Iterator[DefaultUsed]:

@@ -9,9 +9,10 @@ from collections.abc import Mapping
 from itertools import pairwise
 
 from builder.model.gear import FuelKind
+from builder.model.place import Places
 from builder.model.trip import Travel, TravelBy
 from builder.reading.fields import Fields
-from builder.reading.notes import Judge
+from builder.reading.notes import Judge, Notes, judge
 from builder.reading.usual import Range
 from builder.units import plain
 
@@ -79,7 +80,7 @@ STEP_MINUTES: dict[str, Range] = {
 WATER_ML_A_SERVING = Range((0, 2500), (0, 15_000), "pasta takes a litre for 100 g")
 
 
-def check_way(record: Fields, travel: Travel, tells_hours: bool) -> None:
+def check_way(notes: Notes, places: Places, travel: Travel, tells_hours: bool) -> None:
     """Compare distance, climb and hours with what the way of travel allows."""
     if travel.by == "resting":
         return
@@ -93,13 +94,8 @@ def check_way(record: Fields, travel: Travel, tells_hours: bool) -> None:
             found.append(("distance", speed_km_h, SPEEDS_KM_H[travel.by], "km/h"))
         found.append(("ascent", travel.ascent_m / travel.hours, ASCENT_M_PER_H, "m in an hour"))
     for key, value, among, unit in found:
-        record.judge(
-            among,
-            value,
-            record.place(key),
-            f"{key}: {plain(value)} {unit} {travel.by}",
-            among.usual_in(unit),
-        )
+        said = f"{key}: {plain(value)} {unit} {travel.by}", among.usual_in(unit)
+        judge(notes, among, value, places.of(key), said)
 
 
 def _by_age(table: Mapping[float, tuple[float, float, float, float]], age_years: float) -> Range:
@@ -153,11 +149,10 @@ def check_fuel_energy(judge: Judge, kind: FuelKind, energy_mj_kg: float) -> None
     judge(among, energy_mj_kg, found, among.usual_in("MJ/kg"))
 
 
-def check_air(record: Fields, low_c: float, high_c: float) -> None:
+def check_air(judge: Judge, low_c: float, high_c: float) -> None:
     """Compare the warmest of a day with its coldest."""
     found = f"high: {plain(high_c)} °C is {plain(high_c - low_c)} K above the low and"
-    shown = f"up to {plain(AIR_SPAN_K.usual[1])} K"
-    record.judge(AIR_SPAN_K, high_c - low_c, record.place("high"), found, shown)
+    judge(AIR_SPAN_K, high_c - low_c, found, f"up to {plain(AIR_SPAN_K.usual[1])} K")
 
 
 def check_container(judge: Judge, holds_g: float, empty_g: float) -> None:

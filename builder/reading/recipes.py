@@ -24,6 +24,7 @@ from builder.model.recipe import (
 from builder.problems import Problem, did_you_mean
 from builder.reading.eaten import check_eaten
 from builder.reading.fields import Fields, taken
+from builder.reading.notes import Amiss, refuse
 from builder.reading.plausible import (
     check_serving_water,
     check_step_minutes,
@@ -148,24 +149,22 @@ def _ingredients(fields: Fields, foods: Mapping[str, Food]) -> tuple[Ingredient,
 def amount_g(
     fields: Fields, node: Node, key: str, food_id: str, foods: Mapping[str, Food]
 ) -> float:
+    """Read an amount of food; 0 g where it is wrong."""
+    return fields.got(lambda: amount_of(node, key, food_id, foods), node.place) or 0.0
+
+
+def amount_of(node: Node, key: str, food_id: str, foods: Mapping[str, Food]) -> float:
     """Read an amount of food told as a mass, a volume or in pieces; give grams.
 
     A food that is not there is told elsewhere; what stands for it has a density and pieces.
     """
     if not node.is_text:
-        fields.problem(
-            node.place,
-            "quantity",
-            f"{key} must be an amount, found {node.described()}",
-            _AMOUNTS,
-        )
-        return 0.0
+        refuse("quantity", f"{key} must be an amount, found {node.described()}", _AMOUNTS)
     food = foods.get(food_id, _SOME_FOOD) if food_id else None
     try:
         return _amount_g(node.text, food, key, node.place)
     except QuantityError as error:
-        fields.problem(node.place, error.kind, f"{key}: {error.says}", error.mend)
-        return 0.0
+        raise Amiss(error.kind, f"{key}: {error.says}", error.mend) from error
 
 
 def _amount_g(text: str, food: Food | None, key: str, place: Place) -> float:
@@ -294,9 +293,12 @@ def _check_servings(fields: Fields, recipe: Recipe, foods: Mapping[str, Food]) -
         line = Fields(node, fields.problems, "line of uses")
         food = foods.get(each.food or "")
         serving_g = each.amount_g / recipe.serves
-        odd |= check_eaten(line, "amount", serving_g, food.per_100g if food else None)
+        odd |= check_eaten(
+            line.judging("amount"), "amount", serving_g, food.per_100g if food else None
+        )
     if not odd:
-        check_eaten(fields, "uses", sum(each.amount_g for each in recipe.uses) / recipe.serves)
+        mass_g = sum(each.amount_g for each in recipe.uses) / recipe.serves
+        check_eaten(fields.judging("uses"), "uses", mass_g)
     for step, node in zip(recipe.steps, fields.list("steps"), strict=False):
         if step.water_ml:
             line = Fields(node, fields.problems, "step")

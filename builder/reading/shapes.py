@@ -65,6 +65,14 @@ class ByShape(Takes):
         return {"anyOf": found["oneOf"]} if "oneOf" in found else found
 
 
+@dataclass(frozen=True)
+class NamedOr(ByShape):
+    """The name of what is told elsewhere, or keys of its own, as which all else is read."""
+
+    def _shape(self, node: object) -> str:
+        return _TEXT if isinstance(node, Node) and node.is_text else _KEYS
+
+
 def _takes(kind: Any) -> str:
     said = (each.takes() for each in get_args(kind) if isinstance(each, Takes))
     return next(said, "keys of its own" if record_in(kind) else "")

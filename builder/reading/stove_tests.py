@@ -11,7 +11,6 @@ from pydantic.json_schema import JsonSchemaValue
 from builder.model.figure import nothing
 from builder.model.gear import StoveTest
 from builder.reading.declaring import hold
-from builder.reading.fields import Fields
 from builder.reading.notes import Amiss, Judge, Notes, refuse
 from builder.reading.patterns import quantity_pattern
 from builder.reading.usual import USUAL
@@ -47,14 +46,6 @@ def stove_test_of(node: Node, judge: Judge) -> StoveTest:
         shown = range_like(text, quantity, *among.usual)
         judge(among, read[part], f"boiled: {quoted(text)}", shown)
     return StoveTest(read["water"], read["cold"], read["fuel"], read["height"])
-
-
-def read_stove_test(fields: Fields) -> StoveTest | None:
-    """Read the test that stands among other keys."""
-    node = fields.value("boiled")
-    if node is None:
-        return None
-    return fields.got(lambda: stove_test_of(node, fields.judging("boiled")), node.place)
 
 
 @dataclass(frozen=True)

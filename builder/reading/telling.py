@@ -64,13 +64,32 @@ REQUIRED = "required"
 
 def keys_said(record: type[Record]) -> tuple[KeySaid, ...]:
     """Tell the keys of a record in the order they are declared."""
-    return tuple(_said(record, name, field) for name, field in keys_of(record).items())
+    return tuple(_told(record, "", {}))
 
 
-def _said(record: type[Record], name: str, field: FieldInfo) -> KeySaid:
+def _told(record: type[Record], above: str, first: dict[type[Record], str]) -> Iterator[KeySaid]:
+    """Tell each key; the keys of a record inside once, where the record first stands."""
+    for name, field in keys_of(record).items():
+        inside, path = record_in(field.annotation), f"{above}{name}"
+        if inside is None:
+            yield _said(record, name, field)
+        elif inside in first:
+            yield _said(record, name, field, as_in=first[inside])
+        else:
+            first[inside] = path
+            yield _said(record, name, field, tuple(_told(inside, f"{path}.", first)))
+
+
+def _said(
+    record: type[Record],
+    name: str,
+    field: FieldInfo,
+    inside: tuple[KeySaid, ...] = (),
+    as_in: str = "",
+) -> KeySaid:
     notes = notes_of(field)
-    inside = record_in(field.annotation)
     value = next((each for each in field.metadata if isinstance(each, Takes)), None)
+    takes = value.takes() if value else _ONE_RECORD
     usual = possible = ""
     if isinstance(value, Measure):
         among = usual_of(title_of(record), name)
@@ -79,14 +98,14 @@ def _said(record: type[Record], name: str, field: FieldInfo) -> KeySaid:
         possible = value.range_said(value.possible(among), example)
     return KeySaid(
         key=name,
-        takes=value.takes() if value else _ONE_RECORD,
+        takes=f"{takes}, as `{as_in}`" if as_in else takes,
         usual=usual,
         possible=possible,
         left_out=REQUIRED if field.is_required() else _default_said(field.default),
         example=notes.example,
         says=field.description or "",
         not_used_yet=notes.not_used_yet,
-        inside=keys_said(inside) if inside else (),
+        inside=inside,
     )
 
 

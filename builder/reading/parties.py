@@ -1,0 +1,111 @@
+"""The party of a trip: people who are told there, and people whom `home.yaml` tells."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Annotated
+
+from pydantic import ValidationInfo
+from pydantic.json_schema import JsonSchemaValue
+
+from builder.model.place import Place, Places
+from builder.model.trip import Person
+from builder.problems import did_you_mean
+from builder.reading.declaring import Check, Here
+from builder.reading.notes import Amiss, Notes, refuse
+from builder.reading.people import WrittenPerson, avoids_nothing_known, named_twice
+from builder.reading.shapes import NamedOr
+from builder.reading.values import line_of, text_of
+from builder.reading.vocabulary import Items, Line, Value, Words
+from builder.reading.yaml_door import Node, quoted
+
+
+@dataclass(frozen=True)
+class AtHome(Value):
+    """Somebody whom `home.yaml` tells, by name."""
+
+    _stub = "Ash"
+
+    def read(self, node: Node, key: str, info: ValidationInfo[Notes]) -> Person:
+        """Find them; their place here is where the trip names them."""
+        name = line_of(node, key)
+        people = info.context.at_hand.home.people
+        for person in people:
+            if person.name == name:
+                places = Places(node.place, {**person.places.fields, "name": node.place})
+                return replace(person, places=places)
+        known = [person.name for person in people]
+        if not known:
+            says = "there is no home.yaml that tells of people"
+            refuse("person-unknown", says, f"write `{{name: {name}}}` here")
+        says = f"home.yaml tells of no {quoted(name)}"
+        refuse("person-unknown", says, did_you_mean(name, known))
+
+    def takes(self) -> str:
+        """Say what may be written."""
+        return "the name of somebody at home"
+
+    def schema(self) -> JsonSchemaValue:
+        """Say it as JSON Schema."""
+        return Line().schema()
+
+
+def _avoids_what_is_known(here: Here) -> None:
+    here.notes.extend(avoids_nothing_known(here.value.person(), here.notes.at_hand.foods))
+
+
+def _somebody_goes(here: Here) -> None:
+    if not here.value:
+        refuse("empty", "nobody goes", "name at least one person")
+
+
+Told = Annotated[WrittenPerson, Check(_avoids_what_is_known)]
+Party = Annotated[
+    tuple[
+        Annotated[Person | WrittenPerson, NamedOr(text=Annotated[Person, AtHome()], keys=Told)], ...
+    ],
+    Items(),
+    Check(_somebody_goes),
+]
+
+
+def named_in(party: Node | None) -> Iterator[tuple[str, Place]]:
+    """Give each name of a party and where it stands, also of those of whom something is wrong."""
+    for node in party.items if party else ():
+        entry = node.entries.get("name")
+        name = entry.node if entry else node
+        if name.is_text and name.text.strip():
+            yield " ".join(name.text.split()), name.place
+
+
+def note_named_twice(party: Node | None, notes: Notes) -> None:
+    """Note whose name was there before."""
+    before: set[str] = set()
+    for name, place in named_in(party):
+        if name in before:
+            notes.append(named_twice(name, place))
+        before.add(name)
+
+
+@dataclass(frozen=True)
+class Names(Words):
+    """A list of names of the party; one alone needs no list."""
+
+    def _word(self, node: object, info: ValidationInfo[Notes]) -> str:
+        assert isinstance(node, Node)
+        names = info.context.at_hand.names
+        name = text_of(node, "name")
+        if name and names and name not in names:
+            raise nobody_called(name, names)
+        return name
+
+    def takes(self) -> str:
+        """Say what may be written."""
+        return "a list of names of the party"
+
+
+def nobody_called(name: str, names: tuple[str, ...]) -> Amiss:
+    """Say that the party has nobody of this name."""
+    says = f"nobody in the party is called {quoted(name)}"
+    return Amiss("person-unknown", says, did_you_mean(name, names))

@@ -1,0 +1,121 @@
+"""Ways: how one travels on a day, how long, how far, how steep."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Annotated
+
+from builder.model.figure import named, smallest
+from builder.model.trip import GROUNDS, TRAVEL_BY, DefaultUsed, Ground, Travel, TravelBy
+from builder.reading.declaring import Here, Record, key
+from builder.reading.defaults import default_used
+from builder.reading.measures import Number, Quantity
+from builder.reading.notes import Amiss
+from builder.reading.plausible import check_way
+from builder.reading.values import taken
+from builder.reading.vocabulary import Choice
+from builder.speech import later
+
+DEFAULT_HOURS = 5.0
+# km/h on the level and hours for each 600 m of ascent, after Naismith 1892, for days whose hours
+# nobody told; the other ways are common practice.
+DEFAULT_SPEED_KM_H = {
+    "walking": 5.0,
+    "snowshoeing": 3.0,
+    "skiing": 5.0,
+    "paddling": 5.0,
+    "cycling": 15.0,
+}
+ASCENT_M_PER_H = 600.0
+MOST_HOURS = 16.0
+FASTEST_WALK_KM_H = 10.8  # the walking formula ends at 3 m/s
+
+
+class WrittenTravel(Record, title="travel"):
+    """A day's way."""
+
+    by: Annotated[TravelBy, Choice(TRAVEL_BY)] = key("How.", default="walking", example="paddling")
+    hours: Annotated[float | None, Number(at_most=MOST_HOURS)] = key(
+        "On the way, without long halts; left out, they follow from distance and ascent.",
+        example="5",
+    )
+    distance: Annotated[float | None, Quantity("length_m", positive=True)] = key(
+        "How far.", example="13 km"
+    )
+    ascent: Annotated[float, Quantity("length_m")] = key(
+        "All that goes up.", default="0 m", example="560 m"
+    )
+    descent: Annotated[float, Quantity("length_m")] = key(
+        "All that goes down.", default="0 m", example="90 m"
+    )
+    ground: Annotated[Ground, Choice(GROUNDS)] = key(
+        "What one walks on.", default="path", example="rough"
+    )
+    load: Annotated[float | None, Quantity("mass_g")] = key(
+        "What each carries, where you know it better.", example="14 kg"
+    )
+
+    @property
+    def tells_hours(self) -> bool:
+        """Whether nobody has to work them out."""
+        return self.hours is not None or self.by == "resting"
+
+    def travel(self) -> Travel:
+        """Give what planning reckons with."""
+        return Travel(
+            by=self.by,
+            hours=self._hours() if self.hours is None else self.hours,
+            distance_m=self.distance,
+            ascent_m=self.ascent,
+            descent_m=self.descent,
+            ground=self.ground,
+            load_g=self.load,
+        )
+
+    def _hours(self) -> float:
+        """Give what is taken where nobody told the hours."""
+        if self.distance is None or self.by == "resting":
+            return taken(DEFAULT_HOURS, "hours")
+        source = "naismith1892" if self.by == "walking" else "common-practice"
+        speed_km_h = named(DEFAULT_SPEED_KM_H[self.by], f"speed_km_h ({self.by})", source)
+        climb_m_h = named(ASCENT_M_PER_H, "ascent_m_h", "naismith1892")
+        hours = self.distance / 1000 / speed_km_h + self.ascent / climb_m_h
+        return smallest(hours, named(MOST_HOURS, "most_hours", "common-practice"))
+
+    def untold(self, number: int) -> Iterator[DefaultUsed]:
+        """Give what is taken for a day because nobody told it."""
+        told = self.model_fields_set
+        if "by" not in told:
+            yield default_used(later("way of travel on day {n}"), later("walking"), n=number)
+        if not self.tells_hours:
+            why = later("from the way, where it is told")
+            what = later("hours on day {n}")
+            yield default_used(what, f"{self._hours():.1f} h", why, n=number)
+        if self.by == "walking" and self.distance is not None and "ground" not in told:
+            yield default_used(later("ground on day {n}"), later("path"), n=number)
+
+
+def the_way_can_be_gone(here: Here) -> None:
+    """Hold distance, climb and hours against what the way of travel allows."""
+    written: WrittenTravel = here.value
+    travel, places = written.travel(), written.places()
+    no_walk = list(_no_walk(travel)) if travel.by == "walking" else []
+    for name, amiss in no_walk:
+        here.notes.append(amiss.at(places.of(name)))
+    if not no_walk:
+        check_way(here.notes, places, travel, tells_hours=written.hours is not None)
+
+
+def _no_walk(travel: Travel) -> Iterator[tuple[str, Amiss]]:
+    """Find what is beyond what the walking formula knows, and by which key."""
+    if travel.distance_m is None or travel.hours <= 0:
+        return
+    climb_m = travel.ascent_m + travel.descent_m
+    if climb_m > travel.distance_m:
+        says = f"{climb_m:.0f} m up and down in {travel.distance_m:.0f} m of way is a cliff"
+        mend = "check distance, ascent and descent and their units"
+        yield "distance", Amiss("too-steep", says, mend)
+    speed_km_h = travel.distance_m / 1000 / travel.hours
+    if speed_km_h > FASTEST_WALK_KM_H:
+        mend = "check distance and hours, or write `by: cycling`"
+        yield "hours", Amiss("too-fast", f"{speed_km_h:.0f} km/h is no walk", mend)
