@@ -19,6 +19,8 @@ MIX = {"propane": 0.3, "butane": 0.7}
 
 # A call of each formula that is in order; the edges are tried one at a time from here.
 EXAMPLES: dict[str, dict[str, Any]] = {
+    "shopping.as_bought_g": {"edible_g": 100.0, "refuse_share": 0.0},
+    "baking.embers_to_bake": {"diameter_cm": 20.0, "baking_c": 175.0},
     "boiling.boiling_point_c": {"pressure_hpa": 1000.0},
     "boiling.time_factor": {"boiling_point_c": 90.0},
     "boiling.boil_hold_min": {"altitude_m": 0.0},

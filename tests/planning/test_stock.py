@@ -81,6 +81,7 @@ def test_a_line_tells_each_meal_that_packs_are_promised_to(tmp_path: Path) -> No
         "batch": "rings",
         "food": "berry",
         "name": told["name"],
+        "kind": "fruit",
         "method": "dehydrator",
         "verdict": told["verdict"],
         "act": told["act"],
