@@ -49,7 +49,7 @@ def test_named_batches_alone_from_the_first_free_label(content: Path) -> None:
     [
         (("rinks",), 1, "there is no batch 'rinks'"),
         (("--sheet", "plein"), 1, "there is no sheet of labels 'plein'"),
-        (("--first", "11"), 2, "a sheet has 10 labels"),
+        (("--sheet", "plain", "--first", "11"), 2, "a sheet has 10 labels"),
         (("--first", "0"), 2, "0 is not in the range"),
         (("--out", "nowhere/labels.html"), 1, "nowhere/labels.html cannot be written"),
     ],
