@@ -61,6 +61,9 @@ class Recipe:
     meals: tuple[MealName, ...] = ()
     reach_c: float | None = None
     drain_ml: float = 0.0
+    cooked_g: float | None = None  # what the pot holds when it is done
+    part_before: int | None = None  # before this step portions are taken out and cooked on beside
+    picture: str = ""  # the name of a file beside the recipe's own
     note: str = ""
     places: Places = field(default_factory=Places, compare=False, repr=False)
 

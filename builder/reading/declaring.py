@@ -166,11 +166,17 @@ def notes_of(field: FieldInfo) -> KeyNotes:
     return field.json_schema_extra
 
 
-def record_in(annotation: object) -> type[Record] | None:
-    """Give the record that a key holds, alone or in a list; None where it holds none."""
+def records_in(annotation: object) -> Iterator[type[Record]]:
+    """Give the records that a key may hold, alone or in a list."""
     if isinstance(annotation, type) and issubclass(annotation, Record):
-        return annotation
-    return next((found for each in get_args(annotation) if (found := record_in(each))), None)
+        yield annotation
+    for each in get_args(annotation):
+        yield from records_in(each)
+
+
+def record_in(annotation: object) -> type[Record] | None:
+    """Give the record that a key holds, the first of several; None where it holds none."""
+    return next(records_in(annotation), None)
 
 
 # -- checks ---------------------------------------------------------------------------------------
@@ -314,10 +320,15 @@ def _at(node: Node, steps: Iterable[Step]) -> Node:
 
 
 def _owner(record: type[Record], steps: Iterable[Step]) -> type[Record]:
+    among: tuple[type[Record], ...] = ()
     for step in steps:
         field = keys_of(record).get(step) if isinstance(step, str) else None
-        # What is no key of it is a shape, or a free name of pairs that hold the record.
-        record = (record_in(field.annotation) if field else None) or record
+        if field is not None:
+            among = tuple(records_in(field.annotation))
+            record = among[0] if among else record
+        else:  # a number, a free name of pairs that hold the record, or which of several it is
+            named = (each for each in among if f"{SHAPE}{each.__name__}" == step)
+            record = next(named, record)
     return record
 
 
@@ -325,6 +336,5 @@ def walk(record: type[Record], depth: int = 0) -> Iterator[tuple[int, str, Field
     """Go through the keys of a record and of those inside it, each with how deep it lies."""
     for name, field in keys_of(record).items():
         yield depth, name, field
-        inside = record_in(field.annotation)
-        if inside is not None:
+        for inside in records_in(field.annotation):
             yield from walk(inside, depth + 1)

@@ -24,8 +24,9 @@ from builder.reading.at_hand import AtHand
 from builder.reading.batches import read_batch
 from builder.reading.crosschecks import crosscheck
 from builder.reading.declaring import items_of_lists, keys_of, read_as
+from builder.reading.dried_meals import check_nested
 from builder.reading.eaten import eaten_in_a_day
-from builder.reading.fields import DEVICES, Fields, can_be_id
+from builder.reading.fields import DEVICES, can_be_id
 from builder.reading.files import (
     ENDINGS,
     ROOMS,
@@ -40,7 +41,7 @@ from builder.reading.gear import WrittenGear
 from builder.reading.gear_files import GearFile
 from builder.reading.home import read_home
 from builder.reading.notes import Notes
-from builder.reading.recipes import check_nested, read_recipe
+from builder.reading.recipes import read_recipe
 from builder.reading.tables import read_table
 from builder.reading.texts import read_caution, read_source
 from builder.reading.trips import not_fed, read_trip
@@ -284,13 +285,9 @@ class _FolderReader:
             sheets=_only(found["sheets"], LabelSheet),
         )
 
-    def read_recipes(self, foods: Mapping[str, Food]) -> dict[str, Recipe]:
+    def read_recipes(self) -> dict[str, Recipe]:
         """Read recipes, one in each file, and drop those that hold themselves."""
-        recipes = self.read(
-            "recipe",
-            "recipes",
-            lambda node, notes: read_recipe(Fields(node, notes, "recipe"), foods),
-        )
+        recipes = self.read("recipe", "recipes", read_recipe)
         for recipe in recipes.values():
             stem = Path(recipe.places.record.file).stem
             if stem != recipe.id:
@@ -378,7 +375,8 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     gear = reader.read_gear()
     reader.problems.dryers = gear.dryers
     foods = reader.read_foods()
-    recipes = reader.read_recipes(foods)
+    reader.problems.foods = foods
+    recipes = reader.read_recipes()
     batches = reader.read("batch", "batches", read_batch)
     home = reader.read_home()
     trips = reader.read_trips(foods, recipes, home)

@@ -10,11 +10,11 @@ from pydantic.json_schema import JsonSchemaValue
 
 from builder.model.recipe import Recipe
 from builder.problems import did_you_mean
+from builder.reading.amounts import amount_of
 from builder.reading.compositions import WrittenComposition
 from builder.reading.declaring import keys_of
 from builder.reading.notes import Amiss, Notes
 from builder.reading.patterns import amount_schema
-from builder.reading.recipes import amount_of
 from builder.reading.values import (
     echoed,
     is_blank,

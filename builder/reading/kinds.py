@@ -10,6 +10,7 @@ from builder.reading.declaring import Record
 from builder.reading.foods import WrittenFood
 from builder.reading.gear_files import GearFile
 from builder.reading.home import WrittenHome
+from builder.reading.recipes import WrittenRecipe
 from builder.reading.texts import WrittenCaution, WrittenSource
 from builder.reading.trips import WrittenTrip
 
@@ -39,6 +40,7 @@ KINDS: dict[str, Kind] = {
     for kind in (
         Kind("food", WrittenFood, "foods", may_be_list=True),
         Kind("batch", WrittenBatch, "batches", may_be_list=True),
+        Kind("recipe", WrittenRecipe, "recipes", may_be_list=True),
         Kind("gear", GearFile, "gear", may_be_list=False),
         Kind("trip", WrittenTrip, "trips", may_be_list=False),
         Kind("home", WrittenHome, "home.yaml", may_be_list=False),

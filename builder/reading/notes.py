@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import NoReturn, Protocol
 
+from builder.model.food import Food
 from builder.model.gear import Dryer
 from builder.model.place import Place
 from builder.problems import Problem, Severity
@@ -39,7 +40,11 @@ class Notes(list[Problem]):
     def __init__(self) -> None:
         """Begin with none."""
         super().__init__()
-        self.dryers: Mapping[str, Dryer] = {}  # read before what names them
+        # Read before what names them.
+        self.foods: Mapping[str, Food] = {}
+        self.dryers: Mapping[str, Dryer] = {}
+        # Of the recipe that is read, each with whether it is dried; None where a line is wrong.
+        self.ingredients: Mapping[str, bool] | None = None
         self.at_hand = AtHand()  # what the trip that is read is held against
         self._odd: dict[Place, int] = {}
         self._unused: dict[tuple[str, str], list[Place]] = {}

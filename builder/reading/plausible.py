@@ -11,7 +11,6 @@ from itertools import pairwise
 from builder.model.gear import FuelKind
 from builder.model.place import Places
 from builder.model.trip import Travel, TravelBy
-from builder.reading.fields import Fields
 from builder.reading.notes import Judge, Notes, judge
 from builder.reading.usual import Range
 from builder.units import plain
@@ -162,18 +161,15 @@ def check_container(judge: Judge, holds_g: float, empty_g: float) -> None:
     judge(EMPTY_OF_FULL, share, found, EMPTY_OF_FULL.usual_in("g", of=holds_g))
 
 
-def check_step_minutes(line: Fields, do: str, minutes: float) -> None:
+def check_step_minutes(judge: Judge, do: str, minutes: float) -> None:
     """Compare the minutes of a step with those that such a step takes."""
     if do in STEP_MINUTES:
         among = STEP_MINUTES[do]
-        found = f"minutes: {plain(minutes)} min of {do}"
-        shown = among.usual_in("min")
-        line.judge(among, minutes, line.place("minutes"), found, shown)
+        judge(among, minutes, f"minutes: {plain(minutes)} min of {do}", among.usual_in("min"))
 
 
-def check_serving_water(line: Fields, water_ml: float, serves: float) -> None:
+def check_serving_water(judge: Judge, water_ml: float, serves: float) -> None:
     """Compare the water of a step with the servings it is for."""
     among = WATER_ML_A_SERVING
     found = f"water: {plain(water_ml / serves)} ml for each serving"
-    shown = among.usual_in("ml")
-    line.judge(among, water_ml / serves, line.place("water"), found, shown)
+    judge(among, water_ml / serves, found, among.usual_in("ml"))

@@ -1,434 +1,296 @@
-"""Reads recipes; foods must be known already, since they turn cups and pieces into grams."""
+"""Recipes: the keys of a recipe, and what hangs on several of them.
+
+Foods must be known already, since they turn cups and pieces into grams.
+"""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterable, Mapping
-from typing import cast
+from collections.abc import Iterator, Mapping
+from typing import Annotated
 
 from builder.model.batch import METHODS, Method
-from builder.model.figure import Figure, Told, nothing
-from builder.model.food import Composition, Food
 from builder.model.place import Place
-from builder.model.recipe import (
-    DOINGS,
-    MEALS,
-    VESSELS,
-    Do,
-    Ingredient,
-    MealName,
-    Recipe,
-    Step,
-    Vessel,
-)
+from builder.model.recipe import MEALS, VESSELS, Ingredient, MealName, Recipe, Vessel
 from builder.problems import Problem, did_you_mean
+from builder.reading.amounts import Amount
+from builder.reading.declaring import (
+    AlreadyNoted,
+    Check,
+    Here,
+    Record,
+    judging_at,
+    key,
+    read_as,
+)
 from builder.reading.eaten import check_eaten
-from builder.reading.fields import Fields, taken
-from builder.reading.notes import Amiss, refuse
-from builder.reading.plausible import (
-    check_serving_water,
-    check_step_minutes,
-)
+from builder.reading.measures import Number, Quantity
+from builder.reading.notes import Amiss, Notes, refuse
+from builder.reading.plausible import check_serving_water
+from builder.reading.steps import AUTO, AnyStep, PartStep, names_in, steps_done
+from builder.reading.values import can_be_id, has
+from builder.reading.vocabulary import Choice, Id, Items, Line, Text, Words
 from builder.reading.yaml_door import Node, quoted
-from builder.units import (
-    LONGEST_QUANTITY,
-    QuantityError,
-    ask_for_thousand,
-    read_number,
-    read_quantity,
-)
 
-# Which fields a step takes besides `do`, `with` and `say`.
-STEP_FIELDS: dict[str, tuple[str, ...]] = {
-    "soak": ("water", "minutes", "hot", "stir", "lid"),
-    "boil": ("water", "minutes", "stir", "lid"),
-    "simmer": ("minutes", "stir", "lid"),
-    "fry": ("minutes", "stir", "lid"),
-    "press": ("each_side", "pieces"),
-    "bake": ("minutes", "at"),
-    "rest": ("minutes", "lid", "stir"),
-    "mix": ("water", "stir", "lid"),
-    "serve": (),
-}
-NEEDS_MINUTES = ("soak", "simmer", "fry", "bake", "rest")
 NEEDS_POT_HEAT = ("boil", "simmer", "fry")
-NAMED_IN_TEXT = re.compile(r"<([a-z0-9-]+)>")
-
-_SOME_FOOD = Food("", "", "other", "ready", Composition(), density_g_ml=1.0, piece_g=1.0)
-_AMOUNTS = "write a mass (250 g), a volume (2 cups) or pieces (2 pieces)"
-_NO_FOOD = "only a food with an entry of its own is told in volumes or pieces"
-_PIECES = re.compile(r"(?P<number>.*[0-9¼½¾⅓⅔⅛⅜⅝⅞])\s*(?:piece|pieces)")
 
 
-def read_recipe(fields: Fields, foods: Mapping[str, Food]) -> Recipe | None:
-    """Read one recipe; None where it has errors."""
-    recipe_id = fields.id()
-    meals = fields.words("meal", MEALS)
-    before = len(fields.problems)
-    uses = _ingredients(fields, foods)
-    # Where a line of uses could not be read, nobody knows which names the steps may take.
-    uses_are_good = len(fields.problems) == before
-    known = {ingredient.id for ingredient in uses} if uses_are_good else None
-    vessel = cast(Vessel, fields.choice("cook_in", VESSELS, required=True))
-    steps = _steps(fields, known, {each.id for each in uses if each.dried_by or each.recipe})
-    recipe = Recipe(
-        id=recipe_id,
-        name=fields.line("name", required=True),
-        serves=fields.number("serves", required=True, default=1.0, more_than=0, at_most=1000),
-        cook_in=vessel,
-        uses=uses,
-        steps=steps,
-        meals=cast(tuple[MealName, ...], meals),
-        reach_c=fields.maybe_quantity("reach", "temperature_c"),
-        drain_ml=fields.quantity("drain", "volume_ml"),
-        note=fields.text("note"),
-        places=fields.places(),
+def _it_is_there(here: Here) -> None:
+    if here.value not in here.notes.foods:
+        says = f"there is no food {quoted(here.value)}"
+        refuse("food-unknown", says, did_you_mean(here.value, here.notes.foods))
+
+
+_ONE_FOOD = {"oneOf": [{"required": ["food"]}, {"required": ["recipe"]}]}
+
+
+class WrittenUse(Record, title="line of uses", json_schema_extra=_ONE_FOOD):
+    """So much of a food, or of a whole dried meal."""
+
+    id: Annotated[str, Id()] = key(
+        "By which steps name it; left out, the id of its food or recipe.",
+        default="",
+        example="beans",
     )
-    _check_steps(fields, recipe, known)
-    if known is not None and fields.has("serves"):
-        _check_servings(fields, recipe, foods)
-    if known is not None and len(steps) == len(fields.list("steps")):
-        # A step that could not be read would be missed here, and told a second time.
-        _check_vessel(fields, recipe)
-        _check_used(fields, recipe)
-        _check_drain(fields, recipe)
-    return recipe if fields.done() else None
-
-
-def _ingredients(fields: Fields, foods: Mapping[str, Food]) -> tuple[Ingredient, ...]:
-    found: dict[str, Ingredient] = {}
-    for node in fields.list("uses", required=True):
-        line = Fields(node, fields.problems, "line of uses")
-        food, recipe = line.text("food"), line.text("recipe")
-        if bool(food) == bool(recipe) and node.is_map:
-            line.problem(
-                node.place,
-                "food-or-recipe",
-                "a line of uses names one food or one dried meal",
-                "write `food: <id>` or `recipe: <id>`",
-            )
-        if food and food not in foods:
-            line.problem(
-                line.place("food"),
-                "food-unknown",
-                f"there is no food {quoted(food)}",
-                did_you_mean(food, foods),
-            )
-        ingredient_id = line.id(required=False) or food or recipe
-        dried_by = line.choice("dried_by", METHODS)
-        if recipe and not dried_by:
-            dried_by = "dehydrator"
-        amount = line.value("amount", required=True, example="80 g")
-        ingredient = Ingredient(
-            id=ingredient_id,
-            amount_g=amount_g(line, amount, "amount", food, foods) if amount else 0.0,
-            food=food or None,
-            recipe=recipe or None,
-            dried_by=cast(Method | None, dried_by or None),
-            places=line.places(),
-        )
-        line.done()
-        if ingredient_id in found:
-            first = found[ingredient_id].places.record
-            line.problem(
-                node.place,
-                "id-twice",
-                f"two lines of uses are called {quoted(ingredient_id)} (first on line "
-                f"{first.line})",
-                "give one of them an `id:` of its own",
-            )
-        elif ingredient_id:
-            found[ingredient_id] = ingredient
-    if fields.is_empty_list("uses"):
-        fields.problem(
-            fields.place("uses"), "empty", "this recipe uses nothing", "name at least one food"
-        )
-    return tuple(found.values())
-
-
-def amount_g(
-    fields: Fields, node: Node, key: str, food_id: str, foods: Mapping[str, Food]
-) -> float:
-    """Read an amount of food; 0 g where it is wrong."""
-    return fields.got(lambda: amount_of(node, key, food_id, foods), node.place) or 0.0
-
-
-def amount_of(node: Node, key: str, food_id: str, foods: Mapping[str, Food]) -> float:
-    """Read an amount of food told as a mass, a volume or in pieces; give grams.
-
-    A food that is not there is told elsewhere; what stands for it has a density and pieces.
-    """
-    if not node.is_text:
-        refuse("quantity", f"{key} must be an amount, found {node.described()}", _AMOUNTS)
-    food = foods.get(food_id, _SOME_FOOD) if food_id else None
-    try:
-        return _amount_g(node.text, food, key, node.place)
-    except QuantityError as error:
-        raise Amiss(error.kind, f"{key}: {error.says}", error.mend) from error
-
-
-def _amount_g(text: str, food: Food | None, key: str, place: Place) -> float:
-    if len(text) <= LONGEST_QUANTITY and (match := _PIECES.fullmatch(text.strip())):
-        if food is None or food.piece_g is None:
-            if food is None:
-                raise QuantityError("piece-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
-            raise QuantityError(
-                "piece-missing",
-                f"{text!r}: nobody told what a piece of {quoted(food.name)} weighs",
-                "write the mass, or tell the food's `piece: 120 g`",
-            )
-        ask_for_thousand(match["number"], "pieces")
-        pieces = Figure(read_number(match["number"]), Told(place, f"{key}_pieces"))
-        return _more_than_nothing(pieces * food.piece_g, text)
-    try:
-        mass_g = Figure(read_quantity(text, "mass_g"), Told(place, f"{key}_g"))
-        return _more_than_nothing(mass_g, text)
-    except QuantityError as as_mass:
-        if as_mass.kind == "unit-missing":
-            raise QuantityError(as_mass.kind, as_mass.says, _AMOUNTS) from None
-        if as_mass.kind != "unit-unknown":
-            raise
-    try:
-        volume_ml = Figure(read_quantity(text, "volume_ml"), Told(place, f"{key}_ml"))
-    except QuantityError as as_volume:
-        if as_volume.kind != "unit-unknown":
-            raise
-        raise QuantityError("unit-unknown", f"{text!r} is no amount of food", _AMOUNTS) from None
-    if food is None or food.density_g_ml is None:
-        if food is None:
-            raise QuantityError("density-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
-        raise QuantityError(
-            "density-missing",
-            f"{text!r} is a volume, and nobody told the density of {quoted(food.name)}",
-            "write the mass, or tell the food's `density: 0.72 g/ml`",
-        )
-    return _more_than_nothing(volume_ml * food.density_g_ml, text)
-
-
-def _more_than_nothing(mass_g: float, text: str) -> float:
-    if mass_g <= 0:
-        raise QuantityError("out-of-range", f"{text!r} is nothing", "write an amount, or drop it")
-    return mass_g
-
-
-def _steps(fields: Fields, known: set[str] | None, dried: set[str]) -> tuple[Step, ...]:
-    found = []
-    for node in fields.list("steps", required=True):
-        line = Fields(node, fields.problems, "step")
-        do = line.choice("do", DOINGS, required=True)
-        if not do:
-            continue
-        step = _step(line, cast(Do, do), known, dried)
-        if line.done():
-            found.append(step)
-    if fields.is_empty_list("steps"):
-        fields.problem(
-            fields.place("steps"),
-            "empty",
-            "this recipe has no steps",
-            "write at least `- {do: serve}`",
-        )
-    return tuple(found)
-
-
-def _step(line: Fields, do: Do, known: set[str] | None, dried: set[str]) -> Step:
-    allowed = STEP_FIELDS[do]
-    uses = line.words("with")
-    for node in line.list("with", lone_item=True):
-        if known is not None and node.is_text and node.text.strip() not in known:
-            line.problem(
-                node.place,
-                "ingredient-unknown",
-                f"this recipe uses no {node.described()}",
-                did_you_mean(node.text, known),
-            )
-    minutes: float = nothing("minutes")
-    each_side_min: float = nothing("each_side_min")
-    if "minutes" in allowed:
-        minutes = line.number("minutes", required=do in NEEDS_MINUTES, at_most=2880)
-        check_step_minutes(line, do, minutes)
-    if "each_side" in allowed:
-        each_side_min = line.quantity("each_side", "duration_min", required=True, positive=True)
-    baking_c: float = nothing("baking_c")
-    if "at" in allowed:
-        baking_c = line.quantity("at", "temperature_c", required=True)
-    water_ml: float = nothing("water_ml")
-    auto = False
-    if "water" in allowed:
-        water = line.value("water")
-        if water is not None and water.value == "auto":
-            auto = True
-            if known is not None and not set(uses) & dried:
-                line.problem(
-                    water.place,
-                    "auto-water",
-                    "auto gives back what drying took out, and nothing here is dried",
-                    "write the water, or name what is dried in `with`",
-                )
-        elif water is not None:
-            water_ml = line.quantity("water", "volume_ml")
-    return Step(
-        do=do,
-        uses=uses,
-        water_ml=water_ml,
-        water_auto=auto,
-        minutes=minutes,
-        stir=line.flag("stir") if "stir" in allowed else False,
-        lid=line.flag("lid") if "lid" in allowed else False,
-        hot=line.flag("hot") if "hot" in allowed else False,
-        say=line.text("say"),
-        each_side_min=each_side_min,
-        pieces=line.number("pieces", default=1.0, more_than=0, at_most=100)
-        if "pieces" in allowed
-        else taken(1.0, "pieces"),
-        baking_c=baking_c,
-        places=line.places(),
+    food: Annotated[str, Text(), Check(_it_is_there)] = key(
+        "The food.", default="", example="black-beans-cooked"
+    )
+    recipe: Annotated[str, Text()] = key(
+        "Instead of a food: a whole meal that was cooked and dried.",
+        default="",
+        example="smoky-bean-pot",
+    )
+    dried_by: Annotated[Method | None, Choice(METHODS)] = key(
+        "How it was dried, where it was dried at home.", example="freeze-dryer"
+    )
+    amount: Annotated[float, Amount()] = key(
+        "How much is carried: a mass, a volume where the food tells its density, pieces where it "
+        "tells what one weighs.",
+        required=True,
+        example="80 g",
     )
 
+    @classmethod
+    def amiss_among(cls, told: Mapping[str, Node], place: Place, notes: Notes) -> Iterator[Problem]:
+        """Ask for one thing that it holds."""
+        if ("food" in told) == ("recipe" in told):
+            says = "a line of uses names one food or one dried meal"
+            mend = "write `food: <id>` or `recipe: <id>`"
+            yield Problem(place, "food-or-recipe", says, mend)
 
-def _check_servings(fields: Fields, recipe: Recipe, foods: Mapping[str, Food]) -> None:
+    @property
+    def called(self) -> str:
+        """By which steps name it."""
+        return self.id or self.food or self.recipe
+
+    def ingredient(self) -> Ingredient:
+        """Give what planning reckons with."""
+        return Ingredient(
+            id=self.called,
+            amount_g=self.amount,
+            food=self.food or None,
+            recipe=self.recipe or None,
+            dried_by=self.dried_by or ("dehydrator" if self.recipe else None),
+            places=self.places(),
+        )
+
+
+def _they_can_be_told_apart_and_eaten(here: Here) -> None:
+    uses: tuple[WrittenUse, ...] = here.value
+    if not uses:
+        refuse("empty", "this recipe uses nothing", "name at least one food")
+    _check_names(here, uses)
+    serves = here.above.get("serves")
+    if serves is not None:
+        _check_servings(here, uses, serves)
+
+
+def _check_names(here: Here, uses: tuple[WrittenUse, ...]) -> None:
+    first: dict[str, int] = {}
+    twice = False
+    for each in uses:
+        place = each.places().record
+        if each.called in first:
+            twice = True
+            says = f"two lines of uses are called {quoted(each.called)} "
+            says += f"(first on line {first[each.called]})"
+            mend = "give one of them an `id:` of its own"
+            here.notes.append(Problem(place, "id-twice", says, mend))
+        first.setdefault(each.called, place.line)
+    if twice:
+        raise AlreadyNoted
+
+
+def _check_servings(here: Here, uses: tuple[WrittenUse, ...], serves: float) -> None:
     """Compare what a serving holds with what anybody eats; the whole only where no line is odd."""
-    odd = False
-    for node, each in zip(fields.list("uses"), recipe.uses, strict=True):
-        line = Fields(node, fields.problems, "line of uses")
-        food = foods.get(each.food or "")
-        serving_g = each.amount_g / recipe.serves
-        odd |= check_eaten(
-            line.judging("amount"), "amount", serving_g, food.per_100g if food else None
-        )
+    odd = wrong = False
+    for each in uses:
+        food = here.notes.foods.get(each.food)
+        judge = judging_at(here.notes, None, each.places().of("amount"))
+        of = food.per_100g if food else None
+        try:
+            odd |= check_eaten(judge, "amount", each.amount / serves, of)
+        except AlreadyNoted:
+            wrong = True
+    if wrong:
+        raise AlreadyNoted
     if not odd:
-        mass_g = sum(each.amount_g for each in recipe.uses) / recipe.serves
-        check_eaten(fields.judging("uses"), "uses", mass_g)
-    for step, node in zip(recipe.steps, fields.list("steps"), strict=False):
-        if step.water_ml:
-            line = Fields(node, fields.problems, "step")
-            check_serving_water(line, step.water_ml, recipe.serves)
+        together_g = sum(each.amount for each in uses)
+        check_eaten(here.judging(None), "uses", together_g / serves)
 
 
-def _check_vessel(fields: Fields, recipe: Recipe) -> None:
-    doings = {step.do for step in recipe.steps}
-    pressed = "press" in doings
-    if recipe.cook_in == "iron" and recipe.steps and not pressed:
-        fields.problem(
-            fields.place("cook_in"),
-            "vessel",
-            "this recipe is for the iron and has no press step",
-            "add `- {do: press, with: […], each_side: 4 min}`",
-        )
-    if pressed and recipe.cook_in not in ("iron", ""):
-        fields.problem(
-            fields.place("cook_in"),
-            "vessel",
-            f"a press step needs an iron, and cook_in is {recipe.cook_in}",
-            "write `cook_in: iron`",
-        )
-    if "bake" in doings and recipe.cook_in not in ("pot", ""):
-        fields.problem(
-            fields.place("cook_in"),
-            "vessel",
-            f"a bake step needs a pot with a lid, and cook_in is {recipe.cook_in}",
-            "write `cook_in: pot`",
-        )
-
-
-def _check_steps(fields: Fields, recipe: Recipe, known: set[str] | None) -> None:
-    for step in recipe.steps:
-        hot = step.do in NEEDS_POT_HEAT or (step.do == "soak" and step.hot)
-        if recipe.cook_in == "none" and hot:
-            fields.problem(
-                step.places.record,
-                "vessel",
-                f"there is nothing to {step.do} in: cook_in is none",
-                "write `cook_in: pot` (or mug)",
-            )
-        for name in NAMED_IN_TEXT.findall(step.say):
-            if known is not None and name not in known:
-                fields.problem(
-                    step.places.of("say"),
-                    "ingredient-unknown",
-                    f"this recipe uses no <{name}>",
-                    did_you_mean(name, known),
-                )
-
-
-def _check_used(fields: Fields, recipe: Recipe) -> None:
-    used = {name for step in recipe.steps for name in step.uses}
-    used.update(name for step in recipe.steps for name in NAMED_IN_TEXT.findall(step.say))
-    for ingredient in recipe.uses:
-        if recipe.steps and ingredient.id not in used:
-            fields.warn(
-                ingredient.places.record,
+def _all_is_used_and_not_drowned(here: Here) -> None:
+    steps: tuple[Record, ...] = here.value
+    if not steps:
+        refuse("empty", "this recipe has no steps", "write at least `- {do: serve}`")
+    made = steps_done(steps)
+    used = {name for each in made for name in (*each.uses, *names_in(each.say))}
+    for use in here.above.get("uses", ()):
+        if use.called not in used:
+            amiss = Amiss(
                 "ingredient-unused",
-                f"no step takes {ingredient.id!r}",
+                f"no step takes {use.called!r}",
                 "name it in a step's `with`",
             )
+            here.notes.append(amiss.at(use.places().record, "warning"))
+    serves = here.above.get("serves")
+    for each in made:
+        if each.water_ml and serves is not None and "uses" in here.above:
+            check_serving_water(here.judging(each.water_ml), each.water_ml, serves)
 
 
-def _check_drain(fields: Fields, recipe: Recipe) -> None:
-    told_ml = sum(step.water_ml for step in recipe.steps)
-    auto = any(step.water_auto for step in recipe.steps)
-    if recipe.drain_ml > told_ml and not auto:
-        fields.problem(
-            fields.place("drain"),
-            "drain",
-            f"{recipe.drain_ml:.0f} ml are poured away, but only {told_ml:.0f} ml go in",
-            "write less, or tell the water of the steps",
+def _so_much_goes_in(here: Here) -> None:
+    if "steps" not in here.above:
+        return
+    waters = [getattr(each, "water", None) for each in here.above["steps"]]
+    told_ml = sum(water for water in waters if water is not None and water != AUTO)
+    if here.value > told_ml and AUTO not in waters:
+        says = f"{here.value:.0f} ml are poured away, but only {told_ml:.0f} ml go in"
+        refuse("drain", says, "write less, or tell the water of the steps")
+
+
+def _it_takes_these_steps(here: Here) -> None:
+    vessel: Vessel = here.value
+    steps = steps_done(here.above.get("steps", ()))
+    doings = {each.do for each in steps}
+    if vessel == "iron" and steps and "press" not in doings:
+        says = "this recipe is for the iron and has no press step"
+        refuse("vessel", says, "add `- {do: press, with: […], each_side: 4 min}`")
+    if vessel != "iron" and "press" in doings:
+        says = f"a press step needs an iron, and cook_in is {vessel}"
+        refuse("vessel", says, "write `cook_in: iron`")
+    if vessel != "pot" and "bake" in doings:
+        says = f"a bake step needs a pot with a lid, and cook_in is {vessel}"
+        refuse("vessel", says, "write `cook_in: pot`")
+    heated = [each for each in steps if each.do in NEEDS_POT_HEAT or each.hot]
+    if vessel == "none" and heated:
+        for each in heated:
+            says = f"there is nothing to {each.do} in: cook_in is none"
+            mend = "write `cook_in: pot` (or mug)"
+            here.notes.append(Problem(each.places.record, "vessel", says, mend))
+        raise AlreadyNoted
+
+
+class WrittenRecipe(Record, title="recipe"):
+    """Foods, amounts and steps for a number of servings."""
+
+    id: Annotated[str, Id()] = key(
+        "By which trips name it; the file is called so.", required=True, example="smoky-bean-pot"
+    )
+    name: Annotated[str, Line()] = key(
+        "What the pages call it.", required=True, example="Smoky bean pot"
+    )
+    meal: Annotated[tuple[MealName, ...], Words(MEALS)] = key(
+        "For which meals it is.", default=(), example="[dinner]"
+    )
+    serves: Annotated[float, Number(more_than=0, at_most=1000)] = key(
+        "For how many the amounts are.", required=True, example="2"
+    )
+    uses: Annotated[tuple[WrittenUse, ...], Items(), Check(_they_can_be_told_apart_and_eaten)] = (
+        key(
+            "What goes in, as it is carried.",
+            required=True,
+            example="[{id: beans, food: black-beans-cooked, dried_by: freeze-dryer, amount: 80 g}]",
+        )
+    )
+    steps: Annotated[tuple[AnyStep, ...], Items(), Check(_all_is_used_and_not_drowned)] = key(
+        "What is done, in order; which keys a step takes hangs on what it does.",
+        required=True,
+        example="[{do: soak, with: [beans], water: auto, minutes: 10}]",
+    )
+    cook_in: Annotated[Vessel, Choice(VESSELS), Check(_it_takes_these_steps)] = key(
+        "What it is cooked in.", required=True, example="pot"
+    )
+    reach: Annotated[float | None, Quantity("temperature_c")] = key(
+        "How hot its middle must get; needed with raw meat, poultry, fish or egg.",
+        example="74 degC",
+    )
+    drain: Annotated[float, Quantity("volume_ml"), Check(_so_much_goes_in)] = key(
+        "Cooking water that is poured away.", default="0 ml", example="0 ml"
+    )
+    cooked: Annotated[float | None, Quantity("mass_g", positive=True)] = key(
+        "What the pot holds when it is done; tells the water of a meal that is dried.",
+        example="2.3 kg",
+        not_used_yet=True,
+    )
+    picture: Annotated[str, Line()] = key(
+        "A picture beside the file.",
+        default="",
+        example="smoky-bean-pot.jpg",
+        not_used_yet=True,
+    )
+    note: Annotated[str, Text()] = key(
+        "What you want to remember.", default="", example="Salt at the end."
+    )
+
+    def recipe(self) -> Recipe:
+        """Give what planning reckons with."""
+        parts = [n for n, each in enumerate(self.steps) if isinstance(each, PartStep)]
+        return Recipe(
+            id=self.id,
+            name=self.name,
+            serves=self.serves,
+            cook_in=self.cook_in,
+            uses=tuple(each.ingredient() for each in self.uses),
+            steps=steps_done(self.steps),
+            meals=self.meal,
+            reach_c=self.reach,
+            drain_ml=self.drain,
+            cooked_g=self.cooked,
+            part_before=parts[0] if parts else None,
+            picture=self.picture,
+            note=self.note,
+            places=self.places(),
         )
 
 
-def check_nested(
-    recipes: Mapping[str, Recipe], all_ids: Iterable[str]
-) -> tuple[set[str], list[Problem]]:
-    """Check dried meals named by recipes: they must exist and may not hold themselves.
-
-    Gives the ids of recipes that cannot be used, and the problems.
-    """
-    known = set(all_ids)
-    bad: set[str] = set()
-    problems: list[Problem] = []
-    for recipe in recipes.values():
-        for each in recipe.uses:
-            if each.recipe and each.recipe not in known:
-                bad.add(recipe.id)
-                problems.append(
-                    Problem(
-                        each.places.of("recipe"),
-                        "recipe-unknown",
-                        f"there is no recipe {quoted(each.recipe)}",
-                        did_you_mean(each.recipe, known),
-                    )
-                )
-        if _holds_itself(recipe.id, recipes):
-            bad.add(recipe.id)
-            problems.append(
-                Problem(
-                    recipe.places.record,
-                    "recipe-circle",
-                    f"recipe {recipe.id!r} holds itself",
-                    "take the dried meal out of its own list",
-                )
-            )
-    # What holds a meal that cannot be used cannot be used either; told once, where it began.
-    waiting = True
-    while waiting:
-        waiting = False
-        for recipe in recipes.values():
-            named = {each.recipe for each in recipe.uses if each.recipe}
-            if recipe.id not in bad and (named & bad or named - recipes.keys()):
-                bad.add(recipe.id)
-                waiting = True
-    return bad, problems
+def _word_of(node: Node, name: str) -> str:
+    entry = node.entries.get(name)
+    return entry.node.text.strip() if entry and entry.node.is_text else ""
 
 
-def _holds_itself(recipe_id: str, recipes: Mapping[str, Recipe]) -> bool:
-    seen: set[str] = set()
-    waiting = [recipe_id]
-    while waiting:
-        recipe = recipes.get(waiting.pop())
-        for each in recipe.uses if recipe else ():
-            if each.recipe == recipe_id:
-                return True
-            if each.recipe and each.recipe not in seen:
-                seen.add(each.recipe)
-                waiting.append(each.recipe)
-    return False
+def _ingredients_of(node: Node, notes: Notes) -> Mapping[str, bool] | None:
+    """Give the names that steps may take, and whether each is dried; None where one is unknown."""
+    uses = node.entries["uses"].node.items if "uses" in node.entries else ()
+    found: dict[str, bool] = {}
+    for line in uses:
+        name, food, recipe = (_word_of(line, each) for each in ("id", "food", "recipe"))
+        called = name or food or recipe
+        if bool(food) == bool(recipe) or (food and food not in notes.foods):
+            return None
+        if name and not can_be_id(name):
+            return None
+        found[called] = bool(recipe) or has(line, "dried_by")
+    return found or None
+
+
+def read_recipe(node: Node, notes: Notes) -> Recipe | None:
+    """Read one recipe; None where it has errors."""
+    notes.ingredients = _ingredients_of(node, notes)
+    found = read_as(WrittenRecipe, node, notes)
+    notes.ingredients = None
+    if found is None:
+        return None
+    for each in found.steps:
+        if isinstance(each, PartStep):
+            notes.not_used_yet("step", "do: part", each.places().of("do"))
+    return found.recipe()

@@ -3,16 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Any, get_args
+from typing import Any, Self, get_args
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
 from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
-from builder.reading.declaring import SHAPE, record_in
-from builder.reading.notes import Notes
-from builder.reading.values import check_is_record, is_blank
-from builder.reading.vocabulary import Takes
+from builder.reading.declaring import SHAPE, AlreadyNoted, Record, keys_of, record_in, title_of
+from builder.reading.notes import Amiss, Notes
+from builder.reading.values import check_is_record, choice_of, has, is_blank, missing
+from builder.reading.vocabulary import Choice, Takes
 from builder.reading.yaml_door import Node
 
 _TEXT, _ITEMS, _KEYS = f"{SHAPE}text", f"{SHAPE}items", f"{SHAPE}keys"
@@ -71,6 +71,90 @@ class NamedOr(ByShape):
 
     def _shape(self, node: object) -> str:
         return _TEXT if isinstance(node, Node) and node.is_text else _KEYS
+
+
+@dataclass(frozen=True)
+class ByWord(Takes):
+    """Records of one title, told apart by the word behind a key that each declares as a choice."""
+
+    key: str
+    records: tuple[type[Record], ...]
+
+    @classmethod
+    def found_in(cls, annotation: object) -> Self | None:
+        """Give what tells the records apart that a key holds in a list; None where nothing does."""
+        if isinstance(annotation, cls):
+            return annotation
+        return next((found for each in get_args(annotation) if (found := cls.found_in(each))), None)
+
+    @property
+    def by_word(self) -> dict[str, type[Record]]:
+        """Give the record of each word."""
+        return {word: each for each in self.records for word in words_of(each, self.key)}
+
+    def takes(self) -> str:
+        """Say what may be written."""
+        return f"keys of its own, by its `{self.key}`"
+
+    def __get_pydantic_core_schema__(
+        self, source: Any, handler: GetCoreSchemaHandler
+    ) -> CoreSchema:
+        """Read the word, then the record that it stands for."""
+        choices = {
+            f"{SHAPE}{each.__name__}": handler.generate_schema(each) for each in self.records
+        }
+        union = core_schema.tagged_union_schema(choices, self._tag)
+        return core_schema.with_info_before_validator_function(self._checked, union)
+
+    def _checked(self, node: object, info: ValidationInfo[Notes]) -> object:
+        assert isinstance(node, Node)
+        title, words = title_of(self.records[0]), tuple(self.by_word)
+        check_is_record(node, title)
+        if not has(node, self.key):
+            raise missing(title, self.key, words[0])
+        word = node.entries[self.key].node
+        try:
+            choice_of(word, self.key, words)
+        except Amiss as amiss:
+            info.context.append(amiss.at(word.place))
+            raise AlreadyNoted from None
+        return node
+
+    def _tag(self, node: Node) -> str:
+        return _tag_of(self.by_word[node.entries[self.key].node.text.strip()])
+
+    def __get_pydantic_json_schema__(
+        self, schema: CoreSchema, handler: GetJsonSchemaHandler
+    ) -> JsonSchemaValue:
+        """Say which keys go with which word, so that editors complete and underline those."""
+        union: Any = schema["schema"]
+        by_tag = {tag: handler(each) for tag, each in union["choices"].items()}
+        branches = [
+            {
+                "if": {
+                    "properties": {self.key: {"enum": list(words_of(each, self.key))}},
+                    "required": [self.key],
+                },
+                "then": by_tag[_tag_of(each)],
+            }
+            for each in self.records
+        ]
+        return {
+            "type": "object",
+            "properties": {self.key: {"enum": list(self.by_word)}},
+            "required": [self.key],
+            "allOf": branches,
+        }
+
+
+def _tag_of(record: type[Record]) -> str:
+    return f"{SHAPE}{record.__name__}"
+
+
+def words_of(record: type[Record], name: str) -> tuple[str, ...]:
+    """Give the words that a key of a record may hold."""
+    found = (each for each in keys_of(record)[name].metadata if isinstance(each, Choice))
+    return tuple(next(found).options)
 
 
 def _takes(kind: Any) -> str:

@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, replace
 from typing import Any
 
 from pydantic.fields import FieldInfo
 
 from builder.reading.declaring import Record, keys_of, notes_of, record_in, title_of
 from builder.reading.measures import Measure
+from builder.reading.shapes import ByWord, words_of
 from builder.reading.usual import usual_of
 from builder.reading.vocabulary import Takes
 
@@ -71,13 +72,40 @@ def _told(record: type[Record], above: str, first: dict[type[Record], str]) -> I
     """Tell each key; the keys of a record inside once, where the record first stands."""
     for name, field in keys_of(record).items():
         inside, path = record_in(field.annotation), f"{above}{name}"
-        if inside is None:
+        if by_word := ByWord.found_in(field.annotation):
+            yield _said(record, name, field, _told_by_word(by_word))
+        elif inside is None:
             yield _said(record, name, field)
         elif inside in first:
             yield _said(record, name, field, as_in=first[inside])
         else:
             first[inside] = path
             yield _said(record, name, field, tuple(_told(inside, f"{path}.", first)))
+
+
+def _told_by_word(by_word: ByWord) -> tuple[KeySaid, ...]:
+    """Tell the keys of records that a word tells apart, each key once."""
+    said: dict[str, dict[type[Record], KeySaid]] = {}
+    for record in by_word.records:
+        for each in keys_said(record):
+            said.setdefault(each.key, {})[record] = each
+    return tuple(_in_common(each, by_word) for each in said.values())
+
+
+def _in_common(said: Mapping[type[Record], KeySaid], by_word: ByWord) -> KeySaid:
+    """Tell one key of several records: what it takes in any of them, and which of them have it."""
+    first, *_ = alike = tuple(said.values())
+    says = list(dict.fromkeys(each.says for each in alike))
+    if len(said) < len(by_word.records):
+        words = [word for record in said for word in words_of(record, by_word.key)]
+        says.append(f"Goes with {', '.join(words)}.")
+    left_out = {each.left_out for each in alike}
+    return replace(
+        first,
+        takes=" | ".join(dict.fromkeys(each.takes for each in alike)),
+        says=" ".join(says),
+        left_out=first.left_out if len(left_out) == 1 else "",
+    )
 
 
 def _said(

@@ -139,6 +139,7 @@ USUAL_KEPT: dict[tuple[str, str], Range] = {
     ("food", "price"): Range((0.1, 5000), (0, 1e6), "of any currency"),
     ("food", "dried_price"): Range((0.1, 20_000), (0, 1e6), "of any currency"),
     ("food", "pack"): Range((5, 25_000), (0.5, 500_000), "a spice bag to a sack"),
+    ("recipe", "cooked"): Range((50, 60_000), (5, 500_000), "a cup to a canteen pot"),
     ("pot", "diameter"): Range((8, 45), (3, 150), "a mug to a canteen pot"),
     ("packaging", "price"): Range((0.005, 100), (0, 10_000), "of any currency"),
     ("dryer", "power"): Range((80, 4000), (5, 30_000), "a small shelf to a freeze dryer; fans"),

@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator
 
+from builder.model.food import Composition, Food
 from builder.model.home import Home
 from builder.model.recipe import Recipe
 from builder.model.trip import Person
@@ -63,7 +64,13 @@ def test_all_that_ships_is_as_its_schema_says(root: Path, path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("name", "file"),
-    [("food", "foods/all.yaml"), ("gear", "gear/all.yaml"), ("batch", "batches/all.yaml")],
+    [
+        ("food", "foods/all.yaml"),
+        ("gear", "gear/all.yaml"),
+        ("batch", "batches/all.yaml"),
+        ("recipe", "recipes/pea-pot.yaml"),
+        ("recipe", "recipes/loaf.yaml"),
+    ],
 )
 def test_every_usual_number_is_as_its_schema_says(name: str, file: str) -> None:
     assert list(VALIDATORS[name].iter_errors(plain(EVERY[file]))) == []
@@ -74,6 +81,7 @@ RECORDS = {
     **{name: record_in(field.annotation) for name, field in keys_of(GearFile).items()},
 }
 
+BEANS = ("black-beans-cooked",)
 # Of two keys that exclude each other the examples tell the first.
 EXCLUDED = {"batch": {"recipe", "planned"}}
 
@@ -97,13 +105,20 @@ def test_the_examples_make_a_record_that_reading_and_schema_take(name: str) -> N
     text = "\n".join(f"{key}: {examples[key]}" for key in examples if key in told)
     node, problems = read_yaml(text, "f.yaml")
     assert node is not None and problems == []
-    notes = Notes()
+    notes = noted()
     ready = readied(node, notes, AT_HAND) if record is WrittenTrip else node
     assert read_as(record, ready, notes) is not None, notes
     assert [each for each in notes if each.kind not in ("unusual", "not-used-yet")] == []
     schema = name if name in VALIDATORS else "gear"
     plainly = as_json(node) if name in VALIDATORS else {name: [as_json(node)]}
     assert list(VALIDATORS[schema].iter_errors(plainly)) == []
+
+
+def noted() -> Notes:
+    """Begin with the food that examples name."""
+    notes = Notes()
+    notes.foods = {name: Food(name, name, "legume", "cooked", Composition()) for name in BEANS}
+    return notes
 
 
 def test_each_key_says_in_a_sentence_what_it_is() -> None:
@@ -186,7 +201,7 @@ def test_what_reading_refuses_the_schema_refuses(text: str) -> None:
 def read_problems(text: str, name: str = "food") -> list[str]:
     node, _ = read_yaml(text, "f.yaml")
     assert node is not None
-    notes = Notes()
+    notes = noted()
     for each in node.items or (node,):
         read_as(KINDS[name].record, each, notes)
     return [str(each) for each in notes if each.severity == "error"]
@@ -254,3 +269,66 @@ def test_reading_and_schema_agree_on_a_batch(text: str, good: bool) -> None:
     text = f"- {{{text}}}"
     assert (read_problems(text, "batch") == []) == good
     assert VALIDATORS["batch"].is_valid(plain(text)) == good
+
+
+POT = """\
+id: pot
+name: Pot
+serves: 2
+cook_in: pot
+uses: [{id: beans, food: black-beans-cooked, dried_by: oven, amount: 80 g}]
+steps: [{do: boil, with: [beans], water: 300 ml}]
+"""
+IRON = POT.replace("cook_in: pot", "cook_in: iron")
+BOIL = "{do: boil, with: [beans], water: 300 ml}"
+
+
+@pytest.mark.parametrize(
+    ("text", "good"),
+    [
+        (POT, True),
+        (POT + "reach: 74 degC\ndrain: 100 ml\nmeal: dinner\nnote: Salt it.", True),
+        (POT + "cooked: 2.3 kg\npicture: pot.jpg", True),
+        (POT + "cooked: 2.3 l", False),
+        (POT.replace("serves: 2\n", ""), False),
+        (POT.replace("serves: 2", "serves: 0"), False),
+        (POT.replace("cook_in: pot", "cook_in: cauldron"), False),
+        (POT.replace("food: ", "recipe: "), True),
+        (POT.replace(", amount: 80 g", ""), False),
+        (POT.replace("80 g", "80"), False),
+        (POT.replace("80 g", "80 cm"), False),
+        (POT.replace("80 g", "1.000 g"), False),
+        (POT.replace("food: black-beans-cooked, ", ""), False),
+        (POT.replace("food: black-beans-cooked", "food: black-beans-cooked, recipe: b"), False),
+        *(
+            (pot.replace(BOIL, step), good)
+            for pot, step, good in (
+                (POT, "{do: soak, with: beans, water: auto, minutes: 10, hot: true}", True),
+                (POT, "{do: soak, with: beans, water: auto}", False),
+                (POT, "{do: soak, with: beans, water: often, minutes: 10}", False),
+                (POT, "{do: soak, with: beans, minutes: 10, each_side: 4 min}", False),
+                (POT, "{do: simmer, with: beans, minutes: 10, lid: true}", True),
+                (POT, "{do: simmer, with: beans, minutes: 10, water: 1 l}", False),
+                (POT, "{do: rest, with: beans}", False),
+                (POT, "{do: fry, with: beans, minutes: 2881}", False),
+                (POT, "{do: mix, with: beans, water: 100 ml, stir: true}", True),
+                (POT, "{do: mix, with: beans, minutes: 3}", False),
+                (POT, "{do: bake, with: beans, minutes: 30, at: 180 degC}", True),
+                (POT, "{do: bake, with: beans, minutes: 30}", False),
+                (IRON, "{do: press, with: beans, each_side: 4 min, pieces: 2}", True),
+                (IRON, "{do: press, with: beans, pieces: 2}", False),
+                (IRON, "{do: press, with: beans, each_side: 4 min, at: 180 degC}", False),
+                (POT, "{do: serve, with: beans, say: Split <beans> by eye.}", True),
+                (POT, "{do: serve, stir: true}", False),
+                (POT, "{do: part}, {do: serve, with: beans}", True),
+                (POT, "{do: part, with: beans}", False),
+                (POT, "{do: stew, with: beans}", False),
+                (POT, "{with: beans}", False),
+                (POT, "boil", False),
+            )
+        ),
+    ],
+)
+def test_reading_and_schema_agree_on_a_recipe(text: str, good: bool) -> None:
+    assert (read_problems(text, "recipe") == []) == good
+    assert VALIDATORS["recipe"].is_valid(plain(text)) == good

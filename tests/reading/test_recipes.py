@@ -266,7 +266,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("do: simmer", "do: stew"),),
         (
-            "recipes/bean-pot.yaml:11:10: error: do cannot be 'stew' — known are: bake, boil, fry, mix, press, rest, serve, simmer, soak [word-unknown]",
+            "recipes/bean-pot.yaml:11:10: error: do cannot be 'stew' — known are: bake, boil, fry, mix, part, press, rest, serve, simmer, soak [word-unknown]",
         ),
     ),
     Spoilt(
@@ -682,3 +682,23 @@ def test_a_long_chain_of_dried_meals_is_walked_without_recursion(tmp_path: Path)
     found = read(tmp_path, {**files, "recipes/r150.yaml": dried("r150", "r0")})
     assert len(found.problems) == 151
     assert {problem.kind for problem in found.problems} == {"recipe-circle"}
+
+
+def test_what_nothing_is_made_of_yet_is_kept_and_told(tmp_path: Path) -> None:
+    text = changed(BEAN_POT, "serves: 2\n", "serves: 2\ncooked: 0.6 kg\npicture: bean-pot.jpg\n")
+    text = changed(text, "  - {do: simmer", "  - {do: part}\n  - {do: simmer")
+    found = read(tmp_path, {**GOOD, FILE: text})
+    not_yet = "is read and kept, but this version does not use it yet — it may stay [not-used-yet]"
+    assert lines(found) == [
+        f"{FILE}:4:1: warning: `cooked` of a recipe {not_yet}",
+        f"{FILE}:5:1: warning: `picture` of a recipe {not_yet}",
+        f"{FILE}:13:10: warning: `do: part` of a step {not_yet}",
+    ]
+    recipe = found.content.recipes["bean-pot"]
+    assert (recipe.cooked_g, recipe.picture, recipe.part_before) == (600, "bean-pot.jpg", 2)
+    assert [each.do for each in recipe.steps] == ["soak", "boil", "simmer", "serve"]
+
+
+def test_a_recipe_that_parts_nothing_says_so(tmp_path: Path) -> None:
+    recipe = recipe_of(tmp_path, BEAN_POT)
+    assert (recipe.cooked_g, recipe.picture, recipe.part_before) == (None, "", None)
