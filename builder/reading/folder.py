@@ -26,7 +26,6 @@ from builder.reading.crosschecks import crosscheck
 from builder.reading.declaring import items_of_lists, keys_of, read_as
 from builder.reading.dried_meals import check_nested
 from builder.reading.eaten import eaten_in_a_day
-from builder.reading.fields import DEVICES, can_be_id
 from builder.reading.files import (
     ENDINGS,
     ROOMS,
@@ -45,6 +44,7 @@ from builder.reading.recipes import read_recipe
 from builder.reading.tables import read_table
 from builder.reading.texts import read_caution, read_source
 from builder.reading.trips import not_fed, read_trip
+from builder.reading.values import DEVICES, can_be_id
 from builder.reading.vouched import Listed, foods_listed
 from builder.reading.yaml_door import Node, decode, quoted, read_yaml
 

@@ -9,7 +9,7 @@ from pydantic import ValidationInfo
 from pydantic.json_schema import JsonSchemaValue
 
 from builder.model.figure import Figure, whole
-from builder.reading import fields
+from builder.reading import usual
 from builder.reading.declaring import hold
 from builder.reading.notes import Notes
 from builder.reading.patterns import number_schema, price_schema, quantity_schema
@@ -179,4 +179,4 @@ def _within(bounds: tuple[float, float], among: Range | None) -> tuple[float, fl
 def usual_here(info: ValidationInfo[Notes], key: str) -> Range | None:
     """Give what is usual for the key that is read; the title of its record is what it is called."""
     assert info.config is not None
-    return fields.usual_of(info.config["title"], key)
+    return usual.usual_of(info.config["title"], key)

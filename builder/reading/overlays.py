@@ -5,8 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import replace
 
-from builder.reading.fields import overlaid
-from builder.reading.yaml_door import Node
+from builder.reading.yaml_door import Entry, Node
 
 _CONDITIONS = ("camp_altitude", "barometer", "air", "wind", "water")
 _EVERY_DAY = ("air", "wind", "water", "travel")
@@ -54,3 +53,19 @@ def _with(trip: Node, parts: Mapping[str, Node]) -> Node:
         key: replace(entry, node=parts.get(key, entry.node)) for key, entry in trip.entries.items()
     }
     return replace(trip, value=entries)
+
+
+def overlaid(under: Node | None, over: Node | None) -> Node | None:
+    """Lay one mapping over another, field by field; other values replace what is under them."""
+    if under is None or not under.is_map:
+        return over if over is not None else under
+    if over is None:
+        return under
+    if not over.is_map:
+        return over
+    entries = dict(under.entries)
+    for key, entry in over.entries.items():
+        below = entries.get(key)
+        node = overlaid(below.node, entry.node) if below and entry.node.is_map else entry.node
+        entries[key] = Entry(entry.place, node or entry.node)
+    return Node(over.place, entries, over.start, over.end, over.size, over.flow)

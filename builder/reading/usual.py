@@ -158,10 +158,13 @@ USUAL_KEPT: dict[tuple[str, str], Range] = {
     ("gap", "down"): Range((0, 20), (0, 200), "cut one below the other, or apart"),
 }
 
-# A packet's label stands on the meal itself; what a camp tells may stand on the trip.
+# A packet's label stands on the meal itself; what a camp tells may stand on the trip, and what
+# holds for all trips and batches at home.
 _SAME_AS = {
     "meal": "composition",
     "start camp": "day",
+    "home": "trip",
+    "batch of the home": "batch",
 }
 
 

@@ -12,7 +12,7 @@ from builder.reading.declaring import Check, Here, Record, key, read_as, walk
 from builder.reading.measures import Number, Price, Quantity, count
 from builder.reading.notes import Notes, refuse
 from builder.reading.vocabulary import Choice, Flag, Id, Items, Line, Words
-from tests.reading.test_fields import node_of
+from tests.reading.test_overlays import node_of
 
 
 def _is_no_more_than_the_most(here: Here) -> None:

@@ -13,7 +13,7 @@ from builder.reading.measures import Quantity
 from builder.reading.notes import Notes
 from builder.reading.shapes import ByShape, Pairs
 from builder.reading.vocabulary import Date, Items, Line, Moment, Takes
-from tests.reading.test_fields import node_of
+from tests.reading.test_overlays import node_of
 
 
 class Stay(Record, title="place"):
