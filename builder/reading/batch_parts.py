@@ -95,12 +95,12 @@ def places_follow_in_time(here: Here) -> None:
     if last.until is not None:
         says = "the last place has no end: that is where the packs are now"
         amiss = Amiss("place-ends", says, "leave `until` out")
-        here.refuse_at(last.places().of("until"), amiss)
+        here.refuse_at(last.place_of("until"), amiss)
     for one, next_one in pairwise(before):
         if next_one.until <= one.until:
             says = "the packs left this place before the one above it"
             amiss = Amiss("place-order", says, "write the places in the order of time")
-            here.refuse_at(next_one.places().of("until"), amiss)
+            here.refuse_at(next_one.place_of("until"), amiss)
 
 
 def weighings_follow_in_time(here: Here) -> None:
@@ -111,9 +111,9 @@ def weighings_follow_in_time(here: Here) -> None:
         if number and each.at <= weighings[number - 1].at:
             says = f"this weighing, after {each.at / 60:g} h, is not later than the one above it"
             mend = "write them in the order of time, counted from the start of drying"
-            here.refuse_at(each.places().of("at"), Amiss("weighing-order", says, mend))
+            here.refuse_at(each.place_of("at"), Amiss("weighing-order", says, mend))
         if heaviest_g is not None and each.mass > heaviest_g:
             says = f"{each.mass:g} g is more than it weighed before"
             mend = "check the weight and take the tare off each time"
-            here.refuse_at(each.places().of("mass"), Amiss("weighing-heavier", says, mend))
+            here.refuse_at(each.place_of("mass"), Amiss("weighing-heavier", says, mend))
         heaviest_g = each.mass

@@ -77,7 +77,7 @@ def _only_bought_packs_tell_what_they_hold(here: Here) -> None:
     if packs.of is not None and _method_above(here) not in ("", "bought"):
         says = "only a bought batch tells what a pack holds"
         mend = "leave `of` out: dried weight over count gives it"
-        here.refuse_at(packs.places().of("of"), Amiss("packs-of", says, mend))
+        here.refuse_at(packs.place_of("of"), Amiss("packs-of", says, mend))
 
 
 _ONE_FOOD = [{"required": ["food"]}, {"required": ["recipe"]}]
@@ -269,7 +269,7 @@ class WrittenBatch(Record, title="batch", json_schema_extra=_WHICH_KEYS):
         places = self.places()
         if self.packs is None:
             return places
-        return Places(places.record, {**places.fields, "packs/in": self.packs.places().of("in")})
+        return Places(places.record, {**places.fields, "packs/in": self.packs.place_of("in")})
 
 
 def _untold_of_bought(told: Mapping[str, Node], place: Place) -> Iterator[Problem]:

@@ -127,9 +127,16 @@ class Record(BaseModel):
     def note_left_out(cls, node: Node, notes: Notes) -> None:
         """Note what is odd about keys that were left out: no check of theirs is asked."""
 
+    def place_of(self, name: str) -> Place:
+        """Give the place of what stands behind a key, or of the record where it was left out."""
+        node = self._node  # asked for once: pydantic takes its time to find it
+        entry = node.entries.get(name)
+        return entry.node.place if entry else node.place
+
     def places(self, *lists: str) -> Places:
         """Give the places of all fields, and of the words of some lists, for the model to keep."""
-        entries = self._node.entries
+        own = self._node
+        entries = own.entries
         fields = {name: entry.node.place for name, entry in entries.items()}
         for name in lists:
             if name in entries:
@@ -137,7 +144,7 @@ class Record(BaseModel):
                 for each in node.items if node.is_list else (node,):
                     if each.is_text:
                         fields[f"{name}/{each.text.strip()}"] = each.place
-        return Places(self._node.place, fields)
+        return Places(own.place, fields)
 
 
 Kept = TypeVar("Kept", bound=Record)

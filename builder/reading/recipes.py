@@ -26,7 +26,7 @@ from builder.reading.eaten import check_eaten
 from builder.reading.measures import Number, Quantity
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.plausible import check_serving_water
-from builder.reading.steps import AUTO, AnyStep, PartStep, names_in, steps_done
+from builder.reading.steps import AnyStep, PartStep, WrittenStep, names_in, steps_done
 from builder.reading.values import can_be_id, has
 from builder.reading.vocabulary import Choice, Id, Items, Line, Text, Words
 from builder.reading.yaml_door import Node, quoted
@@ -105,18 +105,15 @@ def _they_can_be_told_apart_and_eaten(here: Here) -> None:
 
 
 def _check_names(here: Here, uses: tuple[WrittenUse, ...]) -> None:
-    first: dict[str, int] = {}
-    twice = False
+    first: dict[str, WrittenUse] = {}
     for each in uses:
-        place = each.places().record
-        if each.called in first:
-            twice = True
-            says = f"two lines of uses are called {quoted(each.called)} "
-            says += f"(first on line {first[each.called]})"
+        before = first.setdefault(each.called, each)
+        if before is not each:
+            line = before.places().record.line
+            says = f"two lines of uses are called {quoted(each.called)} (first on line {line})"
             mend = "give one of them an `id:` of its own"
-            here.notes.append(Problem(place, "id-twice", says, mend))
-        first.setdefault(each.called, place.line)
-    if twice:
+            here.notes.append(Problem(each.places().record, "id-twice", says, mend))
+    if len(first) < len(uses):
         raise AlreadyNoted
 
 
@@ -125,7 +122,7 @@ def _check_servings(here: Here, uses: tuple[WrittenUse, ...], serves: float) -> 
     odd = wrong = False
     for each in uses:
         food = here.notes.foods.get(each.food)
-        judge = judging_at(here.notes, None, each.places().of("amount"))
+        judge = judging_at(here.notes, None, each.place_of("amount"))
         of = food.per_100g if food else None
         try:
             odd |= check_eaten(judge, "amount", each.amount / serves, of)
@@ -139,38 +136,35 @@ def _check_servings(here: Here, uses: tuple[WrittenUse, ...], serves: float) -> 
 
 
 def _all_is_used_and_not_drowned(here: Here) -> None:
-    steps: tuple[Record, ...] = here.value
+    steps = here.value
     if not steps:
         refuse("empty", "this recipe has no steps", "write at least `- {do: serve}`")
-    made = steps_done(steps)
-    used = {name for each in made for name in (*each.uses, *names_in(each.say))}
+    done = [each for each in steps if isinstance(each, WrittenStep)]
+    used = {name for each in done for name in (*each.with_, *names_in(each.say))}
     for use in here.above.get("uses", ()):
         if use.called not in used:
-            amiss = Amiss(
-                "ingredient-unused",
-                f"no step takes {use.called!r}",
-                "name it in a step's `with`",
-            )
+            says, mend = f"no step takes {use.called!r}", "name it in a step's `with`"
+            amiss = Amiss("ingredient-unused", says, mend)
             here.notes.append(amiss.at(use.places().record, "warning"))
     serves = here.above.get("serves")
-    for each in made:
-        if each.water_ml and serves is not None and "uses" in here.above:
-            check_serving_water(here.judging(each.water_ml), each.water_ml, serves)
+    for water_ml in (each.water_told_ml for each in done):
+        if water_ml and serves is not None and "uses" in here.above:
+            check_serving_water(here.judging(water_ml), water_ml, serves)
 
 
 def _so_much_goes_in(here: Here) -> None:
     if "steps" not in here.above:
         return
-    waters = [getattr(each, "water", None) for each in here.above["steps"]]
-    told_ml = sum(water for water in waters if water is not None and water != AUTO)
-    if here.value > told_ml and AUTO not in waters:
+    steps = [each for each in here.above["steps"] if isinstance(each, WrittenStep)]
+    told_ml = sum(each.water_told_ml for each in steps)
+    if here.value > told_ml and not any(each.is_auto for each in steps):
         says = f"{here.value:.0f} ml are poured away, but only {told_ml:.0f} ml go in"
         refuse("drain", says, "write less, or tell the water of the steps")
 
 
 def _it_takes_these_steps(here: Here) -> None:
     vessel: Vessel = here.value
-    steps = steps_done(here.above.get("steps", ()))
+    steps = [each for each in here.above.get("steps", ()) if isinstance(each, WrittenStep)]
     doings = {each.do for each in steps}
     if vessel == "iron" and steps and "press" not in doings:
         says = "this recipe is for the iron and has no press step"
@@ -181,12 +175,12 @@ def _it_takes_these_steps(here: Here) -> None:
     if vessel != "pot" and "bake" in doings:
         says = f"a bake step needs a pot with a lid, and cook_in is {vessel}"
         refuse("vessel", says, "write `cook_in: pot`")
-    heated = [each for each in steps if each.do in NEEDS_POT_HEAT or each.hot]
+    heated = [each for each in steps if each.do in NEEDS_POT_HEAT or getattr(each, "hot", False)]
     if vessel == "none" and heated:
         for each in heated:
             says = f"there is nothing to {each.do} in: cook_in is none"
             mend = "write `cook_in: pot` (or mug)"
-            here.notes.append(Problem(each.places.record, "vessel", says, mend))
+            here.notes.append(Problem(each.places().record, "vessel", says, mend))
         raise AlreadyNoted
 
 
@@ -277,7 +271,7 @@ def _ingredients_of(node: Node, notes: Notes) -> Mapping[str, bool] | None:
         called = name or food or recipe
         if bool(food) == bool(recipe) or (food and food not in notes.foods):
             return None
-        if name and not can_be_id(name):
+        if has(line, "id") and not can_be_id(name):
             return None
         found[called] = bool(recipe) or has(line, "dried_by")
     return found or None
@@ -292,5 +286,5 @@ def read_recipe(node: Node, notes: Notes) -> Recipe | None:
         return None
     for each in found.steps:
         if isinstance(each, PartStep):
-            notes.not_used_yet("step", "do: part", each.places().of("do"))
+            notes.not_used_yet("step", "do: part", each.place_of("do"))
     return found.recipe()

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any, Self, get_args
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
@@ -87,7 +88,7 @@ class ByWord(Takes):
             return annotation
         return next((found for each in get_args(annotation) if (found := cls.found_in(each))), None)
 
-    @property
+    @cached_property
     def by_word(self) -> dict[str, type[Record]]:
         """Give the record of each word."""
         return {word: each for each in self.records for word in words_of(each, self.key)}

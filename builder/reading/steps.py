@@ -5,13 +5,13 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
-from typing import Annotated, Any, Literal
+from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from pydantic import ValidationInfo
 from pydantic.json_schema import JsonSchemaValue
 
 from builder.model.figure import nothing
-from builder.model.recipe import Step
+from builder.model.recipe import Do, Step
 from builder.problems import did_you_mean
 from builder.reading.declaring import AlreadyNoted, Check, Here, Record, key
 from builder.reading.measures import Number, Quantity
@@ -114,20 +114,35 @@ _SAY = "A sentence for who cooks; `<beans>` in it becomes the scaled amount."
 class WrittenStep(Record):
     """One thing to do."""
 
+    if TYPE_CHECKING:  # each kind of step declares these, with its own words
+        do: Do
+        with_: tuple[str, ...]
+        say: str
+
+    @property
+    def is_auto(self) -> bool:
+        """Whether as much water goes in as is taken up again."""
+        return getattr(self, "water", None) == AUTO
+
+    @property
+    def water_told_ml(self) -> float:
+        """The water that goes in, where it is told as a volume."""
+        water = getattr(self, "water", None)
+        return nothing("water_ml") if water in (None, AUTO) else water
+
     def step(self) -> Step:
         """Give what planning reckons with."""
         told = {name: getattr(self, name) for name in type(self).model_fields}
-        water = told.get("water")
         return Step(
-            do=told["do"],
-            uses=told["with_"],
-            water_ml=nothing("water_ml") if water in (None, AUTO) else water,
-            water_auto=water == AUTO,
+            do=self.do,
+            uses=self.with_,
+            water_ml=self.water_told_ml,
+            water_auto=self.is_auto,
             minutes=told.get("minutes", nothing("minutes")),
             stir=told.get("stir", False),
             lid=told.get("lid", False),
             hot=told.get("hot", False),
-            say=told["say"],
+            say=self.say,
             each_side_min=told.get("each_side", nothing("each_side_min")),
             pieces=told.get("pieces", taken(1.0, "pieces")),
             baking_c=told.get("at", nothing("baking_c")),

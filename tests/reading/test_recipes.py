@@ -508,6 +508,20 @@ SPOILT = (
         ),
     ),
     Spoilt(
+        "a name that cannot be read is told once",
+        "recipes/bean-pot.yaml",
+        (
+            (
+                "{food: beans, dried_by: dehydrator, amount: 80 g}",
+                "{id: [b], food: beans, dried_by: dehydrator, amount: 80 g}",
+            ),
+            ("with: [beans, rice]", "with: [b, rice]"),
+        ),
+        (
+            "recipes/bean-pot.yaml:6:10: error: id must be a text, found a list — write one text [not-text]",
+        ),
+    ),
+    Spoilt(
         "steps not a list",
         "recipes/bean-pot.yaml",
         ((STEPS, "steps: boil it\n"),),
