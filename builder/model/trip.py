@@ -11,6 +11,7 @@ from builder.model.food import Composition, Hazard
 from builder.model.gear import StoveTest
 from builder.model.place import Places
 from builder.model.recipe import MealName
+from builder.model.review import Review
 
 Sex = Literal["female", "male"]
 Wind = Literal["sheltered", "breezy", "windy"]
@@ -21,6 +22,7 @@ TravelBy = Literal["walking", "paddling", "skiing", "snowshoeing", "cycling", "r
 Ground = Literal["road", "path", "rough", "sand", "firm-snow", "soft-snow"]
 Shelter = Literal["tent", "tarp", "hut", "snow", "open"]
 Units = Literal["metric", "us"]
+Heat = Literal["stove", "fire", "embers"]
 
 SEXES: tuple[str, ...] = get_args(Sex)
 WINDS: tuple[str, ...] = get_args(Wind)
@@ -36,6 +38,7 @@ WOODS: tuple[str, ...] = (
     "poplar", "robinia", "spruce", "willow",
 )  # fmt: skip
 UNITS: tuple[str, ...] = get_args(Units)
+HEATS: tuple[str, ...] = get_args(Heat)
 DIETS: tuple[str, ...] = ("vegetarian", "vegan")
 ENGLISH = "en"
 LANGUAGES: tuple[str, ...] = (ENGLISH, "de", "nb")  # those with a catalogue of words
@@ -85,6 +88,7 @@ class Camp:
     wind: Wind = "sheltered"
     water: WaterPlace = WaterPlace()
     barometer_hpa: float | None = None  # read there; takes the place of the altitude
+    at_deg: tuple[float, float] | None = None  # latitude and longitude
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +126,10 @@ class MealItem:
     dried_by: Method | None = None
     each_g: float = 0.0
     eaters: tuple[str, ...] = ()
+    chosen: tuple[str, ...] = ()  # ingredients of which the tool is to choose the packs; "" for all
+    heat: Heat | None = None
+    pot: str | None = None
+    carried_by: str | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
     def batch_of(self, ingredient_id: str) -> str | None:
@@ -150,6 +158,8 @@ class Day:
     home: tuple[str, ...] = ()
     without: tuple[tuple[str, tuple[str, ...]], ...] = ()  # meal → who is meant to have none
     notes: str = ""
+    heat: Heat | None = None
+    pot: str | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
     @property
@@ -168,6 +178,7 @@ class SharedGear:
 
     name: str
     mass_g: float
+    carried_by: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -203,6 +214,23 @@ class Chilled:
 
 
 @dataclass(frozen=True, slots=True)
+class Depot:
+    """Food that waits at a camp: what some days eat."""
+
+    camp: int
+    holds: tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class MealTimes:
+    """When one eats, in minutes of the day."""
+
+    breakfast_min: int = 450
+    lunch_min: int = 750
+    dinner_min: int = 1110
+
+
+@dataclass(frozen=True, slots=True)
 class Trip:
     """Everything a user says about one trip."""
 
@@ -226,6 +254,14 @@ class Trip:
     chilled_until: Chilled | None = None  # None: there is no cool bag
     notes: str = ""
     public_names: bool = False  # whether a public kit may tell who goes
+    depots: tuple[Depot, ...] = ()
+    together: tuple[tuple[str, ...], ...] = ()  # things that one of them carries all of
+    track: str | None = None  # a file beside the trip's
+    utc_h: float | None = None
+    times: MealTimes = MealTimes()
+    learned: bool = True  # whether what earlier trips taught counts
+    picture: str | None = None  # a file beside the trip's
+    review: Review | None = None
     defaults: tuple[DefaultUsed, ...] = ()
     places: Places = field(default_factory=Places, compare=False, repr=False)
 

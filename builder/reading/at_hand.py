@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field
 
 from builder.model.food import Food
@@ -18,8 +18,15 @@ class AtHand:
     foods: Mapping[str, Food] = field(default_factory=dict)
     recipes: Mapping[str, Recipe] = field(default_factory=dict)
     home: Home = field(default_factory=Home)
-    names: tuple[str, ...] = ()  # of the party, also of those of whom something is wrong
+    batches: Collection[str] = ()
+    # What each of the party avoids by name, also of those of whom something is wrong.
+    party: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     days: tuple[Node, ...] = ()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The names of the party."""
+        return tuple(self.party)
 
     def number_of(self, day: Node) -> int:
         """Give the number of a day, counted from 1."""

@@ -24,6 +24,7 @@ from builder.reading.declaring import Check, Here, Record, key
 from builder.reading.defaults import default_used
 from builder.reading.measures import Quantity
 from builder.reading.notes import Amiss, refuse
+from builder.reading.places_and_times import Position
 from builder.reading.plausible import check_air
 from builder.reading.values import taken
 from builder.reading.vocabulary import Choice, Words
@@ -133,6 +134,10 @@ class WrittenCamp(WrittenWeather, title="start camp"):
         "What was read there; goes before the height.", example="905 hPa"
     )
 
+    at: Annotated[tuple[float, float] | None, Position()] = key(
+        "Where it lies; stays at home.", example="[57.0, 2.5]", not_used_yet=True
+    )
+
     def conditions(self) -> Camp:
         """Give what planning reckons with."""
         low_c, high_c = self.air.span_c() if self.air else (_AIR_LOW_C, _AIR_HIGH_C)
@@ -143,6 +148,7 @@ class WrittenCamp(WrittenWeather, title="start camp"):
             wind=self.wind,
             water=self.water.water() if self.water else WaterPlace(),
             barometer_hpa=self.barometer,
+            at_deg=self.at,
         )
 
     def untold(self, number: int) -> Iterator[DefaultUsed]:

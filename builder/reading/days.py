@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Annotated, Literal
 
 from builder.model.recipe import MEALS
-from builder.model.trip import HOME_SHARE, Day, DefaultUsed
+from builder.model.trip import HEATS, HOME_SHARE, Day, DefaultUsed, Heat
 from builder.reading.camps import WrittenCamp, WrittenWeather
 from builder.reading.declaring import Check, Here, Record, key
 from builder.reading.meals import WrittenMeals
@@ -14,7 +14,7 @@ from builder.reading.notes import Amiss, Notes
 from builder.reading.parties import Names
 from builder.reading.values import is_blank, items_of, missing
 from builder.reading.vocabulary import Choice, Line, Text, Words
-from builder.reading.ways import WrittenTravel, the_way_can_be_gone
+from builder.reading.ways import Way, WrittenTravel, the_way_can_be_gone
 from builder.reading.yaml_door import Node, quoted
 from builder.units import DIMENSIONS
 
@@ -24,7 +24,7 @@ _Without = Annotated[tuple[str, ...], Names()]
 class WrittenEveryDay(WrittenWeather, title="every_day"):
     """What holds for each day unless the day says otherwise, key by key."""
 
-    travel: WrittenTravel | None = key("The way.", example="{by: walking, hours: 5}")
+    travel: Way = key("The way.", example="{by: walking, hours: 5}")
 
 
 class WrittenWithout(Record, title="without"):
@@ -69,7 +69,7 @@ class WrittenDay(WrittenCamp, title="day"):
     title: Annotated[str, Line()] = key(
         "What the pages call it.", default="", example="Road end to the low camp"
     )
-    travel: Annotated[WrittenTravel | None, Check(the_way_can_be_gone)] = key(
+    travel: Annotated[Way, Check(the_way_can_be_gone)] = key(
         "The way to the camp.", example="{by: walking, hours: 5, distance: 13 km, ascent: 560 m}"
     )
     meals: WrittenMeals = key(
@@ -93,6 +93,13 @@ class WrittenDay(WrittenCamp, title="day"):
         "For the companions.", default="", example="Mind the cornice."
     )
 
+    heat: Annotated[Heat | None, Choice(HEATS)] = key(
+        "On what its dishes are cooked.", example="fire", not_used_yet=True
+    )
+    in_: Annotated[str | None, Line()] = key(
+        "In which pot its dishes are cooked.", example="pot-2l", not_used_yet=True
+    )
+
     @classmethod
     def note_left_out(cls, node: Node, notes: Notes) -> None:
         """Note what is odd about which keys are told, by the number of the day."""
@@ -107,6 +114,11 @@ class WrittenDay(WrittenCamp, title="day"):
             notes.append(amiss.at(node.entries["ends"].node.place))
         _note_meals(node, number, notes)
 
+    @property
+    def way(self) -> WrittenTravel | None:
+        """The way of the day: several legs are refused."""
+        return self.travel if isinstance(self.travel, WrittenTravel) else None
+
     def day(self, number: int, notes: Notes) -> Day:
         """Give what planning reckons with."""
         meals = self.meals.meals(notes)
@@ -118,19 +130,21 @@ class WrittenDay(WrittenCamp, title="day"):
             title=self.title,
             camp=self.conditions(),
             meals=meals,
-            travel=self.travel.travel() if self.travel else None,
+            travel=self.way.travel() if self.way else None,
             ends_home=bool(self.ends),
             home=home,
             without=self.without.names() if self.without else (),
             notes=self.notes,
+            heat=self.heat,
+            pot=self.in_,
             places=self.places(),
         )
 
     def untold(self, number: int) -> Iterator[DefaultUsed]:
         """Give what is taken for a day because nobody told it."""
         yield from super().untold(number)
-        if self.travel is not None:
-            yield from self.travel.untold(number)
+        if self.way is not None:
+            yield from self.way.untold(number)
 
 
 def _note_meals(day: Node, number: int, notes: Notes) -> None:

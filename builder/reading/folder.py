@@ -313,9 +313,7 @@ class _FolderReader:
                 self.texts["person", name] = RecordText(file.path, file.text, node, "people")
         return home
 
-    def read_trips(
-        self, foods: Mapping[str, Food], recipes: Mapping[str, Recipe], home: Home
-    ) -> dict[str, Trip]:
+    def read_trips(self, at_hand: AtHand) -> dict[str, Trip]:
         """Read trips; the file's name is the trip's id."""
         trips: dict[str, Trip] = {}
         for layer, file in self.files("trips"):
@@ -331,7 +329,7 @@ class _FolderReader:
                 mend = "name the file with lower-case letters, digits and hyphens"
                 self.problems.append(Problem(place, "id", says, mend))
                 continue
-            trip = read_trip(file.node, self.problems, trip_id, AtHand(foods, recipes, home))
+            trip = read_trip(file.node, self.problems, trip_id, at_hand)
             if trip is None:
                 self.broken.add(("trip", trip_id))
                 continue
@@ -340,7 +338,7 @@ class _FolderReader:
                 says = f"the id {trip_id!r} stands twice among the trips (first in {first})"
                 self.problems.append(Problem(place, "id-twice", says, "rename one of the files"))
                 continue
-            self.problems += [*not_fed(trip), *eaten_in_a_day(trip, foods, recipes)]
+            self.problems += [*not_fed(trip), *eaten_in_a_day(trip, at_hand.foods, at_hand.recipes)]
             trips[trip_id] = trip
             self.owner["trip", trip_id] = layer
             self.texts["trip", trip_id] = RecordText(
@@ -379,7 +377,9 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     recipes = reader.read_recipes()
     batches = reader.read("batch", "batches", read_batch)
     home = reader.read_home()
-    trips = reader.read_trips(foods, recipes, home)
+    broken_batches = {name for kind, name in reader.broken if kind == "batch"}
+    at_hand = AtHand(foods, recipes, home, {*batches, *broken_batches})
+    trips = reader.read_trips(at_hand)
     shown = tuple(layer.shown for layer in layers)
     content = Content(foods, batches, recipes, gear, trips, cautions, sources, home, shown)
     content, problems = crosscheck(content, reader.broken)

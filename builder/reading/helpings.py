@@ -30,7 +30,8 @@ OF_LABELS = frozenset(
     [*keys_of(WrittenComposition), "caffeine", "allergens", "may_contain", "beware"]
 )
 _TELL_ENERGY = ("energy", "protein", "fat", "carbohydrate")
-_OF_COOKED = frozenset(["cook", "eat", "for", "from"])
+_OF_COOKED = frozenset(["cook", "eat", "for", "from", "swap", "heat", "in", "carried_by"])
+AUTO = "auto"  # instead of a batch: the tool chooses the packs
 _OF_EATEN = OF_LABELS | {"each", "dried_by"}
 _COOK_OR_EAT = "write `cook: <recipe>`, or `eat: <food>` and `each: 60 g`"
 
@@ -69,7 +70,9 @@ def from_batches(
         return ()
     if not isinstance(written, str):
         return tuple(written.items())
-    return ((_dried(recipe)[0] if recipe else "", written),)
+    if written == AUTO or recipe is None:
+        return (("", written),)
+    return ((_dried(recipe)[0], written),)
 
 
 def _dried(recipe: Recipe) -> list[str]:
@@ -82,6 +85,7 @@ def _dried(recipe: Recipe) -> list[str]:
 def note_unfit(item: Node, notes: Notes) -> None:
     """Note keys that do not go together, and names of what is not there."""
     cook, eat = _line(item, "cook"), _line(item, "eat")
+    _note_auto(_told(item, "from"), notes)
     if bool(cook) == bool(eat):
         says = "a meal is cooked, or eaten as it is; this one says "
         says += "both" if cook else "neither"
@@ -90,6 +94,14 @@ def note_unfit(item: Node, notes: Notes) -> None:
         _note_unfit_to_cook(item, cook, notes)
     else:
         _note_unfit_to_eat(item, eat, notes)
+
+
+def _note_auto(batches: Node | None, notes: Notes) -> None:
+    if batches is not None:
+        told = [batches, *(entry.node for entry in batches.entries.values())]
+        for node in told:
+            if node.value == AUTO:
+                notes.not_used_yet("meal", f"from: {AUTO}", node.place)
 
 
 def _line(item: Node, key: str) -> str:
@@ -121,7 +133,7 @@ def _note_unfit_to_cook(item: Node, cook: str, notes: Notes) -> None:
                 says = f"recipe {recipe.id} uses no {quoted(name)}"
                 amiss = Amiss("ingredient-unknown", says, did_you_mean(name, ids))
                 notes.append(amiss.at(entry.place))
-    elif batches is not None and len(dried := _dried(recipe)) != 1:
+    elif batches is not None and batches.value != AUTO and len(dried := _dried(recipe)) != 1:
         count = f"{len(dried)} of its ingredients are" if dried else "no ingredient of it is"
         first = [*dried, *(each.id for each in recipe.uses), "…"][0]
         amiss = Amiss(

@@ -9,26 +9,35 @@ from builder.model.batch import METHODS, Method
 from builder.model.food import ALLERGENS, HAZARDS, Hazard
 from builder.model.place import Places
 from builder.model.recipe import MealName
-from builder.model.trip import Label, Meal, MealItem
+from builder.model.trip import HEATS, Heat, Label, Meal, MealItem
 from builder.reading.compositions import WrittenComposition, odd_sum
 from builder.reading.declaring import Check, Here, Record, judging_at, key
 from builder.reading.eaten import check_eaten, check_energy
-from builder.reading.helpings import OF_LABELS, Helping, from_batches, helping_g, note_unfit
+from builder.reading.helpings import AUTO, OF_LABELS, Helping, from_batches, helping_g, note_unfit
 from builder.reading.measures import Quantity
+from builder.reading.not_yet import Open, cannot_be
 from builder.reading.notes import Amiss, Notes, refuse
-from builder.reading.parties import Names
-from builder.reading.shapes import ByShape, Pairs
+from builder.reading.parties import Eaters, NameOf, eaters_of
+from builder.reading.shapes import ByShape, NamedOr, Pairs
 from builder.reading.vocabulary import Choice, Items, Line, Text, Words
 from builder.reading.yaml_door import Node
 
 
 def _somebody_eats(here: Here) -> None:
-    if not here.value:
+    at_hand = here.notes.at_hand
+    if not here.value or (at_hand.party and not eaters_of(here.value, at_hand)):
         mend = "name somebody, or leave `for` out: then all eat"
         refuse("empty", "nobody eats this", mend)
 
 
 Batches = Annotated[dict[str, Annotated[str, Text()]], Pairs("from")]
+
+
+_NO_SWAP = cannot_be(
+    bool,
+    "another food instead of an ingredient",
+    "write a recipe of its own for these eaters, and say `for:` at both",
+)
 
 
 class WrittenHelping(Record):
@@ -41,17 +50,33 @@ class WrittenHelping(Record):
         default="",
         example="oat-biscuits",
     )
-    for_: Annotated[tuple[str, ...] | None, Names(), Check(_somebody_eats)] = key(
-        "Who has of it; left out, all.", example="[Ash]"
+    for_: Annotated[tuple[str, ...] | None, Eaters(), Check(_somebody_eats)] = key(
+        "Who has of it, by name or by what they do not avoid: `[not vegetarian]` leaves out vegans "
+        "too; left out, all.",
+        example="[Ash]",
     )
     from_: Annotated[
         str | dict[str, str] | None, ByShape(text=Annotated[str, Text()], keys=Batches)
     ] = key(
-        "The batch it comes from; a batch for each ingredient where several are dried.",
+        "The batch it comes from; a batch for each ingredient where several are dried. `auto` lets "
+        "the tool choose the packs, which is not used yet: table values are taken.",
         example="{beans: black-beans-spring}",
     )
     dried_by: Annotated[Method | None, Choice(METHODS)] = key(
         "How it will be dried, of what is eaten and has no batch yet.", example="dehydrator"
+    )
+    swap: Annotated[dict[str, Annotated[str, Line()]] | None, Pairs("swap"), _NO_SWAP] = key(
+        "Food instead of an ingredient, for these eaters; cannot be planned yet.",
+        example="{pasta: pasta-gluten-free}",
+    )
+    heat: Annotated[Heat | None, Choice(HEATS)] = key(
+        "On what it is cooked.", example="fire", not_used_yet=True
+    )
+    in_: Annotated[str | None, Line()] = key(
+        "In which pot it is cooked.", example="pot-2l", not_used_yet=True
+    )
+    carried_by: Annotated[str | None, NameOf()] = key(
+        "Who carries it.", example="Ash", not_used_yet=True
     )
 
 
@@ -86,15 +111,19 @@ class WrittenItem(WrittenComposition, WrittenHelping, title="meal", json_schema_
         """Give what planning reckons with."""
         at_hand = notes.at_hand
         recipe = at_hand.recipes.get(self.cook) if self.cook else None
-        label = self.label()
+        label, batches = self.label(), from_batches(self.from_, recipe)
         return MealItem(
             recipe=self.cook or None,
             food=self.eat if self.eat and label is None else None,
             label=label,
-            batches=from_batches(self.from_, recipe),
+            batches=tuple(each for each in batches if each[1] != AUTO),
+            chosen=tuple(ingredient for ingredient, batch in batches if batch == AUTO),
             dried_by=self.dried_by,
             each_g=self.each_g(notes),
-            eaters=tuple(name for name in at_hand.names if self.for_ is None or name in self.for_),
+            eaters=eaters_of(self.for_, at_hand),
+            heat=self.heat,
+            pot=self.in_,
+            carried_by=self.carried_by,
             places=self._places(),
         )
 
@@ -145,8 +174,10 @@ def _parts_give_the_energy(item: WrittenItem, label: Label, notes: Notes) -> Non
         check_energy(judge, label.per_100g, all_told=told_all)
 
 
+_Item = Annotated[WrittenItem, Check(_is_eaten_in_such_amounts)]
 Dishes = Annotated[
-    tuple[Annotated[WrittenItem, Check(_is_eaten_in_such_amounts)], ...], Items(lone_item=True)
+    tuple[Annotated[WrittenItem, NamedOr(text=Annotated[None, Open()], keys=_Item)], ...],
+    Items(lone_item=True),
 ]
 
 

@@ -158,6 +158,14 @@ def words_of(record: type[Record], name: str) -> tuple[str, ...]:
     return tuple(next(found).options)
 
 
+@dataclass(frozen=True)
+class ListOr(ByShape):
+    """A list, or keys of its own, as which all else is read."""
+
+    def _shape(self, node: object) -> str:
+        return _ITEMS if isinstance(node, Node) and node.is_list else _KEYS
+
+
 def _takes(kind: Any) -> str:
     said = (each.takes() for each in get_args(kind) if isinstance(each, Takes))
     return next(said, "keys of its own" if record_in(kind) else "")

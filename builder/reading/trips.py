@@ -8,7 +8,6 @@ from dataclasses import replace
 from itertools import islice
 from typing import Annotated
 
-from builder.model.gear import StoveTest
 from builder.model.place import Place, Places
 from builder.model.recipe import MEALS, MealName
 from builder.model.trip import (
@@ -16,12 +15,11 @@ from builder.model.trip import (
     LANGUAGES,
     SHELTERS,
     UNITS,
-    WOODS,
     Chilled,
     DefaultUsed,
-    Fire,
+    Depot,
+    MealTimes,
     Person,
-    SharedGear,
     Shelter,
     Trip,
     Units,
@@ -32,12 +30,14 @@ from builder.reading.camps import WrittenCamp
 from builder.reading.days import WrittenDay, WrittenEveryDay
 from builder.reading.declaring import Check, Here, Record, key, read_as
 from builder.reading.defaults import default_used
-from builder.reading.measures import Quantity, count
+from builder.reading.measures import Quantity
 from builder.reading.notes import Notes, refuse
+from builder.reading.outfits import WrittenDepot, WrittenFire, WrittenSharedGear, WrittenTripStove
 from builder.reading.overlays import laid_out
-from builder.reading.parties import Party, named_in, note_named_twice
+from builder.reading.parties import Party, avoided_in, note_named_twice
 from builder.reading.people import WrittenPerson, untold
-from builder.reading.stove_tests import BoilingTest
+from builder.reading.places_and_times import HoursAhead, WrittenTimes
+from builder.reading.reviews import DayNumber, WrittenReview
 from builder.reading.values import taken
 from builder.reading.vocabulary import Choice, Date, Flag, Items, Line, Text, Words
 from builder.reading.yaml_door import Node, quoted
@@ -46,73 +46,10 @@ from builder.speech import later
 FUEL_RESERVE_SHARE = 0.15
 
 
-class WrittenTripStove(Record, title="stove"):
-    """The stove that is taken, and its pots."""
-
-    use: Annotated[str, Text()] = key("The stove, of the gear.", default="", example="top-burner")
-    pots: Annotated[tuple[str, ...], Words()] = key(
-        "The pots, of the gear.", default=(), example="[pot-2l]"
-    )
-    fuel_reserve: Annotated[float, Quantity("share")] = key(
-        "How much more fuel than is worked out.", default="15 %", example="20 %"
-    )
-    boiled: Annotated[StoveTest | None, BoilingTest()] = key(
-        "Your own test, which goes before what the gear tells.",
-        example="1 l from 9 degC with 14 g at 640 m",
-    )
-
-
-class WrittenFire(Record, title="fire"):
-    """A wood fire; with a stove too, pots go on the stove and irons in the embers."""
-
-    allowed: Annotated[bool, Flag()] = key(
-        "Whether fires may be lit there.", default=True, example="true"
-    )
-    irons: Annotated[tuple[str, ...], Words()] = key(
-        "The irons, of the gear.", default=(), example="[square-iron]"
-    )
-    pots: Annotated[tuple[str, ...], Words()] = key(
-        "The pots, of the gear.", default=(), example="[pot-2l]"
-    )
-    wood_moisture: Annotated[float, Quantity("wood_moisture_share")] = key(
-        "Water in the wood, of its whole mass.", default="20 %", example="25 %"
-    )
-    wood: Annotated[str | None, Choice(WOODS)] = key(
-        "The tree, where you know it.", example="birch"
-    )
-
-    def fire(self) -> Fire:
-        """Give what planning reckons with."""
-        return Fire(
-            irons=self.irons,
-            wood_moisture_share=self.wood_moisture,
-            allowed=self.allowed,
-            allowed_told="allowed" in self.model_fields_set,
-            wood=self.wood,
-        )
-
-
-class WrittenSharedGear(Record, title="shared thing"):
-    """A thing that the party carries between them."""
-
-    name: Annotated[str, Line()] = key("What it is.", required=True, example="Group tarp")
-    mass: Annotated[float, Quantity("mass_g")] = key(
-        "What it weighs.", required=True, example="780 g"
-    )
-
-
-def _is_a_day_of_the_trip(here: Here) -> None:
-    days = len(here.notes.at_hand.days)
-    if days and here.value > days:
-        refuse("day-unknown", f"this trip has no day {here.value}", f"write a day from 1 to {days}")
-
-
 class WrittenUntil(Record, title="until"):
     """A meal of a day."""
 
-    day: Annotated[int, count(at_least=1), Check(_is_a_day_of_the_trip)] = key(
-        "The number of the day.", required=True, example="1"
-    )
+    day: DayNumber = key("The number of the day.", required=True, example="1")
     meal: Annotated[MealName, Choice(MEALS)] = key("The meal.", required=True, example="dinner")
 
 
@@ -127,8 +64,10 @@ class WrittenChilled(Record, title="chilled"):
     )
 
 
-class WrittenReview(Record, title="review"):
-    """What was, after the trip."""
+def _of_several(here: Here) -> None:
+    if len(here.value) < 2:
+        mend = "write two or more in it, such as `[stove, pot-2l]`"
+        refuse("together", "one thing alone is carried together with nothing", mend)
 
 
 def _has_days(here: Here) -> None:
@@ -203,7 +142,41 @@ class WrittenTrip(Record, title="trip"):
         default=False,
         example="true",
     )
-    review: WrittenReview | None = key("What was, filled in after the trip.", example="{}")
+    depots: Annotated[tuple[WrittenDepot, ...], Items()] = key(
+        "Food that waits at a camp.",
+        default=(),
+        example="[{camp: 1, holds: [1]}]",
+        not_used_yet=True,
+    )
+    together: Annotated[
+        tuple[Annotated[tuple[str, ...], Words(), Check(_of_several)], ...], Items()
+    ] = key(
+        "Things of which one carries all.",
+        default=(),
+        example="[[stove, pot-2l]]",
+        not_used_yet=True,
+    )
+    track: Annotated[str | None, Line()] = key(
+        "A file beside the trip's with the way.", example="way.gpx", not_used_yet=True
+    )
+    utc: Annotated[float | None, HoursAhead()] = key(
+        "Hours of the local time ahead of UTC; stays at home.", example="+2", not_used_yet=True
+    )
+    times: WrittenTimes | None = key(
+        "When one eats.", example='{breakfast: "07:00", dinner: "19:00"}', not_used_yet=True
+    )
+    learned: Annotated[bool, Flag()] = key(
+        "Whether what earlier trips taught counts.",
+        default=True,
+        example="false",
+        not_used_yet=True,
+    )
+    picture: Annotated[str | None, Line()] = key(
+        "A file beside the trip's with a picture.", example="ridge.jpg", not_used_yet=True
+    )
+    review: WrittenReview | None = key(
+        "What was, filled in after the trip.", example="{fuel_used: 310 g}"
+    )
 
     @classmethod
     def note_left_out(cls, node: Node, notes: Notes) -> None:
@@ -225,19 +198,27 @@ class WrittenTrip(Record, title="trip"):
             start=self.start,
             units=self.units,
             language=self.language,
-            stove=(stove.use or None) if stove else None,
+            stove=next(iter(stove.use), None) if stove else None,
             pots=tuple(dict.fromkeys(pots)),
             fuel_reserve_share=stove.fuel_reserve if stove else _NO_STOVE_SHARE,
             stove_test=stove.boiled if stove else None,
             fire=fire.fire() if fire else None,
             mug_ml=self.mug,
             washing_ml=self.washing,
-            gear_shared=tuple(SharedGear(each.name, each.mass) for each in self.gear_shared),
+            gear_shared=tuple(each.thing() for each in self.gear_shared),
             start_camp=camp.conditions() if camp else None,
             shelter=self.shelter,
             chilled_until=Chilled(until.day, until.meal) if until else None,
             notes=self.notes,
             public_names=self.public_names,
+            depots=tuple(Depot(each.camp, each.holds) for each in self.depots),
+            together=self.together,
+            track=self.track,
+            utc_h=self.utc,
+            times=self.times.times() if self.times else MealTimes(),
+            learned=self.learned,
+            picture=self.picture,
+            review=self.review.review() if self.review else None,
             defaults=(*(each for person in people for each in untold(person)), *self._untold()),
             places=self._places(),
         )
@@ -280,10 +261,10 @@ def _listed_in(places: Places) -> dict[str, Place]:
 
 def readied(trip: Node, notes: Notes, at_hand: AtHand) -> Node:
     """Lay a trip out, and put at hand what its keys are held against."""
-    party = trip.entries.get("party")
-    names = dict.fromkeys(name for name, _ in named_in(party.node if party else None))
+    entry = trip.entries.get("party")
+    party = avoided_in(entry.node if entry else None, at_hand.home)
     laid, days = laid_out(trip)
-    notes.at_hand = replace(at_hand, names=tuple(names), days=days)
+    notes.at_hand = replace(at_hand, party=party, days=days)
     return laid
 
 

@@ -156,6 +156,18 @@ USUAL_KEPT: dict[tuple[str, str], Range] = {
     ("sheet", "top"): Range((0, 40), (0, 300), "the paper's margin"),
     ("gap", "across"): Range((0, 20), (0, 200), "cut one beside the other, or apart"),
     ("gap", "down"): Range((0, 20), (0, 200), "cut one below the other, or apart"),
+    ("review", "fuel_used"): Range((5, 20_000), (0, 500_000), "a cup of tea to a long trip"),
+    ("review", "wood_used"): Range((50, 200_000), (0, 5e6), "twigs to a pile"),
+    ("water used", "used"): Range((500, 200_000), (0, 2e6), "one in the cool to a large party"),
+    ("water used", "day"): Range((1, 60), (1, 366), "the days of a trip, checked against it"),
+    ("what was left", "day"): Range((1, 60), (1, 366), "as above"),
+    ("what was left", "share"): Range((0.01, 1), (0, 1), "a spoonful to all"),
+    ("what was left", "mass"): Range((1, 10_000), (0, 200_000), "crumbs to days of food"),
+    ("what a dish took", "minutes"): Range((1, 240), (0, 1440), "a mug to a roast"),
+    ("review", "back"): Range((0, 200), (0, 1000), "as packs of a batch"),
+    ("review", "marks"): Range((1, 5), (1, 5), "checked"),
+    ("depot", "camp"): Range((1, 60), (1, 366), "the days of a trip, checked against it"),
+    ("depot", "holds"): Range((1, 60), (1, 366), "the days of a trip, checked against it"),
 }
 
 # A packet's label stands on the meal itself; what a camp tells may stand on the trip, and what
@@ -165,6 +177,7 @@ _SAME_AS = {
     "start camp": "day",
     "home": "trip",
     "batch of the home": "batch",
+    "leg": "travel",
 }
 
 

@@ -10,10 +10,13 @@ from builder.model.trip import GROUNDS, TRAVEL_BY, DefaultUsed, Ground, Travel, 
 from builder.reading.declaring import Here, Record, key
 from builder.reading.defaults import default_used
 from builder.reading.measures import Number, Quantity
+from builder.reading.not_yet import cannot_be
 from builder.reading.notes import Amiss
+from builder.reading.parties import Names
 from builder.reading.plausible import check_way
+from builder.reading.shapes import ListOr
 from builder.reading.values import taken
-from builder.reading.vocabulary import Choice
+from builder.reading.vocabulary import Choice, Items
 from builder.speech import later
 
 DEFAULT_HOURS = 5.0
@@ -31,10 +34,20 @@ MOST_HOURS = 16.0
 FASTEST_WALK_KM_H = 10.8  # the walking formula ends at 3 m/s
 
 
+CARRIED = "carried"  # who sits in the trailer or boat and does not work
+_WORKS = cannot_be(
+    lambda by: by == CARRIED,
+    "for somebody who is carried",
+    "write `by: resting` for a day on which all are, else how the others travel",
+)
+
+
 class WrittenTravel(Record, title="travel"):
     """A day's way."""
 
-    by: Annotated[TravelBy, Choice(TRAVEL_BY)] = key("How.", default="walking", example="paddling")
+    by: Annotated[TravelBy, Choice((*TRAVEL_BY, CARRIED)), _WORKS] = key(
+        "How; `carried` cannot be planned yet.", default="walking", example="paddling"
+    )
     hours: Annotated[float | None, Number(at_most=MOST_HOURS)] = key(
         "On the way, without long halts; left out, they follow from distance and ascent.",
         example="5",
@@ -93,6 +106,26 @@ class WrittenTravel(Record, title="travel"):
             yield default_used(what, f"{self._hours():.1f} h", why, n=number)
         if self.by == "walking" and self.distance is not None and "ground" not in told:
             yield default_used(later("ground on day {n}"), later("path"), n=number)
+
+
+class WrittenLeg(WrittenTravel, title="leg"):
+    """A part of a day's way."""
+
+    for_: Annotated[tuple[str, ...] | None, Names()] = key("Who goes it.", example="[Ash]")
+
+
+_Legs = Annotated[
+    tuple[WrittenLeg, ...],
+    Items(),
+    cannot_be(
+        lambda legs: True,
+        "a way of several legs",
+        "write one way with the hours of all of it, by what is hardest",
+    ),
+]
+Way = Annotated[
+    WrittenTravel | tuple[WrittenLeg, ...] | None, ListOr(items=_Legs, keys=WrittenTravel)
+]
 
 
 def the_way_can_be_gone(here: Here) -> None:

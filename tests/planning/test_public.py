@@ -32,16 +32,19 @@ from builder.model.kit import Kit
 from builder.model.place import Place, Places
 from builder.model.public import LEAVES, ROUNDED_UP_TO
 from builder.model.recipe import Ingredient, Recipe, Step
+from builder.model.review import LeftOver, Review, Took, WaterUsed
 from builder.model.source import CautionText, Source
 from builder.model.trip import (
     Camp,
     Chilled,
     Day,
     DefaultUsed,
+    Depot,
     Fire,
     Label,
     Meal,
     MealItem,
+    MealTimes,
     Person,
     SharedGear,
     Travel,
@@ -57,15 +60,19 @@ from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
 # What stays at home, so that a new field is decided and not forgotten: list it here, or in LEAVES
 # with the reason why it may leave.
 STAYS: Mapping[type, set[str]] = {
-    Trip: {"party", "start", "notes", "public_names", "defaults"},
+    Trip: {
+        "party", "start", "notes", "public_names", "defaults", "depots", "together", "track",
+        "utc_h", "times", "learned", "picture", "review",
+    },
     Person: {
         "name", "sex", "age_years", "mass_kg", "height_cm", "carries_to_g", "own_gear_g", "avoids",
         "pregnant", "nursing",
     },
-    Day: {"without", "title", "notes"},
-    Camp: {"barometer_hpa"},
+    Day: {"without", "title", "notes", "heat", "pot"},
+    Camp: {"barometer_hpa", "at_deg"},
+    MealItem: {"chosen", "heat", "pot", "carried_by"},
     Travel: {"load_g"},
-    SharedGear: {"name"},
+    SharedGear: {"name", "carried_by"},
     DefaultUsed: {"what", "value", "why", "blanks"},
     Batch: {
         "id", "done", "planned", "started", "run", "ice_g", "stays", "used", "best_before",
@@ -81,13 +88,15 @@ STAYS: Mapping[type, set[str]] = {
     Recipe: {"note", "cooked_g", "part_before", "picture"},
     Packaging: {"price"},
     **{kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
-       for kind in (Dryer, LabelSheet, Home, FreeHours, NewBatch)},
+       for kind in (Dryer, LabelSheet, Home, FreeHours, NewBatch, Depot, MealTimes, Review,
+                    WaterUsed, LeftOver, Took)},
 }  # fmt: skip
 RECORDS = (
     Trip, Person, Day, Camp, WaterPlace, Travel, Meal, MealItem, Label, SharedGear, DefaultUsed,
     Chilled, Fire, Batch, Heated, Packs, Weighing, Stay, Food, Composition, Perishable, Recipe,
     Ingredient, Step, Stove, StoveTest, Container, Fuel, Pot, Iron, Packaging, Dryer, Source,
-    CautionText, LabelSheet, Home, FreeHours, NewBatch,
+    CautionText, LabelSheet, Home, FreeHours, NewBatch, Depot, MealTimes, Review, WaterUsed,
+    LeftOver, Took,
 )  # fmt: skip
 
 
