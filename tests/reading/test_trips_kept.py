@@ -94,12 +94,23 @@ def test_a_review_is_kept_and_each_of_its_keys_said_once(tmp_path: Path) -> None
     )
 
 
-def test_what_every_day_tells_is_said_once_where_it_stands(tmp_path: Path) -> None:
-    day = "  - {camp_altitude: 100 m, heat: fire, meals: {}}\n"
-    text = TRIP.replace("days:\n", f"days:\n{day}{day}")
-    assert folder_lines(tmp_path, text) == [
-        "trips/tarrow.yaml:6:28: warning: `heat` of a day is read and kept, but this version does not use it yet; it stands 2 times, also at my/trips/tarrow.yaml:7:28 — it may stay [not-used-yet]"
-    ]
+DAY = "{camp_altitude: 100 m, heat: fire, meals: {}}"
+SAID = "warning: `heat` of a day is read and kept, but this version does not use it yet"
+
+
+@pytest.mark.parametrize(
+    ("days", "said"),
+    [
+        (f"  - {DAY}\n  - {DAY}\n", "; it stands 2 times, also at my/trips/tarrow.yaml:7:28"),
+        (f"  - &one {DAY}\n  - *one\n", ""),
+    ],
+)
+def test_each_place_of_a_key_of_no_use_yet_is_said_once(
+    days: str, said: str, tmp_path: Path
+) -> None:
+    text = changed(TRIP, "days:\n", f"days:\n{days}")
+    (line,) = folder_lines(tmp_path, text)
+    assert line.partition(": ")[2] == f"{SAID}{said} — it may stay [not-used-yet]"
 
 
 WRONG = (
