@@ -49,7 +49,10 @@ def _goes_without_what_others_have(here: Here) -> None:
         meal.meal: {name for item in meal.items for name in item.eaters}
         for meal in written.meals(here.notes)
     }
+    told = written.places().fields
     for meal, names in here.value.names():
+        if meal in told and meal not in eaten:  # it is wrong, and that is told
+            continue
         places = here.value.places(meal)
         for name in names:
             says = mend = ""

@@ -155,7 +155,7 @@ def test_what_another_goes_without_does_not_make_it_meant(tmp_path: Path) -> Non
 
 
 def test_a_meal_with_a_mistake_of_its_own_is_not_called_missing(tmp_path: Path) -> None:
-    meals = {"lunch": [{"eat": "nonsense", "each": "9 g"}], "dinner": [ration(850)]}
+    meals = {"lunch": [{"eat": "nonsense", "each": "9 g", "for": "Bo"}], "dinner": [ration(850)]}
     folder = hand(tmp_path, trip_of(day(meals, without={"lunch": ["Ea"]})))
     assert folder.kinds() == ["food-unknown"]
 
