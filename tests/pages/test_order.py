@@ -164,7 +164,7 @@ def test_the_start_is_told_in_words(when: str, verb: str) -> None:
 def test_a_script_finds_whole_minutes_at_each_time(book: Book) -> None:
     page = seen_in(book.markdown["meals/day-1-dinner.md"])
     marked = [given for name, given in page.tags if given.get("class") == "before"]
-    orders = [given for name, given in page.tags if given.get("class") == "order"]
+    orders = [given for name, given in page.tags if given.get("class") == "steps work order"]
     assert [given["data-meal"] for given in orders] == ["dinner"]
     minutes = [int(given["data-before"] or "") for given in marked]
     assert minutes[0] == 44 and minutes[-1] == 0

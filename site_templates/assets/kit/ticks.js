@@ -34,7 +34,7 @@ const startTicks = () => {
     const [toggle, told] = awakeTools();
     tools.append(toggle);
     // Step by step, the step comes first.
-    if (list.matches(".work")) list.parentElement.append(tools, told);
+    if (list.matches(".work")) list.nextElementSibling.after(tools, told);
     else list.before(tools, told);
   });
 };
@@ -72,7 +72,7 @@ const oneAtATime = (list, boxes, number) => {
     then.textContent = after ? ` ${WORDS.then(after.textContent.trim())}` : "";
     back.disabled = at === 0;
     next.disabled = at === lines.length;
-    undo.disabled = boxes.every((box) => !box.checked);
+    undo.disabled = !boxes.some((box) => box.checked);
   };
   const firstOpen = () => {
     const open = boxes.findIndex((box) => !box.checked);

@@ -67,7 +67,7 @@ const startTimers = () => {
   };
   /* A thumb that slips stops nothing: what still runs takes two touches, what rings one. */
   const sureUntil = new Map();
-  const isSure = (id) => (sureUntil.get(id) ?? 0) > Date.now();
+  const isSure = (id) => sureUntil.get(id) > Date.now();
   const stopIfSure = (id) => {
     const timer = running().find((one) => one.id === id);
     if (!timer || timer.end <= Date.now() || isSure(id)) return stop(id);
