@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
-from builder.model.kit import Kit, KitDay, OrderOfWork, WorkStep
+from builder.model.kit import Kit, KitDay, OrderOfWork, PlannedMeal, WorkStep
 from builder.model.recipe import MealName
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
@@ -99,16 +99,14 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
     figures = figures_of(kit)
     say = figures.say
     places = sorted({step.place for step in order.steps if step.place is not None})
+    stands = {place: stands_by_step(kit, figures, day.meals[place], day.day) for place in places}
     return MealPage(
         meal_path(day, order.meal),
         order.meal,
         words.meal_of_day(say, day, order.meal),
         start_said(figures, order),
         stands_min(order) > MOST_STANDING_MIN,
-        tuple(
-            _line(kit, figures, day, order, group, of_several=len(places) > 1)
-            for group in moments(order.steps)
-        ),
+        tuple(_line(kit, day, order, group, stands) for group in moments(order.steps)),
         tuple(
             Dish(
                 link(day.meals[place].title, anchors.get((day.day, place), "")),
@@ -121,34 +119,51 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
     )
 
 
+# What is said below each step of each dish: how it soaks, how hot it stays.
+Stands = Mapping[int, Mapping[int, Cell]]
+
+
 def _line(
-    kit: Kit,
-    figures: Figures,
-    day: KitDay,
-    order: OrderOfWork,
-    group: Sequence[WorkStep],
-    *,
-    of_several: bool,
+    kit: Kit, day: KitDay, order: OrderOfWork, group: Sequence[WorkStep], stands: Stands
 ) -> WorkLine:
     """Give what is done at one moment for one dish as one line."""
+    figures = figures_of(kit)
     say = figures.say
     last = group[-1]
     dish = day.meals[last.place].title if last.place is not None else ""
     done = text(" ".join(what(kit, day, order, step, measured=True) for step in group))
     minutes = rounded(last.each_side_min if last.do == "press" else last.minutes)
     is_timed = last.do in _TIMED and minutes >= _LEAST_TIMED_MIN
+    told = tuple(_of_recipes(day, group))
     return WorkLine(
         _before(figures, group[0]),
-        dish if of_several else "",
+        dish if len(stands) > 1 else "",
         (*(raw(say) if takes_raw(day, group) else ()), *done),
-        _words(figures, day, group),
-        _stands(kit, figures, day, group),
+        _words(figures, told),
+        tuple(said for each in told if (said := stands[each.place].get(each.number, ()))),
         needs(say, kit, day, last),
-        _boxes(kit, day, group),
+        _boxes(kit, day, told),
         number(minutes) if is_timed else "",
         figures.plain(minutes, "duration_min") if is_timed else "",
         say(_TIMED[last.do], dish=dish) if is_timed else "",
     )
+
+
+@dataclass(frozen=True, slots=True)
+class _OfRecipe:
+    """A step that a recipe tells, with its dish and its number there."""
+
+    work: WorkStep
+    place: int
+    meal: PlannedMeal
+    number: int
+
+
+def _of_recipes(day: KitDay, group: Sequence[WorkStep]) -> Iterator[_OfRecipe]:
+    """Go through those of some steps that a recipe tells; it tells of no fire and no camp water."""
+    for step in group:
+        if step.place is not None and step.step is not None:
+            yield _OfRecipe(step, step.place, day.meals[step.place], step.step)
 
 
 def _before(figures: Figures, step: WorkStep) -> Cell:
@@ -162,32 +177,22 @@ def _before(figures: Figures, step: WorkStep) -> Cell:
     return (replace(minutes, text=told, mark=mark),)
 
 
-def _words(figures: Figures, day: KitDay, group: Sequence[WorkStep]) -> Cell:
+def _words(figures: Figures, told: Sequence[_OfRecipe]) -> Cell:
     """Give the recipe's own words, with the amounts of what they name."""
     found: list[Piece] = []
-    for step in group:
-        if step.place is None or step.step is None:
-            continue
-        meal = day.meals[step.place]
-        told = recipe_said(figures, meal, meal.steps[step.step].say, parts_of(meal, step), {})
-        found += [*([Piece(" ")] if found and told else []), *told]
+    for each in told:
+        words_of_step = each.meal.steps[each.number].say
+        parts = parts_of(each.meal, each.work)
+        said = recipe_said(figures, each.meal, words_of_step, parts, {})
+        found += [*([Piece(" ")] if found and said else []), *said]
     return tuple(found)
 
 
-def _stands(kit: Kit, figures: Figures, day: KitDay, group: Sequence[WorkStep]) -> tuple[Cell, ...]:
-    found = []
-    for step in group:
-        if step.place is not None and step.step is not None:
-            said = stands_by_step(kit, figures, day.meals[step.place], day.day)
-            found.append(said.get(step.step, ()))
-    return tuple(filter(None, found))
-
-
-def _boxes(kit: Kit, day: KitDay, group: Sequence[WorkStep]) -> tuple[Box, ...]:
+def _boxes(kit: Kit, day: KitDay, told: Sequence[_OfRecipe]) -> tuple[Box, ...]:
     """Give the cautions that one must act on now; those of several potfuls at the first."""
     return tuple(
         box
-        for step in group
-        if step.place is not None and step.step is not None and step.potful <= 1
-        for box in boxes_at_step(kit, day.day, day.meals[step.place], step.step)
+        for each in told
+        if each.work.potful <= 1
+        for box in boxes_at_step(kit, day.day, each.meal, each.number)
     )

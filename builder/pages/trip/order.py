@@ -244,8 +244,11 @@ def _melts_before(day: KitDay, order: OrderOfWork, step: WorkStep) -> bool:
         return False
     if day.meals[step.place].conditions.water_source != "snow":
         return False
-    before = order.steps[: order.steps.index(step)]
-    return not any(each.do in ("melt", "make-safe") for each in before)
+    return not any(each.do in ("melt", "make-safe") for each in _before_it(order, step))
+
+
+def _before_it(order: OrderOfWork, step: WorkStep) -> Sequence[WorkStep]:
+    return order.steps[: order.steps.index(step)]
 
 
 def parts_of(meal: PlannedMeal, step: WorkStep) -> int:
@@ -265,9 +268,9 @@ def _measured(
     named = ids_named(meal.steps[step.step].say) if step.step is not None else frozenset()
     found = dict(names)
     for each in meal.ingredients:
-        amount_g = each.amount_g if parts == 1 else each.amount_g / parts
-        if each.id in named:
+        if each.id not in step.ingredients or each.id in named:
             continue
+        amount_g = each.amount_g if parts == 1 else each.amount_g / parts
         told = "".join(
             piece.text for piece in amount_inside(figures, each, amount_g, "", names[each.id])
         )
@@ -278,7 +281,7 @@ def _measured(
 def _which_potful(say: Speech, order: OrderOfWork, step: WorkStep, measured: bool) -> str:
     told = later("Potful {n} of {potfuls}.")
     if step.do == "boil" and measured:
-        before = order.steps[: order.steps.index(step)]
+        before = _before_it(order, step)
         if any(each.place == step.place and not each.potful for each in before):
             told = _PART_READY.get(
                 step.potfuls,
