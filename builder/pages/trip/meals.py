@@ -12,7 +12,7 @@ from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Piece, Table, link, text
 from builder.pages.trip.addresses import day_path
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.cook import Anchors, recipe_said, stands_by_step
+from builder.pages.trip.cook import Anchors, ids_named, recipe_said, stands_by_step
 from builder.pages.trip.day import has_page, meal_path
 from builder.pages.trip.order import (
     MOST_STANDING_MIN,
@@ -184,6 +184,9 @@ def _words(figures: Figures, told: Sequence[_OfRecipe]) -> Cell:
         words_of_step = each.meal.steps[each.number].say
         parts = parts_of(each.meal, each.work)
         said = recipe_said(figures, each.meal, words_of_step, parts, {})
+        if parts > 1 and not each.work.potful and ids_named(words_of_step):
+            # Everybody fills their own mug: what the words name is for one of them.
+            said = (Piece(figures.say("In each mug:"), strong=True), Piece(" "), *said)
         found += [*([Piece(" ")] if found and said else []), *said]
     return tuple(found)
 

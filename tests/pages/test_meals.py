@@ -1,0 +1,43 @@
+"""A meal step by step: amounts where they go in, told for what they fill."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from builder.pages.trip.book import Book, write_book
+from tests.pages.conftest import TEMPLATES
+from tests.pages.seen import seen_in
+from tests.planning.folders import food, hand, uses
+from tests.planning.test_cautions import cooks, dish
+
+STEPS = (
+    {"do": "boil", "water": "400 ml"},
+    {"do": "rest", "with": ["flakes"], "minutes": 4, "say": "Stir <flakes> in."},
+)
+
+
+@pytest.mark.parametrize(
+    ("vessel", "told"),
+    [
+        ("mug", "In each mug: Stir 30 g flakes in."),  # each of two fills their own
+        ("pot", "Add flakes. Let stand 5 min. Stir 60 g flakes in."),
+    ],
+)
+def test_words_of_a_recipe_say_whether_their_amounts_are_for_one_mug(
+    tmp_path: Path, vessel: str, told: str
+) -> None:
+    flakes = food("flakes", "grain", "ready", "water 5 g, carbohydrate 95 g")
+    recipe = dish(uses(flakes="30 g"), *STEPS, cook_in=vessel)
+    book = write_book(hand(tmp_path, foods=[flakes], **cooks(recipe)).kit(), TEMPLATES)
+    (page,) = (text for path, text in book.markdown.items() if path.startswith("meals/"))
+    words = seen_in(page).words.replace("\u00a0", " ")
+    assert told in words
+    assert ("In each mug" in words) == (vessel == "mug")
+
+
+def test_irons_are_waited_for_by_their_test_and_not_by_a_timer(book: Book) -> None:
+    page = book.markdown["meals/day-2-dinner.md"]
+    assert "a drop of water dances on them" in page
+    assert page.count('class="timer"') == 2  # the fire, and each side
