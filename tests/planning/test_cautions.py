@@ -396,6 +396,8 @@ SAYS: list[tuple[str, Callable[[], Folder], str]] = [
     ("past-best-before",
      lambda: dried("berry", kept_at="15.6 degC", start="2032-01-02"), "1\u00a0Jan 2032"),
     ("melting-snow", lambda: treated("filter", "snow"), "\u00a0min a day at full flame."),
+    # What is boiled to be drunk is melted in the same pot, which takes no less.
+    ("melting-snow", lambda: treated("boil", "snow"), "up to 1\u00a0h a day at full flame."),
 ]  # fmt: skip
 
 

@@ -63,7 +63,7 @@ def day_pages(kit: Kit, anchors: Anchors) -> tuple[DayPage, ...]:
 
 
 def has_page(order: OrderOfWork) -> bool:
-    """Tell whether a meal is told step by step; one hot drink is, by its recipe."""
+    """Tell whether a meal is told step by step: all but one hot drink whose recipe tells all."""
     return order.meal != "drinks" or len({step.place for step in order.steps}) > 1
 
 

@@ -186,7 +186,8 @@ def melting_snow(facts: Facts) -> Iterator[Finding]:
     """Water comes from snow."""
     days = [day.day for day in facts.days if day.conditions.water_source == "snow"]
     if days:
-        minutes = max(day.fuel.melting.minutes for day in facts.days if day.day in days)
+        # Snow that is boiled to be drunk is melted in the same pot: that counts as well.
+        minutes = max(day.fuel.water_minutes for day in facts.days if day.day in days)
         says = (
             later("Snow is melted on {days}: up to {time} a day at full flame.")
             if minutes >= 1
