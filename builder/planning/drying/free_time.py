@@ -19,7 +19,6 @@ class Window:
 
     start: datetime.datetime
     end: datetime.datetime
-    extra: bool = False  # not free yet: it would have to be made so
 
     @property
     def day(self) -> datetime.date:

@@ -75,15 +75,12 @@ def task_of(loads: Sequence[ToDry], dryers: Sequence[Dryer], home: Household, da
         things=tuple(_thing(each, dryers, home) for each in loads),
         apart=frozenset(apart),
         places=tuple(_place(each, home) for each in dryers),
-        free=tuple(as_free(window, home.at) for window in windows),
+        free=tuple(_free(window, home) for window in windows),
     )
 
 
-def as_free(window: Window, at: datetime.date) -> Free:
-    """Give free hours in bare numbers."""
-    midnight = datetime.datetime.combine(at, datetime.time())
-    hours = [(each - midnight).total_seconds() / 3600 for each in (window.start, window.end)]
-    return Free((window.day - at).days, hours[0], hours[1], window.extra)
+def _free(window: Window, home: Household) -> Free:
+    return Free(home.day(window.day), home.hour(window.start), home.hour(window.end))
 
 
 def _thing(each: ToDry, dryers: Sequence[Dryer], home: Household) -> Thing:
@@ -109,8 +106,7 @@ def _place(dryer: Dryer, home: Household) -> Place:
         ice_kg=None if dryer.ice_g is None else dryer.ice_g / G_PER_KG,
         from_h=from_h,
         busy_h=tuple(
-            (home.hour(busy(run)[0]), home.hour(busy(run)[1]))
-            for run in home.logged
-            if run.dryer == dryer.id
+            (home.hour(start), home.hour(end))
+            for start, end in (busy(run) for run in home.logged if run.dryer == dryer.id)
         ),
     )

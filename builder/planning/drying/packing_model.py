@@ -41,8 +41,7 @@ class PackingModel:
         self.whole: list[int] = []
         self.costs: list[float] = []
         self.rows: list[tuple[dict[int, float], float, float]] = []
-        self.horizon_h = 24.0 * (1 + max(each.day for each in task.free)) if task.free else 0.0
-        self.horizon_h = max(self.horizon_h, 24.0)
+        self.horizon_h = 24.0 * (1 + max((each.day for each in task.free), default=0))
         self.left_out = [
             self._column(0.0, each.fresh_kg if aim == "least-left-out" else 0.0, cost=1.0)
             for each in task.things
@@ -144,7 +143,6 @@ class PackingModel:
             left_out_kg=tuple(max(float(x[each]), 0.0) for each in self.left_out),
             extra=tuple(self.task.free[n] for n, column in self.extra.items() if x[column] > 0.5),
             tight=sum(bool(x[each.no_spare] > 0.5 and x[each.used] > 0.5) for each in self.slots),
-            is_best=not self.cut_short,
         )
 
 

@@ -69,4 +69,3 @@ class Packed:
     left_out_kg: tuple[float, ...]  # of each thing
     extra: tuple[Free, ...]  # free hours that it needs besides
     tight: int  # runs without a whole free day to spare
-    is_best: bool  # whether the search came to its end
