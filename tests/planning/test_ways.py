@@ -137,6 +137,24 @@ def test_nothing_pays_against_a_price_that_was_not_told(tmp_path: Path) -> None:
     assert (only.runs, only.years, only.not_told) == (None, None, ("dried_price of apple",))
 
 
+@pytest.mark.parametrize(
+    ("told", "missing"),
+    [
+        ({"price": None}, ("price of lasts-long", "price and lasts of shelf-dryer")),
+        ({"lasts_runs": None}, ("price of lasts-long",)),
+    ],
+)
+def test_whether_it_pays_waits_for_each_price_but_not_for_the_life_of_a_machine(
+    tmp_path: Path, told: dict[str, Any], missing: tuple[str, ...]
+) -> None:
+    bag = replace(BAG, id="lasts-long", price=None)
+    home = Home(dryers=("shelf-dryer",), electricity_per_kwh=0.3, new_batch=NewBatch(bag.id))
+    known = content(tmp_path, replace(HEAT, **told), home=home)
+    found = ways(replace(known, gear=replace(known.gear, packaging={bag.id: bag})))
+    only = pays(found, "shelf-dryer", "bought")
+    assert (only.runs, only.not_told) == (None, missing)
+
+
 def test_a_machine_whose_life_was_not_told_may_still_pay(tmp_path: Path) -> None:
     found = ways(content(tmp_path, replace(HEAT, lasts_runs=None, runs_a_year=None)))
     only = pays(found, "shelf-dryer", "bought")

@@ -15,6 +15,7 @@ from builder.planning.stock import Substance
 from builder.planning.tracing import count, work
 
 _G_PER_KG = 1000.0
+MACHINE = "machine"  # the part of a cost that is none of a single run
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,7 +24,7 @@ class Costs:
 
     way: str  # the dryer's id, or "bought"
     parts: Mapping[str, float | None]
-    not_told: tuple[str, ...]  # the keys that would tell the rest
+    missing: Mapping[str, str]  # for each part without a price, the keys that would tell it
     portions: float
     runs: int = 1
     price: float | None = None  # of the dryer
@@ -43,8 +44,17 @@ class Costs:
     @property
     def a_run(self) -> float | None:
         """What one run costs, or as much food another way, without the machine."""
-        without = {name: part for name, part in self.parts.items() if name != "machine"}
-        return _sum(without)
+        return _sum({name: part for name, part in self.parts.items() if name != MACHINE})
+
+    @property
+    def not_told(self) -> tuple[str, ...]:
+        """The keys that would tell all of it."""
+        return tuple(self.missing.values())
+
+    @property
+    def not_told_of_a_run(self) -> tuple[str, ...]:
+        """The keys that would tell what one run costs, without the machine."""
+        return tuple(key for name, key in self.missing.items() if name != MACHINE)
 
 
 def _sum(parts: Mapping[str, float | None]) -> float | None:
@@ -66,28 +76,28 @@ def costs_of(
     portions = dried_g / home.portion_g
     food = content.foods.get(substance.id)
     packaging = content.gear.packaging.get(home.new_batch.packaging or LOOSE_PACKAGING)
-    parts: dict[str, float | None] = dict.fromkeys(("food", "current", "bags", "machine"))
-    not_told: list[str] = []
+    parts: dict[str, float | None] = dict.fromkeys(("food", "current", "bags", MACHINE))
+    missing: dict[str, str] = {}
     if food is not None and food.price_per_kg is not None:
         refuse = nothing("refuse_share") if food.refuse_share is None else food.refuse_share
         parts["food"] = work(food_cost, fresh_g, refuse, food.price_per_kg)
     else:
-        not_told.append(f"price of {substance.id}")
+        missing["food"] = f"price of {substance.id}"
     if not energy_kwh:
         parts["current"] = nothing("current")
     elif home.electricity_per_kwh is not None:
         parts["current"] = energy_kwh * home.electricity_per_kwh
     else:
-        not_told.append("electricity of home.yaml")
+        missing["current"] = "electricity of home.yaml"
     if packaging is not None and packaging.price is not None:
         parts["bags"] = count(whole_units, dried_g, home.portion_g) * packaging.price
     else:
-        not_told.append(f"price of {home.new_batch.packaging or LOOSE_PACKAGING}")
+        missing["bags"] = f"price of {home.new_batch.packaging or LOOSE_PACKAGING}"
     if dryer.price is not None and dryer.lasts_runs is not None:
-        parts["machine"] = work(machine_cost, runs, dryer.price, dryer.lasts_runs)
+        parts[MACHINE] = work(machine_cost, runs, dryer.price, dryer.lasts_runs)
     else:
-        not_told.append(f"price and lasts of {dryer.id}")
-    return Costs(dryer.id, parts, tuple(not_told), portions, runs, dryer.price, dryer.runs_a_year)
+        missing[MACHINE] = f"price and lasts of {dryer.id}"
+    return Costs(dryer.id, parts, missing, portions, runs, dryer.price, dryer.runs_a_year)
 
 
 def bought_costs(substance: Substance, dried_g: float, content: Content) -> Costs:
@@ -95,9 +105,9 @@ def bought_costs(substance: Substance, dried_g: float, content: Content) -> Cost
     food = content.foods.get(substance.id)
     portions = dried_g / content.home.portion_g
     if food is None or food.dried_price_per_kg is None:
-        missing = (f"dried_price of {substance.id}",)
+        missing = {"food": f"dried_price of {substance.id}"}
         return Costs(BOUGHT, {"food": None}, missing, portions)
-    return Costs(BOUGHT, {"food": dried_g / _G_PER_KG * food.dried_price_per_kg}, (), portions)
+    return Costs(BOUGHT, {"food": dried_g / _G_PER_KG * food.dried_price_per_kg}, {}, portions)
 
 
 def pays_of(costs: Sequence[Costs]) -> Iterator[Pays]:
@@ -112,10 +122,10 @@ def pays_of(costs: Sequence[Costs]) -> Iterator[Pays]:
 
 def _pays(own: Costs, other: Costs) -> Pays:
     own_cost, other_cost = own.a_run, other.a_run
-    not_told = [each for each in own.not_told if own.price is None or "lasts" not in each]
-    not_told += [each for each in other.not_told if "lasts" not in each]
     if own.price is None or own_cost is None or other_cost is None:
-        return Pays(own.way, other.way, None, None, tuple(dict.fromkeys(not_told)))
+        of_own = own.not_told if own.price is None else own.not_told_of_a_run
+        not_told = tuple(dict.fromkeys((*of_own, *other.not_told_of_a_run)))
+        return Pays(own.way, other.way, None, None, not_told)
     if other_cost <= own_cost:
         return Pays(own.way, other.way, None, None)
     # What is compared is one run of this dryer, and the food in it.
