@@ -7,13 +7,12 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from builder.model.batch import HEAT_METHODS
 from builder.model.kit import Kit
+from builder.planning.drying import CONDITIONING_DAYS, evens_out
 from builder.planning.stock import Judged, Stock, StockLine, name_now
 from builder.speech import Speech
 from builder.units import System
 
-CONDITIONING_DAYS = 7
 LOOK_AHEAD_DAYS = 7  # a week
 EAT_FIRST_WITHIN_DAYS = 92  # three months: time enough to plan a meal around it
 MOST_TO_EAT_FIRST = 5
@@ -73,8 +72,8 @@ def _in_hand(stock: Stock, at: datetime.date, say: Speech, units: System) -> Ite
 def conditioned_on(judged: Judged) -> datetime.date | None:
     """Give the day heat-dried fruit has lain in its jar long enough; None for all else."""
     batch = judged.batch
-    fruit = judged.substance.kind == "fruit" and batch.method in HEAT_METHODS
-    if not fruit or batch.done is None or judged.failed:
+    jarred = evens_out(judged.substance.kind, batch.method)
+    if not jarred or batch.done is None or judged.failed:
         return None
     return batch.done + datetime.timedelta(days=CONDITIONING_DAYS)
 

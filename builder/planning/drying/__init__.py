@@ -16,12 +16,14 @@ from builder.planning.drying.plan import (
     Way,
     Ways,
 )
+from builder.planning.drying.rules import CONDITIONING_DAYS, evens_out
 from builder.planning.drying.run_checks import run_problems
 from builder.planning.drying.runs import plan_runs
 from builder.planning.drying.ways import ways_to_dry
 
 __all__ = [
     "BOUGHT",
+    "CONDITIONING_DAYS",
     "NOTES_BY",
     "Doing",
     "DryingPlan",
@@ -35,6 +37,7 @@ __all__ = [
     "Ways",
     "dryer_loads",
     "drying_guides",
+    "evens_out",
     "plan_runs",
     "run_problems",
     "topics",

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 
+from builder.formulas.heat_drying import CONDITIONING_DAYS as EVENS_OUT_DAYS
 from builder.formulas.home_drying import OVEN_HOURS_FACTOR, most_on_trays_g
 from builder.formulas.safety import heated_before_drying_c
 from builder.model.batch import HEAT_METHODS, Heated, Method
@@ -29,7 +30,7 @@ RUN_AIR_C: dict[str, tuple[float, float]] = {
 }
 # What is freeze-dried lies in the freezer before; heat-dried fruit evens out in a jar afterwards.
 FREEZER_HOURS = 12.0
-CONDITIONING_DAYS = 7
+CONDITIONING_DAYS = int(min(EVENS_OUT_DAYS))
 METHOD_NAMES: dict[Method, str] = {
     "dehydrator": later("dehydrator"),
     "freeze-dryer": later("freeze-dryer"),
@@ -61,6 +62,11 @@ class Goes:
             return None
         kind = "flesh" if self.substance.kind in FLESH_KINDS else self.substance.kind
         return RUN_AIR_C.get(kind, RUN_AIR_C["other"])
+
+
+def evens_out(kind: str, method: Method) -> bool:
+    """Tell whether it evens out in a jar once it is dry: fruit that warm air dried."""
+    return kind == "fruit" and method in HEAT_METHODS
 
 
 def heated_before(substance: Substance, method: Method) -> Heated | None:

@@ -10,7 +10,7 @@ from builder.model.batch import HEAT_METHODS
 from builder.model.content import Content
 from builder.planning.drying.free_time import FreeTime
 from builder.planning.drying.plan import Part, Run, Step
-from builder.planning.drying.rules import CONDITIONING_DAYS, FREEZER_HOURS, METHOD_NAMES
+from builder.planning.drying.rules import CONDITIONING_DAYS, FREEZER_HOURS, METHOD_NAMES, evens_out
 from builder.speech import Speech
 
 _ORDER = ("freeze", "heat", "blanch", "start", "empty", "condition", "pack")
@@ -70,7 +70,7 @@ def _after(run: Run, content: Content, say: Speech) -> Iterator[Step]:
     for part in run.parts:
         food = content.foods.get(part.holds)
         pack_on = run.emptied
-        if food and food.kind == "fruit" and run.method in HEAT_METHODS:
+        if food and evens_out(food.kind, run.method):
             pack_on += datetime.timedelta(days=CONDITIONING_DAYS)
             says = say(
                 "Let {food} even out in a closed jar for 7 days and shake it daily; drops in the "

@@ -15,7 +15,13 @@ from builder.model.figure import add
 from builder.model.home import Home
 from builder.model.trip import ENGLISH, Trip
 from builder.planning.drying.plan import Meal
-from builder.planning.drying.rules import CONDITIONING_DAYS, NOT_BY_HEAT, Goes, heated_before
+from builder.planning.drying.rules import (
+    CONDITIONING_DAYS,
+    NOT_BY_HEAT,
+    Goes,
+    evens_out,
+    heated_before,
+)
 from builder.planning.stock import (
     Stock,
     Substance,
@@ -128,9 +134,8 @@ def _method(method: str) -> Method:
 
 def last_days_before(goes: Goes) -> int:
     """Give how many days before a trip begins the dryer is emptied at the latest."""
-    if goes.method in HEAT_METHODS and goes.substance.kind == "fruit":
-        return CONDITIONING_DAYS
-    return END_DAYS_BEFORE
+    jarred = evens_out(goes.substance.kind, goes.method)
+    return CONDITIONING_DAYS if jarred else END_DAYS_BEFORE
 
 
 def _goes(substance: Substance, method: Method, wants: Sequence[Want], content: Content) -> Goes:
