@@ -8,14 +8,13 @@ from dataclasses import dataclass
 
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min
 from builder.formulas.safety import centre_temperature_c
-from builder.model.batch import HEAT_METHODS
+from builder.planning.cooking import soaks_as
 from builder.planning.hazards import is_game
 from builder.planning.stock import Act, Judged, Stock, name_now
 from builder.speech import Speech
 
 # Any dried meat lies like minced meat once it is wet, as recipes reckon too.
 _LIES_LIKE_MINCED = True
-MUSHROOM = "mushroom"
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,18 +90,10 @@ def _label(judged: Judged, packs: int, at: datetime.date, say: Speech) -> PackLa
 
 
 def _soak(judged: Judged) -> Soak:
-    key = _soaks_as(judged)
-    return Soak(_range(key, "cold"), _range(key, "boiling"))
-
-
-def _soaks_as(judged: Judged) -> str:
-    """Give the kind that soaking goes by; whole meals and what was bought are not known."""
-    if judged.batch.method == "freeze-dryer":
-        return "freeze-dried"
+    # A whole meal goes by no food of it.
     food = judged.substance.foods[0] if judged.batch.food else None
-    if food is None or judged.batch.method not in HEAT_METHODS:
-        return ""
-    return MUSHROOM if MUSHROOM in (food.dry_as, food.sorption) else food.kind
+    key = soaks_as(food, judged.batch.method)
+    return Soak(_range(key, "cold"), _range(key, "boiling"))
 
 
 def _range(key: str, water: str) -> tuple[float, float] | None:

@@ -11,7 +11,7 @@ from builder.planning.cooking.conditions import (
 from builder.planning.cooking.cooking import ON_EMBERS, Cooked, Ready, boil_heat_kj, cook
 from builder.planning.cooking.hearth import Hearth, hearth_of, stove_test
 from builder.planning.cooking.order_of_work import orders_of_work
-from builder.planning.cooking.soaking import soakings
+from builder.planning.cooking.soaking import soakings, soaks_as
 from builder.planning.cooking.standing import (
     HEATS,
     Wait,
@@ -45,6 +45,7 @@ __all__ = [
     "plant_that_spoils",
     "poured_off_after",
     "soakings",
+    "soaks_as",
     "stands_at_most_min",
     "stove_test",
     "under_pressure",

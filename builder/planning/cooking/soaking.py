@@ -6,9 +6,10 @@ import math
 from collections.abc import Iterator, Sequence
 
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min
-from builder.model.batch import HEAT_METHODS
+from builder.model.batch import HEAT_METHODS, Method
 from builder.model.content import Content
 from builder.model.figure import named
+from builder.model.food import Food
 from builder.model.kit import KitDay, PlannedIngredient, PlannedMeal, PlannedStep
 from builder.model.looks import Soaking, Span
 from builder.planning.cooking.standing import (
@@ -72,7 +73,8 @@ def _soaking(day: KitDay, place: int, number: int, content: Content) -> Soaking:
 
 def _usual_min(each: PlannedIngredient, hot: bool, content: Content) -> Span | None:
     """Give the usual minutes; fruit is known in warm water only, whole meals not at all."""
-    key = (_soaks_as(each, content), "boiling" if hot else "cold")
+    food = content.foods.get(each.food or "")
+    key = (soaks_as(food, each.dried_by), "boiling" if hot else "cold")
     if key not in SOAK_MIN:
         return None
     fewest, most = soak_range_min(*key)
@@ -81,12 +83,11 @@ def _usual_min(each: PlannedIngredient, hot: bool, content: Content) -> Span | N
     return named(fewest, f"fewest {words}", by), named(most, f"most {words}", by)
 
 
-def _soaks_as(each: PlannedIngredient, content: Content) -> str:
+def soaks_as(food: Food | None, dried_by: Method | None) -> str:
     """Give the kind that soaking goes by; nobody tells how bought food was dried."""
-    if each.dried_by == "freeze-dryer":
+    if dried_by == "freeze-dryer":
         return "freeze-dried"
-    food = content.foods.get(each.food or "")
-    if food is None or each.dried_by not in HEAT_METHODS:
+    if food is None or dried_by not in HEAT_METHODS:
         return "unknown"
     return "mushroom" if "mushroom" in (food.dry_as, food.sorption) else food.kind
 
