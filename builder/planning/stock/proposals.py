@@ -40,8 +40,7 @@ def offers_of(
     All trips of the folder choose, also when only one is built: so its kit is the same, and no
     pack stands in the kits of two trips.
     """
-    shelf = Shelf(each for each in judged.values() if may_be_offered(each))
-    shelf.take_off(takings)
+    shelf = Shelf((each for each in judged.values() if may_be_offered(each)), takings)
     return {
         trip.id: tuple(_offers(trip, content, shelf)) if shelf else () for trip in in_time(content)
     }
@@ -54,8 +53,7 @@ def lacks_of(
     takings: Mapping[str, Sequence[Taking]],
 ) -> list[Want]:
     """Give what some trips want that no free pack covers, also of what is planned or drying."""
-    shelf = Shelf(each for each in judged.values() if will_be_offered(each))
-    shelf.take_off(takings)
+    shelf = Shelf((each for each in judged.values() if will_be_offered(each)), takings)
     lacks = []
     for trip in trips:
         for want in wants_of(trip, content):
@@ -81,26 +79,19 @@ def may_be_offered(judged: Judged) -> bool:
 class Shelf:
     """Free packs by what they hold and how it was dried; what is offered of them is gone."""
 
-    def __init__(self, batches: Iterable[Judged]) -> None:
-        """Lay out some batches, those that expire first in front."""
+    def __init__(self, batches: Iterable[Judged], takings: Mapping[str, Sequence[Taking]]) -> None:
+        """Lay out what meals leave of some batches, those that expire first in front."""
         self._of: dict[Wanted, list[Judged]] = {}
+        self._free: dict[str, int] = {}
         for each in sorted(
             batches, key=lambda each: (each.best_before or datetime.date.max, each.batch.id)
         ):
             self._of.setdefault((each.batch.holds, each.batch.method), []).append(each)
-        self._free: dict[str, int] = {}
+            self._free[each.batch.id] = free_packs(each.batch, takings.get(each.batch.id, ()))
 
     def __bool__(self) -> bool:
         """Tell whether a pack is left."""
         return any(packs > 0 for packs in self._free.values())
-
-    def take_off(self, takings: Mapping[str, Sequence[Taking]]) -> None:
-        """Leave the packs that no meal has spoken for."""
-        self._free = {
-            each.batch.id: free_packs(each.batch, takings.get(each.batch.id, ()))
-            for batches in self._of.values()
-            for each in batches
-        }
 
     def offers(self, want: Want, trip: Trip) -> Iterator[Offer]:
         """Take what a meal could use off the free packs."""
