@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, usual_residual_share
 from builder.formulas.home_drying import fresh_to_dry_g
-from builder.model.batch import HEAT_METHODS, METHODS, Batch, Method, Packs
+from builder.model.batch import HEAT_METHODS, Batch, Method, Packs
 from builder.model.content import Content
 from builder.model.figure import add
 from builder.model.home import Home
@@ -79,12 +79,13 @@ def wanted(
     trips: Sequence[Trip], content: Content, stock: Stock, at: datetime.date, say: Speech
 ) -> tuple[list[ToDry], list[str]]:
     """Give what is to be dried for some trips, and in plain words what drying cannot give."""
+    asked = {each.id for each in trips}
     lacks: dict[tuple[str, Method, str], list[Want]] = {}
     # All trips ahead choose their packs, so that no other one's are planned with.
     for want in lacks_of(trips_ahead(content, at), content, stock.judged, stock.takings):
         holds, method = want.wanted
-        if method != "bought" and method in METHODS and want.trip in {each.id for each in trips}:
-            lacks.setdefault((holds, _method(method), want.trip), []).append(want)
+        if method != "bought" and want.trip in asked:
+            lacks.setdefault((holds, method, want.trip), []).append(want)
     own = own_batches(stock.judged.values())
     found: list[ToDry] = []
     refused: list[str] = []
@@ -126,10 +127,6 @@ def wanted(
             continue
         found.append(replace(each, first_day=first))
     return found, refused
-
-
-def _method(method: str) -> Method:
-    return next(each for each in ("dehydrator", "freeze-dryer", "oven", "sun") if each == method)
 
 
 def last_days_before(goes: Goes) -> int:

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
 from builder.formulas.drying import solids_factor, usual_residual_share
-from builder.model.batch import Batch
+from builder.model.batch import Batch, Method
 from builder.model.content import Content
 from builder.model.figure import add, add_counts, nothing
 from builder.model.kit import ShoppingLine, StockProposal
@@ -38,7 +38,7 @@ def shopping(
     trip: Trip, content: Content, menus: Sequence[Sequence[MenuItem]], stock: Stock
 ) -> tuple[tuple[ShoppingLine, ...], tuple[StockProposal, ...]]:
     """Give what is to be bought, and batches in stock that could cover some of it."""
-    wanted: dict[tuple[str, str | None], _Wanted] = {}
+    wanted: dict[tuple[str, Method | None], _Wanted] = {}
     for menu in menus:
         for each in menu:
             for portion in each.portions:

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from builder.formulas.heat import whole_units
-from builder.model.batch import Batch
+from builder.model.batch import Batch, Method
 from builder.model.content import Content
 from builder.model.figure import Count, Figure, Told, add_counts
 from builder.model.place import Place
@@ -106,7 +106,7 @@ def packs_of_trip(trip: Trip, content: Content, judged: Mapping[str, Judged]) ->
 
 
 # What is wanted: the id of a food or recipe, and the method it is dried by.
-Wanted = tuple[str, str]
+Wanted = tuple[str, Method]
 
 
 @dataclass(frozen=True, slots=True)
