@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator
+from typing import get_args
 
 from builder.formulas.heat_drying import BOIL_MIN, STEAM_MIN, Row
 from builder.model.batch import HEAT_METHODS
 from builder.model.content import Content
 from builder.planning.drying.free_time import FreeTime
-from builder.planning.drying.plan import Part, Run, Step
+from builder.planning.drying.plan import Doing, Part, Run, Step
 from builder.planning.drying.rules import CONDITIONING_DAYS, FREEZER_HOURS, METHOD_NAMES, evens_out
 from builder.speech import Speech
 
-_ORDER = ("freeze", "heat", "blanch", "start", "empty", "condition", "pack")
+_ORDER = get_args(Doing)
 
 
 def steps_of(run: Run, free: FreeTime, content: Content, say: Speech) -> tuple[Step, ...]:
