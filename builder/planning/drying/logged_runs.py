@@ -51,8 +51,15 @@ def logged_runs(
         dryer = _dryer_of(batch, dryers, content.gear.dryers)
         name = batch.run or batch.id
         runs.setdefault((dryer.id if dryer else "", name, batch.planned), []).append(each)
+    free = FreeTime(content.home.free, at)
     found = [
-        _run(name, content.gear.dryers.get(dryer), batches, stock, (content, at))
+        _run(
+            name,
+            content.gear.dryers.get(dryer),
+            batches,
+            tuple(_part(each, stock, content) for each in batches),
+            free,
+        )
         for (dryer, name, _), batches in runs.items()
     ]
     return sorted(found, key=lambda run: (run.start, run.id))
@@ -80,11 +87,9 @@ def _run(
     name: str,
     dryer: Dryer | None,
     batches: list[Judged],
-    stock: Stock,
-    home: tuple[Content, datetime.date],
+    parts: tuple[Part, ...],
+    free: FreeTime,
 ) -> Run:
-    content, at = home
-    free = FreeTime(content.home.free, at)
     batch = batches[0].batch
     hours = max((_hours(dryer, each) for each in batches), default=0.0)
     length = datetime.timedelta(hours=hours)
@@ -107,7 +112,7 @@ def _run(
         start=start,
         end=end,
         emptied=emptied,
-        parts=tuple(_part(each, stock, content) for each in batches),
+        parts=parts,
         state="in-dryer" if batch.in_dryer else "planned",
     )
 
