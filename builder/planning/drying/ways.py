@@ -31,12 +31,14 @@ from builder.planning.drying.wanted import as_batch
 from builder.planning.hazards import called
 from builder.planning.stock import (
     Judged,
+    OwnBatches,
     Stock,
     Substance,
     judge,
     learned_of,
     own_batches,
     substance_named,
+    table_ratio,
 )
 from builder.planning.tracing import count, look_up, work
 from builder.speech import speech_of
@@ -51,14 +53,15 @@ def ways_to_dry(
     """Give the ways to dry so much of a food or whole meal, and when a dryer pays."""
     fresh_g = found(fresh_g, "fresh_g", "asked for")
     substance = substance_named(holds, content)
+    own = own_batches(stock.judged.values())
     ways: list[Way] = []
     costs: list[Costs] = []
     for method in METHODS_TO_DRY:
         for dryer in _dryers(method, content):
-            way, cost = _way(substance, fresh_g, dryer, content, stock, at)
+            way, cost = _way(substance, fresh_g, dryer, content, own, at)
             ways.append(way)
             costs.append(cost)
-    way, cost = _bought(substance, fresh_g, content, stock)
+    way, cost = _bought(substance, fresh_g, content)
     ways.append(way)
     costs.append(cost)
     return Ways(
@@ -82,12 +85,12 @@ def _way(
     fresh_g: float,
     dryer: Dryer,
     content: Content,
-    stock: Stock,
+    own: OwnBatches,
     at: datetime.date,
 ) -> tuple[Way, Costs]:
     method = dryer.method
     goes = Goes(substance, method, False, heated_before(substance, method))
-    judged = _judged(goes, fresh_g, content, stock, at)
+    judged = _judged(goes, fresh_g, content, own, at)
     dried_g = judged.dried_g
     water_g = fresh_g - dried_g
     runs = _runs(fresh_g, water_g, dryer)
@@ -123,21 +126,18 @@ def _way(
 
 
 def _judged(
-    goes: Goes, fresh_g: float, content: Content, stock: Stock, at: datetime.date
+    goes: Goes, fresh_g: float, content: Content, own: OwnBatches, at: datetime.date
 ) -> Judged:
     """Judge the batch that it would become, were it dry today."""
     is_recipe = goes.substance.id not in content.foods
     batch = as_batch(goes, is_recipe, fresh_g, 1, at, content.home)
-    learned = learned_of(goes.substance, goes.method, own_batches(stock.judged.values()))
+    learned = learned_of(goes.substance, goes.method, own)
     return judge(batch, content, speech_of(ENGLISH), learned=learned)
 
 
-def _bought(
-    substance: Substance, fresh_g: float, content: Content, stock: Stock
-) -> tuple[Way, Costs]:
+def _bought(substance: Substance, fresh_g: float, content: Content) -> tuple[Way, Costs]:
     """Give as much bought dried as warm air would make of it."""
-    ratio = learned_of(substance, "dehydrator", own_batches(stock.judged.values())).table_ratio
-    dried_g = fresh_g * ratio
+    dried_g = fresh_g * table_ratio(substance, "dehydrator")
     costs = bought_costs(substance, dried_g, content)
     return (
         Way(

@@ -11,7 +11,7 @@ from builder.planning.stock.checks import (
 from builder.planning.stock.dryness import Asked, dryness
 from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches, run_of
-from builder.planning.stock.learned import Learned, learned_of, own_batches
+from builder.planning.stock.learned import Learned, OwnBatches, learned_of, own_batches, table_ratio
 from builder.planning.stock.logged import logged_data, logged_lines
 from builder.planning.stock.names import name_as_dried, name_now
 from builder.planning.stock.packs import Stock, Wanted, heads, packs_more, packs_of_trip
@@ -36,6 +36,7 @@ __all__ = [
     "Cause",
     "Judged",
     "Learned",
+    "OwnBatches",
     "Stock",
     "StockLine",
     "Substance",
@@ -65,5 +66,6 @@ __all__ = [
     "substance_named",
     "substance_of_ingredient",
     "substance_of_label",
+    "table_ratio",
     "without_broken",
 ]

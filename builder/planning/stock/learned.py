@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from statistics import geometric_mean
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, TypeAlias
 
 from builder.formulas.drying import usual_residual_share
 from builder.formulas.home_drying import learned_ratio
@@ -18,6 +18,7 @@ if TYPE_CHECKING:
 
 # The id of a food or recipe, and the method it was dried by.
 Dried = tuple[str, str]
+OwnBatches: TypeAlias = "Mapping[Dried, tuple[Judged, ...]]"
 
 
 @dataclass(frozen=True, slots=True)
@@ -46,7 +47,7 @@ class Learned:
         return work(learned_ratio, self.table_ratio, self.own_ratios)
 
 
-def own_batches(judged: Iterable[Judged]) -> dict[Dried, tuple[Judged, ...]]:
+def own_batches(judged: Iterable[Judged]) -> OwnBatches:
     """Give the batches that teach, by what was dried and how.
 
     A batch that came out wet tells nothing of the weight that the food has when it is dry.
@@ -63,9 +64,7 @@ def own_batches(judged: Iterable[Judged]) -> dict[Dried, tuple[Judged, ...]]:
     return found
 
 
-def learned_of(
-    substance: Substance, method: str, own: Mapping[Dried, tuple[Judged, ...]]
-) -> Learned:
+def learned_of(substance: Substance, method: str, own: OwnBatches) -> Learned:
     """Give what to plan with for a food and a way to dry it."""
     teaching = own.get((substance.id, method), ())
     return Learned(
