@@ -230,6 +230,16 @@ def test_meat_lies_apart_from_what_is_eaten_as_it_is(tmp_path: Path) -> None:
     assert len(plan_of(tmp_path / "b", trip_of({**POT, **nuts}), recipes=[other]).runs) == 1
 
 
+def test_what_somebody_eats_as_it_is_lies_apart_from_meat_however_it_is_dried(
+    tmp_path: Path,
+) -> None:
+    """Berries are a snack out of one dryer; those of the other look the same in the pack."""
+    meal = pot(stew_meat="20 g freeze-dryer", berry="20 g freeze-dryer")
+    for days, runs in (((POT, BERRIES), 2), ((POT,), 1)):
+        plan = plan_of(tmp_path / str(runs), trip_of(*days), recipes=[meal])
+        assert len([run for run in plan.runs if run.method == "freeze-dryer"]) == runs
+
+
 def test_raw_meat_is_freeze_dried_alone(tmp_path: Path) -> None:
     raw = pot(steak_raw="20 g freeze-dryer", leaf="20 g freeze-dryer")
     assert len(plan_of(tmp_path, trip_of(POT), recipes=[raw]).runs) == 2

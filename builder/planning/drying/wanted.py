@@ -24,7 +24,6 @@ from builder.planning.drying.rules import (
 )
 from builder.planning.stock import (
     Stock,
-    Substance,
     Want,
     heated_after_wetting,
     judge,
@@ -80,9 +79,11 @@ def wanted(
 ) -> tuple[list[ToDry], list[str]]:
     """Give what is to be dried for some trips, and in plain words what drying cannot give."""
     asked = {each.id for each in trips}
+    ahead = trips_ahead(content, at)
+    ready = _ready_to_eat(ahead)
     lacks: dict[tuple[str, Method, str], list[Want]] = {}
     # All trips ahead choose their packs, so that no other one's are planned with.
-    for want in lacks_of(trips_ahead(content, at), content, stock.judged, stock.takings):
+    for want in lacks_of(ahead, content, stock.judged, stock.takings):
         holds, method = want.wanted
         if method != "bought" and want.trip in asked:
             lacks.setdefault((holds, method, want.trip), []).append(want)
@@ -90,7 +91,9 @@ def wanted(
     found: list[ToDry] = []
     refused: list[str] = []
     for (holds, method, trip_id), wants in lacks.items():
-        goes = _goes(substance_named(holds, content), method, wants, content)
+        is_ready = holds in ready or any(_eaten_as_it_is(want, content) for want in wants)
+        substance = substance_named(holds, content)
+        goes = Goes(substance, method, is_ready, heated_before(substance, method))
         trip = content.trips[trip_id]
         why_not = _never(goes, trip.title, say)
         if why_not:
@@ -135,9 +138,16 @@ def last_days_before(goes: Goes) -> int:
     return CONDITIONING_DAYS if jarred else END_DAYS_BEFORE
 
 
-def _goes(substance: Substance, method: Method, wants: Sequence[Want], content: Content) -> Goes:
-    heated = heated_before(substance, method)
-    return Goes(substance, method, any(_eaten_as_it_is(want, content) for want in wants), heated)
+def _ready_to_eat(trips: Sequence[Trip]) -> frozenset[str]:
+    """Give what trips eat as it is, however it is dried: a hungry hand asks no pack for its way."""
+    return frozenset(
+        item.food
+        for trip in trips
+        for day in trip.days
+        for meal in day.meals
+        for item in meal.items
+        if item.food
+    )
 
 
 def _eaten_as_it_is(want: Want, content: Content) -> bool:
