@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from builder.pages.home.runs import moment
+from builder.pages.home.runs import step_line
 from builder.pages.pieces import Cell, Piece, filled, link, text
 from builder.planning.at_home import LOOK_AHEAD_DAYS, Task, TripAhead
 from builder.planning.home import HomePlan
@@ -41,7 +41,7 @@ def _steps(plan: HomePlan, say: Speech) -> Iterator[Cell]:
     until = plan.day + datetime.timedelta(days=LOOK_AHEAD_DAYS)
     steps = [step for run in plan.drying.runs for step in run.steps if step.at.date() <= until]
     for step in sorted(steps, key=lambda each: (each.at, each.says)):
-        yield (Piece(moment(say, step.at), strong=True), Piece(f": {step.says}"))
+        yield step_line(say, step)
 
 
 def _by_hand(plan: HomePlan) -> Iterator[Task]:

@@ -99,7 +99,7 @@ def _run(figures: Figures, run: Run, titles: dict[str, str]) -> RunLines:
         title=title,
         facts=f"{facts}; {say(state)}." if state else f"{facts}.",
         loads=tuple(_load(figures, part, titles) for part in run.parts),
-        steps=tuple(_step(say, step) for step in run.steps),
+        steps=tuple(step_line(say, step) for step in run.steps),
         remark="" if run.day_to_spare else say("No free day is left to dry on: start in time."),
     )
 
@@ -121,7 +121,8 @@ def _load(figures: Figures, part: Part, titles: dict[str, str]) -> Cell:
     return (*pieces, Piece(", " + say("for {trips}", trips=say.listed(trips)))) if trips else pieces
 
 
-def _step(say: Speech, step: Step) -> Cell:
+def step_line(say: Speech, step: Step) -> Cell:
+    """Give what to do in a run, by its time."""
     return (Piece(moment(say, step.at), strong=True), Piece(f": {step.says}"))
 
 
