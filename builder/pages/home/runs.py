@@ -8,7 +8,7 @@ from dataclasses import dataclass
 
 from builder.pages.charts import SHOWN_WIDTH, WIDTH, Bar, Chart, Mark, Words
 from builder.pages.figures import Figures
-from builder.pages.home.showing import figures_of_home
+from builder.pages.home.showing import figures_of_home, titles_of_trips
 from builder.pages.pieces import Cell, Piece, filled, text
 from builder.planning.drying import Part, Run, Step
 from builder.planning.home import HomePlan
@@ -63,7 +63,7 @@ def runs_page(plan: HomePlan) -> RunsPage:
     """Give the page of runs."""
     figures = figures_of_home(plan.home)
     drying = plan.drying
-    titles = {each.trip: each.title for each in plan.trips}
+    titles = titles_of_trips(plan)
     return RunsPage(
         charts=tuple(_charts(figures.say, drying.runs)),
         runs=tuple(_run(figures, run, titles) for run in drying.runs),

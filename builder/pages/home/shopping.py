@@ -8,7 +8,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.pages.figures import Figures
-from builder.pages.home.showing import figures_of_home
+from builder.pages.home.showing import figures_of_home, titles_of_trips
 from builder.pages.pieces import Cell, Piece, filled, link, text
 from builder.planning.at_home import Purchase, TakenFromStock
 from builder.planning.home import HomePlan, TripShopping
@@ -70,7 +70,7 @@ def _page(
     of_trips: tuple[Cell, ...] = (),
 ) -> ShoppingPage:
     figures = figures_of_home(plan.home)
-    titles = {each.trip: each.title for each in plan.trips}
+    titles = titles_of_trips(plan)
     to_dry = [each for each in shopping if each.to_dry]
     knows_shelves = any(each.shelf for each in shopping)
     untold = figures.say("Shelf not told") if knows_shelves else figures.say("To buy")

@@ -7,6 +7,7 @@ import datetime
 from builder.model.home import Home
 from builder.pages.figures import Figures
 from builder.planning.at_home import PackLabel
+from builder.planning.home import HomePlan
 from builder.speech import Speech, speech_of
 
 NO_TRIP = frozenset[str]()  # the home's figures stand on no page of numbers
@@ -15,6 +16,11 @@ NO_TRIP = frozenset[str]()  # the home's figures stand on no page of numbers
 def figures_of_home(home: Home) -> Figures:
     """Give what shows numbers in the units and the language of the home."""
     return Figures(home.units, home.mug_ml, NO_TRIP, speech_of(home.language))
+
+
+def titles_of_trips(plan: HomePlan) -> dict[str, str]:
+    """Give what the trips ahead are called, by their ids."""
+    return {each.trip: each.title for each in plan.trips}
 
 
 def day_said(say: Speech, day: datetime.date | None, untold: str) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from builder.pages.figures import Figures
-from builder.pages.home.showing import day_said, figures_of_home
+from builder.pages.home.showing import day_said, figures_of_home, titles_of_trips
 from builder.pages.pieces import Cell, Piece, Table, table, text
 from builder.pages.words import MEALS
 from builder.planning.home import HomePlan
@@ -53,7 +53,7 @@ def stock_page(plan: HomePlan) -> StockPage:
     """Give the page of the stock."""
     figures = figures_of_home(plan.home)
     say = figures.say
-    titles = {each.trip: each.title for each in plan.trips}
+    titles = titles_of_trips(plan)
     made = [line for line in plan.stock if not line.is_ahead(plan.day)]
     return StockPage(
         day=say.date(plan.day),
