@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from collections.abc import Iterable
 
 from builder.model.kit import Conditions, Kit, KitDay, PlannedIngredient, PlannedMeal
@@ -82,9 +83,14 @@ def meal_of_day(say: Speech, day: KitDay, meal: str) -> str:
 
 def day_and_date(say: Speech, day: KitDay) -> str:
     """Give a day's number, with its date where the start is told."""
-    if day.date:
-        return say("Day {n}, {date}", n=day.day, date=say.date(day.date))
-    return say("Day {n}", n=day.day)
+    return number_and_date(say, day.day, day.date)
+
+
+def number_and_date(say: Speech, number: int, date: datetime.date | None) -> str:
+    """Give the number of a day, with its date where one is told."""
+    if date is None:
+        return say("Day {n}", n=number)
+    return say("Day {n}, {date}", n=number, date=say.date(date))
 
 
 def water_at(say: Speech, conditions: Conditions) -> str:

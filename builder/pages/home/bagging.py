@@ -8,10 +8,9 @@ from dataclasses import dataclass
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home
 from builder.pages.pieces import Cell, Piece
-from builder.pages.words import MEALS
+from builder.pages.words import MEALS, number_and_date
 from builder.planning.at_home import Bag, BaggingMeal, TripBags
 from builder.planning.home import HomePlan
-from builder.speech import Speech
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,7 +51,6 @@ def bagging_pages(plan: HomePlan) -> tuple[BaggingPage, ...]:
 
 
 def _page(figures: Figures, bags: TripBags) -> BaggingPage:
-    say = figures.say
     days: dict[tuple[int, datetime.date | None], list[MealBags]] = {}
     for meal in bags.meals:
         days.setdefault((meal.day, meal.date), []).append(_meal(figures, meal))
@@ -61,16 +59,10 @@ def _page(figures: Figures, bags: TripBags) -> BaggingPage:
         bagging_path(bags.trip),
         bags.title,
         tuple(
-            DayBags(_day_said(say, number, date), tuple(meals))
+            DayBags(number_and_date(figures.say, number, date), tuple(meals))
             for (number, date), meals in days.items()
         ),
     )
-
-
-def _day_said(say: Speech, number: int, date: datetime.date | None) -> str:
-    if date is None:
-        return say("Day {n}", n=number)
-    return say("Day {n}, {date}", n=number, date=say.date(date))
 
 
 def _meal(figures: Figures, meal: BaggingMeal) -> MealBags:
