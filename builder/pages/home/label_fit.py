@@ -52,13 +52,13 @@ def fit_of(words: LabelWords, modules: int, width_mm: float, height_mm: float) -
 
     The code goes before any word does, and small type comes before both.
     """
-    sides = [module for module in MODULES_MM if _code_mm(modules, module) <= height_mm - GAP_MM]
+    sides = [module for module in MODULES_MM if code_side_mm(modules, module) <= height_mm - GAP_MM]
     for gone in _given_up():
         parts = words.without(gone)
         for module_mm in (*sides, 0.0) if not gone else (0.0,):
             room_mm = width_mm - 2 * PAD_MM
             if module_mm:
-                room_mm -= _code_mm(modules, module_mm) + GAP_MM - PAD_MM / 2
+                room_mm -= code_side_mm(modules, module_mm) + GAP_MM - PAD_MM / 2
             for size_pt in SIZES_PT:
                 # A larger code is worth a little of the type, not all of it.
                 if module_mm > MODULES_MM[-1] and size_pt < SIZES_PT[2]:
@@ -74,8 +74,14 @@ def _given_up() -> Iterator[frozenset[Part]]:
         yield frozenset(GIVEN_UP[:count])
 
 
-def _code_mm(modules: int, module_mm: float) -> float:
-    return (modules + 2 * QUIET_MODULES) * module_mm
+def with_quiet(modules: int) -> int:
+    """Give the modules along a side of a code with the quiet ones around it."""
+    return modules + 2 * QUIET_MODULES
+
+
+def code_side_mm(modules: int, module_mm: float) -> float:
+    """Give how long a side of a code is with its quiet modules."""
+    return with_quiet(modules) * module_mm
 
 
 def _height_mm(parts: tuple[tuple[Part, str], ...], room_mm: float, size_pt: float) -> float:

@@ -14,7 +14,16 @@ import segno
 from builder.model.gear import LabelSheet, Page
 from builder.pages import ink
 from builder.pages.figures import Figures
-from builder.pages.home.label_fit import LINE_HEIGHT, PAD_MM, QUIET_MODULES, Fit, factor_of, fit_of
+from builder.pages.home.label_fit import (
+    LINE_HEIGHT,
+    PAD_MM,
+    QUIET_MODULES,
+    Fit,
+    code_side_mm,
+    factor_of,
+    fit_of,
+    with_quiet,
+)
 from builder.pages.home.label_words import LabelWords, Part, label_words
 from builder.planning.at_home import PackLabel
 from builder.speech import Speech, later
@@ -122,8 +131,8 @@ def _view(
         one = _drawn(words, fit, modules)
         sizes[one.size] = f"{fit.size_pt:g}"
         if one.code:
-            codes.append((one.code, modules + 2 * QUIET_MODULES, drawing))
-            code_sizes[one.code_size] = f"{_side_mm(modules, fit):.2f}"
+            codes.append((one.code, with_quiet(modules), drawing))
+            code_sizes[one.code_size] = f"{code_side_mm(modules, fit.module_mm):.2f}"
         drawn += [one] * label.packs
         choices.append(Choice(label.batch, label.name, label.packs))
     places = sheet.columns * sheet.rows
@@ -159,10 +168,6 @@ def _drawn(words: LabelWords, fit: Fit, modules: int) -> Drawn:
         code_size=f"c{modules}-{fit.module_mm * 1000:.0f}",
         lines=tuple(Line(part, said) for part, said in fit.parts),
     )
-
-
-def _side_mm(modules: int, fit: Fit) -> float:
-    return (modules + 2 * QUIET_MODULES) * fit.module_mm
 
 
 def _no_label(say: Speech, label: PackLabel) -> str:
