@@ -10,6 +10,7 @@ from builder.model.source import LEVELS, Level
 from builder.pages import words
 from builder.pages.citing import citation
 from builder.pages.pieces import Cell, link, text
+from builder.pages.trip.addresses import day_path
 from builder.speech import Speech, later, speech_of
 
 
@@ -92,7 +93,7 @@ def page_names(say: Speech, kit: Kit) -> dict[str, str]:
         "shopping.md": say.of("page", "Shopping"),
         "food.md": say.of("page", "Food value"),
     }
-    names |= {f"day-{day.day}.md": words.day_name(say, day) for day in kit.days}
+    names |= {day_path(day): words.day_name(say, day) for day in kit.days}
     for day in kit.days:
         names |= {f"cook/{meal.recipe}.md": meal.title for meal in day.meals if meal.recipe}
     return names

@@ -22,7 +22,7 @@ from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
-from builder.pages.trip.addresses import at_day, at_person
+from builder.pages.trip.addresses import at_day, at_person, day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.cook import Anchors
 from builder.pages.trip.food import grams
@@ -192,8 +192,9 @@ def _packets(
 
 def _meal_linked(kit: Kit, say: Speech, each: Refused, anchors: Anchors) -> Cell:
     """Name a meal, leading to its steps or else to its day."""
-    meal = kit.days[each.day - 1].meals[each.place]
-    href = anchors.get((each.day, each.place), "") or f"day-{each.day}.md#{meal.meal}"
+    day = kit.days[each.day - 1]
+    meal = day.meals[each.place]
+    href = anchors.get((each.day, each.place), "") or f"{day_path(day)}#{meal.meal}"
     return link(say(_MEAL_OF[meal.meal], n=each.day), href)
 
 
@@ -216,7 +217,7 @@ def _perhaps(say: Speech, how: How, food: Cell) -> Cell:
 def _refused_said(kit: Kit, say: Speech, each: Refused, anchors: Anchors) -> Cell:
     day = kit.days[each.day - 1]
     meal = day.meals[each.place]
-    when = link(say(_MEAL_OF[meal.meal], n=day.day), f"day-{day.day}.md#{meal.meal}")
+    when = link(say(_MEAL_OF[meal.meal], n=day.day), f"{day_path(day)}#{meal.meal}")
     dish = link(meal.title, anchors.get((day.day, each.place), ""))
     if not meal.recipe:
         return (*when, Piece(": "), *dish)
@@ -302,7 +303,7 @@ def _by_day(kit: Kit, figures: Figures, name: str) -> Table:
         need_g = Piece(grams(say, rounded(own.protein_need_g)), figures.how(f"{at}.protein_need_g"))
         rows.append(
             (
-                link(words.day_name(say, day), f"day-{day.day}.md"),
+                link(words.day_name(say, day), day_path(day)),
                 figures.alone(own.to_drink_ml, "volume_ml", f"{at}.to_drink_ml"),
                 _of_need(
                     say,

@@ -12,6 +12,7 @@ from dataclasses import dataclass, replace
 
 from builder.model.kit import Carried, Kit, KitCaution, KitDay, PlannedMeal
 from builder.pages.pieces import Cell, Mark, Piece
+from builder.pages.trip.addresses import day_path
 from builder.pages.trip.cautions import Box, boxes, page_of
 from builder.speech import Speech, speech_of
 
@@ -180,7 +181,7 @@ def boxes_of_person(kit: Kit, name: str) -> tuple[Box, ...]:
 
 def boxes_at_meal(kit: Kit, day: KitDay, place: int) -> tuple[Box, ...]:
     """Give what stands at a meal that is eaten as it is: it has no page of its own."""
-    path = f"day-{day.day}.md"
+    path = day_path(day)
     return boxes(
         kit,
         (
@@ -209,7 +210,7 @@ def lines_of_meal(
 
 def lines_of_day(kit: Kit, day: KitDay) -> tuple[Cell, ...]:
     """Give what one must see to on a day and is told on another page, leading there."""
-    path = f"day-{day.day}.md"
+    path = day_path(day)
     found = {
         box.id: (box, page_of(each.where))
         for each in own(kit)
