@@ -27,7 +27,7 @@ from mkdocs.utils.templates import script_tag_filter, url_filter
 from builder.site.errors import SiteError
 from builder.site.navigation import NavItem
 from builder.site.offline import is_needed
-from builder.site.ready_html import ReadyHtml
+from builder.site.page_markdown import PageMarkdown
 from builder.speech import Speech, later, speech_of
 
 NavConfig: TypeAlias = "dict[str, str | list[NavConfig]]"
@@ -126,7 +126,7 @@ def _configure(
             "strict": False,
         }
     )
-    config["markdown_extensions"] = [*config["markdown_extensions"], ReadyHtml.__module__]
+    config["markdown_extensions"] = [*config["markdown_extensions"], PageMarkdown.__module__]
     faults, doubts = config.validate()
     if faults or doubts:
         raise SiteError(
