@@ -19,7 +19,6 @@ from pydantic import (
     Field,
     GetCoreSchemaHandler,
     ModelWrapValidatorHandler,
-    PrivateAttr,
     ValidationError,
     ValidationInfo,
     ValidatorFunctionWrapHandler,
@@ -91,7 +90,9 @@ class Record(BaseModel):
     model_config = ConfigDict(
         extra="forbid", frozen=True, alias_generator=written, arbitrary_types_allowed=True
     )
-    _node: Node = PrivateAttr()
+    # A slot: pydantic takes its time to find what is private to it.
+    __slots__ = ("_node",)
+    _node: Node
 
     @model_validator(mode="wrap")
     @classmethod
@@ -115,7 +116,7 @@ class Record(BaseModel):
         record = validate(told)
         if amiss:
             raise AlreadyNoted
-        record._node = node
+        object.__setattr__(record, "_node", node)  # it is frozen but for this
         return record
 
     @classmethod
@@ -129,7 +130,7 @@ class Record(BaseModel):
 
     def place_of(self, name: str) -> Place:
         """Give the place of what stands behind a key, or of the record where it was left out."""
-        node = self._node  # asked for once: pydantic takes its time to find it
+        node = self._node
         entry = node.entries.get(name)
         return entry.node.place if entry else node.place
 

@@ -48,8 +48,9 @@ def check_eaten(
         ]
     odd = False
     for value, among, unit in values:
-        found = f"{key}: {plain(value)} {unit} for one eater"
-        odd |= judge(among, value, found, among.usual_in(unit))
+        if among.judge(value):
+            found = f"{key}: {plain(value)} {unit} for one eater"
+            odd |= judge(among, value, found, among.usual_in(unit))
     return odd
 
 

@@ -44,6 +44,7 @@ from builder.reading.recipes import read_recipe
 from builder.reading.tables import read_table
 from builder.reading.texts import read_caution, read_source
 from builder.reading.trips import not_fed, read_trip
+from builder.reading.uncollected import uncollected
 from builder.reading.values import DEVICES, can_be_id
 from builder.reading.vouched import Listed, foods_listed
 from builder.reading.yaml_door import Node, decode, quoted, read_yaml
@@ -363,6 +364,7 @@ def _only(records: Mapping[str, Any], kind: type[_Gear]) -> dict[str, _Gear]:
     return {name: record for name, record in records.items() if isinstance(record, kind)}
 
 
+@uncollected()
 def read_folder(layers: Iterable[Layer]) -> Folder:
     """Read all layers, lowest first, and cross-check what was read."""
     reader = _FolderReader(layers)

@@ -163,13 +163,14 @@ def check_container(judge: Judge, holds_g: float, empty_g: float) -> None:
 
 def check_step_minutes(judge: Judge, do: str, minutes: float) -> None:
     """Compare the minutes of a step with those that such a step takes."""
-    if do in STEP_MINUTES:
-        among = STEP_MINUTES[do]
+    among = STEP_MINUTES.get(do)
+    if among is not None and among.judge(minutes):
         judge(among, minutes, f"minutes: {plain(minutes)} min of {do}", among.usual_in("min"))
 
 
 def check_serving_water(judge: Judge, water_ml: float, serves: float) -> None:
     """Compare the water of a step with the servings it is for."""
     among = WATER_ML_A_SERVING
-    found = f"water: {plain(water_ml / serves)} ml for each serving"
-    judge(among, water_ml / serves, found, among.usual_in("ml"))
+    if among.judge(water_ml / serves):
+        found = f"water: {plain(water_ml / serves)} ml for each serving"
+        judge(among, water_ml / serves, found, among.usual_in("ml"))

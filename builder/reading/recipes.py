@@ -175,7 +175,7 @@ def _it_takes_these_steps(here: Here) -> None:
     if vessel != "pot" and "bake" in doings:
         says = f"a bake step needs a pot with a lid, and cook_in is {vessel}"
         refuse("vessel", says, "write `cook_in: pot`")
-    heated = [each for each in steps if each.do in NEEDS_POT_HEAT or getattr(each, "hot", False)]
+    heated = [each for each in steps if each.do in NEEDS_POT_HEAT or vars(each).get("hot")]
     if vessel == "none" and heated:
         for each in heated:
             says = f"there is nothing to {each.do} in: cook_in is none"

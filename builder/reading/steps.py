@@ -122,17 +122,17 @@ class WrittenStep(Record):
     @property
     def is_auto(self) -> bool:
         """Whether as much water goes in as is taken up again."""
-        return getattr(self, "water", None) == AUTO
+        return vars(self).get("water") == AUTO
 
     @property
     def water_told_ml(self) -> float:
         """The water that goes in, where it is told as a volume."""
-        water = getattr(self, "water", None)
+        water = vars(self).get("water")
         return nothing("water_ml") if water in (None, AUTO) else water
 
     def step(self) -> Step:
         """Give what planning reckons with."""
-        told = {name: getattr(self, name) for name in type(self).model_fields}
+        told = dict(self)
         return Step(
             do=self.do,
             uses=self.with_,
