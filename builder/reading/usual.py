@@ -65,7 +65,7 @@ USUAL: dict[tuple[str, str], Range] = {
     ("packs", "count"): Range((1, 300), (1, 1000), "packs of one run or one purchase"),
     ("packs", "of"): Range((3, 5000), (0.5, 50_000), "a spice bag to a sack"),
     ("heat step", "to"): Range((50, 180), (40, 300), "a pan of water to a hot oven"),
-    ("heat step", "minutes"): Range((0.5, 240), (0.01, 1440), "a boil; jerky 10; a slow oven"),
+    ("heat step", "minutes"): Range((0.5, 1440), (0.01, 1440), "a boil to a water bath"),
     ("weighing", "at"): Range((10, 7 * 1440), (1, 30 * 1440), "in the sun a week"),
     ("weighing", "mass"): Range((1, 60_000), (0.1, 500_000), "as the load"),
     ("source", "year"): Range((1700, 2100), (1400, 2200), "printed books"),

@@ -223,7 +223,7 @@ BOTH_SIDES: list[tuple[str, str, str, str, str]] = [
     ("batches", "kept_at: 15 degC", "kept_at: 35 degC", "kept_at: 36 degC", "warning"),
     ("batches", "{at: 5 degC}", "{at: -30 degC}", "{at: -31 degC}", "warning"),
     ("batches", "to: 74 degC", "to: 180 degC", "to: 301 degC", "error"),
-    ("batches", "minutes: 10", "minutes: 240", "minutes: 241", "warning"),
+    ("batches", "minutes: 10", "minutes: 0.5", "minutes: 0.4", "warning"),
     ("batches", "minutes: 10", "minutes: 0.5", "minutes: 0.001", "error"),
     ("batches", "ice: 690 g", "ice: 25 kg", "ice: 25.1 kg", "warning"),
     ("batches", "ice: 690 g", "ice: 5 g", "ice: 0.4 g", "error"),
