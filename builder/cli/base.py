@@ -9,7 +9,7 @@ import shlex
 import shutil
 import sys
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, NamedTuple, TypeVar
 
@@ -224,10 +224,12 @@ def layers_of(place: Place) -> list[Layer]:
 
 
 def read_place(place: Place) -> Folder:
-    """Read the content of a place, with every problem in it."""
+    """Read the content of a place, with every problem in it and the packs that trips leave open."""
+    from builder.planning.stock import with_chosen_packs
     from builder.reading.folder import read_folder
 
-    return read_folder(layers_of(place))
+    folder = read_folder(layers_of(place))
+    return replace(folder, content=with_chosen_packs(folder.content))
 
 
 def read_date(option: str, text: str, such_as: str) -> datetime.date:

@@ -91,6 +91,7 @@ class PlannedIngredient:
     energy_kcal: float
     water_ml: float  # its own water, as carried
     steeps: bool = False  # leaves, which hot water only draws out
+    chosen: bool = False  # whether the tool chose the batch
 
 
 @dataclass(frozen=True, slots=True)

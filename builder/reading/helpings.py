@@ -85,7 +85,6 @@ def _dried(recipe: Recipe) -> list[str]:
 def note_unfit(item: Node, notes: Notes) -> None:
     """Note keys that do not go together, and names of what is not there."""
     cook, eat = _line(item, "cook"), _line(item, "eat")
-    _note_auto(_told(item, "from"), notes)
     if bool(cook) == bool(eat):
         says = "a meal is cooked, or eaten as it is; this one says "
         says += "both" if cook else "neither"
@@ -94,14 +93,6 @@ def note_unfit(item: Node, notes: Notes) -> None:
         _note_unfit_to_cook(item, cook, notes)
     else:
         _note_unfit_to_eat(item, eat, notes)
-
-
-def _note_auto(batches: Node | None, notes: Notes) -> None:
-    if batches is not None:
-        told = [batches, *(entry.node for entry in batches.entries.values())]
-        for node in told:
-            if node.value == AUTO:
-                notes.not_used_yet("meal", f"from: {AUTO}", node.place)
 
 
 def _line(item: Node, key: str) -> str:

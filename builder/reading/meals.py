@@ -59,7 +59,7 @@ class WrittenHelping(Record):
         str | dict[str, str] | None, ByShape(text=Annotated[str, Text()], keys=Batches)
     ] = key(
         "The batch it comes from; a batch for each ingredient where several are dried. `auto` lets "
-        "the tool choose the packs, which is not used yet: table values are taken.",
+        "the tool choose free packs, those that expire first; `tripkit fill` writes them here.",
         example="{beans: black-beans-spring}",
     )
     dried_by: Annotated[Method | None, Choice(METHODS)] = key(

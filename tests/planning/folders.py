@@ -15,6 +15,7 @@ from builder.model.content import Content
 from builder.model.kit import Kit, KitBatch, KitDay, PlannedMeal
 from builder.planning.kit import plan_trip
 from builder.planning.stock.checks import check
+from builder.planning.stock.choosing import with_chosen_packs
 from builder.planning.stock.packs import Stock
 from builder.problems import Problem, errors
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
@@ -164,8 +165,9 @@ def read_hand(folder: Path, all_shipped: bool = False) -> Hand:
     """Read a written folder over the shipped gear, cautions and sources, and check it."""
     rooms = ALWAYS_SHIPPED if all_shipped else QUICK_ROOMS
     read = read_folder([Layer(SHIPPED, "shipped", rooms, vouched=True), Layer(folder, "content")])
-    stock, problems = check(read.content)
-    return Hand(read.content, stock, (*read.problems, *problems))
+    content = with_chosen_packs(read.content)
+    stock, problems = check(content)
+    return Hand(content, stock, (*read.problems, *problems))
 
 
 def hand(

@@ -290,6 +290,7 @@ def _ingredient(each: PlannedIngredient) -> Data:
         "dried_by": each.dried_by,
         "batch": each.batch,
         "packs": each.packs,
+        "chosen": each.chosen,
     }
 
 

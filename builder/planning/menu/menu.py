@@ -139,7 +139,7 @@ class _MenuPlanner:
         """Scale a recipe's ingredients to those who eat."""
         recipe = self.content.recipes[item.recipe or ""]
         scale = heads(item) / recipe.serves
-        return self.packs_shared(
+        portions = (
             self.portion(
                 ingredient.id,
                 substance_of_ingredient(ingredient, self.content),
@@ -150,6 +150,7 @@ class _MenuPlanner:
             )
             for ingredient in recipe.uses
         )
+        return self.packs_shared(portions, item.chosen)
 
     def eaten_portion(self, item: MealItem) -> Portion:
         """Give what is eaten as it is, for all who eat."""
@@ -160,12 +161,14 @@ class _MenuPlanner:
         recipe = item.food if item.food in self.content.recipes else None
         amount_g = item.each_g * heads(item)
         portion = self.portion("", substance, amount_g, item.dried_by, item.batch_of(""), recipe)
-        return self.packs_shared([portion])[0]
+        return self.packs_shared([portion], item.chosen)[0]
 
-    def packs_shared(self, portions: Iterable[Portion]) -> tuple[Portion, ...]:
+    def packs_shared(
+        self, portions: Iterable[Portion], chosen: Collection[str]
+    ) -> tuple[Portion, ...]:
         """Let lines of one meal that come from one batch share its packs, rounded up together.
 
-        Packs that reseal are shared by all meals of the trip.
+        Packs that reseal are shared by all meals of the trip. The tool chose those of `chosen`.
         """
         amounts_g: dict[str, float] = dict(self.opened_g)
         found = []
@@ -174,7 +177,8 @@ class _MenuPlanner:
             if judged:
                 batch_id = judged.batch.id
                 packs, now_g = packs_more(judged, amounts_g.get(batch_id), planned.amount_g)
-                portion = replace(portion, planned=replace(planned, packs=packs))
+                planned = replace(planned, packs=packs, chosen=planned.id in chosen)
+                portion = replace(portion, planned=planned)
                 amounts_g[batch_id] = now_g
                 if judged.reseals:
                     self.opened_g[batch_id] = now_g

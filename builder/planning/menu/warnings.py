@@ -15,7 +15,12 @@ from builder.problems import Problem
 
 def menu_problems(trip: Trip, kit: Kit, content: Content) -> tuple[Problem, ...]:
     """Give the warnings about who eats what on one trip."""
-    return (*_not_told(trip, content), *_no_meal(trip, kit), *_too_little(trip, kit))
+    return (
+        *_not_told(trip, content),
+        *_no_meal(trip, kit),
+        *_too_little(trip, kit),
+        *_no_pack_chosen(trip),
+    )
 
 
 def _not_told(trip: Trip, content: Content) -> Iterator[Problem]:
@@ -88,6 +93,24 @@ def _too_little(trip: Trip, kit: Kit) -> Iterator[Problem]:
                     "(`without:`)",
                     "warning",
                 )
+
+
+def _no_pack_chosen(trip: Trip) -> Iterator[Problem]:
+    """Warn of what the tool was to choose packs for, and no single batch has enough."""
+    for day in trip.days:
+        for meal in day.meals:
+            for item in meal.items:
+                left = [each for each in item.chosen if item.batch_of(each) is None]
+                for ingredient in left:
+                    what = ingredient or item.food
+                    yield Problem(
+                        item.places.of("from"),
+                        "no-free-pack",
+                        f"no batch has free packs enough of {what} for {meal.meal} on day "
+                        f"{day.number} that keep until then: table values are taken",
+                        "dry more, name a batch, or write the dish twice, each `for:` some",
+                        "warning",
+                    )
 
 
 def _place_of(day: Day) -> Place:

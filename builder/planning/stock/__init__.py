@@ -8,6 +8,7 @@ from builder.planning.stock.checks import (
     heated_after_wetting,
     without_broken,
 )
+from builder.planning.stock.choosing import with_chosen_packs
 from builder.planning.stock.dryness import Asked, dryness
 from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches, run_of
@@ -67,5 +68,6 @@ __all__ = [
     "substance_of_ingredient",
     "substance_of_label",
     "table_ratio",
+    "with_chosen_packs",
     "without_broken",
 ]

@@ -67,7 +67,7 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         pack_g=judged.pack_g,
         packaging=batch.packs.packaging if batch.packs else None,
         raw_animal=judged.stays_raw,
-        notes=tuple(_notes(judged, say)),
+        notes=(*_chosen(batch.id, trip, say), *_notes(judged, say)),
         residual_low=low,
         residual_high=high,
         run=run_of(judged),
@@ -129,6 +129,21 @@ def _learned_said(learned: Learned, say: Speech) -> str:
         table=say.number(learned.table_ratio * 1000),
         own=say.number((learned.own_ratio or 0.0) * 1000),
     )
+
+
+def _chosen(batch: str, trip: Trip, say: Speech) -> Iterable[str]:
+    """Say that the tool chose it, and why, where the trip leaves that open."""
+    if any(
+        batch == item.batch_of(ingredient)
+        for day in trip.days
+        for meal in day.meals
+        for item in meal.items
+        for ingredient in item.chosen
+    ):
+        yield say(
+            "The tool chose it, since the trip leaves the packs open (from: auto): of the free "
+            "ones that hold enough and keep until that day, it expires first."
+        )
 
 
 def _notes(judged: Judged, say: Speech) -> Iterable[str]:

@@ -83,9 +83,7 @@ class Shelf:
         """Lay out what meals leave of some batches, those that expire first in front."""
         self._of: dict[Wanted, list[Judged]] = {}
         self._free: dict[str, int] = {}
-        for each in sorted(
-            batches, key=lambda each: (each.best_before or datetime.date.max, each.batch.id)
-        ):
+        for each in sorted(batches, key=first_expired):
             self._of.setdefault((each.batch.holds, each.batch.method), []).append(each)
             self._free[each.batch.id] = free_packs(each.batch, takings.get(each.batch.id, ()))
 
@@ -100,7 +98,7 @@ class Shelf:
             batch = judged.batch
             if mass_g <= SLACK_G:
                 break
-            if self._free[batch.id] <= 0 or not _fits(judged, trip, want.eaten_on):
+            if self._free[batch.id] <= 0 or not fits(judged, trip, want.eaten_on):
                 continue
             packs = fewest(count(whole_units, mass_g, judged.pack_g), self._free[batch.id])
             taken_g = smallest(mass_g, packs * judged.pack_g)
@@ -109,13 +107,18 @@ class Shelf:
             yield Offer(want.wanted, batch.id, packs, taken_g)
 
 
+def first_expired(judged: Judged) -> tuple[datetime.date, str]:
+    """Give what batches are sorted by: those that expire first come first."""
+    return judged.best_before or datetime.date.max, judged.batch.id
+
+
 def _offers(trip: Trip, content: Content, shelf: Shelf) -> Iterator[Offer]:
     """Take what a trip's meals could use off the free packs, meal by meal."""
     for want in wants_of(trip, content):
         yield from shelf.offers(want, trip)
 
 
-def _fits(judged: Judged, trip: Trip, eaten_on: datetime.date | None) -> bool:
+def fits(judged: Judged, trip: Trip, eaten_on: datetime.date | None) -> bool:
     """Tell whether a batch is dried before a trip begins and still good when it is eaten."""
     if trip.start is None or eaten_on is None:
         return True
