@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
+from builder.model.place import Places
 from builder.model.recipe import MealName
 
 
@@ -47,3 +48,4 @@ class Review:
     took: tuple[Took, ...] = ()
     marks: tuple[tuple[str, int], ...] = ()  # recipe → 1 to 5
     notes: str = ""
+    places: Places = field(default_factory=Places, compare=False, repr=False)

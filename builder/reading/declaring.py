@@ -135,13 +135,14 @@ class Record(BaseModel):
         return entry.node.place if entry else node.place
 
     def places(self, *lists: str) -> Places:
-        """Give the places of all fields, and of the words of some lists, for the model to keep."""
+        """Give the places of all fields, and of words or names in some, for the model to keep."""
         own = self._node
         entries = own.entries
         fields = {name: entry.node.place for name, entry in entries.items()}
         for name in lists:
             if name in entries:
                 node = entries[name].node
+                fields |= {f"{name}/{each}": inner.place for each, inner in node.entries.items()}
                 for each in node.items if node.is_list else (node,):
                     if each.is_text:
                         fields[f"{name}/{each.text.strip()}"] = each.place

@@ -145,9 +145,8 @@ class WrittenReview(Record, title="review"):
         not_used_yet=True,
     )
     back: Annotated[dict[str, Annotated[int, count()]] | None, Pairs("back")] = key(
-        "Packs of each batch that came home whole.",
+        "Packs of each batch that came home whole: they return to the stock.",
         example="{black-beans-spring: 1}",
-        not_used_yet=True,
     )
     took: Annotated[tuple[WrittenTook, ...], Items()] = key(
         "How long dishes took.",
@@ -189,4 +188,5 @@ class WrittenReview(Record, title="review"):
             took=tuple(Took(each.recipe, each.minutes) for each in self.took),
             marks=tuple((self.marks or {}).items()),
             notes=self.notes,
+            places=self.places("back"),
         )

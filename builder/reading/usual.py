@@ -135,6 +135,7 @@ USUAL: dict[tuple[str, str], Range] = {
     ("travel", "ascent"): Range((0, 2500), (0, 9000), "by way in plausible.py"),
     ("travel", "descent"): Range((0, 3500), (0, 12_000), "by way in plausible.py"),
     ("travel", "load"): Range((0, 40_000), (0, 100_000), "as a pack"),
+    ("review", "back"): Range((0, 200), (0, 1000), "as packs of a batch"),
 }  # fmt: skip
 
 # Of keys that are read and kept, and of which nothing is made yet.
@@ -169,7 +170,6 @@ USUAL_KEPT: dict[tuple[str, str], Range] = {
     ("what was left", "share"): Range((0.01, 1), (0, 1), "a spoonful to all"),
     ("what was left", "mass"): Range((1, 10_000), (0, 200_000), "crumbs to days of food"),
     ("what a dish took", "minutes"): Range((1, 240), (0, 1440), "a mug to a roast"),
-    ("review", "back"): Range((0, 200), (0, 1000), "as packs of a batch"),
     ("review", "marks"): Range((1, 5), (1, 5), "checked"),
     ("depot", "camp"): Range((1, 60), (1, 366), "the days of a trip, checked against it"),
     ("depot", "holds"): Range((1, 60), (1, 366), "the days of a trip, checked against it"),

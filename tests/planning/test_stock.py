@@ -164,6 +164,100 @@ def test_a_bought_pack_without_a_date_says_so(tmp_path: Path) -> None:
     assert (line.best_before, line.remark) == (None, "date on the pack not told: read it")
 
 
+# -- packs that came back -------------------------------------------------------------------------
+
+
+def came_back(packs: int, batch: str = "rings") -> Record:
+    return {"review": {"back": {batch: packs}}}
+
+
+@pytest.mark.parametrize(
+    ("at", "left", "promised", "free"),
+    [
+        # 12 made, 2 used. The trip takes 4 on 1 and 2 June and brings 1 back; July takes 2.
+        ("2031-06-02", 10, 6, 4),  # not over: 4 are promised, none is back
+        ("2031-06-03", 7, 2, 5),  # 10 - 4 + 1
+        ("2031-07-02", 5, 0, 5),
+    ],
+)
+def test_packs_that_came_back_are_left_and_free_once_the_trip_is_over(
+    at: str, left: int, promised: int, free: int, tmp_path: Path
+) -> None:
+    read = hand(
+        tmp_path,
+        eats("40 g", days=2, **came_back(1)),
+        batches=[berries(used=2)],
+        more_trips={"july": eats("40 g", "2031-07-01")},
+    )
+    assert read.problems == ()
+    line = on(read, at)
+    assert (line.packs_left, line.packs_promised, line.packs_free) == (left, promised, free)
+    assert batch_of(read.kit(), "rings").packs_left == 5
+    assert batch_of(read.kit("july"), "rings").packs_left == 5
+
+
+def test_a_later_trip_may_take_what_came_back(tmp_path: Path) -> None:
+    # 4 packs of 120 g: June takes all, July one.
+    for back, kinds in ((1, []), (0, ["batch-overdrawn"])):
+        read = hand(
+            tmp_path,
+            eats("240 g", **came_back(back)),
+            batches=[berries(count=4)],
+            more_trips={"july": eats("40 g", "2031-07-01")},
+        )
+        assert read.kinds() == kinds
+
+
+def test_no_trip_takes_what_another_still_has_with_it(tmp_path: Path) -> None:
+    # 12 packs: 10 on 1 and 2 June, of which 4 came back. Who leaves on 3 June finds 6.
+    for start, kinds in (("2031-06-03", []), ("2031-06-02", ["batch-overdrawn"])):
+        read = hand(
+            tmp_path,
+            eats("100 g", days=2, **came_back(4)),
+            batches=[berries()],
+            more_trips={"next": eats("120 g", start)},
+        )
+        assert read.kinds() == kinds
+    (problem,) = read.problems
+    assert problem.says.startswith(
+        "batch rings has 12 packs, and 4 packs came back from hand after 2031-06-02; meals take 16:"
+    )
+
+
+@pytest.mark.parametrize(
+    ("back", "says"),
+    [
+        (4, None),
+        (5, "5 packs of batch rings came back, and the meals of hand take 4 of it"),
+    ],
+)
+def test_no_more_can_come_back_than_the_trip_took(
+    back: int, says: str | None, tmp_path: Path
+) -> None:
+    read = hand(tmp_path, eats("80 g", **came_back(back)), batches=[berries()])
+    if says is None:
+        assert read.problems == ()
+        return
+    (problem,) = read.problems
+    assert (problem.kind, problem.severity, problem.says) == ("back-too-many", "error", says)
+    lines = (tmp_path / "trips" / "hand.yaml").read_text(encoding="utf-8").splitlines()
+    assert '"rings": 5' in lines[problem.place.line - 1]
+
+
+def test_what_no_meal_took_cannot_come_back(tmp_path: Path) -> None:
+    read = hand(
+        tmp_path, eats("80 g", **came_back(1, "other")), batches=[berries(), berries("other")]
+    )
+    (problem,) = read.problems
+    assert problem.says == "1 pack of batch other came back, and the meals of hand take none of it"
+
+
+def test_nothing_comes_back_from_a_trip_without_a_date(tmp_path: Path) -> None:
+    read = hand(tmp_path, eats("80 g", None, **came_back(1)), batches=[berries()])
+    line = on(read, "2039-01-01")
+    assert (line.packs_left, line.packs_promised) == (12, 4)
+
+
 # -- promises that cannot be kept -----------------------------------------------------------------
 
 
@@ -315,6 +409,18 @@ def test_only_what_is_dried_in_time_and_still_good_is_offered(
 ) -> None:
     read = hand(tmp_path, wants("40 g"), batches=[berries(count=3, **change)])
     assert sum(each.packs for each in read.kit().proposals) == packs
+
+
+def test_what_came_back_is_offered_to_trips_that_begin_after_it(tmp_path: Path) -> None:
+    # One pack of 40 g, taken in June and brought home; no trip before may have it.
+    read = hand(
+        tmp_path,
+        eats("20 g", **came_back(1)),
+        batches=[berries(count=1, fresh="200 g", dried="40 g")],
+        more_trips={"same-day": wants("20 g"), "july": wants("20 g", "2031-07-01")},
+    )
+    assert offered(read, "same-day") == []
+    assert offered(read, "july") == [("rings", 1, 40)]
 
 
 # -- what is still to be dried --------------------------------------------------------------------

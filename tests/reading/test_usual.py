@@ -81,6 +81,7 @@ washing: 1 l
 gear_shared: [{name: Tarp, mass: 780 g}]
 start_camp: {camp_altitude: 600 m}
 chilled: {until: {day: 1, meal: dinner}}
+review: {back: {peas-may: 1}}
 days:
   - camp_altitude: 640 m
     barometer: 938 hPa

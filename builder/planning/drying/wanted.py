@@ -83,7 +83,7 @@ def wanted(
     ready = _ready_to_eat(ahead)
     lacks: dict[tuple[str, Method, str], list[Want]] = {}
     # All trips ahead choose their packs, so that no other one's are planned with.
-    for want in lacks_of(ahead, content, stock.judged, stock.takings):
+    for want in lacks_of(ahead, content, stock):
         holds, method = want.wanted
         if method != "bought" and want.trip in asked:
             lacks.setdefault((holds, method, want.trip), []).append(want)

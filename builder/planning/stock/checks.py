@@ -23,7 +23,7 @@ from builder.planning.stock.doubts import batch_problems
 from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.learned import learned_of, own_batches
 from builder.planning.stock.names import name_now
-from builder.planning.stock.packs import Stock, all_takings
+from builder.planning.stock.packs import Stock, all_takings, all_that_came_back
 from builder.planning.stock.promises import promise_problems
 from builder.planning.stock.proposals import offers_of
 from builder.planning.stock.substance import substance_named
@@ -34,8 +34,8 @@ from builder.speech import Speech, speech_of
 def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Problem, ...]]:
     """Give the folder's stock, said in a language, and every problem that formulas find in it."""
     judged, problems = judge_all(content, speech_of(language))
-    takings = all_takings(content, judged)
-    stock = Stock(judged, takings, offers_of(content, judged, takings))
+    stock = Stock(judged, all_takings(content, judged), all_that_came_back(content))
+    stock = replace(stock, offers=offers_of(content, stock))
     problems += promise_problems(stock, content)
     problems += taken_name_problems(content)
     for recipe in content.recipes.values():

@@ -11,7 +11,14 @@ from builder.model.content import Content
 from builder.model.trip import ENGLISH, MealItem, Trip
 from builder.planning.stock.checks import judge_all
 from builder.planning.stock.judging import Judged
-from builder.planning.stock.packs import Taking, all_takings, free_packs, in_time, takings_of
+from builder.planning.stock.packs import (
+    Taking,
+    all_takings,
+    all_that_came_back,
+    in_time,
+    is_overdrawn,
+    takings_of,
+)
 from builder.planning.stock.proposals import first_expired, fits, may_be_offered
 from builder.speech import speech_of
 
@@ -100,6 +107,7 @@ class _Chooser:
         self.takings: dict[str, list[Taking]] = {
             name: list(each) for name, each in all_takings(content, judged).items()
         }
+        self.came_back = all_that_came_back(content)
         self.by_food: dict[str, list[Judged]] = {}
         for each in sorted(filter(may_be_offered, judged.values()), key=first_expired):
             self.by_food.setdefault(each.batch.holds, []).append(each)
@@ -139,7 +147,8 @@ class _Chooser:
             takings = takings_of(new, self.content, self.judged)
             own = [each for each in takings if each.batch == batch.id]
             others = [each for each in self.takings.get(batch.id, ()) if each.trip != trip.id]
-            if free_packs(batch, [*others, *own]) >= 0:
+            back = self.came_back.get(batch.id, ())
+            if not is_overdrawn(batch, [*others, *own], back):
                 self.takings[batch.id] = [*others, *own]
                 return item, new
         return None

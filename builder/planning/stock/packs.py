@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import datetime
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field
 
 from builder.formulas.heat import whole_units
 from builder.model.batch import Batch, Method
@@ -18,6 +18,9 @@ from builder.planning.stock.judging import Judged
 from builder.planning.tracing import count
 
 
+_NO_DAY = datetime.date.max  # a trip without a date is still to come, after all others
+
+
 @dataclass(frozen=True, slots=True)
 class Taking:
     """The packs of one batch that one meal of a trip takes."""
@@ -28,11 +31,23 @@ class Taking:
     meal: MealName
     packs: int
     place: Place  # where the trip names the batch
-    last_day: datetime.date | None  # of the trip; None where its start is not told
+    first_day: datetime.date | None  # of the trip; None where its start is not told
+    last_day: datetime.date | None
 
     def is_eaten(self, at: datetime.date) -> bool:
         """Tell whether the trip was over by a day; one without a date is still to come."""
         return self.last_day is not None and self.last_day < at
+
+
+@dataclass(frozen=True, slots=True)
+class CameBack:
+    """The packs of one batch that came home whole from a trip."""
+
+    batch: str
+    trip: str
+    packs: int
+    place: Place  # where the review of the trip tells it
+    last_day: datetime.date  # of the trip; on the next day they are on the shelf again
 
 
 def takings_of(trip: Trip, content: Content, judged: Mapping[str, Judged]) -> Iterator[Taking]:
@@ -57,8 +72,9 @@ def takings_of(trip: Trip, content: Content, judged: Mapping[str, Judged]) -> It
                         packs = packs_opened(judged[batch_id], amount_g, opened_g)
                         place = named_at[batch_id]
                         yield Taking(
-                            batch_id, trip.id, day.number, meal.meal, packs, place, last_day
-                        )
+                            batch_id, trip.id, day.number, meal.meal, packs, place,
+                            trip.start, last_day,
+                        )  # fmt: skip
 
 
 def packs_opened(judged: Judged, amount_g: float, opened_g: dict[str, float]) -> Count:
@@ -125,7 +141,8 @@ class Stock:
 
     judged: Mapping[str, Judged]
     takings: Mapping[str, tuple[Taking, ...]]  # by batch, in the order of trips and their meals
-    offers: Mapping[str, tuple[Offer, ...]]  # by trip
+    came_back: Mapping[str, tuple[CameBack, ...]]  # by batch, in the order of trips
+    offers: Mapping[str, tuple[Offer, ...]] = field(default_factory=dict)  # by trip
 
     def taken(self, batch: str) -> tuple[Taking, ...]:
         """Give every meal that names a batch."""
@@ -133,12 +150,26 @@ class Stock:
 
     def free(self, batch: Batch) -> int:
         """Give the packs of a batch that no one has eaten or spoken for; the same on any day."""
-        return free_packs(batch, self.taken(batch.id))
+        free, back = self.free_unless_back(batch), self.returned(batch.id)
+        return free + add_counts(each.packs for each in back) if back else free
+
+    def free_unless_back(self, batch: Batch) -> int:
+        """Give the packs that would be free if none had come back from a trip."""
+        taken = add_counts(each.packs for each in self.taken(batch.id))
+        return batch.pack_count - batch.used - taken
 
     def left(self, batch: Batch, at: datetime.date) -> int:
         """Give the packs of a batch that no trip over by a day has eaten."""
         eaten = sum(each.packs for each in self.taken(batch.id) if each.is_eaten(at))
-        return batch.pack_count - batch.used - eaten
+        return batch.pack_count - batch.used - eaten + self.back_before(batch.id, at)
+
+    def returned(self, batch: str) -> tuple[CameBack, ...]:
+        """Give the packs of a batch that came back, trip by trip."""
+        return self.came_back.get(batch, ())
+
+    def back_before(self, batch: str, at: datetime.date) -> int:
+        """Give the packs of a batch that came back from trips over by a day."""
+        return back_before(self.returned(batch), at)
 
     def promised(self, batch: str, at: datetime.date) -> tuple[Taking, ...]:
         """Give the meals that are still to eat of a batch on a day."""
@@ -149,17 +180,28 @@ class Stock:
         return add_counts(each.packs for each in self.taken(batch) if each.trip == trip)
 
 
+def back_before(came_back: Iterable[CameBack], at: datetime.date) -> int:
+    """Give the packs that came back from trips over by a day."""
+    return sum(each.packs for each in came_back if each.last_day < at)
+
+
+def is_overdrawn(
+    batch: Batch, takings: Iterable[Taking], came_back: Sequence[CameBack] = ()
+) -> bool:
+    """Tell whether a trip takes packs of a batch that are not there on the day it begins."""
+    taken = 0
+    for start, packs in sorted((each.first_day or _NO_DAY, each.packs) for each in takings):
+        taken += packs
+        if taken > batch.pack_count - batch.used + back_before(came_back, start):
+            return True
+    return False
+
+
 def in_time(content: Content) -> list[Trip]:
     """Give all trips, the earlier ones first; those without a date come last."""
     return sorted(
-        content.trips.values(), key=lambda trip: (trip.start or datetime.date.max, trip.id)
+        content.trips.values(), key=lambda trip: (trip.start or _NO_DAY, trip.id)
     )
-
-
-def free_packs(batch: Batch, takings: Iterable[Taking]) -> int:
-    """Give the packs of a batch that are neither eaten nor taken."""
-    taken = add_counts(each.packs for each in takings)
-    return batch.pack_count - batch.used - taken
 
 
 def all_takings(content: Content, judged: Mapping[str, Judged]) -> dict[str, tuple[Taking, ...]]:
@@ -169,3 +211,19 @@ def all_takings(content: Content, judged: Mapping[str, Judged]) -> dict[str, tup
         for taking in takings_of(trip, content, judged):
             takings.setdefault(taking.batch, []).append(taking)
     return {batch: tuple(each) for batch, each in takings.items()}
+
+
+def all_that_came_back(content: Content) -> dict[str, tuple[CameBack, ...]]:
+    """Give the packs that came home from the folder's trips, by batch.
+
+    A trip without a date is still to come, so that nothing came back from it.
+    """
+    found: dict[str, list[CameBack]] = {}
+    for trip in in_time(content):
+        last_day = trip.date_of(len(trip.days))
+        if trip.review is None or last_day is None:
+            continue
+        for batch, packs in trip.review.back:
+            place = trip.review.places.of(f"back/{batch}")
+            found.setdefault(batch, []).append(CameBack(batch, trip.id, packs, place, last_day))
+    return {batch: tuple(each) for batch, each in found.items()}

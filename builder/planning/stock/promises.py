@@ -6,7 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from builder.model.batch import Batch
 from builder.model.content import Content
-from builder.planning.stock.packs import Stock, Taking
+from builder.planning.stock.packs import Stock, Taking, is_overdrawn
 from builder.problems import Problem, counted
 
 MOST_MEALS_TOLD = 6
@@ -14,21 +14,32 @@ MOST_MEALS_TOLD = 6
 
 def promise_problems(stock: Stock, content: Content) -> list[Problem]:
     """Give every promise of the folder's trips that cannot be kept, each told once."""
-    return [*_overdrawn(stock), *_too_late(stock, content), *_past_date(stock, content)]
+    return [
+        *_overdrawn(stock),
+        *_more_back(stock),
+        *_too_late(stock, content),
+        *_past_date(stock, content),
+    ]
 
 
 def _overdrawn(stock: Stock) -> Iterator[Problem]:
     """Find batches of which meals take more packs than there are, with all these meals."""
     for name, judged in stock.judged.items():
         batch, takings = judged.batch, stock.taken(name)
-        if not takings or stock.free(batch) >= 0:
+        if not is_overdrawn(batch, takings, stock.returned(name)):
             continue
-        eaten = f", {batch.used} of them eaten before" if batch.used else ""
+        packs = counted(batch.pack_count, "pack")
+        packs += f", {batch.used} of them eaten before" if batch.used else ""
         taken = sum(each.packs for each in takings)
+        back = "".join(
+            f", and {counted(each.packs, 'pack')} came back from {each.trip} after "
+            f"{each.last_day.isoformat()}"
+            for each in stock.returned(name)
+        )
         yield Problem(
             batch.places.of("packs"),
             "batch-overdrawn",
-            f"batch {name} has {counted(batch.pack_count, 'pack')}{eaten}; meals take {taken}: "
+            f"batch {name} has {packs}{back}; meals take {taken}: "
             + _said([each for each in takings if each.packs]),
             "take less of it, name another batch for one of these meals, or dry more",
         )
@@ -44,6 +55,23 @@ def _said(takings: Sequence[Taking]) -> str:
         packs = sum(each.packs for each in more)
         told.append(f"{counted(len(more), 'more meal')} {packs}")
     return "; ".join(told)
+
+
+def _more_back(stock: Stock) -> Iterator[Problem]:
+    """Find packs that cannot have come back, since the trip did not take so many."""
+    for returned in stock.came_back.values():
+        for back in returned:
+            taken = stock.used_by(back.trip, back.batch)
+            if back.packs > taken:
+                yield Problem(
+                    back.place,
+                    "back-too-many",
+                    f"{counted(back.packs, 'pack')} of batch {back.batch} came back, and the meals "
+                    f"of {back.trip} take {taken or 'none'} of it",
+                    f"write how many came back of the {taken} it took"
+                    if taken
+                    else "name the batch behind `from` of the meal that took it, or leave it out",
+                )
 
 
 def _too_late(stock: Stock, content: Content) -> Iterator[Problem]:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 
 from builder.formulas.heat import whole_units
@@ -12,7 +12,7 @@ from builder.model.figure import add, fewest, smallest
 from builder.model.recipe import MealName
 from builder.model.trip import Trip
 from builder.planning.stock.judging import Judged
-from builder.planning.stock.packs import Offer, Taking, Wanted, amount_wanted_g, free_packs, in_time
+from builder.planning.stock.packs import Offer, Stock, Wanted, amount_wanted_g, in_time
 from builder.planning.tracing import count
 
 SLACK_G = 1e-9
@@ -32,28 +32,21 @@ class Want:
     ingredient: str
 
 
-def offers_of(
-    content: Content, judged: Mapping[str, Judged], takings: Mapping[str, Sequence[Taking]]
-) -> dict[str, tuple[Offer, ...]]:
+def offers_of(content: Content, stock: Stock) -> dict[str, tuple[Offer, ...]]:
     """Give each trip's offers: earlier trips choose first, what expires first goes first.
 
     All trips of the folder choose, also when only one is built: so its kit is the same, and no
     pack stands in the kits of two trips.
     """
-    shelf = Shelf((each for each in judged.values() if may_be_offered(each)), takings)
+    shelf = Shelf(stock, may_be_offered)
     return {
         trip.id: tuple(_offers(trip, content, shelf)) if shelf else () for trip in in_time(content)
     }
 
 
-def lacks_of(
-    trips: Sequence[Trip],
-    content: Content,
-    judged: Mapping[str, Judged],
-    takings: Mapping[str, Sequence[Taking]],
-) -> list[Want]:
+def lacks_of(trips: Sequence[Trip], content: Content, stock: Stock) -> list[Want]:
     """Give what some trips want that no free pack covers, also of what is planned or drying."""
-    shelf = Shelf((each for each in judged.values() if will_be_offered(each)), takings)
+    shelf = Shelf(stock, will_be_offered)
     lacks = []
     for trip in trips:
         for want in wants_of(trip, content):
@@ -79,17 +72,18 @@ def may_be_offered(judged: Judged) -> bool:
 class Shelf:
     """Free packs by what they hold and how it was dried; what is offered of them is gone."""
 
-    def __init__(self, batches: Iterable[Judged], takings: Mapping[str, Sequence[Taking]]) -> None:
+    def __init__(self, stock: Stock, may_lie: Callable[[Judged], bool]) -> None:
         """Lay out what meals leave of some batches, those that expire first in front."""
+        self._stock = stock
         self._of: dict[Wanted, list[Judged]] = {}
-        self._free: dict[str, int] = {}
-        for each in sorted(batches, key=first_expired):
+        self._free: dict[str, int] = {}  # without what came back: no trip before may take it
+        for each in sorted(filter(may_lie, stock.judged.values()), key=first_expired):
             self._of.setdefault((each.batch.holds, each.batch.method), []).append(each)
-            self._free[each.batch.id] = free_packs(each.batch, takings.get(each.batch.id, ()))
+            self._free[each.batch.id] = stock.free_unless_back(each.batch)
 
     def __bool__(self) -> bool:
         """Tell whether a pack is left."""
-        return any(packs > 0 for packs in self._free.values())
+        return any(self._free_for(name, None) > 0 for name in self._free)
 
     def offers(self, want: Want, trip: Trip) -> Iterator[Offer]:
         """Take what a meal could use off the free packs."""
@@ -98,13 +92,19 @@ class Shelf:
             batch = judged.batch
             if mass_g <= SLACK_G:
                 break
-            if self._free[batch.id] <= 0 or not fits(judged, trip, want.eaten_on):
+            free = self._free_for(batch.id, trip.start)
+            if free <= 0 or not fits(judged, trip, want.eaten_on):
                 continue
-            packs = fewest(count(whole_units, mass_g, judged.pack_g), self._free[batch.id])
+            packs = fewest(count(whole_units, mass_g, judged.pack_g), free)
             taken_g = smallest(mass_g, packs * judged.pack_g)
             self._free[batch.id] -= packs
             mass_g -= taken_g
             yield Offer(want.wanted, batch.id, packs, taken_g)
+
+    def _free_for(self, batch: str, start: datetime.date | None) -> int:
+        """Give the free packs for a trip that begins on a day; without a date it is to come."""
+        back = self._stock.back_before(batch, start or datetime.date.max)
+        return self._free[batch] + back if back else self._free[batch]
 
 
 def first_expired(judged: Judged) -> tuple[datetime.date, str]:
