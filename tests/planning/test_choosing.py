@@ -76,6 +76,21 @@ def test_a_pack_goes_to_one_meal_and_what_is_named_comes_first(tmp_path: Path) -
     assert read.kinds() == []
 
 
+@pytest.mark.parametrize(("start", "found"), [("2031-05-21", "old"), ("2031-05-20", None)])
+def test_a_pack_that_came_back_is_chosen_once_its_trip_is_over(
+    start: str, found: str | None, tmp_path: Path
+) -> None:
+    # The only pack goes along on 20 May and comes back.
+    may = eats("20 g", batch="old", start="2031-05-20", review={"back": {"old": 1}})
+    read = hand(
+        tmp_path,
+        eats("20 g", start=start),
+        batches=[{**OLD, "used": 11}],
+        more_trips={"may": may},
+    )
+    assert chosen(read) == [found]
+
+
 def test_a_pack_that_reseals_feeds_the_next_meals_of_its_trip(tmp_path: Path) -> None:
     one = berries("old", done="2031-03-01", used=11, packs={"count": 12, "in": "zip"})
     read = hand(tmp_path, eats("10 g", days=3), batches=[one, NEW])

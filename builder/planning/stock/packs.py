@@ -17,7 +17,6 @@ from builder.model.trip import MealItem, Trip
 from builder.planning.stock.judging import Judged
 from builder.planning.tracing import count
 
-
 _NO_DAY = datetime.date.max  # a trip without a date is still to come, after all others
 
 
@@ -199,9 +198,7 @@ def is_overdrawn(
 
 def in_time(content: Content) -> list[Trip]:
     """Give all trips, the earlier ones first; those without a date come last."""
-    return sorted(
-        content.trips.values(), key=lambda trip: (trip.start or _NO_DAY, trip.id)
-    )
+    return sorted(content.trips.values(), key=lambda trip: (trip.start or _NO_DAY, trip.id))
 
 
 def all_takings(content: Content, judged: Mapping[str, Judged]) -> dict[str, tuple[Taking, ...]]:
