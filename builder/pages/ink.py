@@ -9,7 +9,14 @@ from functools import cache, lru_cache
 from html import escape
 from pathlib import Path
 
-from jinja2 import Environment, FileSystemLoader, StrictUndefined, pass_context
+from jinja2 import (
+    BytecodeCache,
+    Environment,
+    FileSystemBytecodeCache,
+    FileSystemLoader,
+    StrictUndefined,
+    pass_context,
+)
 from jinja2.runtime import Context
 
 from builder.speech import Speech
@@ -76,6 +83,14 @@ def at(anchor: str) -> str:
     return f"{{#{anchor}}}"
 
 
+def kept_templates() -> BytecodeCache | None:
+    """Keep compiled templates between runs, where the system has a private folder for it."""
+    try:
+        return FileSystemBytecodeCache()
+    except (RuntimeError, OSError):
+        return None
+
+
 @cache
 def environment(templates: Path) -> Environment:
     """Give the environment for a templates folder; compiled templates are kept between kits."""
@@ -85,6 +100,7 @@ def environment(templates: Path) -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
         keep_trailing_newline=True,
+        bytecode_cache=kept_templates(),
         autoescape=False,  # most of it is Markdown; `line` and `cell` take its place
         auto_reload=False,
     )

@@ -24,10 +24,12 @@ from mkdocs.localization import install_translations
 from mkdocs.theme import Theme
 from mkdocs.utils.templates import script_tag_filter, url_filter
 
+from builder.pages.ink import kept_templates
 from builder.site.errors import SiteError
 from builder.site.navigation import NavItem
 from builder.site.offline import is_needed
 from builder.site.page_markdown import PageMarkdown
+from builder.site.search_plugin import SearchSections
 from builder.speech import Speech, later, speech_of
 
 NavConfig: TypeAlias = "dict[str, str | list[NavConfig]]"
@@ -133,6 +135,7 @@ def _configure(
             f"{base_config} does not fit the generator",
             [f"{key}: {fault}" for key, fault in [*faults, *doubts]],
         )
+    config.plugins[SearchSections.name] = SearchSections()
     config.theme = _KitTheme(config.theme)
     return config
 
@@ -193,21 +196,13 @@ class _KitEnvironment(jinja2.Environment):
 def _environment(dirs: tuple[str, ...], language: str, locale: Any) -> jinja2.Environment:
     """Give the environment for some template folders; compiled templates stay between kits."""
     environment = _KitEnvironment(
-        loader=jinja2.FileSystemLoader(dirs), auto_reload=False, bytecode_cache=_bytecode_cache()
+        loader=jinja2.FileSystemLoader(dirs), auto_reload=False, bytecode_cache=kept_templates()
     )
     environment.language = language
     environment.filters["url"] = url_filter
     environment.filters["script_tag"] = script_tag_filter
     install_translations(environment, locale, dirs)
     return environment
-
-
-def _bytecode_cache() -> jinja2.BytecodeCache | None:
-    """Keep compiled templates between runs, where the system has a private folder for it."""
-    try:
-        return jinja2.FileSystemBytecodeCache()
-    except (RuntimeError, OSError):
-        return None
 
 
 @contextmanager

@@ -118,6 +118,9 @@ def _json(data: Mapping[str, object]) -> bytes:
 
 def _plain(data: object) -> object:
     """Give each number as it is written, in nested data."""
+    kind = type(data)
+    if kind is str or kind is int:  # most of it, and as they are
+        return data
     if isinstance(data, float):
         return number(data)
     if isinstance(data, Mapping):
