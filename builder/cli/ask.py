@@ -20,6 +20,7 @@ from builder.cli.base import (
     read_place,
     say_problems,
     stop_on,
+    stop_on_open,
     wanted_trips,
 )
 from builder.cli.completing import ids_of
@@ -192,6 +193,7 @@ def explain(
         folder, lambda known, broken: wanted_trips([trip], known, None, broken)
     )
     stop_on(problems, False)
+    stop_on_open([trip], folder.content)
     (kit,) = kits
     words = " ".join(figure)
     graph = graph_of(kit_data(kit))

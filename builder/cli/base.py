@@ -265,6 +265,19 @@ class Planned(NamedTuple):
     stock: Stock
 
 
+def to_fill(trip: str) -> str:
+    """Say what would do for a trip with open meals."""
+    return f"`{called_as()} fill {trip}` proposes what to cook, and writes it with --write"
+
+
+def stop_on_open(trips: Sequence[str], content: Content) -> None:
+    """Stop where a trip is asked for by its name and a meal of it is open."""
+    for name in trips:
+        trip = content.trips.get(name)
+        if trip and any(day.open_meals for day in trip.days):
+            raise BuilderStop(f"{name} has open meals: no kit is made of it", [to_fill(name)])
+
+
 def planned_kits(
     folder: Folder, names: Callable[[Iterable[str], bool], list[str]]
 ) -> tuple[list[Kit], tuple[Problem, ...]]:
@@ -278,7 +291,7 @@ def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]
     from builder.planning.cooking import barometer_problems
     from builder.planning.drying import run_problems
     from builder.planning.kit import plan_trip
-    from builder.planning.menu import menu_problems
+    from builder.planning.menu import menu_problems, open_problems
     from builder.planning.stock import check, without_broken
     from builder.planning.wording import worded
 
@@ -292,6 +305,11 @@ def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]
     trips = [whole.trips[name] for name in wanted if name in whole.trips]
     with progress("Planning trips", len(trips), least=_LONG_PLAN) as bar:
         for trip in trips:
+            if is_open := open_problems(trip, to_fill(trip.id)):
+                # Food, water and fuel of a part of the meals would pass for that of all.
+                problems += is_open
+                bar.step()
+                continue
             try:
                 if trip.language not in said_in:
                     said_in[trip.language] = worded(whole, stock, trip.language)

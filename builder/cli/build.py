@@ -24,6 +24,7 @@ from builder.cli.base import (
     read_place,
     say_problems,
     stop_on,
+    stop_on_open,
     wanted_trips,
 )
 from builder.cli.completing import ids_of
@@ -236,6 +237,7 @@ def _ordered(
     )
     kits, ordered = planned.kits, planned.problems
     stop_on(ordered, wanted.strict)
+    stop_on_open(wanted.trips, folder.content)
     if not folder.content.trips:
         raise BuilderStop(
             f"there is no trip in {place.shown}", ["write one with `tripkit new trip NAME`"]

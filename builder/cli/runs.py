@@ -23,6 +23,7 @@ from builder.cli.base import (
     read_date,
     read_place,
     say_problems,
+    to_fill,
 )
 from builder.cli.completing import ids_of
 from builder.clock import now, today
@@ -66,12 +67,18 @@ def runs(
       tripkit runs --write
     """
     from builder.planning.drying import plan_runs, run_problems
+    from builder.planning.menu import open_problems
     from builder.planning.stock import check as check_content
 
     place = own_place(content) if write else place_of(content)
     folder = read_place(place)
     stock, problems = check_content(folder.content)
     told = [*folder.problems, *problems, *run_problems(folder.content, stock)]
+    told += [
+        problem
+        for trip in folder.content.trips.values()
+        for problem in open_problems(trip, to_fill(trip.id))
+    ]
     say_problems(in_order(told))
     for trip in trips:
         if trip not in folder.content.trips:

@@ -143,6 +143,7 @@ class Meal:
 
     meal: MealName
     items: tuple[MealItem, ...]
+    is_open: bool = False  # whether a dish of it is still to be chosen
 
 
 @dataclass(frozen=True, slots=True)
@@ -166,6 +167,11 @@ class Day:
     def travel_hours(self) -> float:
         """Hours on the way; a day of rest has none."""
         return self.travel.hours if self.travel and self.travel.by != "resting" else 0.0
+
+    @property
+    def open_meals(self) -> tuple[MealName, ...]:
+        """The meals of which a dish is still to be chosen."""
+        return tuple(meal.meal for meal in self.meals if meal.is_open)
 
     def without_of(self, meal: str) -> tuple[str, ...]:
         """Give who is meant to have nothing of a meal."""

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Annotated, cast
+
+from pydantic import ValidationInfo
+from pydantic.json_schema import JsonSchemaValue
 
 from builder.model.batch import METHODS, Method
 from builder.model.food import ALLERGENS, HAZARDS, Hazard
@@ -15,12 +18,15 @@ from builder.reading.declaring import Check, Here, Record, judging_at, key
 from builder.reading.eaten import check_eaten, check_energy
 from builder.reading.helpings import AUTO, OF_LABELS, Helping, from_batches, helping_g, note_unfit
 from builder.reading.measures import Quantity
-from builder.reading.not_yet import Open, cannot_be
+from builder.reading.not_yet import cannot_be
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.parties import Eaters, NameOf, eaters_of
 from builder.reading.shapes import ByShape, NamedOr, Pairs
-from builder.reading.vocabulary import Choice, Items, Line, Text, Words
+from builder.reading.values import check_is_record
+from builder.reading.vocabulary import Choice, Items, Line, Text, Value, Words
 from builder.reading.yaml_door import Node
+
+OPEN = "open"
 
 
 def _somebody_eats(here: Here) -> None:
@@ -174,22 +180,48 @@ def _parts_give_the_energy(item: WrittenItem, label: Label, notes: Notes) -> Non
         check_energy(judge, label.per_100g, all_told=told_all)
 
 
+@dataclass(frozen=True)
+class Open(Value):
+    """A meal that is left to be filled; `tripkit fill` proposes what."""
+
+    _stub = OPEN
+
+    def read(self, node: Node, key: str, info: ValidationInfo[Notes]) -> None:
+        """Read the word."""
+        if node.text.strip() != OPEN:
+            check_is_record(node, "meal")  # says so
+
+    def takes(self) -> str:
+        """Say what may be written."""
+        return OPEN
+
+    def schema(self) -> JsonSchemaValue:
+        """Say it as JSON Schema."""
+        return {"const": OPEN}
+
+
+def _is_open_once(here: Here) -> None:
+    if here.value.count(None) > 1:
+        refuse("open-twice", "one meal is left open twice", f"write `{OPEN}` once: it is one dish")
+
+
 _Item = Annotated[WrittenItem, Check(_is_eaten_in_such_amounts)]
 Dishes = Annotated[
-    tuple[Annotated[WrittenItem, NamedOr(text=Annotated[None, Open()], keys=_Item)], ...],
+    tuple[Annotated[WrittenItem | None, NamedOr(text=Annotated[None, Open()], keys=_Item)], ...],
     Items(lone_item=True),
+    Check(_is_open_once),
 ]
 
 
 class WrittenMeals(Record, title="meals"):
-    """What is eaten on a day; one thing needs no list."""
+    """What is eaten on a day; one thing needs no list, and `open` leaves it to be filled."""
 
     breakfast: Dishes = key(
         "Cooked at the last night's camp.", default=(), example="[{cook: apple-oats}]"
     )
     lunch: Dishes = key("On the way.", default=(), example="[{eat: oat-biscuits, each: 70 g}]")
     dinner: Dishes = key(
-        "At camp.",
+        "At camp. Any meal may be left `open`: `tripkit fill` proposes what is cooked.",
         default=(),
         example="[{cook: smoky-bean-pot, from: {beans: black-beans-spring}}]",
     )
@@ -202,7 +234,11 @@ class WrittenMeals(Record, title="meals"):
         """Give what planning reckons with, in the order of the file."""
         dishes = ((name, getattr(self, name)) for name in self._node.entries)
         return tuple(
-            Meal(cast(MealName, name), tuple(each.item(notes) for each in found))
+            Meal(
+                cast(MealName, name),
+                tuple(each.item(notes) for each in found if each is not None),
+                is_open=None in found,
+            )
             for name, found in dishes
             if found
         )

@@ -278,8 +278,11 @@ def read_trip(node: Node, notes: Notes, trip_id: str, at_hand: AtHand) -> Trip |
 
 def not_fed(trip: Trip) -> list[Problem]:
     """Warn of people whom no meal feeds."""
-    items = (item for day in trip.days for meal in day.meals for item in meal.items)
-    fed = {name for item in items for name in item.eaters}
+    meals = [(day, meal) for day in trip.days for meal in day.meals]
+    fed = {name for _, meal in meals for item in meal.items for name in item.eaters}
+    for day, meal in meals:
+        if meal.is_open:  # for all but who is to go without
+            fed |= {each.name for each in trip.party} - set(day.without_of(meal.meal))
     return [
         Problem(
             person.places.record,

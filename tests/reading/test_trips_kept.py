@@ -133,7 +133,6 @@ NOT_YET = (
     ("use: burner", "use: [burner, other]", "4:14", "for several stoves", "write the one you cook on; what the other weighs goes into `gear_shared`"),
     ("    meals:", "    travel: [{by: paddling, hours: 3}, {hours: 1, for: [Ash]}]\n    meals:", "7:13", "a way of several legs", "write one way with the hours of all of it, by what is hardest"),
     ("    meals:", "    travel: {by: carried, hours: 3}\n    meals:", "7:18", "for somebody who is carried", "write `by: resting` for a day on which all are, else how the others travel"),
-    ("dinner: [{cook: bean-pot, from: beans-may}]", "dinner: open", "8:15", "a meal that is left open", "write what is eaten, or leave `dinner` out"),
     ("from: beans-may", "from: beans-may, swap: {rice: oil}", "8:56", "another food instead of an ingredient", "write a recipe of its own for these eaters, and say `for:` at both"),
 )  # fmt: skip
 
@@ -159,6 +158,34 @@ def test_what_cannot_be_planned_is_refused_with_what_to_write_instead(
 
 def test_one_stove_may_stand_in_a_list(tmp_path: Path) -> None:
     assert trip_of(tmp_path, changed(TRIP, "use: burner", "use: [burner]")).stove == "burner"
+
+
+@pytest.mark.parametrize(
+    ("written", "cooked"), [("open", 0), ("[open]", 0), ("[{cook: bean-pot}, open]", 1)]
+)
+def test_a_meal_may_be_left_open(written: str, cooked: int, tmp_path: Path) -> None:
+    text = changed(TRIP, "[{cook: bean-pot, from: beans-may}]", written)
+    (day,) = trip_of(tmp_path, text).days
+    assert day.open_meals == ("dinner",)
+    assert [(len(meal.items), meal.is_open) for meal in day.meals] == [(cooked, True), (1, False)]
+
+
+def test_a_meal_is_left_open_once(tmp_path: Path) -> None:
+    text = changed(TRIP, "[{cook: bean-pot, from: beans-may}]", "[open, open]")
+    assert folder_lines(tmp_path, text) == [
+        "trips/tarrow.yaml:8:15: error: one meal is left open twice — write `open` once: it is one "
+        "dish [open-twice]"
+    ]
+
+
+def test_an_open_meal_feeds_all_but_who_goes_without(tmp_path: Path) -> None:
+    """Nobody is told to starve for a meal that is not chosen yet."""
+    text = changed(TRIP, "[{cook: bean-pot, from: beans-may}]", "open")
+    text = changed(text, "own_gear: 6 kg}", "own_gear: 6 kg}\n  - {name: Wren, carries_to: 9 kg}")
+    text = changed(text, "each: 30 g", "each: 30 g, for: [Ash]")
+    assert not [line for line in folder_lines(tmp_path, text) if "not-fed" in line]
+    without = changed(text, "    meals:", "    without: {dinner: [Wren]}\n    meals:")
+    assert [line for line in folder_lines(tmp_path, without) if "not-fed" in line]
 
 
 @pytest.mark.parametrize(

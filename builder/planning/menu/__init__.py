@@ -8,7 +8,7 @@ from builder.planning.menu.fed import eaten, eaten_kcal, left_out, plate_share
 from builder.planning.menu.menu import MenuItem, Portion, plan_menu
 from builder.planning.menu.refused import avoided_in, refused_by
 from builder.planning.menu.shopping import shopping
-from builder.planning.menu.warnings import menu_problems
+from builder.planning.menu.warnings import menu_problems, open_problems
 
 __all__ = [
     "Bought",
@@ -22,6 +22,7 @@ __all__ = [
     "eaten_kcal",
     "left_out",
     "menu_problems",
+    "open_problems",
     "plan_menu",
     "plate_share",
     "refused_by",

@@ -13,6 +13,21 @@ from builder.planning.stock import Substance, substance_named, substance_of_labe
 from builder.problems import Problem
 
 
+def open_problems(trip: Trip, mend: str) -> tuple[Problem, ...]:
+    """Warn of the meals of a trip that are left open: without them nothing of it can be told."""
+    return tuple(
+        Problem(
+            day.places.of("meals"),
+            "open-meal",
+            f"{trip.id}: {meal} of day {day.number} is open, so no kit of the trip is made",
+            mend,
+            "warning",
+        )
+        for day in trip.days
+        for meal in day.open_meals
+    )
+
+
 def menu_problems(trip: Trip, kit: Kit, content: Content) -> tuple[Problem, ...]:
     """Give the warnings about who eats what on one trip."""
     return (
