@@ -30,6 +30,7 @@ from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.shapes import ByShape
 from builder.reading.values import has, missing
 from builder.reading.vocabulary import Choice, Date, Flag, Id, Items, Moment, Text, Words
+from builder.reading.which_keys import at_least_one, just_one, left_out, told, told_as, where
 from builder.reading.yaml_door import Node, quoted
 
 STYLES = ("jerky",)
@@ -80,29 +81,21 @@ def _only_bought_packs_tell_what_they_hold(here: Here) -> None:
         here.refuse_at(packs.place_of("of"), Amiss("packs-of", says, mend))
 
 
-_ONE_FOOD = [{"required": ["food"]}, {"required": ["recipe"]}]
-_TELLS_METHOD = [{"required": ["method"]}, {"required": ["dryer"]}]
-_IS_BOUGHT = {"properties": {"method": {"const": "bought"}}, "required": ["method"]}
-_BY_HEAT = {
-    "properties": {"method": {"enum": [each for each in METHODS if each != "freeze-dryer"]}},
-    "required": ["method"],
-}
-_BOUGHT = {"required": ["packs"], "properties": {"packs": {"required": ["of"]}}}
+_BOUGHT = {**told("packs"), "properties": {"packs": told("of")}}
 _OWN = {
-    "required": ["fresh"],
-    "anyOf": [{"required": [each]} for each in ("done", "planned", "started")],
-    "not": {"required": ["done", "planned"]},
-    "properties": {"packs": {"not": {"required": ["of"]}}},
-    "if": {"required": ["done"]},
-    "then": {"required": ["dried"]},
+    **told("fresh"),
+    **at_least_one("done", "planned", "started"),
+    "properties": {"packs": left_out("of")},
+    **where(told("done"), {**told("dried"), **left_out("planned")}),
 }
+_BY_HEAT = told_as("method", *(each for each in METHODS if each != "freeze-dryer"))
 _WHICH_KEYS = {
-    "oneOf": _ONE_FOOD,
-    "anyOf": _TELLS_METHOD,
-    "if": _IS_BOUGHT,
-    "then": _BOUGHT,
-    "else": _OWN,
-    "allOf": [{"if": _BY_HEAT, "then": {"properties": {"ice": False, "loaded_at": False}}}],
+    "allOf": [
+        just_one("food", "recipe"),
+        at_least_one("method", "dryer"),
+        where(told_as("method", "bought"), _BOUGHT, _OWN),
+        where(_BY_HEAT, left_out("ice", "loaded_at")),
+    ]
 }
 
 

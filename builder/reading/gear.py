@@ -26,6 +26,7 @@ from builder.reading.notes import Notes, refuse
 from builder.reading.plausible import check_container, check_fuel_energy
 from builder.reading.stove_tests import BoilingTest
 from builder.reading.vocabulary import Choice, Flag, Id, Items, Line
+from builder.reading.which_keys import at_least_one
 from builder.reading.yaml_door import Node
 
 MIX_SUM_MAY_BE_OFF = 0.011  # labels print whole percent
@@ -49,10 +50,9 @@ def _the_flame_turns_down(here: Here) -> None:
         )
 
 
-_TELLS_ITS_HEAT = {"anyOf": [{"required": ["efficiency"]}, {"required": ["boiled"]}]}
-
-
-class WrittenStove(WrittenGear, title="stove", json_schema_extra=_TELLS_ITS_HEAT):
+class WrittenStove(
+    WrittenGear, title="stove", json_schema_extra=at_least_one("efficiency", "boiled")
+):
     """A burner."""
 
     id: Annotated[str, Id()] = key("By which trips name it.", required=True, example="top-burner")

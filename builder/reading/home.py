@@ -16,6 +16,7 @@ from builder.model.trip import ENGLISH, LANGUAGES, UNITS, Person, Units
 from builder.reading.declaring import Record, key, read_as
 from builder.reading.measures import Price, Quantity
 from builder.reading.notes import Notes, refuse
+from builder.reading.patterns import text_schema
 from builder.reading.people import WrittenPerson, named_twice
 from builder.reading.values import items_of, text_of
 from builder.reading.vocabulary import Choice, Flag, Items, Line, Text, Value, Words
@@ -58,7 +59,7 @@ class Spans(Value):
 
     def schema(self) -> JsonSchemaValue:
         """Say it as JSON Schema."""
-        span = {"type": "string", "pattern": f"^\\s*{_SPAN.pattern}\\s*$"}
+        span = text_schema(_SPAN.pattern, self._stub)
         return {"anyOf": [span, {"type": "array", "items": span}]}
 
 

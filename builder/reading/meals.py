@@ -24,6 +24,7 @@ from builder.reading.parties import Eaters, NameOf, eaters_of
 from builder.reading.shapes import ByShape, NamedOr, Pairs
 from builder.reading.values import check_is_record
 from builder.reading.vocabulary import Choice, Items, Line, Text, Value, Words
+from builder.reading.which_keys import just_one, told, where
 from builder.reading.yaml_door import Node
 
 OPEN = "open"
@@ -86,7 +87,7 @@ class WrittenHelping(Record):
     )
 
 
-_COOK_OR_EAT = {"oneOf": [{"required": ["cook"]}, {"required": ["eat", "each"]}]}
+_COOK_OR_EAT = {"allOf": [just_one("eat", "cook"), where(told("eat"), told("each"))]}
 
 
 class WrittenItem(WrittenComposition, WrittenHelping, title="meal", json_schema_extra=_COOK_OR_EAT):

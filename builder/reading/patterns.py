@@ -16,15 +16,23 @@ _THOUSANDS_WITH_A_POINT = r"[-+−]?[1-9][0-9]{0,2}\.[0-9]{3}"
 _NOTHING = r"[-+−]?0+(?:[.,]0+)?"
 
 
-def quantity_schema(quantity: str, positive: bool) -> dict[str, Any]:
-    """Give what a number with a unit looks like; bounds are told when a folder is checked."""
-    examples = DIMENSIONS[quantity].examples
+def text_schema(pattern: str, would_do: str) -> dict[str, Any]:
+    """Give what a text looks like, and what editors show where it does not."""
     return {
         "type": "string",
-        "pattern": rf"^\s*{quantity_pattern(quantity, positive)}\s*$",
-        "errorMessage": f"write {examples}",
-        "patternErrorMessage": f"write {examples}",
+        "pattern": rf"^\s*(?:{pattern})\s*$",
+        "errorMessage": f"write {would_do}",
+        "patternErrorMessage": f"write {would_do}",
     }
+
+
+def quantity_schema(quantity: str, positive: bool, *words: str) -> dict[str, Any]:
+    """Give what a number with a unit looks like, or a few words that may stand for it.
+
+    Bounds are told when a folder is checked.
+    """
+    pattern = "|".join((*words, quantity_pattern(quantity, positive)))
+    return text_schema(pattern, ", ".join((*words, DIMENSIONS[quantity].examples)))
 
 
 def quantity_pattern(quantity: str, positive: bool = False) -> str:
@@ -45,25 +53,14 @@ def amount_schema() -> dict[str, Any]:
     """Give what an amount of food looks like: a mass, a volume or pieces."""
     pieces = rf"(?:[+]?{_DECIMAL}|{_FRACTION})\s*pieces?"
     any_of = "|".join((quantity_pattern("mass_g"), quantity_pattern("volume_ml"), pieces))
-    said = "write a mass (250 g), a volume (2 cups) or pieces (2 pieces)"
-    return {
-        "type": "string",
-        "pattern": rf"^\s*(?:{any_of})\s*$",
-        "errorMessage": said,
-        "patternErrorMessage": said,
-    }
+    return text_schema(any_of, "a mass (250 g), a volume (2 cups) or pieces (2 pieces)")
 
 
 def price_schema(quantity: str, example: str) -> dict[str, Any]:
     """Give what money for an amount looks like."""
     money = rf"(?!{_THOUSANDS_WITH_A_COMMA})(?:{_DECIMAL}|{_FRACTION})"
     amount = rf"(?:(?:{_DECIMAL}|{_FRACTION})\s*)?(?:{_any_of(DIMENSIONS[quantity].units)})"
-    return {
-        "type": "string",
-        "pattern": rf"^\s*{money}\s+per\s+{amount}\s*$",
-        "errorMessage": f"write {example}",
-        "patternErrorMessage": f"write {example}",
-    }
+    return text_schema(rf"{money}\s+per\s+{amount}", example)
 
 
 def _any_of(units: Iterable[str]) -> str:

@@ -14,6 +14,7 @@ from builder.model.figure import Figure
 from builder.model.trip import MealTimes
 from builder.reading.declaring import Record, key
 from builder.reading.notes import Notes, refuse
+from builder.reading.patterns import text_schema
 from builder.reading.values import number_of, text_of, told
 from builder.reading.vocabulary import Value
 from builder.reading.yaml_door import Node, quoted
@@ -78,7 +79,7 @@ class Clock(Value):
 
     def schema(self) -> JsonSchemaValue:
         """Say it as JSON Schema."""
-        return {"type": "string", "pattern": f"^\\s*(?:{_CLOCK.pattern})\\s*$"}
+        return text_schema(_CLOCK.pattern, self._stub)
 
 
 @dataclass(frozen=True)
@@ -108,6 +109,7 @@ class HoursAhead(Value):
             "minimum": WESTMOST_H,
             "maximum": EASTMOST_H,
             "pattern": r"^\s*[-+]?[0-9]{1,2}(?:\.[0-9]+)?\s*$",
+            "patternErrorMessage": f"write {self.takes()}, such as {self._stub}",
         }
 
 

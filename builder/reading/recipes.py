@@ -29,6 +29,7 @@ from builder.reading.plausible import check_serving_water
 from builder.reading.steps import AnyStep, PartStep, WrittenStep, names_in, steps_done
 from builder.reading.values import can_be_id, has
 from builder.reading.vocabulary import Choice, Id, Items, Line, Text, Words
+from builder.reading.which_keys import just_one
 from builder.reading.yaml_door import Node, quoted
 
 NEEDS_POT_HEAT = ("boil", "simmer", "fry")
@@ -40,10 +41,7 @@ def _it_is_there(here: Here) -> None:
         refuse("food-unknown", says, did_you_mean(here.value, here.notes.foods))
 
 
-_ONE_FOOD = {"oneOf": [{"required": ["food"]}, {"required": ["recipe"]}]}
-
-
-class WrittenUse(Record, title="line of uses", json_schema_extra=_ONE_FOOD):
+class WrittenUse(Record, title="line of uses", json_schema_extra=just_one("food", "recipe")):
     """So much of a food, or of a whole dried meal."""
 
     id: Annotated[str, Id()] = key(

@@ -16,6 +16,7 @@ from builder.problems import did_you_mean
 from builder.reading.declaring import AlreadyNoted, Check, Here, Record, key
 from builder.reading.measures import Number, Quantity
 from builder.reading.notes import Amiss, Notes, refuse
+from builder.reading.patterns import quantity_schema
 from builder.reading.plausible import check_step_minutes
 from builder.reading.shapes import ByWord
 from builder.reading.values import taken, text_of
@@ -61,7 +62,7 @@ class Water(Quantity):
 
     def schema(self) -> JsonSchemaValue:
         """Say it as JSON Schema."""
-        return {"anyOf": [{"enum": [AUTO]}, super().schema()]}
+        return quantity_schema(self.quantity, self.positive, AUTO)
 
 
 def _something_dried_takes_it_up(here: Here) -> None:

@@ -12,7 +12,7 @@ from builder.model.figure import nothing
 from builder.model.gear import StoveTest
 from builder.reading.declaring import hold
 from builder.reading.notes import Amiss, Judge, Notes, refuse
-from builder.reading.patterns import quantity_pattern
+from builder.reading.patterns import quantity_pattern, text_schema
 from builder.reading.usual import USUAL
 from builder.reading.values import text_of, told, told_name
 from builder.reading.vocabulary import Value
@@ -70,10 +70,5 @@ class BoilingTest(Value):
     def schema(self) -> JsonSchemaValue:
         """Say it as JSON Schema."""
         water, cold, fuel, height = (quantity_pattern(each) for each in _PARTS.values())
-        example = f"{self._stub} at 640 m"
-        return {
-            "type": "string",
-            "pattern": rf"^\s*{water} from {cold} with {fuel}(?: at {height})?\s*$",
-            "errorMessage": f"write {example}",
-            "patternErrorMessage": f"write {example}",
-        }
+        pattern = f"{water} from {cold} with {fuel}(?: at {height})?"
+        return text_schema(pattern, f"{self._stub} at 640 m")

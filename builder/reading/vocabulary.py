@@ -13,6 +13,7 @@ from pydantic_core import CoreSchema, core_schema
 
 from builder.reading.declaring import written
 from builder.reading.notes import Notes
+from builder.reading.patterns import text_schema
 from builder.reading.values import (
     DATE,
     DEVICES,
@@ -201,11 +202,7 @@ class Date(Value):
 
     def schema(self) -> JsonSchemaValue:
         """Say it as JSON Schema."""
-        return {
-            "type": "string",
-            "pattern": f"^\\s*{DATE.pattern}\\s*$",
-            "patternErrorMessage": "write year-month-day, such as 2031-09-04",
-        }
+        return text_schema(DATE.pattern, f"year-month-day, such as {self._stub}")
 
 
 @dataclass(frozen=True)
@@ -224,11 +221,7 @@ class Moment(Value):
 
     def schema(self) -> JsonSchemaValue:
         """Say it as JSON Schema."""
-        return {
-            "type": "string",
-            "pattern": f"^\\s*{MOMENT.pattern}\\s*$",
-            "patternErrorMessage": f"write date and time, as {self._stub}",
-        }
+        return text_schema(MOMENT.pattern, f"date and time, as {self._stub}")
 
 
 @dataclass(frozen=True)
