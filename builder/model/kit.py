@@ -3,12 +3,29 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Literal, get_args
 
 from builder.model.batch import DryTest, Method, Verdict, Weighing
 from builder.model.gear import StoveTest
-from builder.model.looks import Looks
+from builder.model.looks import (
+    ColdGas,
+    DryerLoad,
+    DryingGuide,
+    EnergyLook,
+    IronHeat,
+    KeepsHot,
+    MealLabel,
+    NeedMore,
+    PackOxygen,
+    PersonFood,
+    SnowWork,
+    Soaking,
+    Span,
+    Sweating,
+    Treating,
+    UnderPressure,
+)
 from builder.model.recipe import Do, MealName, Vessel
 from builder.model.source import CautionText, Level, Source
 from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units, WaterSource, Wind
@@ -55,6 +72,9 @@ class KitPerson:
     avoids: tuple[str, ...]
     refused: tuple[Refused, ...] = ()
     left_out: tuple[LeftOut, ...] = ()
+    food: PersonFood | None = None  # of a mean day; these three by other methods
+    energy_by_method: EnergyLook | None = None
+    needs_more: tuple[NeedMore, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +136,9 @@ class PlannedStep:
     palm_s: float = 0.0  # how long a palm stands it above embers as hot as that
     taken_up_ml: float = 0.0  # of the water that puts dried food back
     broth_ml: float = 0.0  # of it, what stays round the food
+    keeps_hot: KeepsHot | None = None  # second looks: how hot it stays where it rests,
+    soaking: Soaking | None = None  # how long it soaks,
+    under_pressure: UnderPressure | None = None  # and what it takes in a pressure cooker
 
 
 @dataclass(frozen=True, slots=True)
@@ -171,6 +194,8 @@ class PlannedMeal:
     allergens: tuple[str, ...] = ()  # that its foods tell
     may_contain: tuple[str, ...] = ()  # traces
     not_told: tuple[str, ...] = ()  # names of what nobody told the allergens of
+    label: MealLabel | None = None
+    irons: IronHeat | None = None  # how long embers heat what it is pressed in
 
 
 @dataclass(frozen=True, slots=True)
@@ -194,6 +219,7 @@ class PersonDay:
     food_g: float = 0.0  # what is on their plates
     food_kcal: float = 0.0
     food_protein_g: float = 0.0
+    sweat: Sweating | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -208,6 +234,11 @@ class WaterDay:
     carry_ml: float
     treat_ml: float
     boil_ml: float = 0.0  # brought to the boil to make it safe
+
+
+def is_treated(at: Conditions, water: WaterDay) -> bool:
+    """Tell whether there is water that comes from no tap, and is treated or drunk untreated."""
+    return at.water_source != "tap" and water.treat_ml > 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -299,6 +330,9 @@ class KitDay:
     minutes: float  # cooking and melting
     notes: str
     orders: tuple[OrderOfWork, ...] = ()  # one for each mealtime with something to cook
+    treating: Treating | None = None
+    snow: SnowWork | None = None
+    cold_gas: ColdGas | None = None
 
     def person(self, name: str) -> PersonDay:
         """Give what the day is for the one of the party with a name."""
@@ -306,8 +340,7 @@ class KitDay:
 
     def is_treated(self, how: Treatment) -> bool:
         """Tell whether water that comes from no tap is treated so, or drunk untreated."""
-        at = self.conditions
-        return at.treat == how and at.water_source != "tap" and self.water.treat_ml > 0
+        return self.conditions.treat == how and is_treated(self.conditions, self.water)
 
 
 @dataclass(frozen=True, slots=True)
@@ -400,6 +433,8 @@ class KitBatch:
     in_dryer: bool = False  # its run has begun and not ended
     water_back_ml: float = 0.0  # what is poured on all of it
     taken_up_ml: float = 0.0  # of that
+    oxygen: PackOxygen | None = None
+    load: DryerLoad | None = None
 
     @property
     def failed(self) -> bool:
@@ -539,9 +574,12 @@ class Kit:
     proposals: tuple[StockProposal, ...]
     sources: tuple[Source, ...]
     defaults: tuple[DefaultUsed, ...]
-    looks: Looks = field(default_factory=Looks)
     wood_low_g: float = 0.0
     wood_high_g: float = 0.0
+    wood_by_species_g: Span | None = None  # None where no pot hangs over it
+    density_kcal_g: float = 0.0  # of all food
+    bags_swell_times: float = 1.0  # air closed in at sea level, at the highest camp
+    guides: tuple[DryingGuide, ...] = ()  # how foods of the trip are dried in warm air
     figures: frozenset[str] = frozenset()  # addresses in kit.json that a page of numbers tells
     folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them
     public: bool = False  # made for everybody: nothing personal, and no sources to start from

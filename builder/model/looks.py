@@ -1,4 +1,4 @@
-"""A second look at the plan: labels, protein and salt, other methods, standing pots, sweat."""
+"""Second looks at the plan, by other methods; each hangs on the step, meal or day it is of."""
 
 from __future__ import annotations
 
@@ -16,9 +16,6 @@ NeedsMoreFor = Literal["cold", "height"]
 class MealLabel:
     """What 100 g as carried hold, as the EU prints it, and a portion's calories as the US does."""
 
-    day: int
-    meal: str
-    title: str
     portion_g: float
     energy_kj: int
     energy_kcal: int
@@ -37,7 +34,6 @@ class MealLabel:
 class PersonFood:
     """What one person eats on a mean day, against what bodies need."""
 
-    name: str
     energy_kcal: float
     protein_g: float
     protein_need_g: float
@@ -49,20 +45,14 @@ class PersonFood:
 class EnergyLook:
     """One person's mean day by published methods that do not agree."""
 
-    name: str
     kcal_by_source: tuple[tuple[str, float], ...]
     spread_share: float  # highest less lowest, over their mean
 
 
 @dataclass(frozen=True, slots=True)
-class Standing:
-    """How hot food still is after it has stood; (least, likely, most) each time."""
+class KeepsHot:
+    """How hot a boiled pot still is after a rest; (least, likely, most) each time."""
 
-    day: int
-    meal: str
-    title: str
-    minutes: float
-    lid: bool
     bare_c: tuple[float, float, float]
     cosy_c: tuple[float, float, float]
     bare_above_60_min: float
@@ -71,11 +61,8 @@ class Standing:
 
 @dataclass(frozen=True, slots=True)
 class Treating:
-    """What treating a day's water takes."""
+    """What making a day's water safe takes."""
 
-    day: int
-    how: str
-    volume_ml: float
     drops_per_litre: int  # of plain bleach with 5 to 6 % available chlorine
     cold: bool
     contact_min: float
@@ -85,11 +72,8 @@ class Treating:
 
 @dataclass(frozen=True, slots=True)
 class Sweating:
-    """One person's planned drinking on the way, and published sweat rates in dry and damp air."""
+    """Published sweat rates of one person on the way, in dry and in damp air."""
 
-    day: int
-    name: str
-    planned_ml_h: float
     dry_ml_h: float
     damp_ml_h: float
 
@@ -98,8 +82,6 @@ class Sweating:
 class SnowWork:
     """How much snow a day's water takes, from firm to fluffy."""
 
-    day: int
-    water_ml: float
     firm_l: float
     fluffy_l: float
     potfuls_firm: int
@@ -110,7 +92,6 @@ class SnowWork:
 class PackOxygen:
     """The oxygen in one pack of a batch, and the absorber that takes it up."""
 
-    batch: str
     oxygen_ml: float
     absorber_ml: float
 
@@ -136,7 +117,6 @@ class DryingGuide:
 class DryerLoad:
     """What a load asks of the dryer that its batch names."""
 
-    batch: str
     dryer: str
     of_limit: float  # above 1 is too much
     listed_hours: float
@@ -149,10 +129,6 @@ class DryerLoad:
 class Soaking:
     """How long the food of a soak step usually takes, and how long it may stand wet."""
 
-    day: int
-    place: int  # of the meal in its day
-    step: int
-    hot: bool
     slowest: str  # the food that takes longest; "" where nothing is known
     usual_min: Span | None
     uptake_ml: Span | None  # what is usually taken up, and all that is poured
@@ -166,8 +142,6 @@ class Soaking:
 class ColdGas:
     """What a full can of a camp's gas gives at the coldest, before its pressure is too low."""
 
-    day: int
-    air_low_c: float
     can_kpa: float  # of a full can
     wanted_kpa: float
     usable_share: float
@@ -177,8 +151,6 @@ class ColdGas:
 class IronHeat:
     """How long embers heat the irons of a meal, and what a first press in cold ones takes."""
 
-    day: int
-    place: int
     heats_min: Span
     cold_press_min: Span
 
@@ -187,9 +159,6 @@ class IronHeat:
 class UnderPressure:
     """What a simmer with the lid on takes in a pressure cooker, instead of its planned minutes."""
 
-    day: int
-    place: int
-    step: int
     boils_c: float
     minutes: float
     likely_min: Span
@@ -199,32 +168,7 @@ class UnderPressure:
 class NeedMore:
     """Energy that a person may need on top of the plan, on each of some days."""
 
-    name: str
     why: NeedsMoreFor
     days: int
     kcal: Span
     sources: tuple[str, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class Looks:
-    """All second looks of a kit."""
-
-    labels: tuple[MealLabel, ...] = ()
-    people: tuple[PersonFood, ...] = ()
-    energy: tuple[EnergyLook, ...] = ()
-    standing: tuple[Standing, ...] = ()
-    treating: tuple[Treating, ...] = ()
-    sweating: tuple[Sweating, ...] = ()
-    snow: tuple[SnowWork, ...] = ()
-    oxygen: tuple[PackOxygen, ...] = ()
-    guides: tuple[DryingGuide, ...] = ()
-    loads: tuple[DryerLoad, ...] = ()
-    soaking: tuple[Soaking, ...] = ()
-    cold_gas: tuple[ColdGas, ...] = ()
-    irons: tuple[IronHeat, ...] = ()
-    pressure: tuple[UnderPressure, ...] = ()
-    needs_more: tuple[NeedMore, ...] = ()
-    wood_g: Span | None = None  # of the trip, by its species; None where no pot hangs over it
-    density_kcal_g: float = 0.0  # of all food
-    bags_swell_times: float = 1.0  # air closed in at sea level, at the highest camp

@@ -17,7 +17,6 @@ _DAY = re.compile(
     r"days\.(\d+)\.|weights\.(?:people\.\d+\.)?(?:by_day|food_left|fuel_left)_g\.(\d+)$"
 )
 _PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
-_LOOK = re.compile(r"looks\.(?P<people>people|energy|sweating|needs_more)?")
 PEOPLE_A_PAGE = 10  # how each one's numbers came about: more would be long to load
 _NOT_FOR_AN_ADDRESS = re.compile(r"[^A-Za-z0-9_.]")
 
@@ -36,11 +35,8 @@ def anchor(figure: str) -> str:
 def numbers_of(figure: str) -> str:
     """Give the page of numbers that tells how a figure came about: its day's, or the trip's.
 
-    Second looks have pages of their own. In a large party those who come after the first ten are
-    told on further pages.
+    In a large party those who come after the first ten are told on further pages.
     """
-    if look := _LOOK.match(figure):
-        return f"numbers/second-look{'-at-people' if look['people'] else ''}.md"
     day, person = _DAY.match(figure), _PERSON.match(figure)
     further = int(person[1]) // PEOPLE_A_PAGE if person else 0
     parts = [f"day-{int(day[1] or day[2]) + 1}"] if day else []

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
+from typing import NamedTuple
 
 from builder.model.content import Content
 from builder.model.figure import add
 from builder.model.kit import (
+    Conditions,
     FuelDay,
     Kit,
-    KitCaution,
     KitDay,
     KitPerson,
     NutritionTotals,
@@ -18,21 +19,35 @@ from builder.model.kit import (
     PlannedMeal,
     WaterDay,
 )
-from builder.model.looks import Looks
 from builder.model.public import PartyNeeds
 from builder.model.source import CautionText, Source
 from builder.model.trip import Day, Trip
 from builder.planning.carrying import defaults_taken, weights
 from builder.planning.cautions import STANDING, Facts, cautions_of
 from builder.planning.cooking import (
-    CookingPlaces,
     Hearth,
     cooking_places,
     hearth_of,
     orders_of_work,
 )
+from builder.planning.drying import drying_guides
 from builder.planning.graph import sources_of
-from builder.planning.looks import look_again, look_sources
+from builder.planning.looks import (
+    bags_swell_times,
+    cold_gas,
+    density_kcal_g,
+    energy_by_method,
+    look_at_batch,
+    look_at_meal,
+    look_sources,
+    needs_more,
+    offered,
+    person_food,
+    snow_work,
+    sweating,
+    treating,
+    wood_range_g,
+)
 from builder.planning.menu import (
     MenuItem,
     eaten,
@@ -89,18 +104,35 @@ def plan_trip(
     ]
     if in_steps is not None:
         energies = energies_in_steps(energies, in_steps)
-    party = _party(trip, energies, menus)
-    shares = {person.name: person.energy_share for person in party}
+    needs_kcal = {
+        person.name: add(day[number].need_kcal for day in energies)
+        for number, person in enumerate(trip.party)
+    }
+    shares = _shares(needs_kcal)
     days = tuple(
-        _kit_day(
-            trip, day, places, menus[day.number - 1], energy, drinking, water, fuel_one, shares,
-            hearth,
+        _kit_day(trip, _OfDay(*of_day), shares, hearth, content)
+        for of_day in zip(
+            trip.days, places.by_day, menus, energies, drinkers, waters, fuel_days, strict=True
         )
-        for day, energy, drinking, water, fuel_one in zip(
-            trip.days, energies, drinkers, waters, fuel_days, strict=True
+    )
+    party = tuple(
+        KitPerson(
+            name=person.name,
+            energy_share=shares[person.name],
+            energy_need_kcal=needs_kcal[person.name],
+            avoids=person.avoids,
+            refused=refused_by(person, menus),
+            left_out=left_out(trip, days, person.name),
+            food=offered(person_food, person, days),
+            energy_by_method=offered(energy_by_method, person, days),
+            needs_more=tuple(needs_more(person, days)),
         )
-    )  # fmt: skip
-    batches = kit_batches(trip, _batches_named(menus), stock)
+        for person in trip.party
+    )
+    batches = tuple(
+        look_at_batch(batch, stock.judged[batch.id], content)
+        for batch in kit_batches(trip, _batches_named(menus), stock)
+    )
     facts = Facts(
         trip=trip,
         days=days,
@@ -114,9 +146,13 @@ def plan_trip(
     )
     cautions = cautions_of(facts, content.cautions)
     lines, proposals = shopping(trip, content, menus, stock)
-    members = tuple(replace(person, left_out=left_out(trip, days, person.name)) for person in party)
-    looks = look_again(trip, content, days, facts.batches, hearth, lines)
-    told = (members, days, fuel, batches, load, lines, proposals, looks)
+    guides = drying_guides(lines, facts.batches, content)
+    wood_by_species_g = wood_range_g(trip, days, hearth)
+    of_all_food, swell_times = density_kcal_g(days), bags_swell_times(days)
+    told = (
+        party, days, fuel, batches, load, lines, proposals, guides, wood_by_species_g,
+        of_all_food, swell_times,
+    )  # fmt: skip
     return Kit(
         id=trip.id,
         title=trip.title,
@@ -126,7 +162,7 @@ def plan_trip(
         mug_ml=trip.mug_ml,
         shelter=trip.shelter,
         notes=trip.notes,
-        party=members,
+        party=party,
         days=days,
         nutrition=_sum([day.nutrition for day in days]),
         energy_need_kcal=add(day.energy_need_kcal for day in days),
@@ -134,6 +170,7 @@ def plan_trip(
         wood_g=add(day.fuel.wood_g for day in days),
         wood_low_g=add(day.fuel.wood_low_g for day in days),
         wood_high_g=add(day.fuel.wood_high_g for day in days),
+        wood_by_species_g=wood_by_species_g,
         irons=tuple(iron.name for iron in hearth.irons),
         pots=tuple((pot.id, pot.name, pot.room_ml) for pot in hearth.pots),
         batches=batches,
@@ -142,10 +179,20 @@ def plan_trip(
         standing=content.cautions.get(STANDING) or _no_standing(say),
         shopping=lines,
         proposals=proposals,
-        sources=_sources(told, cautions, looks, content, menus),
+        sources=_known(
+            {
+                *sources_of(told),
+                *look_sources(party, days, batches, guides),
+                *(source for each in cautions for source in each.sources),
+                *_food_sources(menus),
+            },
+            content,
+        ),
         defaults=defaults_taken(trip, say),
         folders=content.folders,
-        looks=looks,
+        density_kcal_g=of_all_food,
+        bags_swell_times=swell_times,
+        guides=guides,
     )
 
 
@@ -166,45 +213,39 @@ def _batches_named(menus: Sequence[Sequence[MenuItem]]) -> Iterable[str]:
     )
 
 
-def _party(
-    trip: Trip,
-    energies: Sequence[Sequence[PersonEnergy]],
-    menus: Sequence[Sequence[MenuItem]],
-) -> tuple[KitPerson, ...]:
-    """Give each one's need over the trip, their share of a common pot, what they must not eat."""
-    needs = [add(day[number].need_kcal for day in energies) for number in range(len(trip.party))]
-    mean = add(needs) / len(needs)
-    return tuple(
-        KitPerson(
-            person.name,
-            need / mean if mean > 0 else 1.0,
-            need,
-            person.avoids,
-            refused_by(person, menus),
-        )
-        for person, need in zip(trip.party, needs, strict=True)
-    )
+def _shares(needs_kcal: Mapping[str, float]) -> dict[str, float]:
+    """Give each one's share of a common pot, against the mean of all."""
+    mean = add(needs_kcal.values()) / len(needs_kcal)
+    return {name: need / mean if mean > 0 else 1.0 for name, need in needs_kcal.items()}
+
+
+class _OfDay(NamedTuple):
+    """What was planned for one day, before it is put together."""
+
+    day: Day
+    conditions: Conditions
+    menu: Sequence[MenuItem]
+    energies: Sequence[PersonEnergy]
+    drinking: Sequence[PersonWater]
+    water: WaterDay
+    fuel: FuelDay
 
 
 def _kit_day(
-    trip: Trip,
-    day: Day,
-    places: CookingPlaces,
-    menu: Sequence[MenuItem],
-    energies: Sequence[PersonEnergy],
-    drinking: Sequence[PersonWater],
-    water: WaterDay,
-    fuel: FuelDay,
-    shares: dict[str, float],
-    hearth: Hearth,
+    trip: Trip, of_day: _OfDay, shares: Mapping[str, float], hearth: Hearth, content: Content
 ) -> KitDay:
+    day, here, water, fuel = of_day.day, of_day.conditions, of_day.water, of_day.fuel
     travel = day.travel
-    meals = tuple(_with_plates(each.planned, shares) for each in menu)
+    meals = tuple(
+        look_at_meal(_with_plates(each.planned, shares), day.travel_hours, hearth, content)
+        for each in of_day.menu
+    )
+    people = zip(trip.party, of_day.energies, of_day.drinking, strict=True)
     return KitDay(
         day=day.number,
         date=trip.date_of(day.number),
         title=day.title,
-        conditions=places.by_day[day.number - 1],
+        conditions=here,
         ends_home=day.ends_home,
         home=day.home,
         travel_by=travel.by if travel else None,
@@ -233,20 +274,26 @@ def _kit_day(
                 water_need_ml=own.need_ml,
                 water_from_food_ml=own.from_food_ml,
                 to_drink_ml=own.to_drink_ml,
+                sweat=offered(
+                    sweating, person, energy.travel_kcal, day.travel_hours, here.air_high_c
+                ),
             )
-            for person, energy, own in zip(trip.party, energies, drinking, strict=True)
+            for person, energy, own in people
         ),
-        nutrition=_sum([each.planned.nutrition for each in menu]),
-        energy_need_kcal=add(energy.need_kcal for energy in energies),
+        nutrition=_sum([meal.nutrition for meal in meals]),
+        energy_need_kcal=add(energy.need_kcal for energy in of_day.energies),
         water=water,
         fuel=fuel,
-        minutes=add(each.planned.minutes for each in menu) + fuel.water_minutes,
+        minutes=add(meal.minutes for meal in meals) + fuel.water_minutes,
         notes=day.notes,
         orders=orders_of_work(meals, hearth, fuel),
+        treating=offered(treating, here, water),
+        snow=offered(snow_work, here, water, hearth),
+        cold_gas=None if day.ends_home else offered(cold_gas, here, hearth),
     )
 
 
-def _with_plates(meal: PlannedMeal, shares: dict[str, float]) -> PlannedMeal:
+def _with_plates(meal: PlannedMeal, shares: Mapping[str, float]) -> PlannedMeal:
     """Split what is cooked in one pot by need; what is handed out goes in equal parts."""
     if not meal.recipe:
         return meal
@@ -266,25 +313,18 @@ def _sum(parts: Sequence[NutritionTotals]) -> NutritionTotals:
     )
 
 
-def _sources(
-    told: tuple[object, ...],
-    cautions: Sequence[KitCaution],
-    looks: Looks,
-    content: Content,
-    menus: Sequence[Sequence[MenuItem]],
-) -> tuple[Source, ...]:
-    """Give every source that a number, a food or a caution of a kit rests on."""
-    named = sources_of(told)
-    named |= {source for each in cautions for source in each.sources}
-    named |= look_sources(looks)
-    named |= {
-        source
-        for menu in menus
-        for meal in menu
-        for portion in meal.portions
-        for food in portion.substance.foods
-        for source in (food.source, *food.allergen_source)
-        if source
-    }
+def _food_sources(menus: Sequence[Sequence[MenuItem]]) -> Iterator[str]:
+    """Give the sources of what is eaten: of its figures, and of what is told to be in it."""
+    for menu in menus:
+        for meal in menu:
+            for portion in meal.portions:
+                for food in portion.substance.foods:
+                    yield from food.allergen_source
+                    if food.source:
+                        yield food.source
+
+
+def _known(named: Iterable[str], content: Content) -> tuple[Source, ...]:
+    """Give the sources with these ids, those that the content tells."""
     known = [content.sources[name] for name in named if name in content.sources]
     return tuple(sorted(known, key=lambda source: source.id))

@@ -231,7 +231,6 @@ def without_people(kit: Kit, names: Iterable[str] = ()) -> Kit:
         proposals=(),
         shopping=tuple(replace(line, dry_on=None) for line in kit.shopping),
         defaults=(),
-        looks=replace(kit.looks, people=(), energy=(), sweating=(), needs_more=()),
         public=True,
     )
 

@@ -40,7 +40,6 @@ NO_FIGURES = {
     "cautions.#.at.meal.place": "which meal of the day",
     "cautions.#.at.step": "which step",
 }
-WHICH = ("day", "place", "step", "days")
 # Coefficients of published equations that stand in their expressions.
 COEFFICIENTS = {
     "effort.walk_kcal": {1.5, 0.35, 2.4, 0.3, 7.65},
@@ -80,8 +79,7 @@ def no_figures(data: Mapping[str, Any]) -> set[str]:
     """Give the shapes of addresses of numbers that are no figures, though they ought to be."""
     told = {key: each for key, each in data.items() if key not in ("figures", "formulas")}
     plain = {shape(name) for name in numbers(told) if name not in data["figures"]}
-    which = {name for name in plain if name.startswith("looks.") and name.endswith(WHICH)}
-    return plain - set(NO_FIGURES) - which
+    return plain - set(NO_FIGURES)
 
 
 @pytest.mark.parametrize("trip", TRIPS)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import replace
 
 from builder.model.batch import Weighing
 from builder.model.gear import Iron, StoveTest
@@ -37,14 +38,13 @@ from builder.model.looks import (
     DryingGuide,
     EnergyLook,
     IronHeat,
-    Looks,
+    KeepsHot,
     MealLabel,
     NeedMore,
     PackOxygen,
     PersonFood,
     SnowWork,
     Soaking,
-    Standing,
     Sweating,
     Treating,
 )
@@ -57,8 +57,8 @@ from builder.planning.menu import eaten_kcal
 IRONS = (Iron("iron", "iron", 1500.0, presses=2),)
 HEARTH = Hearth(Burner("stove", 2600, 500, 0.55), None, None, (), IRONS, 14.0)
 START = datetime.date(2031, 9, 4)
-LOW_CAMP = Conditions(640, 938.8, 97.85, 1.16, 4, 16, "sheltered", "stream", "filter", 8)
-HIGH_CAMP = Conditions(1900, 805.0, 93.65, 1.55, -2, 9, "breezy", "snow", "none", 0)
+LOW_CAMP = Conditions(640, 938.8, 97.85, 1.16, 4, 16, "sheltered", "stream", "chemical", 8)
+HIGH_CAMP = Conditions(1900, 805.0, 93.65, 1.55, -2, 9, "breezy", "snow", "boil", 0)
 
 
 def ingredient(item: str, name: str, amount_g: float, **more: object) -> PlannedIngredient:
@@ -164,10 +164,18 @@ def bean_pot() -> PlannedMeal:
         cooked_on="stove",
         pot="pot-2l",
         steps=(
-            step("soak", beans, water_ml=290.5, minutes=10, minutes_at_sea_level=10),
+            step(
+                "soak", beans, water_ml=290.5, minutes=10, minutes_at_sea_level=10,
+                soaking=Soaking(
+                    "Black beans, cooked and freeze-dried", (5, 30), (174, 261), 2.0, True
+                ),
+            ),
             step("boil", beans, rice, oil, water_ml=520, lid=True),
             step("simmer", minutes=9.26, minutes_at_sea_level=8, stir=True),
-            step("rest", minutes=5.8, minutes_at_sea_level=5, lid=True),
+            step(
+                "rest", minutes=5.8, minutes_at_sea_level=5, lid=True,
+                keeps_hot=KeepsHot((57.6, 64.7, 69.8), (79.6, 84.4, 87.0), 13.5, 44.0),
+            ),
             step("serve", say="Split <beans> by eye; salt to taste."),
         ),
         water_ml=810.5,
@@ -177,7 +185,7 @@ def bean_pot() -> PlannedMeal:
         fuel_heat_kj=620.7,
         minutes=29.7,
         note="Tastes better with lime.",
-    )
+    )  # fmt: skip
 
 
 def toasties() -> PlannedMeal:
@@ -200,6 +208,7 @@ def toasties() -> PlannedMeal:
         ),
         water_ml=40,
         presses=2,
+        irons=IronHeat((7.6, 23.9), (16.6, 32.9)),
         wood_g=3600.0,
         minutes=18,
         reach_c=72.0,
@@ -209,7 +218,13 @@ def toasties() -> PlannedMeal:
 
 def sample_kit() -> Kit:
     """Give the kit that the tests of the pages look at."""
-    nuts = meal("snacks", "Nut mix", ingredient("nut-mix", "Nut mix", 120), food="nut-mix")
+    nuts = meal(
+        "snacks",
+        "Nut mix",
+        ingredient("nut-mix", "Nut mix", 120),
+        food="nut-mix",
+        label=MealLabel(60, 2510, 600, 0, 0, 0, 0, 0, 360, 0, 6.0, True),
+    )
     oats = meal(
         "breakfast",
         "Apple oats",
@@ -227,6 +242,7 @@ def sample_kit() -> Kit:
         heat_kj=190.0,
         fuel_heat_kj=380.0,
         minutes=7.2,
+        label=MealLabel(90, 1568, 375, 17, 40, 7.9, 12, 1.4, 760, 1110, 3.9),
     )
     days = (
         _day(1, LOW_CAMP, (oats, nuts, bean_pot()), "Road end to the low camp"),
@@ -242,8 +258,23 @@ def sample_kit() -> Kit:
         shelter="tent",
         notes="Meet at the road end at nine.",
         party=(
-            KitPerson("Ash", 0.9, 5850, ("nuts",), (Refused(1, 1, "Nut mix", True),)),
-            KitPerson("Rowan", 1.1, 7150, ()),
+            KitPerson(
+                "Ash", 0.9, 5850, ("nuts",), (Refused(1, 1, "Nut mix", True),),
+                food=PersonFood(2680.1, 88.8, 53.1, (76.8, 128.0), 7.04),
+                energy_by_method=EnergyLook(
+                    (("schofield1985", 2497.5), ("nasem2023", 2386.3), ("mifflin1990", 2485.3)),
+                    0.045,
+                ),
+                needs_more=(NeedMore("height", 2, (330, 505), ("iso2533",)),),
+            ),
+            KitPerson(
+                "Rowan", 1.1, 7150, (),
+                food=PersonFood(3229.7, 108.3, 68.1, (98.4, 164.0), 8.57),
+                energy_by_method=EnergyLook(
+                    (("schofield1985", 3019.5), ("nasem2023", 3133.9)), 0.037
+                ),
+                needs_more=(NeedMore("cold", 1, (178.8, 750.8), ("iso2533",)),),
+            ),
         ),
         days=days,
         nutrition=NutritionTotals(12160, 400, 350, 1500, 120, 9000),
@@ -290,49 +321,8 @@ def sample_kit() -> Kit:
             Source("field", "Wood for embers", "practice", url="https://example.org/wood_fires"),
         ),
         defaults=(DefaultUsed("wind", "sheltered", "not told for day 1"),),
-        looks=_looks(),
-    )
-
-
-def _looks() -> Looks:
-    return Looks(
-        labels=(
-            MealLabel(
-                1, "breakfast", "Apple oats", 90, 1568, 375, 17, 40, 7.9, 12, 1.4, 760, 1110, 3.9
-            ),
-            MealLabel(1, "snacks", "Nut mix", 60, 2510, 600, 0, 0, 0, 0, 0, 360, 0, 6.0, True),
-            MealLabel(
-                2, "breakfast", "Apple oats", 90, 1568, 375, 17, 40, 7.9, 12, 1.4, 760, 1110, 3.9
-            ),
-        ),
-        people=(
-            PersonFood("Ash", 2680.1, 88.8, 53.1, (76.8, 128.0), 7.04),
-            PersonFood("Rowan", 3229.7, 108.3, 68.1, (98.4, 164.0), 8.57),
-        ),
-        energy=(
-            EnergyLook(
-                "Ash",
-                (("schofield1985", 2497.5), ("nasem2023", 2386.3), ("mifflin1990", 2485.3)),
-                0.045,
-            ),
-            EnergyLook("Rowan", (("schofield1985", 3019.5), ("nasem2023", 3133.9)), 0.037),
-        ),
-        standing=(
-            Standing(
-                1, "dinner", "Smoky bean pot", 5.8, True,
-                (57.6, 64.7, 69.8), (79.6, 84.4, 87.0), 13.5, 44.0,
-            ),
-        ),
-        treating=(
-            Treating(1, "chemical", 6140.5, 4, True, 60, 1, 1),
-            Treating(2, "boil", 6140.5, 4, True, 60, 1, 3),
-        ),
-        sweating=(
-            Sweating(1, "Ash", 500, 351, 353),
-            Sweating(2, "Ash", 750, 586.5, 721.3),
-        ),
-        snow=(SnowWork(2, 8760.5, 25.03, 125.15, 17, 84),),
-        oxygen=(PackOxygen("black-beans-spring", 176.9, 200),),
+        density_kcal_g=3.5,
+        bags_swell_times=1.2587,
         guides=(
             DryingGuide(
                 "Apple, raw", "dehydrator", "fruit", "slices", (3, 6), (54.4, 60), (6, 12),
@@ -343,27 +333,35 @@ def _looks() -> Looks:
                 (3, 4), (3, 3.5), None, ("field",),
             ),
         ),
-        loads=(
-            DryerLoad("black-beans-spring", "Cold box", 0.34, 30, 5.51, (2.72, 3.5), None),
-        ),
-        soaking=(
-            Soaking(
-                1, 2, 0, False, "Black beans, cooked and freeze-dried", (5, 30), (174, 261),
-                2.0, True,
-            ),
-        ),
-        cold_gas=(
-            ColdGas(1, 4, 230.2, 123.9, 0.582),
-            ColdGas(2, -25, 80.1, 110.5, 0.0),
-        ),
-        irons=(IronHeat(2, 1, (7.6, 23.9), (16.6, 32.9)),),
-        needs_more=(
-            NeedMore("Ash", "height", 2, (330, 505), ("iso2533",)),
-            NeedMore("Rowan", "cold", 1, (178.8, 750.8), ("iso2533",)),
-        ),
-        density_kcal_g=3.5,
-        bags_swell_times=1.2587,
     )  # fmt: skip
+
+
+def without_looks(kit: Kit) -> Kit:
+    """Give a kit of which no other method says anything."""
+    party = (
+        replace(person, food=None, energy_by_method=None, needs_more=()) for person in kit.party
+    )
+    days = (
+        replace(
+            day,
+            treating=None,
+            snow=None,
+            cold_gas=None,
+            people=tuple(replace(own, sweat=None) for own in day.people),
+            meals=tuple(_plain(meal) for meal in day.meals),
+        )
+        for day in kit.days
+    )
+    batches = (replace(batch, oxygen=None, load=None) for batch in kit.batches)
+    return replace(
+        kit, party=tuple(party), days=tuple(days), batches=tuple(batches), guides=(),
+        density_kcal_g=0.0, bags_swell_times=1.0,
+    )  # fmt: skip
+
+
+def _plain(meal: PlannedMeal) -> PlannedMeal:
+    steps = (replace(step, keeps_hot=None, soaking=None) for step in meal.steps)
+    return replace(meal, label=None, irons=None, steps=tuple(steps))
 
 
 def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: str) -> KitDay:
@@ -401,6 +399,7 @@ def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: s
                 830,
                 eaten_kcal(meals, "Ash"),
                 41,
+                Sweating(351, 353) if number == 1 else Sweating(586.5, 721.3),
             ),
             PersonDay(
                 "Rowan",
@@ -439,6 +438,9 @@ def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: s
         minutes=37,
         notes="The bridge may be out." if number == 1 else "",
         orders=orders_of_work(meals, HEARTH),
+        treating=Treating(4, True, 60, 1, 1 if number == 1 else 3),
+        snow=SnowWork(25.03, 125.15, 17, 84) if number == 2 else None,
+        cold_gas=ColdGas(230.2, 123.9, 0.582) if number == 1 else ColdGas(80.1, 110.5, 0.0),
     )
 
 
@@ -456,6 +458,8 @@ def _beans() -> KitBatch:
         packs_used=1, packs_left=3, pack_g=163.75, packaging="foil-pouch", raw_animal=False,
         notes=("Wetter than listed: the weighings were kept.",),
         residual_low=0.02, residual_high=0.0606, loaded_at_c=-18, sublimation_kwh=0.9421,
+        oxygen=PackOxygen(176.9, 200),
+        load=DryerLoad("Cold box", 0.34, 30, 5.51, (2.72, 3.5), None),
     )  # fmt: skip
 
 

@@ -9,8 +9,8 @@ from typing import Any
 import jsonschema
 import pytest
 
+from builder.model import looks
 from builder.model.kit import Kit
-from builder.model.looks import Looks, MealLabel, Standing, Sweating
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.kit_json import kit_data
 from tests.pages.conftest import TEMPLATES
@@ -132,11 +132,13 @@ def test_a_trip_without_a_start_has_null_dates() -> None:
 
 
 def test_second_looks_are_told_whole(book: Book) -> None:
-    looks = json.loads(book.files["kit.json"])["looks"]
-    assert set(looks) == {each.name for each in dataclasses.fields(Looks)}
-    assert looks["energy"][0]["kcal_by_source"]["nasem2023"] == 2386.3
-    assert looks["standing"][0]["bare_c"] == [57.6, 64.7, 69.8]
-    assert looks["labels"][1]["only_energy"] is True
+    data = json.loads(book.files["kit.json"])
+    (ash, _), (first, _) = data["trip"]["party"], data["days"]
+    oats, nuts, beans = first["meals"]
+    assert ash["energy_by_method"]["kcal_by_source"]["nasem2023"] == 2386.3
+    assert beans["steps"][3]["keeps_hot"]["bare_c"] == [57.6, 64.7, 69.8]
+    assert "keeps_hot" not in beans["steps"][0]
+    assert nuts["label"]["only_energy"] is True and "only_energy" in oats["label"]
 
 
 def test_batches_and_fuel_tell_how_sure_they_are(book: Book) -> None:
@@ -149,10 +151,20 @@ def test_batches_and_fuel_tell_how_sure_they_are(book: Book) -> None:
     assert data["fuel"]["test"]["from_c"] == 9
 
 
-def test_the_schema_knows_every_name_of_the_looks() -> None:
-    described = SCHEMA["$defs"]["looks"]["properties"]
-    assert set(described) == {each.name for each in dataclasses.fields(Looks)}
-    for name, look in (("labels", MealLabel), ("standing", Standing), ("sweating", Sweating)):
-        items = described[name]["items"]
-        fields = {each.name for each in dataclasses.fields(look)}
-        assert set(items["required"]) == set(items["properties"]) == fields
+@pytest.mark.parametrize(
+    ("name", "look"),
+    [
+        ("label", looks.MealLabel), ("person_food", looks.PersonFood), ("sweat", looks.Sweating),
+        ("energy_by_method", looks.EnergyLook), ("keeps_hot", looks.KeepsHot),
+        ("treating", looks.Treating), ("snow", looks.SnowWork), ("oxygen", looks.PackOxygen),
+        ("guide", looks.DryingGuide), ("dryer_load", looks.DryerLoad), ("soaking", looks.Soaking),
+        ("cold_gas", looks.ColdGas), ("irons", looks.IronHeat), ("needs_more", looks.NeedMore),
+        ("under_pressure", looks.UnderPressure),
+    ],
+)  # fmt: skip
+def test_the_schema_knows_every_name_of_the_looks(name: str, look: type) -> None:
+    described = SCHEMA["$defs"][name]
+    fields = {each.name: each for each in dataclasses.fields(look)}
+    assert set(described["properties"]) == set(fields)
+    always = {key for key, each in fields.items() if each.default is dataclasses.MISSING}
+    assert always <= set(described["required"])

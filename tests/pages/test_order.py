@@ -107,7 +107,10 @@ def test_fire_and_irons_come_before_the_press() -> None:
         "Light the fire, or feed the one you have. Embers take 45 min.",
         "",
     )
-    lay = "Lay the irons on the embers to get hot. Hot enough: a drop of water dances on them."
+    lay = (
+        "Lay the irons on the embers to get hot. They take 8 to 24 min, so lay them in early. "
+        "Hot enough: a drop of water dances on them."
+    )
     assert irons == ("23 min", lay, "irons")
     over_flames = rows([tea()], Hearth(Burner("fire", 3000, 0, 0.1), None, None, (), (), 14.0))
     assert over_flames[0][1].endswith("Flames take 10 min.")

@@ -246,3 +246,13 @@ def boils_c(altitude_m: float) -> float:
     exponent = 9.80665 * 28.96442 / (8314.32 * 0.0065)
     pressure_hpa = 1013.25 * (1 - 0.0065 * altitude_m / 288.15) ** exponent
     return float(_TSat_P(pressure_hpa / 10_000)) - 273.15
+
+
+def looks_at(kit: Kit, name: str) -> tuple[Any, ...]:
+    """Give all second looks of a kind in a kit, wherever they hang, in the order of the trip."""
+    meals = [meal for day in kit.days for meal in day.meals]
+    own = [person for day in kit.days for person in day.people]
+    steps = [step for meal in meals for step in meal.steps]
+    hang_on: tuple[object, ...] = (*kit.party, *kit.days, *own, *meals, *steps, *kit.batches)
+    found = (getattr(each, name, None) for each in hang_on)
+    return tuple(look for look in found if look is not None)

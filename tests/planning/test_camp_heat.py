@@ -9,7 +9,7 @@ import pytest
 
 from builder.formulas.gas_canister import left_pressure_kpa
 from builder.model.kit import Kit
-from tests.planning.folders import GEAR, Record, day, day_trip, food, hand, uses
+from tests.planning.folders import GEAR, Record, day, day_trip, food, hand, looks_at, uses
 
 COFFEE: Record = {
     "id": "coffee", "serves": 2, "cook_in": "pot", "uses": uses(tea_leaf="5 g"),
@@ -24,7 +24,7 @@ def gas_kit(folder: Path, low: str, gear: Record | None = None, **changes: objec
 
 
 def test_a_cold_can_keeps_its_butane(tmp_path: Path) -> None:
-    (look,) = gas_kit(tmp_path, "-5 degC").looks.cold_gas
+    (look,) = looks_at(gas_kit(tmp_path, "-5 degC"), "cold_gas")
     mix = {"propane": 0.3, "butane": 0.7}
     # 1000 m: 89.9 kPa outside and 30 to spare.
     assert look.wanted_kpa == pytest.approx(119.9, abs=0.05)
@@ -37,7 +37,7 @@ def test_a_cold_can_keeps_its_butane(tmp_path: Path) -> None:
 
 
 def test_so_cold_that_nothing_comes(tmp_path: Path) -> None:
-    (look,) = gas_kit(tmp_path, "-25 degC").looks.cold_gas
+    (look,) = looks_at(gas_kit(tmp_path, "-25 degC"), "cold_gas")
     assert look.usable_share == 0
 
 
@@ -59,13 +59,13 @@ def liquid_fed() -> Record:
 def test_warmth_liquid_feed_and_other_fuels_leave_nothing_behind(
     low: str, gear: Record | None, changes: Record, tmp_path: Path
 ) -> None:
-    assert gas_kit(tmp_path, low, gear, **changes).looks.cold_gas == ()
+    assert looks_at(gas_kit(tmp_path, low, gear, **changes), "cold_gas") == ()
 
 
 def test_a_day_that_ends_at_home_has_no_camp(tmp_path: Path) -> None:
     days = [day({"drinks": {"cook": "coffee"}}, air={"low": "-5 degC", "high": "0 degC"},
                 ends="home")]  # fmt: skip
-    assert hand(tmp_path, day_trip(days=days), [COFFEE]).kit().looks.cold_gas == ()
+    assert looks_at(hand(tmp_path, day_trip(days=days), [COFFEE]).kit(), "cold_gas") == ()
 
 
 BREAD: Record = food("bread", "grain", "ready", "water 37 g, energy 260 kcal, carbohydrate 60 g")
@@ -88,19 +88,18 @@ IRON: Record = {"id": "one-iron", "name": "Iron", "mass": "1900 g", "face": "145
 
 
 def test_embers_heat_an_iron_within_a_range(tmp_path: Path) -> None:
-    (look,) = irons_kit(tmp_path, [IRON]).looks.irons
+    (look,) = looks_at(irons_kit(tmp_path, [IRON]), "irons")
     # 1.9 kg · 0.46 kJ/(kg K) · 190 K = 166 kJ; 25 and 8 kW/m² on 0.0145 m².
     heat_kj = 1.9 * 0.46 * 190
     quick, slow = heat_kj / (25 * 0.0145) / 60, heat_kj / (8 * 0.0145) / 60
     assert look.heats_min == pytest.approx((quick, slow))
     # Two sides of 3 min, one to turn, and the heating that was left out.
     assert look.cold_press_min == pytest.approx((7 + quick, 7 + slow))
-    assert (look.day, look.place) == (1, 0)
 
 
 def test_the_slowest_of_several_irons_counts(tmp_path: Path) -> None:
     heavy = {**IRON, "id": "heavy", "mass": "3800 g"}
-    (look,) = irons_kit(tmp_path, [IRON, heavy]).looks.irons
+    (look,) = looks_at(irons_kit(tmp_path, [IRON, heavy]), "irons")
     heat_kj = 1.9 * 0.46 * 190
     assert look.heats_min == pytest.approx(
         (heat_kj / (25 * 0.0145) / 60, 2 * heat_kj / (8 * 0.0145) / 60)
@@ -111,12 +110,13 @@ def test_the_slowest_of_several_irons_counts(tmp_path: Path) -> None:
 def test_an_iron_that_tells_no_face_or_is_not_of_cast_iron_has_no_time(
     changes: Record, tmp_path: Path
 ) -> None:
-    assert irons_kit(tmp_path, [{**IRON, **changes}]).looks.irons == ()
+    assert looks_at(irons_kit(tmp_path, [{**IRON, **changes}]), "irons") == ()
 
 
 def test_irons_that_press_nothing_are_not_heated(tmp_path: Path) -> None:
     trip = day_trip(fire={"allowed": True, "irons": ["one-iron"]})
-    assert hand(tmp_path, trip, gear={**GEAR, "irons": [IRON]}).kit().looks.irons == ()
+    kit = hand(tmp_path, trip, gear={**GEAR, "irons": [IRON]}).kit()
+    assert looks_at(kit, "irons") == ()
 
 
 BILLY: Record = {
@@ -141,23 +141,25 @@ def test_wood_differs_by_its_tree(tmp_path: Path) -> None:
     heat_kj = kit.days[0].fuel.meals_kj
     # The design's 18.5 MJ/kg at 15 %; logs at 15 %: willow 3.76 and spruce 4.49 kWh/kg.
     assert kit.wood_g == pytest.approx(heat_kj / (18.5 * 0.85 - 2.443 * 0.15))
-    assert kit.looks.wood_g == pytest.approx((heat_kj / (4.49 * 3.6), heat_kj / (3.76 * 3.6)))
+    assert kit.wood_by_species_g == pytest.approx((heat_kj / (4.49 * 3.6), heat_kj / (3.76 * 3.6)))
 
 
 def test_embers_for_irons_go_by_weight_whatever_the_tree(tmp_path: Path) -> None:
     pot, both = fire_kit(tmp_path / "pot"), fire_kit(tmp_path / "both", press=True)
     embers_g = both.wood_g - pot.wood_g
-    assert pot.looks.wood_g is not None
-    assert both.looks.wood_g == pytest.approx(tuple(end + embers_g for end in pot.looks.wood_g))
-    low, high = pot.looks.wood_g
+    assert pot.wood_by_species_g is not None
+    assert both.wood_by_species_g == pytest.approx(
+        tuple(end + embers_g for end in pot.wood_by_species_g)
+    )
+    low, high = pot.wood_by_species_g
     assert low < pot.wood_g < high
 
 
 def test_a_tree_that_is_told_gives_its_own_heat_and_no_range(tmp_path: Path) -> None:
     kit = fire_kit(tmp_path, wood="birch", wood_moisture="15 %")
     assert kit.wood_g == pytest.approx(kit.days[0].fuel.meals_kj / (4.01 * 3.6))
-    assert kit.looks.wood_g is None
+    assert kit.wood_by_species_g is None
 
 
 def test_irons_alone_leave_no_range(tmp_path: Path) -> None:
-    assert irons_kit(tmp_path, [IRON]).looks.wood_g is None
+    assert irons_kit(tmp_path, [IRON]).wood_by_species_g is None

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from builder.model.kit import Kit
-from tests.planning.folders import GEAR, Record, day, day_trip, food, hand, uses
+from tests.planning.folders import GEAR, Record, day, day_trip, food, hand, looks_at, uses
 
 ROOT: Record = food(
     "root", "vegetable", "raw", "water 88 g, protein 1 g, carbohydrate 10 g, fibre 3 g",
@@ -44,7 +44,7 @@ def kit_of(folder: Path, amounts: Record, batches: list[Record] | None = None) -
 
 
 def test_what_is_still_to_dry_has_its_guide(tmp_path: Path) -> None:
-    (guide,) = kit_of(tmp_path, {"root": "40 g dehydrator"}).looks.guides
+    (guide,) = kit_of(tmp_path, {"root": "40 g dehydrator"}).guides
     # Extension: 130 to 140 degF, steam 3 to 4 min, boil 3 to 3.5, 6 to 10 h.
     assert (guide.name, guide.method, guide.kind, guide.form) == (
         "root", "dehydrator", "vegetable", "slices",
@@ -65,7 +65,7 @@ def test_an_onion_is_not_blanched_and_a_kind_stands_in_where_no_food_is_told(
     kit = kit_of(
         tmp_path, {"bulb": "20 g oven", "leaf": "20 g dehydrator", "berry": "20 g dehydrator"}
     )
-    guides = {each.name: each for each in kit.looks.guides}
+    guides = {each.name: each for each in kit.guides}
     assert guides["bulb"].steam_min is None and guides["bulb"].hours == (3, 10)
     assert "extension-blanching" in guides["bulb"].sources
     assert guides["leaf"].hours == (6, 16)
@@ -74,7 +74,7 @@ def test_an_onion_is_not_blanched_and_a_kind_stands_in_where_no_food_is_told(
 
 
 def test_halves_have_no_thickness(tmp_path: Path) -> None:
-    (guide,) = kit_of(tmp_path, {"stone_fruit": "30 g dehydrator"}).looks.guides
+    (guide,) = kit_of(tmp_path, {"stone_fruit": "30 g dehydrator"}).guides
     assert (guide.form, guide.pieces_mm, guide.hours) == ("halves", None, (24, 36))
 
 
@@ -93,7 +93,7 @@ def test_halves_have_no_thickness(tmp_path: Path) -> None:
 def test_each_kind_has_its_rows(
     name: str, kind: str, form: str, heat_to_c: float | None, tmp_path: Path
 ) -> None:
-    (guide,) = kit_of(tmp_path, {name: "40 g dehydrator"}).looks.guides
+    (guide,) = kit_of(tmp_path, {name: "40 g dehydrator"}).guides
     assert (guide.kind, guide.form, guide.heat_to_c) == (kind, form, heat_to_c)
     assert ("umn-jerky" in guide.sources) == (kind == "jerky")
 
@@ -102,7 +102,7 @@ def test_each_kind_has_its_rows(
 def test_no_guide_for_freeze_drying_nor_for_what_warm_air_is_no_way_to_dry(
     amounts: Record, tmp_path: Path
 ) -> None:
-    assert kit_of(tmp_path, amounts).looks.guides == ()
+    assert kit_of(tmp_path, amounts).guides == ()
 
 
 def test_a_whole_meal_is_spread_thin(tmp_path: Path) -> None:
@@ -112,7 +112,7 @@ def test_a_whole_meal_is_spread_thin(tmp_path: Path) -> None:
     recipe = {**POT, "uses": [{"recipe": "stew", "amount": "80 g", "dried_by": "dehydrator"}],
               "steps": [{"do": "boil", "with": ["stew"], "water": "300 ml"}]}  # fmt: skip
     trip = day_trip(days=[day({"dinner": {"cook": "pot"}})])
-    (guide,) = hand(tmp_path, trip, [stew, recipe]).kit().looks.guides
+    (guide,) = hand(tmp_path, trip, [stew, recipe]).kit().guides
     assert (guide.kind, guide.form, guide.pieces_mm) == ("meal", "layer", (3, 6))
 
 
@@ -120,7 +120,7 @@ def test_a_food_dried_twice_is_told_once(tmp_path: Path) -> None:
     batch = {"id": "roots", "food": "root", "method": "dehydrator", "done": "2031-05-01",
              "fresh": "1000 g", "dried": "128 g", "packs": {"count": 4}}  # fmt: skip
     kit = kit_of(tmp_path, {"root": "20 g dehydrator", "bulb": "9 g dehydrator"}, [batch])
-    assert [guide.name for guide in kit.looks.guides] == ["bulb", "root"]
+    assert [guide.name for guide in kit.guides] == ["bulb", "root"]
 
 
 def loaded(folder: Path, shelf: Record, **changes: object) -> Kit:
@@ -141,14 +141,14 @@ COLD: Record = {"id": "cold", "name": "Cold", "method": "freeze-dryer", "load": 
 
 
 def test_a_load_is_held_against_its_dryer(tmp_path: Path) -> None:
-    (load,) = loaded(tmp_path, SHELF).looks.loads
+    (load,) = looks_at(loaded(tmp_path, SHELF), "load")
     assert load.of_limit == pytest.approx(3000 / 2500)
     assert (load.dryer, load.listed_hours) == ("Shelf", 12)
     assert (load.layer_mm, load.ice_gone_h, load.freezing_kwh) == (None, None, None)
 
 
 def test_a_freeze_dryer_is_full_of_ice_before_its_trays_are(tmp_path: Path) -> None:
-    (load,) = loaded(tmp_path, COLD, loaded_at="15 degC").looks.loads
+    (load,) = looks_at(loaded(tmp_path, COLD, loaded_at="15 degC"), "load")
     # 2620 g of water against 2.5 kg of ice; 3000 g against 4 kg of load.
     assert load.of_limit == pytest.approx(2620 / 2500)
     # 3000 g at 0.5 g/ml are 6000 ml on 4800 cm²: 1.25 cm, which took 14 to 18 h.
@@ -164,13 +164,13 @@ def test_a_frozen_load_costs_the_machine_no_freezing_and_a_thick_one_no_hours(
     tmp_path: Path,
 ) -> None:
     thick = {**COLD, "trays": "0.1 m2"}
-    (load,) = loaded(tmp_path, thick, loaded_at="-18 degC").looks.loads
+    (load,) = looks_at(loaded(tmp_path, thick, loaded_at="-18 degC"), "load")
     assert load.layer_mm == pytest.approx(60)
     assert (load.ice_gone_h, load.freezing_kwh) == (None, None)
 
 
 def test_a_batch_that_names_no_dryer_has_no_load(tmp_path: Path) -> None:
-    assert loaded(tmp_path, SHELF, dryer=None).looks.loads == ()
+    assert looks_at(loaded(tmp_path, SHELF, dryer=None), "load") == ()
 
 
 def test_guides_and_loads_name_their_sources(tmp_path: Path) -> None:

@@ -7,10 +7,16 @@ from pathlib import Path
 import pytest
 
 from builder.model.kit import Kit
+from builder.model.looks import NeedMore
 from builder.planning.public import without_people
 from tests.planning.folders import Record, day, day_trip, hand
 
 WARM = {"low": "5 degC", "high": "20 degC"}
+
+
+def more_of(kit: Kit) -> dict[str, tuple[NeedMore, ...]]:
+    """Give what each of the party may need on top, by name."""
+    return {person.name: person.needs_more for person in kit.party}
 
 
 def kit_of(folder: Path, days: list[Record] | None = None, person: Record | None = None) -> Kit:
@@ -20,20 +26,20 @@ def kit_of(folder: Path, days: list[Record] | None = None, person: Record | None
 
 
 def test_in_comfort_nobody_needs_more(tmp_path: Path) -> None:
-    assert kit_of(tmp_path).looks.needs_more == ()
+    assert more_of(kit_of(tmp_path)) == {"Ea": (), "Bo": ()}
 
 
 @pytest.mark.parametrize("why", ["pregnant", "nursing"])
 def test_what_the_plan_counts_is_not_told_beside_it(why: str, tmp_path: Path) -> None:
     """The plan left both out before, and told here that they come on top."""
-    assert kit_of(tmp_path, person={why: True}).looks.needs_more == ()
+    assert not any(more_of(kit_of(tmp_path, person={why: True})).values())
 
 
 def test_frost_adds_a_twentieth_to_a_fifth(tmp_path: Path) -> None:
     cold = day(air={"low": "0 degC", "high": "5 degC"})
     kit = kit_of(tmp_path, [cold, day(air=WARM), cold])
-    (ea, bo) = kit.looks.needs_more
-    assert (ea.name, ea.why, ea.days) == ("Ea", "cold", 2)
+    (ea,), (bo,) = more_of(kit).values()
+    assert (ea.why, ea.days) == ("cold", 2)
     need = sum(kit.days[number].people[0].energy_need_kcal for number in (0, 2)) / 2
     assert ea.kcal == pytest.approx((0.05 * need, 0.21 * need))
     assert bo.kcal[1] > ea.kcal[1]
@@ -47,9 +53,9 @@ def test_height_adds_to_the_basal_rate(
     height: str, shares: tuple[float, float] | None, tmp_path: Path
 ) -> None:
     kit = kit_of(tmp_path, [day(air=WARM, camp_altitude=height)])
-    found = [each for each in kit.looks.needs_more if each.name == "Ea"]
+    found = more_of(kit)["Ea"]
     if shares is None:
-        assert found == []
+        assert found == ()
         return
     (more,) = found
     # Schofield, women of 30 to 60 years: 8.126 · 60 kg + 845.6 kcal.
@@ -60,5 +66,5 @@ def test_height_adds_to_the_basal_rate(
 
 def test_a_public_kit_tells_nobody(tmp_path: Path) -> None:
     kit = kit_of(tmp_path, [day(air={"low": "-5 degC", "high": "5 degC"})])
-    assert kit.looks.needs_more
-    assert without_people(kit).looks.needs_more == ()
+    assert all(more_of(kit).values())
+    assert not any(more_of(without_people(kit)).values())

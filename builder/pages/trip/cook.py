@@ -10,7 +10,7 @@ from builder.formulas.cooling import HOT_HOLDING_C
 from builder.formulas.heat import whole_units
 from builder.model.figure import add
 from builder.model.kit import Kit, KitDay, PlannedIngredient, PlannedMeal, PlannedStep
-from builder.model.looks import Standing
+from builder.model.looks import KeepsHot
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number, worked
 from builder.pages.pieces import Cell, Piece, Scale, Table, filled, join, table, text
@@ -22,7 +22,7 @@ from builder.pages.trip.changing import Controls, controls_of, figures_of_page, 
 from builder.pages.trip.placing import boxes_at, boxes_at_step, raw
 from builder.pages.trip.plates import are_uneven, energy_of_each, plates
 from builder.pages.trip.safe_water import stays_unboiled
-from builder.pages.trip.soaking import iron_said, of_meal, pressure_said, soak_said, soaks_of
+from builder.pages.trip.soaking import iron_said, pressure_said, soak_said
 from builder.planning.cooking import measured_after, poured_off_after
 from builder.planning.tracing import count
 from builder.speech import Speech, later, speech_of
@@ -263,21 +263,23 @@ def _how(kit: Kit, time: _Time) -> Cell:
     ]
     known += [
         (Piece(figures.say(name), href=href),)
-        for figure, name in _looks_at(kit, time)
+        for figure, name in _looks_at(time)
         if (href := figures.how(figure))
     ]
     return join(known)
 
 
-def _looks_at(kit: Kit, time: _Time) -> Iterator[tuple[str, str]]:
-    """Give the figures of second looks at a meal, and their names."""
-    looks, meal = kit.looks, time.meal
-    for place, stood in enumerate(looks.standing):
-        if (stood.day, stood.meal, stood.title) == (time.day.day, meal.meal, meal.title):
-            yield f"looks.standing.{place}.bare_c.1", later("heat left")
-    for place, each in enumerate(looks.pressure):
-        if (each.day, each.place) == (time.day.day, time.place):
-            yield f"looks.pressure.{place}.minutes", later("minutes under pressure")
+def _looks_at(time: _Time) -> Iterator[tuple[str, str]]:
+    """Give the figures of second looks at the steps of a meal, and their names."""
+    for place, step in enumerate(time.meal.steps):
+        if step.keeps_hot:
+            yield f"{time.at}.steps.{place}.keeps_hot.bare_c.1", later("heat left")
+    for place, step in enumerate(time.meal.steps):
+        if step.under_pressure:
+            yield (
+                f"{time.at}.steps.{place}.under_pressure.minutes",
+                later("minutes under pressure"),
+            )
 
 
 def cooking(kit: Kit, meal: PlannedMeal, day: int, at: str) -> Cooking:
@@ -298,8 +300,8 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int, at: str) -> Cooking:
                 figures,
                 meal,
                 at,
-                _irons(kit, figures, meal, day),
-                stands_by_step(kit, figures, meal, day),
+                iron_said(figures, meal.irons) if meal.irons else (),
+                stands_by_step(figures, meal),
                 {place: boxes_at_step(kit, day, meal, place) for place, _ in enumerate(meal.steps)},
             )
         ),
@@ -437,29 +439,17 @@ def _potfuls(kit: Kit, meal: PlannedMeal, at: str) -> Cell:
     return (Piece(potfuls, strong=True, scale=scale),)
 
 
-def stands_by_step(kit: Kit, figures: Figures, meal: PlannedMeal, day: int) -> Mapping[int, Cell]:
-    """Give what is said below a step: how hot it stays, how it soaks."""
-    standing = {
-        each.minutes: each
-        for each in kit.looks.standing
-        if (each.day, each.meal, each.title) == (day, meal.meal, meal.title)
-    }
-    soaks = soaks_of(kit, meal, day)
+def stands_by_step(figures: Figures, meal: PlannedMeal) -> Mapping[int, Cell]:
+    """Give what is said below a step: how hot it stays, how it soaks, how long under pressure."""
     found: dict[int, Cell] = {}
     for place, step in enumerate(meal.steps):
-        if step.do == "rest" and step.minutes in standing:
-            found[place] = _stands(figures, standing[step.minutes])
-        elif place in soaks:
-            found[place] = soak_said(figures, meal, soaks[place], place == min(soaks))
-    for look in of_meal(kit, meal, day, kit.looks.pressure):
-        found[look.step] = pressure_said(figures, look)
+        if step.keeps_hot:
+            found[place] = _stands(figures, step.keeps_hot, step.lid)
+        elif step.soaking:
+            found[place] = soak_said(figures, meal, place, step.soaking)
+        elif step.under_pressure:
+            found[place] = pressure_said(figures, step.under_pressure)
     return found
-
-
-def _irons(kit: Kit, figures: Figures, meal: PlannedMeal, day: int) -> Cell:
-    """Say how long the irons heat up; that comes before the first press."""
-    looks = of_meal(kit, meal, day, kit.looks.irons)
-    return iron_said(figures, looks[0]) if looks else ()
 
 
 def _steps(
@@ -579,11 +569,11 @@ def _broth(figures: Figures, meal: PlannedMeal, place: int, parts: int, at: str)
     return (Piece(" "), *filled(said, taken=taken, left=amount(step.broth_ml, "broth_ml")))
 
 
-def _stands(figures: Figures, look: Standing) -> Cell:
+def _stands(figures: Figures, look: KeepsHot, lid: bool) -> Cell:
     """Say how hot the food still is after it has stood, and what to do where that is too little."""
     low, likely, high = (figures.plain(value, "temperature_c") for value in look.bare_c)
     cosy = figures.plain(look.cosy_c[1], "temperature_c")
-    said = figures.say(_STILL_HOT[look.lid], likely=likely, low=low, high=high, cosy=cosy)
+    said = figures.say(_STILL_HOT[lid], likely=likely, low=low, high=high, cosy=cosy)
     if look.bare_c[0] >= HOT_HOLDING_C:
         return text(said)
     wrap = figures.say("Wrap the pot, or eat sooner.")

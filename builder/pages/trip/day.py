@@ -129,9 +129,10 @@ def _on_the_way(
     """Say what may soak in a bottle while one walks, and how long at most."""
     say = figures.say
     looks = {
-        each.place: each
-        for each in kit.looks.soaking
-        if each.day == day.day and each.in_bottle and each.stands_h is not None
+        place: step.soaking
+        for place, meal in enumerate(day.meals)
+        for step in meal.steps
+        if step.soaking and step.soaking.in_bottle and step.soaking.stands_h is not None
     }
     return tuple(
         Fact(

@@ -89,7 +89,7 @@ def _puts_back(kit: Kit) -> bool:
 
 def _swelling(kit: Kit, figures: Figures) -> Cell:
     """Say how far closed bags swell at the highest camp; nothing where nobody would see it."""
-    times = rounded(kit.looks.bags_swell_times, 1)
+    times = rounded(kit.bags_swell_times, 1)
     if times < _SWELLING_SEEN:
         return ()
     highest = max(day.conditions.altitude_m for day in kit.days)
@@ -220,11 +220,8 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
         facts.append(Fact(say("Water activity"), _activity(figures, batch, at)))
     if batch.sublimation_kwh:
         facts.append(Fact(say("In the freeze dryer"), _freeze_dried(figures, batch, at)))
-    facts += [
-        Fact(say("In the dryer"), load_said(figures, each, f"looks.loads.{number}"))
-        for number, each in enumerate(kit.looks.loads)
-        if each.batch == batch.id
-    ]
+    if batch.load:
+        facts.append(Fact(say("In the dryer"), load_said(figures, batch.load, f"{at}.load")))
     if batch.water_back_ml > 0 and not batch.failed:
         facts.append(Fact(say("Puts it back"), _water_back(figures, batch, at)))
     if not kit.public:
@@ -239,11 +236,8 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
         mass=figures.both(batch.pack_g, "mass_g", f"{at}.pack_g"),
     )
     facts.append(Fact(say("Packs"), packs))
-    facts += [
-        _absorber(figures, each, f"looks.oxygen.{number}.oxygen_ml")
-        for number, each in enumerate(kit.looks.oxygen)
-        if each.batch == batch.id
-    ]
+    if batch.oxygen:
+        facts.append(_absorber(figures, batch.oxygen, f"{at}.oxygen.oxygen_ml"))
     return BatchView(
         batch_anchor(batch),
         batch_names(kit, say)[batch.id],

@@ -65,7 +65,7 @@ def drying_guides(kit: Kit) -> DryingGuides:
     """Give how the foods of the trip are dried."""
     figures = figures_of(kit)
     say = figures.say
-    guides = kit.looks.guides
+    guides = kit.guides
     freezes = any(each.method == "freeze-dryer" for each in kit.batches) or any(
         line.dry_by == "freeze-dryer" for line in kit.shopping
     )

@@ -42,11 +42,8 @@ def full_title(kit: Kit, node: Node) -> str:
     """Give what a figure is called, with the day, the meal or the person it is of."""
     parts = node.id.split(".")
     title = title_of(speech_of(kit.language), node.id)
-    if parts[0] == "looks" and len(parts) > 2 and parts[2].isdigit():
-        look = getattr(kit.looks, parts[1])[int(parts[2])]
-        whose = getattr(look, "title", "") or getattr(look, "name", "") or ""
-        title = f"{title}, {whose}" if whose else title
-        return f"{title}, day {look.day}" if hasattr(look, "day") else title
+    if parts[:2] == ["trip", "party"]:
+        return f"{title}, {kit.party[int(parts[2])].name}"
     if parts[0] != "days":
         return title
     day = kit.days[int(parts[1])]

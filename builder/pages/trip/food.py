@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from builder.formulas.needs import ACTIVE_PROTEIN_G_KG, PROTEIN_G_KG, SALT_G_DAY
-from builder.model.kit import Kit, PlannedMeal
-from builder.model.looks import EnergyLook, MealLabel, NeedMore, PersonFood
+from builder.model.kit import Kit, KitPerson, PlannedMeal
+from builder.model.looks import MealLabel, NeedMore, PersonFood
 from builder.pages.citing import citation, citation_in_short
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Piece, Table, filled, join, lines, table, text
@@ -53,48 +53,57 @@ class FoodPage:
 
 def food_page(kit: Kit) -> FoodPage:
     """Give the food value of the trip."""
-    figures, looks = figures_of(kit), kit.looks
+    figures = figures_of(kit)
     say = figures.say
-    labels = _distinct(looks.labels)
-    grown = {each.name for each in looks.energy if _ADULTS_ONLY in dict(each.kcal_by_source)}
+    labels = _distinct(kit)
     methods = [
         (source, say(head))
         for source, head in _METHODS
-        if any(source in dict(each.kcal_by_source) for each in looks.energy)
+        if any(source in _methods_of(person) for person in kit.party)
     ]
     rows = [
-        _person(figures, each, each.name in grown, f"looks.people.{number}.protein_need_g")
-        for number, each in enumerate(looks.people)
+        _person(figures, person, person.food, f"trip.party.{number}.food.protein_need_g")
+        for number, person in enumerate(kit.party)
+        if person.food
     ]
-    needs = [_need(figures, each, methods) for each in looks.energy]
+    needs = [_need(figures, person, methods) for person in kit.party if person.energy_by_method]
+    more = [
+        (person, each, f"trip.party.{number}.needs_more.{place}.kcal.1")
+        for number, person in enumerate(kit.party)
+        for place, each in enumerate(person.needs_more)
+    ]
     return FoodPage(
         boxes_at(kit, "food.md"),
-        say.number(looks.density_kcal_g, 1) if looks.density_kcal_g else "",
+        say.number(kit.density_kcal_g, 1) if kit.density_kcal_g else "",
         table((say("Who"), "kcal", say("Protein"), say("Salt")), rows, "lrrr") if rows else None,
         _rules(say) if rows else (),
         table((say("Who"), *(head for _, head in methods)), needs, "l" + "r" * len(methods))
         if needs
         else None,
         tuple(_source(say, kit, source, head) for source, head in methods),
-        tuple(
-            _more(figures, each, f"looks.needs_more.{number}.kcal.1")
-            for number, each in enumerate(looks.needs_more)
-        ),
-        _named(say, kit, {source: None for each in looks.needs_more for source in each.sources}),
-        _by_weight(kit, figures, labels) if labels else None,
-        tuple(_label(say, kit, each) for each in labels),
-        any(each.only_energy for each in labels),
+        tuple(_more(figures, person.name, each, figure) for person, each, figure in more),
+        _named(say, kit, {source: None for _, each, _ in more for source in each.sources}),
+        _by_weight(figures, labels) if labels else None,
+        tuple(_label(say, meal, each) for meal, each in labels),
+        any(each.only_energy for _, each in labels),
     )
 
 
-def _distinct(labels: tuple[MealLabel, ...]) -> tuple[MealLabel, ...]:
+def _distinct(kit: Kit) -> list[tuple[PlannedMeal, MealLabel]]:
     """Give each label once, in the order of first eating; another batch has another label."""
-    found: dict[tuple[object, ...], MealLabel] = {}
-    for each in labels:
-        held = (each.title, each.energy_kj, each.fat_g, each.carbohydrate_g, each.fibre_g,
-                each.protein_g, each.salt_g)  # fmt: skip
-        found.setdefault(held, each)
-    return tuple(found.values())
+    found: dict[tuple[object, ...], tuple[PlannedMeal, MealLabel]] = {}
+    for day in kit.days:
+        for meal in day.meals:
+            if each := meal.label:
+                held = (meal.title, each.energy_kj, each.fat_g, each.carbohydrate_g, each.fibre_g,
+                        each.protein_g, each.salt_g)  # fmt: skip
+                found.setdefault(held, (meal, each))
+    return list(found.values())
+
+
+def _methods_of(person: KitPerson) -> Mapping[str, float]:
+    """Give what a person needs by the source of each method."""
+    return dict(person.energy_by_method.kcal_by_source) if person.energy_by_method else {}
 
 
 def grams(say: Speech, mass_g: float) -> str:
@@ -102,11 +111,11 @@ def grams(say: Speech, mass_g: float) -> str:
     return worked(say, mass_g, "g")
 
 
-def _person(figures: Figures, each: PersonFood, is_grown: bool, figure: str) -> tuple[Cell, ...]:
+def _person(figures: Figures, person: KitPerson, each: PersonFood, figure: str) -> tuple[Cell, ...]:
     say = figures.say
     need = grams(say, rounded(each.protein_need_g))
     said = say("need {protein}", protein=need)
-    if is_grown:
+    if _ADULTS_ONLY in _methods_of(person):
         low, high = (rounded(end) for end in each.protein_active_g)
         said = say(
             "need {protein}\nhard days\n{low} to {high}",
@@ -117,7 +126,7 @@ def _person(figures: Figures, each: PersonFood, is_grown: bool, figure: str) -> 
     space, needed, *rest = lines(said)
     traced = replace(needed, href=figures.how(figure))
     return (
-        text(each.name),
+        text(person.name),
         text(_kcal(say, each.energy_kcal)),
         (Piece(grams(say, rounded(each.protein_g))), space, traced, *rest),
         text(grams(say, rounded(each.salt_g, 1))),
@@ -147,10 +156,10 @@ def _rules(say: Speech) -> tuple[str, ...]:
     )
 
 
-def _need(figures: Figures, each: EnergyLook, methods: list[tuple[str, str]]) -> tuple[Cell, ...]:
-    say, found = figures.say, dict(each.kcal_by_source)
+def _need(figures: Figures, person: KitPerson, methods: list[tuple[str, str]]) -> tuple[Cell, ...]:
+    say, found = figures.say, _methods_of(person)
     return (
-        text(each.name),
+        text(person.name),
         *(text(_kcal(say, found[source]) if source in found else "–") for source, _ in methods),
     )
 
@@ -166,14 +175,14 @@ def _source(say: Speech, kit: Kit, source: str, head: str) -> Cell:
     return (Piece(head, strong=True), Piece(f": {source}"))
 
 
-def _more(figures: Figures, each: NeedMore, figure: str) -> Cell:
+def _more(figures: Figures, name: str, each: NeedMore, figure: str) -> Cell:
     """Say what somebody may need on top of the plan."""
     say = figures.say
     low, high = each.kcal
     # Parts of the need: to the next ten is exact enough.
     low, high = rounded(low, -1), rounded(high, -1)
     energy = Piece(figures.span(low, high, "energy_kcal"), href=figures.how(figure))
-    return filled(_more_said(say, each), name=text(each.name), energy=(energy,))
+    return filled(_more_said(say, each), name=text(name), energy=(energy,))
 
 
 def _more_said(say: Speech, each: NeedMore) -> str:
@@ -206,26 +215,26 @@ def _named(say: Speech, kit: Kit, sources: Mapping[str, None]) -> Cell:
     )
 
 
-def _by_weight(kit: Kit, figures: Figures, labels: tuple[MealLabel, ...]) -> Table:
+def _by_weight(figures: Figures, labels: Sequence[tuple[PlannedMeal, MealLabel]]) -> Table:
     """Give the food that weighs least for its energy first."""
     say = figures.say
     rows = [
         (
-            _title(kit, each),
+            _title(meal),
             text(f"{say.number(rounded(each.density_kcal_g, 1), 1)}\u00a0kcal"),
             text(figures.plain(each.portion_g, "mass_g")),
         )
-        for each in sorted(labels, key=lambda each: -each.density_kcal_g)
+        for meal, each in sorted(labels, key=lambda pair: -pair[1].density_kcal_g)
     ]
     return table((say("Food"), say("In a gram"), say("A portion")), rows, "lrr")
 
 
-def _label(say: Speech, kit: Kit, each: MealLabel) -> LabelLine:
+def _label(say: Speech, meal: PlannedMeal, each: MealLabel) -> LabelLine:
     energy = f"{say.number(each.energy_kj)}\u00a0kJ / {say.number(each.energy_kcal)}\u00a0kcal"
     calories = say.number(each.us_calories)
     if each.only_energy:
         return LabelLine(
-            _title(kit, each),
+            _title(meal),
             say("{energy}; its packet tells no more", energy=energy),
             say("{calories} Calories", calories=calories),
         )
@@ -241,20 +250,9 @@ def _label(say: Speech, kit: Kit, each: MealLabel) -> LabelLine:
     )
     sodium = f"{say.number(each.us_sodium_mg)}\u00a0mg"
     us = say("{calories} Calories, {sodium} sodium", calories=calories, sodium=sodium)
-    return LabelLine(_title(kit, each), held, us)
+    return LabelLine(_title(meal), held, us)
 
 
-def _title(kit: Kit, label: MealLabel) -> Cell:
+def _title(meal: PlannedMeal) -> Cell:
     """Name a meal; what is cooked leads to its page."""
-    recipe = next((meal.recipe for meal in _meals(kit, label) if meal.recipe), None)
-    return (Piece(label.title, href=f"cook/{recipe}.md" if recipe else ""),)
-
-
-def _meals(kit: Kit, label: MealLabel) -> list[PlannedMeal]:
-    return [
-        meal
-        for day in kit.days
-        if day.day == label.day
-        for meal in day.meals
-        if (meal.meal, meal.title) == (label.meal, label.title)
-    ]
+    return (Piece(meal.title, href=f"cook/{meal.recipe}.md" if meal.recipe else ""),)

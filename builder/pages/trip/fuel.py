@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from builder.formulas.embers import HAND_TEST
 from builder.model.kit import Kit, KitDay, KitFuel
-from builder.model.looks import ColdGas, SnowWork
+from builder.model.looks import ColdGas
 from builder.pages import words
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, table, text
-from builder.pages.trip.addresses import at_day, day_path
+from builder.pages.trip.addresses import at_day, at_meal, day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at
 from builder.pages.trip.soaking import minutes_between
@@ -76,6 +76,7 @@ def fuel_page(kit: Kit) -> FuelPage:
     if kit.wood_g:
         facts.append(Fact(say("Dry wood"), likely_wood(kit, figures)))
     burnt = bool(kit.fuel or kit.wood_g)
+    has_irons = any(meal.irons for day in kit.days for meal in day.meals)
     return FuelPage(
         tuple(facts),
         _by_day(kit, figures) if burnt else None,
@@ -84,14 +85,11 @@ def fuel_page(kit: Kit) -> FuelPage:
         bool(kit.wood_g),
         figures.percent(kit.fuel.reserve_share) if kit.fuel else "",
         _lids(kit.fuel, figures) if kit.fuel and kit.fuel.likely_g else "",
-        _snow(kit, figures) if kit.looks.snow else None,
-        tuple(
-            _cold(figures, each, f"looks.cold_gas.{number}")
-            for number, each in enumerate(kit.looks.cold_gas)
-        ),
-        _too_little(kit.fuel, kit.looks.cold_gas, figures) if kit.fuel else "",
-        _embers(figures) if kit.looks.irons or _bakes(kit) else None,
-        _irons(kit, figures) if kit.looks.irons else None,
+        _snow(kit, figures) if any(day.snow for day in kit.days) else None,
+        tuple(_cold(figures, day, day.cold_gas) for day in kit.days if day.cold_gas is not None),
+        _too_little(kit.fuel, kit.days, figures) if kit.fuel else "",
+        _embers(figures) if has_irons or _bakes(kit) else None,
+        _irons(kit, figures) if has_irons else None,
     )
 
 
@@ -147,9 +145,9 @@ def _lids(fuel: KitFuel, figures: Figures) -> str:
     return figures.span(fuel.no_lid_low_g, fuel.no_lid_high_g, "mass_g")
 
 
-def _cold(figures: Figures, each: ColdGas, at: str) -> Cell:
+def _cold(figures: Figures, day: KitDay, each: ColdGas) -> Cell:
     """Say what a full can gives at the coldest of a camp, and why."""
-    say = figures.say
+    say, at = figures.say, f"{at_day(day)}.cold_gas"
     said = say(
         "{day}, at {cold}: a full can gives about {share} of its gas, and {rest} stay in it until "
         "you warm it. It begins with {pressure}; the burner wants {wanted}."
@@ -163,8 +161,8 @@ def _cold(figures: Figures, each: ColdGas, at: str) -> Cell:
     share = figures.percent(each.usable_share)
     return filled(
         said,
-        day=text(words.numbered_day(say, each.day)),
-        cold=text(figures.plain(each.air_low_c, "temperature_c")),
+        day=text(words.numbered_day(say, day.day)),
+        cold=text(figures.plain(day.conditions.air_low_c, "temperature_c")),
         share=(Piece(share, href=figures.how(f"{at}.usable_share")),),
         rest=text(figures.percent(1 - each.usable_share)),
         pressure=(Piece(pressure, href=figures.how(f"{at}.can_kpa")),),
@@ -176,28 +174,32 @@ def _irons(kit: Kit, figures: Figures) -> Table:
     """Give how long the irons of each meal heat up, and a first press in cold ones."""
     say = figures.say
     rows = []
-    days = {day.day: day for day in kit.days}
-    for number, each in enumerate(kit.looks.irons):
-        if (day := days.get(each.day)) is None:
-            continue
+    pressed = (
+        (day, place, meal, meal.irons)
+        for day in kit.days
+        for place, meal in enumerate(day.meals)
+        if meal.irons
+    )
+    for day, place, meal, each in pressed:
         hot = minutes_between(say, each.heats_min)
         rows.append(
             (
                 (
                     *link(words.day_name(say, day), day_path(day)),
                     Piece(" "),
-                    Piece(day.meals[each.place].title, small=True),
+                    Piece(meal.title, small=True),
                 ),
-                (Piece(hot, href=figures.how(f"looks.irons.{number}.heats_min.1")),),
+                (Piece(hot, href=figures.how(f"{at_meal(day, place)}.irons.heats_min.1")),),
                 text(minutes_between(say, each.cold_press_min)),
             )
         )
     return table((say("Day"), say("Irons get hot"), say("First press, irons cold")), rows, "lrr")
 
 
-def _too_little(fuel: KitFuel, cold: tuple[ColdGas, ...], figures: Figures) -> str:
+def _too_little(fuel: KitFuel, days: Sequence[KitDay], figures: Figures) -> str:
     """Warn where the cans, as cold as at the coldest camp, give less than is likely burnt."""
     held_g = sum(each.holds_g * each.count for each in fuel.containers)
+    cold = [day.cold_gas for day in days if day.cold_gas is not None]
     given_g = held_g * min((each.usable_share for each in cold), default=1.0)
     if not cold or given_g >= fuel.likely_g:
         return ""
@@ -231,14 +233,16 @@ def _snow(kit: Kit, figures: Figures) -> Table:
     """Give how much snow the water of a day takes, from firm to fluffy, and in potfuls."""
     say = figures.say
     rows = []
-    for number, day, each in _melted(kit):
+    for day in kit.days:
+        if (each := day.snow) is None:
+            continue
         firm_ml, fluffy_ml = (rounded(litres) * 1000 for litres in (each.firm_l, each.fluffy_l))
         potfuls = say(
             "{low} to {high}",
             low=say.number(each.potfuls_firm),
             high=say.number(each.potfuls_fluffy),
         )
-        water = figures.plain(each.water_ml, "volume_ml")
+        water = figures.plain(day.water.total_ml, "volume_ml")
         rows.append(
             (
                 (
@@ -248,20 +252,13 @@ def _snow(kit: Kit, figures: Figures) -> Table:
                 (
                     Piece(
                         figures.span(firm_ml, fluffy_ml, "volume_ml"),
-                        href=figures.how(f"looks.snow.{number}.fluffy_l"),
+                        href=figures.how(f"{at_day(day)}.snow.fluffy_l"),
                     ),
                 ),
                 text(potfuls if each.potfuls_firm else "–"),
             )
         )
     return table((say("Day"), say("Snow for it"), say("Potfuls")), rows, "lrr")
-
-
-def _melted(kit: Kit) -> Iterator[tuple[int, KitDay, SnowWork]]:
-    by_day = {each.day: (number, each) for number, each in enumerate(kit.looks.snow)}
-    for day in kit.days:
-        if found := by_day.get(day.day):
-            yield found[0], day, found[1]
 
 
 def _by_day(kit: Kit, figures: Figures) -> Table:

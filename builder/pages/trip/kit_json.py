@@ -10,7 +10,9 @@ from builder.model.kit import (
     Kit,
     KitBatch,
     KitDay,
+    KitPerson,
     OrderOfWork,
+    PersonDay,
     PersonLoad,
     PlannedIngredient,
     PlannedMeal,
@@ -19,7 +21,6 @@ from builder.model.kit import (
     Spot,
     WorkStep,
 )
-from builder.model.looks import Looks
 from builder.pages.citing import citation
 from builder.pages.trip.order import what
 from builder.speech import speech_of
@@ -48,6 +49,7 @@ def kit_data(kit: Kit) -> Data:
             "likely_g": kit.wood_g,
             "low_g": kit.wood_low_g,
             "high_g": kit.wood_high_g,
+            "by_species_g": kit.wood_by_species_g,
         },
         "batches": [_batch(batch) for batch in kit.batches],
         "weights": _weights(kit),
@@ -99,16 +101,10 @@ def kit_data(kit: Kit) -> Data:
             {"id": source.id, "citation": citation(say, source), "how": source.how}
             for source in kit.sources
         ],
-        "looks": _looks(kit.looks),
+        "density_kcal_g": kit.density_kcal_g,
+        "bags_swell_times": kit.bags_swell_times,
+        "guides": [asdict(each) for each in kit.guides],
     }
-
-
-def _looks(looks: Looks) -> Data:
-    """Give the second looks, the methods of the energy need by their source."""
-    energy = [
-        {**asdict(each), "kcal_by_source": dict(each.kcal_by_source)} for each in looks.energy
-    ]
-    return {**asdict(looks), "energy": energy}
 
 
 def _without_empty(data: Data) -> Data:
@@ -147,10 +143,34 @@ def _trip(kit: Kit) -> Data:
                 "energy_need_kcal": None if kit.public else person.energy_need_kcal,
                 "refused": [_refused(kit, each) for each in person.refused],
                 "left_out": [asdict(each) for each in person.left_out],
+                **_looked_at_person(person),
             }
             for person in kit.party
         ],
     }
+
+
+def _looked_at_person(person: KitPerson) -> Data:
+    """Give the second looks at a person, the methods of the energy need by their source."""
+    methods = person.energy_by_method
+    return _without_empty(
+        {
+            "food": asdict(person.food) if person.food else None,
+            "energy_by_method": {
+                "kcal_by_source": dict(methods.kcal_by_source),
+                "spread_share": methods.spread_share,
+            }
+            if methods
+            else None,
+            "needs_more": [asdict(each) for each in person.needs_more],
+        }
+    )
+
+
+def _looks(record: PlannedStep | PlannedMeal | KitDay | KitBatch, *names: str) -> Data:
+    """Give the second looks at something; where there is none, its name is left out."""
+    looks = {name: getattr(record, name) for name in names}
+    return {name: asdict(look) for name, look in looks.items() if look is not None}
 
 
 def _refused(kit: Kit, each: Refused) -> Data:
@@ -193,7 +213,7 @@ def _day(kit: Kit, day: KitDay) -> Data:
         },
         "meals": [_meal(kit, meal) for meal in day.meals],
         "order_of_work": [_order(kit, day, order) for order in day.orders],
-        "people": [asdict(person) for person in day.people],
+        "people": [_person_day(person) for person in day.people],
         "energy_kcal": day.nutrition.energy_kcal,
         "energy_need_kcal": day.energy_need_kcal,
         "nutrition": asdict(day.nutrition),
@@ -211,7 +231,15 @@ def _day(kit: Kit, day: KitDay) -> Data:
         },
         "minutes": day.minutes,
         "notes": day.notes,
+        **_looks(day, "treating", "snow", "cold_gas"),
     }
+
+
+def _person_day(person: PersonDay) -> Data:
+    told = asdict(person)
+    if person.sweat is None:
+        del told["sweat"]
+    return told
 
 
 def _meal(kit: Kit, meal: PlannedMeal) -> Data:
@@ -247,6 +275,7 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
                 "pot": meal.pot,
             }
         ),
+        **_looks(meal, "label", "irons"),
         "ingredients": [_without_empty(_ingredient(each)) for each in meal.ingredients],
         "steps": [_without_empty(_step(step)) for step in meal.steps],
     }
@@ -308,6 +337,7 @@ def _step(step: PlannedStep) -> Data:
         "pieces": step.pieces,
         **(_baking(step) if step.do == "bake" else {}),
         "say": step.say,
+        **_looks(step, "keeps_hot", "soaking", "under_pressure"),
     }
 
 
@@ -388,6 +418,7 @@ def _batch(batch: KitBatch) -> Data:
         "loaded_at_c": batch.loaded_at_c,
         "sublimation_kwh": batch.sublimation_kwh,
         "run": asdict(batch.run) if batch.run else None,
+        **_looks(batch, "oxygen", "load"),
     }
 
 

@@ -99,7 +99,7 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
     figures = figures_of(kit)
     say = figures.say
     places = sorted({step.place for step in order.steps if step.place is not None})
-    stands = {place: stands_by_step(kit, figures, day.meals[place], day.day) for place in places}
+    stands = {place: stands_by_step(figures, day.meals[place]) for place in places}
     return MealPage(
         meal_path(day, order.meal),
         order.meal,

@@ -26,12 +26,13 @@ from builder.speech import Speech, later, speech_of
 _DAY = re.compile(r"days\.(\d+)\.")
 _MEAL = re.compile(r"days\.\d+\.meals\.(\d+)\.")
 _PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
-_LOOK = re.compile(r"looks\.([a-z_]+)\.(\d+)\.[a-z]")
 _BATCH = re.compile(r"batches\.(\d+)\.")
 # How a page leads to the line of a figure.
 _ASKED = re.compile(r"numbers(?:/[a-z0-9-]+)?\.md#([A-Za-z0-9_-]+)")
 # Told in full elsewhere: points of a curve, and the times of the order of work.
-_LEFT_OUT = re.compile(r"days\.\d+\.order_of_work\.|batches\.\d+\.run\.curve\.|looks\.labels\.")
+_LEFT_OUT = re.compile(
+    r"days\.\d+\.(?:order_of_work|meals\.\d+\.label)\.|batches\.\d+\.run\.curve\."
+)
 _SHORT_EXPRESSION = 60  # a longer one is told once on a page
 _MOST_VALUES = 24  # of a list; a longer one is told in kit.json
 _GROUPS = {
@@ -39,7 +40,7 @@ _GROUPS = {
     "fuel": later("Fuel"),
     "wood": later("Wood"),
     "shopping": later("Shopping"),
-    "looks": later("A second look"),
+    "guides": later("How to dry it"),
 }
 
 
@@ -133,7 +134,7 @@ def numbers_pages(
     return tuple(
         _page(kit, path, title, parts[path], tellers[path].constants(), checked)
         for path, title in titles.items()
-        # Not each trip is looked at again.
+        # Not each of many people has a line of their own.
         if parts[path] or path in (numbers_of(""), *_days(kit))
     )
 
@@ -152,8 +153,6 @@ def _titles(kit: Kit) -> dict[str, str]:
         for first in range(PEOPLE_A_PAGE, len(kit.party), PEOPLE_A_PAGE):
             path = numbers_of(f"{at}.{people}.{first}.")
             titles[path] = say("{title}, people from {first} on", title=title, first=first + 1)
-    titles[numbers_of("looks.")] = say("Numbers of second looks")
-    titles[numbers_of("looks.people.")] = say("Numbers of second looks at people")
     return titles
 
 
@@ -242,8 +241,6 @@ class _Teller:
             return day.meals[int(meal[1])].title
         if person := _PERSON.match(name):
             return self.kit.party[int(person[1])].name
-        if look := _LOOK.match(name):
-            return self.looked_at(look[1], int(look[2]))
         if batch := _BATCH.match(name):
             each = self.kit.batches[int(batch[1])]
             return f"{each.name} ({each.id})"
@@ -251,14 +248,6 @@ class _Teller:
             return self.say("The whole day")
         first = re.split(r"[./]", name)[0]
         return self.say(_GROUPS[first]) if first in _GROUPS else self.say("The trip")
-
-    def looked_at(self, kind: str, number: int) -> str:
-        """Name what a second look is taken at: a meal, a person, a batch or a day."""
-        look = getattr(self.kit.looks, kind)[number]
-        for named_by in ("title", "name", "batch"):
-            if hasattr(look, named_by):
-                return self.say("A second look: {what}", what=getattr(look, named_by))
-        return self.say("A second look at day {n}", n=look.day)
 
     def line(self, name: str, node: Node) -> Line:
         """Tell how one figure came about."""

@@ -297,8 +297,10 @@ def _which_potful(say: Speech, order: OrderOfWork, step: WorkStep, measured: boo
 def _at_fire(kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork, step: WorkStep) -> str:
     say = figures.say
     if step.do == "preheat":
-        pressed = {each.place for each in order.steps if each.do == "press"}
-        irons = [each for each in kit.looks.irons if each.day == day.day and each.place in pressed]
+        pressed = {
+            each.place for each in order.steps if each.do == "press" and each.place is not None
+        }
+        irons = [look for place in sorted(pressed) if (look := day.meals[place].irons)]
         lay = say("Lay the irons on the embers to get hot.")
         # Common practice, no source.
         test = say("Hot enough: a drop of water dances on them.")

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from typing import Protocol, TypeVar
+from collections.abc import Sequence
 
 from builder.formulas.rehydration import COLD_UP_TO_C
-from builder.model.kit import Kit, PlannedMeal
+from builder.model.kit import PlannedMeal
 from builder.model.looks import IronHeat, Soaking, Span, UnderPressure
 from builder.pages.figures import Figures
 from builder.pages.pieces import Cell, Piece, text
@@ -29,44 +28,13 @@ _USUALLY_TOO_LONG = {
 }
 
 
-class _OfMeal(Protocol):
-    """A look at one meal."""
-
-    @property
-    def day(self) -> int:
-        """The day it is eaten."""
-
-    @property
-    def place(self) -> int:
-        """The meal's place in its day."""
-
-
-Look = TypeVar("Look", bound=_OfMeal)
-
-
-def of_meal(kit: Kit, meal: PlannedMeal, day: int, looks: Sequence[Look]) -> list[Look]:
-    """Give the looks at a meal of a day."""
-    same = {
-        place
-        for of_day in kit.days
-        if of_day.day == day
-        for place, each in enumerate(of_day.meals)
-        if each == meal
-    }
-    return [each for each in looks if each.day == day and each.place in same]
-
-
-def soaks_of(kit: Kit, meal: PlannedMeal, day: int) -> Mapping[int, Soaking]:
-    """Give the looks at the soak steps of a meal, by the place of the step."""
-    return {each.step: each for each in of_meal(kit, meal, day, kit.looks.soaking)}
-
-
-def soak_said(figures: Figures, meal: PlannedMeal, look: Soaking, is_first: bool) -> Cell:
+def soak_said(figures: Figures, meal: PlannedMeal, place: int, look: Soaking) -> Cell:
     """Say how long soaking usually takes; at the first one also how to begin and how to stand."""
+    is_first = not any(step.soaking for step in meal.steps[:place])
     said: list[str] = []
     if look.usual_min:
-        said.append(_usually_said(figures, look, look.usual_min, _ends(meal, look)))
-    if is_first and not look.hot:
+        said.append(_usually_said(figures, look, look.usual_min, _ends(meal, place)))
+    if is_first and not meal.steps[place].hot:
         said.append(_standing_said(figures, look))
     if not (is_first and look.in_bottle):
         return text(" ".join(said)) if said else ()
@@ -106,10 +74,10 @@ def _standing_said(figures: Figures, look: Soaking) -> str:
     )
 
 
-def _ends(meal: PlannedMeal, look: Soaking) -> str:
-    if look.hot:
+def _ends(meal: PlannedMeal, place: int) -> str:
+    if meal.steps[place].hot:
         return "hot"
-    after = meal.steps[look.step + 1 :]
+    after = meal.steps[place + 1 :]
     return "cooked" if any(step.do in _SOFTENS or step.hot for step in after) else "cold"
 
 

@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from builder.formulas.sweat import CAUTIOUS_ML_H
 from builder.formulas.treatment import EPA_HIGH_ABOVE_M, SLOW_CONTACT_MIN, bleach_drops
 from builder.formulas.water import MOST_ML_DAY, MOST_ML_H
-from builder.model.kit import Kit, KitDay
+from builder.model.kit import Kit, KitDay, PersonDay
 from builder.model.looks import Sweating
 from builder.pages import words
 from builder.pages.charts import Chart, water_chart
@@ -57,8 +57,8 @@ def water_page(kit: Kit) -> WaterPage:
         boxes_at(kit, "water.md"),
         any(here.water_source == "snow" for here in places),
         tuple(_treat(kit, figures)),
-        _cloudy(figures.say) if any(each.how == "chemical" for each in kit.looks.treating) else "",
-        _sweat(kit, figures) if kit.looks.sweating else None,
+        _cloudy(figures.say) if any(_is_chemical(day) for day in kit.days) else "",
+        _sweat(kit, figures),
         figures.plain(MOST_ML_H, "volume_ml"),
         figures.plain(CAUTIOUS_ML_H, "volume_ml"),
         figures.plain(MOST_ML_DAY, "volume_ml"),
@@ -83,6 +83,10 @@ def _dry(kit: Kit, figures: Figures) -> Iterator[Cell]:
         yield (when, *filled(say(told), water=water))
 
 
+def _is_chemical(day: KitDay) -> bool:
+    return day.treating is not None and day.conditions.treat == "chemical"
+
+
 def _cloudy(say: Speech) -> str:
     return _drops(say, bleach_drops(1000.0, BLEACH_SHARE, cloudy_or_cold=True))
 
@@ -96,8 +100,10 @@ def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
     say = figures.say
     alike: dict[str, list[int]] = {}
     stricter: dict[str, str] = {}
-    for each in kit.looks.treating:
-        if each.how == "boil":
+    for day in kit.days:
+        if (each := day.treating) is None:
+            continue
+        if day.conditions.treat == "boil":
             held = figures.plain(each.boil_min, "duration_min")
             says = say("bring the water to a rolling boil and hold it for {time}.", time=held)
             if each.strict_boil_min > each.boil_min:
@@ -123,7 +129,7 @@ def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
                     time=wait,
                 )
             )
-        alike.setdefault(says, []).append(each.day)
+        alike.setdefault(says, []).append(day.day)
     for says, days in alike.items():
         when = say.listed(words.numbered_day(say, day) for day in days)
         strict = stricter.get(says, "")
@@ -137,23 +143,27 @@ def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
             yield (Piece(when, strong=True), *filled(told, water=water))
 
 
-def _sweat(kit: Kit, figures: Figures) -> Table:
+def _sweat(kit: Kit, figures: Figures) -> Table | None:
     """Set an hour's planned drinking beside the sweat of a published equation, on hot days.
 
     Of each person only the day with the most sweat is told.
     """
     say = figures.say
-    most: dict[str, Sweating] = {}
-    for each in kit.looks.sweating:
-        if each.name not in most or each.damp_ml_h > most[each.name].damp_ml_h:
-            most[each.name] = each
+    most: dict[str, tuple[int, PersonDay, Sweating]] = {}
+    for day in kit.days:
+        for own in day.people:
+            known = most.get(own.name)
+            if own.sweat and (not known or own.sweat.damp_ml_h > known[2].damp_ml_h):
+                most[own.name] = (day.day, own, own.sweat)
+    if not most:
+        return None
     rows = [
         (
-            (Piece(each.name), Piece(" "), Piece(say("day {n}", n=each.day), small=True)),
-            text(figures.plain(each.planned_ml_h, "volume_ml")),
-            text(_sweat_span(figures, each)),
+            (Piece(own.name), Piece(" "), Piece(say("day {n}", n=on_day), small=True)),
+            text(figures.plain(own.rate_ml_h, "volume_ml")),
+            text(_sweat_span(figures, sweat)),
         )
-        for each in most.values()
+        for on_day, own, sweat in most.values()
     ]
     return table((say("Each hour"), say("Plan to drink"), say("Sweat, estimate")), rows, "lrr")
 

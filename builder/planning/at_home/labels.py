@@ -8,8 +8,8 @@ from dataclasses import dataclass
 
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min
 from builder.formulas.safety import centre_temperature_c
-from builder.planning.cooking import soaks_as
 from builder.planning.hazards import is_game
+from builder.planning.looks import soaks_as
 from builder.planning.stock import Act, Judged, Stock, name_now
 from builder.speech import Speech
 

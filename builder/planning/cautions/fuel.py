@@ -13,7 +13,6 @@ from builder.formulas.gas import (
 from builder.model.gear import Fuel, FuelKind
 from builder.model.kit import Conditions, Spot
 from builder.planning.cautions.facts import Facts, Finding, on_days
-from builder.planning.cooking import cold_gas
 from builder.speech import later
 
 # Air in which the pressure of a can is known; colder feeds no burner, warmer always does.
@@ -66,7 +65,7 @@ def gas_left_in_the_can(facts: Facts) -> Iterator[Finding]:
         at = day.conditions
         if not MEASURED_AIR_C[0] <= at.air_low_c <= MEASURED_AIR_C[1]:
             continue
-        cold = cold_gas(day, facts.hearth)
+        cold = day.cold_gas
         if cold and 0 < cold.usable_share < LITTLE_USABLE_SHARE:
             says = facts.say(
                 "On day {n} the air falls to {cold}: about {left} of a full can of {fuel} stays "

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.planning.drying.guides import NOTES_BY, dryer_loads, drying_guides, topics
+from builder.planning.drying.guides import NOTES_BY, dryer_load, drying_guides, topics
 from builder.planning.drying.plan import (
     BOUGHT,
     Doing,
@@ -35,7 +35,7 @@ __all__ = [
     "VitaminC",
     "Way",
     "Ways",
-    "dryer_loads",
+    "dryer_load",
     "drying_guides",
     "evens_out",
     "plan_runs",

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from builder.formulas.freeze_drying import freezing_heat_kj, layer_mm, load_of_limit
 from builder.formulas.freeze_drying import hours_range as ice_gone_range_h
@@ -23,7 +23,6 @@ from builder.model.batch import HEAT_METHODS, Method
 from builder.model.content import Content
 from builder.model.figure import named
 from builder.model.food import FLESH_KINDS
-from builder.model.gear import Dryer
 from builder.model.kit import ShoppingLine
 from builder.model.looks import DryerLoad, DryingGuide, Form, Span
 from builder.planning.stock import DRYING_ICE_C, KJ_PER_KWH, Judged, Substance, substance_named
@@ -132,14 +131,12 @@ def _form(kind: str, dry_as: str, minced: bool) -> Form:
     return "halves" if dry_as in IN_HALVES else "slices"
 
 
-def dryer_loads(batches: Sequence[Judged], content: Content) -> Iterator[DryerLoad]:
-    """Say what each load asks of the dryer that its batch names."""
-    for each in batches:
-        if each.batch.dryer and each.batch.fresh_g:
-            yield _load(each, content.gear.dryers[each.batch.dryer], each.batch.fresh_g)
-
-
-def _load(judged: Judged, dryer: Dryer, fresh_g: float) -> DryerLoad:
+def dryer_load(judged: Judged, content: Content) -> DryerLoad | None:
+    """Say what a load asks of the dryer that its batch names; None where it names none."""
+    name, fresh_g = judged.batch.dryer, judged.batch.fresh_g
+    if not name or not fresh_g:
+        return None
+    dryer = content.gear.dryers[name]
     ice_g = judged.water_removed_g
     of_limit = fresh_g / dryer.load_g
     if dryer.ice_g:
@@ -147,7 +144,6 @@ def _load(judged: Judged, dryer: Dryer, fresh_g: float) -> DryerLoad:
     density, trays_cm2 = judged.substance.density_g_ml, dryer.trays_cm2
     thick = work(layer_mm, fresh_g, density, trays_cm2) if density and trays_cm2 else None
     return DryerLoad(
-        batch=judged.batch.id,
         dryer=dryer.name,
         of_limit=of_limit,
         listed_hours=dryer.hours,

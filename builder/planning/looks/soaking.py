@@ -3,16 +3,15 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
 
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min
 from builder.model.batch import HEAT_METHODS, Method
 from builder.model.content import Content
 from builder.model.figure import named
 from builder.model.food import Food
-from builder.model.kit import KitDay, PlannedIngredient, PlannedMeal, PlannedStep
+from builder.model.kit import PlannedIngredient, PlannedMeal, PlannedStep
 from builder.model.looks import Soaking, Span
-from builder.planning.cooking.standing import (
+from builder.planning.cooking import (
     may_stand_overnight,
     stands_at_most_min,
     stands_min,
@@ -22,30 +21,17 @@ from builder.planning.cooking.standing import (
 _AFTER_SOME_WAY = ("lunch", "dinner", "snacks")
 
 
-def soakings(days: Sequence[KitDay], content: Content) -> Iterator[Soaking]:
-    """Give a look at each soak step with water in it."""
-    for day in days:
-        for place, meal in enumerate(day.meals):
-            for number, step in enumerate(meal.steps):
-                if step.do == "soak" and step.water_ml > 0 and _dried(step, content):
-                    yield _soaking(day, place, number, content)
-
-
-def _dried(step: PlannedStep, content: Content) -> list[PlannedIngredient]:
-    """Give what was dried among what soaks."""
-    return [
-        each
-        for each in step.ingredients
-        if each.dried_by or (each.food and content.foods[each.food].state == "dried")
-    ]
-
-
-def _soaking(day: KitDay, place: int, number: int, content: Content) -> Soaking:
-    meal = day.meals[place]
+def soaking(
+    meal: PlannedMeal, number: int, travel_hours: float, content: Content
+) -> Soaking | None:
+    """Look at a step of a meal that soaks dried food in water; None for any other."""
     step = meal.steps[number]
+    dried = _dried(step, content)
+    if step.do != "soak" or step.water_ml <= 0 or not dried:
+        return None
     known = [
         (found, each.name)
-        for each in _dried(step, content)
+        for each in dried
         if (found := _usual_min(each, step.hot, content)) is not None
     ]
     usual, slowest = max(known, key=lambda each: each[0][::-1], default=(None, ""))
@@ -56,10 +42,6 @@ def _soaking(day: KitDay, place: int, number: int, content: Content) -> Soaking:
     stands = stands_min(recipe, number, [each.minutes for each in meal.steps])
     too_long = stands > at_most_min and not overnight
     return Soaking(
-        day=day.day,
-        place=place,
-        step=number,
-        hot=step.hot,
         slowest=slowest,
         usual_min=usual,
         uptake_ml=_uptake_ml(meal, number, content),
@@ -67,8 +49,17 @@ def _soaking(day: KitDay, place: int, number: int, content: Content) -> Soaking:
         too_long=too_long,
         overnight=overnight,
         # In such cold a bottle would freeze before it softens anything.
-        in_bottle=not is_cold and not too_long and _goes_in_bottle(day, meal, number, usual),
+        in_bottle=not is_cold and not too_long and _goes_in_bottle(meal, step, travel_hours, usual),
     )
+
+
+def _dried(step: PlannedStep, content: Content) -> list[PlannedIngredient]:
+    """Give what was dried among what soaks."""
+    return [
+        each
+        for each in step.ingredients
+        if each.dried_by or (each.food and content.foods[each.food].state == "dried")
+    ]
 
 
 def _usual_min(each: PlannedIngredient, hot: bool, content: Content) -> Span | None:
@@ -101,14 +92,15 @@ def _uptake_ml(meal: PlannedMeal, number: int, content: Content) -> Span | None:
     return planned.taken_up_ml, planned.water_ml
 
 
-def _goes_in_bottle(day: KitDay, meal: PlannedMeal, number: int, usual: Span | None) -> bool:
+def _goes_in_bottle(
+    meal: PlannedMeal, step: PlannedStep, travel_hours: float, usual: Span | None
+) -> bool:
     """Tell whether soaking may begin on the way: cold, nothing raw, and worth it.
 
     A cold meal is ready when one stops; what is cooked in camp gains by it where the food
     usually takes longer than the recipe gives it.
     """
-    step = meal.steps[number]
-    if step.hot or not day.travel_hours or meal.meal not in _AFTER_SOME_WAY:
+    if step.hot or not travel_hours or meal.meal not in _AFTER_SOME_WAY:
         return False
     if any(each.is_raw_animal for each in meal.ingredients):
         return False

@@ -22,16 +22,15 @@ def needs_more(person: Person, days: Sequence[KitDay]) -> Iterator[NeedMore]:
         work_range(cold_range_kcal, each.energy_need_kcal, day.conditions.air_low_c)
         for day, each in own
     ]
-    yield from _on_some_days(person, "cold", colds, _COLD_BY)
+    yield from _on_some_days("cold", colds, _COLD_BY)
     highs = [
         work_range(altitude_range_kcal, each.basal_kcal, day.conditions.altitude_m)
         for day, each in own
     ]
-    yield from _on_some_days(person, "height", highs, _HIGH_BY)
+    yield from _on_some_days("height", highs, _HIGH_BY)
 
 
 def _on_some_days(
-    person: Person,
     why: NeedsMoreFor,
     spans: Sequence[tuple[Figure, ...]],
     sources: tuple[str, ...],
@@ -41,4 +40,4 @@ def _on_some_days(
     if asking:
         number = counted(len(asking), "days")
         low, high = (add(ends) / number for ends in zip(*asking, strict=True))
-        yield NeedMore(person.name, why, number, (low, high), sources)
+        yield NeedMore(why, number, (low, high), sources)

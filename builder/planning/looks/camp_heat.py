@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 
 from builder.formulas.embers import (
     EMBER_KW_M2,
@@ -16,20 +16,20 @@ from builder.formulas.gas_canister import usable_share
 from builder.formulas.heat import fuel_mass_g
 from builder.model.figure import add, largest, named, smallest
 from builder.model.gear import Iron
-from builder.model.kit import KitDay, PlannedMeal
+from builder.model.kit import Conditions, KitDay, PlannedMeal
 from builder.model.looks import ColdGas, IronHeat
 from builder.model.trip import Trip
-from builder.planning.cooking.hearth import Hearth
+from builder.planning.cooking import Hearth
 from builder.planning.tracing import solve, work, work_range
 
 # Closer to all of it nobody would notice.
 ALL_OF_IT_SHARE = 0.995
 
 
-def cold_gas(day: KitDay, hearth: Hearth) -> ColdGas | None:
+def cold_gas(at: Conditions, hearth: Hearth) -> ColdGas | None:
     """Say what a full can gives at the coldest of a camp; None where it gives all."""
-    fuel, stove, at = hearth.fuel, hearth.stove, day.conditions
-    if day.ends_home or not fuel or fuel.kind != "gas" or not fuel.mix or not stove:
+    fuel, stove = hearth.fuel, hearth.stove
+    if not fuel or fuel.kind != "gas" or not fuel.mix or not stove:
         return None
     all_shares = add(share for _, share in fuel.mix)
     mix = {gas: share / all_shares for gas, share in fuel.mix}
@@ -40,8 +40,6 @@ def cold_gas(day: KitDay, hearth: Hearth) -> ColdGas | None:
     if usable >= ALL_OF_IT_SHARE:
         return None
     return ColdGas(
-        day=day.day,
-        air_low_c=at.air_low_c,
         can_kpa=solve("pressure of the mixture", mixture_pressure_kpa, mix, can_c),
         wanted_kpa=at.pressure_hpa / 10
         + named(BURNER_WANTS_KPA, "burner_wants_kpa", "common-practice"),
@@ -71,18 +69,13 @@ def wood_range_g(trip: Trip, days: Sequence[KitDay], hearth: Hearth) -> tuple[fl
     return embers_g + work(fuel_mass_g, heat_kj, most), embers_g + work(fuel_mass_g, heat_kj, least)
 
 
-def iron_heats(days: Sequence[KitDay], irons: Sequence[Iron]) -> Iterator[IronHeat]:
-    """Say how long the irons of each pressed meal heat up, where they tell their face."""
+def iron_heat(meal: PlannedMeal, irons: Sequence[Iron]) -> IronHeat | None:
+    """Say how long the irons of a pressed meal heat up; None where none tells its face."""
     told = [each for each in irons if each.material == "cast-iron" and each.face_cm2]
-    if not told:
-        return
-    for day in days:
-        for place, meal in enumerate(day.meals):
-            if meal.presses:
-                yield _iron_heat(day, place, meal, told)
+    return _iron_heat(meal, told) if told and meal.presses else None
 
 
-def _iron_heat(day: KitDay, place: int, meal: PlannedMeal, irons: Sequence[Iron]) -> IronHeat:
+def _iron_heat(meal: PlannedMeal, irons: Sequence[Iron]) -> IronHeat:
     """Give the range over all irons; the handles count, though they stay cooler."""
     cold_c = meal.conditions.air_low_c
     side_min = largest(*(step.each_side_min for step in meal.steps))
@@ -96,8 +89,6 @@ def _iron_heat(day: KitDay, place: int, meal: PlannedMeal, irons: Sequence[Iron]
         for kw_m2 in embers
     ]
     return IronHeat(
-        day=day.day,
-        place=place,
         heats_min=(smallest(*(low for low, _ in heats)), largest(*(high for _, high in heats))),
         cold_press_min=(smallest(*presses), largest(*presses)),
     )

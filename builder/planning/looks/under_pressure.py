@@ -2,35 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 
 from builder.formulas.boiling import boiling_point_c
 from builder.formulas.pressure_cooking import Z_K, time_factor_of, time_factor_range
 from builder.model.content import Content
 from builder.model.figure import largest, smallest
 from builder.model.gear import Pot
-from builder.model.kit import KitDay, PlannedMeal
+from builder.model.kit import PlannedMeal, PlannedStep
 from builder.model.looks import UnderPressure
 from builder.planning.tracing import work, work_range
 
 
 def under_pressure(
-    days: Sequence[KitDay], pots: Sequence[Pot], content: Content
-) -> Iterator[UnderPressure]:
-    """Give a look at each simmer with the lid on in a pressure cooker, plants only.
+    meal: PlannedMeal, number: int, pots: Sequence[Pot], content: Content
+) -> UnderPressure | None:
+    """Look at a simmer with the lid on in a pressure cooker, plants only.
 
     Egg, meat and fish go by the temperature in the middle, and no time is promised for them.
     """
-    cookers = {pot.id: pot.gauge_kpa for pot in pots if pot.gauge_kpa}
-    for day in days:
-        for place, meal in enumerate(day.meals):
-            gauge_kpa = cookers.get(meal.pot or "")
-            if not gauge_kpa or meal.cook_in != "pot":
-                continue
-            for number, step in enumerate(meal.steps):
-                kinds = _kinds(meal, number, content)
-                if step.do == "simmer" and step.lid and kinds:
-                    yield _look(day, place, number, gauge_kpa, kinds)
+    step = meal.steps[number]
+    gauge_kpa = next((pot.gauge_kpa for pot in pots if pot.id == meal.pot), None)
+    if not gauge_kpa or meal.cook_in != "pot" or step.do != "simmer" or not step.lid:
+        return None
+    kinds = _kinds(meal, number, content)
+    return _look(meal, step, gauge_kpa, kinds) if kinds else None
 
 
 def _kinds(meal: PlannedMeal, number: int, content: Content) -> frozenset[str]:
@@ -48,20 +44,16 @@ def _kinds(meal: PlannedMeal, number: int, content: Content) -> frozenset[str]:
 
 
 def _look(
-    day: KitDay, place: int, number: int, gauge_kpa: float, kinds: frozenset[str]
+    meal: PlannedMeal, step: PlannedStep, gauge_kpa: float, kinds: frozenset[str]
 ) -> UnderPressure:
-    meal = day.meals[place]
     inside_hpa = meal.conditions.pressure_hpa + gauge_kpa * 10  # hPa in each kPa
     boils_c = work(boiling_point_c, inside_hpa)
-    sea_min = meal.steps[number].minutes_at_sea_level
+    sea_min = step.minutes_at_sea_level
     # What takes longest decides.
     factors = [work(time_factor_of, kind, boils_c) for kind in sorted(kinds)]
     minutes = sea_min * largest(*factors)
     least, most = (sea_min * factor for factor in work_range(time_factor_range, boils_c))
     return UnderPressure(
-        day=day.day,
-        place=place,
-        step=number,
         boils_c=boils_c,
         minutes=minutes,
         likely_min=(smallest(least, minutes), largest(most, minutes)),
