@@ -22,6 +22,7 @@ from builder.model.trip import Trip
 from builder.problems import Problem, in_order, nearest, printable
 from builder.reading.at_hand import AtHand
 from builder.reading.batches import read_batch
+from builder.reading.beside import amiss_beside
 from builder.reading.crosschecks import crosscheck
 from builder.reading.declaring import items_of_lists, keys_of, read_as
 from builder.reading.dried_meals import check_nested
@@ -42,6 +43,7 @@ from builder.reading.home import read_home
 from builder.reading.notes import Notes
 from builder.reading.recipes import read_recipe
 from builder.reading.tables import read_table
+from builder.reading.taken_along import not_taken_along
 from builder.reading.texts import read_caution, read_source
 from builder.reading.trips import not_fed, read_trip
 from builder.reading.uncollected import uncollected
@@ -210,6 +212,8 @@ class _FolderReader:
             for node in nodes:
                 text = RecordText(file.path, file.text, node, whole_file=not file.node.is_list)
                 record = reader(node, self.problems)
+                if isinstance(record, Recipe):
+                    self._look_beside(layer, file, record, {"picture": record.picture})
                 self._keep(kind, found, record, layer, node, text)
                 if record is None and kind == "recipe":
                     self.broken.add((kind, Path(file.path).stem))  # its id may be what is wrong
@@ -237,6 +241,13 @@ class _FolderReader:
     def _listed_text(self, key: tuple[str, str]) -> RecordText:
         each = self.listed[key]
         return RecordText(each.path, each.text, each.node())
+
+    def _look_beside(
+        self, layer: int, file: _File, record: Recipe | Trip, named: dict[str, str | None]
+    ) -> None:
+        """Note of files that a record names which are not there, or lie elsewhere."""
+        of = self.layers[layer]
+        self.problems += amiss_beside(of.folder, of.unwritten, file.path, named, record.places)
 
     def _keep(
         self,
@@ -339,7 +350,12 @@ class _FolderReader:
                 says = f"the id {trip_id!r} stands twice among the trips (first in {first})"
                 self.problems.append(Problem(place, "id-twice", says, "rename one of the files"))
                 continue
-            self.problems += [*not_fed(trip), *eaten_in_a_day(trip, at_hand.foods, at_hand.recipes)]
+            self._look_beside(layer, file, trip, {"track": trip.track, "picture": trip.picture})
+            self.problems += [
+                *not_fed(trip),
+                *not_taken_along(trip),
+                *eaten_in_a_day(trip, at_hand.foods, at_hand.recipes),
+            ]
             trips[trip_id] = trip
             self.owner["trip", trip_id] = layer
             self.texts["trip", trip_id] = RecordText(

@@ -248,6 +248,10 @@ class WrittenTrip(Record, title="trip"):
         if self.stove:
             places = self.stove.places("pots")
             inner |= {"stove/use": places.of("use"), **_listed_in(places)}
+        groups = self._node.entries["together"].node.items if self.together else ()
+        for number, group in enumerate(groups):
+            words = group.items or (group,)
+            inner |= {f"together/{number}/{each.text.strip()}": each.place for each in words}
         return Places(own.record, {**own.fields, **inner})
 
 

@@ -1,0 +1,64 @@
+# ruff: noqa: E501 - the lines that people read stand whole
+"""Files that a trip or a recipe names lie beside it; nothing outside the folder is looked for."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.reading.folder_builder import BEAN_POT, GOOD, TRIP, lines, read
+
+
+def told(folder: Path, files: dict[str, str]) -> list[str]:
+    return [each for each in lines(read(folder, {**GOOD, **files})) if "[not-used-yet]" not in each]
+
+
+@pytest.mark.parametrize(
+    ("named", "there"),
+    [
+        ("way.gpx", "trips/way.gpx"),
+        ("way.gpx", "trips/tarrow/way.gpx"),
+        ("maps/way.gpx", "trips/maps/way.gpx"),
+        ("../way.gpx", "way.gpx"),
+    ],
+)
+def test_a_file_beside_the_trip_or_in_its_own_folder_is_found(
+    named: str, there: str, tmp_path: Path
+) -> None:
+    files = {"trips/tarrow.yaml": f"track: {named}\n{TRIP}"}
+    assert told(tmp_path / "with", {**files, there: ""}) == []
+    assert told(tmp_path / "without", files) == [
+        f"trips/tarrow.yaml:1:8: warning: track: there is no file '{named}' beside this one — put it into trips/, or leave `track` out [file-missing]"
+    ]
+
+
+def test_a_trip_in_a_folder_of_its_own_has_its_files_there(tmp_path: Path) -> None:
+    files = {"trips/ridge/trip.yaml": f"picture: hut.jpg\n{TRIP}"}
+    assert told(tmp_path / "with", {**files, "trips/ridge/hut.jpg": ""}) == []
+    (line,) = told(tmp_path / "without", {**files, "trips/hut.jpg": ""})
+    assert line.startswith("trips/ridge/trip.yaml:1:10: warning: picture: there is no file")
+
+
+def test_a_folder_is_no_picture(tmp_path: Path) -> None:
+    files = {"trips/tarrow.yaml": f"picture: ridge\n{TRIP}", "trips/ridge/way.gpx": ""}
+    assert len(told(tmp_path, files)) == 1
+
+
+@pytest.mark.parametrize("named", ["../../passwd", "/etc/passwd", "a/../../../x.jpg"])
+def test_a_path_out_of_the_content_folder_is_refused_and_not_looked_at(
+    named: str, tmp_path: Path
+) -> None:
+    name = named.rpartition("/")[2]
+    assert told(tmp_path, {"recipes/bean-pot.yaml": f"{BEAN_POT}picture: {named}\n"}) == [
+        f"recipes/bean-pot.yaml:13:10: error: picture: '{named}' lies outside the content folder — put the file beside this one, and write `picture: {name}` [file-outside]"
+    ]
+
+
+def test_a_link_out_of_the_content_folder_is_refused(tmp_path: Path) -> None:
+    outside = tmp_path / "outside.gpx"
+    outside.write_text("", "utf-8")
+    (tmp_path / "my" / "trips").mkdir(parents=True)
+    (tmp_path / "my" / "trips" / "way.gpx").symlink_to(outside)
+    (line,) = told(tmp_path, {"trips/tarrow.yaml": f"track: way.gpx\n{TRIP}"})
+    assert "[file-outside]" in line

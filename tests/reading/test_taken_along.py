@@ -1,0 +1,70 @@
+# ruff: noqa: E501 - the lines that people read stand whole
+"""Pots and things that a trip names are held against what it takes along."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.reading.folder_builder import GOOD, TRIP, changed, lines, read
+
+GEAR = "gear_shared: [{name: Group tarp, mass: 780 g}]\nfire: {irons: [iron]}\n"
+
+
+def told(folder: Path, text: str) -> list[str]:
+    found = lines(read(folder, {**GOOD, "trips/tarrow.yaml": text}))
+    return [each for each in found if "[not-used-yet]" not in each]
+
+
+@pytest.mark.parametrize(
+    "group", ["stove, pot", "burner, iron", "Group tarp, pot", "stove, Group tarp, iron"]
+)
+def test_what_the_trip_takes_may_be_carried_together(group: str, tmp_path: Path) -> None:
+    assert told(tmp_path, f"together: [[{group}]]\n{GEAR}{TRIP}") == []
+
+
+@pytest.mark.parametrize(
+    ("group", "column", "says", "mend"),
+    [
+        ("stove, pott", 20, "this trip takes nothing called 'pott'", "did you mean pot?"),
+        ("tarp, pot", 13, "this trip takes nothing called 'tarp'", "known are: Group tarp, burner, iron, pot, stove"),
+    ],
+)  # fmt: skip
+def test_what_it_does_not_take_is_told_where_it_stands(
+    group: str, column: int, says: str, mend: str, tmp_path: Path
+) -> None:
+    assert told(tmp_path, f"together: [[{group}]]\n{GEAR}{TRIP}") == [
+        f"trips/tarrow.yaml:1:{column}: error: {says} — {mend} [thing-unknown]"
+    ]
+
+
+def test_without_a_stove_nobody_carries_one(tmp_path: Path) -> None:
+    text = changed(TRIP, "stove: {use: burner, pots: [pot]}", "fire: {irons: [iron], pots: [pot]}")
+    (line,) = told(tmp_path, f"together: [[stove, pot]]\n{text}")
+    assert "this trip takes nothing called 'stove'" in line
+
+
+def test_a_pot_that_the_trip_does_not_take_is_told_once(tmp_path: Path) -> None:
+    text = changed(TRIP, "from: beans-may", "from: beans-may, in: pt")
+    assert told(tmp_path / "dish", text) == [
+        "trips/tarrow.yaml:8:54: error: this trip takes no pot 'pt' — did you mean pot? [pot-not-taken]"
+    ]
+    text = changed(TRIP, "    meals:", "    in: kettle\n    meals:")
+    assert told(tmp_path / "day", text) == [
+        "trips/tarrow.yaml:7:9: error: this trip takes no pot 'kettle' — known are: pot [pot-not-taken]"
+    ]
+
+
+def test_a_pot_of_the_trip_that_is_nowhere_in_the_gear_is_told_there_alone(tmp_path: Path) -> None:
+    text = changed(TRIP, "pots: [pot]", "pots: [kettle]")
+    text = changed(text, "from: beans-may", "from: beans-may, in: kettle")
+    assert [each.partition("error: ")[2] for each in told(tmp_path, text)] == [
+        "there is no pot 'kettle' — known are: pot [pot-unknown]"
+    ]
+
+
+def test_an_anchored_day_tells_its_pot_once(tmp_path: Path) -> None:
+    day = "{camp_altitude: 100 m, in: kettle, meals: {}}"
+    text = changed(TRIP, "days:\n", f"days:\n  - &one {day}\n  - *one\n")
+    assert len(told(tmp_path, text)) == 1
