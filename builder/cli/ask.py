@@ -175,7 +175,7 @@ def explain(
       tripkit explain tarrow-tops fuel.carry_g
       tripkit explain tarrow-tops boils day 2
     """
-    from builder.pages.trip.explaining import (
+    from builder.pages.trip.origins.explaining import (
         MOST_CHOICES,
         MOST_LISTED,
         explained,
@@ -183,8 +183,8 @@ def explain(
         matching,
         unknown_said,
     )
-    from builder.pages.trip.graph_json import graph_data
-    from builder.pages.trip.kit_json import kit_data
+    from builder.pages.trip.origins.graph_json import graph_data
+    from builder.pages.trip.origins.kit_json import kit_data
     from builder.planning.graph import graph_of
 
     place = place_of(content)

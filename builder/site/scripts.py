@@ -7,7 +7,7 @@ import re
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from builder.pages.trip.changing import shared_formulas
+from builder.pages.trip.origins.changing import shared_formulas
 from builder.site.script_words import script_words
 from builder.speech import Speech
 

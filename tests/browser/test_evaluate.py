@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 from playwright.sync_api import Browser
 
-from builder.pages.trip.graph_json import graph_data
-from builder.pages.trip.kit_json import kit_data
+from builder.pages.trip.origins.graph_json import graph_data
+from builder.pages.trip.origins.kit_json import kit_data
 from builder.planning.graph import graph_of
 from builder.planning.kit import plan_trip
 from builder.planning.stock import check

@@ -8,7 +8,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
-from builder.pages.trip.alike import LEAST_ALIKE, Leaf, Reasoned, folded, in_short, numbers_told
+from builder.pages.trip.origins.alike import (
+    LEAST_ALIKE,
+    Leaf,
+    Reasoned,
+    folded,
+    in_short,
+    numbers_told,
+)
 from tests.kit_json.reader import numbers, told_out
 
 

@@ -9,8 +9,8 @@ from typing import Any
 import pytest
 
 from builder.model.kit import How, Kit, KitCaution, LeftOut, Refused
-from builder.pages.trip.allergens import allergens_said
 from builder.pages.trip.book import write_book
+from builder.pages.trip.dishes.allergens import allergens_said
 from builder.speech import speech_of
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit

@@ -10,8 +10,8 @@ import pytest
 from builder.model.kit import PlannedMeal, PlannedStep
 from builder.pages.figures import figures_of
 from builder.pages.pieces import Cell
-from builder.pages.trip.cook import cook_pages, cooking, step_anchors
-from builder.pages.trip.plates import energy_of_each
+from builder.pages.trip.dishes.cook import cook_pages, cooking, step_anchors
+from builder.pages.trip.dishes.plates import energy_of_each
 from builder.pages.words import short_names
 from builder.speech import speech_of
 from tests.pages.sample_kit import bean_pot, ingredient, meal, sample_kit, step, toasties

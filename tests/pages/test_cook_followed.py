@@ -13,7 +13,7 @@ import pytest
 from builder.formulas.expression import evaluate
 from builder.model.kit import Kit
 from builder.pages.trip.book import Book, write_book
-from builder.pages.trip.changing import shared_formulas
+from builder.pages.trip.origins.changing import shared_formulas
 from builder.planning.public import without_people
 from tests.pages.conftest import TEMPLATES
 from tests.pages.dishes import POCKETS, PULSE, STEW, TEA

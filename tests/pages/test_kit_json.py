@@ -12,7 +12,7 @@ import pytest
 from builder.model import looks
 from builder.model.kit import Kit
 from builder.pages.trip.book import Book, write_book
-from builder.pages.trip.kit_json import kit_data
+from builder.pages.trip.origins.kit_json import kit_data
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 

@@ -10,7 +10,7 @@ import pytest
 from builder.model.kit import FuelDay, Kit, KitDay, PlannedMeal, WaterHeating
 from builder.pages.pieces import Cell
 from builder.pages.trip.book import Book, write_book
-from builder.pages.trip.order import OrderView, orders_of_day
+from builder.pages.trip.dishes.order import OrderView, orders_of_day
 from builder.planning.cooking.hearth import Burner, Hearth
 from builder.planning.cooking.order_of_work import orders_of_work
 from tests.pages.conftest import TEMPLATES

@@ -9,7 +9,7 @@ import pytest
 
 from builder.model.source import HOW_KNOWN, Source
 from builder.pages.trip.book import Book, write_book
-from builder.pages.trip.sources import KNOWN, SUBJECTS, Checked, read_checked, sources_page
+from builder.pages.trip.origins.sources import KNOWN, SUBJECTS, Checked, read_checked, sources_page
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 from tests.pages.seen import seen_in

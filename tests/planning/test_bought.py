@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.pages.trip.shopping import shopping_page
+from builder.pages.trip.supplies.shopping import shopping_page
 from tests.planning.folders import day, day_trip, food, hand
 
 ROOT = food("root", "vegetable", "raw", "water 88 g, carbohydrate 10 g", refuse="20 %",

@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from builder.model.figure import Told
-from builder.pages.trip.kit_json import kit_data
+from builder.pages.trip.origins.kit_json import kit_data
 from builder.planning.cooking import barometer_problems
 from builder.planning.graph import Graph, graph_of
 from builder.problems import ProblemsFound

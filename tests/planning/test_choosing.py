@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from builder.pages.trip.kit_json import kit_data
+from builder.pages.trip.origins.kit_json import kit_data
 from builder.planning.menu import menu_problems
 from tests.planning.folders import Hand, Record, batch_of, day, day_trip, hand, uses
 from tests.planning.test_stock import berries

@@ -16,7 +16,13 @@ import yaml
 
 from builder.model.source import Known, Source
 from builder.model.trip import ENGLISH
-from builder.pages.trip.sources import CHECKED_NAME, SUBJECTS, Checked, checks_said, known_said
+from builder.pages.trip.origins.sources import (
+    CHECKED_NAME,
+    SUBJECTS,
+    Checked,
+    checks_said,
+    known_said,
+)
 from builder.speech import speech_of
 
 from .published import SOURCES_YAML

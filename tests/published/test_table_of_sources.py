@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from builder.model.source import Known
-from builder.pages.trip.sources import CHECKED_NAME
+from builder.pages.trip.origins.sources import CHECKED_NAME
 
 from .rows import row_tests
 from .table_of_sources import (

@@ -19,7 +19,7 @@ from builder.model.figure import Figure, Origin, Told
 from builder.model.gear import Pot
 from builder.model.place import Place
 from builder.pages.ink import data
-from builder.pages.trip.changing import part_of
+from builder.pages.trip.origins.changing import part_of
 from builder.planning.cooking import Hearth
 from builder.planning.tracing import work
 from builder.site.assemble import SiteInput

@@ -10,24 +10,24 @@ from typing import TypeAlias
 
 from builder.model.kit import Kit
 from builder.pages import ink
-from builder.pages.trip.carry import carry_page
 from builder.pages.trip.cautions import cautions_page
-from builder.pages.trip.cook import CookPage, cook_pages, step_anchors
 from builder.pages.trip.day import DayPage, day_pages
-from builder.pages.trip.drying import drying_page
-from builder.pages.trip.food import food_page
-from builder.pages.trip.fuel import fuel_page
+from builder.pages.trip.dishes.cook import CookPage, cook_pages, step_anchors
+from builder.pages.trip.dishes.meals import MealPage, meal_pages
 from builder.pages.trip.glance import glance_page
-from builder.pages.trip.graph_json import graph_data, number
-from builder.pages.trip.kit_json import kit_data
-from builder.pages.trip.meals import MealPage, meal_pages
-from builder.pages.trip.numbers import NumbersPage, has_line, numbers_pages
+from builder.pages.trip.origins.graph_json import graph_data, number
+from builder.pages.trip.origins.kit_json import kit_data
+from builder.pages.trip.origins.numbers import NumbersPage, has_line, numbers_pages
+from builder.pages.trip.origins.sources import read_checked, sources_page
 from builder.pages.trip.people import PersonPage, person_pages
 from builder.pages.trip.placing import ALOUD, aloud_page
 from builder.pages.trip.pocket import PocketPage, is_long, pocket_cautions, pocket_days
-from builder.pages.trip.shopping import shopping_page
-from builder.pages.trip.sources import read_checked, sources_page
-from builder.pages.trip.water import water_page
+from builder.pages.trip.supplies.carry import carry_page
+from builder.pages.trip.supplies.drying import drying_page
+from builder.pages.trip.supplies.food import food_page
+from builder.pages.trip.supplies.fuel import fuel_page
+from builder.pages.trip.supplies.shopping import shopping_page
+from builder.pages.trip.supplies.water import water_page
 from builder.planning.graph import graph_of
 from builder.speech import Speech, speech_of
 

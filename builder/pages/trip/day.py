@@ -13,11 +13,11 @@ from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
 from builder.pages.trip.addresses import at_day, at_meal, day_path
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.cook import Anchors, cook_link
-from builder.pages.trip.drying import batch_anchor, batch_names
-from builder.pages.trip.fuel import likely_fuel_of_day, likely_wood_of_day
-from builder.pages.trip.order import OrderView, orders_of_day
+from builder.pages.trip.dishes.cook import Anchors, cook_link
+from builder.pages.trip.dishes.order import OrderView, orders_of_day
 from builder.pages.trip.placing import boxes_at, boxes_at_meal, lines_of_day, lines_of_meal
+from builder.pages.trip.supplies.drying import batch_anchor, batch_names
+from builder.pages.trip.supplies.fuel import likely_fuel_of_day, likely_wood_of_day
 from builder.pages.trip.untold import untold_of_day
 from builder.planning.naming import meal_inside, travel_said
 from builder.speech import Speech

@@ -12,11 +12,11 @@ from builder.pages.charts import Chart, energy_chart, profile_chart
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Table, filled, join, link, text
 from builder.pages.trip.addresses import at_person, day_path
-from builder.pages.trip.carry import short_carry
-from builder.pages.trip.cook import Anchors, cook_link
 from builder.pages.trip.day import energy_share
-from builder.pages.trip.fuel import container_sizes, containers, likely_fuel, likely_wood
+from builder.pages.trip.dishes.cook import Anchors, cook_link
 from builder.pages.trip.placing import Front, front
+from builder.pages.trip.supplies.carry import short_carry
+from builder.pages.trip.supplies.fuel import container_sizes, containers, likely_fuel, likely_wood
 from builder.speech import Speech
 
 _ON_THE_CLOCK: tuple[MealName, ...] = ("breakfast", "lunch", "dinner")

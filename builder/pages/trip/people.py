@@ -24,10 +24,10 @@ from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
 from builder.pages.trip.addresses import at_day, at_person, day_path
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.cook import Anchors
-from builder.pages.trip.food import grams
+from builder.pages.trip.dishes.cook import Anchors
+from builder.pages.trip.dishes.plates import are_uneven
 from builder.pages.trip.placing import boxes_of_person, pack_line
-from builder.pages.trip.plates import are_uneven
+from builder.pages.trip.supplies.food import grams
 from builder.pages.trip.untold import untold_of_person
 from builder.planning.menu import avoided_said, plate_share
 from builder.speech import Speech, later

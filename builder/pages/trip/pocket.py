@@ -14,16 +14,16 @@ from builder.model.kit import Kit, KitDay, PlannedMeal
 from builder.model.recipe import MEALS, MealName
 from builder.pages import words
 from builder.pages.pieces import Cell
-from builder.pages.trip.carry import CarryPage
 from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry
-from builder.pages.trip.cook import Cooking, CookPage, StepLine
 from builder.pages.trip.day import DayPage
-from builder.pages.trip.fuel import FuelPage
+from builder.pages.trip.dishes.cook import Cooking, CookPage, StepLine
+from builder.pages.trip.dishes.order import OrderView
 from builder.pages.trip.glance import GlancePage
-from builder.pages.trip.order import OrderView
 from builder.pages.trip.placing import REFUSED, AloudPage, boxes_of
-from builder.pages.trip.shopping import ShoppingPage
-from builder.pages.trip.water import WaterPage
+from builder.pages.trip.supplies.carry import CarryPage
+from builder.pages.trip.supplies.fuel import FuelPage
+from builder.pages.trip.supplies.shopping import ShoppingPage
+from builder.pages.trip.supplies.water import WaterPage
 from builder.planning.menu import avoided_said
 from builder.speech import Speech, speech_of
 

@@ -10,11 +10,11 @@ from builder.model.recipe import MealName
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Mark, Piece, Table, table, text
-from builder.pages.trip.baking import bake_said, embers_said
-from builder.pages.trip.cook import DOINGS, LET_STAND, STEEP, amount_inside, ids_named
+from builder.pages.trip.dishes.baking import bake_said, embers_said
+from builder.pages.trip.dishes.cook import DOINGS, LET_STAND, STEEP, amount_inside, ids_named
+from builder.pages.trip.dishes.safe_water import pours_unboiled
+from builder.pages.trip.dishes.soaking import irons_heat_in
 from builder.pages.trip.placing import raw
-from builder.pages.trip.safe_water import pours_unboiled
-from builder.pages.trip.soaking import irons_heat_in
 from builder.planning.naming import meal_inside
 from builder.speech import Speech, later
 from builder.units import rounded

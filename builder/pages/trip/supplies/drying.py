@@ -14,8 +14,8 @@ from builder.pages.charts import Chart, half_hours, run_chart
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, link, table, text
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.drying_guide import DryingGuides, drying_guides, load_said
 from builder.pages.trip.placing import boxes_at, boxes_at_batch
+from builder.pages.trip.supplies.drying_guide import DryingGuides, drying_guides, load_said
 from builder.planning.naming import told_apart
 from builder.speech import Speech, later
 from builder.units import rounded

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from builder.formulas.declaring import FORMULAS
-from builder.pages.trip.sources import SUBJECTS
+from builder.pages.trip.origins.sources import SUBJECTS
 from builder.planning.graph import Node, is_inner
 from builder.speech import Speech, later
 

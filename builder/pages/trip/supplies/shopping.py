@@ -8,7 +8,7 @@ from builder.model.kit import Kit, ShoppingLine
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, filled, join, link, text
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.cook import CookPage
+from builder.pages.trip.dishes.cook import CookPage
 from builder.pages.trip.placing import boxes_at
 from builder.speech import later
 

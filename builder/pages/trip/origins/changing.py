@@ -24,8 +24,8 @@ from builder.model.figure import Count, Figure, Found, Origin, Reckoned, Told, T
 from builder.model.kit import Kit, PlannedMeal
 from builder.pages.figures import number as as_text
 from builder.pages.pieces import Scale
-from builder.pages.trip.graph_json import number
-from builder.pages.trip.leaves import inside
+from builder.pages.trip.origins.graph_json import number
+from builder.pages.trip.origins.leaves import inside
 from builder.planning.graph import Graph, Node, graph_of
 from builder.planning.tracing import work
 

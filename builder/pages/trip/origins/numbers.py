@@ -17,9 +17,9 @@ from builder.pages.citing import citation
 from builder.pages.figures import PEOPLE_A_PAGE, anchor, numbers_of, worked
 from builder.pages.pieces import Table, table, text
 from builder.pages.trip.addresses import at_day
-from builder.pages.trip.leaves import leaf_said
-from builder.pages.trip.sources import Checked, checked_at
-from builder.pages.trip.titles import named_plainly, title_of
+from builder.pages.trip.origins.leaves import leaf_said
+from builder.pages.trip.origins.sources import Checked, checked_at
+from builder.pages.trip.origins.titles import named_plainly, title_of
 from builder.planning.graph import Graph, Node, is_inner
 from builder.speech import Speech, later, speech_of
 

@@ -14,8 +14,8 @@ from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, table, text
 from builder.pages.trip.addresses import at_day, at_meal, day_path
 from builder.pages.trip.cautions import Box
+from builder.pages.trip.dishes.soaking import minutes_between
 from builder.pages.trip.placing import boxes_at
-from builder.pages.trip.soaking import minutes_between
 from builder.speech import later
 from builder.units import rounded
 

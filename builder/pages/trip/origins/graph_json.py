@@ -9,9 +9,9 @@ from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.formulas.expression import names_in
 from builder.model.figure import Count, Found, Named, Told, Traced
 from builder.model.kit import Kit
-from builder.pages.trip import alike
-from builder.pages.trip.alike import Data
-from builder.pages.trip.leaves import inside
+from builder.pages.trip.origins import alike
+from builder.pages.trip.origins.alike import Data
+from builder.pages.trip.origins.leaves import inside
 from builder.planning.graph import Graph, Node, is_inner
 from builder.planning.tracing import TOLD_BY_PARTY
 

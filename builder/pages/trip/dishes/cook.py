@@ -15,14 +15,14 @@ from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number, worked
 from builder.pages.pieces import Cell, Piece, Scale, Table, filled, join, table, text
 from builder.pages.trip.addresses import at_meal
-from builder.pages.trip.allergens import allergens_said
-from builder.pages.trip.baking import bake_said, embers_said
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.changing import Controls, controls_of, figures_of_page, shown_in
+from builder.pages.trip.dishes.allergens import allergens_said
+from builder.pages.trip.dishes.baking import bake_said, embers_said
+from builder.pages.trip.dishes.plates import are_uneven, energy_of_each, plates
+from builder.pages.trip.dishes.safe_water import stays_unboiled
+from builder.pages.trip.dishes.soaking import iron_said, pressure_said, soak_said
+from builder.pages.trip.origins.changing import Controls, controls_of, figures_of_page, shown_in
 from builder.pages.trip.placing import boxes_at, boxes_at_step, raw
-from builder.pages.trip.plates import are_uneven, energy_of_each, plates
-from builder.pages.trip.safe_water import stays_unboiled
-from builder.pages.trip.soaking import iron_said, pressure_said, soak_said
 from builder.planning.cooking import measured_after, poured_off_after
 from builder.planning.tracing import count
 from builder.speech import Speech, later, speech_of

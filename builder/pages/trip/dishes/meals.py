@@ -12,9 +12,9 @@ from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Piece, Table, link, text
 from builder.pages.trip.addresses import day_path
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.cook import Anchors, ids_named, recipe_said, stands_by_step
 from builder.pages.trip.day import has_page, meal_path
-from builder.pages.trip.order import (
+from builder.pages.trip.dishes.cook import Anchors, ids_named, recipe_said, stands_by_step
+from builder.pages.trip.dishes.order import (
     MOST_STANDING_MIN,
     before_said,
     moments,
@@ -25,8 +25,8 @@ from builder.pages.trip.order import (
     takes_raw,
     what,
 )
+from builder.pages.trip.dishes.plates import plates
 from builder.pages.trip.placing import boxes_at_step, raw
-from builder.pages.trip.plates import plates
 from builder.speech import later
 from builder.units import rounded
 

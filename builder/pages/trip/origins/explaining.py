@@ -8,8 +8,8 @@ from collections.abc import Iterator, Sequence
 from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.model.figure import Found, Named, Told, Traced
 from builder.model.kit import Kit
-from builder.pages.trip.leaves import inside
-from builder.pages.trip.titles import title_of
+from builder.pages.trip.origins.leaves import inside
+from builder.pages.trip.origins.titles import title_of
 from builder.planning.graph import Graph, Node, is_inner
 from builder.speech import speech_of
 
