@@ -16,8 +16,9 @@ from builder.pages import words
 from builder.pages.pieces import Cell
 from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry
 from builder.pages.trip.day import DayPage
-from builder.pages.trip.dishes.cook import Cooking, CookPage, StepLine
+from builder.pages.trip.dishes.cook import Cooking, CookPage
 from builder.pages.trip.dishes.order import OrderView
+from builder.pages.trip.dishes.recipe_steps import StepLine
 from builder.pages.trip.glance import GlancePage
 from builder.pages.trip.placing import REFUSED, AloudPage, boxes_of
 from builder.pages.trip.supplies.carry import CarryPage

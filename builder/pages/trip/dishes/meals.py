@@ -13,19 +13,20 @@ from builder.pages.pieces import Cell, Piece, Table, link, text
 from builder.pages.trip.addresses import day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.day import has_page, meal_path
-from builder.pages.trip.dishes.cook import Anchors, ids_named, recipe_said, stands_by_step
+from builder.pages.trip.dishes.amounts import ids_named, recipe_said
+from builder.pages.trip.dishes.cook import Anchors
 from builder.pages.trip.dishes.order import (
     MOST_STANDING_MIN,
     before_said,
     moments,
     needs,
-    parts_of,
     stands_min,
     start_said,
     takes_raw,
-    what,
 )
 from builder.pages.trip.dishes.plates import plates
+from builder.pages.trip.dishes.recipe_steps import stands_by_step
+from builder.pages.trip.dishes.work_said import parts_of, what
 from builder.pages.trip.placing import boxes_at_step, raw
 from builder.speech import later
 from builder.units import rounded

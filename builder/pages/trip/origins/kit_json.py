@@ -22,7 +22,7 @@ from builder.model.kit import (
     WorkStep,
 )
 from builder.pages.citing import citation
-from builder.pages.trip.dishes.order import what
+from builder.pages.trip.dishes.work_said import what
 from builder.speech import speech_of
 
 FORMAT = "trip-kit"
