@@ -13,6 +13,8 @@ from hypothesis import strategies as st
 
 from builder.model.home import Home
 from builder.planning.drying import DryingPlan
+from builder.planning.drying import runs as planning_runs
+from builder.planning.drying.packing import Answer, pack
 from tests.planning.folders import Record, food
 from tests.planning.households import (
     AT,
@@ -392,3 +394,36 @@ def test_a_whole_meal_that_trips_eat_dried_is_planned_as_one(tmp_path: Path) -> 
     assert (part.is_recipe, part.holds) == (True, "stew")
     assert part.data()["recipe"] == "stew" and "food" not in part.data()
     assert part.dried_g == pytest.approx(157.5)
+
+
+# -- where the search ends before it has seen all -------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("left_open", "says"),
+    [
+        ({}, []),
+        ({"later_h": 0.9}, []),
+        ({"later_h": 5.0}, ["let them begin up to 5 h later on average"]),
+        ({"later_h": 500.0}, ["there may be a better plan"]),
+        ({"more_spare": 1, "later_h": 5.0}, ["1 more may have a day to spare"]),
+        ({"fewer_runs": 2, "more_spare": 1}, ["every rule is kept, but 2 runs fewer may do"]),
+    ],
+)
+def test_a_plan_says_how_much_better_another_may_be(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, left_open: dict[str, Any], says: list[str]
+) -> None:
+    monkeypatch.setattr(planning_runs, "pack", lambda task: replace(pack(task), **left_open))
+    plan = plan_of(tmp_path, trip_of(POT), recipes=[LEAF])
+    assert len(plan.remarks) == len(says)
+    assert all(words in told for words, told in zip(says, plan.remarks, strict=True))
+
+
+def test_a_search_that_found_none_in_time_says_that_there_may_be_one(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(planning_runs, "pack", lambda task: Answer(None, is_sure=False))
+    plan = plan_of(tmp_path, trip_of(POT), recipes=[LEAF])
+    # The look for the least that must be left out finds a plan for all of it.
+    assert len(plan.runs) == 1 and plan.impossible == ()
+    assert "there may be a better plan" in plan.remarks[0]

@@ -7,9 +7,8 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 
 from builder.model.home import WEEKDAYS, FreeHours, Weekday
+from builder.planning.drying.packing import MOST_WAIT_H
 
-# What is dry may wait in the dryer for so long.
-MOST_WAIT_H = 12.0
 _DAY = datetime.timedelta(days=1)
 
 

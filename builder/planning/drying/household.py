@@ -11,13 +11,14 @@ from builder.model.content import Content
 from builder.model.gear import Dryer
 from builder.planning.drying.free_time import FreeTime, Window
 from builder.planning.drying.logged_runs import busy
+from builder.planning.drying.packing import Free, Place, Task, Thing
 from builder.planning.drying.plan import Run
 from builder.planning.drying.rules import FREEZER_HOURS, hours_in, may_share, most_load_g, suits
-from builder.planning.drying.task import Free, Place, Task, Thing
 from builder.planning.drying.wanted import ToDry
 from builder.speech import Speech
 
-_DAY = datetime.timedelta(days=1)
+# Nobody dries earlier for a trip.
+MOST_DAYS_BEFORE = datetime.timedelta(days=60)
 G_PER_KG = 1000.0
 
 
@@ -58,13 +59,13 @@ def dryers_at_home(content: Content) -> dict[str, Dryer]:
     return {name: content.gear.dryers[name] for name in told}
 
 
-def task_of(loads: Sequence[ToDry], dryers: Sequence[Dryer], home: Household, days: int) -> Task:
-    """Put everything into bare numbers, with the free hours of some days before each deadline."""
+def task_of(loads: Sequence[ToDry], dryers: Sequence[Dryer], home: Household) -> Task:
+    """Put everything into bare numbers, with the free hours of the days before each deadline."""
     last_days = {each.last_day for each in loads}
     windows = [
         window
         for window in home.free.windows(max(last_days))
-        if any(last - days * _DAY <= window.day <= last for last in last_days)
+        if any(last - MOST_DAYS_BEFORE <= window.day <= last for last in last_days)
     ]
     apart = {
         (one, other)

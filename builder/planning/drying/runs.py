@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import math
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
 
@@ -15,12 +16,10 @@ from builder.model.trip import ENGLISH
 from builder.planning.drying.free_time import FreeTime
 from builder.planning.drying.household import G_PER_KG, Household, dryers_at_home, task_of
 from builder.planning.drying.logged_runs import logged_runs, run_name
-from builder.planning.drying.packing import Answer, exactly, pack
+from builder.planning.drying.packing import Answer, Packed, exactly, pack, what_would_do
 from builder.planning.drying.plan import DryingPlan, Meal, Part, Run
 from builder.planning.drying.rules import METHOD_NAMES, suits
-from builder.planning.drying.shortfall import what_would_do
 from builder.planning.drying.steps import steps_of
-from builder.planning.drying.task import Packed, Task
 from builder.planning.drying.wanted import (
     ToDry,
     absorber_for,
@@ -33,8 +32,9 @@ from builder.planning.drying.wanted import (
 from builder.planning.stock import Stock
 from builder.speech import Speech, speech_of
 
-# Runs are looked for in so many days before each deadline, and further back only for want of room.
-DAYS_BEFORE = (7, 21, 60)
+# A plan that may be later by less is the latest, and by more it is not known how late it may be.
+_WORTH_TELLING_H = 1.0
+_NOT_KNOWN_H = 100
 
 
 def plan_runs(
@@ -114,44 +114,58 @@ def _planned(
 ) -> tuple[list[Run], list[str], list[str]]:
     """Plan what is dried by one method: runs, what cannot be done, and remarks."""
     dryers = [each for each in home.dryers.values() if each.method == method]
-    answer, task = _searched([task_of(loads, dryers, home, days) for days in DAYS_BEFORE])
-    remarks = []
-    if not answer.is_sure:
-        remarks.append(
-            home.say(
-                "The search for the best runs of the {dryer} was ended after its time: there may "
-                "be a plan with fewer or later ones.",
-                dryer=home.say(METHOD_NAMES[method]),
-            )
-        )
+    task = task_of(loads, dryers, home)
+    answer = pack(task)
     if answer.packed is not None:
+        remarks = list(_left_open(answer, method, home.say))
         return _runs(answer.packed, loads, dryers, home), [], remarks
     names = [(each.goes.substance.name, home.content.trips[each.trip].title) for each in loads]
     left, says = what_would_do(task, names, home.at, home.say, home.content.home.units)
     runs = _runs(left, loads, dryers, home) if left else []
-    # A search that was cut short may have missed a plan that this one found.
-    return runs, [says] if says else [], remarks
+    # A search that was cut short may have missed a plan, also one that this second one found.
+    return runs, [says] if says else [], [] if answer.is_sure else [_cut_short(method, home.say)]
 
 
-def _searched(tasks: Sequence[Task]) -> tuple[Answer, Task]:
-    """Search the last days, then more of them, until every run has a day to spare."""
-    task, *more = tasks
-    answer = pack(task)
-    for further in more:
-        if answer.packed is not None and not answer.packed.tight:
-            break
-        if further.free != task.free:
-            task = further
-            answer = _better(answer, pack(further))
-    return answer, task
+def _cut_short(method: Method, say: Speech) -> str:
+    return say(
+        "The search for runs of the {dryer} was ended after its time: there may be a better plan.",
+        dryer=say(METHOD_NAMES[method]),
+    )
 
 
-def _better(near: Answer, far: Answer) -> Answer:
-    """Choose between the plan of the last days and one of more days."""
-    if near.packed is None or far.packed is None:
-        return far if near.packed is None else near
-    keys = [(len(each.fillings), each.tight) for each in (near.packed, far.packed)]
-    return far if keys[1] < keys[0] else near
+def _left_open(answer: Answer, method: Method, say: Speech) -> Iterator[str]:
+    """Say how far from the best plan this one may be, where the search ended before it knew."""
+    dryer = say(METHOD_NAMES[method])
+    runs = len(answer.packed.fillings) if answer.packed else 0
+    if answer.fewer_runs:
+        yield say.count(
+            "The search for runs of the {dryer} was ended after its time: every rule is kept, "
+            "but {n} run fewer may do.",
+            "The search for runs of the {dryer} was ended after its time: every rule is kept, "
+            "but {n} runs fewer may do.",
+            answer.fewer_runs,
+            dryer=dryer,
+        )
+    elif answer.more_spare:
+        yield say.count(
+            "The runs of the {dryer} are as few as can be, but {n} more may have a day to spare: "
+            "the search was ended after its time.",
+            "The runs of the {dryer} are as few as can be, but {n} more may have a day to spare: "
+            "the search was ended after its time.",
+            answer.more_spare,
+            dryer=dryer,
+        )
+    elif answer.later_h >= _WORTH_TELLING_H:
+        later_h = math.ceil(answer.later_h / runs)
+        if later_h > _NOT_KNOWN_H:
+            yield _cut_short(method, say)
+        else:
+            yield say(
+                "The runs of the {dryer} are as few as can be; a longer search might let them "
+                "begin up to {hours} h later on average.",
+                dryer=dryer,
+                hours=say.number(later_h),
+            )
 
 
 # -- back from bare numbers -----------------------------------------------------------------------

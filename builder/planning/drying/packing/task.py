@@ -8,6 +8,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+# What is dry may wait in the dryer for so long.
+MOST_WAIT_H = 12.0
+
 
 @dataclass(frozen=True, slots=True)
 class Thing:
@@ -67,5 +70,4 @@ class Packed:
 
     fillings: tuple[Filling, ...]
     left_out_kg: tuple[float, ...]  # of each thing
-    extra: tuple[Free, ...]  # free hours that it needs besides
     tight: int  # runs without a whole free day to spare

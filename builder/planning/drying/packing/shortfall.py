@@ -7,8 +7,8 @@ import math
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
-from builder.planning.drying.packing import least_extra, least_left_out, most_runs
-from builder.planning.drying.task import Free, Packed, Task
+from builder.planning.drying.packing.search import least_extra, least_left_out
+from builder.planning.drying.packing.task import Free, Packed, Task
 from builder.speech import Speech
 from builder.units import System
 
@@ -27,11 +27,10 @@ def what_would_do(
     Nothing is said where that plan leaves nothing undried.
     `names` are those of each thing and of the trip that wants it.
     """
-    runs = min(most_runs(task), 2 * len(task.things) + 2)
-    left = least_left_out(task, runs)
+    left = least_left_out(task)
     if left is not None and sum(left.left_out_kg) < _LEAST_TOLD_KG:
         return left, ""
-    would = [*_more_time_said(task, runs, at, say)]
+    would = [*_more_time_said(task, at, say)]
     short_kg = [each.fresh_kg for each in task.things]
     if left is not None:
         short_kg = list(left.left_out_kg)
@@ -48,9 +47,9 @@ def what_would_do(
     return left, " ".join((says, *would))
 
 
-def _more_time_said(task: Task, runs: int, at: datetime.date, say: Speech) -> Iterator[str]:
+def _more_time_said(task: Task, at: datetime.date, say: Speech) -> Iterator[str]:
     """Say how many more free evenings would do; where none do, how many free days."""
-    days = _days_with_more(task, runs, _EVENING)
+    days = _days_with_more(task, _EVENING)
     if days:
         yield say.count(
             "{n} more free evening would do, such as {days}.",
@@ -59,7 +58,7 @@ def _more_time_said(task: Task, runs: int, at: datetime.date, say: Speech) -> It
             days=say.listed(say.date(at + day * _DAY) for day in days),
         )
         return
-    days = _days_with_more(task, runs, _WHOLE_DAY)
+    days = _days_with_more(task, _WHOLE_DAY)
     if days:
         yield say.count(
             "{n} more free day would do, such as {days}.",
@@ -69,10 +68,9 @@ def _more_time_said(task: Task, runs: int, at: datetime.date, say: Speech) -> It
         )
 
 
-def _days_with_more(task: Task, runs: int, hours: tuple[float, float]) -> list[int]:
+def _days_with_more(task: Task, hours: tuple[float, float]) -> list[int]:
     """Give the fewest days with more free hours that let everything be dried; none where none."""
-    extra = least_extra(replace(task, free=(*task.free, *_more(task, hours))), runs)
-    return [each.day for each in extra.extra] if extra is not None else []
+    return least_extra(replace(task, free=(*task.free, *_more(task, hours)))) or []
 
 
 def _more(task: Task, hours: tuple[float, float]) -> Iterator[Free]:
