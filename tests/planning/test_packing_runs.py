@@ -213,7 +213,7 @@ def household(seed: int, kg: float, hours: tuple[int, int], *places: Place) -> T
                         hours=(of_food_h,) * len(places),
                         last_day=last,
                         spare_day=last - 1,
-                    )  # fmt: skip
+                    )
                 )
                 families.append(family)
     whole_kg = sum(each.fresh_kg for each in things)
