@@ -39,7 +39,7 @@ def check(content: Path | None, strict: bool, as_json: bool) -> None:
     if as_json:
         trips = [told(kit) for kit in kits]
         data = {"problems": _told(problems), "trips": trips}
-        click.echo(json.dumps(data, ensure_ascii=False, indent=2))
+        click.echo(json.dumps(data, indent=2))
         if errors(problems):
             sys.exit(1)
     else:

@@ -1,0 +1,1 @@
+"""Spoiled folders, files and kits sent the whole way: `python -m tests.fuzz --help`."""
