@@ -5,14 +5,11 @@ Run it after changing what may be written: .venv/bin/python -m tests.schemas
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from pathlib import Path
 
-from builder.reading.declaring import Record, keys_of, record_in
-from builder.reading.gear_files import GearFile
 from builder.reading.json_schemas import schema_text
 from builder.reading.kinds import KINDS
-from builder.reading.telling import table
+from builder.reading.telling import tables
 
 ROOT = Path(__file__).parents[1]
 SCHEMAS = ROOT / "site_templates" / "schemas"
@@ -26,17 +23,6 @@ def files() -> dict[Path, str]:
     for name, text in tables():
         guide = with_table(guide, name, text)
     return {**made, GUIDE: guide}
-
-
-def tables() -> Iterator[tuple[str, str]]:
-    """Give a table for each kind of record, by its name."""
-    for kind in KINDS.values():
-        if kind.record is not GearFile:
-            yield kind.name, table(kind.record)
-    for section, field in keys_of(GearFile).items():
-        record = record_in(field.annotation)
-        assert record is not None and issubclass(record, Record)
-        yield section, table(record)
 
 
 def with_table(guide: str, name: str, text: str) -> str:

@@ -53,3 +53,28 @@ def test_an_unknown_kind_is_told_with_what_would_do() -> None:
     assert result.exit_code == 1
     assert "there are no fields of 'foods'" in result.output
     assert "did you mean food?" in result.output
+
+
+def test_one_key_is_told_by_its_name_or_its_path_with_what_it_holds() -> None:
+    text = said("trip", "every_day.travel")
+    assert text.startswith("every_day.travel: ")
+    assert "\n  by: walking | " in text
+    assert "party" not in text
+    assert "\n    example: mug: 250 ml\n" in said("trip", "mug")
+    everywhere = said("trip", "air").splitlines()
+    assert [each for each in everywhere if each.startswith("every_day.air: ")]
+    (found,) = json.loads(said("gear", "pots.fill_to", "--json"))
+    assert found["key"] == "pots.fill_to"
+
+
+def test_an_unknown_key_is_told_with_what_would_do() -> None:
+    result = CliRunner().invoke(main, ["fields", "trip", "travels"])
+    assert result.exit_code == 1
+    assert "a trip has no key 'travels'" in result.output
+    assert "travel" in result.output.partition("did you mean")[2]
+
+
+def test_without_a_kind_the_kinds_are_told() -> None:
+    lines = said().splitlines()
+    assert [line.split()[0] for line in lines] == [*KINDS]
+    assert all(line.endswith(".") for line in lines)

@@ -7,27 +7,40 @@ import json
 import click
 
 from builder.cli.base import BuilderStop, json_option, main
-from builder.cli.completing import kinds_of_record
+from builder.cli.completing import keys_of_kind, kinds_of_record
 from builder.problems import did_you_mean
 
 
 @main.command(short_help="Tell every key that may be written.")
-@click.argument("kind", shell_complete=kinds_of_record)
+@click.argument("kind", required=False, shell_complete=kinds_of_record)
+@click.argument("key", required=False, shell_complete=keys_of_kind)
 @json_option
-def fields(kind: str, as_json: bool) -> None:
+def fields(kind: str | None, key: str | None, as_json: bool) -> None:
     """Tell every key of a KIND: what it takes, what is usual, what is taken where it is left out.
+
+    KEY tells that one alone, and what it holds. Without a KIND, the kinds are told.
 
     \b
     For example:
       tripkit fields food
-      tripkit fields gear
+      tripkit fields trip travel
     """
     from builder.reading.kinds import KINDS
-    from builder.reading.telling import keys_said
+    from builder.reading.telling import keys_said, named, paths_of
 
+    if kind is None:
+        for name, known in KINDS.items():
+            click.echo(f"{name:8} {known.record.__doc__}")
+        return
     if kind not in KINDS:
         raise BuilderStop(f"there are no fields of {kind!r}", [did_you_mean(kind, KINDS)])
     said = keys_said(KINDS[kind].record)
+    if key is not None:
+        paths = [*paths_of(said)]
+        said = named(said, key)
+        if not said:
+            words = {word for path in paths for word in (path, path.rpartition(".")[2])}
+            raise BuilderStop(f"a {kind} has no key {key!r}", [did_you_mean(key, words)])
     if as_json:
         click.echo(json.dumps([each.data() for each in said], indent=2, ensure_ascii=False))
         return

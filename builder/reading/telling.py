@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 from typing import Any
 
 from pydantic.fields import FieldInfo
 
 from builder.reading.declaring import Record, keys_of, notes_of, record_in, title_of
+from builder.reading.gear_files import GearFile
+from builder.reading.kinds import KINDS
 from builder.reading.measures import Measure
 from builder.reading.shapes import ByWord, words_of
 from builder.reading.usual import usual_of
@@ -52,7 +54,7 @@ class KeySaid:
             ("usual: ", self.usual),
             ("possible: ", self.possible),
             ("left out: ", self.left_out),
-            ("example: ", self.example and f"{self.key}: {self.example}"),
+            ("example: ", self.example and f"{self.key.rpartition('.')[2]}: {self.example}"),
         ):
             if said:
                 yield f"{indent}    {what}{said}"
@@ -66,6 +68,25 @@ REQUIRED = "required"
 def keys_said(record: type[Record]) -> tuple[KeySaid, ...]:
     """Tell the keys of a record in the order they are declared."""
     return tuple(_told(record, "", {}))
+
+
+def paths_of(keys: Iterable[KeySaid], above: str = "") -> Iterator[str]:
+    """Give each key as its path, such as `days.travel.by`."""
+    for each in keys:
+        yield f"{above}{each.key}"
+        yield from paths_of(each.inside, f"{above}{each.key}.")
+
+
+def named(keys: Iterable[KeySaid], name: str, above: str = "") -> tuple[KeySaid, ...]:
+    """Give the keys of a name or a path, wherever they stand, each called by its path."""
+    found: list[KeySaid] = []
+    for each in keys:
+        path = f"{above}{each.key}"
+        if name in (each.key, path):
+            found.append(replace(each, key=path))
+        else:
+            found += named(each.inside, name, f"{path}.")
+    return tuple(found)
 
 
 def _told(record: type[Record], above: str, first: dict[type[Record], str]) -> Iterator[KeySaid]:
@@ -144,6 +165,17 @@ def _default_said(default: object) -> str:
     if isinstance(default, bool):
         return str(default).lower()
     return "" if default in (None, "", ()) else str(default)
+
+
+def tables() -> Iterator[tuple[str, str]]:
+    """Give a table for each kind of record, by its name."""
+    for kind in KINDS.values():
+        if kind.record is not GearFile:
+            yield kind.name, table(kind.record)
+    for section, field in keys_of(GearFile).items():
+        record = record_in(field.annotation)
+        assert record is not None
+        yield section, table(record)
 
 
 def table(record: type[Record], above: str = "") -> str:
