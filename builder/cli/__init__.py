@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 # Each of these modules adds its commands to the group.
-from builder.cli import ask, build, check, fields, find, labels, log, new, runs, ways
+from builder.cli import ask, build, check, fields, fill, find, labels, log, new, runs, ways
 from builder.cli.base import main
 
 __all__ = [
@@ -11,6 +11,7 @@ __all__ = [
     "build",
     "check",
     "fields",
+    "fill",
     "find",
     "labels",
     "log",

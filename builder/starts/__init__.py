@@ -1,5 +1,6 @@
 """Starts something new in a content folder: commented files that build, nothing overwritten."""
 
+from builder.starts.filled import WrittenTrip, write_filled
 from builder.starts.fresh import StartError, start_folder, start_record
 from builder.starts.log import Logged, complete_batch, log_batch, log_batches
 from builder.starts.planned import plan_batches
@@ -9,6 +10,7 @@ __all__ = [
     "Logged",
     "NewTrip",
     "StartError",
+    "WrittenTrip",
     "complete_batch",
     "log_batch",
     "log_batches",
@@ -16,4 +18,5 @@ __all__ = [
     "start_folder",
     "start_record",
     "start_trip",
+    "write_filled",
 ]

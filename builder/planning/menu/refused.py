@@ -31,6 +31,11 @@ def refused_how(person: Person, substance: Substance) -> How | None:
     return next((how for how in HOWS if how in found), None)
 
 
+def refused_words(person: Person, substance: Substance) -> tuple[str, ...]:
+    """Give the words of what a person avoids that something holds, or may hold."""
+    return tuple(word for word in person.avoids if avoided_how(substance, word))
+
+
 def avoided_in(person: Person, substance: Substance, how: How) -> tuple[str, ...]:
     """Give the words of what a person avoids that something holds in that way."""
     return tuple(word for word in person.avoids if avoided_how(substance, word) == how)

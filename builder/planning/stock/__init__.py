@@ -8,15 +8,22 @@ from builder.planning.stock.checks import (
     heated_after_wetting,
     without_broken,
 )
-from builder.planning.stock.choosing import with_chosen_packs
+from builder.planning.stock.choosing import items_of, lines_of, with_chosen_packs
 from builder.planning.stock.dryness import Asked, dryness
 from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches, run_of
 from builder.planning.stock.learned import Learned, OwnBatches, learned_of, own_batches, table_ratio
 from builder.planning.stock.logged import logged_data, logged_lines
 from builder.planning.stock.names import name_as_dried, name_now
-from builder.planning.stock.packs import Stock, Wanted, heads, packs_more, packs_of_trip
-from builder.planning.stock.proposals import Want, lacks_of
+from builder.planning.stock.packs import (
+    Stock,
+    Wanted,
+    amount_wanted_g,
+    heads,
+    packs_more,
+    packs_of_trip,
+)
+from builder.planning.stock.proposals import Want, first_expired, fits, lacks_of, may_be_offered
 from builder.planning.stock.shelf import StockLine, stock_lines
 from builder.planning.stock.substance import (
     Substance,
@@ -43,20 +50,26 @@ __all__ = [
     "Substance",
     "Want",
     "Wanted",
+    "amount_wanted_g",
     "as_usually_dried",
     "batch_names",
     "check",
     "cooked_g",
     "dryness",
     "energy_per_100g_kcal",
+    "first_expired",
+    "fits",
     "heads",
     "heated_after_wetting",
+    "items_of",
     "judge",
     "kit_batches",
     "lacks_of",
     "learned_of",
+    "lines_of",
     "logged_data",
     "logged_lines",
+    "may_be_offered",
     "name_as_dried",
     "name_now",
     "own_batches",
