@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from pathlib import Path
 from typing import Any
 
@@ -248,9 +249,9 @@ def test_three_proposals_differ_in_a_third_of_the_meals(tmp_path: Path) -> None:
 
 def test_what_is_told_for_a_script(tmp_path: Path) -> None:
     _, found = filled(tmp_path, open_trip(), [pot("pot")])
-    data = found.data()
+    data = json.loads(json.dumps(found.data()))
     assert data["impossible"] is None
-    (proposal,) = data["proposals"]  # type: ignore[misc]
+    (proposal,) = data["proposals"]
     assert proposal["meals"][0].keys() == {"day", "meal", "recipe", "from", "because"}
     assert len(proposal["energy_share"]) == 1
     assert proposal["meals"][0]["from"] == {}
