@@ -25,6 +25,8 @@ _MEANT: Mapping[str, str] = {
     " radfahren, radtour, sykkel, sykle, sykling, sykkeltur",
     "resting": "rest, rest day, zero day, day off, none, ruhetag, rasttag, rast, pause, ruhe,"
     " hvile, hviledag, kvile",
+    "carried": "passenger, carry, sitting, trailer, child trailer, getragen, gefahren, mitfahren,"
+    " anhänger, båret, bæres, passasjer, vogn",
     # water and ground
     "stream": "river, brook, creek, burn, spring, bach, fluss, quelle, bekk, elv, kilde",
     "lake": "pond, tarn, loch, reservoir, see, teich, innsjø, sjø, vann, tjern",

@@ -164,6 +164,12 @@ def _was_worked(zero: float) -> bool:
     return isinstance(zero, (Figure, Count)) and isinstance(zero.origin, (Worked, Reckoned))
 
 
+def added(parts: Iterable[float]) -> float:
+    """Add up what is mostly one figure, which stays as it is."""
+    first, *others = tuple(parts) or (0.0,)
+    return add((first, *others)) if others else first
+
+
 def add_counts(parts: Iterable[int]) -> Count:
     """Add whole things up: packs over meals."""
     each = tuple(parts)

@@ -28,7 +28,16 @@ from builder.model.looks import (
 )
 from builder.model.recipe import Do, MealName, Vessel
 from builder.model.source import CautionText, Level, Source
-from builder.model.trip import DefaultUsed, Shelter, TravelBy, Treatment, Units, WaterSource, Wind
+from builder.model.trip import (
+    DefaultUsed,
+    Shelter,
+    Travel,
+    TravelBy,
+    Treatment,
+    Units,
+    WaterSource,
+    Wind,
+)
 
 # What is done at camp: the recipe's own steps, and what the fire and the food ask for besides.
 WorkDo = Literal[Do, "fire", "preheat", "measure", "drain", "keep", "hold", "melt", "make-safe"]
@@ -315,7 +324,7 @@ class KitDay:
     conditions: Conditions
     ends_home: bool
     home: tuple[str, ...]
-    travel_by: TravelBy | None
+    travel_by: TravelBy | None  # of who is longest on the way, as what follows
     travel_hours: float
     distance_m: float | None
     ascent_m: float
@@ -329,6 +338,7 @@ class KitDay:
     fuel: FuelDay
     minutes: float  # cooking and melting
     notes: str
+    legs: tuple[Travel, ...] = ()  # of the way, in their order
     orders: tuple[OrderOfWork, ...] = ()  # one for each mealtime with something to cook
     treating: Treating | None = None
     snow: SnowWork | None = None

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.batch import Method
+from builder.model.figure import added, largest
 from builder.model.food import Composition, Hazard
 from builder.model.gear import StoveTest
 from builder.model.place import Places
@@ -18,7 +19,7 @@ Wind = Literal["sheltered", "breezy", "windy"]
 WaterSource = Literal["tap", "stream", "lake", "snow", "none"]
 Treatment = Literal["none", "filter", "chemical", "boil"]
 Near = Literal["mines", "fields", "roads", "none"]
-TravelBy = Literal["walking", "paddling", "skiing", "snowshoeing", "cycling", "resting"]
+TravelBy = Literal["walking", "paddling", "skiing", "snowshoeing", "cycling", "resting", "carried"]
 Ground = Literal["road", "path", "rough", "sand", "firm-snow", "soft-snow"]
 Shelter = Literal["tent", "tarp", "hut", "snow", "open"]
 Units = Literal["metric", "us"]
@@ -93,15 +94,26 @@ class Camp:
 
 @dataclass(frozen=True, slots=True)
 class Travel:
-    """A day's way."""
+    """A leg of a day's way: all of it, where there is but one."""
 
-    by: TravelBy
+    by: TravelBy  # carried: in a trailer or boat, without working
     hours: float
     distance_m: float | None = None
     ascent_m: float = 0.0
     descent_m: float = 0.0
     ground: Ground = "path"
     load_g: float | None = None
+    goers: tuple[str, ...] = ()  # nobody named: all go it
+
+    @property
+    def hours_on_way(self) -> float:
+        """Hours on the way, working or carried; a rest has none."""
+        return 0.0 if self.by == "resting" else self.hours
+
+    @property
+    def hours_of_work(self) -> float:
+        """Hours of work for the body; who is carried rests."""
+        return 0.0 if self.by == "carried" else self.hours_on_way
 
 
 @dataclass(frozen=True, slots=True)
@@ -154,7 +166,7 @@ class Day:
     title: str
     camp: Camp
     meals: tuple[Meal, ...]
-    travel: Travel | None = None
+    travel: tuple[Travel, ...] = ()  # the legs of the way, in their order
     ends_home: bool = False
     home: tuple[str, ...] = ()
     without: tuple[tuple[str, tuple[str, ...]], ...] = ()  # meal → who is meant to have none
@@ -165,8 +177,31 @@ class Day:
 
     @property
     def travel_hours(self) -> float:
-        """Hours on the way; a day of rest has none."""
-        return self.travel.hours if self.travel and self.travel.by != "resting" else 0.0
+        """Hours on the way of who is longest on it; a day of rest has none."""
+        return (
+            largest(*map(_hours_on_way, self._ways))
+            if len(self._ways) > 1
+            else (_hours_on_way(self._ways[0]))
+        )
+
+    @property
+    def longest_way(self) -> tuple[Travel, ...]:
+        """The legs of who is longest on the way."""
+        return max(self._ways, key=lambda legs: float(_hours_on_way(legs)))
+
+    @property
+    def _ways(self) -> tuple[tuple[Travel, ...], ...]:
+        """Each way that somebody goes: all have the same one where no leg names anybody."""
+        named = dict.fromkeys(name for leg in self.travel for name in leg.goers)
+        return tuple(dict.fromkeys(self.legs_of(name) for name in (*named, "")))
+
+    def legs_of(self, name: str) -> tuple[Travel, ...]:
+        """Give the legs that somebody goes, or is carried on."""
+        return tuple(leg for leg in self.travel if not leg.goers or name in leg.goers)
+
+    def hours_of(self, name: str) -> float:
+        """Give the hours that somebody works on the way."""
+        return added(leg.hours_of_work for leg in self.legs_of(name))
 
     @property
     def open_meals(self) -> tuple[MealName, ...]:
@@ -176,6 +211,10 @@ class Day:
     def without_of(self, meal: str) -> tuple[str, ...]:
         """Give who is meant to have nothing of a meal."""
         return dict(self.without).get(meal, ())
+
+
+def _hours_on_way(legs: tuple[Travel, ...]) -> float:
+    return added(leg.hours_on_way for leg in legs)
 
 
 @dataclass(frozen=True, slots=True)

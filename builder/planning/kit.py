@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import NamedTuple
 
 from builder.model.content import Content
-from builder.model.figure import add
+from builder.model.figure import add, added
 from builder.model.kit import (
     Conditions,
     FuelDay,
@@ -21,7 +21,7 @@ from builder.model.kit import (
 )
 from builder.model.public import PartyNeeds
 from builder.model.source import CautionText, Source
-from builder.model.trip import Day, Trip
+from builder.model.trip import Day, TravelBy, Trip
 from builder.planning.carrying import defaults_taken, weights
 from builder.planning.cautions import STANDING, Facts, cautions_of
 from builder.planning.cooking import (
@@ -235,7 +235,6 @@ def _kit_day(
     trip: Trip, of_day: _OfDay, shares: Mapping[str, float], hearth: Hearth, content: Content
 ) -> KitDay:
     day, here, water, fuel = of_day.day, of_day.conditions, of_day.water, of_day.fuel
-    travel = day.travel
     meals = tuple(
         look_at_meal(_with_plates(each.planned, shares), day.travel_hours, hearth, content)
         for each in of_day.menu
@@ -248,11 +247,12 @@ def _kit_day(
         conditions=here,
         ends_home=day.ends_home,
         home=day.home,
-        travel_by=travel.by if travel else None,
+        legs=day.travel,
+        travel_by=_mostly_by(day),
         travel_hours=day.travel_hours,
-        distance_m=travel.distance_m if travel else None,
-        ascent_m=travel.ascent_m if travel else 0.0,
-        descent_m=travel.descent_m if travel else 0.0,
+        distance_m=_distance_m(day),
+        ascent_m=added(leg.ascent_m for leg in day.longest_way),
+        descent_m=added(leg.descent_m for leg in day.longest_way),
         between_water_h=between_water_h(day),
         meals=meals,
         people=tuple(
@@ -275,7 +275,7 @@ def _kit_day(
                 water_from_food_ml=own.from_food_ml,
                 to_drink_ml=own.to_drink_ml,
                 sweat=offered(
-                    sweating, person, energy.travel_kcal, day.travel_hours, here.air_high_c
+                    sweating, person, energy.travel_kcal, own.travel_hours, here.air_high_c
                 ),
             )
             for person, energy, own in people
@@ -291,6 +291,17 @@ def _kit_day(
         snow=offered(snow_work, here, water, hearth),
         cold_gas=None if day.ends_home else offered(cold_gas, here, hearth),
     )
+
+
+def _mostly_by(day: Day) -> TravelBy | None:
+    """Give how who is longest on the way goes for most of it."""
+    return max(day.longest_way, key=lambda leg: leg.hours_on_way).by if day.longest_way else None
+
+
+def _distance_m(day: Day) -> float | None:
+    """Give how far who is longest on the way goes, where each leg tells it."""
+    told = [leg.distance_m for leg in day.longest_way if leg.distance_m is not None]
+    return added(told) if told and len(told) == len(day.longest_way) else None
 
 
 def _with_plates(meal: PlannedMeal, shares: Mapping[str, float]) -> PlannedMeal:

@@ -21,6 +21,7 @@ _TRAVELS = {
     "snowshoeing": later("snowshoeing"),
     "cycling": later("cycling"),
     "resting": later("resting"),
+    "carried": later("carried along"),
 }
 _FOOD_OF = {
     "breakfast": later("Day {n} breakfast: {meal}"),

@@ -21,7 +21,7 @@ from builder.model.public import (
     PartyNeeds,
     PublicTrip,
 )
-from builder.model.trip import Day, MealItem, Trip
+from builder.model.trip import Day, MealItem, Travel, Trip
 from builder.planning.cooking import cooking_places
 from builder.planning.kit import plan_trip
 from builder.planning.needs import stepped_up
@@ -128,7 +128,7 @@ def _with_heights(trip: Trip) -> Trip:
             camp=replace(day.camp, altitude_m=places.by_day[day.number - 1].altitude_m)
             if day.camp.barometer_hpa is not None
             else day.camp,
-            travel=replace(day.travel, distance_m=_slow_enough_m(day)) if day.travel else None,
+            travel=tuple(_for_all(leg) for leg in day.longest_way),
         )
         for day in trip.days
     )
@@ -138,9 +138,13 @@ def _with_heights(trip: Trip) -> Trip:
     return replace(trip, days=days, start_camp=start)
 
 
-def _slow_enough_m(day: Day) -> float | None:
-    way = day.travel
-    if way is None or way.distance_m is None or way.hours <= 0:
+def _for_all(leg: Travel) -> Travel:
+    """Give a leg of who is longest on the way as one of everybody's, who then is nobody."""
+    return replace(leg, distance_m=_slow_enough_m(leg), goers=())
+
+
+def _slow_enough_m(way: Travel) -> float | None:
+    if way.distance_m is None or way.hours <= 0:
         return None
     rounded_km = stepped_up(way.distance_m, 1000.0) / 1000.0
     is_slow = way.by != "walking" or rounded_km / way.hours <= _FASTEST_KM_H

@@ -14,7 +14,7 @@ from builder.reading.notes import Amiss, Notes
 from builder.reading.parties import Names
 from builder.reading.values import is_blank, items_of, missing
 from builder.reading.vocabulary import Choice, Line, Text, Words
-from builder.reading.ways import Way, WrittenTravel, the_way_can_be_gone
+from builder.reading.ways import Way, legs_of, legs_written, the_way_can_be_gone
 from builder.reading.yaml_door import Node, quoted
 from builder.units import DIMENSIONS
 
@@ -117,11 +117,6 @@ class WrittenDay(WrittenCamp, title="day"):
             notes.append(amiss.at(node.entries["ends"].node.place))
         _note_meals(node, number, notes)
 
-    @property
-    def way(self) -> WrittenTravel | None:
-        """The way of the day: several legs are refused."""
-        return self.travel if isinstance(self.travel, WrittenTravel) else None
-
     def day(self, number: int, notes: Notes) -> Day:
         """Give what planning reckons with."""
         meals = self.meals.meals(notes)
@@ -133,7 +128,7 @@ class WrittenDay(WrittenCamp, title="day"):
             title=self.title,
             camp=self.conditions(),
             meals=meals,
-            travel=self.way.travel() if self.way else None,
+            travel=legs_of(self.travel),
             ends_home=bool(self.ends),
             home=home,
             without=self.without.names() if self.without else (),
@@ -146,8 +141,9 @@ class WrittenDay(WrittenCamp, title="day"):
     def untold(self, number: int) -> Iterator[DefaultUsed]:
         """Give what is taken for a day because nobody told it."""
         yield from super().untold(number)
-        if self.way is not None:
-            yield from self.way.untold(number)
+        legs = legs_written(self.travel)
+        for leg, each in enumerate(legs, start=1):
+            yield from each.untold(number, leg if len(legs) > 1 else 0)
 
 
 def _note_meals(day: Node, number: int, notes: Notes) -> None:

@@ -81,7 +81,7 @@ WATER_ML_A_SERVING = Range((0, 2500), (0, 15_000), "pasta takes a litre for 100 
 
 def check_way(notes: Notes, places: Places, travel: Travel, tells_hours: bool) -> None:
     """Compare distance, climb and hours with what the way of travel allows."""
-    if travel.by == "resting":
+    if travel.by not in SPEEDS_KM_H:
         return
     found: list[tuple[str, float, Range, str]] = [
         ("ascent", travel.ascent_m, ASCENTS_M[travel.by], "m"),

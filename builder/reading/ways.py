@@ -10,7 +10,6 @@ from builder.model.trip import GROUNDS, TRAVEL_BY, DefaultUsed, Ground, Travel, 
 from builder.reading.declaring import Here, Record, key
 from builder.reading.defaults import default_used
 from builder.reading.measures import Number, Quantity
-from builder.reading.not_yet import cannot_be
 from builder.reading.notes import Amiss
 from builder.reading.parties import Names
 from builder.reading.plausible import check_way
@@ -34,19 +33,25 @@ MOST_HOURS = 16.0
 FASTEST_WALK_KM_H = 10.8  # the walking formula ends at 3 m/s
 
 
-CARRIED = "carried"  # who sits in the trailer or boat and does not work
-_WORKS = cannot_be(
-    lambda by: by == CARRIED,
-    "for somebody who is carried",
-    "write `by: resting` for a day on which all are, else how the others travel",
+_UNTOLD = (
+    later("way of travel on day {n}"),
+    later("hours on day {n}"),
+    later("ground on day {n}"),
+)
+_UNTOLD_OF_LEG = (
+    later("way of travel on day {n}, leg {leg}"),
+    later("hours on day {n}, leg {leg}"),
+    later("ground on day {n}, leg {leg}"),
 )
 
 
 class WrittenTravel(Record, title="travel"):
     """A day's way."""
 
-    by: Annotated[TravelBy, Choice((*TRAVEL_BY, CARRIED)), _WORKS] = key(
-        "How; `carried` cannot be planned yet.", default="walking", example="paddling"
+    by: Annotated[TravelBy, Choice(TRAVEL_BY)] = key(
+        "How; `carried` is who sits in the trailer or boat and does not work.",
+        default="walking",
+        example="paddling",
     )
     hours: Annotated[float | None, Number(at_most=MOST_HOURS)] = key(
         "On the way, without long halts; left out, they follow from distance and ascent.",
@@ -73,8 +78,8 @@ class WrittenTravel(Record, title="travel"):
         """Whether nobody has to work them out."""
         return self.hours is not None or self.by == "resting"
 
-    def travel(self) -> Travel:
-        """Give what planning reckons with."""
+    def travel(self, goers: tuple[str, ...] = ()) -> Travel:
+        """Give what planning reckons with; where no goers are named, all go."""
         return Travel(
             by=self.by,
             hours=self._hours() if self.hours is None else self.hours,
@@ -83,11 +88,12 @@ class WrittenTravel(Record, title="travel"):
             descent_m=self.descent,
             ground=self.ground,
             load_g=self.load,
+            goers=goers,
         )
 
     def _hours(self) -> float:
         """Give what is taken where nobody told the hours."""
-        if self.distance is None or self.by == "resting":
+        if self.distance is None or self.by not in DEFAULT_SPEED_KM_H:
             return taken(DEFAULT_HOURS, "hours")
         source = "naismith1892" if self.by == "walking" else "common-practice"
         speed_km_h = named(DEFAULT_SPEED_KM_H[self.by], f"speed_km_h ({self.by})", source)
@@ -95,42 +101,73 @@ class WrittenTravel(Record, title="travel"):
         hours = self.distance / 1000 / speed_km_h + self.ascent / climb_m_h
         return smallest(hours, named(MOST_HOURS, "most_hours", "common-practice"))
 
-    def untold(self, number: int) -> Iterator[DefaultUsed]:
-        """Give what is taken for a day because nobody told it."""
+    def untold(self, number: int, leg: int = 0) -> Iterator[DefaultUsed]:
+        """Give what is taken for a day, or a leg of it, because nobody told it."""
         told = self.model_fields_set
+        by, hours, ground = _UNTOLD_OF_LEG if leg else _UNTOLD
         if "by" not in told:
-            yield default_used(later("way of travel on day {n}"), later("walking"), n=number)
+            yield default_used(by, later("walking"), n=number, leg=leg)
         if not self.tells_hours:
             why = later("from the way, where it is told")
-            what = later("hours on day {n}")
-            yield default_used(what, f"{self._hours():.1f} h", why, n=number)
+            yield default_used(hours, f"{self._hours():.1f} h", why, n=number, leg=leg)
         if self.by == "walking" and self.distance is not None and "ground" not in told:
-            yield default_used(later("ground on day {n}"), later("path"), n=number)
+            yield default_used(ground, later("path"), n=number, leg=leg)
 
 
 class WrittenLeg(WrittenTravel, title="leg"):
     """A part of a day's way."""
 
-    for_: Annotated[tuple[str, ...] | None, Names()] = key("Who goes it.", example="[Ash]")
+    for_: Annotated[tuple[str, ...], Names()] = key(
+        "Who goes it; left out, all do.", default=(), example="[Ash]"
+    )
 
 
-_Legs = Annotated[
-    tuple[WrittenLeg, ...],
-    Items(),
-    cannot_be(
-        lambda legs: True,
-        "a way of several legs",
-        "write one way with the hours of all of it, by what is hardest",
-    ),
-]
+_Legs = Annotated[tuple[WrittenLeg, ...], Items()]
 Way = Annotated[
     WrittenTravel | tuple[WrittenLeg, ...] | None, ListOr(items=_Legs, keys=WrittenTravel)
 ]
 
 
+def legs_written(way: WrittenTravel | tuple[WrittenLeg, ...] | None) -> tuple[WrittenTravel, ...]:
+    """Give the legs of a way, also where it is but one."""
+    if way is None:
+        return ()
+    return way if isinstance(way, tuple) else (way,)
+
+
+def legs_of(way: WrittenTravel | tuple[WrittenLeg, ...] | None) -> tuple[Travel, ...]:
+    """Give the legs of a way as planning reckons with them."""
+    return tuple(
+        each.travel(each.for_ if isinstance(each, WrittenLeg) else ()) for each in legs_written(way)
+    )
+
+
 def the_way_can_be_gone(here: Here) -> None:
     """Hold distance, climb and hours against what the way of travel allows."""
-    written: WrittenTravel = here.value
+    for leg in legs_written(here.value):
+        _leg_can_be_gone(leg, here)
+    if isinstance(here.value, tuple):
+        _nobody_is_too_long_on_the_way(here.value, here)
+
+
+def _nobody_is_too_long_on_the_way(legs: tuple[WrittenLeg, ...], here: Here) -> None:
+    """Hold the hours of all legs of each against those of a day."""
+    travels = legs_of(legs)
+    for name in here.notes.at_hand.names:
+        own = [leg for leg in travels if not leg.goers or name in leg.goers]
+        hours = sum(float(leg.hours_on_way) for leg in own)
+        if hours > MOST_HOURS:
+            says = f"the legs of {name} take {hours:g} h, more than the {MOST_HOURS:g} h of a day"
+            last = next(
+                leg
+                for leg, travel in zip(reversed(legs), reversed(travels), strict=True)
+                if travel in own
+            )
+            amiss = Amiss("out-of-range", says, "check `hours` and `for` of each leg")
+            here.notes.append(amiss.at(last.places().of("hours")))
+
+
+def _leg_can_be_gone(written: WrittenTravel, here: Here) -> None:
     travel, places = written.travel(), written.places()
     no_walk = list(_no_walk(travel)) if travel.by == "walking" else []
     for name, amiss in no_walk:

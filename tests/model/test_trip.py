@@ -42,7 +42,7 @@ def test_people_are_found_by_name() -> None:
 
 @pytest.mark.parametrize(("by", "hours"), [("walking", 5.0), ("paddling", 5.0), ("resting", 0.0)])
 def test_a_day_of_rest_has_no_hours_on_the_way(by: TravelBy, hours: float) -> None:
-    assert day(travel=Travel(by, 5.0)).travel_hours == hours
+    assert day(travel=(Travel(by, 5.0),)).travel_hours == hours
     assert day().travel_hours == 0.0
 
 

@@ -49,7 +49,7 @@ from builder.model.looks import (
     Treating,
 )
 from builder.model.source import CautionText, Source
-from builder.model.trip import DefaultUsed
+from builder.model.trip import DefaultUsed, Travel
 from builder.planning.cooking.hearth import Burner, Hearth
 from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.menu import eaten_kcal
@@ -373,6 +373,7 @@ def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: s
         conditions=here,
         ends_home=False,
         home=("lunch",) if number == 1 else (),
+        legs=(Travel("walking", 5, 13000, 560, 90),),
         travel_by="walking",
         travel_hours=5,
         distance_m=13000,

@@ -128,17 +128,15 @@ camps = st.builds(
         between_water_h=st.integers(0, 8).map(float),
     ),
 )
-ways = st.one_of(
-    st.none(),
-    st.builds(
-        Travel,
-        by=st.sampled_from(["walking", "paddling", "skiing", "resting"]),
-        hours=st.integers(2, 9).map(float),
-        distance_m=st.one_of(st.none(), st.integers(4000, 18000).map(float)),
-        ascent_m=st.integers(0, 1200).map(float),
-        descent_m=st.integers(0, 1200).map(float),
-    ),
+legs = st.builds(
+    Travel,
+    by=st.sampled_from(["walking", "paddling", "skiing", "resting", "carried"]),
+    hours=st.integers(2, 8).map(float),
+    distance_m=st.one_of(st.none(), st.integers(4000, 18000).map(float)),
+    ascent_m=st.integers(0, 1200).map(float),
+    descent_m=st.integers(0, 1200).map(float),
 )
+ways = st.lists(legs, max_size=2).map(tuple)
 
 
 @st.composite

@@ -71,7 +71,7 @@ STAYS: Mapping[type, set[str]] = {
     Day: {"without", "title", "notes", "heat", "pot"},
     Camp: {"barometer_hpa", "at_deg"},
     MealItem: {"chosen", "heat", "pot", "carried_by"},
-    Travel: {"load_g"},
+    Travel: {"load_g", "goers"},
     SharedGear: {"name", "carried_by"},
     DefaultUsed: {"what", "value", "why", "blanks"},
     Batch: {

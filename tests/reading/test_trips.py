@@ -946,10 +946,10 @@ review: {}
     assert day.camp.air_high_c == 0.0
     assert day.camp.water.at_c == 0.0
     assert day.camp.water.between_water_h == pytest.approx(1.5, rel=1e-12)
-    assert day.travel is not None
-    assert (day.travel.by, day.travel.hours, day.travel.descent_m) == ("skiing", 3, 90)
-    assert (day.travel.ground, day.travel.load_g) == ("firm-snow", 9000)
-    assert day.travel.distance_m == pytest.approx(6 * 1609.344, rel=1e-12)
+    (leg,) = day.travel
+    assert (leg.by, leg.hours, leg.descent_m) == ("skiing", 3, 90)
+    assert (leg.ground, leg.load_g) == ("firm-snow", 9000)
+    assert leg.distance_m == pytest.approx(6 * 1609.344, rel=1e-12)
     label = day.meals[0].items[0].label
     assert label is not None
     assert (label.name, label.allergens) == ("Cocoa", ("milk",))
@@ -977,7 +977,7 @@ def test_an_empty_word_takes_back_what_every_day_says(tmp_path: Path) -> None:
         "every_day: {travel: {hours: 4}, wind: windy}\n"
         "days: [{camp_altitude: 100 m, travel: , wind: ~, meals: {}}]\n",
     )
-    assert day.travel is None
+    assert day.travel == ()
     assert day.camp.wind == "sheltered"
 
 

@@ -132,8 +132,6 @@ WRONG = (
 )  # fmt: skip
 NOT_YET = (
     ("use: burner", "use: [burner, other]", "4:14", "for several stoves", "write the one you cook on; what the other weighs goes into `gear_shared`"),
-    ("    meals:", "    travel: [{by: paddling, hours: 3}, {hours: 1, for: [Ash]}]\n    meals:", "7:13", "a way of several legs", "write one way with the hours of all of it, by what is hardest"),
-    ("    meals:", "    travel: {by: carried, hours: 3}\n    meals:", "7:18", "for somebody who is carried", "write `by: resting` for a day on which all are, else how the others travel"),
     ("from: beans-may", "from: beans-may, swap: {rice: oil}", "8:56", "another food instead of an ingredient", "write a recipe of its own for these eaters, and say `for:` at both"),
 )  # fmt: skip
 

@@ -111,8 +111,8 @@ def test_the_way(travel: str, kinds: list[str], hours: float | None, tmp_path: P
     found, trip = told(tmp_path, "camp_altitude: 640 m", new)
     assert found == kinds
     if hours is not None:
-        assert trip is not None and trip.days[0].travel is not None
-        assert trip.days[0].travel.hours == pytest.approx(hours)
+        assert trip is not None and trip.days[0].travel
+        assert trip.days[0].travel[0].hours == pytest.approx(hours)
 
 
 @pytest.mark.parametrize(

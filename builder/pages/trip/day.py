@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from builder.formulas.pressure_cooking import time_factor_range
 from builder.model.kit import Conditions, Kit, KitDay, OrderOfWork, PlannedMeal
 from builder.model.recipe import MEALS
+from builder.model.trip import Travel
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
@@ -196,20 +197,29 @@ def _by_food(say: Speech, here: Conditions) -> str:
 
 
 def travel(figures: Figures, day: KitDay) -> Cell:
-    """Say how far and how high the day's way goes."""
+    """Say how far and how high each leg of the day's way goes, and who goes it."""
     say = figures.say
     if not day.travel_by or not day.travel_hours:
         return text(say("a day of rest"))
-    hours = figures.plain(day.travel_hours, "hours")
-    parts = [text(travel_said(say, day.travel_by)), text(hours)]
-    if day.distance_m is not None:
-        parts.append(figures.both(day.distance_m, "length_m"))
+    return join([leg_said(figures, leg) for leg in day.legs], "; ")
+
+
+def leg_said(figures: Figures, leg: Travel, name_goers: bool = True) -> Cell:
+    """Say how far and how high a leg goes, and who goes it where not all do."""
+    say = figures.say
+    parts = [text(travel_said(say, leg.by))]
+    if leg.hours_on_way:
+        parts.append(text(figures.plain(leg.hours_on_way, "hours")))
+    if leg.distance_m is not None:
+        parts.append(figures.both(leg.distance_m, "length_m"))
     for climbs, climbed in (
-        (say("up {height}"), day.ascent_m),
-        (say("down {height}"), day.descent_m),
+        (say("up {height}"), leg.ascent_m),
+        (say("down {height}"), leg.descent_m),
     ):
         if climbed:
             parts.append(filled(climbs, height=figures.both(climbed, "altitude_m")))
+    if leg.goers and name_goers:
+        return filled(say("{people}: {way}"), people=text(say.listed(leg.goers)), way=join(parts))
     return join(parts)
 
 

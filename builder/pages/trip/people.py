@@ -24,6 +24,7 @@ from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
 from builder.pages.trip.addresses import at_day, at_person, day_path
 from builder.pages.trip.cautions import Box
+from builder.pages.trip.day import leg_said
 from builder.pages.trip.dishes.cook import Anchors
 from builder.pages.trip.dishes.plates import are_uneven
 from builder.pages.trip.placing import boxes_of_person, pack_line
@@ -335,12 +336,19 @@ def _ways(kit: Kit, figures: Figures, name: str) -> tuple[Fact, ...]:
     found = []
     for day in kit.days:
         own = next((each for each in day.people if each.name == name), None)
-        if own is None or not own.travel_hours:
+        legs = [leg for leg in day.legs if not leg.goers or name in leg.goers]
+        if own is None or not any(leg.hours_on_way for leg in legs):
+            continue
+        told = join([leg_said(figures, leg, name_goers=False) for leg in legs], "; ")
+        if not own.travel_hours:
+            found.append(Fact(words.day_name(say, day), told))
             continue
         at = at_person(at_day(day), day.people, name)
+        if len(day.legs) == 1:  # its page tells it
+            told = text(figures.plain(own.travel_hours, "hours"))
         told = filled(
             say("{time} with {load}: {energy}"),
-            time=text(figures.plain(own.travel_hours, "hours")),
+            time=told,
             load=figures.both(own.load_g, "mass_g", f"{at}.load_g"),
             energy=figures.alone(own.travel_kcal, "energy_kcal", f"{at}.travel_kcal"),
         )

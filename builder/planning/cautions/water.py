@@ -216,7 +216,9 @@ def over_drinking(facts: Facts) -> Iterator[Finding]:
     days = [
         day.day
         for day in facts.days
-        if day.travel_hours > 0 and any(person.rate_ml_h >= WARM_RATE_ML_H for person in day.people)
+        if any(
+            person.travel_hours > 0 and person.rate_ml_h >= WARM_RATE_ML_H for person in day.people
+        )
     ]
     if days:
         rate = facts.shown(WARM_RATE_ML_H, "volume_ml")

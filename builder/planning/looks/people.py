@@ -55,8 +55,8 @@ def energy_by_method(person: Person, days: Sequence[KitDay]) -> EnergyLook | Non
     if person.age_years < EER_FROM_YEARS:
         return None
     found = [
-        whole_day_kcal(person, day.travel_hours, day.person(person.name).travel_kcal)
-        for day in days
+        whole_day_kcal(person, own.travel_hours, own.travel_kcal)
+        for own in (day.person(person.name) for day in days)
     ]
     number = counted(len(days), "days")
     means = {source: add(each[source] for each in found) / number for source in found[0]}

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.formulas.effort import (
@@ -22,7 +22,7 @@ from builder.formulas.needs import (
     pregnancy_kcal,
     protein_need_g,
 )
-from builder.model.figure import add, counted, largest, named, smallest
+from builder.model.figure import add, added, counted, largest, named, smallest
 from builder.model.trip import Day, Person, Travel, Trip
 from builder.planning.needs.at_home import home_share
 from builder.planning.refusals import told_at
@@ -58,13 +58,17 @@ def load_share(person: Person, party: Sequence[Person]) -> float:
 def person_energy(trip: Trip, day: Day, person: Person, party_load_g: float) -> PersonEnergy:
     """Give a person's need on a day, with the party's load of that morning."""
     own_g = person.own_gear_g or 0.0
-    load_g = own_g + load_share(person, trip.party) * party_load_g
-    if day.travel and day.travel.load_g is not None:
-        load_g = day.travel.load_g
+    shared_g = own_g + load_share(person, trip.party) * party_load_g
+    legs = day.legs_of(person.name)
+    loads_g = [shared_g if leg.load_g is None else leg.load_g for leg in legs] or [shared_g]
     with told_at(day.places.of("travel"), f"{person.name} on day {day.number}"):
         basal = work(basal_kcal, person.sex, person.age_years, person.mass_kg)
-        travel, low, high = _travel_kcal(person, day, basal, load_g)
-        need = work(day_need_kcal, basal, day.travel_hours, travel)
+        parts = [
+            _leg_kcal(person, leg, basal, load_g)
+            for leg, load_g in zip(legs, loads_g, strict=False)
+        ]
+        travel = added(kcal for kcal, _, _ in parts)
+        need = work(day_need_kcal, basal, day.hours_of(person.name), travel)
         for more in added_kcal(person):
             need += more
         if day.home:
@@ -77,7 +81,21 @@ def person_energy(trip: Trip, day: Day, person: Person, party_load_g: float) -> 
             person.pregnant,
             person.nursing,
         )
-    return PersonEnergy(need, basal, travel, low, high, protein_g, load_g)
+    return PersonEnergy(
+        need,
+        basal,
+        travel,
+        _added_where_all_told(low for _, low, _ in parts),
+        _added_where_all_told(high for _, _, high in parts),
+        protein_g,
+        largest(*loads_g) if len(set(loads_g)) > 1 else loads_g[0],
+    )
+
+
+def _added_where_all_told(parts: Iterable[float | None]) -> float | None:
+    told = tuple(parts)
+    known = [each for each in told if each is not None]
+    return added(known) if len(known) == len(told) else None
 
 
 def added_kcal(person: Person) -> Iterator[float]:
@@ -88,12 +106,12 @@ def added_kcal(person: Person) -> Iterator[float]:
         yield look_up(nursing_kcal)
 
 
-def _travel_kcal(
-    person: Person, day: Day, basal: float, load_g: float
+def _leg_kcal(
+    person: Person, way: Travel, basal: float, load_g: float
 ) -> tuple[float, float | None, float | None]:
-    """Give the energy of the way, and the range that a second equation leaves open on foot."""
-    way, hours = day.travel, day.travel_hours
-    if way is None or hours <= 0:
+    """Give the energy of a leg, and the range that a second equation leaves open on foot."""
+    hours = way.hours_of_work
+    if hours <= 0:
         return 0.0, 0.0, 0.0
     least = work(least_travel_kcal, basal, hours)
     if way.by == "walking" and way.distance_m is not None:

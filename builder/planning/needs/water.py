@@ -48,7 +48,7 @@ def person_water(
         intake_ml = work(
             adequate_intake_ml, person.sex, person.age_years, bool(person.pregnant), person.nursing
         )
-        hours = day.travel_hours
+        hours = day.hours_of(person.name)
         high_c = day.camp.air_high_c
         rate_ml_h = work(drinking_rate_ml_h, high_c, person.mass_kg)
         need_ml = work(water_need_ml, intake_ml, hours, rate_ml_h, conditions.altitude_m, high_c)

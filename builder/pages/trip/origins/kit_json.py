@@ -210,6 +210,17 @@ def _day(kit: Kit, day: KitDay) -> Data:
             "ascent_m": day.ascent_m,
             "descent_m": day.descent_m,
             "between_water_h": day.between_water_h,
+            "legs": [
+                {
+                    "by": leg.by,
+                    "hours": leg.hours_on_way,
+                    "distance_m": leg.distance_m,
+                    "ascent_m": leg.ascent_m,
+                    "descent_m": leg.descent_m,
+                    "goers": [] if kit.public else list(leg.goers),
+                }
+                for leg in (day.legs if len(day.legs) > 1 else ())
+            ],
         },
         "meals": [_meal(kit, meal) for meal in day.meals],
         "order_of_work": [_order(kit, day, order) for order in day.orders],
