@@ -465,6 +465,18 @@ class Carried:
     mass_g: float
     kind: str  # "food", "fuel", "gear", "water" or "own"
     meal: tuple[int, int] | None = None  # of food: its day, and its meal's place in that day
+    from_camp: int | None = None  # the day at whose camp it waits; None for what comes from home
+    carried_by: str | None = None  # by whom, where the trip tells
+    known_as: tuple[str, ...] = ()  # what the trip calls it where things go together
+
+
+@dataclass(frozen=True, slots=True)
+class KitDepot:
+    """Food that waits at a camp."""
+
+    camp: int  # the day of it
+    holds: tuple[int, ...]  # whose food it is, by day
+    mass_g: float  # with its packets
 
 
 @dataclass(frozen=True, slots=True)
@@ -490,10 +502,11 @@ class Weights:
     gear_g: float
     water_most_g: float
     people: tuple[PersonLoad, ...]
-    # Each morning: food, fuel with its containers, and the whole load.
+    # Each morning: food, fuel with its containers, and the whole load; what waits at a camp apart.
     food_left_g: tuple[float, ...]
     fuel_left_g: tuple[float, ...]
     by_day_g: tuple[float, ...]
+    depots: tuple[KitDepot, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)

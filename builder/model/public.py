@@ -28,6 +28,7 @@ from builder.model.trip import (
     Camp,
     Chilled,
     Day,
+    Depot,
     Fire,
     Label,
     Meal,
@@ -88,8 +89,10 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "gear_shared": "its mass is part of the load; its name stays",
         "start_camp": _COOK,
         "shelter": "decides how the caution about carbon monoxide is said",
+        "depots": "decide what is carried on which day; days have no other name here",
         "chilled_until": "decides the caution about fresh food that gets warm",
     },
+    Depot: {"camp": "days have no other name here", "holds": "days have no other name here"},
     Chilled: {"day": "days have no other name here", "meal": _ALL_EAT},
     Person: {},
     Day: {

@@ -82,9 +82,7 @@ class WrittenHelping(Record):
     in_: Annotated[str | None, Line()] = key(
         "In which pot it is cooked.", example="pot-2l", not_used_yet=True
     )
-    carried_by: Annotated[str | None, NameOf()] = key(
-        "Who carries it.", example="Ash", not_used_yet=True
-    )
+    carried_by: Annotated[str | None, NameOf()] = key("Who carries it.", example="Ash")
 
 
 _COOK_OR_EAT = {"allOf": [just_one("eat", "cook"), where(told("eat"), told("each"))]}

@@ -6,9 +6,10 @@ from typing import Annotated
 
 from builder.model.gear import StoveTest
 from builder.model.trip import WOODS, Fire, SharedGear
-from builder.reading.declaring import Record, key
+from builder.reading.declaring import Check, Here, Record, key
 from builder.reading.measures import Quantity
 from builder.reading.not_yet import cannot_be
+from builder.reading.notes import Amiss, refuse
 from builder.reading.parties import NameOf
 from builder.reading.reviews import DayNumber
 from builder.reading.stove_tests import BoilingTest
@@ -76,19 +77,39 @@ class WrittenSharedGear(Record, title="shared thing"):
     mass: Annotated[float, Quantity("mass_g")] = key(
         "What it weighs.", required=True, example="780 g"
     )
-    carried_by: Annotated[str | None, NameOf()] = key(
-        "Who carries it.", example="Ash", not_used_yet=True
-    )
+    carried_by: Annotated[str | None, NameOf()] = key("Who carries it.", example="Ash")
 
     def thing(self) -> SharedGear:
         """Give what planning reckons with."""
         return SharedGear(self.name, self.mass, self.carried_by)
 
 
+def _is_not_over_by_then(here: Here) -> None:
+    camp = here.above.get("camp")
+    for day in here.value:
+        if camp is not None and day < camp:
+            says = f"day {day} is over when one comes to the camp of day {camp}"
+            refuse("depot-late", says, "write later days, or an earlier camp")
+
+
 class WrittenDepot(Record, title="depot"):
     """Food that waits at a camp."""
 
     camp: DayNumber = key("The day at whose camp it waits.", required=True, example="3")
-    holds: Annotated[tuple[DayNumber, ...], Items()] = key(
-        "The days whose food it holds.", required=True, example="[4, 5]"
+    holds: Annotated[tuple[DayNumber, ...], Items(), Check(_is_not_over_by_then)] = key(
+        "The days whose food it holds; of the camp's own day that is its dinner.",
+        required=True,
+        example="[4, 5]",
     )
+
+
+def each_day_waits_once(here: Here) -> None:
+    """Refuse a day whose food waits at two camps."""
+    seen: set[int] = set()
+    for depot in here.value:
+        for day in depot.holds:
+            if day in seen:
+                says = f"the food of day {day} waits at two camps"
+                amiss = Amiss("depot-twice", says, "let one depot hold it")
+                here.notes.append(amiss.at(depot.places().of("holds")))
+            seen.add(day)

@@ -10,6 +10,7 @@ from builder.problems import Problem, did_you_mean
 from builder.reading.yaml_door import quoted
 
 STOVE = "stove"  # the one that the trip uses, whatever its id
+FUEL = "fuel"  # what it burns
 
 
 def not_taken_along(trip: Trip) -> Iterator[Problem]:
@@ -27,6 +28,14 @@ def not_taken_along(trip: Trip) -> Iterator[Problem]:
                 says = f"this trip takes nothing called {quoted(name)}"
                 place = trip.places.of(f"together/{number}/{name}")
                 yield Problem(place, "thing-unknown", says, did_you_mean(name, things))
+        carriers = sorted(
+            {each.carried_by for each in trip.gear_shared if each.carried_by and each.name in group}
+        )
+        if len(carriers) > 1:
+            says = f"{' and '.join(carriers)} are to carry what goes together"
+            mend = "write one `carried_by`, or take a thing out of `together`"
+            place = trip.places.of(f"together/{number}/{group[0]}")
+            yield Problem(place, "together-apart", says, mend)
 
 
 def _pots_named(trip: Trip) -> Iterator[tuple[str, Place]]:
@@ -44,7 +53,7 @@ def _pots_named(trip: Trip) -> Iterator[tuple[str, Place]]:
 def _things_of(trip: Trip) -> Iterator[str]:
     """Give what may be named among the things that one carries together."""
     if trip.stove:
-        yield from (STOVE, trip.stove)
+        yield from (STOVE, FUEL, trip.stove)
     yield from trip.pots
     if trip.fire:
         yield from trip.fire.irons

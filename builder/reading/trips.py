@@ -32,7 +32,13 @@ from builder.reading.declaring import Check, Here, Record, key, read_as
 from builder.reading.defaults import default_used
 from builder.reading.measures import Quantity
 from builder.reading.notes import Notes, refuse
-from builder.reading.outfits import WrittenDepot, WrittenFire, WrittenSharedGear, WrittenTripStove
+from builder.reading.outfits import (
+    WrittenDepot,
+    WrittenFire,
+    WrittenSharedGear,
+    WrittenTripStove,
+    each_day_waits_once,
+)
 from builder.reading.overlays import laid_out
 from builder.reading.parties import Party, avoided_in, note_named_twice
 from builder.reading.people import WrittenPerson, untold
@@ -142,19 +148,19 @@ class WrittenTrip(Record, title="trip"):
         default=False,
         example="true",
     )
-    depots: Annotated[tuple[WrittenDepot, ...], Items()] = key(
-        "Food that waits at a camp.",
+    depots: Annotated[tuple[WrittenDepot, ...], Items(), Check(each_day_waits_once)] = key(
+        "Food that waits at a camp: nobody carries it before.",
         default=(),
         example="[{camp: 1, holds: [1]}]",
-        not_used_yet=True,
     )
     together: Annotated[
-        tuple[Annotated[tuple[str, ...], Words(), Check(_of_several)], ...], Items()
+        tuple[Annotated[tuple[str, ...], Words(), Check(_of_several)], ...],
+        Items(),
     ] = key(
-        "Things of which one carries all.",
+        "Things of which one carries all: ids of the gear, names of shared things, `stove`, "
+        "`fuel`.",
         default=(),
         example="[[stove, pot-2l]]",
-        not_used_yet=True,
     )
     track: Annotated[str | None, Line()] = key(
         "A file beside the trip's with the way.", example="way.gpx", not_used_yet=True

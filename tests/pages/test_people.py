@@ -13,7 +13,7 @@ from builder.model.trip import DefaultUsed, MealItem
 from builder.pages.pieces import Cell
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.people import person_pages, person_paths, slug
-from builder.planning.carrying.loads import food_items
+from builder.planning.carrying.depots import food_items
 from builder.planning.menu import eaten_kcal
 from builder.planning.menu.menu import MenuItem
 from builder.speech import speech_of

@@ -211,7 +211,7 @@ SHARINGS: list[tuple[list[float], list[float], list[float]]] = [
 
 @pytest.mark.parametrize(("masses", "own", "limits"), SHARINGS)
 def test_no_sharing_is_fairer(masses: list[float], own: list[float], limits: list[float]) -> None:
-    owners = share_out([(mass,) for mass in masses], own, limits)
+    owners = share_out([(mass,) for mass in masses], [(each,) for each in own], limits)
     assert len(owners) == len(masses)
     assert all(limits[owner] > 0 for owner in owners)
     totals = list(own)
@@ -224,7 +224,7 @@ def test_no_sharing_is_fairer(masses: list[float], own: list[float], limits: lis
 def test_the_fullest_pack_of_any_morning_counts() -> None:
     # On the second morning 4 kg are eaten, and 3 kg of water are carried that were not before.
     things = [(4000, 0), (3000, 3000), (1000, 1000), (0, 3000)]
-    owners = share_out(things, [0, 0], [10_000, 10_000])
+    owners = share_out(things, [(0, 0), (0, 0)], [10_000, 10_000])
     best = min(
         max(
             sum(mass[morning] for mass, owner in zip(things, choice, strict=True) if owner == who)

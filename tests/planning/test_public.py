@@ -61,7 +61,7 @@ from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
 # with the reason why it may leave.
 STAYS: Mapping[type, set[str]] = {
     Trip: {
-        "party", "start", "notes", "public_names", "defaults", "depots", "together", "track",
+        "party", "start", "notes", "public_names", "defaults", "together", "track",
         "utc_h", "times", "learned", "picture", "review",
     },
     Person: {
@@ -88,8 +88,8 @@ STAYS: Mapping[type, set[str]] = {
     Recipe: {"note", "cooked_g", "part_before", "picture"},
     Packaging: {"price"},
     **{kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
-       for kind in (Dryer, LabelSheet, Home, FreeHours, NewBatch, Depot, MealTimes, Review,
-                    WaterUsed, LeftOver, Took)},
+       for kind in (Dryer, LabelSheet, Home, FreeHours, NewBatch, MealTimes, Review, WaterUsed,
+                    LeftOver, Took)},
 }  # fmt: skip
 RECORDS = (
     Trip, Person, Day, Camp, WaterPlace, Travel, Meal, MealItem, Label, SharedGear, DefaultUsed,

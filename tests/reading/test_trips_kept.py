@@ -36,14 +36,27 @@ def trip_of(folder: Path, text: str) -> Trip:
 
 
 KEPT = {
-    "depots": ("depots: [{camp: 1, holds: [1]}]\n", (Depot(1, (1,)),)),
-    "together": ("together: [[stove, pot]]\n", (("stove", "pot"),)),
     "track": ("track: way.gpx\n", "way.gpx"),
     "utc": ("utc: +2\n", 2.0),
     "times": ('times: {lunch: "13:00"}\n', MealTimes(450, 780, 1110)),
     "learned": ("learned: false\n", False),
     "picture": ("picture: ridge.jpg\n", "ridge.jpg"),
 }
+
+
+@pytest.mark.parametrize(
+    ("key", "text", "value"),
+    [
+        ("depots", "depots: [{camp: 1, holds: [1]}]\n", (Depot(1, (1,)),)),
+        ("together", "together: [[stove, pot]]\n", (("stove", "pot"),)),
+    ],
+)
+def test_what_waits_and_what_goes_together_is_used(
+    key: str, text: str, value: object, tmp_path: Path
+) -> None:
+    found = read(tmp_path, {**GOOD, "trips/tarrow.yaml": text + TRIP})
+    assert lines(found) == []
+    assert getattr(found.content.trips["tarrow"], key) == value
 
 
 @pytest.mark.parametrize("key", KEPT)

@@ -17,6 +17,7 @@ from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.cook import Anchors, cook_link
 from builder.pages.trip.dishes.order import OrderView, orders_of_day
 from builder.pages.trip.placing import boxes_at, boxes_at_meal, lines_of_day, lines_of_meal
+from builder.pages.trip.supplies.depots import depot_said
 from builder.pages.trip.supplies.drying import batch_anchor, batch_names
 from builder.pages.trip.supplies.fuel import likely_fuel_of_day, likely_wood_of_day
 from builder.pages.trip.untold import untold_of_day
@@ -88,7 +89,7 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         _beside(say, kit, number - 1, "← "),
         _beside(say, kit, number + 1, "", " →"),
         _lines(kit, figures, day, hrefs),
-        _facts(figures, day),
+        (*_facts(figures, day), *_waiting(kit, figures, day)),
         menu(kit, day, anchors, orders),
         orders,
         say.listed(meal_inside(say, meal) for meal in day.home),
@@ -188,6 +189,18 @@ def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
         facts.append(Fact(say("Time at the pot"), minutes))
     facts.append(Fact(say("Food energy"), energy(figures, day)))
     return (*facts, *fuel_of_day(figures, day))
+
+
+def _waiting(kit: Kit, figures: Figures, day: KitDay) -> list[Fact]:
+    """Say what waits at the camp of the day."""
+    return [
+        Fact(
+            figures.say("Waits here"),
+            depot_said(figures, each, f"weights.depots.{number}.mass_g"),
+        )
+        for number, each in enumerate(kit.weights.depots)
+        if each.camp == day.day
+    ]
 
 
 def _by_food(say: Speech, here: Conditions) -> str:

@@ -28,6 +28,7 @@ from builder.pages.trip.day import leg_said
 from builder.pages.trip.dishes.cook import Anchors
 from builder.pages.trip.dishes.plates import are_uneven
 from builder.pages.trip.placing import boxes_of_person, pack_line
+from builder.pages.trip.supplies.depots import waits_said
 from builder.pages.trip.supplies.food import grams
 from builder.pages.trip.untold import untold_of_person
 from builder.planning.menu import avoided_said, plate_share
@@ -252,7 +253,7 @@ def _carries(
         CarriedLine(
             figures.both(thing.mass_g, "mass_g"),
             link(thing.what, anchors.get(thing.meal, "") if thing.meal else ""),
-            pack_line(kit, thing),
+            (*waits_said(say, thing), *pack_line(kit, thing)),
         )
         for thing in in_order(load)
     ]

@@ -14,6 +14,7 @@ from builder.model.figure import (
     named,
     nothing,
 )
+from builder.model.gear import Iron, Pot, Stove
 from builder.model.kit import (
     Carried,
     FuelDay,
@@ -23,11 +24,11 @@ from builder.model.kit import (
     Weights,
 )
 from builder.model.trip import DefaultUsed, Person, Trip
+from builder.planning.carrying.depots import carried_left_g, depots_of, food_items
 from builder.planning.carrying.mornings import by_morning_g, left_g
-from builder.planning.carrying.sharing import share_out
+from builder.planning.carrying.tied import share_out_tied
 from builder.planning.cooking import Hearth
 from builder.planning.menu import MenuItem
-from builder.planning.naming import food_of_meal
 from builder.planning.needs import GROWN_UP_YEARS
 from builder.problems import Problem, ProblemsFound
 from builder.speech import Speech, later, speech_of
@@ -82,11 +83,18 @@ def gear_items(trip: Trip, hearth: Hearth) -> tuple[Carried, ...]:
     """Give stove, pots, irons and shared gear, each whole."""
     items = []
     if hearth.stove:
-        items.append(Carried(hearth.stove.name, hearth.stove.mass_g, "gear"))
-    items += [Carried(pot.name, pot.mass_g, "gear") for pot in hearth.pots]
-    items += [Carried(iron.name, iron.mass_g, "gear") for iron in hearth.irons]
-    items += [Carried(gear.name, gear.mass_g, "gear") for gear in trip.gear_shared]
+        items.append(_gear(hearth.stove, "stove"))
+    items += [_gear(each) for each in hearth.pots]
+    items += [_gear(each) for each in hearth.irons]
+    items += [
+        Carried(gear.name, gear.mass_g, "gear", carried_by=gear.carried_by, known_as=(gear.name,))
+        for gear in trip.gear_shared
+    ]
     return tuple(items)
+
+
+def _gear(each: Stove | Pot | Iron, *known_as: str) -> Carried:
+    return Carried(each.name, each.mass_g, "gear", known_as=(each.id, *known_as))
 
 
 def fuel_items(fuel: KitFuel | None, say: Speech) -> tuple[Carried, ...]:
@@ -94,9 +102,14 @@ def fuel_items(fuel: KitFuel | None, say: Speech) -> tuple[Carried, ...]:
     if fuel is None or fuel.carry_g <= 0:
         return ()
     if not fuel.containers:
-        return (Carried(fuel.name, fuel.carry_g, "fuel"),)
+        return (Carried(fuel.name, fuel.carry_g, "fuel", known_as=("fuel",)),)
     return tuple(
-        Carried(f"{fuel.name}, {say.number(each.holds_g)} g", each.holds_g + each.empty_g, "fuel")
+        Carried(
+            f"{fuel.name}, {say.number(each.holds_g)} g",
+            each.holds_g + each.empty_g,
+            "fuel",
+            known_as=("fuel",),
+        )
         for each in fuel.containers
         for _ in range(each.count)
     )
@@ -119,9 +132,18 @@ def weights(
     water_most_g = largest(*(day.carry_ml for day in waters))
     food_g = add(each.planned.mass_g for menu in menus for each in menu)
     packaging_g = add(each.planned.packaging_g for menu in menus for each in menu)
-    food_left_g = left_g(food_g, [add(each.planned.mass_g for each in menu) for menu in menus])
+    food = food_items(menus, say, trip.depots)
+    eaten = [each.planned for menu in menus for each in menu]
+    food_left_g = carried_left_g(
+        left_g(food_g, [add(each.planned.mass_g for each in menu) for menu in menus]),
+        food,
+        [each.mass_g for each in eaten],
+    )
+    packets_g = carried_left_g(
+        [packaging_g for _ in menus], food, [each.packaging_g for each in eaten]
+    )
     fuel_left_g = left_g(fuel_g, [day.fuel_g for day in fuel_days])
-    things = [*food_items(menus, say), *fuels, *gear, *_litres(water_most_g, say)]
+    things = [*food, *fuels, *gear, *_litres(water_most_g, say)]
     return Weights(
         food_g=food_g,
         packaging_g=packaging_g,
@@ -134,24 +156,13 @@ def weights(
         food_left_g=food_left_g,
         fuel_left_g=fuel_left_g,
         by_day_g=tuple(
-            food + packaging_g + gear_g + fuel + water.carry_ml
-            for food, fuel, water in zip(food_left_g, fuel_left_g, waters, strict=True)
+            food_g + packet_g + gear_g + fuel + water.carry_ml
+            for food_g, packet_g, fuel, water in zip(
+                food_left_g, packets_g, fuel_left_g, waters, strict=True
+            )
         ),
+        depots=depots_of(trip, food),
     )
-
-
-def food_items(menus: Sequence[Sequence[MenuItem]], say: Speech) -> list[Carried]:
-    """Give the food of each meal with its packaging, as one thing."""
-    return [
-        Carried(
-            food_of_meal(say, each.day, each.planned.meal, each.planned.title),
-            each.planned.mass_g + each.planned.packaging_g,
-            "food",
-            (each.day, place),
-        )
-        for menu in menus
-        for place, each in enumerate(menu)
-    ]
 
 
 def _litres(water_g: float, say: Speech) -> list[Carried]:
@@ -172,7 +183,8 @@ def _food_left_g(
         add(menu[each.meal[1]].planned.mass_g for each in food if each.meal and each.meal[0] == day)
         for day, menu in enumerate(menus, start=1)
     ]
-    return left_g(guarded(add(each.mass_g for each in food), _SHARED_OUT), eaten)
+    left = left_g(guarded(add(each.mass_g for each in food), _SHARED_OUT), eaten)
+    return carried_left_g(left, food, [each.mass_g for each in food])
 
 
 def _people(
@@ -195,7 +207,9 @@ def _people(
         )
     say = speech_of(trip.language)
     own = [person.own_gear_g or nothing("own_gear_g") for person in trip.party]
-    owners = share_out(
+    owners = share_out_tied(
+        trip,
+        things,
         [tuple(map(float, each)) for each in mornings_g],
         [float(each) for each in own],
         [float(each) for each in limits],

@@ -42,8 +42,12 @@ def by_morning_g(
             mornings = [_of_all(thing.mass_g, left_g, fuel_left_g[0]) for left_g in fuel_left_g]
         elif thing.meal is not None:
             eaten, empty_g = thing.meal[0], stays_g[thing.meal]
+            waits = thing.from_camp or 0
             days = range(1, len(menus) + 1)
-            mornings = [thing.mass_g if day <= eaten else empty_g for day in days]
+            mornings = [
+                _GONE_G if day <= waits else thing.mass_g if day <= eaten else empty_g
+                for day in days
+            ]
         else:
             mornings = [thing.mass_g for _ in menus]
         found.append(tuple(mornings))

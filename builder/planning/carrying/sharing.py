@@ -23,20 +23,21 @@ Mornings = Sequence[float]
 
 
 def share_out(
-    masses_g: Sequence[Mornings], own_g: Sequence[float], limits_g: Sequence[float]
+    masses_g: Sequence[Mornings], own_g: Sequence[Mornings], limits_g: Sequence[float]
 ) -> list[int]:
     """Give for each thing the number of the person who carries it, once for the trip.
 
-    Only people with a limit above nothing carry. Where nobody does, the first carries all.
+    `own_g` is what each has in the pack already, on each morning. Only people with a limit above
+    nothing carry. Where nobody does, the first carries all.
     """
     # In an order of their own, so that the order of the party does not change who is fullest.
     carriers = sorted(
         (number for number, limit in enumerate(limits_g) if limit > 0),
-        key=lambda number: (limits_g[number], own_g[number], number),
+        key=lambda number: (limits_g[number], tuple(own_g[number]), number),
     )
     if len(carriers) < 2 or not masses_g:
         return [carriers[0] if carriers else 0] * len(masses_g)
-    masses_g = _heavy_mornings(masses_g)
+    masses_g, own_g = _heavy_mornings(masses_g, own_g)
     greedy = _greedy(masses_g, own_g, limits_g, carriers)
     bound = _bound(masses_g, own_g, limits_g, carriers)
     gap_share = BEST_SHARE if len(masses_g) <= FEW_THINGS else GOOD_ENOUGH_SHARE
@@ -49,9 +50,11 @@ def share_out(
     return better
 
 
-def _heavy_mornings(masses_g: Sequence[Mornings]) -> list[Mornings]:
+def _heavy_mornings(
+    masses_g: Sequence[Mornings], own_g: Sequence[Mornings]
+) -> tuple[list[Mornings], list[Mornings]]:
     """Leave out the mornings on which everything is at most as heavy as on another one."""
-    mornings = list(dict.fromkeys(zip(*masses_g, strict=True)))
+    mornings = list(dict.fromkeys(zip(*masses_g, *own_g, strict=True)))
     kept = [
         one
         for one in mornings
@@ -60,18 +63,18 @@ def _heavy_mornings(masses_g: Sequence[Mornings]) -> list[Mornings]:
             for other in mornings
         )
     ]
-    return list(zip(*kept, strict=True))
+    things: list[Mornings] = list(zip(*kept, strict=True))
+    return things[: len(masses_g)], things[len(masses_g) :]
 
 
 def _worst(
     owners: Sequence[int],
     masses_g: Sequence[Mornings],
-    own_g: Sequence[float],
+    own_g: Sequence[Mornings],
     limits_g: Sequence[float],
 ) -> float:
     worst = 0.0
-    for morning in zip(*masses_g, strict=True):
-        totals = list(own_g)
+    for *totals, morning in zip(*own_g, zip(*masses_g, strict=True), strict=True):
         for owner, mass_g in zip(owners, morning, strict=True):
             totals[owner] += mass_g
         shares = (total / limit for total, limit in zip(totals, limits_g, strict=True) if limit > 0)
@@ -81,25 +84,25 @@ def _worst(
 
 def _bound(
     masses_g: Sequence[Mornings],
-    own_g: Sequence[float],
+    own_g: Sequence[Mornings],
     limits_g: Sequence[float],
     carriers: Sequence[int],
 ) -> float:
     """Give what no sharing can beat: all packs filled alike, or one person's own gear."""
-    heaviest_g = max(map(sum, zip(*masses_g, strict=True)))
-    total_g = heaviest_g + sum(own_g[number] for number in carriers)
+    in_packs = (own_g[number] for number in carriers)
+    total_g = max(map(sum, zip(*masses_g, *in_packs, strict=True)))
     alike = total_g / sum(limits_g[number] for number in carriers)
-    return max(alike, *(own_g[number] / limits_g[number] for number in carriers))
+    return max(alike, *(max(own_g[number]) / limits_g[number] for number in carriers))
 
 
 def _greedy(
     masses_g: Sequence[Mornings],
-    own_g: Sequence[float],
+    own_g: Sequence[Mornings],
     limits_g: Sequence[float],
     carriers: Sequence[int],
 ) -> list[int]:
     """Hand out the heaviest first, each to whom it leaves the emptiest pack."""
-    totals = [[own] * len(masses_g[0]) for own in own_g]
+    totals = [list(own) for own in own_g]
     owners = [0] * len(masses_g)
     for thing in sorted(range(len(masses_g)), key=lambda each: (-max(masses_g[each]), each)):
         mornings = masses_g[thing]
@@ -116,7 +119,7 @@ def _most(one: Mornings, other: Mornings) -> float:
 
 def _solved(
     masses_g: Sequence[Mornings],
-    own_g: Sequence[float],
+    own_g: Sequence[Mornings],
     limits_g: Sequence[float],
     carriers: Sequence[int],
     gap_share: float,
@@ -141,7 +144,7 @@ def _solved(
                 loads[row * days + day, row * kinds + column] = each
     loads[:, -1] = -1
     wanted = np.array([len(alike[size]) for size in sizes], dtype=float)
-    own = np.repeat([own_g[number] / limits_g[number] for number in carriers], days)
+    own = np.concatenate([np.array(own_g[number]) / limits_g[number] for number in carriers])
     most = np.append(np.tile(wanted, people), np.inf)
     result = milp(
         c=np.append(np.zeros(people * kinds), 1.0),

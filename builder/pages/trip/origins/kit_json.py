@@ -445,6 +445,10 @@ def _weights(kit: Kit) -> Data:
         "food_left_g": list(weights.food_left_g),
         "fuel_left_g": list(weights.fuel_left_g),
         "by_day_g": list(weights.by_day_g),
+        "depots": [
+            {"camp": each.camp, "holds": list(each.holds), "mass_g": each.mass_g}
+            for each in weights.depots
+        ],
     }
 
 

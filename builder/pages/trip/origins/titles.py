@@ -122,6 +122,7 @@ _TITLES = {
     "weights.food_left_g.#": later("Food left each morning"),
     "weights.fuel_left_g.#": later("Fuel left each morning, with its containers"),
     "weights.by_day_g.#": later("The party's load each morning"),
+    "weights.depots.#.mass_g": later("What waits at a camp"),
     "weights.people.#.total_g": later("Pack at its heaviest"),
     "weights.people.#.limit_g": later("Carries to"),
     "weights.people.#.of_limit": later("Pack against the limit"),

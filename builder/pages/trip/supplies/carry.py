@@ -10,8 +10,14 @@ from builder.pages.charts import Chart, kinds_chart, packs_chart
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Table, link, table, text
 from builder.pages.trip.cautions import Box
-from builder.pages.trip.people import in_order, pack, person_paths, water_g
+from builder.pages.trip.people import (
+    in_order,
+    pack,
+    person_paths,
+    water_g,
+)
 from builder.pages.trip.placing import boxes_at, pack_line
+from builder.pages.trip.supplies.depots import depot_said, waits_said
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,12 +67,23 @@ def carry_page(kit: Kit) -> CarryPage:
                 zip(weights.people, _own_pages(kit), strict=True), start=1
             )
         ),
-        facts,
+        (*facts, *_depots(kit, figures)),
         _by_day(kit, figures),
         packs_chart(kit),
         kinds_chart(kit),
         boxes_at(kit, "carry.md"),
     )
+
+
+def _depots(kit: Kit, figures: Figures) -> list[Fact]:
+    """Say what waits at which camp."""
+    return [
+        Fact(
+            figures.say("Waits at the camp of day {n}", n=each.camp),
+            depot_said(figures, each, f"weights.depots.{number}.mass_g"),
+        )
+        for number, each in enumerate(kit.weights.depots)
+    ]
 
 
 def _by_day(kit: Kit, figures: Figures) -> Table:
@@ -123,7 +140,10 @@ def _share(figures: Figures, each: PersonLoad) -> str:
 def _pack(kit: Kit, figures: Figures, each: PersonLoad, number: int, href: str) -> Pack:
     say = figures.say
     rows = [
-        ((*text(thing.what), *pack_line(kit, thing)), figures.both(thing.mass_g, "mass_g"))
+        (
+            (*text(thing.what), *waits_said(say, thing), *pack_line(kit, thing)),
+            figures.both(thing.mass_g, "mass_g"),
+        )
         for thing in in_order(each)
     ]
     if water := water_g(each):
