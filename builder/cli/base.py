@@ -288,9 +288,10 @@ def planned_kits(
 
 def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]]) -> Planned:
     """Check a folder and plan some of its trips; give all that came of it."""
+    from builder.planning.after import review_problems
     from builder.planning.cooking import barometer_problems
     from builder.planning.drying import run_problems
-    from builder.planning.kit import plan_trip
+    from builder.planning.lessons import lessons_of, plan_learned
     from builder.planning.menu import menu_problems, open_problems
     from builder.planning.stock import check, without_broken
     from builder.planning.wording import worded
@@ -300,6 +301,7 @@ def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]
     problems += run_problems(folder.content, stock)
     whole = without_broken(folder.content, stock.judged)
     said_in: dict[str, tuple[Content, Stock]] = {}  # once for each language
+    lessons = lessons_of(whole, stock)
     kits: list[Kit] = []
     wanted = names(folder.content.trips, bool(errors(problems)))
     trips = [whole.trips[name] for name in wanted if name in whole.trips]
@@ -313,9 +315,10 @@ def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]
             try:
                 if trip.language not in said_in:
                     said_in[trip.language] = worded(whole, stock, trip.language)
-                kit = plan_trip(trip, *said_in[trip.language])
+                kit = plan_learned(trip, *said_in[trip.language], lessons)
                 problems += barometer_problems(trip)
                 problems += menu_problems(trip, kit, whole)
+                problems += review_problems(trip, kit)
                 kits.append(kit)
             except ProblemsFound as more:
                 problems += more.problems

@@ -8,6 +8,7 @@ from typing import Literal, get_args
 
 from builder.model.batch import DryTest, Method, Verdict, Weighing
 from builder.model.gear import StoveTest
+from builder.model.learned import NOTHING_LEARNED, Learned, Reviewed
 from builder.model.looks import (
     ColdGas,
     DryerLoad,
@@ -603,6 +604,8 @@ class Kit:
     density_kcal_g: float = 0.0  # of all food
     bags_swell_times: float = 1.0  # air closed in at sea level, at the highest camp
     guides: tuple[DryingGuide, ...] = ()  # how foods of the trip are dried in warm air
+    review: Reviewed | None = None  # what was, against what was planned before learning
+    learned: Learned = NOTHING_LEARNED  # what earlier trips taught, and the plan counts with
     figures: frozenset[str] = frozenset()  # addresses in kit.json that a page of numbers tells
     folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them
     public: bool = False  # made for everybody: nothing personal, and no sources to start from

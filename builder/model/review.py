@@ -14,6 +14,7 @@ class WaterUsed:
 
     day: int
     used_ml: float
+    places: Places = field(default_factory=Places, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -26,6 +27,7 @@ class LeftOver:
     meal: MealName | None = None
     share: float | None = None
     mass_g: float | None = None
+    places: Places = field(default_factory=Places, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +36,7 @@ class Took:
 
     recipe: str
     minutes: float
+    places: Places = field(default_factory=Places, compare=False, repr=False)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,9 +46,14 @@ class Review:
     fuel_used_g: float | None = None
     wood_used_g: float | None = None
     water: tuple[WaterUsed, ...] = ()
-    left: tuple[LeftOver, ...] = ()
+    left: tuple[LeftOver, ...] | None = None  # () where they said that nothing was left
     back: tuple[tuple[str, int], ...] = ()  # batch → packs that came home whole
     took: tuple[Took, ...] = ()
     marks: tuple[tuple[str, int], ...] = ()  # recipe → 1 to 5
     notes: str = ""
     places: Places = field(default_factory=Places, compare=False, repr=False)
+
+    @property
+    def is_told(self) -> bool:
+        """Whether anything was filled in."""
+        return self != Review()

@@ -19,9 +19,11 @@ from builder.model.kit import (
     PlannedMeal,
     WaterDay,
 )
+from builder.model.learned import NOTHING_LEARNED, Learned
 from builder.model.public import PartyNeeds
 from builder.model.source import CautionText, Source
 from builder.model.trip import Day, TravelBy, Trip
+from builder.planning.after import drinking_learned, fuel_learned, reviewed
 from builder.planning.carrying import defaults_taken, weights
 from builder.planning.cautions import STANDING, Facts, cautions_of
 from builder.planning.cooking import (
@@ -74,7 +76,11 @@ from builder.speech import Speech, speech_of
 
 
 def plan_trip(
-    trip: Trip, content: Content, stock: Stock, in_steps: PartyNeeds | None = None
+    trip: Trip,
+    content: Content,
+    stock: Stock,
+    in_steps: PartyNeeds | None = None,
+    learned: Learned = NOTHING_LEARNED,
 ) -> Kit:
     """Compute a trip's kit; raises ProblemsFound where a formula refuses one of its figures.
 
@@ -91,12 +97,15 @@ def plan_trip(
     ]  # fmt: skip
     if in_steps is not None:
         drinkers = drinking_in_steps(drinkers, in_steps)
+    drinkers = drinking_learned(drinkers, learned)
     waters = [water_day(trip, day, drinkers, menus, places) for day in trip.days]
     fuel_days = [
         fuel_day(day, places, menus[day.number - 1], water, hearth)
         for day, water in zip(trip.days, waters, strict=True)
     ]
-    fuel = kit_fuel(trip, hearth, fuel_days)
+    least_g = add(day.fuel_g for day in fuel_days) if learned.fuel else None
+    fuel_days = fuel_learned(fuel_days, learned)
+    fuel = kit_fuel(trip, hearth, fuel_days, least_g)
     load = weights(trip, hearth, menus, fuel, fuel_days, waters)
     energies = [
         [person_energy(trip, day, person, load.by_day_g[day.number - 1]) for person in trip.party]
@@ -151,7 +160,7 @@ def plan_trip(
     of_all_food, swell_times = density_kcal_g(days), bags_swell_times(days)
     told = (
         party, days, fuel, batches, load, lines, proposals, guides, wood_by_species_g,
-        of_all_food, swell_times,
+        of_all_food, swell_times, learned,
     )  # fmt: skip
     return Kit(
         id=trip.id,
@@ -193,6 +202,8 @@ def plan_trip(
         density_kcal_g=of_all_food,
         bags_swell_times=swell_times,
         guides=guides,
+        review=reviewed(trip.review, days, fuel, add(day.fuel.wood_g for day in days)),
+        learned=learned,
     )
 
 
@@ -236,7 +247,13 @@ def _kit_day(
 ) -> KitDay:
     day, here, water, fuel = of_day.day, of_day.conditions, of_day.water, of_day.fuel
     meals = tuple(
-        look_at_meal(_with_plates(each.planned, shares), day.travel_hours, hearth, content)
+        look_at_meal(
+            _with_plates(each.planned, shares),
+            day.travel_hours,
+            hearth,
+            content,
+            content.dish(each.item) if each.item.recipe else None,
+        )
         for each in of_day.menu
     )
     people = zip(trip.party, of_day.energies, of_day.drinking, strict=True)

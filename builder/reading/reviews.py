@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Annotated
 
 from pydantic import ValidationInfo
@@ -17,6 +17,7 @@ from builder.reading.declaring import Check, Here, Record, key
 from builder.reading.measures import Number, Quantity, count
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.shapes import Pairs
+from builder.reading.values import is_blank
 from builder.reading.vocabulary import Choice, Items, Line, Text
 from builder.reading.yaml_door import Node, quoted
 
@@ -95,7 +96,7 @@ class WrittenLeft(Record, title="what was left"):
         "How much of it was left.", example="20 %"
     )
     mass: Annotated[float | None, Quantity("mass_g")] = key(
-        "Or the mass that was left.", example="120 g"
+        "Or the mass that was left; of a dish, with its water.", example="120 g"
     )
 
     @classmethod
@@ -114,7 +115,9 @@ class WrittenLeft(Record, title="what was left"):
 
     def left_over(self) -> LeftOver:
         """Give what later trips learn from."""
-        return LeftOver(self.recipe, self.food, self.day, self.meal, self.share, self.mass)
+        return LeftOver(
+            self.recipe, self.food, self.day, self.meal, self.share, self.mass, self.places()
+        )
 
 
 class WrittenTook(Record, title="what a dish took"):
@@ -130,19 +133,17 @@ class WrittenReview(Record, title="review"):
     """What was, after the trip; every key may be left out."""
 
     fuel_used: Annotated[float | None, Quantity("mass_g")] = key(
-        "All the fuel of the stove.", example="310 g", not_used_yet=True
+        "All the fuel of the stove.", example="310 g"
     )
     wood_used: Annotated[float | None, Quantity("mass_g")] = key(
-        "All the wood of the fire.", example="6 kg", not_used_yet=True
+        "All the wood of the fire.", example="6 kg"
     )
     water: Annotated[tuple[WrittenWaterUsed, ...], Items()] = key(
-        "Water by day.", default=(), example="[{day: 1, used: 9 l}]", not_used_yet=True
+        "Water by day.", default=(), example="[{day: 1, used: 9 l}]"
     )
-    left: Annotated[tuple[WrittenLeft, ...], Items()] = key(
-        "What was not eaten.",
-        default=(),
+    left: Annotated[tuple[WrittenLeft, ...] | None, Items()] = key(
+        "What was not eaten; `[]` says that nothing was left.",
         example="[{day: 1, meal: dinner, recipe: smoky-bean-pot, share: 20 %}]",
-        not_used_yet=True,
     )
     back: Annotated[dict[str, Annotated[int, count()]] | None, Pairs("back")] = key(
         "Packs of each batch that came home whole: they return to the stock.",
@@ -152,16 +153,14 @@ class WrittenReview(Record, title="review"):
         "How long dishes took.",
         default=(),
         example="[{recipe: smoky-bean-pot, minutes: 34}]",
-        not_used_yet=True,
     )
     marks: Annotated[
         dict[str, Annotated[int, Number(WORST_MARK, BEST_MARK, whole=True)]] | None, Pairs("marks")
-    ] = key("How good each dish was, 1 to 5.", example="{smoky-bean-pot: 4}", not_used_yet=True)
+    ] = key("How good each dish was, 1 to 5.", example="{smoky-bean-pot: 4}")
     notes: Annotated[str, Text()] = key(
         "What else to know next time.",
         default="",
         example="Too salty; the wind was worse than told.",
-        not_used_yet=True,
     )
 
     @classmethod
@@ -182,11 +181,42 @@ class WrittenReview(Record, title="review"):
         return Review(
             fuel_used_g=self.fuel_used,
             wood_used_g=self.wood_used,
-            water=tuple(WaterUsed(each.day, each.used) for each in self.water),
-            left=tuple(each.left_over() for each in self.left),
+            water=tuple(WaterUsed(each.day, each.used, each.places()) for each in self.water),
+            left=None if self.left is None else tuple(each.left_over() for each in self.left),
             back=tuple((self.back or {}).items()),
-            took=tuple(Took(each.recipe, each.minutes) for each in self.took),
+            took=tuple(Took(each.recipe, each.minutes, each.places()) for each in self.took),
             marks=tuple((self.marks or {}).items()),
             notes=self.notes,
             places=self.places("back"),
         )
+
+
+# What of a line of the sheet is to be filled in; the rest of it says of what.
+_ASKED = frozenset({"used", "share", "mass", "minutes"})
+
+
+def without_blanks(review: Node) -> Node:
+    """Leave out the lines of a sheet that nobody filled in."""
+    entries = {}
+    for name, entry in review.entries.items():
+        node = _filled(entry.node)
+        if node is not None:
+            entries[name] = replace(entry, node=node)
+    return replace(review, value=entries) if review.is_map else review
+
+
+def _filled(node: Node) -> Node | None:
+    """Give what is filled in of a list or of pairs; None where nothing of them is."""
+    if node.items:
+        items = tuple(each for each in node.items if not _is_open(each))
+        return replace(node, value=items) if items else None
+    if node.entries:
+        entries = {name: each for name, each in node.entries.items() if not is_blank(each.node)}
+        return replace(node, value=entries) if entries else None
+    return node
+
+
+def _is_open(line: Node) -> bool:
+    """Tell whether a line asks for something, and nothing stands there."""
+    asked = [entry.node for name, entry in line.entries.items() if name in _ASKED]
+    return bool(asked) and all(map(is_blank, asked))

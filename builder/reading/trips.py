@@ -43,7 +43,7 @@ from builder.reading.overlays import laid_out
 from builder.reading.parties import Party, avoided_in, note_named_twice
 from builder.reading.people import WrittenPerson, untold
 from builder.reading.places_and_times import HoursAhead, WrittenTimes
-from builder.reading.reviews import DayNumber, WrittenReview
+from builder.reading.reviews import DayNumber, WrittenReview, without_blanks
 from builder.reading.values import taken
 from builder.reading.vocabulary import Choice, Date, Flag, Items, Line, Text, Words
 from builder.reading.yaml_door import Node, quoted
@@ -175,7 +175,6 @@ class WrittenTrip(Record, title="trip"):
         "Whether what earlier trips taught counts.",
         default=True,
         example="false",
-        not_used_yet=True,
     )
     picture: Annotated[str | None, Line()] = key(
         "A file beside the trip's with a picture.", example="ridge.jpg", not_used_yet=True
@@ -274,6 +273,10 @@ def readied(trip: Node, notes: Notes, at_hand: AtHand) -> Node:
     entry = trip.entries.get("party")
     party = avoided_in(entry.node if entry else None, at_hand.home)
     laid, days = laid_out(trip)
+    review = laid.entries.get("review")
+    if review is not None:
+        filled = replace(review, node=without_blanks(review.node))
+        laid = replace(laid, value={**laid.entries, "review": filled})
     notes.at_hand = replace(at_hand, party=party, days=days)
     return laid
 

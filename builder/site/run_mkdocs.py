@@ -29,6 +29,7 @@ from builder.site.errors import SiteError
 from builder.site.navigation import NavItem
 from builder.site.offline import is_needed
 from builder.site.page_markdown import PageMarkdown
+from builder.site.scripts import OWN_SCRIPTS
 from builder.site.search_plugin import SearchSections
 from builder.speech import Speech, later, speech_of
 
@@ -123,6 +124,7 @@ def _configure(
                 "kit": trip_id,
                 "dates": list(dates),
                 "said": _said_by_theme(say),
+                "own_scripts": OWN_SCRIPTS,
             },
             # Warnings are counted here, so that every one of them is told.
             "strict": False,

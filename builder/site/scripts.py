@@ -31,6 +31,8 @@ KIT_PARTS = (
 )
 HOME_PARTS = ("words", "keep", "ticks", "send", "settings", "tables", "menu", "start-home")
 POCKET_PARTS = ("words", "keep", "minutes", "ticks", "timers", "day", "tables", "start-pocket")
+# Pages with a script of their own, which comes after the kit's.
+OWN_SCRIPTS = {"review.md": "review.js"}
 # What people read and browsers do not: comments that have lines of their own, and indents.
 BETWEEN = re.compile(r" ?([-+*/^,<>=]) ")  # signs of an expression, with the room around them
 IDLE = re.compile(r"^ *(?:/\*(?:(?!\*/).)*\*/|//[^\n]*)\n|^ +", re.M | re.S)
@@ -44,7 +46,12 @@ def joined(assets: Path, parts: Sequence[str], say: Speech) -> str:
     whole = "\n".join(
         (script_words(say, parts != POCKET_PARTS, parts == HOME_PARTS), *_formulas(parts), *texts)
     )
-    return IDLE.sub("", '"use strict";\n(() => {\n' + whole + "\n})();\n")
+    return in_short('"use strict";\n(() => {\n' + whole + "\n})();\n")
+
+
+def in_short(script: str) -> str:
+    """Give a script without what browsers do not read."""
+    return IDLE.sub("", script)
 
 
 def _formulas(parts: Sequence[str]) -> Iterator[str]:

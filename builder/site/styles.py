@@ -27,6 +27,12 @@ VARIABLE_USED = re.compile(r"var\(\s*(--[\w-]+)")
 GROUPING = ("@media", "@supports", "@layer")
 
 
+# What the theme's script builds only by features that are not switched on here.
+_SWITCHED_OFF = re.compile(
+    r"-*md-(?:annotation|banner|code__|mermaid|source|status|tabs|tag|tooltip|version)"
+)
+
+
 @dataclass(frozen=True, slots=True)
 class _Selector:
     """One selector, with what must stand in a page for it to match."""
@@ -73,10 +79,10 @@ def without_theme_links(html: str) -> str:
 def slim(css: str, html: str, scripts: str) -> str:
     """Give a style sheet without the rules that match nothing in these pages.
 
-    A class counts as used when a page has it or a script names it; a variable when a rule that
-    stays asks for it, or a script does.
+    A class counts as used when a page has it, or a script names it and may put it in; a variable
+    when a rule that stays asks for it, or a script does.
     """
-    named = _words(scripts)
+    named = frozenset(word for word in _words(scripts) if not _SWITCHED_OFF.match(word))
     classes = {name for value in set(CLASS_IN_PAGE.findall(html)) for name in value.split()} | named
     attributes = set(ATTRIBUTE_IN_PAGE.findall(html))
 

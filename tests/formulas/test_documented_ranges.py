@@ -71,6 +71,7 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "dryness.odd_solids_share": {"water_share": 0.9, "spread_share": 0.015},
     "dryness.least_solids_share": {"water_share": 0.9, "spread_share": 0.015},
     "home_drying.learned_ratio": {"table_ratio": 0.2, "own_ratio": (0.25, 0.3)},
+    "learning.learned_factor": {"used_ratio": (1.1, 0.9)},
     "home_drying.fresh_to_dry_g": {"dried_g": 100.0, "dried_ratio": 0.2},
     "home_drying.most_on_trays_g": {"trays_cm2": 1000.0, "method": "dehydrator"},
     "home_drying.metered_kwh": {"power_w": 500.0, "run_hours": 10.0, "runs": 1.0},

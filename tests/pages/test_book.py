@@ -55,6 +55,7 @@ def test_the_kit_has_the_pages_it_promises(book: Book) -> None:
         "drying.md",
         "read-aloud.md",
         "cautions.md",
+        "review.md",
         "numbers.md",
         "numbers/day-1.md",
         "numbers/day-2.md",

@@ -81,7 +81,6 @@ washing: 1 l
 gear_shared: [{name: Tarp, mass: 780 g}]
 start_camp: {camp_altitude: 600 m}
 chilled: {until: {day: 1, meal: dinner}}
-review: {back: {peas-may: 1}}
 days:
   - camp_altitude: 640 m
     barometer: 938 hPa
@@ -94,6 +93,13 @@ days:
         - {eat: mixed-nuts, each: 60 g}
         - {eat: salt, each: 2 g}
         - {eat: Crackers, each: 70 g, energy: 420 kcal, water: 5 g, protein: 10 g, fat: 9 g, carbohydrate: 72 g, fibre: 6 g, sodium: 600 mg, ash: 2 g, alcohol: 0 g, caffeine: 0 mg, allergens: []}
+review:
+  fuel_used: 310 g
+  wood_used: 6 kg
+  water: [{day: 1, used: 9 l}]
+  left: [{day: 1, recipe: pea-pot, share: 20 %}, {food: salt, mass: 1 g}]
+  took: [{recipe: pea-pot, minutes: 34}]
+  back: {peas-may: 1}
 """
 HOME = "{electricity: 0.31 per kWh, portion: 60 g}"
 EVERY: dict[str, str] = {

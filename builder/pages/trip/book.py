@@ -10,6 +10,7 @@ from typing import TypeAlias
 
 from builder.model.kit import Kit
 from builder.pages import ink
+from builder.pages.trip.afterwards.review import REVIEW, review_page
 from builder.pages.trip.cautions import cautions_page
 from builder.pages.trip.day import DayPage, day_pages
 from builder.pages.trip.dishes.cook import CookPage, cook_pages, step_anchors
@@ -29,7 +30,7 @@ from builder.pages.trip.supplies.fuel import fuel_page
 from builder.pages.trip.supplies.shopping import shopping_page
 from builder.pages.trip.supplies.water import water_page
 from builder.planning.graph import graph_of
-from builder.speech import Speech, speech_of
+from builder.speech import speech_of
 
 NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"
 
@@ -60,7 +61,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     people = person_pages(kit, anchors)
     water, fuel, carry = water_page(kit), fuel_page(kit), carry_page(kit)
     shopping, cautions = shopping_page(kit, cook), cautions_page(kit)
-    aloud = aloud_page(kit)
+    aloud, review = aloud_page(kit), review_page(kit)
     checked = read_checked(templates)
     pages: dict[str, tuple[str, object]] = {
         "index.md": ("index", glance),
@@ -76,6 +77,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         "drying.md": ("drying", drying_page(kit)),
         ALOUD: ("aloud", aloud),
         "cautions.md": ("cautions", cautions),
+        **({REVIEW: ("review", review)} if review else {}),
         "sources.md": ("sources", sources_page(kit, checked)),
     }
     pocket = PocketPage(
@@ -101,7 +103,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     markdown |= {page.path: written(page.path, "numbers", page) for page in numbers}
     return Book(
         markdown | sources,
-        _nav(say, days, meals, cook, people, numbers),
+        _nav(kit, days, meals, cook, people, numbers),
         {
             "kit.json": _json({**data, **graph_data(kit, graph)}),
             SCHEMA_NAME: _json(json.loads((templates / SCHEMA_NAME).read_text("utf-8"))),
@@ -129,7 +131,7 @@ def _plain(data: object) -> object:
 
 
 def _nav(
-    say: Speech,
+    kit: Kit,
     days: tuple[DayPage, ...],
     meals: tuple[MealPage, ...],
     cook: tuple[CookPage, ...],
@@ -137,6 +139,8 @@ def _nav(
     numbers: tuple[NumbersPage, ...],
 ) -> tuple[NavItem, ...]:
     """Give the navigation in reading order."""
+    say = speech_of(kit.language)
+    after = () if kit.public else ((say.of("page", "After the trip"), REVIEW),)
     recipes: tuple[NavItem, ...] = tuple((page.title, page.path) for page in cook)
     cooking: tuple[NavItem, ...] = ((say.of("page", "Cook"), recipes),) if recipes else ()
     by_step: tuple[NavItem, ...] = tuple((page.title, page.path) for page in meals)
@@ -157,6 +161,7 @@ def _nav(
         (say.of("page", "Drying"), "drying.md"),
         (say.of("page", "Read aloud"), ALOUD),
         (say.of("page", "Cautions"), "cautions.md"),
+        *after,
         (say.of("page", "Numbers"), tuple((page.title, page.path) for page in numbers)),
         (say.of("page", "Sources"), "sources.md"),
     )

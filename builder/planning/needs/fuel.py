@@ -8,7 +8,7 @@ from builder.formulas.cookware import open_pot_range_g
 from builder.formulas.fuel_ranges import least_burnt_g, most_burnt_g
 from builder.formulas.heat import fuel_mass_g
 from builder.formulas.load import least_containers
-from builder.model.figure import add, counted, nothing
+from builder.model.figure import add, counted, largest, nothing
 from builder.model.kit import (
     ContainerCount,
     FuelDay,
@@ -110,12 +110,19 @@ def _wood_g(menu: Sequence[MenuItem], all_kj: float, hearth: Hearth) -> tuple[fl
     )
 
 
-def kit_fuel(trip: Trip, hearth: Hearth, days: Sequence[FuelDay]) -> KitFuel | None:
-    """Give the fuel to take for the stove, in whole containers; None without a stove."""
+def kit_fuel(
+    trip: Trip, hearth: Hearth, days: Sequence[FuelDay], least_g: float | None = None
+) -> KitFuel | None:
+    """Give the fuel to take for the stove, in whole containers; None without a stove.
+
+    `least_g` is what would be likely if nothing had been learned: no less is carried.
+    """
     if hearth.stove is None or hearth.fuel is None:
         return None
     likely_g = add(day.fuel_g for day in days)
     carry_g = likely_g * (1 + trip.fuel_reserve_share)
+    if least_g is not None:
+        carry_g = largest(carry_g, least_g)
     containers: tuple[ContainerCount, ...] = ()
     if hearth.fuel.containers and carry_g > 0:
         sizes = [(each.holds_g, each.empty_g) for each in hearth.fuel.containers]

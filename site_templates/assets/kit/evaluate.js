@@ -48,7 +48,7 @@ const read = (expression) => {
   const step = () => {
     TOKEN.lastIndex = at;
     const found = TOKEN.exec(expression);
-    if (!found && expression.slice(at).trim()) fail("no sign of the language");
+    if (!found && expression.slice(at).trim()) fail("no such sign");
     at = found ? TOKEN.lastIndex : at;
     kind = !found ? "end" : found[1] ? "number" : found[2] ? "name" : "sign";
     text = found ? found[1] ?? found[2] ?? found[3] : "";
@@ -74,7 +74,7 @@ const read = (expression) => {
       expect(")");
       return inner;
     }
-    if (kindHere !== "name") fail("a number or a name is missing");
+    if (kindHere !== "name") fail("a value is missing");
     if (text !== "(") return { name: here };
     if (here !== "if" && !OF_ONE.has(here) && !OVER_LISTS.has(here)) fail(`${here} is no function`);
     const of = [];
@@ -99,7 +99,7 @@ const each = (work, parts) => {
 const worth = (tree, values) => {
   if (tree.do === undefined) return tree.number ?? values.get(tree.name) ?? fail(`${tree.name} has no value`);
   if (tree.do === "if") {
-    if (tree.of.length !== 3) fail("if takes a comparison and two values");
+    if (tree.of.length !== 3) fail("if takes three values");
     const asked = worth(tree.of[0], values);
     if (!Array.isArray(asked)) return worth(tree.of[asked ? 1 : 2], values);
     return each((a, x, y) => (a ? x : y), [asked, worth(tree.of[1], values), worth(tree.of[2], values)]);
@@ -108,7 +108,7 @@ const worth = (tree, values) => {
   const over = OVER_LISTS.get(tree.do);
   if (over) return parts.length === 1 ? over([parts[0]].flat()) : each((...row) => over(row), parts);
   const work = [OF_ONE, OF_TWO][parts.length - 1]?.get(tree.do);
-  return work ? each(work, parts) : fail(`${tree.do} does not take ${parts.length} values`);
+  return work ? each(work, parts) : fail(`${tree.do} takes other values`);
 };
 const trees = new Map();
 /* The value of an expression; `values` is a map of its names to numbers or lists of them. */

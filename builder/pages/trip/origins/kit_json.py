@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from dataclasses import asdict
+from dataclasses import asdict, fields
 
 from builder.model.figure import nothing, whole
 from builder.model.kit import (
@@ -21,6 +21,7 @@ from builder.model.kit import (
     Spot,
     WorkStep,
 )
+from builder.model.learned import Reviewed
 from builder.pages.citing import citation
 from builder.pages.trip.dishes.work_said import what
 from builder.speech import speech_of
@@ -104,6 +105,33 @@ def kit_data(kit: Kit) -> Data:
         "density_kcal_g": kit.density_kcal_g,
         "bags_swell_times": kit.bags_swell_times,
         "guides": [asdict(each) for each in kit.guides],
+        "learned": {
+            each.name: asdict(factor) if (factor := getattr(kit.learned, each.name)) else None
+            for each in fields(kit.learned)
+        },
+        "review": _review(kit.review) if kit.review else None,
+    }
+
+
+def _review(was: Reviewed) -> Data:
+    """Give what was, each amount under the unit it is in."""
+    units = {"fuel": "g", "wood": "g", "water": "ml", "food": "kcal"}
+    return {
+        **{
+            name: {
+                f"used_{unit}": against.used,
+                f"planned_{unit}": against.planned,
+                "ratio": against.ratio,
+            }
+            if (against := getattr(was, name))
+            else None
+            for name, unit in units.items()
+        },
+        "water_days": [asdict(each) for each in was.water_days],
+        "left": [asdict(each) for each in was.left],
+        "took": [asdict(each) for each in was.took],
+        "marks": [asdict(each) for each in was.marks],
+        "notes": was.notes,
     }
 
 

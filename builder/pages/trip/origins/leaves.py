@@ -22,6 +22,8 @@ _METHODS = {
     "from its isotherm": later("from its isotherm"),
     "least squares through the weighings": later("least squares through the weighings"),
     "standard error of fit and table": later("standard error of fit and table"),
+    "the plan of that trip, before learning": later("the plan of that trip, before learning"),
+    "the review of that trip": later("the review of that trip"),
     "of all, in steps": later("of all, in steps"),
 }
 

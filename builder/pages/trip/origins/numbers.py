@@ -41,6 +41,8 @@ _GROUPS = {
     "wood": later("Wood"),
     "shopping": later("Shopping"),
     "guides": later("How to dry it"),
+    "learned": later("What earlier trips taught"),
+    "review": later("What was"),
 }
 
 

@@ -227,6 +227,7 @@ SUBJECTS: Mapping[str, Mapping[str, str]] = {
         "embers.first_press_min": later("minutes at the iron"),
         "fire.iron_minutes": later("minutes at the iron"),
         "fire.iron_wood_g": later("wood for the iron"),
+        "learning.learned_factor": later("what earlier trips taught"),
         "fuel_ranges.least_burnt_g": later("how far fuel differs"),
         "fuel_ranges.most_burnt_g": later("how far fuel differs"),
         "fire.open_fire_lowest_w": later("an open fire"),

@@ -13,6 +13,7 @@ from builder.pages.charts import Chart, fuel_chart
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, table, text
 from builder.pages.trip.addresses import at_day, at_meal, day_path
+from builder.pages.trip.afterwards.learned import learned_cells
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.soaking import minutes_between
 from builder.pages.trip.placing import boxes_at
@@ -38,6 +39,7 @@ class FuelPage:
     too_little: str  # where cold cans give less than is likely burnt
     embers: Table | None
     irons: Table | None
+    learned: tuple[Cell, ...]  # of earlier trips
 
 
 def containers(fuel: KitFuel, figures: Figures) -> str:
@@ -90,6 +92,7 @@ def fuel_page(kit: Kit) -> FuelPage:
         _too_little(kit.fuel, kit.days, figures) if kit.fuel else "",
         _embers(figures) if has_irons or _bakes(kit) else None,
         _irons(kit, figures) if has_irons else None,
+        learned_cells(kit, figures, "fuel", "wood"),
     )
 
 

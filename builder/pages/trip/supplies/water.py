@@ -15,6 +15,7 @@ from builder.pages.charts import Chart, water_chart
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, filled, link, table, text
 from builder.pages.trip.addresses import at_day, day_path
+from builder.pages.trip.afterwards.learned import learned_cells
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at
 from builder.planning.looks import BLEACH_SHARE
@@ -42,6 +43,7 @@ class WaterPage:
     most_easy: str  # at an easy pace
     most_day: str
     slow_wait: str  # for chlorine dioxide against what chlorine does not kill
+    learned: tuple[Cell, ...]  # of earlier trips
 
 
 def water_page(kit: Kit) -> WaterPage:
@@ -63,6 +65,7 @@ def water_page(kit: Kit) -> WaterPage:
         figures.plain(CAUTIOUS_ML_H, "volume_ml"),
         figures.plain(MOST_ML_DAY, "volume_ml"),
         figures.plain(SLOW_CONTACT_MIN, "duration_min"),
+        learned_cells(kit, figures, "water"),
     )
 
 

@@ -1,0 +1,1 @@
+"""What a trip was, and what comes of it: the sheet, and what earlier trips taught."""
