@@ -11,7 +11,7 @@ from builder.model.gear import Dryer, Fuel, Iron, LabelSheet, Packaging, Pot, St
 from builder.model.home import Home
 from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
-from builder.model.trip import Trip
+from builder.model.trip import MealItem, Trip
 
 
 @dataclass(frozen=True, slots=True)
@@ -40,3 +40,7 @@ class Content:
     sources: Mapping[str, Source]
     home: Home = field(default_factory=Home)
     folders: tuple[str, ...] = ()  # it was read from, as people are shown them
+
+    def dish(self, item: MealItem) -> Recipe:
+        """Give the recipe of what is cooked, as its eaters have it."""
+        return self.recipes[item.recipe or ""].swapped(item.swaps)

@@ -22,7 +22,7 @@ from builder.model.gear import (
     Stove,
     StoveTest,
 )
-from builder.model.recipe import Ingredient, Recipe, Step
+from builder.model.recipe import Ingredient, Recipe, Step, Swap
 from builder.model.source import CautionText, Source
 from builder.model.trip import (
     Camp,
@@ -133,8 +133,10 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "batches": _DRIED,
         "dried_by": _DRIED,
         "each_g": _ALL_EAT,
+        "swaps": _ALL_EAT,
         "eaters": "how many eat of it; pages tell the number and name nobody",
     },
+    Swap: {"ingredient": _ALL_EAT, "food": _ALL_EAT, "is_dried": _DRIED},
     Label: {
         "name": _ALL_EAT,
         "per_100g": _FOOD,

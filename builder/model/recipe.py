@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from collections.abc import Iterable
+from dataclasses import dataclass, field, replace
 from typing import Literal, get_args
 
 from builder.model.batch import Method
@@ -27,6 +28,15 @@ class Ingredient:
     recipe: str | None = None
     dried_by: Method | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)
+
+
+@dataclass(frozen=True, slots=True)
+class Swap:
+    """Another food in the place of an ingredient."""
+
+    ingredient: str  # id
+    food: str
+    is_dried: bool  # whether it is dried as the ingredient is; what is sold dry is not
 
 
 @dataclass(frozen=True, slots=True)
@@ -66,6 +76,24 @@ class Recipe:
     picture: str = ""  # the name of a file beside the recipe's own
     note: str = ""
     places: Places = field(default_factory=Places, compare=False, repr=False)
+
+    def swapped(self, swaps: Iterable[Swap]) -> Recipe:
+        """Give the recipe with other foods in the place of some ingredients, as much of each."""
+        instead = {each.ingredient: each for each in swaps}
+        if not instead:
+            return self
+        uses = tuple(
+            replace(
+                line,
+                food=swap.food,
+                recipe=None,
+                dried_by=line.dried_by if swap.is_dried else None,
+            )
+            if (swap := instead.get(line.id))
+            else line
+            for line in self.uses
+        )
+        return replace(self, uses=uses)
 
     def ingredient(self, ingredient_id: str) -> Ingredient:
         """Give the ingredient with an id that reading has checked."""

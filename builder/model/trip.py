@@ -11,7 +11,7 @@ from builder.model.figure import added, largest
 from builder.model.food import Composition, Hazard
 from builder.model.gear import StoveTest
 from builder.model.place import Places
-from builder.model.recipe import MealName
+from builder.model.recipe import MealName, Swap
 from builder.model.review import Review
 
 Sex = Literal["female", "male"]
@@ -139,6 +139,7 @@ class MealItem:
     each_g: float = 0.0
     eaters: tuple[str, ...] = ()
     chosen: tuple[str, ...] = ()  # ingredients of which the tool is to choose the packs; "" for all
+    swaps: tuple[Swap, ...] = ()  # other foods in the place of ingredients
     heat: Heat | None = None
     pot: str | None = None
     carried_by: str | None = None

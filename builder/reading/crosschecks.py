@@ -171,7 +171,7 @@ class _Checks:
         batch = self.content.batches[batch_id]
         wanted = item.food or (item.label.name if item.label else "")
         if item.recipe:
-            ingredient = self.content.recipes[item.recipe].ingredient(ingredient_id)
+            ingredient = self.content.dish(item).ingredient(ingredient_id)
             wanted = ingredient.food or ingredient.recipe or ""
         if batch.holds != wanted:
             self.problems.append(

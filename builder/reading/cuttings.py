@@ -59,6 +59,8 @@ def records_of_trip(trip: Trip, content: Content, cautions: Iterable[str]) -> li
             for item in meal.items:
                 if item.recipe:
                     add_recipe(item.recipe)
+                    for swap in item.swaps:
+                        add_food(swap.food)
                 elif item.food:
                     add_food(item.food)
                 for _, batch in item.batches:

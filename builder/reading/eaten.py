@@ -88,7 +88,7 @@ def _servings(
     item: MealItem, foods: Mapping[str, Food], recipes: Mapping[str, Recipe]
 ) -> Iterable[tuple[float, Composition | None]]:
     if recipe := recipes.get(item.recipe or ""):
-        for each in recipe.uses:
+        for each in recipe.swapped(item.swaps).uses:
             food = foods.get(each.food or "")
             yield float(each.amount_g) / float(recipe.serves), food.per_100g if food else None
     elif item.label:

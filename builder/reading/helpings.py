@@ -33,6 +33,7 @@ _TELL_ENERGY = ("energy", "protein", "fat", "carbohydrate")
 _OF_COOKED = frozenset(["cook", "eat", "for", "from", "swap", "heat", "in", "carried_by"])
 AUTO = "auto"  # instead of a batch: the tool chooses the packs
 _OF_EATEN = OF_LABELS | {"each", "dried_by"}
+_EATEN = frozenset({"eat", "for", "from"}) | _OF_EATEN
 _COOK_OR_EAT = "write `cook: <recipe>`, or `eat: <food>` and `each: 60 g`"
 
 
@@ -112,6 +113,8 @@ def _note_unfit_to_cook(item: Node, cook: str, notes: Notes) -> None:
             notes.append(unknown_key("meal", key, _OF_COOKED).at(entry.place))
     recipes = notes.at_hand.recipes
     recipe, batches = recipes.get(cook), _told(item, "from")
+    if recipe is not None:
+        _note_unfit_swap(recipe, _told(item, "swap"), notes)
     if recipe is None:
         amiss = Amiss(
             "recipe-unknown", f"there is no recipe {quoted(cook)}", did_you_mean(cook, recipes)
@@ -135,8 +138,24 @@ def _note_unfit_to_cook(item: Node, cook: str, notes: Notes) -> None:
         notes.append(amiss.at(batches.place))
 
 
+def _note_unfit_swap(recipe: Recipe, swap: Node | None, notes: Notes) -> None:
+    ids, foods = [each.id for each in recipe.uses], notes.at_hand.foods
+    for name, entry in swap.entries.items() if swap is not None else ():
+        food = " ".join(entry.node.text.split()) if entry.node.is_text else ""
+        if name not in ids:
+            says = f"recipe {recipe.id} uses no {quoted(name)}"
+            notes.append(Amiss("ingredient-unknown", says, did_you_mean(name, ids)).at(entry.place))
+        elif food and food not in foods:
+            amiss = Amiss(
+                "food-unknown", f"there is no food {quoted(food)}", did_you_mean(food, foods)
+            )
+            notes.append(amiss.at(entry.node.place))
+
+
 def _note_unfit_to_eat(item: Node, eat: str, notes: Notes) -> None:
     at_hand, place = notes.at_hand, item.place
+    if "swap" in item.entries:
+        notes.append(unknown_key("meal", "swap", _EATEN).at(item.entries["swap"].place))
     is_label = bool(item.entries.keys() & OF_LABELS)
     if is_label and not any(_told(item, key) for key in _TELL_ENERGY):
         says = f"this label tells no energy, so {quoted(eat)} counts as 0 kcal"

@@ -11,14 +11,13 @@ from pydantic.json_schema import JsonSchemaValue
 from builder.model.batch import METHODS, Method
 from builder.model.food import ALLERGENS, HAZARDS, Hazard
 from builder.model.place import Places
-from builder.model.recipe import MealName
+from builder.model.recipe import MealName, Swap
 from builder.model.trip import HEATS, Heat, Label, Meal, MealItem
 from builder.reading.compositions import WrittenComposition, odd_sum
 from builder.reading.declaring import Check, Here, Record, judging_at, key
 from builder.reading.eaten import check_eaten, check_energy
 from builder.reading.helpings import AUTO, OF_LABELS, Helping, from_batches, helping_g, note_unfit
 from builder.reading.measures import Quantity
-from builder.reading.not_yet import cannot_be
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.parties import Eaters, NameOf, eaters_of
 from builder.reading.shapes import ByShape, NamedOr, Pairs
@@ -28,6 +27,7 @@ from builder.reading.which_keys import just_one, told, where
 from builder.reading.yaml_door import Node
 
 OPEN = "open"
+FRESH = ("raw", "cooked")  # states of food that may still be dried
 
 
 def _somebody_eats(here: Here) -> None:
@@ -38,13 +38,6 @@ def _somebody_eats(here: Here) -> None:
 
 
 Batches = Annotated[dict[str, Annotated[str, Text()]], Pairs("from")]
-
-
-_NO_SWAP = cannot_be(
-    bool,
-    "another food instead of an ingredient",
-    "write a recipe of its own for these eaters, and say `for:` at both",
-)
 
 
 class WrittenHelping(Record):
@@ -72,8 +65,9 @@ class WrittenHelping(Record):
     dried_by: Annotated[Method | None, Choice(METHODS)] = key(
         "How it will be dried, of what is eaten and has no batch yet.", example="dehydrator"
     )
-    swap: Annotated[dict[str, Annotated[str, Line()]] | None, Pairs("swap"), _NO_SWAP] = key(
-        "Food instead of an ingredient, for these eaters; cannot be planned yet.",
+    swap: Annotated[dict[str, Annotated[str, Line()]], Pairs("swap")] = key(
+        "Another food instead of an ingredient, as much of it, for these eaters.",
+        default={},
         example="{pasta: pasta-gluten-free}",
     )
     heat: Annotated[Heat | None, Choice(HEATS)] = key(
@@ -126,6 +120,11 @@ class WrittenItem(WrittenComposition, WrittenHelping, title="meal", json_schema_
             dried_by=self.dried_by,
             each_g=self.each_g(notes),
             eaters=eaters_of(self.for_, at_hand),
+            swaps=tuple(
+                Swap(ingredient, food, at_hand.foods[food].state in FRESH)
+                for ingredient, food in self.swap.items()
+                if food in at_hand.foods
+            ),
             heat=self.heat,
             pot=self.in_,
             carried_by=self.carried_by,

@@ -172,7 +172,6 @@ WRONG = (
 )  # fmt: skip
 NOT_YET = (
     ("use: burner", "use: [burner, other]", "4:14", "for several stoves", "write the one you cook on; what the other weighs goes into `gear_shared`"),
-    ("from: beans-may", "from: beans-may, swap: {rice: oil}", "8:56", "another food instead of an ingredient", "write a recipe of its own for these eaters, and say `for:` at both"),
 )  # fmt: skip
 
 

@@ -62,7 +62,7 @@ def _too_little(facts: Facts, meal: MenuItem, portion: Portion, food: Food) -> s
         times = [_times(inner, [step.minutes for step in inner.steps], each) for each in lines]
         soak_min, boil_min = min(times, default=(0.0, 0.0))
     elif meal.planned.recipe:
-        recipe = facts.content.recipes[meal.planned.recipe]
+        recipe = facts.content.dish(meal.item)
         # A boil that lasts longer only because it is cooler up there does no more.
         minutes = [step.minutes_at_sea_level for step in meal.planned.steps]
         soak_min, boil_min = _times(recipe, minutes, portion.planned.id)
@@ -154,7 +154,7 @@ def home_canned(facts: Facts) -> Iterator[Finding]:
         least_min = home_canned_boil_min(meal.planned.conditions.altitude_m)
         boil_min = 0.0
         if meal.planned.recipe and not portion.planned.recipe:
-            recipe = facts.content.recipes[meal.planned.recipe]
+            recipe = facts.content.dish(meal.item)
             minutes = [step.minutes for step in meal.planned.steps]
             _, boil_min = _times(recipe, minutes, portion.planned.id)
         for food in portion.substance.foods:

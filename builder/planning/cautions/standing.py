@@ -46,7 +46,7 @@ def animal_food_standing(facts: Facts) -> Iterator[Finding]:
     What stands longer than in any air is an error of the recipe.
     """
     for meal, wait in _too_long(facts):
-        recipe = facts.content.recipes[meal.planned.recipe or ""]
+        recipe = facts.content.dish(meal.item)
         food = animal_food_in(wait, recipe, facts.content)
         if food:
             yield _stands(facts, meal, wait, food)
@@ -55,7 +55,7 @@ def animal_food_standing(facts: Facts) -> Iterator[Finding]:
 def plant_food_standing(facts: Facts) -> Iterator[Finding]:
     """Plant food that is cooked or eaten uncooked, and stands for longer than this air lets it."""
     for meal, wait in _too_long(facts):
-        recipe = facts.content.recipes[meal.planned.recipe or ""]
+        recipe = facts.content.dish(meal.item)
         if animal_food_in(wait, recipe, facts.content):
             continue
         food = plant_that_spoils(wait, recipe, facts.content)
@@ -65,8 +65,8 @@ def plant_food_standing(facts: Facts) -> Iterator[Finding]:
 
 def _too_long(facts: Facts) -> Iterator[tuple[MenuItem, Wait]]:
     for meal in facts.meals():
-        recipe = facts.content.recipes.get(meal.planned.recipe or "")
-        if recipe:
+        if meal.item.recipe:
+            recipe = facts.content.dish(meal.item)
             minutes = [step.minutes for step in meal.planned.steps]
             at_most_min = stands_at_most_min(meal.planned.conditions.air_high_c)
             for wait in waits(recipe, minutes):

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from builder.model.content import Content
 from builder.model.kit import PlannedMeal, PlannedStep
+from builder.model.recipe import Recipe
 from builder.planning.cooking import Hearth
 from builder.planning.looks.camp_heat import iron_heat
 from builder.planning.looks.keeps_hot import keeps_hot
@@ -16,15 +17,18 @@ from builder.planning.looks.under_pressure import under_pressure
 
 
 def look_at_meal(
-    meal: PlannedMeal, travel_hours: float, hearth: Hearth, content: Content
+    meal: PlannedMeal, travel_hours: float, hearth: Hearth, content: Content, dish: Recipe | None
 ) -> PlannedMeal:
-    """Give a meal with what else is known of it: its label, its irons, how its steps go."""
+    """Give a meal with what else is known of it: its label, its irons, how its steps go.
+
+    `dish` is the recipe as its eaters have it, where it is cooked.
+    """
 
     def looked_at(place: int, step: PlannedStep) -> PlannedStep:
         return replace(
             step,
             keeps_hot=offered(keeps_hot, meal, step),
-            soaking=soaking(meal, place, travel_hours, content),
+            soaking=soaking(meal, place, travel_hours, content, dish) if dish else None,
             under_pressure=under_pressure(meal, place, hearth.pots, content),
         )
 

@@ -11,6 +11,7 @@ from builder.model.figure import named
 from builder.model.food import Food
 from builder.model.kit import PlannedIngredient, PlannedMeal, PlannedStep
 from builder.model.looks import Soaking, Span
+from builder.model.recipe import Recipe
 from builder.planning.cooking import (
     may_stand_overnight,
     stands_at_most_min,
@@ -22,7 +23,7 @@ _AFTER_SOME_WAY = ("lunch", "dinner", "snacks")
 
 
 def soaking(
-    meal: PlannedMeal, number: int, travel_hours: float, content: Content
+    meal: PlannedMeal, number: int, travel_hours: float, content: Content, recipe: Recipe
 ) -> Soaking | None:
     """Look at a step of a meal that soaks dried food in water; None for any other."""
     step = meal.steps[number]
@@ -35,7 +36,6 @@ def soaking(
         if (found := _usual_min(each, step.hot, content)) is not None
     ]
     usual, slowest = max(known, key=lambda each: each[0][::-1], default=(None, ""))
-    recipe = content.recipes[meal.recipe or ""]
     at_most_min = stands_at_most_min(meal.conditions.air_high_c)
     is_cold = math.isinf(at_most_min)
     overnight = may_stand_overnight(recipe, number, content)
@@ -44,7 +44,7 @@ def soaking(
     return Soaking(
         slowest=slowest,
         usual_min=usual,
-        uptake_ml=_uptake_ml(meal, number, content),
+        uptake_ml=_uptake_ml(meal, number, recipe),
         stands_h=None if is_cold else named(at_most_min, "at_most_min", "fsis-two-hours") / 60,
         too_long=too_long,
         overnight=overnight,
@@ -83,9 +83,9 @@ def soaks_as(food: Food | None, dried_by: Method | None) -> str:
     return "mushroom" if "mushroom" in (food.dry_as, food.sorption) else food.kind
 
 
-def _uptake_ml(meal: PlannedMeal, number: int, content: Content) -> Span | None:
+def _uptake_ml(meal: PlannedMeal, number: int, recipe: Recipe) -> Span | None:
     """Give what the food usually takes up and what is poured, where that is what puts it back."""
-    step = content.recipes[meal.recipe or ""].steps[number]
+    step = recipe.steps[number]
     if not step.water_auto or step.water_ml:
         return None
     planned = meal.steps[number]

@@ -12,7 +12,7 @@ from builder.model.figure import add, none, nothing
 from builder.model.food import ALLERGENS, Composition, Food
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.kit import Conditions, NutritionTotals, PlannedIngredient, PlannedMeal
-from builder.model.recipe import MealName
+from builder.model.recipe import MealName, Recipe
 from builder.model.trip import Day, MealItem, Trip
 from builder.planning.cooking import ON_EMBERS, Cooked, CookingPlaces, Hearth, Ready, cook
 from builder.planning.hazards import called
@@ -116,7 +116,7 @@ class _MenuPlanner:
 
     def on_embers(self, item: MealItem) -> bool:
         """Tell whether something is pressed or baked, for which a fire burns down to embers."""
-        steps = self.content.recipes[item.recipe].steps if item.recipe else ()
+        steps = self.content.dish(item).steps if item.recipe else ()
         return any(step.do in ON_EMBERS for step in steps)
 
     def item(
@@ -137,7 +137,7 @@ class _MenuPlanner:
 
     def cooked_portions(self, item: MealItem) -> tuple[Portion, ...]:
         """Scale a recipe's ingredients to those who eat."""
-        recipe = self.content.recipes[item.recipe or ""]
+        recipe = self.content.dish(item)
         scale = heads(item) / recipe.serves
         portions = (
             self.portion(
@@ -238,7 +238,7 @@ class _MenuPlanner:
         has_embers: bool,
     ) -> Cooked:
         """Walk the recipe's steps for those who eat."""
-        recipe = self.content.recipes[item.recipe or ""]
+        recipe = self.content.dish(item)
         ready = {
             portion.planned.id: Ready(
                 portion.planned, portion.substance.kind, portion.auto_water_ml, portion.taken_up_ml
@@ -246,6 +246,11 @@ class _MenuPlanner:
             for portion in portions
         }
         return cook(recipe, ready, heads(item), conditions, self.hearth, has_embers)
+
+    def titled(self, recipe: Recipe, item: MealItem) -> str:
+        """Give a dish's name, and what is in it instead of something else."""
+        instead = ", ".join(self.content.foods[each.food].name for each in item.swaps)
+        return f"{recipe.name} ({instead})" if instead else recipe.name
 
     def packaging_g(self, portions: tuple[Portion, ...]) -> float:
         """Give the mass of what a meal is packed in: its packs, and one bag for all else."""
@@ -269,7 +274,7 @@ class _MenuPlanner:
         conditions: Conditions,
     ) -> PlannedMeal:
         """Bring all figures of one meal together; plates are shared out later, by need."""
-        recipe = self.content.recipes[item.recipe] if item.recipe else None
+        recipe = self.content.dish(item) if item.recipe else None
         drain_ml: float = _NO_WATER
         if recipe and recipe.drain_ml:
             drain_ml = recipe.drain_ml * heads(item) / recipe.serves
@@ -278,7 +283,7 @@ class _MenuPlanner:
         traces = {name for portion in portions for name in portion.substance.may_contain}
         return PlannedMeal(
             meal=meal,
-            title=recipe.name if recipe else portions[0].planned.name,
+            title=self.titled(recipe, item) if recipe else portions[0].planned.name,
             recipe=item.recipe,
             food=None if recipe else portions[0].substance.id,
             eaters=item.eaters,

@@ -9,7 +9,12 @@ from builder.model.food import ALLERGENS
 from builder.model.kit import Kit, KitPerson
 from builder.model.place import Place
 from builder.model.trip import Day, MealItem, Trip
-from builder.planning.stock import Substance, substance_named, substance_of_label
+from builder.planning.stock import (
+    Substance,
+    substance_named,
+    substance_of_label,
+    substance_of_recipe,
+)
 from builder.problems import Problem
 
 
@@ -61,7 +66,9 @@ def _not_told(trip: Trip, content: Content) -> Iterator[Problem]:
 def _substance_of(item: MealItem, content: Content) -> Substance:
     if item.label:
         return substance_of_label(item.label)
-    return substance_named(item.recipe or item.food or "", content)
+    if item.recipe:
+        return substance_of_recipe(content.dish(item), content)
+    return substance_named(item.food or "", content)
 
 
 def _no_meal(trip: Trip, kit: Kit) -> Iterator[Problem]:

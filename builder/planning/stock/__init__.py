@@ -33,6 +33,7 @@ from builder.planning.stock.substance import (
     substance_named,
     substance_of_ingredient,
     substance_of_label,
+    substance_of_recipe,
 )
 from builder.planning.stock.verdict import Act, Cause
 
@@ -80,6 +81,7 @@ __all__ = [
     "substance_named",
     "substance_of_ingredient",
     "substance_of_label",
+    "substance_of_recipe",
     "table_ratio",
     "with_chosen_packs",
     "without_broken",

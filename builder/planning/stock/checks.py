@@ -42,9 +42,26 @@ def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Probl
         problems += raw_food_problems(recipe, content.foods)
         problems += auto_water_problems(recipe)
         problems += standing_problems(recipe, content)
+    problems += swapped_problems(content)
     for each in judged.values():
         problems += batch_problems(each)
     return stock, in_order(problems)
+
+
+def swapped_problems(content: Content) -> list[Problem]:
+    """Check each dish with another food in it as if it were a recipe of its own."""
+    return [
+        replace(problem, place=item.places.of("swap"))
+        for trip in content.trips.values()
+        for day in trip.days
+        for meal in day.meals
+        for item in meal.items
+        if item.swaps
+        for problem in (
+            *raw_food_problems(content.dish(item), content.foods),
+            *standing_problems(content.dish(item), content),
+        )
+    ]
 
 
 def taken_name_problems(content: Content) -> list[Problem]:

@@ -76,7 +76,7 @@ def lines_of(item: MealItem, content: Content) -> list[Line]:
                 each.dried_by or "bought",
                 each.dried_by is not None,
             )
-            for each in content.recipes[item.recipe].uses
+            for each in content.dish(item).uses
         ]
     return [Line("", item.food, item.dried_by, True)] if item.food else []
 

@@ -97,7 +97,7 @@ def amount_wanted_g(item: MealItem, ingredient_id: str, content: Content) -> flo
     """Give how much of an ingredient all who eat take; of what is eaten as it is, all of it."""
     if not item.recipe:
         return item.each_g * heads(item)
-    recipe = content.recipes[item.recipe]
+    recipe = content.dish(item)
     return recipe.ingredient(ingredient_id).amount_g * heads(item) / recipe.serves
 
 

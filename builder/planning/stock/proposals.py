@@ -136,7 +136,7 @@ def wants_of(trip: Trip, content: Content) -> Iterator[Want]:
                 if item.recipe:
                     lines = [
                         (each.id, each.food or each.recipe or "", each.dried_by)
-                        for each in content.recipes[item.recipe].uses
+                        for each in content.dish(item).uses
                     ]
                 else:
                     lines = [("", item.food or "", item.dried_by)]
