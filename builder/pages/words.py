@@ -48,6 +48,7 @@ TREATMENTS = {
     "chemical": later("treat it with drops or tablets"),
     "boil": later("boil it before you drink it"),
 }
+FEW = 5  # a party whose names are soon read
 LEVELS = {"danger": later("Danger"), "care": later("Take care"), "note": later("Note")}
 
 
@@ -103,7 +104,12 @@ def water_at(say: Speech, conditions: Conditions) -> str:
 
 
 def eaters_said(say: Speech, kit: Kit, meal: PlannedMeal) -> str:
-    """Name those who eat of a meal; a public kit tells how many they are."""
+    """Name those who eat of a meal; a public kit tells how many they are.
+
+    All of a large party are not named each time.
+    """
     if kit.public:
         return say.count("{n} person", "{n} people", len(meal.eaters))
+    if len(meal.eaters) == len(kit.party) > FEW:
+        return say("all {n}", n=len(kit.party))
     return say.listed(meal.eaters)

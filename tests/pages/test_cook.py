@@ -334,3 +334,40 @@ def test_a_boil_with_minutes_goes_on_boiling_hard(stir: bool, lid: bool, says: s
     assert lines(of)[0][1] == says
     first = cooking(sample_kit(), of, 1, AT).steps[0]
     assert (first.timer, "10" in first.sea_level) == ("12", True)
+
+
+@pytest.mark.parametrize(("ways", "pages"), [(30, 1), (31, 2), (61, 3)])
+def test_a_recipe_cooked_in_very_many_ways_has_several_pages(ways: int, pages: int) -> None:
+    kit = sample_kit()
+    higher = (replace(kit.days[0].conditions, altitude_m=700.0 + each) for each in range(ways))
+    days = tuple(
+        replace(kit.days[0], day=number, meals=(replace(bean_pot(), conditions=here),))
+        for number, here in enumerate(higher, start=1)
+    )
+    found = cook_pages(replace(kit, days=days, cautions=()))
+    more = [f"cook/smoky-bean-pot.{number}.md" for number in range(2, pages + 1)]
+    assert [page.path for page in found] == ["cook/smoky-bean-pot.md", *more]
+    assert sum(len(page.cookings) for page in found) == ways
+    assert len(step_anchors(found)) == ways
+    assert all(len(page.others) == pages - 1 for page in found)
+    first = "Smoky bean pot, days 1 to 30" if pages > 1 else "Smoky bean pot"
+    assert found[0].title == first
+    if pages > 1:
+        assert found[0].others[0][0].href == "cook/smoky-bean-pot.2.md"
+
+
+def test_a_large_party_makes_pages_of_fewer_ways() -> None:
+    kit = sample_kit()
+    days = tuple(
+        replace(
+            kit.days[0],
+            day=number,
+            meals=(
+                replace(bean_pot(), conditions=replace(kit.days[0].conditions, altitude_m=number)),
+            ),
+        )
+        for number in range(1, 14)
+    )
+    many = tuple(replace(kit.party[0], name=f"Ash {number}") for number in range(30))
+    found = cook_pages(replace(kit, days=days, party=many, cautions=()))
+    assert [len(page.cookings) for page in found] == [12, 1]

@@ -13,6 +13,7 @@ from builder.model.trip import DefaultUsed, MealItem
 from builder.pages.pieces import Cell
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.people import person_pages, person_paths, slug
+from builder.pages.trip.supplies.carry import carry_page, is_crowd
 from builder.planning.carrying.depots import food_items
 from builder.planning.menu import eaten_kcal
 from builder.planning.menu.menu import MenuItem
@@ -263,3 +264,22 @@ def test_what_was_not_told_of_somebody_stands_on_their_page_and_on_no_other() ->
     assert "Not told of you" not in words["person-rowan.md"]
     assert "Not told: air on day 1, taken as 5 to 20 °C" in words["day-1.md"].replace("\u00a0", " ")
     assert "Not told:" not in words["day-2.md"]
+
+
+@pytest.mark.parametrize(("people", "packs"), [(10, 10), (11, 0)])
+def test_what_a_crowd_carries_stands_on_each_ones_page_alone(people: int, packs: int) -> None:
+    kit = sample_kit()
+    names = [f"Ash {number}" for number in range(people)]
+    crowd = dataclasses.replace(
+        kit,
+        party=tuple(dataclasses.replace(kit.party[0], name=name) for name in names),
+        weights=dataclasses.replace(
+            kit.weights,
+            people=tuple(dataclasses.replace(kit.weights.people[0], name=name) for name in names),
+        ),
+    )
+    page = carry_page(crowd, is_crowd(crowd))
+    assert len(page.packs) == packs and page.on_own_pages == (not packs)
+    assert page.who is not None
+    href = page.who.rows[0][0][0].href
+    assert href == ("carry.md#pack-1" if packs else "person-ash-0.md")

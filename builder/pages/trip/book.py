@@ -23,7 +23,7 @@ from builder.pages.trip.origins.sources import read_checked, sources_page
 from builder.pages.trip.people import PersonPage, person_pages
 from builder.pages.trip.placing import ALOUD, aloud_page
 from builder.pages.trip.pocket import PocketPage, is_long, pocket_cautions, pocket_days
-from builder.pages.trip.supplies.carry import carry_page
+from builder.pages.trip.supplies.carry import carry_page, is_crowd
 from builder.pages.trip.supplies.drying import drying_page
 from builder.pages.trip.supplies.food import food_page
 from builder.pages.trip.supplies.fuel import fuel_page
@@ -59,7 +59,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     meals = meal_pages(kit, anchors)
     glance = glance_page(kit, anchors)
     people = person_pages(kit, anchors)
-    water, fuel, carry = water_page(kit), fuel_page(kit), carry_page(kit)
+    water, fuel, carry = water_page(kit), fuel_page(kit), carry_page(kit, is_crowd(kit))
     shopping, cautions = shopping_page(kit, cook), cautions_page(kit)
     aloud, review = aloud_page(kit), review_page(kit)
     checked = read_checked(templates)
@@ -84,9 +84,10 @@ def write_book(kit: Kit, templates: Path) -> Book:
         kit.language,
         glance,
         pocket_days(kit, days, cook),
-        carry,
-        water,
-        # As on its days: what burns on each of many days, the site tells.
+        # Of a long trip of many the site tells what is in each pack, and what burns and what each
+        # one drinks on each day.
+        carry if is_long(kit) else carry_page(kit),
+        replace(water, people=None) if is_long(kit) else water,
         replace(fuel, by_day=None) if is_long(kit) else fuel,
         aloud,
         pocket_cautions(kit, cautions),

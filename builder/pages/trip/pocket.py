@@ -10,7 +10,7 @@ import re
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
-from builder.model.kit import Kit, KitDay, PlannedMeal
+from builder.model.kit import Kit, KitDay
 from builder.model.recipe import MEALS, MealName
 from builder.pages import words
 from builder.pages.pieces import Cell
@@ -29,7 +29,6 @@ from builder.planning.menu import avoided_said
 from builder.speech import Speech, speech_of
 
 _DIGITS = re.compile(r"\d+")
-_FEW = 5  # a party whose names are soon read
 _LONG_DAYS = 7  # more than these, and what is alike is told more shortly still
 
 
@@ -108,7 +107,7 @@ class PocketPage:
 
 def is_long(kit: Kit) -> bool:
     """Tell whether so many are away for so long that their page would grow heavy."""
-    return len(kit.party) > _FEW and len(kit.days) > _LONG_DAYS
+    return len(kit.party) > words.FEW and len(kit.days) > _LONG_DAYS
 
 
 def pocket_days(
@@ -226,7 +225,7 @@ def _meals(
                     if step != old
                 )
                 shown = replace(shown, again=replace(before, here=changed))
-            elif shown.cooking.plates and len(kit.party) > _FEW:
+            elif shown.cooking.plates and len(kit.party) > words.FEW:
                 shared = told.shares.setdefault(shown.cooking.plates, before)
                 shown = replace(shown, shares_as=shared if shared is not before else None)
             yield shown
@@ -257,19 +256,11 @@ def _meal(kit: Kit, say: Speech, day: KitDay, place: int, anchor: str, way: Cook
         say(words.MEALS[meal.meal]),
         meal.title,
         meal.note,
-        _eaters(kit, say, meal),
+        words.eaters_said(say, kit, meal),
         tuple(_dangers(kit, say, day, place, boxes)),
         tuple(replace(box, because=()) for box in boxes if box.level == "care"),
         way,
     )
-
-
-def _eaters(kit: Kit, say: Speech, meal: PlannedMeal) -> str:
-    """Name those who eat; all of a large party are not named each time."""
-    everyone = len(meal.eaters) == len(kit.party)
-    if everyone and len(kit.party) > _FEW:
-        return say("all {n}", n=len(kit.party))
-    return words.eaters_said(say, kit, meal)
 
 
 def _dangers(

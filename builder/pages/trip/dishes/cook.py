@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
 from builder.model.kit import Kit, KitDay, PlannedMeal
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
-from builder.pages.pieces import Cell, Piece, Scale, Table, filled, join, text
+from builder.pages.pieces import Cell, Piece, Scale, Table, filled, join, link, text
 from builder.pages.trip.addresses import at_meal
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.allergens import allergens_said
@@ -78,6 +78,7 @@ class CookPage:
     notes: tuple[Box, ...]
     cookings: tuple[Cooking, ...]
     several: bool
+    others: tuple[Cell, ...]  # its pages for other days, where there is more than one
     figures: Mapping[str, object]  # those that follow what one changes
 
 
@@ -95,6 +96,10 @@ class _Time:
         return at_meal(self.day, self.place)
 
 
+# So that no page of a long trip of many is long to load.
+_WAYS_A_PAGE = 30
+_PLATES_A_PAGE = 360
+
 Anchors = Mapping[tuple[int, int], str]
 
 
@@ -105,7 +110,7 @@ def cook_pages(kit: Kit) -> tuple[CookPage, ...]:
         for place, meal in enumerate(day.meals):
             if meal.recipe:
                 times.setdefault(meal.recipe, []).append(_Time(day, place, meal))
-    return tuple(_page(kit, recipe, cooked) for recipe, cooked in times.items())
+    return tuple(page for recipe, cooked in times.items() for page in _pages(kit, recipe, cooked))
 
 
 def step_anchors(pages: tuple[CookPage, ...]) -> Anchors:
@@ -123,12 +128,39 @@ def cook_link(meal: PlannedMeal, href: str) -> Cell:
     return (Piece(meal.title, href=href),)
 
 
-def _page(kit: Kit, recipe: str, times: list[_Time]) -> CookPage:
-    path = f"cook/{recipe}.md"
-    boxes = boxes_at(kit, path)
+def _pages(kit: Kit, recipe: str, times: list[_Time]) -> Iterator[CookPage]:
+    """Give the page of a recipe, or several where it is cooked in very many ways."""
     ways = list(_together(kit, times))
+    fit = max(1, min(_WAYS_A_PAGE, _PLATES_A_PAGE // len(kit.party)))
+    parts = [ways[first : first + fit] for first in range(0, len(ways), fit)]
+    # No id of a recipe has a dot in it.
+    further = (f"cook/{recipe}.{number}.md" for number in range(2, len(parts) + 1))
+    paths = [f"cook/{recipe}.md", *further]
+    titles = [_title(kit, part) for part in parts] if len(parts) > 1 else [times[0].meal.title]
+    for path, title, part in zip(paths, titles, parts, strict=True):
+        others = tuple(
+            link(other_title, other)
+            for other, other_title in zip(paths, titles, strict=True)
+            if other != path
+        )
+        yield replace(_page(kit, f"cook/{recipe}.md", part), path=path, title=title, others=others)
+
+
+def _title(kit: Kit, ways: Sequence[tuple[_Time, Cooking]]) -> str:
+    """Give the title of a page among several of a recipe: the days it is first cooked on."""
+    first, last = ways[0][0], ways[-1][0]
+    return speech_of(kit.language)(
+        "{dish}, days {first} to {last}",
+        dish=first.meal.title,
+        first=first.day.day,
+        last=last.day.day,
+    )
+
+
+def _page(kit: Kit, path: str, ways: Sequence[tuple[_Time, Cooking]]) -> CookPage:
+    boxes = boxes_at(kit, path)
     cookings = tuple(way for _, way in ways)
-    meal = times[0].meal
+    meal = ways[0][0].meal
     return CookPage(
         path,
         meal.title,
@@ -137,6 +169,7 @@ def _page(kit: Kit, recipe: str, times: list[_Time]) -> CookPage:
         tuple(box for box in boxes if box.level == "note"),
         cookings,
         len(cookings) > 1,
+        (),
         figures_of_page(kit, {time.at: time.meal for time, _ in ways}, shown_in(cookings)),
     )
 

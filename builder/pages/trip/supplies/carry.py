@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from builder.model.kit import Kit, PersonLoad
 from builder.pages import words
 from builder.pages.charts import Chart, kinds_chart, packs_chart
-from builder.pages.figures import Figures, figures_of
+from builder.pages.figures import PEOPLE_A_PAGE, Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Table, link, table, text
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.people import (
@@ -37,6 +37,7 @@ class CarryPage:
 
     who: Table | None  # None in a public kit
     packs: tuple[Pack, ...]
+    on_own_pages: bool  # what is in the packs
     facts: tuple[Fact, ...]
     by_day: Table
     packs_chart: Chart | None
@@ -44,8 +45,13 @@ class CarryPage:
     boxes: tuple[Box, ...]
 
 
-def carry_page(kit: Kit) -> CarryPage:
-    """Give who carries what."""
+def is_crowd(kit: Kit) -> bool:
+    """Tell whether so many carry that what is in each pack stands on its owner's page alone."""
+    return len(kit.weights.people) > PEOPLE_A_PAGE and bool(person_paths(kit))
+
+
+def carry_page(kit: Kit, crowd: bool = False) -> CarryPage:
+    """Give who carries what; of a crowd each pack's weight alone."""
     figures = figures_of(kit)
     say = figures.say
     weights = kit.weights
@@ -60,13 +66,16 @@ def carry_page(kit: Kit) -> CarryPage:
         ),
     )
     return CarryPage(
-        _who(kit, figures, _on_this_page(kit)),
-        tuple(
+        short_carry(kit, figures) if crowd else _who(kit, figures, _on_this_page(kit)),
+        ()
+        if crowd
+        else tuple(
             _pack(kit, figures, each, number, href)
             for number, (each, href) in enumerate(
                 zip(weights.people, _own_pages(kit), strict=True), start=1
             )
         ),
+        crowd,
         (*facts, *_depots(kit, figures)),
         _by_day(kit, figures),
         packs_chart(kit),
