@@ -23,9 +23,8 @@ from builder.cli.base import (
 )
 from builder.cli.completing import first_id_of, ids_of
 from builder.cli.load import Load, done_of, record_of, told_of
-from builder.cli.told import (
-    refuse_no_text,
-)
+from builder.cli.log_from import log_from
+from builder.cli.told import refuse_no_text
 from builder.clock import today
 from builder.model.batch import METHODS
 from builder.problems import ProblemsFound, did_you_mean
@@ -109,6 +108,14 @@ _EXAMPLE = 'for example: tripkit log apple-raw "3 kg" "480 g" --method dehydrato
     metavar="FILE",
     help="The file of batches/ that it goes into, .yaml or .csv.",
 )
+@click.option(
+    "--from",
+    "typed",
+    type=click.Path(path_type=Path),
+    metavar="FILE",
+    help="What was typed on the page that follows a run, and saved: weighings and ended runs go "
+    "into the log. Nothing else is told then.",
+)
 @own_content_option
 @json_option
 def log(
@@ -116,6 +123,7 @@ def log(
     *,
     batch: str | None,
     file: str | None,
+    typed: Path | None,
     content: Path | None,
     as_json: bool,
     **options: object,
@@ -134,6 +142,7 @@ def log(
       tripkit log carrot-raw "1 kg" --dryer shelf-dryer --started 2031-03-13T18:00
       tripkit log --batch carrot-raw-2031-03-13 --weighing "3 h=600 g" --weighing "5 h=380 g"
       tripkit log --batch carrot-raw-2031-03-13 "126 g"
+      tripkit log --from runs-2031-03-13.txt
 
     It goes into batches/ of the content folder: into the file of its year, else into the newest
     log that bears no year, else into a new file of the year. Comments and layout stay.
@@ -147,6 +156,11 @@ def log(
     place = own_place(content)
     layers = layers_of(place)
     try:
+        if typed is not None:
+            if told or batch or file or load != Load():
+                raise click.UsageError("--from FILE tells all of it; leave the rest out")
+            log_from(typed, layers, as_json)
+            return
         if batch is not None:
             changes = _completion(told, load, file)
             logged = complete_batch(layers, batch, changes)

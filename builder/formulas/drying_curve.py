@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from builder.formulas.declaring import declared
+from builder.formulas.declaring import Constant, declared
 from builder.formulas.drying import MOST_WATER_SHARE, moisture_ratio
 from builder.formulas.ranges import require, require_above
 
@@ -12,6 +12,9 @@ from builder.formulas.ranges import require, require_above
 LONGEST_MIN = 40320.0
 THINNEST_MM = 0.5
 THICKEST_MM = 100.0
+# Sooner after the last weighing a load tells nothing new.
+LOOK_AGAIN_MIN = 30.0
+LOOK_AGAIN_SHARE = 1.0 / 3.0  # of the time that is likely still to go
 
 
 def water_per_solids(water_share: float) -> float:
@@ -124,6 +127,11 @@ def moisture_ratio_of(
     return going / (water_per_solids(start_share) - equilibrium)
 
 
+@declared(
+    "start_g * (1 - start_share) * (1 + equilibrium_share / (1 - equilibrium_share) + "
+    "(start_share / (1 - start_share) - equilibrium_share / (1 - equilibrium_share)) * "
+    "exp(-rate_per_min * duration_min ^ exponent))"
+)
 def page_mass_g(
     duration_min: float,
     start_g: float,
@@ -318,6 +326,51 @@ def minutes_to_share(
         )
     ratio = moisture_ratio_of(water_share, start_share, equilibrium_share)
     return minutes_to_ratio(ratio, rate_per_min, exponent)
+
+
+@declared(
+    "max(earliest_min, last_min + max(look_again_min, (likely_min - last_min) * look_again_share))",
+    {
+        "look_again_min": Constant(LOOK_AGAIN_MIN, "common-practice"),
+        "look_again_share": Constant(LOOK_AGAIN_SHARE, "common-practice"),
+    },
+)
+def look_next_min(last_min: float, earliest_min: float, likely_min: float) -> float:
+    """Time since the start at which to look at a load and weigh it next.
+
+    Parameters
+    ----------
+    last_min : float
+        When it was last weighed. [min], 0 or more
+    earliest_min : float
+        When it may first be dry enough. [min], 0 or more
+    likely_min : float
+        When it is likely dry enough. [min], 0 or more
+
+    Returns
+    -------
+    float
+        Time since the start. [min]
+
+    Raises
+    ------
+    ValueError
+        If a value is below nothing.
+
+    Notes
+    -----
+    When it may first be dry; and where the weighings leave that open for long, after a third of
+    the time that is likely still to go, half an hour or more.
+
+    References
+    ----------
+    .. [common-practice] No load is opened more often than it tells something new.
+    """
+    require("last weighing", last_min, "min", 0.0)
+    require("earliest time", earliest_min, "min", 0.0)
+    require("likely time", likely_min, "min", 0.0)
+    pause_min = max(LOOK_AGAIN_MIN, (likely_min - last_min) * LOOK_AGAIN_SHARE)
+    return max(earliest_min, last_min + pause_min)
 
 
 def minutes_at_thickness(duration_min: float, thickness_mm: float, other_mm: float) -> float:

@@ -14,6 +14,7 @@ SPREADS = 2.0
 SPREADS_IMPOSSIBLE = 4.0
 # No lot holds less than half the solids listed, however little its table tells of others.
 LEAST_SOLIDS_SHARE = 0.5
+_SLACK_SHARE = 1e-9
 MOST_SPREAD_SHARE = 0.1
 
 
@@ -64,6 +65,51 @@ def residual_off_share(
     require("spreads", spreads, "", -SPREADS_IMPOSSIBLE, SPREADS_IMPOSSIBLE)
     off_share = min(max(water_share + spreads * spread_share, 0.0), MOST_WATER_SHARE)
     return residual_share(fresh_g, dried_g, off_share)
+
+
+@declared(
+    "if(high_share <= limit_share + slack_share, 1, "
+    "if(low_share > limit_share + slack_share, -1, 0))",
+    {"slack_share": Constant(_SLACK_SHARE, "common-practice")},
+)
+def dry_by_weight(low_share: float, high_share: float, limit_share: float) -> float:
+    """Whether a load is dry enough by its weight alone, with the doubt in its listed water.
+
+    Parameters
+    ----------
+    low_share : float
+        Least water that may be left. [share], 0 to 1
+    high_share : float
+        Most water that may be left. [share], 0 to 1
+    limit_share : float
+        Water at or below which it keeps. [share], 0 to 1
+
+    Returns
+    -------
+    float
+        1 where it is dry even if it holds the most, -1 where it is not even if it holds the
+        least, else 0: undecided. [-]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    high <= limit: dry; low > limit: not dry.
+
+    References
+    ----------
+    .. [usu-dryness] Utah State University Extension, Testing Foods for Dryness
+       (read in a copy).
+    """
+    require("least water left", low_share, "", 0.0, 1.0)
+    require("most water left", high_share, "", 0.0, 1.0)
+    require("limit", limit_share, "", 0.0, 1.0)
+    if high_share <= limit_share + _SLACK_SHARE:
+        return 1.0
+    return -1.0 if low_share > limit_share + _SLACK_SHARE else 0.0
 
 
 def solids_of_listed(

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.model.content import Content
-from builder.model.gear import LabelSheet
+from builder.model.gear import Dryer, LabelSheet
 from builder.model.home import Home
 from builder.model.kit import Kit
 from builder.planning.at_home import (
@@ -27,7 +27,15 @@ from builder.planning.at_home import (
     trips_ahead,
 )
 from builder.planning.drying import DryingPlan, Ways, plan_runs, ways_to_dry
-from builder.planning.stock import Stock, StockLine, stock_lines
+from builder.planning.stock import (
+    Dryable,
+    Followed,
+    Stock,
+    StockLine,
+    dryables,
+    followed,
+    stock_lines,
+)
 from builder.planning.wording import worded
 from builder.speech import speech_of
 
@@ -64,6 +72,9 @@ class HomePlan:
     shopping: tuple[Purchase, ...]
     from_stock: tuple[TakenFromStock, ...]
     bagging: tuple[TripBags, ...]
+    in_dryer: tuple[Followed, ...] = ()
+    dryable: tuple[Dryable, ...] = ()
+    dryers: tuple[Dryer, ...] = ()  # that stand at home
     trip_shopping: tuple[TripShopping, ...] = ()
     later_trips: int = 0  # whose runs, bags and own lists are not told yet
 
@@ -127,6 +138,9 @@ def plan_home(
         later_trips=len(ahead) - len(soon),
         trip_shopping=tuple(_trip_shopping(kit, content, drying) for kit in soon),
         bagging=tuple(bagging_of(kit) for kit in soon),
+        in_dryer=followed(stock),
+        dryable=dryables(content, stock),
+        dryers=tuple(content.gear.dryers[name] for name in home.dryers),
     )
 
 

@@ -134,6 +134,11 @@ class Record(BaseModel):
         entry = node.entries.get(name)
         return entry.node.place if entry else node.place
 
+    def text_of(self, name: str) -> str:
+        """Give what stands behind a key as it was written; "" where it was left out."""
+        entry = self._node.entries.get(name)
+        return entry.node.text.strip() if entry else ""
+
     def places(self, *lists: str) -> Places:
         """Give the places of all fields, and of words or names in some, for the model to keep."""
         own = self._node

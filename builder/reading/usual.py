@@ -183,6 +183,7 @@ _SAME_AS = {
     "start camp": "day",
     "home": "trip",
     "batch of the home": "batch",
+    "run of the file": "batch",
     "leg": "travel",
 }
 

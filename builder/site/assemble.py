@@ -18,7 +18,7 @@ from builder.site.marks import marks_in, style_of_marks, with_marks
 from builder.site.navigation import NavItem, is_safe_path, nav_paths
 from builder.site.outfit import HOME_STYLES, TRIP, Outfit
 from builder.site.pocket import pocket_page
-from builder.site.scripts import OWN_SCRIPTS, SCRIPT_NAME, in_short, joined
+from builder.site.scripts import OWN_SCRIPTS, SCRIPT_NAME, joined, own_script
 from builder.site.search_index import keep_one_index
 from builder.site.styles import STYLE_NAME, merge_styles
 from builder.speech import speech_of
@@ -115,8 +115,7 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
     script = joined(assets / "assets", site.outfit.scripts, say)
     _write(docs / "assets" / SCRIPT_NAME, script.encode())
     for name in (own for page, own in OWN_SCRIPTS.items() if page in site.pages):
-        own_script = (assets / "assets" / name).read_text(encoding="utf-8")
-        _write(docs / "assets" / name, in_short(own_script).encode())
+        _write(docs / "assets" / name, own_script(assets / "assets", name, say).encode())
     if hosted_at:
         _write(docs / address.PICTURE_NAME, address.qr_svg(hosted_at).encode("utf-8"))
     render(

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 import json
+from collections.abc import Collection
 
+from builder.planning.stock import ACTS, VERDICTS
 from builder.speech import Speech
 
 
-def script_words(say: Speech, of_site: bool = True, of_home: bool = False) -> str:
-    """Give the words of the scripts as the script's first line."""
-    words = _words(say) | (_words_of_site(say) if of_site else _words_of_pocket(say))
-    if of_home:
+def script_words(say: Speech, parts: Collection[str] = ()) -> str:
+    """Give the words of a script made of some parts, as its first line."""
+    words = _words(say) | (_words_of_pocket if "start-pocket" in parts else _words_of_site)(say)
+    if "send" in parts:
         words |= _words_of_home(say)
+    if "follow" in parts:
+        words |= _words_of_following(say)
     packed = json.dumps(words, ensure_ascii=False, separators=(",", ":"))
     # Inside a page, nothing in a script may look like its end.
     harmless = packed.replace("<", "\\u003c")
@@ -69,6 +73,75 @@ def _words_of_home(say: Speech) -> dict[str, object]:
         "sendList": say("Send the list as text"),
         "copied": say("Copied: paste it where you want it."),
         "notCopied": say("This browser does not let a page copy. Mark the list and copy it."),
+    }
+
+
+def _words_of_following(say: Speech) -> dict[str, object]:
+    """Give the texts of what only the page that follows a run can do."""
+    return {
+        "in": say("{mass} fresh went in on {when}."),
+        "enoughAt": say("Dry enough at"),
+        "toGo": say("Still to go"),
+        "nothingToGo": say("nothing, by weight"),
+        "forecast": say("Likely dry"),
+        "when": say("about {when}, between {earliest} and {latest}"),
+        "twoTell": say("Two weighings tell when it will be dry."),
+        "noCurve": say("These weights make no curve: weigh again in an hour."),
+        "never": say("At this pace it takes longer than four weeks: warmer, drier air or thinner."),
+        "look": say("Look next"),
+        "lookNow": say("now"),
+        "lookHour": say("an hour after the last weighing"),
+        "moisture": say("Moisture left"),
+        "open": say("about {likely}, by the table {low} to {high}; dry at {limit}"),
+        "verdicts": {name: say(text) for name, text in VERDICTS.items()},
+        "acts": {name: say(text) for name, text in ACTS.items()},
+        "takeOut": say("Dry: take it out and pack it."),
+        "weighed": say("Weighed"),
+        "after": say("{time} after the start: {mass}"),
+        "remove": say("Remove {what}"),
+        "weight": say("Weight now, in {unit}"),
+        "hours": say("Hours since it went in"),
+        "add": say("Add this weight"),
+        "badWeight": say("Write what it weighs, above 0 and not above {most}."),
+        "badHours": say("Write the hours since it went in, more than {least}."),
+        "badFresh": say("Write what goes in, above 0."),
+        "tooLight": say("{mass} is lighter than this load can get. Check the scale and the trays."),
+        "tests": say("Tests done"),
+        "snap": say("A cold piece snaps"),
+        "constant": say("Weighed again after 2 h more: at most 0.5 % less"),
+        "jar": say("A week in a closed jar: no drops"),
+        "end": say("It is out of the dryer"),
+        "packs": say("Packs made"),
+        "outOn": say("Taken out on"),
+        "endNote": say("It ends with its last weight, {mass}."),
+        "chart": say("Weight of the load, hour by hour; dots are weighings"),
+        "likely": say("likely dry enough in these hours"),
+        "dryAt": say("dry enough: {mass}"),
+        "begin": say.of("drying", "start"),
+        "newRun": say("A new load"),
+        "food": say("What goes in"),
+        "how": say("Dried in, or how"),
+        "fresh": say("Fresh weight, in {unit}"),
+        "wentIn": say("When it goes in"),
+        "follow": say("Follow it"),
+        "noFood": say(
+            "Choose one of the list: what this home dried before, or its recipes take dried. "
+            "Another food is begun at the computer: tripkit log FOOD FRESH --started TIME."
+        ),
+        "notSo": say("It is as dry as that already: choose another way."),
+        "forgetRun": say("Forget this load"),
+        "gone": say("Typed here, and no longer in a dryer as far as this page knows: {batch}"),
+        "sendHead": say("Take it over into the log"),
+        "sendHow": say("Save the file or send it to yourself; at the computer run {command}."),
+        "save": say("Save as a file"),
+        "sendFile": say("Send it"),
+        "saved": say("Saved as {name}."),
+        "nothingYet": say("Nothing was typed here yet."),
+        "notStored": say(
+            "This browser keeps nothing here: save the file before you close the page."
+        ),
+        "copied": say("Copied: paste it where you want it."),
+        "cannotSend": say("This browser cannot send it: save it as a file."),
     }
 
 

@@ -30,9 +30,11 @@ KIT_PARTS = (
     "start-kit",
 )
 HOME_PARTS = ("words", "keep", "ticks", "send", "settings", "tables", "menu", "start-home")
+FOLLOW_PARTS = ("words", "keep", "minutes", "quantities", "evaluate", "fit", "follow")
 POCKET_PARTS = ("words", "keep", "minutes", "ticks", "timers", "day", "tables", "start-pocket")
 # Pages with a script of their own, which comes after the kit's.
-OWN_SCRIPTS = {"review.md": "review.js"}
+OWN_SCRIPTS = {"review.md": "review.js", "follow.md": "follow.js"}
+MADE_OF = {"follow.js": FOLLOW_PARTS}
 # What people read and browsers do not: comments that have lines of their own, and indents.
 BETWEEN = re.compile(r" ?([-+*/^,<>=]) ")  # signs of an expression, with the room around them
 IDLE = re.compile(r"^ *(?:/\*(?:(?!\*/).)*\*/|//[^\n]*)\n|^ +", re.M | re.S)
@@ -43,19 +45,24 @@ def joined(assets: Path, parts: Sequence[str], say: Speech) -> str:
     texts = (
         (assets / PARTS_FOLDER / f"{part}.js").read_text(encoding="utf-8").strip() for part in parts
     )
-    whole = "\n".join(
-        (script_words(say, parts != POCKET_PARTS, parts == HOME_PARTS), *_formulas(parts), *texts)
-    )
-    return in_short('"use strict";\n(() => {\n' + whole + "\n})();\n")
+    whole = "\n".join((script_words(say, parts), *_formulas(parts), *texts))
+    return _in_short('"use strict";\n(() => {\n' + whole + "\n})();\n")
 
 
-def in_short(script: str) -> str:
+def own_script(assets: Path, name: str, say: Speech) -> str:
+    """Give the script that one page alone has."""
+    if name in MADE_OF:
+        return joined(assets, MADE_OF[name], say)
+    return _in_short((assets / name).read_text(encoding="utf-8"))
+
+
+def _in_short(script: str) -> str:
     """Give a script without what browsers do not read."""
     return IDLE.sub("", script)
 
 
 def _formulas(parts: Sequence[str]) -> Iterator[str]:
     """Give the formulas that every page with figures shares, where a script works them out."""
-    if "evaluate" in parts:
+    if "party" in parts:
         packed = BETWEEN.sub(r"\1", json.dumps(shared_formulas(), separators=(",", ":")))
         yield f"const FORMULAS = {packed};"

@@ -2,16 +2,19 @@
 
 from builder.starts.filled import WrittenTrip, write_filled
 from builder.starts.fresh import StartError, start_folder, start_record
-from builder.starts.log import Logged, complete_batch, log_batch, log_batches
+from builder.starts.log import Entry, complete_batch, log_all, log_batch, log_batches
+from builder.starts.log_writing import Logged
 from builder.starts.planned import plan_batches
 from builder.starts.trips import NewTrip, start_trip
 
 __all__ = [
+    "Entry",
     "Logged",
     "NewTrip",
     "StartError",
     "WrittenTrip",
     "complete_batch",
+    "log_all",
     "log_batch",
     "log_batches",
     "plan_batches",

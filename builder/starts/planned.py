@@ -9,7 +9,8 @@ from builder.planning.drying import DryingPlan, Part, Run
 from builder.reading.folder import Layer
 from builder.reading.log_files import Record
 from builder.reading.spelling import Words
-from builder.starts.log import Logged, log_batches
+from builder.starts.log import log_batches
+from builder.starts.log_writing import Logged
 
 
 def plan_batches(layers: Sequence[Layer], plan: DryingPlan, home: Home) -> list[Logged]:

@@ -47,6 +47,8 @@ LIMITS = {
     ("drying_curve.moisture_ratio_of", "equilibrium_share"): (0.0, 0.2),
     ("drying_curve.moisture_ratio_of", "water_share"): (0.2, 0.5),
     ("drying_curve.moisture_ratio_of", "start_share"): (0.51, 0.98),
+    ("drying_curve.page_mass_g", "equilibrium_share"): (0.0, 0.2),
+    ("drying_curve.page_mass_g", "start_share"): (0.51, 0.98),
 }
 # Words that choose a row of a table, all of them.
 WORDS: dict[str, list[Any]] = {

@@ -65,6 +65,7 @@ EXAMPLES: dict[str, dict[str, Any]] = {
         "fresh_g": 100.0, "dried_g": 99.0, "water_share": 0.9, "spread_share": 0.015,
         "spreads": 2.0,
     },
+    "dryness.dry_by_weight": {"low_share": 0.05, "high_share": 0.15, "limit_share": 0.1},
     "dryness.solids_of_listed": {
         "fresh_g": 100.0, "dried_g": 9.0, "water_share": 0.9, "residual_share": 0.0,
     },
@@ -162,6 +163,9 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "drying_curve.minutes_to_share": {
         "water_share": 0.2, "start_share": 0.9, "rate_per_min": 0.01, "exponent": 1.0,
         "equilibrium_share": 0.1,
+    },
+    "drying_curve.look_next_min": {
+        "last_min": 120.0, "earliest_min": 300.0, "likely_min": 360.0,
     },
     "drying_curve.minutes_at_thickness": {
         "duration_min": 60.0, "thickness_mm": 5.0, "other_mm": 6.0,

@@ -10,6 +10,7 @@ from builder.formulas.drying import residual_share
 from builder.formulas.dryness import (
     SPREADS,
     USUAL_SPREAD_SHARE,
+    dry_by_weight,
     least_solids_share,
     odd_solids_share,
     residual_off_share,
@@ -63,3 +64,13 @@ def test_where_weights_are_odd_and_where_they_cannot_be() -> None:
     assert least_solids_share(0.90, 0.015) == pytest.approx(0.4)  # 6 points of 10
     assert least_solids_share(0.60, 0.015) == 0.5  # 6 points of 40 would be 0.85
     assert least_solids_share(0.97, 0.015) < 0.0
+
+
+@pytest.mark.parametrize(
+    ("low", "high", "dry"),
+    [(0.05, 0.10, 1.0), (0.05, 0.1001, 0.0), (0.10, 0.15, 0.0), (0.1001, 0.15, -1.0)],
+)
+def test_weight_alone_decides_where_both_ends_lie_on_one_side(
+    low: float, high: float, dry: float
+) -> None:
+    assert dry_by_weight(low, high, 0.10) == dry

@@ -5,6 +5,7 @@ from __future__ import annotations
 import csv
 import datetime
 import io
+import json
 from dataclasses import replace
 from pathlib import Path
 
@@ -12,13 +13,15 @@ import pytest
 
 from builder.model.home import Home
 from builder.pages.home.book import HomeBook, write_home_book
+from builder.pages.home.following import follow_page
 from builder.pages.home.runs import runs_page
 from builder.pages.home.shopping import harmless, shopping_csv, shopping_page
 from builder.planning.at_home import Experience, Purchase, TripAhead
 from builder.planning.drying import DryingPlan, Part, Pays, Run, Step, VitaminC, Way, Ways
 from builder.planning.home import HomePlan, TripShopping
-from builder.planning.stock import Learned
+from builder.planning.stock import Learned, dryables, followed
 from tests.pages.conftest import TEMPLATES
+from tests.planning.folders import hand
 
 APPLES = Part("apple", False, "Apple, raw", "dehydrator", 2200.0, 389.0, (), 8, None)
 
@@ -253,3 +256,38 @@ def test_names_are_text_and_nothing_else() -> None:
 def test_the_pages_lie_where_the_navigation_says(tmp_path: Path) -> None:
     written = book(drying=DryingPlan((RUN,)), shopping=(OATS,))
     assert list(written.markdown) == [path for _, path in written.nav if isinstance(path, str)]
+
+
+# -- a run that is followed -----------------------------------------------------------------------
+
+
+BEANS = {
+    "id": "beans", "food": "leaf", "method": "dehydrator", "started": "2031-05-01T08:00",
+    "fresh": "1000 g",
+    "weighings": [{"at": "2 h", "mass": "550 g"}, {"at": "4 h", "mass": "325 g"}],
+}  # fmt: skip
+
+
+def test_a_run_is_told_as_of_its_weighings(tmp_path: Path) -> None:
+    read = hand(tmp_path, batches=[BEANS])
+    plan = replace(EMPTY, in_dryer=followed(read.stock), dryable=dryables(read.content, read.stock))
+    page = follow_page(plan)
+    (run,) = page.runs
+    # 100 g of solids are dry at 111 g, after 12 h 41 min; told to the half hour.
+    assert run.verdict.replace("\xa0", " ") == "NOT DRY. Dry on, 214 g to go."
+    told = {fact.name: fact.value[0].text.replace("\xa0", " ") for fact in run.facts}
+    assert told["Dry enough at"] == "111 g"
+    assert told["Likely dry"].startswith("about Thu, 20:30, between Thu, ")
+    assert told["Look next"].startswith("Thu, ")
+    assert run.chart is not None
+    assert run.command == 'tripkit log --batch beans --weighing "3 h=812 g"'
+    told_the_script = json.loads(json.dumps(page.data))["runs"]
+    assert [(each["batch"], each["weighings"]) for each in told_the_script] == [
+        ("beans", [[120, 550], [240, 325]])
+    ]
+
+
+def test_with_nothing_in_a_dryer_the_page_says_how_to_begin() -> None:
+    text = write_home_book(EMPTY, TEMPLATES).markdown["follow.md"]
+    assert "Nothing is in a dryer" in text
+    assert "tripkit log FOOD FRESH --started TIME" in text

@@ -9,6 +9,7 @@ from scipy.optimize import brentq
 
 from builder.formulas.drying_curve import (
     lewis_mass_g,
+    look_next_min,
     minutes_at_thickness,
     minutes_to_ratio,
     minutes_to_share,
@@ -163,3 +164,36 @@ def test_the_lewis_curve_solves_its_differential_equation() -> None:
     for minutes, theirs in zip(times, solved.y[0], strict=True):
         mass_g = lewis_mass_g(float(minutes), 1000.0, 0.85, rate, 0.06)
         assert mass_g / 150.0 - 1.0 == pytest.approx(float(theirs), rel=1e-6)
+
+
+@published(
+    Published(
+        (240.0, 400.0, 480.0),
+        400.0,
+        0.5,
+        "min",
+        "common-practice",
+        "when it may be dry",
+        "practice",
+    ),
+    Published(
+        (240.0, 200.0, 300.0),
+        270.0,
+        0.5,
+        "min",
+        "common-practice",
+        "half an hour later",
+        "practice",
+    ),
+    Published(
+        (240.0, 100.0, 600.0),
+        360.0,
+        0.5,
+        "min",
+        "common-practice",
+        "a third of the rest",
+        "practice",
+    ),
+)
+def test_when_to_look_next(row: Published) -> None:
+    check(row, look_next_min)

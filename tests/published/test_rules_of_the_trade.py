@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.formulas.baking import embers_to_bake
 from builder.formulas.drying import LOW_OXYGEN_SHARE, dry_enough_share, water_share_from
+from builder.formulas.dryness import dry_by_weight
 from builder.formulas.effort import day_need_kcal, least_travel_kcal
 from builder.formulas.fire import (
     OPEN_FIRE_EFFICIENCY_SHARE,
@@ -33,6 +34,17 @@ from .published import Published, check, published
 )
 def test_dry_enough(row: Published) -> None:
     check(row, dry_enough_share)
+
+
+# Vegetables are dry at 10 % moisture, and not above it.
+@published(
+    Published((0.08, 0.10, 0.10), 1.0, 1e-9, "", "usu-dryness", "10 % at most: dry", "calculated"),
+    Published(
+        (0.11, 0.14, 0.10), -1.0, 1e-9, "", "usu-dryness", "11 % at least: not", "calculated"
+    ),
+)
+def test_dry_by_weight(row: Published) -> None:
+    check(row, dry_by_weight)
 
 
 @published(

@@ -8,7 +8,14 @@ from pathlib import Path
 
 import pytest
 
-from builder.site.scripts import HOME_PARTS, KIT_PARTS, PARTS_FOLDER, POCKET_PARTS, joined
+from builder.site.scripts import (
+    FOLLOW_PARTS,
+    HOME_PARTS,
+    KIT_PARTS,
+    PARTS_FOLDER,
+    POCKET_PARTS,
+    joined,
+)
 from builder.speech import speech_of
 from tests.site.sample import ASSETS
 
@@ -17,7 +24,7 @@ MOST_BYTES = 40_000
 
 
 def test_every_part_is_used() -> None:
-    assert {f"{part}.js" for part in {*KIT_PARTS, *POCKET_PARTS, *HOME_PARTS}} == {
+    assert {f"{part}.js" for part in {*KIT_PARTS, *POCKET_PARTS, *HOME_PARTS, *FOLLOW_PARTS}} == {
         file.name for file in FOLDER.iterdir()
     }
 
@@ -29,7 +36,9 @@ def first_line(part: str) -> str:
 
 
 @pytest.mark.parametrize(
-    "parts", [KIT_PARTS, POCKET_PARTS, HOME_PARTS], ids=["kit", "pocket", "home"]
+    "parts",
+    [KIT_PARTS, POCKET_PARTS, HOME_PARTS, FOLLOW_PARTS],
+    ids=["kit", "pocket", "home", "follow"],
 )
 def test_the_parts_come_in_their_order_and_stay_small(parts: tuple[str, ...]) -> None:
     script = joined(ASSETS / "assets", parts, speech_of("en"))
@@ -59,7 +68,9 @@ def test_only_what_people_read_is_left_out() -> None:
 
 
 @pytest.mark.parametrize(
-    "parts", [KIT_PARTS, POCKET_PARTS, HOME_PARTS], ids=["kit", "pocket", "home"]
+    "parts",
+    [KIT_PARTS, POCKET_PARTS, HOME_PARTS, FOLLOW_PARTS],
+    ids=["kit", "pocket", "home", "follow"],
 )
 def test_every_word_that_a_script_says_is_given_to_it(parts: tuple[str, ...]) -> None:
     script = joined(ASSETS / "assets", parts, speech_of("en"))

@@ -12,7 +12,7 @@ from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
 from builder.reading.log_files import Record, added_to_yaml
 from builder.reading.spelling import Edit
 from builder.reading.yaml_door import Node
-from builder.starts import StartError, log, log_batches
+from builder.starts import StartError, log_batches, log_writing
 from tests.conftest import files_of
 
 SHIPPED = Layer(Path(__file__).parents[2] / "content", "shipped", ALWAYS_SHIPPED)
@@ -76,7 +76,7 @@ def test_nothing_is_added_where_another_batch_would_change(
         weight = text.index("3 kg")
         return [Edit(weight, weight + 1, "4"), *added_to_yaml(text, root, record)]
 
-    monkeypatch.setattr(log, "added_to_yaml", clumsy)
+    monkeypatch.setattr(log_writing, "added_to_yaml", clumsy)
     with pytest.raises(StartError, match="in a way that nothing can be added to"):
         log_batches(layers, [planned("apple-raw", datetime.date(2031, 12, 30))])
     assert (tmp_path / "batches" / "2031.yaml").read_text() == old

@@ -11,6 +11,7 @@ from typing import TypeAlias
 
 from builder.pages import ink
 from builder.pages.home.bagging import bagging_pages
+from builder.pages.home.following import follow_page
 from builder.pages.home.front import front_page
 from builder.pages.home.label_sheet import labels_file
 from builder.pages.home.labels import file_of, labels_page, sheets_to_print
@@ -55,6 +56,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
     paths = {page.trip: page.path for page in bagging}
     pages: dict[str, tuple[str, object]] = {
         "index.md": ("index", front_page(plan, paths)),
+        "follow.md": ("follow", follow_page(plan)),
         "stock.md": ("stock", stock_page(plan)),
         "runs.md": ("runs", runs_page(plan)),
         "ways.md": ("ways", ways_page(plan)),
@@ -72,6 +74,7 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
     lists: tuple[NavItem, ...] = tuple((each.title, f"{path_of(each)}.md") for each in own_lists)
     nav: tuple[NavItem, ...] = (
         (say.of("page", "At home"), "index.md"),
+        (say.of("page", "Follow a run"), "follow.md"),
         (say.of("page", "Stock"), "stock.md"),
         (say.of("page", "Runs"), "runs.md"),
         (say.of("page", "Ways to dry"), "ways.md"),

@@ -84,6 +84,11 @@ def moment(say: Speech, at: datetime.datetime) -> str:
     return say("{day}, {time}", day=say.date(at.date()), time=f"{at:%H:%M}")
 
 
+def hour(say: Speech, at: datetime.datetime) -> str:
+    """Say a moment of these days: `Sat, 09:00`."""
+    return say("{day}, {time}", day=say(_WEEKDAYS[at.weekday()]), time=f"{at:%H:%M}")
+
+
 def _run(figures: Figures, run: Run, titles: dict[str, str]) -> RunLines:
     say = figures.say
     title = say("{dryer}, {start}", dryer=_dryer(say, run), start=moment(say, run.start))

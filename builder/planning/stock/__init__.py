@@ -9,7 +9,16 @@ from builder.planning.stock.checks import (
     without_broken,
 )
 from builder.planning.stock.choosing import items_of, lines_of, with_chosen_packs
-from builder.planning.stock.dryness import Asked, dryness
+from builder.planning.stock.drying_run import FIT
+from builder.planning.stock.dryness import VERDICTS, Asked, dryness
+from builder.planning.stock.following import (
+    OWN_METHODS,
+    Dryable,
+    Followed,
+    Rules,
+    dryables,
+    followed,
+)
 from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.kit_batches import DRYING_ICE_C, KJ_PER_KWH, kit_batches, run_of
 from builder.planning.stock.learned import Learned, OwnBatches, learned_of, own_batches, table_ratio
@@ -35,17 +44,24 @@ from builder.planning.stock.substance import (
     substance_of_label,
     substance_of_recipe,
 )
-from builder.planning.stock.verdict import Act, Cause
+from builder.planning.stock.verdict import ACTS, Act, Cause
 
 __all__ = [
+    "ACTS",
     "DRYING_ICE_C",
+    "FIT",
     "KJ_PER_KWH",
+    "OWN_METHODS",
+    "VERDICTS",
     "Act",
     "Asked",
     "Cause",
+    "Dryable",
+    "Followed",
     "Judged",
     "Learned",
     "OwnBatches",
+    "Rules",
     "Stock",
     "StockLine",
     "Substance",
@@ -56,10 +72,12 @@ __all__ = [
     "batch_names",
     "check",
     "cooked_g",
+    "dryables",
     "dryness",
     "energy_per_100g_kcal",
     "first_expired",
     "fits",
+    "followed",
     "heads",
     "heated_after_wetting",
     "items_of",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any, Literal
 
@@ -13,7 +13,12 @@ from builder.formulas.drying import (
     moisture_ratio,
     residual_share,
 )
-from builder.formulas.drying_curve import minutes_to_ratio, moisture_ratio_of, page_mass_g
+from builder.formulas.drying_curve import (
+    look_next_min,
+    minutes_to_ratio,
+    moisture_ratio_of,
+    page_mass_g,
+)
 from builder.formulas.dryness import SPREADS, USUAL_SPREAD_SHARE
 from builder.model.batch import Weighing
 from builder.model.figure import found, largest, named
@@ -31,6 +36,16 @@ LEAST_FOR_PAGE = 3
 # The second parameter must earn its place: the squares left over fall to less than half.
 PAGE_MUST_HALVE = 0.5
 CURVE_POINTS = 25
+# Of the logarithm of the rate per minute, and of the exponent: wider than any run.
+BOUNDS = ([-60.0, 0.2], [5.0, 3.0])
+# What a fit elsewhere has to go by, by name.
+FIT: Mapping[str, float | tuple[list[float], list[float]]] = {
+    "standard_errors": STANDARD_ERRORS,
+    "least_weighings": LEAST_WEIGHINGS,
+    "least_for_page": LEAST_FOR_PAGE,
+    "page_must_halve": PAGE_MUST_HALVE,
+    "bounds": BOUNDS,
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -95,6 +110,11 @@ def drying_run(
     )
 
 
+def look_next(run: DryingRun) -> float:
+    """Give when to look at a load next, in minutes since it went in."""
+    return work(look_next_min, run.weighed[-1].at_min, run.earliest_min, run.dry_after_min)
+
+
 def _fitted(fresh_g: float, water_share: float, weighings: Sequence[Weighing]) -> _Fit | None:
     """Fit to the weighings that still hold water by the listed share."""
     times: list[float] = []
@@ -134,14 +154,14 @@ def _least_squares(times: list[float], ratios: list[float], page: bool) -> _Fit 
 
     curve: Any = model if page else lewis
     first = [math.log(start), 1.0] if page else [math.log(start)]
-    bounds = ([-60.0, 0.2], [5.0, 3.0]) if page else ([-60.0], [5.0])
+    least, most = BOUNDS if page else ([BOUNDS[0][0]], [BOUNDS[1][0]])
     try:
         found, covariance = curve_fit(
             curve,
             np.array(times),
             np.array(ratios),
             p0=first,
-            bounds=bounds,
+            bounds=(least, most),
             maxfev=5000,
         )
     except RuntimeError:

@@ -12,7 +12,7 @@ from builder.model.place import NOWHERE
 from builder.model.trip import ENGLISH
 from builder.planning.stock.activity import water_activity_at
 from builder.planning.stock.doubts import batch_problems
-from builder.planning.stock.drying_run import drying_run
+from builder.planning.stock.drying_run import drying_run, look_next
 from builder.planning.stock.judging import Judged, judge
 from builder.planning.stock.substance import substance_named
 from builder.planning.stock.verdict import Ruling
@@ -71,6 +71,11 @@ class Dryness:
         return None if self.now_g is None else self.judged.dry_enough
 
     @property
+    def is_wet(self) -> bool:
+        """Whether it is to be dried on, so that somebody has to look at it again."""
+        return self.judged.load.in_dryer and self.judged.verdict == "not-dry"
+
+    @property
     def water_activity(self) -> float | None:
         """Its water activity, where it was weighed and its isotherm is known."""
         if self.residual_share is None:
@@ -101,6 +106,7 @@ class Dryness:
             "dry_after_min": self.run.dry_after_min if self.run else None,
             "dry_after_earliest_min": self.run.earliest_min if self.run else None,
             "dry_after_latest_min": self.run.latest_min if self.run else None,
+            "look_next_min": look_next(self.run) if self.run and self.is_wet else None,
             "warnings": list(self.warnings),
         }
 
@@ -128,6 +134,8 @@ class Dryness:
                 found.append(f"Still to go:     {to_go}")
         if self.run is not None:
             found.append(forecast_said(self.run))
+            if self.is_wet:
+                found.append(look_next_said(self.run))
         if judged.verdict != "discard":
             found += self._once_dry_lines()
         if judged.corrected:
@@ -160,6 +168,11 @@ def forecast_said(run: DryingRun) -> str:
         f"between {show(run.earliest_min, 'duration_min')} and "
         f"{show(run.latest_min, 'duration_min')} ({run.model.title()} curve)"
     )
+
+
+def look_next_said(run: DryingRun) -> str:
+    """Say when to look at a run next, as of its weighings."""
+    return f"Look next:       {show(look_next(run), 'duration_min')} from the start"
 
 
 def _open(ruling: Ruling) -> str:

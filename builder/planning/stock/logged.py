@@ -5,7 +5,8 @@ from __future__ import annotations
 import datetime
 
 from builder.model.trip import ENGLISH
-from builder.planning.stock.dryness import VERDICTS, forecast_said
+from builder.planning.stock.drying_run import look_next
+from builder.planning.stock.dryness import VERDICTS, forecast_said, look_next_said
 from builder.planning.stock.judging import Judged
 from builder.planning.stock.kit_batches import run_of
 from builder.planning.stock.names import name_now
@@ -32,6 +33,7 @@ def logged_data(judged: Judged, at: datetime.date) -> dict[str, object]:
         "dry_after_min": run.dry_after_min if run else None,
         "dry_after_earliest_min": run.earliest_min if run else None,
         "dry_after_latest_min": run.latest_min if run else None,
+        "look_next_min": look_next(run) if run and judged.verdict == "not-dry" else None,
         "rehydration_ml": _water_back_ml(judged),
         "packs": batch.pack_count,
         "pack_g": judged.pack_g,
@@ -57,6 +59,8 @@ def logged_lines(judged: Judged, at: datetime.date) -> list[str]:
             found.append(f"Dry enough at:   {show(judged.target_g, 'mass_g')}")
         if run := run_of(judged):
             found.append(forecast_said(run))
+            if judged.verdict == "not-dry":
+                found.append(look_next_said(run))
         return found
     if judged.verdict == "discard":
         return found

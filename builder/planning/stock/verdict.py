@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from typing import Literal
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, least_residual_share
-from builder.formulas.dryness import SPREADS, USUAL_SPREAD_SHARE, residual_off_share
+from builder.formulas.dryness import SPREADS, USUAL_SPREAD_SHARE, dry_by_weight, residual_off_share
 from builder.formulas.safety import (
     HEATED_AFTER_DRYING_C,
     HEATED_AFTER_DRYING_MIN,
@@ -49,7 +49,7 @@ Act = Literal[
     "open-and-test", "open-and-freeze", "heat", "cook",
 ]  # fmt: skip
 
-_ACTS = {
+ACTS = {
     "throw-out": later("Throw it out."),
     "plan-otherwise": later("Do not dry it this way: it would have to be thrown out."),
     "dry-on-today": later("Dry it on today, or eat it now."),
@@ -177,10 +177,9 @@ def _range(load: Load) -> tuple[float, float]:
 
 
 def _by_weight(load: Load, low: float, high: float) -> Verdict:
-    if high <= load.limit_share + SLACK:
-        return "dry"
-    if low > load.limit_share + SLACK:
-        return "not-dry"
+    dry = dry_by_weight(low, high, load.limit_share)
+    if dry:
+        return "dry" if dry > 0 else "not-dry"
     proving = _PROVING_FRUIT if load.substance.kind == "fruit" else _PROVING
     return "dry" if load.batch.tests & proving else "undecided"
 
@@ -274,7 +273,7 @@ def act_said(say: Speech, act: Act, units: System, to_go_g: float) -> str:
     if not act:
         return ""
     return say(
-        _ACTS[act],
+        ACTS[act],
         mass=say.show(to_go_g, "mass_g", units),
         heat=say.show(HEATED_AFTER_DRYING_C, "temperature_c", units),
     )
