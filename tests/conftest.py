@@ -27,7 +27,7 @@ def files_of(folder: Path) -> dict[str, bytes]:
 
 @pytest.fixture(scope="session")
 def demo_kits(tmp_path_factory: pytest.TempPathFactory) -> Path:
-    """Give the folder with the three demo kits."""
+    """Give the folder with the demo kits."""
     out = tmp_path_factory.mktemp("demo") / "kits"
     result = tripkit("build", "--out", str(out))
     assert result.exit_code == 0, result.output

@@ -35,7 +35,10 @@ def completed(line: str, shell: str = "bash") -> list[str]:
     [
         ("tripkit ex", ["explain"]),
         ("tripkit build t", ["tarrow-tops"]),
-        ("tripkit build tarrow-tops ", ["graupel-ridge", "lake-emmerin", "tarrow-tops"]),
+        (
+            "tripkit build tarrow-tops ",
+            ["graupel-ridge", "lake-emmerin", "rindle-fen", "tarrow-tops"],
+        ),
         ("tripkit preview lake", ["lake-emmerin"]),
         ("tripkit explain g", ["graupel-ridge"]),
         ("tripkit dry kidney-beans-cook", ["kidney-beans-cooked"]),

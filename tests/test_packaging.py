@@ -14,7 +14,7 @@ import pytest
 from tests.readme_commands import blocks
 
 ROOT = Path(__file__).resolve().parent.parent
-TRIPS = ("graupel-ridge", "lake-emmerin", "tarrow-tops")
+TRIPS = ("graupel-ridge", "lake-emmerin", "rindle-fen", "tarrow-tops")
 
 
 def run(*command: str | Path, cwd: Path) -> str:

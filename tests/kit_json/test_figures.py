@@ -9,7 +9,7 @@ import pytest
 
 from tests.kit_json.reader import Reader, at_address, read
 
-TRIPS = ("graupel-ridge", "lake-emmerin", "tarrow-tops")
+TRIPS = ("graupel-ridge", "lake-emmerin", "rindle-fen", "tarrow-tops")
 CLOSE = 1e-9
 # As many, at least, as the smallest demo tells: fewer would mean that figures lost their origin.
 LEAST_FIGURES = 1500
