@@ -31,6 +31,7 @@ from builder.model.recipe import Do, MealName, Vessel
 from builder.model.source import CautionText, Level, Source
 from builder.model.trip import (
     DefaultUsed,
+    Heat,
     Shelter,
     Travel,
     TravelBy,
@@ -176,7 +177,7 @@ class PlannedMeal:
     plate_shares: tuple[float, ...]  # of the pot, in the order of `eaters`; sums to 1
     cook_in: Vessel | None
     conditions: Conditions
-    cooked_on: str | None  # "stove", "fire" or None
+    cooked_on: Heat | None
     pot: str | None  # id
     ingredients: tuple[PlannedIngredient, ...]
     steps: tuple[PlannedStep, ...]

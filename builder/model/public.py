@@ -102,6 +102,8 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "travel": "the hours on the way decide how much all eat and drink",
         "ends_home": "a day without a camp needs no water for one",
         "home": "what is eaten at home is not carried",
+        "heat": _COOK,
+        "pot": _COOK,
     },
     Camp: {
         "altitude_m": "decides how long everything cooks; rounded up to 100 m",
@@ -134,6 +136,8 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "dried_by": _DRIED,
         "each_g": _ALL_EAT,
         "swaps": _ALL_EAT,
+        "heat": _COOK,
+        "pot": _COOK,
         "eaters": "how many eat of it; pages tell the number and name nobody",
     },
     Swap: {"ingredient": _ALL_EAT, "food": _ALL_EAT, "is_dried": _DRIED},

@@ -13,7 +13,7 @@ from builder.model.home import Home
 from builder.model.on_asking import each_changed
 from builder.model.place import Place, Places
 from builder.model.source import CautionText
-from builder.model.trip import MealItem, Trip
+from builder.model.trip import Day, MealItem, Trip
 from builder.problems import Problem, did_you_mean
 from builder.reading.people import avoids_nothing_known
 from builder.reading.runs import run_problems
@@ -154,13 +154,14 @@ class _Checks:
         for day in trip.days:
             for meal in day.meals:
                 for item in meal.items:
-                    good &= self.item(trip, item)
+                    good &= self.item(trip, day, item)
         return good
 
-    def item(self, trip: Trip, item: MealItem) -> bool:
+    def item(self, trip: Trip, day: Day, item: MealItem) -> bool:
         good = all([self.from_batch(item, ingredient, batch) for ingredient, batch in item.batches])
         if item.recipe and item.recipe in self.content.recipes:
             good &= self.can_be_cooked(trip, item)
+            good &= self.is_there_as_told(trip, day, item)
         return good
 
     def from_batch(self, item: MealItem, ingredient_id: str, batch_id: str) -> bool:
@@ -217,6 +218,27 @@ class _Checks:
         elif "bake" in doings and not any(self._of_cast_iron(pot) for pot in trip.pots):
             mend = "name one in `stove: {pots: […]}` or `fire: {pots: […]}`"
             problem("no-pot", "is baked in a cast-iron pot, and this trip has none", mend)
+        return good
+
+    def is_there_as_told(self, trip: Trip, day: Day, item: MealItem) -> bool:
+        """Check that there is the heat a dish is told to be cooked on, and that its pot bakes."""
+        heat, places = (item.heat, item.places) if item.heat else (day.heat, day.places)
+        fire = trip.fire is not None and trip.fire.allowed
+        good = True
+        if (heat == "stove" and not trip.stove) or (heat in ("fire", "embers") and not fire):
+            says = f"heat: {heat}, and this trip "
+            says += "has no stove" if heat == "stove" else "allows no fire"
+            mend = "name one (`stove: {use: …}`)" if heat == "stove" else "tell `fire: {…}`"
+            place = places.of("heat")
+            self.problems.append(Problem(place, "no-such-heat", says, f"{mend}, or leave it out"))
+            good = False
+        pot, places = (item.pot, item.places) if item.pot else (day.pot, day.places)
+        bakes = any(step.do == "bake" for step in self.content.recipes[item.recipe or ""].steps)
+        if pot and bakes and not self._of_cast_iron(pot):
+            says = f"{item.recipe} is baked in a cast-iron pot, and {quoted(pot)} is none"
+            mend = "name another one, or leave `in` out"
+            self.problems.append(Problem(places.of("in"), "no-pot", says, mend))
+            good = False
         return good
 
     def _of_cast_iron(self, name: str) -> bool:

@@ -97,10 +97,10 @@ class WrittenDay(WrittenCamp, title="day"):
     )
 
     heat: Annotated[Heat | None, Choice(HEATS)] = key(
-        "On what its dishes are cooked.", example="fire", not_used_yet=True
+        "On what the pots of its dishes stand.", example="fire"
     )
     in_: Annotated[str | None, Line()] = key(
-        "In which pot its dishes are cooked.", example="pot-2l", not_used_yet=True
+        "In which pot its dishes are cooked.", example="pot-2l"
     )
 
     @classmethod

@@ -71,10 +71,12 @@ class WrittenHelping(Record):
         example="{pasta: pasta-gluten-free}",
     )
     heat: Annotated[Heat | None, Choice(HEATS)] = key(
-        "On what it is cooked.", example="fire", not_used_yet=True
+        "On what its pot stands; left out, as its day, else the stove where there is one.",
+        example="fire",
     )
     in_: Annotated[str | None, Line()] = key(
-        "In which pot it is cooked.", example="pot-2l", not_used_yet=True
+        "In which pot it is cooked; left out, the one with the fewest potfuls, then the lightest.",
+        example="pot-2l",
     )
     carried_by: Annotated[str | None, NameOf()] = key("Who carries it.", example="Ash")
 

@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from builder.model.kit import PlannedMeal, PlannedStep
+from builder.model.trip import Heat
 from builder.pages.figures import figures_of
 from builder.pages.pieces import Cell
 from builder.pages.trip.dishes.cook import cook_pages, cooking, step_anchors
@@ -294,8 +295,8 @@ def test_what_is_boiled_before_it_is_baked_stands_over_both() -> None:
     assert "on the fire, then in the embers" in said(way.in_short)
 
 
-@pytest.mark.parametrize("on", ["stove", "fire"])
-def test_a_filling_is_cooked_in_the_pot_and_pressed_in_the_irons(on: str) -> None:
+@pytest.mark.parametrize("on", list[Heat](["stove", "fire"]))
+def test_a_filling_is_cooked_in_the_pot_and_pressed_in_the_irons(on: Heat) -> None:
     kit = sample_kit()
     pot_id, pot, _ = kit.pots[0]
     filled = replace(toasties(), pot=pot_id, cooked_on=on)

@@ -79,7 +79,9 @@ def test_keys_of_days_and_dishes_and_shared_things_are_kept(tmp_path: Path) -> N
     )
     text = changed(text, "from: beans-may", "from: beans-may, heat: fire, in: pot, carried_by: Ash")
     text = changed(
-        text, "days:", "gear_shared: [{name: Tarp, mass: 780 g, carried_by: Ash}]\ndays:"
+        text,
+        "days:",
+        "gear_shared: [{name: Tarp, mass: 780 g, carried_by: Ash}]\nfire: {allowed: true}\ndays:",
     )
     trip = trip_of(tmp_path, text)
     (day,) = trip.days
@@ -135,8 +137,8 @@ def test_blanks_of_a_sheet_are_not_told(tmp_path: Path) -> None:
     assert found.content.trips["tarrow"].review == Review(left=())
 
 
-DAY = "{camp_altitude: 100 m, heat: fire, meals: {}}"
-SAID = "warning: `heat` of a day is read and kept, but this version does not use it yet"
+DAY = "{camp_altitude: 100 m, at: [57.0, 2.5], meals: {}}"
+SAID = "warning: `at` of a day is read and kept, but this version does not use it yet"
 
 
 @pytest.mark.parametrize(

@@ -45,6 +45,8 @@ def hut_flue(facts: Facts) -> Iterator[Finding]:
 def _burning(facts: Facts) -> frozenset[str]:
     """Give what burns on this trip: a stove, a fire, or both."""
     on = {str(meal.planned.cooked_on) for meal in facts.cooked()}
+    if "embers" in on:
+        on |= _FIRE
     burner = facts.hearth.burner
     if burner and any(day.fuel.melting_kj + day.fuel.boiling_water_kj > 0 for day in facts.days):
         on.add(burner.on)

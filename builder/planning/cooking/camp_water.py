@@ -14,9 +14,7 @@ _LEAST_ML = 0.5  # less of it nobody measures
 
 def heat_of(burner: Burner | None) -> WorkPlace | None:
     """Give what a pot stands on."""
-    if burner is None:
-        return None
-    return "stove" if burner.on == "stove" else "fire"
+    return burner.on if burner else None
 
 
 def water_for(

@@ -24,6 +24,7 @@ from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.gear import Pot
 from builder.model.kit import Conditions, PlannedIngredient, PlannedStep
 from builder.model.recipe import Recipe, Step
+from builder.model.trip import Heat
 from builder.planning.cooking.hearth import Hearth
 from builder.planning.tracing import count, work
 
@@ -31,6 +32,7 @@ from builder.planning.tracing import count, work
 IN_TURN = frozenset({"boil", "simmer", "fry", "bake"})
 # What embers heat: irons, and a lidded pot among them.
 ON_EMBERS = frozenset({"press", "bake"})
+_OVER_FLAME = frozenset({"boil", "simmer", "fry"})
 _FOOD_ROOM_ML_G = named(FOOD_ROOM_ML_PER_G, "food_room_ml_g", "common-practice")
 _FOOD_AS_WATER_SHARE = named(FOOD_AS_WATER_SHARE, "food_as_water_share", "common-practice")
 _NO_WATER: float = nothing("water_ml")
@@ -65,7 +67,7 @@ class Cooked:
     ember_wood_g: float  # for irons and what is baked
     minutes: float
     embers_min: float  # before anything is pressed or baked, apart from the minutes
-    cooked_on: str | None
+    cooked_on: Heat | None
 
 
 def _with(before: float, more: float) -> float:
@@ -244,6 +246,7 @@ def _heated(
                 )
             elif step.do == "fry":
                 fuel_kj += max(potfuls, 1) * work(fry_fuel_kj, burner.power_w, step.minutes)
+    boiling_min = minutes
     minutes += add(
         step.minutes * max(potfuls, 1) if step.do in IN_TURN else step.minutes for step in steps
     )
@@ -253,8 +256,14 @@ def _heated(
     presses = add_counts(step.presses for step in steps if step.do == "press")
     wood_g: float = nothing("wood_g")
     baking_min = add(step.minutes * max(potfuls, 1) for step in steps if step.do == "bake")
-    on_embers = bakes or presses > 0
-    on = burner.on if burner else ("fire" if on_embers else None)
+    pot_min: float = nothing("pot_min")
+    if burner and burner.on == "embers":  # they keep it hot, and the flames are gone
+        fuel_kj = nothing("fuel_heat_kj")
+        pot_min = boiling_min + add(
+            step.minutes * max(potfuls, 1) for step in steps if step.do in _OVER_FLAME
+        )
+    on_embers = bakes or presses > 0 or (burner is not None and burner.on == "embers")
+    on: Heat | None = burner.on if burner else ("fire" if on_embers else None)
     if burner and burner.on == "fire":
         wood_g = work(fuel_mass_g, fuel_kj, hearth.wood_mj_kg)
     return Cooked(
@@ -269,7 +278,7 @@ def _heated(
         heat_kj=heat_kj,
         fuel_heat_kj=fuel_kj,
         wood_g=wood_g,
-        ember_wood_g=work(iron_wood_g, add((pressing_min, baking_min)), fires)
+        ember_wood_g=work(iron_wood_g, add((pressing_min, baking_min, pot_min)), fires)
         if on_embers
         else nothing("wood_g"),
         minutes=minutes + pressing_min,

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c
@@ -19,7 +19,7 @@ from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, water_
 from builder.model.content import Content
 from builder.model.figure import Figure, counted, guarded, holds, named, none
 from builder.model.gear import BAKES_IN, Fuel, Iron, Pot, Stove, StoveTest
-from builder.model.trip import Fire, Trip
+from builder.model.trip import Fire, Heat, Trip
 from builder.planning.refusals import told_at
 from builder.planning.tracing import count, work
 
@@ -33,7 +33,7 @@ def wind_factor(wind: str) -> Figure:
 class Burner:
     """What heats a pot: a stove, or a fire under it."""
 
-    on: str  # "stove" or "fire"
+    on: Heat
     power_w: float
     lowest_w: float
     efficiency_share: float
@@ -47,11 +47,11 @@ class Burner:
         return work(heating_min, heat_kj, self.efficiency_share, wind_factor(wind), self.power_w)
 
 
-def fire_under(volume_ml: float, potfuls: int) -> Burner:
+def fire_under(volume_ml: float, potfuls: int, on: Heat = "fire") -> Burner:
     """Give an open fire under so much in so many potfuls: it reaches round a fuller pot."""
     power_w = work(open_fire_w, volume_ml, potfuls or counted(1, "potfuls"))
     return Burner(
-        "fire",
+        on,
         power_w,
         work(open_fire_lowest_w, power_w),
         named(OPEN_FIRE_EFFICIENCY_SHARE, "open_fire_share", "jetter2009"),
@@ -93,11 +93,22 @@ class Hearth:
         )
         return pot, guarded(potfuls, *guards)
 
+    def as_told(self, heat: Heat | None, pot: str | None = None) -> Hearth:
+        """Give what one dish is cooked on and in, where the trip tells it; all else as it is.
+
+        Over embers a pot gets what it gets over an open fire, as long as they last.
+        """
+        pots = tuple(each for each in self.pots if each.id == pot) if pot else self.pots
+        if heat is None or (self.burner is not None and heat == self.burner.on):
+            return self if pot is None else replace(self, pots=pots)
+        burner = self.burner if heat == "stove" else fire_under(0.0, 0, heat)
+        return replace(self, burner=burner, pots=pots)
+
     def burner_for(self, volume_ml: float, potfuls: int) -> Burner | None:
         """Give what heats so much in so many potfuls: a stove as it is, a fire to the pot."""
         if self.burner is None or self.burner.on == "stove":
             return self.burner
-        return fire_under(volume_ml, potfuls)
+        return fire_under(volume_ml, potfuls, self.burner.on)
 
 
 def hearth_of(trip: Trip, content: Content) -> Hearth:

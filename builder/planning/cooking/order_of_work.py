@@ -1,7 +1,7 @@
-"""One time line for each mealtime: all its dishes, over one burner, the pots and the irons.
+"""One time line for each mealtime: all its dishes, over stove, fire and embers, pots and irons.
 
 Each potful of a dish is one unbroken run of steps, since food on the heat cannot wait. Runs are
-put down backward from eating, each as late as the burner, its pot and the irons allow, and one
+put down backward from eating, each as late as its heat, its pot and the irons allow, and one
 mug holds one drink at a time. What is heated in pots is put on in the order of the menu. Of the
 orders of the dishes, the one is taken that lets ready food wait least. Water for the camp comes
 before all of them: nothing soaks in snow that is not melted.
@@ -87,7 +87,7 @@ class _Run:
         for task in self.tasks:
             ends = begins + task.minutes
             if task.on and task.minutes:
-                yield ("heat" if task.on in _FLAMES else task.on, begins, ends)
+                yield (task.on, begins, ends)
             if task.pot:
                 potted.append((f"pot {task.pot}", begins, ends))
             else:
@@ -109,6 +109,12 @@ class _Dish:
     serve: tuple[_Task, ...]
     in_mugs: bool
     put_on: bool  # it or its water is heated in a pot
+
+    @property
+    def heat(self) -> WorkPlace | None:
+        """Over which flame it stands; one dish stands over one."""
+        tasks = (task for run in self.runs for task in run.tasks)
+        return next((task.on for task in tasks if task.on in _FLAMES), None)
 
     @property
     def minutes(self) -> float:
@@ -165,7 +171,7 @@ def orders_of_work(
         steps = _best(dishes)
         for heating, do, volume_ml in water_for(name, list(cooked), fuel):
             steps.insert(0, water_step(heating, do, volume_ml, steps[0].before_min, hearth))
-        lit = _with_fire(steps, hearth.burner)
+        lit = _with_fire(steps)
         orders.append(OrderOfWork(name, lit[0].before_min, lit))
     return tuple(orders)
 
@@ -181,7 +187,8 @@ def _dish(place: int, meal: PlannedMeal, hearth: Hearth) -> _Dish:
     while last and steps[last - 1].do == "serve":
         last -= 1
     seen: set[str] = set()
-    burner = hearth.burner_for(meal.most_ml, meal.potfuls)
+    told = hearth.as_told(meal.cooked_on)
+    burner = told.burner_for(meal.most_ml, meal.potfuls)
     tasks = [_tasks(meal, number, burner, seen) for number in range(len(steps))]
     serve = tuple(task for group in tasks[last:] for task in group)
     in_turn = meal.potfuls if meal.potfuls > 1 and _holds_pot(meal) else _ONE_POTFUL
@@ -317,20 +324,22 @@ def _by_menu(order: list[_Dish]) -> list[_Dish]:
 def _placed(dishes: Sequence[_Dish]) -> _Placed:
     """Put dishes down backward from eating: the first nearest to it.
 
-    What is heated in a pot is done with the heat when what follows on the menu is put on.
+    What is heated in a pot is done with its heat when what follows there on the menu is put on.
     """
     calendar = _Calendar()
     placed: _Placed = []
-    next_on = AT_THE_MEAL
+    next_on: dict[WorkPlace | None, Figure] = {}
     for dish in dishes:
         runs: list[tuple[_Run, Figure]] = []
-        end = _neat(next_on - _after_heat_min(dish)) if dish.put_on else AT_THE_MEAL
+        heat, end = dish.heat, AT_THE_MEAL
+        if dish.put_on:
+            end = _neat(next_on.get(heat, AT_THE_MEAL) - _after_heat_min(dish))
         for run in reversed(dish.runs):
             end = calendar.latest(run, end)
             calendar.take(run, end)
             runs.insert(0, (run, end))
         if dish.put_on:
-            next_on = max(next_on, _put_on(runs))
+            next_on[heat] = max(next_on.get(heat, AT_THE_MEAL), _put_on(runs))
         placed.append((dish, runs))
     return placed
 
@@ -468,11 +477,11 @@ def _entry(
     )
 
 
-def _with_fire(steps: Sequence[WorkStep], burner: Burner | None) -> tuple[WorkStep, ...]:
+def _with_fire(steps: Sequence[WorkStep]) -> tuple[WorkStep, ...]:
     """Light one fire in time for flames and embers, and heat the irons before the first press."""
     presses = [step.before_min for step in steps if step.do == "press"]
     flames = [step.before_min for step in steps if step.on == "fire"]
-    on_embers = [step.before_min for step in steps if step.do in ON_EMBERS]
+    on_embers = [step.before_min for step in steps if step.do in ON_EMBERS or step.on == "embers"]
     more: list[WorkStep] = []
     needed = []
     if presses:

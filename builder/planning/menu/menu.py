@@ -83,7 +83,7 @@ def plan_menu(
                     meal.meal,
                     item,
                     places.of_meal(day, meal.meal),
-                    any(planner.on_embers(other) for other in meal.items[:number]),
+                    any(planner.on_embers(day, other) for other in meal.items[:number]),
                 ),
                 place=place,
             )
@@ -114,8 +114,10 @@ class _MenuPlanner:
         self.batch_names, self.say = batch_names, say
         self.opened_g: dict[str, float] = {}  # out of packs that reseal
 
-    def on_embers(self, item: MealItem) -> bool:
-        """Tell whether something is pressed or baked, for which a fire burns down to embers."""
+    def on_embers(self, day: Day, item: MealItem) -> bool:
+        """Tell whether something is cooked for which a fire burns down to embers."""
+        if item.recipe and (item.heat or day.heat) == "embers":
+            return True
         steps = self.content.dish(item).steps if item.recipe else ()
         return any(step.do in ON_EMBERS for step in steps)
 
@@ -130,7 +132,10 @@ class _MenuPlanner:
         """Plan one thing to cook or eat; its meal may have embers already."""
         with told_at(item.places.record, f"{meal} of day {day.number}"):
             portions = self.cooked_portions(item) if item.recipe else (self.eaten_portion(item),)
-            cooked = self.cooked(item, portions, conditions, has_embers) if item.recipe else None
+            hearth = self.hearth.as_told(item.heat or day.heat, item.pot or day.pot)
+            cooked = (
+                self.cooked(item, portions, conditions, hearth, has_embers) if item.recipe else None
+            )
         return MenuItem(
             self.planned_meal(meal, item, portions, cooked, conditions), portions, item, day.number
         )
@@ -235,6 +240,7 @@ class _MenuPlanner:
         item: MealItem,
         portions: tuple[Portion, ...],
         conditions: Conditions,
+        hearth: Hearth,
         has_embers: bool,
     ) -> Cooked:
         """Walk the recipe's steps for those who eat."""
@@ -245,7 +251,7 @@ class _MenuPlanner:
             )
             for portion in portions
         }
-        return cook(recipe, ready, heads(item), conditions, self.hearth, has_embers)
+        return cook(recipe, ready, heads(item), conditions, hearth, has_embers)
 
     def titled(self, recipe: Recipe, item: MealItem) -> str:
         """Give a dish's name, and what is in it instead of something else."""

@@ -49,11 +49,13 @@ def fuel_day(
         )
     meals_kj = add(each.planned.fuel_heat_kj for each in menu)
     low_g, high_g = _stove_range_g(menu, waters, hearth)
-    all_kj = add((meals_kj, melting.fuel_kj, boiling.fuel_kj))
-    wood_g, wood_low_g, wood_high_g = _wood_g(menu, all_kj, hearth)
+    waters_kj = (melting.fuel_kj, boiling.fuel_kj)
+    wood_g, wood_low_g, wood_high_g = _wood_g(menu, waters_kj, hearth)
     fuel_g = nothing("fuel_g")
     if hearth.fuel:
-        fuel_g = work(fuel_mass_g, all_kj, hearth.fuel.energy_mj_kg)
+        on_fire = any(_burns_wood(each) for each in menu)
+        stove_kj = _heat_kj(menu, on_fire=False) if on_fire else meals_kj
+        fuel_g = work(fuel_mass_g, add((stove_kj, *waters_kj)), hearth.fuel.energy_mj_kg)
     return FuelDay(
         meals_kj=meals_kj,
         melting_kj=melting.fuel_kj,
@@ -70,6 +72,15 @@ def fuel_day(
     )
 
 
+def _burns_wood(each: MenuItem) -> bool:
+    """Tell whether flames of wood heat a dish; irons and embers are counted apart."""
+    return each.planned.cooked_on == "fire" and each.planned.fuel_heat_kj > 0
+
+
+def _heat_kj(menu: Sequence[MenuItem], on_fire: bool) -> float:
+    return add(each.planned.fuel_heat_kj for each in menu if _burns_wood(each) == on_fire)
+
+
 def _stove_range_g(
     menu: Sequence[MenuItem], waters: Sequence[HeatedWater], hearth: Hearth
 ) -> tuple[float, float]:
@@ -81,6 +92,8 @@ def _stove_range_g(
     for wind, fuel_kj in (each for water in waters for each in water.fuel_by_wind):
         burnt.setdefault(wind, []).append(fuel_kj)
     for each in menu:
+        if _burns_wood(each):
+            continue
         camp_wind = each.planned.conditions.wind
         burnt.setdefault(camp_wind, []).append(each.planned.fuel_heat_kj)
         if each.planned.cooked_on == "stove":
@@ -94,12 +107,17 @@ def _stove_range_g(
     return add(lows), add(highs)
 
 
-def _wood_g(menu: Sequence[MenuItem], all_kj: float, hearth: Hearth) -> tuple[float, float, float]:
+def _wood_g(
+    menu: Sequence[MenuItem], waters_kj: Sequence[float], hearth: Hearth
+) -> tuple[float, float, float]:
     """Give the wood under pots and for embers: likely, least, most."""
     embers_g = add(each.planned.ember_wood_g for each in menu)
     pots_g = add(())
-    if hearth.burner is not None and hearth.burner.on == "fire":
-        pots_g = work(fuel_mass_g, all_kj, hearth.wood_mj_kg)
+    over_fire = hearth.burner is not None and hearth.burner.on == "fire"
+    if over_fire or any(_burns_wood(each) for each in menu):
+        meals_kj = _heat_kj(menu, on_fire=True)
+        heats_kj = (meals_kj, *waters_kj) if over_fire else (meals_kj,)
+        pots_g = work(fuel_mass_g, add(heats_kj), hearth.wood_mj_kg)
     never = counted(0, "lightings")
     wind = "sheltered"  # it widens the range of gas alone
     fires = ((pots_g, "wood"), (embers_g, "embers"))

@@ -44,6 +44,7 @@ _COOKED_IN = {  # over what, and whether in several potfuls
 _POT_THEN_IRON = {  # a filling is cooked first
     "stove": later("{pot}, on the stove. Then {iron} in the embers."),
     "fire": later("{pot}, on the fire. Then {iron} in the embers."),
+    "embers": later("{pot}, in the embers. Then {iron} there too."),
 }
 
 
@@ -327,7 +328,7 @@ def _in_both(figures: Figures, quantity: str, scale: Scale) -> Cell:
 
 def _cooked_on(meal: PlannedMeal) -> str | None:
     """Give over what a pot stands, one after the other where it is baked in at the end."""
-    if not any(step.do == "bake" for step in meal.steps):
+    if meal.cooked_on == "embers" or not any(step.do == "bake" for step in meal.steps):
         return meal.cooked_on
     over_flame = any(step.do in ("boil", "simmer", "fry") or step.hot for step in meal.steps)
     return f"{meal.cooked_on}, embers" if over_flame else "embers"
