@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 import datetime
+import html
 import io
 import json
 from dataclasses import replace
@@ -14,9 +15,10 @@ import pytest
 from builder.model.home import Home
 from builder.pages.home.book import HomeBook, write_home_book
 from builder.pages.home.following import follow_page
+from builder.pages.home.front import front_page
 from builder.pages.home.runs import runs_page
 from builder.pages.home.shopping import harmless, shopping_csv, shopping_page
-from builder.planning.at_home import Experience, Purchase, TripAhead
+from builder.planning.at_home import Experience, Purchase, Task, TripAhead
 from builder.planning.drying import DryingPlan, Part, Pays, Run, Step, VitaminC, Way, Ways
 from builder.planning.home import HomePlan, TripShopping
 from builder.planning.stock import Learned, dryables, followed
@@ -126,6 +128,75 @@ def test_what_cannot_be_done_is_said() -> None:
 def test_the_front_page_tells_the_steps_of_the_week(day: str, told: bool) -> None:
     page = book(day=datetime.date.fromisoformat(day), drying=DryingPlan((RUN,)))
     assert ("Start the tall dryer" in page.markdown["index.md"]) is told
+
+
+def front(**changes: object) -> str:
+    """Give the front page as plain text, day 2031-08-17."""
+    text = html.unescape(book(**changes).markdown["index.md"]).replace("\xa0", " ")
+    return text.replace("<strong>", "**").replace("</strong>", "**")
+
+
+@pytest.mark.parametrize(
+    ("needed_on", "told"),
+    [
+        ("2031-08-24", "Buy by Sun 24 Aug 2031: [Oats](shopping.md)."),
+        ("2031-08-25", ""),  # there is a week's time yet
+        ("2031-08-10", "Buy by Sun 17 Aug 2031: [Oats](shopping.md)."),  # late, so today
+        (None, ""),
+    ],
+)
+def test_what_is_needed_within_the_week_is_bought(needed_on: str | None, told: str) -> None:
+    day = datetime.date.fromisoformat(needed_on) if needed_on else None
+    text = front(shopping=(replace(OATS, needed_on=day),))
+    assert (told in text) if told else ("Buy by" not in text)
+
+
+def test_many_things_to_buy_are_counted() -> None:
+    day = datetime.date(2031, 8, 20)
+    many = tuple(replace(OATS, name=f"Food {n}", needed_on=day) for n in range(7))
+    assert "[Food 0, Food 1, Food 2, Food 3, Food 4 and Food 5]" in front(shopping=many[:6])
+    assert "Buy by Wed 20 Aug 2031: [7 things to buy](shopping.md)." in front(shopping=many)
+
+
+@pytest.mark.parametrize(
+    ("start", "told"),
+    [
+        ("2031-08-24", "Fill the bags for [Tops](bagging/tops.md) by Sat 23 Aug 2031."),
+        ("2031-08-17", "Fill the bags for [Tops](bagging/tops.md) by Sun 17 Aug 2031."),
+        ("2031-08-25", ""),
+        ("2031-08-16", ""),  # under way
+    ],
+)
+def test_bags_are_filled_in_the_week_before_a_trip(start: str, told: str) -> None:
+    first = datetime.date.fromisoformat(start)
+    trip = TripAhead("tops", "Tops", first, (first - EMPTY.day).days, 0, 0)
+    text = front_text(replace(EMPTY, trips=(trip,)), {"tops": "bagging/tops.md"})
+    assert (told in text) if told else ("Fill the bags" not in text)
+
+
+def front_text(plan: HomePlan, bagging_paths: dict[str, str]) -> str:
+    page = front_page(plan, bagging_paths)
+    return "\n".join(
+        "".join(f"[{each.text}]({each.href})" if each.href else each.text for each in line)
+        for line in page.week
+    )
+
+
+def test_what_is_thrown_out_stands_apart_from_what_is_looked_at() -> None:
+    old = datetime.date(2031, 6, 1)
+    text = front(
+        tasks=(
+            Task("throw-out", "a", "Jerky", old, "", 2),
+            Task("throw-out", "b", "Leek", None, "Throw it out.", 1),
+            Task("past", "c", "Carrot", old, "PAST ITS DATE", 3),
+        )
+    )
+    thrown, past = text[text.index("## Throw out") :].split("## Past their date")
+    assert "**Jerky**: 2 packs, good until 1 Jun 2031" in thrown
+    assert "**Leek**: 1 pack</span>" in thrown
+    assert "**Carrot**: 3 packs, good until 1 Jun 2031" in past
+    assert "No load to see to, nothing to buy or to pack." in text
+    assert "nothing to throw out" not in text
 
 
 # -- ways to dry ----------------------------------------------------------------------------------

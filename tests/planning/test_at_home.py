@@ -212,7 +212,7 @@ def test_what_is_planned_within_a_week_is_to_be_dried(
 def test_a_failed_batch_says_its_act_and_is_not_among_what_is_eaten_first(tmp_path: Path) -> None:
     read = hand(tmp_path, batches=[dried("stew-meat", "wet-meat", fresh="1000 g", dried="700 g")])
     (task,) = plan(read).tasks
-    assert (task.do, task.act) == ("act", "Throw it out.")
+    assert (task.do, task.act) == ("throw-out", "Throw it out.")
 
 
 def eat_first(read: Hand, at: str) -> list[Task]:
@@ -386,3 +386,40 @@ def test_the_next_trips_have_lists_and_bags_of_their_own(tmp_path: Path) -> None
     assert len(planned.trips) == 6
     assert bought(planned, "kernel-nut").needed_g == pytest.approx(6 * 2 * 50)
     assert planned.trip_shopping[0].shopping[0].needed_g == pytest.approx(2 * 50)
+
+
+# -- what to take off the shelf -------------------------------------------------------------------
+
+
+def done_with(read: Hand, at: str) -> dict[str, str]:
+    """Give what is to be done with each batch on a day."""
+    planned = plan(read, datetime.date.fromisoformat(at))
+    return {task.batch: task.do for task in planned.tasks}
+
+
+@pytest.mark.parametrize(
+    ("batch", "at", "do"),
+    [
+        # Vegetables keep six months at 15.6 °C, cooked meat one.
+        ({"food": "leaf", "dried": "210 g"}, "2031-11-01", "eat-first"),
+        ({"food": "leaf", "dried": "210 g"}, "2031-11-02", "past"),
+        ({"food": "lean-meat", "dried": "650 g"}, "2031-06-01", "eat-first"),
+        ({"food": "lean-meat", "dried": "650 g"}, "2031-06-02", "throw-out"),
+        ({"food": "leaf", "dried": "400 g"}, "2031-05-03", "act"),  # wet: dry it on today
+        ({"food": "leaf", "dried": "400 g"}, "2031-05-04", "throw-out"),
+        ({"food": "leaf", "dried": "222 g"}, "2031-05-04", "act"),  # undecided: test it
+        ({"food": "hen-raw", "method": "freeze-dryer", "dried": "530 g", "tests": ["constant"]},
+         "2031-05-02", None),  # to be cooked through: nothing to do at home
+    ],
+)  # fmt: skip
+def test_what_lies_on_the_shelf_is_thrown_out_looked_at_or_seen_to(
+    batch: Record, at: str, do: str | None, tmp_path: Path
+) -> None:
+    read = hand(tmp_path, batches=[{**dried("leaf", "one"), "tests": ["snap"], **batch}]
+                if do != "act" else [{**dried("leaf", "one"), **batch}])  # fmt: skip
+    assert done_with(read, at).get("one") == do
+
+
+def test_what_is_eaten_up_is_not_to_be_thrown_out(tmp_path: Path) -> None:
+    read = hand(tmp_path, batches=[dried("lean-meat", "one", dried="650 g", used=4)])
+    assert done_with(read, "2031-06-02") == {}

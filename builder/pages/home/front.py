@@ -8,17 +8,21 @@ from dataclasses import dataclass
 
 from builder.pages.home.runs import step_line
 from builder.pages.pieces import Cell, Piece, filled, link, text
-from builder.planning.at_home import LOOK_AHEAD_DAYS, Task, TripAhead
+from builder.planning.at_home import LOOK_AHEAD_DAYS, Doing, Task, TripAhead
 from builder.planning.home import HomePlan
 from builder.speech import Speech, speech_of
+
+_MOST_NAMED = 6  # things to buy; more of them are counted
 
 
 @dataclass(frozen=True, slots=True)
 class FrontPage:
-    """Lines to tick off, then what to eat first, then the trips."""
+    """What to do this week, what to throw out and to look at, what to eat first, the trips."""
 
     day: str
-    todo: tuple[Cell, ...]
+    week: tuple[Cell, ...]
+    throw_out: tuple[Cell, ...]
+    past: tuple[Cell, ...]
     eat_first: tuple[Cell, ...]
     trips: tuple[Cell, ...]
 
@@ -26,22 +30,36 @@ class FrontPage:
 def front_page(plan: HomePlan, bagging_paths: dict[str, str]) -> FrontPage:
     """Give the front page."""
     say = speech_of(plan.home.language)
-    todo = [*_steps(plan, say), *(_todo(say, task) for task in _by_hand(plan))]
-    eat_first = [_eat_first(say, task) for task in plan.tasks if task.do == "eat-first"]
+    week = [
+        *_steps(plan, say),
+        *(_todo(say, task) for task in _by_hand(plan)),
+        *_to_buy(plan, say),
+        *_to_pack(plan, say, bagging_paths),
+    ]
+
+    def of(do: Doing) -> tuple[Cell, ...]:
+        return tuple(_on_the_shelf(say, task) for task in plan.tasks if task.do == do)
+
     return FrontPage(
-        say.date(plan.day),
-        tuple(todo),
-        tuple(eat_first),
-        tuple(_trip(say, trip, bagging_paths) for trip in plan.trips),
+        day=say.date(plan.day),
+        week=tuple(week),
+        throw_out=of("throw-out"),
+        past=of("past"),
+        eat_first=tuple(_eat_first(say, task) for task in plan.tasks if task.do == "eat-first"),
+        trips=tuple(_trip(say, trip, bagging_paths) for trip in plan.trips),
     )
+
+
+def _last_day(plan: HomePlan) -> datetime.date:
+    return plan.day + datetime.timedelta(days=LOOK_AHEAD_DAYS)
 
 
 def _steps(plan: HomePlan, say: Speech) -> Iterator[Cell]:
     """Give what the runs ask for within the week, by its time."""
-    until = plan.day + datetime.timedelta(days=LOOK_AHEAD_DAYS)
-    steps = [step for run in plan.drying.runs for step in run.steps if step.at.date() <= until]
+    last = _last_day(plan)
+    steps = [step for run in plan.drying.runs for step in run.steps if step.at.date() <= last]
     for step in sorted(steps, key=lambda each: (each.at, each.says)):
-        yield step_line(say, step)
+        yield step_line(say, step, names_the_day=plan.day <= step.at.date() < last)
 
 
 def _by_hand(plan: HomePlan) -> Iterator[Task]:
@@ -49,7 +67,7 @@ def _by_hand(plan: HomePlan) -> Iterator[Task]:
     in_runs = {part.batch for run in plan.drying.runs for part in run.parts}
     for task in plan.tasks:
         is_told = task.do in ("dry", "condition") and task.batch in in_runs
-        if task.do != "eat-first" and not is_told:
+        if task.do in ("drying", "dry", "condition", "act") and not is_told:
             yield task
 
 
@@ -58,7 +76,9 @@ def _todo(say: Speech, task: Task) -> Cell:
     day = text(say.date(task.day)) if task.day else ()
     match task.do:
         case "drying":
-            return filled(say("In the dryer: {food}. {act}"), food=name, act=text(task.act))
+            told = say("In the dryer: {food}. {act}")
+            follow = link(say("Follow it"), "follow.md")
+            return (*filled(told, food=name, act=text(task.act)), Piece(" "), *follow)
         case "dry" if task.act:
             return filled(
                 say("Planned for {day}: {food}. {act}"), day=day, food=name, act=text(task.act)
@@ -71,15 +91,50 @@ def _todo(say: Speech, task: Task) -> Cell:
                 day=day,
                 food=name,
             )
-        case "past":
-            return filled(
-                say("{food} was to be eaten by {day}. {act}."),
-                food=name,
-                day=day,
-                act=text(task.act),
-            )
         case _:
             return filled(say("{food}: {act}"), food=name, act=text(task.act))
+
+
+def _to_buy(plan: HomePlan, say: Speech) -> Iterator[Cell]:
+    """Give what must be there within the week, by the day it is needed."""
+    by_day: dict[datetime.date, list[str]] = {}
+    for each in plan.shopping:
+        if each.needed_on is not None and each.needed_on <= _last_day(plan):
+            by_day.setdefault(max(each.needed_on, plan.day), []).append(each.name)
+    for day, names in sorted(by_day.items()):
+        things = say.count("{n} thing to buy", "{n} things to buy", len(names))
+        yield filled(
+            say("Buy by {day}: {foods}."),
+            day=text(say.date(day)),
+            foods=link(say.listed(names) if len(names) <= _MOST_NAMED else things, "shopping.md"),
+        )
+
+
+def _to_pack(plan: HomePlan, say: Speech, bagging_paths: dict[str, str]) -> Iterator[Cell]:
+    """Give the bags to fill of trips that begin within the week."""
+    for trip in plan.trips:
+        ahead = trip.start is not None and plan.day <= trip.start <= _last_day(plan)
+        if ahead and trip.start is not None and trip.trip in bagging_paths:
+            day = max(trip.start - datetime.timedelta(days=1), plan.day)
+            yield filled(
+                say("Fill the bags for {trip} by {day}."),
+                trip=link(trip.title, bagging_paths[trip.trip]),
+                day=text(say.date(day)),
+            )
+
+
+def _on_the_shelf(say: Speech, task: Task) -> Cell:
+    """Name what is to be taken off the shelf, how many packs, and until when it was good."""
+    packs = say.count("{n} pack", "{n} packs", task.packs)
+    name: Cell = (Piece(task.name, strong=True),)
+    if task.day is None:
+        return filled(say("{food}: {packs}"), food=name, packs=text(packs))
+    return filled(
+        say("{food}: {packs}, good until {day}"),
+        food=name,
+        packs=text(packs),
+        day=text(say.short_date(task.day)),
+    )
 
 
 def _eat_first(say: Speech, task: Task) -> Cell:

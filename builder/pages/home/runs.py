@@ -126,9 +126,10 @@ def _load(figures: Figures, part: Part, titles: dict[str, str]) -> Cell:
     return (*pieces, Piece(", " + say("for {trips}", trips=say.listed(trips)))) if trips else pieces
 
 
-def step_line(say: Speech, step: Step) -> Cell:
-    """Give what to do in a run, by its time."""
-    return (Piece(moment(say, step.at), strong=True), Piece(f": {step.says}"))
+def step_line(say: Speech, step: Step, names_the_day: bool = False) -> Cell:
+    """Give what to do in a run, by its time; within a week the name of the day is enough."""
+    when = hour(say, step.at) if names_the_day else moment(say, step.at)
+    return (Piece(when, strong=True), Piece(f": {step.says}"))
 
 
 # -- the chart ------------------------------------------------------------------------------------

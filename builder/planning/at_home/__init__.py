@@ -6,12 +6,20 @@ from builder.planning.at_home.bagging import Bag, BaggingMeal, TripBags, bagging
 from builder.planning.at_home.buying import Purchase, TakenFromStock, purchases, taken_from_stock
 from builder.planning.at_home.experience import Experience, experiences
 from builder.planning.at_home.labels import PackLabel, Soak, labels_of
-from builder.planning.at_home.week import LOOK_AHEAD_DAYS, Task, TripAhead, tasks_of, trips_ahead
+from builder.planning.at_home.week import (
+    LOOK_AHEAD_DAYS,
+    Doing,
+    Task,
+    TripAhead,
+    tasks_of,
+    trips_ahead,
+)
 
 __all__ = [
     "LOOK_AHEAD_DAYS",
     "Bag",
     "BaggingMeal",
+    "Doing",
     "Experience",
     "PackLabel",
     "Purchase",

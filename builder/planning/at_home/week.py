@@ -9,7 +9,7 @@ from typing import Literal
 
 from builder.model.kit import Kit
 from builder.planning.drying import CONDITIONING_DAYS, evens_out
-from builder.planning.stock import Judged, Stock, StockLine, name_now
+from builder.planning.stock import Judged, Stock, StockLine, name_now, spoils_unseen
 from builder.speech import Speech
 from builder.units import System
 
@@ -17,7 +17,7 @@ LOOK_AHEAD_DAYS = 7  # a week
 EAT_FIRST_WITHIN_DAYS = 92  # three months: time enough to plan a meal around it
 MOST_TO_EAT_FIRST = 5
 
-Doing = Literal["drying", "dry", "condition", "act", "past", "eat-first"]
+Doing = Literal["drying", "dry", "condition", "act", "throw-out", "past", "eat-first"]
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,7 +50,7 @@ def tasks_of(
     """Give what is to be done, the most pressing first."""
     return (
         *_in_hand(stock, at, say, units),
-        *_of_the_shelf(lines, at),
+        *_of_the_shelf(stock, lines, at),
         *_eat_first(lines, at),
     )
 
@@ -78,14 +78,23 @@ def conditioned_on(judged: Judged) -> datetime.date | None:
     return batch.done + datetime.timedelta(days=CONDITIONING_DAYS)
 
 
-def _of_the_shelf(lines: Iterable[StockLine], at: datetime.date) -> Iterator[Task]:
+def _of_the_shelf(stock: Stock, lines: Iterable[StockLine], at: datetime.date) -> Iterator[Task]:
+    """Give what lies on the shelf and is to be thrown out, looked at, or seen to.
+
+    That raw food is to be cooked through is told with its packs: it is nothing to do at home.
+    """
     for line in lines:
-        if line.packs_left and line.act and not line.is_ahead(at):
+        if not line.packs_left or line.is_ahead(at):
+            continue
+        judged = stock.judged[line.batch]
+        act = judged.act_as_of(at)
+        day = line.best_before if line.is_past(at) else None
+        if act == "throw-out" or (day and spoils_unseen(judged)):
+            yield Task("throw-out", line.batch, line.name, day, line.act, line.packs_left)
+        elif day:
+            yield Task("past", line.batch, line.name, day, line.remark, line.packs_left)
+        elif act not in ("", "cook"):
             yield Task("act", line.batch, line.name, None, line.act, line.packs_left)
-        elif line.best_before is not None and line.best_before < at:
-            yield Task(
-                "past", line.batch, line.name, line.best_before, line.remark, line.packs_left
-            )
 
 
 def _eat_first(lines: Iterable[StockLine], at: datetime.date) -> Iterator[Task]:

@@ -33,7 +33,7 @@ from builder.planning.stock.packs import (
     packs_of_trip,
 )
 from builder.planning.stock.proposals import Want, first_expired, fits, lacks_of, may_be_offered
-from builder.planning.stock.shelf import StockLine, stock_lines
+from builder.planning.stock.shelf import StockLine, spoils_unseen, stock_lines
 from builder.planning.stock.substance import (
     Substance,
     as_usually_dried,
@@ -95,6 +95,7 @@ __all__ = [
     "packs_more",
     "packs_of_trip",
     "run_of",
+    "spoils_unseen",
     "stock_lines",
     "substance_named",
     "substance_of_ingredient",

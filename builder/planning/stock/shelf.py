@@ -46,6 +46,10 @@ class StockLine:
         """Tell whether it is not dried yet on a day."""
         return self.is_planned or (self.made_on is not None and self.made_on > at)
 
+    def is_past(self, at: datetime.date) -> bool:
+        """Tell whether it was to be eaten before a day."""
+        return self.best_before is not None and self.best_before < at
+
     def data(self) -> dict[str, object]:
         """Give all of it for a script."""
         return {
@@ -122,6 +126,11 @@ def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: S
     )
 
 
+def spoils_unseen(judged: Judged) -> bool:
+    """Tell whether looks and smell do not tell that it is old, as of meat, fish and egg."""
+    return bool(judged.substance.kinds & BY_CENTRE_TEMPERATURE)
+
+
 def _remark(judged: Judged, at: datetime.date, say: Speech) -> str:
     batch = judged.batch
     if batch.planned is not None:
@@ -129,8 +138,7 @@ def _remark(judged: Judged, at: datetime.date, say: Speech) -> str:
     if batch.done is not None and batch.done > at:
         return say("dried only on {date}", date=batch.done.isoformat())
     if judged.best_before and judged.best_before < at:
-        # Looks and smell do not tell of old meat, fish and egg, as the caution says too.
-        if judged.substance.kinds & BY_CENTRE_TEMPERATURE:
+        if spoils_unseen(judged):
             return say("PAST ITS DATE: throw it out")
         return say("PAST ITS DATE: smell, look, and when in doubt throw it out")
     if batch.is_bought and judged.best_before is None:
