@@ -11,20 +11,19 @@ from builder.problems import Problem, errors
 from builder.site import address, archive, made, offline, swap
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
-from builder.site.finish import finish_page, script_of_settings
+from builder.site.finish import finish_page
 from builder.site.grown import script_of_palette
 from builder.site.kit_files import POCKET_NAME
 from builder.site.marks import marks_in, style_of_marks, with_marks
 from builder.site.navigation import NavItem, is_safe_path, nav_paths
 from builder.site.outfit import HOME_STYLES, TRIP, Outfit
 from builder.site.pocket import pocket_page
-from builder.site.scripts import OWN_SCRIPTS, SCRIPT_NAME, joined, own_script
-from builder.site.search_index import keep_one_index
+from builder.site.scripts import with_scripts, written
+from builder.site.search_index import write_searched
 from builder.site.styles import STYLE_NAME, merge_styles
 from builder.speech import speech_of
 
 FIRST_PAGE = "index.md"
-FIRST_SCRIPT = "before.js"  # runs before the page is painted
 COLOURS_SCRIPT = "colours.js"  # runs behind the switch of colours
 # Names the build itself writes; a page or file of the same name would be lost.
 OWN_NAMES = (POCKET_NAME, offline.WORKER_NAME, offline.MANIFEST_NAME)
@@ -112,10 +111,8 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
     for name in site.outfit.styles:
         with (docs / STYLE_NAME).open("ab") as style:
             style.write((assets / "assets" / name).read_bytes())
-    script = joined(assets / "assets", site.outfit.scripts, say)
-    _write(docs / "assets" / SCRIPT_NAME, script.encode())
-    for name in (own for page, own in OWN_SCRIPTS.items() if page in site.pages):
-        _write(docs / "assets" / name, own_script(assets / "assets", name, say).encode())
+    for script in site.outfit.scripts:
+        _write(docs / "assets" / script.name, written(assets / "assets", script, say).encode())
     if hosted_at:
         _write(docs / address.PICTURE_NAME, address.qr_svg(hosted_at).encode("utf-8"))
     render(
@@ -132,11 +129,13 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
     )
     rendered = {page: page.read_text(encoding="utf-8") for page in _rendered(new, site.pages)}
     marks = marks_in(rendered.values())
-    finished = {page: finish_page(with_marks(html, marks)) for page, html in rendered.items()}
+    finished = {
+        page: finish_page(with_scripts(with_marks(html, marks), site.outfit.scripts))
+        for page, html in rendered.items()
+    }
     front = rendered[(new / FIRST_PAGE).with_suffix(".html")]
-    _tell(new, FIRST_SCRIPT, script_of_settings(front))
     _tell(new, COLOURS_SCRIPT, script_of_palette(with_marks(front, marks)))
-    keep_one_index(new)
+    write_searched(new)
     # What scripts put into pages has its look too: the front page as it was tells it.
     merge_styles(new, [*finished.values(), front], style_of_marks(marks))
     for page, html in finished.items():
@@ -180,14 +179,7 @@ def _check_input(site: SiteInput) -> None:
 
 def _shipped(assets: Path) -> list[Path]:
     """Give the asset files that go into each kit as they are."""
-    apart = {
-        "pocket.css",
-        "service-worker.js",
-        "labels.css",
-        "labels.js",
-        *HOME_STYLES,
-        *OWN_SCRIPTS.values(),
-    }
+    apart = {"pocket.css", "service-worker.js", "labels.css", "labels.js", *HOME_STYLES}
     return sorted(file for file in assets.iterdir() if file.is_file() and file.name not in apart)
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import re
 
 from builder.site.directions import isolated
@@ -20,14 +19,8 @@ SEARCH_DIALOG = re.compile(
     r'class="md-search__input"[^>]*aria-label="(?P<name>[^"]*)")',
     re.S,
 )
-# Needed by the theme's bundle only, and from disk only: nothing to wait for before the first paint.
-WORKER_SCRIPT = re.compile(r'\s*<script src="[^"]*assets/iframe-worker\.js"></script>')
-BUNDLE_SCRIPT = re.compile(r'(?=<script src="[^"]*assets/javascripts/bundle\.)')
 # Who made the page's frame is told in licences.txt.
 GENERATOR = re.compile(r'\s*<meta name="generator"[^>]*>')
-SETTINGS = re.compile(
-    r'\s*<script id="__config" type="application/json">(?P<told>.*?)</script>', re.S
-)
 # A browser fetches the next page ahead, which the policy forbids in some; readers have the links.
 NEIGHBOURS = re.compile(r'\s*<link rel="(?:prev|next)"[^>]*>')
 LOGO = re.compile(r'(?<=<img src=")([^"]*)" alt="logo"')  # its link has the kit's name
@@ -52,8 +45,8 @@ def finish_page(html: str) -> str:
     html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
     html = _without_parts_in_menu(html)
     html = LOGO.sub(r'\1" alt=""', NEIGHBOURS.sub("", GENERATOR.sub("", html)))
-    html = without_palette(SETTINGS.sub("", html))
-    html = without_theme_links(_worker_later(html))
+    html = without_palette(html)
+    html = without_theme_links(html)
     return secure_page(isolated(without_idle_space(with_table_boxes(html))))
 
 
@@ -80,31 +73,6 @@ def _without_parts_in_menu(html: str) -> str:
         if depth == 0:
             return html[: found.start()] + found["page"] + html[html.index(">", tag.end()) + 1 :]
     return html
-
-
-def script_of_settings(front_page: str) -> str:
-    """Give the line that tells the theme's script its settings: the same for all pages of a kit.
-
-    What is not set is left out, and words that no kit shows: it copies no code.
-    """
-    found = SETTINGS.search(front_page)
-    if found is None:
-        return ""
-    told = json.loads(found["told"])
-    settings = {name: value for name, value in told.items() if value is not None}
-    words = settings["translations"]
-    settings["translations"] = {
-        name: word for name, word in words.items() if name.startswith("search.")
-    }
-    return f"__kit_settings({json.dumps(settings, ensure_ascii=False, separators=(',', ':'))});\n"
-
-
-def _worker_later(html: str) -> str:
-    """Put the stand-in for search workers beside the theme's bundle, at the end of the page."""
-    found = WORKER_SCRIPT.search(html)
-    if found is None:
-        return html
-    return BUNDLE_SCRIPT.sub(lambda _: found[0].strip(), WORKER_SCRIPT.sub("", html), count=1)
 
 
 def with_table_boxes(html: str) -> str:

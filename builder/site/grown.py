@@ -26,7 +26,7 @@ def script_of_palette(page: str) -> str:
     reader = _Trees()
     reader.feed(found["inner"])
     told = json.dumps(reader.tops, ensure_ascii=False, separators=(",", ":"))
-    return f"__kit_palette({told});\n"
+    return f"showColours({told});\n"
 
 
 class _Trees(HTMLParser):

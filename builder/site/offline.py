@@ -4,31 +4,22 @@ from __future__ import annotations
 
 import hashlib
 import json
-import re
 from pathlib import Path
 
-from builder.model.trip import ENGLISH
 from builder.site.kit_files import files_below
 
 WORKER_NAME = "sw.js"
 MANIFEST_NAME = "webmanifest.json"
-STEMMER = re.compile(r"assets/javascripts/lunr/(?:min/lunr\.(?P<language>[a-z.]+)\.min\.js|.*)")
-# Where the search calls a language by another name than the theme.
-STEMMERS = {"nb": "no"}
 THEME_COLOUR = "#17362f"
 PAPER_COLOUR = "#fbfaf6"
 
 
-def is_needed(name: str, language: str) -> bool:
-    """Tell whether a file of the theme is of any use in a kit of this language."""
-    if name.endswith((".map", ".html", ".xml", ".gz")) or name.startswith("assets/images/"):
-        return False
-    stemmer = STEMMER.fullmatch(name)
-    if stemmer is None:
-        return True
-    # English is in the search worker itself; others load their own pack and the shared one.
-    pack = STEMMERS.get(language, language)
-    return language != ENGLISH and stemmer["language"] in (pack, "stemmer.support")
+def is_needed(name: str) -> bool:
+    """Tell whether a file of the theme is of any use in a kit, which has scripts of its own."""
+    unread = (".map", ".html", ".xml", ".gz")
+    return not name.endswith(unread) and not name.startswith(
+        ("assets/images/", "assets/javascripts/")
+    )
 
 
 def add_manifest(site: Path, title: str, language: str) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from builder.site.kit_files import DATA_NAME, HOME_DATA_NAME
-from builder.site.scripts import HOME_PARTS, KIT_PARTS
+from builder.site.scripts import HOME_SCRIPTS, KIT_SCRIPTS, Script
 
 HOME_STYLES = ("home.css",)
 
@@ -14,10 +14,10 @@ HOME_STYLES = ("home.css",)
 class Outfit:
     """The scripts and styles that a site needs, and the file that holds its data."""
 
-    scripts: tuple[str, ...]
+    scripts: tuple[Script, ...]
     styles: tuple[str, ...]  # sheets of the assets that follow the one of all sites
     data_name: str
 
 
-TRIP = Outfit(KIT_PARTS, (), DATA_NAME)
-HOME = Outfit(HOME_PARTS, HOME_STYLES, HOME_DATA_NAME)
+TRIP = Outfit(KIT_SCRIPTS, (), DATA_NAME)
+HOME = Outfit(HOME_SCRIPTS, HOME_STYLES, HOME_DATA_NAME)

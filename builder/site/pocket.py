@@ -8,7 +8,7 @@ from pathlib import Path
 
 from builder.site.directions import isolated
 from builder.site.finish import with_table_boxes
-from builder.site.scripts import POCKET_PARTS, joined
+from builder.site.scripts import POCKET_SCRIPT, written
 from builder.site.security import inline_scripts, inline_styles, policy, with_policy
 from builder.site.styles import squeezed
 from builder.speech import speech_of
@@ -37,7 +37,7 @@ def pocket_page(
         html = found["body"] if found else html
     html = slimmed(isolated(with_table_boxes(PLACEHOLDER.sub("", html))))
     style = squeezed((assets / "pocket.css").read_text(encoding="utf-8"))
-    tail = f"<script>{joined(assets, POCKET_PARTS, speech_of(language))}</script>\n"
+    tail = f"<script>{written(assets, POCKET_SCRIPT, speech_of(language))}</script>\n"
     page = (
         f'<!doctype html>\n<html lang="{escape(language)}">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width,initial-scale=1">\n'

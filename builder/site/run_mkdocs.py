@@ -29,7 +29,6 @@ from builder.site.errors import SiteError
 from builder.site.navigation import NavItem
 from builder.site.offline import is_needed
 from builder.site.page_markdown import PageMarkdown
-from builder.site.scripts import OWN_SCRIPTS
 from builder.site.search_plugin import SearchSections
 from builder.speech import Speech, later, speech_of
 
@@ -124,7 +123,6 @@ def _configure(
                 "kit": trip_id,
                 "dates": list(dates),
                 "said": _said_by_theme(say),
-                "own_scripts": OWN_SCRIPTS,
             },
             # Warnings are counted here, so that every one of them is told.
             "strict": False,
@@ -151,8 +149,14 @@ def _palette(say: Speech, palette: Sequence[dict[str, Any]]) -> list[dict[str, A
 
 
 def _said_by_theme(say: Speech) -> dict[str, str]:
-    """Give the words that the theme does not say in all of our languages."""
-    return {"header": escape(say("Header")), "footer": escape(say("Footer"))}
+    """Give the words that the theme lacks in one of our languages, or has none for our readers."""
+    said = {
+        "header": say("Header"),
+        "footer": say("Footer"),
+        "toc": say("On this page"),
+        "search.result.initializer": say("Type what you look for"),
+    }
+    return {key: escape(words) for key, words in said.items()}
 
 
 def _nav_config(nav: Sequence[NavItem]) -> list[NavConfig]:
@@ -179,7 +183,6 @@ class _KitTheme(Theme):
 class _KitEnvironment(jinja2.Environment):
     """An environment that looks through the theme's 14 000 files once, and only for needed ones."""
 
-    language = "en"
     listed: list[str] | None = None
 
     def list_templates(
@@ -190,7 +193,7 @@ class _KitEnvironment(jinja2.Environment):
         """Give the theme files a kit needs."""
         if self.listed is None:
             found = super().list_templates(extensions, filter_func)
-            self.listed = [name for name in found if is_needed(name, self.language)]
+            self.listed = [name for name in found if is_needed(name)]
         return self.listed
 
 
@@ -200,7 +203,6 @@ def _environment(dirs: tuple[str, ...], language: str, locale: Any) -> jinja2.En
     environment = _KitEnvironment(
         loader=jinja2.FileSystemLoader(dirs), auto_reload=False, bytecode_cache=kept_templates()
     )
-    environment.language = language
     environment.filters["url"] = url_filter
     environment.filters["script_tag"] = script_tag_filter
     install_translations(environment, locale, dirs)

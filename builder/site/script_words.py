@@ -1,37 +1,40 @@
-"""What the kit's scripts say, in the language of the trip."""
+"""What the kit's scripts say, in the language of the trip: each part of them its own words."""
 
 from __future__ import annotations
 
-import json
-from collections.abc import Collection
+from collections.abc import Callable, Mapping, Sequence
 
 from builder.planning.stock import ACTS, VERDICTS
 from builder.speech import Speech
 
-
-def script_words(say: Speech, parts: Collection[str] = ()) -> str:
-    """Give the words of a script made of some parts, as its first line."""
-    words = _words(say) | (_words_of_pocket if "start-pocket" in parts else _words_of_site)(say)
-    if "send" in parts:
-        words |= _words_of_home(say)
-    if "follow" in parts:
-        words |= _words_of_following(say)
-    packed = json.dumps(words, ensure_ascii=False, separators=(",", ":"))
-    # Inside a page, nothing in a script may look like its end.
-    harmless = packed.replace("<", "\\u003c")
-    return f"const SAID = {harmless};"
+Words = dict[str, object]
 
 
-def _words(say: Speech) -> dict[str, object]:
-    """Give every text by the name that the scripts know it by; in pairs for one and many."""
+def words_of_parts(say: Speech, parts: Sequence[str]) -> Words:
+    """Give every text by the name that the parts know it by; in pairs for one and many."""
+    words: Words = {}
+    for part in parts:
+        if part in _WORDS:
+            words |= _WORDS[part](say)
+    return words
+
+
+def _of_minutes(say: Speech) -> Words:
+    return {"h": say("h")}
+
+
+def _of_awake(say: Speech) -> Words:
     return {
-        "h": say("h"),
-        "untick": say("Untick all"),
         "awake": say("Keep screen on"),
         "cannotWake": say(
             "This phone does not let a page do that. Let its screen stay on in its own settings."
         ),
-        "locked": say("A locked phone may not ring."),
+    }
+
+
+def _of_ticks(say: Speech) -> Words:
+    return {
+        "untick": say("Untick all"),
         "one": say("One at a time"),
         "stepOf": say("Step {n} of {all}"),
         "allDone": say("All steps done"),
@@ -39,14 +42,31 @@ def _words(say: Speech) -> dict[str, object]:
         "next": say("Next"),
         "undo": say("Undo"),
         "then": say("Then: {step}"),
+    }
+
+
+def _of_send(say: Speech) -> Words:
+    return {
+        "sendList": say("Send the list as text"),
+        "copied": say("Copied: paste it where you want it."),
+        "notCopied": say("This browser does not let a page copy. Mark the list and copy it."),
+    }
+
+
+def _of_timers(say: Speech) -> Words:
+    return {
+        "locked": say("A locked phone may not ring."),
         "left": say("left – stop"),
         "sure": say("Touch again to stop"),
         "over": say("Time is up – stop"),
         "overFor": say("Time is up since {time} – stop"),
         "timers": say("Timers"),
         "silent": say("Sound is off here. Turn it on"),
-        "start": say("Start {time}"),
-        "table": say("Wide table, scroll sideways"),
+    }
+
+
+def _of_day(say: Speech) -> Words:
+    return {
         "today": say("Today"),
         "meals": {
             "breakfast": say("Breakfast"),
@@ -55,6 +75,22 @@ def _words(say: Speech) -> dict[str, object]:
         },
         "tonight": say("Dinner tonight"),
         "tomorrow": say("Breakfast tomorrow"),
+        "cook": {
+            "breakfast": say("Cook breakfast step by step"),
+            "lunch": say("Cook lunch step by step"),
+            "dinner": say("Cook dinner step by step"),
+        },
+        "goOn": say("Go on cooking"),
+        "stepsDone": say("{n} of {all} steps are done."),
+        "beforeEating": say("{n} min before you eat"),
+        "inDays": say.forms("in {n} day", "in {n} days"),
+        "ticked": say.forms("({n} ticked off)", "({n} ticked off)"),
+        "tripOver": say("This trip is over. Write down what came back, and what was too much."),
+    }
+
+
+def _of_orders(say: Speech) -> Words:
+    return {
         "eatAt": say("We eat at"),
         "at": say.of("clock", "At"),
         "before": say("{time} before"),
@@ -62,22 +98,57 @@ def _words(say: Speech) -> dict[str, object]:
     }
 
 
-def _words_of_pocket(say: Speech) -> dict[str, object]:
-    """Give the texts of what only the pocket page can do."""
-    return {"night": say("Night colours"), "print": say("Print as {size}")}
-
-
-def _words_of_home(say: Speech) -> dict[str, object]:
-    """Give the texts of what only the site of the home can do."""
+def _of_pocket(say: Speech) -> Words:
     return {
-        "sendList": say("Send the list as text"),
-        "copied": say("Copied: paste it where you want it."),
-        "notCopied": say("This browser does not let a page copy. Mark the list and copy it."),
+        "night": say("Night colours"),
+        "print": say("Print as {size}"),
+        "start": say("Start {time}"),
     }
 
 
-def _words_of_following(say: Speech) -> dict[str, object]:
-    """Give the texts of what only the page that follows a run can do."""
+def _of_quantities(say: Speech) -> Words:
+    return {
+        "group": say.signs(","),
+        "decimal": say.signs("."),
+        "cup": say("cup"),
+        "cups": say("cups"),
+        "tsp": say("tsp"),
+        "mug": say("mug"),
+        "mugs": say("mugs"),
+        "potfuls": say.forms("{n} potful", "{n} potfuls"),
+    }
+
+
+def _of_party(say: Speech) -> Words:
+    return {
+        "start": say("Start {time}"),
+        "change": say("Who eats? How high?"),
+        "whoEats": say("Who eats?"),
+        "guests": say("Guests"),
+        "guestsToo": say.forms("{n} guest", "{n} guests"),
+        "people": say.forms("{n} person", "{n} people"),
+        "fewer": say("One person fewer"),
+        "more": say("One person more"),
+        "height": say("Height of the camp"),
+        "heightWrong": say("Write a height from {low} to {high}."),
+        "nobody": say("Somebody must eat. Amounts are as planned."),
+        "changed": say("Changed: for {who}."),
+        "changedHigh": say("Changed: for {who}, at {height}."),
+        "follow": say(
+            "Amounts, potfuls, presses and minutes on this page follow. "
+            "Fuel, water to carry and shopping are as planned."
+        ),
+        "rebuild": say("needs a new build"),
+        "otherPot": say(
+            "Another pot fits better now: what hangs on it needs a new build of the kit. "
+            "Amounts on this page follow. Fuel, water to carry and shopping are as planned."
+        ),
+        "asPlanned": say("As planned"),
+        "and": say("{some} and {last}"),
+    }
+
+
+def _of_follow(say: Speech) -> Words:
     return {
         "in": say("{mass} fresh went in on {when}."),
         "enoughAt": say("Dry enough at"),
@@ -145,41 +216,30 @@ def _words_of_following(say: Speech) -> dict[str, object]:
     }
 
 
-def _words_of_site(say: Speech) -> dict[str, object]:
-    """Give the texts of what only the pages with the theme can do."""
+def _of_tables(say: Speech) -> Words:
+    return {"table": say("Wide table, scroll sideways")}
+
+
+def _of_opener(say: Speech) -> Words:
     return {
-        "group": say.signs(","),
-        "decimal": say.signs("."),
-        "cup": say("cup"),
-        "cups": say("cups"),
-        "tsp": say("tsp"),
-        "mug": say("mug"),
-        "mugs": say("mugs"),
-        "potfuls": say.forms("{n} potful", "{n} potfuls"),
-        "change": say("Who eats? How high?"),
-        "whoEats": say("Who eats?"),
-        "guests": say("Guests"),
-        "guestsToo": say.forms("{n} guest", "{n} guests"),
-        "people": say.forms("{n} person", "{n} people"),
-        "fewer": say("One person fewer"),
-        "more": say("One person more"),
-        "height": say("Height of the camp"),
-        "heightWrong": say("Write a height from {low} to {high}."),
-        "nobody": say("Somebody must eat. Amounts are as planned."),
-        "changed": say("Changed: for {who}."),
-        "changedHigh": say("Changed: for {who}, at {height}."),
-        "follow": say(
-            "Amounts, potfuls, presses and minutes on this page follow. "
-            "Fuel, water to carry and shopping are as planned."
-        ),
-        "rebuild": say("needs a new build"),
-        "otherPot": say(
-            "Another pot fits better now: what hangs on it needs a new build of the kit. "
-            "Amounts on this page follow. Fuel, water to carry and shopping are as planned."
-        ),
-        "asPlanned": say("As planned"),
-        "and": say("{some} and {last}"),
-        "menu": say("Menu"),
+        "searchFailed": say("What the search looks through could not be fetched. Try again."),
+    }
+
+
+def _of_search(say: Speech) -> Words:
+    return {
+        "searchHow": say("Type what you look for"),
+        "found": say.forms("Found in {n} place", "Found in {n} places"),
+        "foundNone": say("Not found. Try a shorter word, or another one."),
+    }
+
+
+def _of_menu(say: Speech) -> Words:
+    return {"menu": say("Menu")}
+
+
+def _of_settings(say: Speech) -> Words:
+    return {
         "settings": say("Units, offline, forget"),
         "usFirst": say("US units first"),
         "metricFirst": say("Metric units first"),
@@ -195,3 +255,23 @@ def _words_of_site(say: Speech) -> dict[str, object]:
         "useFresh": say("Use it now"),
         "fromDisk": say("Opened from a folder: works without a network."),
     }
+
+
+_WORDS: Mapping[str, Callable[[Speech], Words]] = {
+    "minutes": _of_minutes,
+    "quantities": _of_quantities,
+    "awake": _of_awake,
+    "ticks": _of_ticks,
+    "send": _of_send,
+    "timers": _of_timers,
+    "day": _of_day,
+    "orders": _of_orders,
+    "party": _of_party,
+    "follow": _of_follow,
+    "pocket": _of_pocket,
+    "tables": _of_tables,
+    "menu": _of_menu,
+    "opener": _of_opener,
+    "search": _of_search,
+    "settings": _of_settings,
+}

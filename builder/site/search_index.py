@@ -1,25 +1,28 @@
-"""The search index, kept once: the theme has it as a script for a disk and as JSON for a host."""
+"""What the search looks through: the plain words of all pages, as a script, also for a disk."""
 
 from __future__ import annotations
 
+import json
 import re
+from html import unescape
 from pathlib import Path
 
-BUNDLES = "assets/javascripts/bundle.*.min.js"
-AS_SCRIPT, AS_JSON = "search/search_index.js", "search/search_index.json"
-# Where the theme's bundle chooses between the two.
-BY_PROTOCOL = re.compile(
-    r'location\.protocol==="file:"(?=\?[\w$]+\(`\$\{new URL\("search/search_index\.js")'
-)
+SEARCHED = "search/search_index.js"
+_OF_GENERATOR = "search/search_index.json"
+_TAG = re.compile(r"<[^>]*>")
+_BLANKS = re.compile(r"\s+")
 
 
-def keep_one_index(site: Path) -> None:
-    """Let the theme take the script wherever the kit is opened, and leave the JSON out.
+def write_searched(site: Path) -> None:
+    """Put the generator's index down as address, title and text of each part of each page."""
+    index = site / _OF_GENERATOR
+    docs = json.loads(index.read_text(encoding="utf-8"))["docs"]
+    parts = [[doc["location"], _plain(doc["title"]), _plain(doc["text"])] for doc in docs]
+    packed = json.dumps(parts, ensure_ascii=False, separators=(",", ":"))
+    (site / SEARCHED).write_text(f"const SEARCHED = {packed};\n", encoding="utf-8", newline="\n")
+    index.unlink()
 
-    A bundle that does not choose in the known place keeps both files.
-    """
-    for bundle in site.glob(BUNDLES):
-        text, changed = BY_PROTOCOL.subn("!0", bundle.read_text(encoding="utf-8"))
-        if changed == 1 and (site / AS_SCRIPT).is_file():
-            bundle.write_text(text, encoding="utf-8", newline="\n")
-            (site / AS_JSON).unlink(missing_ok=True)
+
+def _plain(html: str) -> str:
+    """Give the words of a part of a page."""
+    return _BLANKS.sub(" ", unescape(_TAG.sub(" ", html))).strip()

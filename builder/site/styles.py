@@ -27,12 +27,6 @@ VARIABLE_USED = re.compile(r"var\(\s*(--[\w-]+)")
 GROUPING = ("@media", "@supports", "@layer")
 
 
-# What the theme's script builds only by features that are not switched on here.
-_SWITCHED_OFF = re.compile(
-    r"-*md-(?:annotation|banner|code__|mermaid|source|status|tabs|tag|tooltip|version)"
-)
-
-
 @dataclass(frozen=True, slots=True)
 class _Selector:
     """One selector, with what must stand in a page for it to match."""
@@ -82,7 +76,7 @@ def slim(css: str, html: str, scripts: str) -> str:
     A class counts as used when a page has it, or a script names it and may put it in; a variable
     when a rule that stays asks for it, or a script does.
     """
-    named = frozenset(word for word in _words(scripts) if not _SWITCHED_OFF.match(word))
+    named = _words(scripts)
     classes = {name for value in set(CLASS_IN_PAGE.findall(html)) for name in value.split()} | named
     attributes = set(ATTRIBUTE_IN_PAGE.findall(html))
 

@@ -1,28 +1,34 @@
-/* The switch of colours, the same on all pages: it stands in the form before this script. */
-var __kit_palette = (told) => {
+/* The switch of colours, the same on all pages: it stands in the form before this script. What was
+   chosen is put on before the page is painted, and kept apart for each kit, by the folder it lies in. */
+const showColours = (told) => {
+  const form = document.currentScript.previousElementSibling;
+  const place = `${new URL("..", document.currentScript.src).pathname}.colours`;
   const grow = ([tag, attributes, ...inner]) => {
     const element = tag === "svg" ? document.createElementNS("http://www.w3.org/2000/svg", tag) : document.createElement(tag);
     for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
     element.append(...inner.map(grow));
     return element;
   };
-  document.currentScript.previousElementSibling.append(...told.map(grow));
-  showKept();
-};
-/* The colours chosen before, put on before the page is painted; the theme's script takes over later. */
-const showKept = () => {
-  const kept = __md_get("__palette");
-  if (kept && kept.color) {
-    const chosen = { ...kept.color };
-    if (chosen.media === "(prefers-color-scheme)") {
-      const light = matchMedia("(prefers-color-scheme: light)").matches;
-      const option = document.querySelector(
-        `[data-md-color-media="(prefers-color-scheme: ${light ? "light" : "dark"})"]`
-      );
-      for (const name of ["media", "scheme", "primary", "accent"])
-        chosen[name] = option.getAttribute(`data-md-color-${name}`);
-    }
-    for (const [name, value] of Object.entries(chosen))
-      document.body.setAttribute(`data-md-color-${name}`, value);
-  }
+  form.append(...told.map(grow));
+  const choices = [...form.querySelectorAll("input")];
+  const light = matchMedia("(prefers-color-scheme: light)");
+  let at = 0;
+  try { at = Number(localStorage.getItem(place)); } catch { /* nothing is kept here */ }
+  const show = () => {
+    const chosen = choices[at] ?? choices[0];
+    chosen.checked = true;
+    for (const each of choices) each.nextElementSibling.hidden = each !== chosen;
+    const scheme = `(prefers-color-scheme: ${light.matches ? "light" : "dark"})`;
+    const look = chosen.dataset.mdColorMedia === "(prefers-color-scheme)"
+      ? choices.find((each) => each.dataset.mdColorMedia === scheme) : chosen;
+    for (const name of ["media", "scheme", "primary", "accent"])
+      document.body.setAttribute(`data-md-color-${name}`, look.getAttribute(`data-md-color-${name}`));
+  };
+  form.addEventListener("change", () => {
+    at = choices.findIndex((each) => each.checked);
+    try { localStorage.setItem(place, at); } catch { /* holds for this page only */ }
+    show();
+  });
+  light.addEventListener("change", show);
+  show();
 };

@@ -13,7 +13,7 @@ from playwright.sync_api import Browser, Page, expect
 from builder import units
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
-from builder.site.script_words import script_words
+from builder.site.script_words import words_of_parts
 from builder.site.scripts import PARTS_FOLDER
 from builder.speech import speech_of
 from tests.site.sample import ASSETS, EATERS, recipe_figures
@@ -40,8 +40,10 @@ def table() -> Any:
 def in_script(browser: Browser, function: str, table: Any, language: str = "en") -> Any:
     """Run a function beside the script's own ones."""
     with offline_page(browser) as (page, seen):
-        page.add_script_tag(content=script_words(speech_of(language)))
-        for part in ("words", "minutes", "quantities"):
+        parts = ("words", "minutes", "quantities")
+        words = json.dumps(words_of_parts(speech_of(language), parts))
+        page.add_script_tag(content=f"const SAID = {words};")
+        for part in parts:
             page.add_script_tag(path=ASSETS / "assets" / PARTS_FOLDER / f"{part}.js")
         answer = page.evaluate(function, table)
         assert seen.complaints == []

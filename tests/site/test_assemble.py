@@ -40,7 +40,7 @@ def test_the_kit_holds_what_was_given_and_what_a_kit_needs(kit: Path) -> None:
     assert {
         "index.html", "day-1.html", "day-2.html", "cook/bean-pot.html", "cautions.html",
         "pocket.html", "kit.json", "sw.js", "webmanifest.json", "search/search_index.js",
-        "assets/licences.txt", "assets/kit.css", "assets/kit.js", "assets/iframe-worker.js",
+        "assets/licences.txt", "assets/kit.css", "assets/kit.js", "assets/search.js",
         "assets/icon.svg",
     } <= names  # fmt: skip
 
@@ -50,7 +50,7 @@ def test_the_kit_holds_nothing_no_one_uses(kit: Path) -> None:
         name
         for name in files_of(kit)
         if name.endswith((".map", ".md", ".gz", "search_index.json"))
-        or "lunr/" in name
+        or name.startswith("assets/javascripts")
         or name in ("404.html", "sitemap.xml")
         or name.startswith("assets/pocket")
     ]
@@ -268,7 +268,7 @@ def test_a_file_of_the_tool_that_cannot_be_read_is_told_so(
     def refuse(*_: object) -> None:
         raise PermissionError(13, "Permission denied", str(ASSETS / "assets/kit.css"))
 
-    monkeypatch.setattr("builder.site.assemble.joined", refuse)
+    monkeypatch.setattr("builder.site.assemble.written", refuse)
     with pytest.raises(SiteError) as stopped:
         build(tmp_path)
     assert stopped.value.message == f"{ASSETS}/assets/kit.css cannot be read (Permission denied)"

@@ -2,13 +2,10 @@
 
 from __future__ import annotations
 
-import json
-import re
-
 import markdown
 import pytest
 
-from builder.site.finish import finish_page, script_of_settings, without_idle_space
+from builder.site.finish import finish_page, without_idle_space
 
 PAGE = '<head><meta charset="utf-8"></head><article>{}</article>'
 TABLE = "| a | b | c | d |\n|---|--:|:-:|:--|\n| 1 | 2 | 3 | 4 |\n"
@@ -72,22 +69,6 @@ def test_idle_room_goes_and_what_is_set_as_written_stays(written: str, sent: str
     assert without_idle_space(written) == sent
 
 
-WORKER = '<script src="../assets/iframe-worker.js"></script>'
-BUNDLE = '<script src="../assets/javascripts/bundle.1f.min.js"></script>'
-
-
-@pytest.mark.parametrize(
-    ("scripts", "expected"),
-    [
-        (f"\n  {WORKER}<p>x</p>{BUNDLE}", f"<p>x</p>{WORKER}{BUNDLE}"),
-        (f"<p>x</p>{BUNDLE}", f"<p>x</p>{BUNDLE}"),
-        (f"{WORKER}<p>x</p>{BUNDLE}{BUNDLE}", f"<p>x</p>{WORKER}{BUNDLE}{BUNDLE}"),
-    ],
-)
-def test_the_stand_in_for_search_workers_waits_for_the_bundle(scripts: str, expected: str) -> None:
-    assert finish_page(PAGE.format("") + scripts).endswith(f"</article>{expected}")
-
-
 def test_the_search_box_takes_its_name_from_its_field() -> None:
     html = finish_page(
         PAGE.format("")
@@ -95,26 +76,6 @@ def test_the_search_box_takes_its_name_from_its_field() -> None:
         + '<input type="text" class="md-search__input" aria-label="Suche"></form></div>'
     )
     assert 'role="dialog" aria-label="Suche"><form>' in html
-
-
-def test_the_theme_is_told_once_what_is_set_with_the_words_of_search_alone() -> None:
-    told = '{"base": ".", "version": null, "features": [], "search": "w.js", "translations": '
-    told += '{"search.none": "a < b & c", "clipboard.copy": "Copy"}}'
-    page = (
-        '<head><meta charset="utf-8"><meta name="generator" content="x-1"></head>'
-        f'<script id="__config" type="application/json">{told}</script>'
-    )
-    html = finish_page(page)
-    assert "generator" not in html and "__config" not in html
-    found = re.fullmatch(r"__kit_settings\((.*)\);\n", script_of_settings(page))
-    assert found
-    assert json.loads(found[1]) == {
-        "base": ".",
-        "features": [],
-        "search": "w.js",
-        "translations": {"search.none": "a < b & c"},
-    }
-    assert script_of_settings("<head></head>") == ""
 
 
 def test_the_parts_of_a_page_are_listed_beside_it_and_not_in_the_menu_too() -> None:

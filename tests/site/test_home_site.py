@@ -172,7 +172,7 @@ def test_no_field_of_the_home_is_in_any_public_file(content: Path) -> None:
     )
     built("--public", "--out", "public")
     built("--out", "private")
-    theme = r"assets/|iframe-worker|search/lunr|\.png$|licences"
+    theme = r"assets/|\.png$|licences"
     public, private = all_files(Path("public")), all_files(Path("private"))
     assert {mark for mark in HOME_MARKS if told_in(public, mark, theme)} == set()
     for mark in ("zqDryer", "a4-2x4", MARK):

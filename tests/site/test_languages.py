@@ -1,4 +1,4 @@
-"""The frame of a kit, which the theme makes, and its search speak the language of the trip."""
+"""The frame of a kit, which the theme makes, speaks the language of the trip."""
 
 from __future__ import annotations
 
@@ -17,9 +17,8 @@ from builder.speech import Speech, spoken
 from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
 
 OTHERS = tuple(language for language in LANGUAGES if language != ENGLISH)
-# By language: what the search calls it, and something that the theme itself says.
-THEME = {"de": ("de", "Zum Inhalt"), "nb": ("no", "Gå til innhold")}
-LUNR = "assets/javascripts/lunr"
+# By language: something that the theme itself says.
+THEME = {"de": "Zum Inhalt", "nb": "Gå til innhold"}
 NAMED = re.compile(r'\b(?:aria-label|title|alt|placeholder)="([^"]+)"')
 
 
@@ -44,20 +43,9 @@ def test_every_language_of_a_trip_is_one_of_the_theme() -> None:
 def test_pages_tell_their_language_and_the_theme_speaks_it(kit: Path) -> None:
     for page in kit.rglob("*.html"):
         assert re.search(rf'<html lang="{kit.name}"', page.read_text("utf-8")), page
-    assert THEME[kit.name][1] in (kit / "index.html").read_text("utf-8")
+    assert THEME[kit.name] in (kit / "index.html").read_text("utf-8")
     manifest = json.loads((kit / "webmanifest.json").read_text("utf-8"))
     assert manifest["lang"] == kit.name
-
-
-def test_search_knows_the_language_and_brings_its_pack_and_no_other(kit: Path) -> None:
-    pack, _ = THEME[kit.name]
-    script = (kit / "search/search_index.js").read_text("utf-8")
-    index = json.loads(script.partition("=")[2])
-    assert index["config"]["lang"] == [pack]
-    packs = sorted(file.relative_to(kit).as_posix() for file in (kit / LUNR).rglob("*.js"))
-    assert packs == [f"{LUNR}/min/lunr.{pack}.min.js", f"{LUNR}/min/lunr.stemmer.support.min.js"]
-    worker = (kit / "sw.js").read_text("utf-8")
-    assert all(name in worker for name in packs)
 
 
 class Marked(gettext.NullTranslations):

@@ -11,34 +11,22 @@ from builder.site.offline import add_manifest, add_service_worker, is_needed
 
 
 @pytest.mark.parametrize(
-    ("name", "language", "needed"),
+    ("name", "needed"),
     [
-        ("assets/javascripts/bundle.a5f9d56c.min.js", "en", True),
-        ("assets/javascripts/bundle.a5f9d56c.min.js.map", "en", False),
-        ("assets/stylesheets/main.57a0d79d.min.css", "en", True),
-        ("assets/javascripts/lunr/min/lunr.de.min.js", "en", False),
-        ("assets/javascripts/lunr/min/lunr.de.min.js", "de", True),
-        ("assets/javascripts/lunr/min/lunr.stemmer.support.min.js", "de", True),
-        ("assets/javascripts/lunr/min/lunr.no.min.js", "nb", True),
-        ("assets/javascripts/lunr/min/lunr.no.min.js", "de", False),
-        ("assets/javascripts/lunr/min/lunr.stemmer.support.min.js", "nb", True),
-        ("assets/javascripts/lunr/min/lunr.stemmer.support.min.js", "en", False),
-        ("assets/javascripts/lunr/wordcut.js", "de", False),
-        ("assets/images/favicon.png", "en", False),
-        ("assets/images/favicon.png", "de", False),
-        ("assets/javascripts/lunr/min/lunr.xx.min.js", "en", False),
-        ("assets/javascripts/lunr/tinyseg.js", "de", False),
-        ("sitemap.xml.gz", "de", False),
-        ("index.html", "de", False),
-        ("assets/images.css", "en", True),
-        ("sitemap.xml", "en", False),
-        ("404.html", "en", False),
+        ("assets/stylesheets/main.57a0d79d.min.css", True),
+        ("assets/stylesheets/main.57a0d79d.min.css.map", False),
+        ("assets/javascripts/bundle.a5f9d56c.min.js", False),  # a kit has scripts of its own
+        ("assets/javascripts/lunr/min/lunr.de.min.js", False),
+        ("assets/images/favicon.png", False),
+        ("assets/images.css", True),
+        ("sitemap.xml.gz", False),
+        ("sitemap.xml", False),
+        ("index.html", False),
+        ("404.html", False),
     ],
 )
-def test_files_of_the_theme_come_along_only_when_of_use(
-    name: str, language: str, needed: bool
-) -> None:
-    assert is_needed(name, language) is needed
+def test_files_of_the_theme_come_along_only_when_of_use(name: str, needed: bool) -> None:
+    assert is_needed(name) is needed
 
 
 def worker(site: Path, tmp_path: Path) -> str:

@@ -7,13 +7,13 @@ import re
 import pytest
 
 from builder.site.pocket import pocket_page, slimmed
-from builder.site.scripts import POCKET_PARTS, joined
+from builder.site.scripts import POCKET_SCRIPT, written
 from builder.site.security import hash_source
 from builder.site.tags import read_tags
 from builder.speech import speech_of
 from tests.site.sample import ASSETS
 
-SCRIPT = joined(ASSETS / "assets", POCKET_PARTS, speech_of("en"))
+SCRIPT = written(ASSETS / "assets", POCKET_SCRIPT, speech_of("en"))
 
 
 def page(body: str) -> str:

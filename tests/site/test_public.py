@@ -53,7 +53,7 @@ def test_no_file_of_a_public_build_holds_what_is_private(in_empty_folder: Path) 
         assert result.exit_code == 0, result.output
     public, private = all_files(Path("public")), all_files(Path("private"))
     # The theme's own files hold numbers of all kinds.
-    theme = r"assets/|iframe-worker|search/lunr|\.png$|licences"
+    theme = r"assets/|\.png$|licences"
     found = {mark: told_in(public, mark, theme) for mark in (*PRIVATE, str(in_empty_folder))}
     assert not {mark: names for mark, names in found.items() if names}
     for mark in ("zqEa", "zqTitle", "zqNotes", "62.3", "2031-", "1213"):

@@ -1,25 +1,27 @@
-"""The first page: what to do next, then the trip at a glance."""
+"""The first page: what to do next, the menu, what to watch out for, figures as lines."""
 
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay
-from builder.model.recipe import MealName
+from builder.model.recipe import MEALS, MealName
 from builder.pages import words
-from builder.pages.charts import Chart, energy_chart, profile_chart
-from builder.pages.figures import Figures, figures_of
-from builder.pages.pieces import Cell, Fact, Table, filled, join, link, text
+from builder.pages.charts import Chart, profile_chart
+from builder.pages.figures import Figures, figures_of, number
+from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, link, table, text
 from builder.pages.trip.addresses import at_person, day_path
-from builder.pages.trip.day import energy_share
-from builder.pages.trip.dishes.cook import Anchors, cook_link
+from builder.pages.trip.day import energy_share, has_page, meal_path
+from builder.pages.trip.dishes.cook import Anchors
+from builder.pages.trip.dishes.order import moments, what
 from builder.pages.trip.placing import Front, front
 from builder.pages.trip.supplies.carry import short_carry
 from builder.pages.trip.supplies.fuel import container_sizes, containers, likely_fuel, likely_wood
 from builder.speech import Speech
+from builder.units import rounded
 
-_ON_THE_CLOCK: tuple[MealName, ...] = ("breakfast", "lunch", "dinner")
+_FOODS_PARTED_BY = "; "  # since names of foods hold commas
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,9 +32,7 @@ class DayLine:
     date: str
     iso: str
     where: Cell
-    dinner: Cell
     number: str
-    meals: tuple[tuple[MealName, Cell], ...]  # each leading to what is eaten then
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,10 +43,11 @@ class GlancePage:
     when: str
     before_you_go: tuple[Cell, ...]
     days: tuple[DayLine, ...]
+    menu: Table  # a row for each day, a column for each mealtime
     facts: tuple[Fact, ...]
+    figures: tuple[Cell, ...]  # each leading to its page
     front: Front
     carry: Table | None  # None in a public kit
-    energy_chart: Chart
     profile_chart: Chart | None
     notes: str
     standing: str
@@ -60,11 +61,12 @@ def glance_page(kit: Kit, anchors: Anchors) -> GlancePage:
         kit.title,
         trip_dates(figures.say, kit),
         tuple(_at_home(kit, figures)),
-        tuple(day_line(kit, day, anchors) for day in kit.days),
+        tuple(_day_line(figures, day) for day in kit.days),
+        _menu(kit, figures, anchors),
         _facts(kit, figures),
+        tuple(_lines(kit, figures)),
         front(kit),
         short_carry(kit, figures),
-        energy_chart(kit),
         profile_chart(kit),
         kit.notes,
         kit.standing.text,
@@ -119,24 +121,70 @@ def _at_home(kit: Kit, figures: Figures) -> list[Cell]:
     return things
 
 
-def day_line(kit: Kit, day: KitDay, anchors: Anchors) -> DayLine:
-    """Give one day: date, camp and dinner."""
-    figures = figures_of(kit)
+def _day_line(figures: Figures, day: KitDay) -> DayLine:
+    """Give one day: date, way and camp."""
     say = figures.say
-    dinners = [
-        cook_link(meal, anchors.get((day.day, number), ""))
-        for number, meal in enumerate(day.meals)
-        if meal.meal == "dinner"
-    ]
     return DayLine(
         link(words.day_name(say, day), day_path(day)),
         say.date(day.date) if day.date else "",
         day.date.isoformat() if day.date else "",
         _where(figures, day),
-        join(dinners),
         str(day.day),
-        tuple(_meals(say, day, join(dinners))),
     )
+
+
+def _menu(kit: Kit, figures: Figures, anchors: Anchors) -> Table:
+    """Give what is eaten when, the foods by name."""
+    say = figures.say
+    names = [
+        name for name in MEALS if any(meal.meal == name for day in kit.days for meal in day.meals)
+    ]
+    rows = [
+        (
+            (*_day_cell(figures, day), *_where_small(figures, day)),
+            *(_eaten(kit, say, day, name, anchors) for name in names),
+        )
+        for day in kit.days
+    ]
+    return table((say("Day"), *(say(words.MEALS[name]) for name in names)), rows)
+
+
+def _day_cell(figures: Figures, day: KitDay) -> Cell:
+    """Name the day by a link, with its date for readers and for the script of the page."""
+    name = link(words.day_name(figures.say, day), day_path(day))
+    if not day.date:
+        return name
+    date = figures.say.short_date(day.date)
+    on = Mark("on-day", (("date", day.date.isoformat()), ("day", str(day.day))))
+    return (*name, Piece(" "), Piece(date, small=True, mark=on))
+
+
+def _where_small(figures: Figures, day: KitDay) -> Cell:
+    """Say in small, in one unit, which way the day goes, and where it ends."""
+    told = "".join(piece.text for piece in _where(figures, day) if not piece.small)
+    return (Piece(" "), Piece(told.strip(), small=True))
+
+
+def _eaten(kit: Kit, say: Speech, day: KitDay, name: MealName, anchors: Anchors) -> Cell:
+    """Give what is eaten at one time, leading to its steps, or to where they are told."""
+    dishes = [(place, meal) for place, meal in enumerate(day.meals) if meal.meal == name]
+    if not dishes:
+        return text("–")
+    foods = _FOODS_PARTED_BY.join(dict.fromkeys(meal.title for _, meal in dishes))
+    order = next((each for each in day.orders if each.meal == name and has_page(each)), None)
+    told: tuple[tuple[str, str], ...] = (("meal", name),)
+    href = f"{day_path(day)}#{name}"
+    if order:
+        href = meal_path(day, name)
+        lines = moments(order.steps)
+        told += (
+            ("start", number(rounded(order.start_min))),
+            ("steps", str(len(lines))),
+            ("first", " ".join(what(kit, day, order, step) for step in lines[0])),
+        )
+    elif len(dishes) == 1:
+        href = anchors.get((day.day, dishes[0][0]), href)
+    return (Piece(say(words.MEALS[name]), mark=Mark("which", told)), Piece(" "), *link(foods, href))
 
 
 def _where(figures: Figures, day: KitDay) -> Cell:
@@ -151,14 +199,34 @@ def _where(figures: Figures, day: KitDay) -> Cell:
     return filled(say("camp at {height}"), height=height)
 
 
-def _meals(say: Speech, day: KitDay, dinners: Cell) -> Iterator[tuple[MealName, Cell]]:
-    """Lead to each meal of the day: to the dinner's own steps, to the others on the day's page."""
-    eaten = {meal.meal for meal in day.meals}
-    for name in _ON_THE_CLOCK:
-        if name == "dinner" and dinners:
-            yield name, filled(say("Dinner: {dishes}"), dishes=dinners)
-        elif name in eaten:
-            yield name, link(say(words.MEALS[name]), f"{day_path(day)}#{name}")
+def _lines(kit: Kit, figures: Figures) -> Iterator[Cell]:
+    """Give the figures of the trip as lines, each leading to the page that tells more."""
+    say = figures.say
+    for page, fact in _figures_by_page(kit, figures):
+        yield filled(
+            say("{what}: {figure}"),
+            what=link(fact.name, page),
+            figure=tuple(replace(piece, href="") for piece in fact.value),
+        )
+
+
+def _figures_by_page(kit: Kit, figures: Figures) -> Iterator[tuple[str, Fact]]:
+    """Go through the figures that no table of the first page tells."""
+    say = figures.say
+    weights = kit.weights
+    yield "carry.md", Fact(say("Food"), figures.both(weights.food_g, "mass_g"))
+    share = energy_share(
+        figures,
+        (kit.nutrition.energy_kcal, "nutrition.energy_kcal"),
+        (kit.energy_need_kcal, "energy_need_kcal"),
+    )
+    yield "food.md", Fact(say("Food energy"), share)
+    most = figures.both(weights.water_most_g, "volume_ml")
+    yield "water.md", Fact(say("Most water carried"), most)
+    if kit.fuel:
+        yield "fuel.md", Fact(say("Fuel likely burnt"), likely_fuel(kit.fuel, figures))
+    if kit.wood_g:
+        yield "fuel.md", Fact(say("Dry wood"), likely_wood(kit, figures))
 
 
 def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:

@@ -1,78 +1,96 @@
-/* What the phone's clock tells: today on the first page, and clock times for an order of work. */
+/* What is next, on the first page: by the phone's clock, by when one said to eat, and by what is
+   ticked off. */
 const isoDay = (date) => `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
-const MEALS = [["breakfast", 10], ["lunch", 14], ["dinner", 24]]; // until this hour
+const MEALS = [["breakfast", 10], ["lunch", 14], ["dinner", 24]]; // until this hour, where nobody said when
 const TOMORROW_FROM = 21;
+const AT_TABLE_MIN = 60;
+const DAY_MS = 86400000;
 
 const startNow = () => {
-  const days = all(".day[data-date]");
+  const days = all("[data-date]").map((one) => ({ date: one.dataset.date, row: one.closest("tr, li") }));
   const heading = document.querySelector("article h1, body > header h1");
   if (!days.length || !heading) return;
   const box = make("section", { className: "next now", hidden: true, "aria-label": WORDS.today });
   (heading.nextElementSibling?.matches("p") ? heading.nextElementSibling : heading).after(box);
+  const before = document.querySelector(".before-you-go h2");
+  if (before) tellBefore(before, days[0].date);
   let shown = "";
   const look = () => {
     const now = new Date();
-    const at = days.findIndex((day) => day.dataset.date === isoDay(now));
-    const key = `${at} ${now.getHours()}`;
+    const today = isoDay(now);
+    const at = days.findIndex(({ date }) => date === today);
+    const over = today > days.at(-1).date;
+    const lines = over ? [make("p", {}, WORDS.tripOver)] : at < 0 ? [] : todayLines(days[at].row, days[at + 1]?.row, now);
+    const key = lines.map((line) => line.outerHTML).join("");
     if (key === shown) return;
     shown = key;
-    days.forEach((day, i) => day.classList.toggle("today", i === at));
-    box.hidden = at < 0;
-    box.replaceChildren(...(at < 0 ? [] : todayLines(days[at], days[at + 1], now.getHours())));
+    days.forEach(({ row }, i) => row.classList.toggle("today", i === at));
+    box.hidden = !lines.length;
+    box.replaceChildren(...lines);
   };
   look();
   setInterval(look, 30000);
-  document.addEventListener("visibilitychange", look);
+  for (const kind of ["visibilitychange", "pageshow", "storage"]) addEventListener(kind, look);
 };
 
-/* The meal of this hour, or the next that there is; dinner; late in the evening tomorrow's breakfast. */
-const todayLines = (day, tomorrow, hour) => {
+/* Before the start: how long it still is, and what of the lists is ticked off. */
+const tellBefore = (heading, first) => {
+  const left = Math.round((new Date(first) - new Date(isoDay(new Date()))) / DAY_MS);
+  if (left > 0) heading.append(" ", make("span", { className: "small" }, counted(WORDS.inDays, left)));
+  for (const link of all("a", heading.parentElement)) {
+    const ticked = kept.get(`ticks ${link.getAttribute("href")}`)?.length;
+    if (ticked) link.after(` ${counted(WORDS.ticked, ticked)}`);
+  }
+};
+
+const minutesOf = (time) => {
+  const [h, m] = time.split(":").map(Number);
+  return h * 60 + m;
+};
+const clockOf = (minutes) => `${two(Math.floor(minutes / 60) % 24)}:${two(minutes % 60)}`;
+
+/* The next meal that is neither over nor cooked whole; late in the evening tomorrow's breakfast. */
+const todayLines = (day, tomorrow, now) => {
   const link = day.querySelector("a");
   const lines = [make("h2", {}, `${WORDS.today}: `, make("a", { href: link.href }, link.textContent))];
-  const links = (which, from) => all(`.meal[data-meal="${which}"] a`, from).flatMap((one, i) =>
-    [...(i ? [", "] : []), make("a", { href: one.href }, one.textContent)]);
-  const say = (words, which, from, className = "") => {
-    const found = from ? links(which, from) : [];
-    // Where the link says no more than which meal it is, once is enough.
-    const said = found.length === 1 && found[0].textContent === words ? [] : [`${words}: `];
-    if (found.length) lines.push(make("p", { className }, ...said, ...found));
-    return found.length > 0;
+  const minute = now.getHours() * 60 + now.getMinutes();
+  const mealOf = (which, from) => {
+    const mark = from?.querySelector(`[data-meal="${which}"]`);
+    const links = mark ? all("a", mark.matches(":has(a)") ? mark : mark.parentElement) : [];
+    return links.length ? { mark, links, data: mark.dataset } : null;
   };
-  const left = MEALS.filter(([, until]) => hour < until).map(([meal]) => meal);
-  const meal = left.find((which) => say(WORDS.meals[which], which, day, "meal-now"));
-  if (meal !== "dinner") say(WORDS.tonight, "dinner", day);
-  if (hour >= TOMORROW_FROM) say(WORDS.tomorrow, "breakfast", tomorrow);
+  const isOver = ([which, until]) => {
+    const meal = mealOf(which, day);
+    const eat = kept.get(`eat ${which}`);
+    const done = meal?.data.steps && stepsDone(meal) >= meal.data.steps;
+    return !meal || done || (eat ? minute > minutesOf(eat) + AT_TABLE_MIN : now.getHours() >= until);
+  };
+  const say = (words, meal, className = "") => {
+    if (!meal) return;
+    const links = meal.links.flatMap((one, i) => [...(i ? [", "] : []), make("a", { href: one.href }, one.textContent)]);
+    // Where the link says no more than which meal it is, once is enough.
+    const said = meal.links.length === 1 && meal.links[0].textContent === words ? [] : [`${words}: `];
+    lines.push(make("p", { className }, ...said, ...links));
+  };
+  const next = MEALS.find((each) => !isOver(each))?.[0];
+  if (next) {
+    say(WORDS.meals[next], mealOf(next, day), "meal-now");
+    lines.push(...cooking(next, mealOf(next, day)));
+  }
+  if (next && next !== "dinner") say(WORDS.tonight, mealOf("dinner", day));
+  if (!next || now.getHours() >= TOMORROW_FROM) say(WORDS.tomorrow, mealOf("breakfast", tomorrow));
   return lines;
 };
 
-const startOrders = () => {
-  for (const order of all(".order")) {
-    const times = all(".before[data-before]", order);
-    if (!times.length) continue;
-    const table = times[0].closest("table");
-    const head = table?.querySelector("th");
-    const headWords = head?.textContent;
-    const words = times.map((time) => time.textContent);
-    const spans = times.map((time) => time.dataset.time ?? time.textContent);
-    const name = `eat ${pageName} ${order.dataset.meal} ${all(".order").indexOf(order)}`;
-    const input = make("input", { type: "time", value: kept.get(name) || "" });
-    const follow = () => {
-      kept.set(name, input.value || null);
-      const [h, m] = input.value.split(":").map(Number);
-      times.forEach((time, i) => {
-        time.replaceChildren(words[i]);
-        if (!input.value) return;
-        const at = h * 60 + m - Number(time.dataset.before);
-        const minutes = ((at % 1440) + 1440) % 1440;
-        const clock = `${two(Math.floor(minutes / 60))}:${two(minutes % 60)} `;
-        const before = make("span", { className: "small" }, WORDS.before(spans[i], at < 0));
-        time.replaceChildren(clock, ...(Number(time.dataset.before) ? [before] : []));
-      });
-      if (head) head.textContent = input.value ? WORDS.at : headWords;
-    };
-    input.addEventListener("input", follow);
-    const row = make("div", { className: "eat-at" }, make("label", { className: "kit-row" }, WORDS.eatAt, input));
-    (table?.closest(".wide") ?? table ?? times[0].closest("ol")).before(row);
-    follow();
-  }
+const stepsDone = ({ links }) => kept.get(`ticks ${links[0].getAttribute("href")}`)?.length ?? 0;
+
+/* What is cooked step by step: when to begin and with what, and one large touch into it. */
+const cooking = (which, meal) => {
+  const { start, first, steps } = meal.data;
+  if (!start) return [];
+  const eat = kept.get(`eat ${which}`);
+  const done = stepsDone(meal);
+  const when = eat ? clockOf((minutesOf(eat) - Number(start) + 1440) % 1440) : fill(WORDS.beforeEating, { n: start });
+  const act = done ? fill(WORDS.stepsDone, { n: done, all: steps }) : `${when}: ${first}`;
+  return [make("p", {}, act), make("a", { className: "kit-go", href: meal.links[0].href }, done ? WORDS.goOn : WORDS.cook[which])];
 };

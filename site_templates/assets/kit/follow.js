@@ -7,7 +7,9 @@ const HALF_HOUR = 30;
 const SVG = document.querySelector("svg")?.namespaceURI;  // every page has pictures of the theme
 const CURVE_STEPS = 24;
 
-const startFollowing = (place) => {
+const startFollowing = () => {
+  const place = document.querySelector(".follow");
+  if (!place) return;
   const data = JSON.parse(document.querySelector("script.figures").textContent);
   const { forecast, judged } = startFit(data);
   const inG = data.units === "us" ? OUNCE_G : 1;
@@ -329,5 +331,3 @@ const startFollowing = (place) => {
   while (place.nextElementSibling && !place.nextElementSibling.matches("script")) place.nextElementSibling.remove();
   place.append(runs, begin(), sending);
 };
-const place = document.querySelector(".follow");
-if (place) startFollowing(place);

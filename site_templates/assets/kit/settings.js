@@ -48,6 +48,8 @@ const showUnits = () => {
 };
 
 const startSettings = () => {
+  findPairs();
+  showUnits();
   const article = document.querySelector("article");
   if (!article) return;
   const units = button("", () => {

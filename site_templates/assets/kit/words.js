@@ -1,8 +1,9 @@
-/* What the scripts say: SAID comes from the catalogue of the kit's language. */
+/* What the scripts say: SAID comes from the catalogue of the kit's language, and each script of a
+   page brings its own words. */
 const fill = (text, blanks) => text.replace(/\{(\w+)\}/g, (_, name) => blanks[name]);
 const counted = ([one, many], n) => fill(n === 1 ? one : many, { n });
 const WORDS = {
-  ...SAID,
+  __proto__: SAID,
   stepOf: (n, all) => fill(SAID.stepOf, { n, all }),
   then: (step) => fill(SAID.then, { step }),
   overFor: (time) => fill(SAID.overFor, { time }),

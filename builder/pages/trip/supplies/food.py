@@ -8,6 +8,7 @@ from dataclasses import dataclass, replace
 from builder.formulas.needs import ACTIVE_PROTEIN_G_KG, PROTEIN_G_KG, SALT_G_DAY
 from builder.model.kit import Kit, KitPerson, PlannedMeal
 from builder.model.looks import MealLabel, NeedMore, PersonFood
+from builder.pages.charts import Chart, energy_chart
 from builder.pages.citing import citation, citation_in_short
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Piece, Table, filled, join, lines, table, text
@@ -39,6 +40,7 @@ class FoodPage:
     """What the food of the trip gives."""
 
     boxes: tuple[Box, ...]
+    chart: Chart
     density: str  # kcal in a gram, of all food
     people: Table | None
     rules: tuple[str, ...]
@@ -74,6 +76,7 @@ def food_page(kit: Kit) -> FoodPage:
     ]
     return FoodPage(
         boxes_at(kit, "food.md"),
+        energy_chart(kit),
         say.number(kit.density_kcal_g, 1) if kit.density_kcal_g else "",
         table((say("Who"), "kcal", say("Protein"), say("Salt")), rows, "lrrr") if rows else None,
         _rules(say) if rows else (),

@@ -1,10 +1,8 @@
-"use strict";
 /* The sheet for afterwards: what one types stays on the phone, and goes out as a file that
    `tripkit review` reads. Without it the page prints as a form. */
-(() => {
+const startReview = () => {
   const form = document.querySelector("form.review");
-  const { kept } = window.tripKit ?? {};
-  if (!form || !kept) return;
+  if (!form) return;
   const trip = form.dataset.trip;
   const blanks = [...form.elements].filter((one) => one.name);
   const nameOf = (blank) => `${blank.name} ${blank.dataset.of ?? ""}`;
@@ -55,4 +53,4 @@
     status.textContent = status.dataset.done;
   });
   give.hidden = false;
-})();
+};

@@ -27,10 +27,3 @@ const printers = () => (window.print ? ["A5", "A6"] : []).map((size) => button(f
   document.documentElement.classList.toggle("a6", size === "A6");
   window.print();
 }));
-startNight();
-startSteps();
-startTicks();
-startTimers();
-startNow();
-startOrders();
-startTables();

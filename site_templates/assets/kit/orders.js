@@ -1,0 +1,33 @@
+/* An order of work told by the clock, once one has said when to eat. */
+const startOrders = () => {
+  for (const order of all(".order")) {
+    const times = all(".before[data-before]", order);
+    if (!times.length) continue;
+    const table = times[0].closest("table");
+    const head = table?.querySelector("th");
+    const headWords = head?.textContent;
+    const words = times.map((time) => time.textContent);
+    const spans = times.map((time) => time.dataset.time ?? time.textContent);
+    // Said once: a meal is eaten at the same time on all days, until one says another.
+    const name = `eat ${order.dataset.meal}`;
+    const input = make("input", { type: "time", value: kept.get(name) || "" });
+    const follow = () => {
+      kept.set(name, input.value || null);
+      const [h, m] = input.value.split(":").map(Number);
+      times.forEach((time, i) => {
+        time.replaceChildren(words[i]);
+        if (!input.value) return;
+        const at = h * 60 + m - Number(time.dataset.before);
+        const minutes = ((at % 1440) + 1440) % 1440;
+        const clock = `${two(Math.floor(minutes / 60))}:${two(minutes % 60)} `;
+        const before = make("span", { className: "small" }, WORDS.before(spans[i], at < 0));
+        time.replaceChildren(clock, ...(Number(time.dataset.before) ? [before] : []));
+      });
+      if (head) head.textContent = input.value ? WORDS.at : headWords;
+    };
+    input.addEventListener("input", follow);
+    const row = make("div", { className: "eat-at" }, make("label", { className: "kit-row" }, WORDS.eatAt, input));
+    (table?.closest(".wide") ?? table ?? times[0].closest("ol")).before(row);
+    follow();
+  }
+};
