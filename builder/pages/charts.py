@@ -190,7 +190,7 @@ def draw(
         said += meaning
         y += _LEGEND + (len(meaning) - 1) * _LINE
     told = ". ".join(f"{row.name}: {row.told or row.says}" for row in rows)
-    return _chart(
+    return drawn(
         chart_id,
         title,
         told,
@@ -202,7 +202,7 @@ def draw(
     )
 
 
-def _chart(
+def drawn(
     chart_id: str,
     title: str,
     told: str,
@@ -215,6 +215,7 @@ def _chart(
     behind: Table | None = None,
     levels: tuple[Level, ...] = (),
 ) -> Chart:
+    """Give a drawing of its parts, shown a little larger where there is room."""
     shown = f"{height * SHOWN_WIDTH / WIDTH:.0f}"
     return Chart(
         chart_id, title, f"{told}.", str(WIDTH), _n(height), str(SHOWN_WIDTH), shown,
@@ -415,7 +416,7 @@ def profile_chart(kit: Kit) -> Chart | None:
     said = _with_room(over, heights, _LABEL_ROOM)
     said += _with_room(below, [0.0] * len(below), _DAY_ROOM)
     told = ". ".join(f"{name}: {height}" for name, height in zip(names, shown, strict=True))
-    return _chart(
+    return drawn(
         "profile-chart",
         say("How high you sleep, night by night"),
         told,
@@ -578,7 +579,7 @@ def run_chart(figures: Figures, batch: str, run: DryingRun) -> Chart:
     if enough_at < _WORDS_AT + _LINE:  # the weight at the start stands there: go under the line
         enough_at = y(run.target_g) + over + LETTERS
     legend = _legend(ground + 24, say("likely dry enough in these hours"))
-    return _chart(
+    return drawn(
         f"run-{batch}",
         say("Weight of the load, hour by hour; dots are weighings"),
         ". ".join(told),

@@ -10,6 +10,7 @@ from builder.model.kit import Conditions, Kit, KitDay, OrderOfWork, PlannedMeal
 from builder.model.recipe import MEALS
 from builder.model.trip import Travel
 from builder.pages import words
+from builder.pages.charts import Chart
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
 from builder.pages.trip.addresses import at_day, at_meal, day_path
@@ -17,6 +18,7 @@ from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.cook import Anchors, cook_link
 from builder.pages.trip.dishes.order import OrderView, orders_of_day
 from builder.pages.trip.placing import boxes_at, boxes_at_meal, lines_of_day, lines_of_meal
+from builder.pages.trip.strip import day_strip
 from builder.pages.trip.supplies.depots import depot_said
 from builder.pages.trip.supplies.drying import batch_anchor, batch_names
 from builder.pages.trip.supplies.fuel import likely_fuel_of_day, likely_wood_of_day
@@ -48,6 +50,7 @@ class DayPage:
     notes: str
     before: Cell
     after: Cell
+    strip: Chart | None  # None on a day of rest
     lines: tuple[Fact, ...]
     facts: tuple[Fact, ...]
     menu: tuple[MenuGroup, ...]
@@ -88,6 +91,7 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         day.notes,
         _beside(say, kit, number - 1, "← "),
         _beside(say, kit, number + 1, "", " →"),
+        day_strip(kit, day),
         _lines(kit, figures, day, hrefs),
         (*_facts(figures, day), *_waiting(kit, figures, day)),
         menu(kit, day, anchors, orders),

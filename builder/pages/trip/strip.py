@@ -1,0 +1,90 @@
+"""The strip of a day: its way, meals and water on one line of hours."""
+
+from __future__ import annotations
+
+from builder.model.kit import Kit, KitDay
+from builder.pages import words
+from builder.pages.charts import WIDTH, Bar, Chart, Dot, Level, Mark, Words, drawn
+from builder.pages.figures import figures_of
+
+# Nobody told when they eat and set out: these are only where on the strip things stand.
+_FROM_H, _TO_H = 6.0, 22.0
+_BREAKFAST_H, _DINNER_H = 7.0, 18.5
+_SETS_OUT_H = 8.0
+_LUNCH_TAKES_H = 0.75
+_AFTER_THE_WAY_H = 1.0
+_CLOCKS_H = (6, 10, 14, 18, 22)
+
+_SIDE = 12.0  # room for the half of a clock at either end
+_CLOCK_AT, _LINE_AT = 11.0, 18.0
+_WAY_AT, _WATER_AT, _MEALS_AT = 40.0, 78.0, 112.0
+_BAR = 13.0
+_WORDS_OVER = 5.0
+
+
+def day_strip(kit: Kit, day: KitDay) -> Chart | None:
+    """Draw a day with a way, so that one sees what comes before what; a day of rest needs none."""
+    if not day.travel_hours:
+        return None
+    figures = figures_of(kit)
+    say = figures.say
+    eaten = {meal.meal for meal in day.meals}
+    hours = figures.plain(day.travel_hours, "hours")
+    first_h, rest_h = _halves(day.travel_hours, pauses="lunch" in eaten)
+    ends_h = rest_h[1] if rest_h else first_h[1]
+    dinner_h = max(_DINNER_H, ends_h + _AFTER_THE_WAY_H)
+    meals = [
+        (at, say(words.MEALS[name]))
+        for name, at in (("breakfast", _BREAKFAST_H), ("lunch", first_h[1]), ("dinner", dinner_h))
+        if name in eaten
+    ]
+    way = say("on the way {hours}", hours=hours)
+    said = [
+        *(_words(at, _CLOCK_AT, str(at)) for at in _CLOCKS_H),
+        _words(first_h[0], _WAY_AT - _WORDS_OVER, way, "start"),
+        *(_words(at, _MEALS_AT + 20.0, name) for at, name in meals),
+    ]
+    bars = [_bar(*part, _WAY_AT, "lines") for part in (first_h, rest_h) if part]
+    told = [way, *(name for _, name in meals)]
+    if day.between_water_h:
+        dry_h = min(day.between_water_h, day.travel_hours)
+        dry = say("up to {hours} of it without water", hours=figures.plain(dry_h, "hours"))
+        bars.append(_bar(first_h[0], first_h[0] + dry_h, _WATER_AT, "open"))
+        said.append(_words(first_h[0], _WATER_AT - _WORDS_OVER, dry, "start"))
+        told.insert(1, dry)
+    return drawn(
+        f"strip-{day.day}",
+        say("The day in hours, as an example: set out earlier, and all of it moves."),
+        ". ".join(told),
+        _MEALS_AT + 26.0,
+        bars=tuple(bars),
+        marks=tuple(Mark(_x(at), f"{_LINE_AT - 3:g}", f"{_LINE_AT + 3:g}") for at in _CLOCKS_H),
+        words=tuple(said),
+        dots=tuple(Dot(_x(at), f"{_MEALS_AT:g}") for at, _ in meals),
+        levels=(Level(f"{_LINE_AT:g}", dashed=False),),
+    )
+
+
+def _halves(
+    hours: float, *, pauses: bool
+) -> tuple[tuple[float, float], tuple[float, float] | None]:
+    """Give from when to when one is on the way, before and after lunch."""
+    if not pauses:
+        return (_SETS_OUT_H, _SETS_OUT_H + hours), None
+    noon = _SETS_OUT_H + hours / 2
+    return (_SETS_OUT_H, noon), (noon + _LUNCH_TAKES_H, noon + _LUNCH_TAKES_H + hours / 2)
+
+
+def _x(at_h: float) -> str:
+    """Give where an hour stands; what is later than the strip stands at its end."""
+    share = (min(max(at_h, _FROM_H), _TO_H) - _FROM_H) / (_TO_H - _FROM_H)
+    return f"{_SIDE + share * (WIDTH - 2 * _SIDE):.4g}"
+
+
+def _bar(from_h: float, to_h: float, y: float, fill: str) -> Bar:
+    width = float(_x(to_h)) - float(_x(from_h))
+    return Bar(_x(from_h), f"{y:g}", f"{width:.4g}", f"{_BAR:g}", fill)
+
+
+def _words(at_h: float, y: float, said: str, anchor: str = "middle") -> Words:
+    return Words(_x(at_h), f"{y:g}", anchor, said)
