@@ -94,9 +94,9 @@ def test_before_the_start_what_is_to_do_at_home_comes_first(
         first_page(page, demo_kits, "2031-09-01T12:00:00")
         first = page.locator("article h2").first
         expect(first).to_have_text("Before you go in 3 days")
-        expect(page.locator(".before-you-go")).to_contain_text("(1 ticked off)")
+        expect(page.locator("#next + .next")).to_contain_text("(1 ticked off)")
         first_page(page, demo_kits, "2031-09-04T12:00:00")
-        expect(page.locator(".before-you-go")).to_be_hidden()
+        expect(page.locator("#next")).to_be_hidden()
         first_page(page, demo_kits, "2031-09-09T12:00:00")
         expect(page.get_by_role("region", name="Today")).to_contain_text("This trip is over.")
 

@@ -65,16 +65,19 @@ def test_minutes_at_sea_level_are_told_where_they_differ() -> None:
 def test_the_middle_is_measured_after_the_last_heat() -> None:
     assert [do for _, do, _ in lines(toasties())] == [
         "Mix.",
-        "Press 4 min on each side.",
+        "Heat the empty irons on the embers: 8 to 24 min.",
+        "Fill the irons and close them. First side: 4 min.",
+        "Turn the irons. Other side: 4 min.",
+        "Take out what is done. Fill again, until all is cooked.",
         "Measure the middle.",
         "Serve.",
     ]
-    assert lines(toasties())[1][2] == "Pieces: 4, 2 at a time."
-    assert lines(toasties())[2][2].startswith("At least 72 °C  in the thickest part")
+    assert lines(toasties())[2][2] == "Pieces: 4, 2 at a time."
+    assert lines(toasties())[5][2].startswith("At least 72 °C  in the thickest part")
 
 
 def test_a_temperature_to_reach_is_never_rounded_down() -> None:
-    assert "At least 73 °C" in lines(replace(toasties(), reach_c=72.2))[2][2]
+    assert "At least 73 °C" in lines(replace(toasties(), reach_c=72.2))[5][2]
 
 
 def test_water_is_boiled_before_it_is_poured_on() -> None:
@@ -248,11 +251,32 @@ def test_twice_in_one_meal_gets_two_addresses() -> None:
 
 def test_irons_are_heated_before_they_are_filled() -> None:
     kit = sample_kit()
-    (press,) = (
-        line for line in cooking(kit, toasties(), 2, AT).steps if said(line.do).startswith("Press")
-    )
-    assert said(press.amounts[0]).startswith("Heat the empty irons on the embers first: 8 to 24")
-    assert len(press.amounts) > 1
+    steps = cooking(kit, toasties(), 2, AT).steps
+    does = [said(line.do).split(" ")[0] for line in steps]
+    assert does[1:5] == ["Heat", "Fill", "Turn", "Take"]
+    assert said(steps[1].more) == "Hot enough: a drop of water dances on them."
+    assert said(steps[1].say) == "In cold ones the first round takes 17 to 33 min."
+    # Each side has its timer; nothing is waited for between rounds.
+    assert [line.timer for line in steps[1:5]] == ["", "4", "4", ""]
+    # Whose iron's weight nobody told heats it all the same.
+    untold = cooking(kit, replace(toasties(), irons=None), 2, AT).steps[1]
+    assert said(untold.do) == "Heat the empty irons on the embers."
+
+
+def test_what_fits_in_the_irons_at_once_has_one_round() -> None:
+    kit = sample_kit()
+    once = replace(toasties(), steps=tuple(replace(each, presses=1) for each in toasties().steps))
+    does = [said(line.do).split(" ")[0] for line in cooking(kit, once, 2, AT).steps]
+    assert "Turn" in does and "Take" not in does
+
+
+def test_irons_alone_name_no_pot() -> None:
+    kit = sample_kit()
+    pot_id, pot, _ = kit.pots[0]
+    dry = tuple(replace(each, water_ml=0.0) for each in toasties().steps)
+    told = said(cooking(kit, replace(toasties(), pot=pot_id, steps=dry), 2, AT).in_short)
+    assert pot not in told
+    assert "in the embers" in told
 
 
 def baked(**more: float) -> PlannedMeal:
@@ -307,7 +331,7 @@ def test_a_filling_is_cooked_in_the_pot_and_pressed_in_the_irons(on: Heat) -> No
 
 @pytest.mark.parametrize(
     ("of", "does", "as_planned"),
-    [(bean_pot(), "Soak", False), (bean_pot(), "Let stand", True), (toasties(), "Press", False)],
+    [(bean_pot(), "Soak", False), (bean_pot(), "Let stand", True), (toasties(), "Fill", False)],
 )
 def test_only_what_hangs_on_eaters_and_height_is_hidden_with_others(
     of: PlannedMeal, does: str, as_planned: bool

@@ -119,8 +119,8 @@ def sweating(*looks: Sweating | None) -> Kit:
         ),
         (
             "cook/egg-toasties.md",
-            "Heat the empty irons on the embers first: 8 to 24 min. In cold ones the first press "
-            "takes 17 to 33 min.",
+            "Heat the empty irons on the embers: 8 to 24 min. Hot enough: a drop of water dances "
+            "on them. In cold ones the first round takes 17 to 33 min.",
         ),
         ("day-1.md", "Soak on the way: Smoky bean pot, in a bottle that closes tight, at most 2 h"),
         (

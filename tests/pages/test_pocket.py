@@ -38,7 +38,7 @@ def test_it_holds_the_trip_in_the_order_it_is_needed(book: Book) -> None:
         "Soak 10",
         "Day 2: Up to the snow",
         "Raw animal food",
-        "Press 4",
+        "Fill the irons",
         "Own gear",
         "To drink" if "To drink" in words else "Make safe",
         "Propane-butane" if "Propane-butane" in words else "propane-butane mix",

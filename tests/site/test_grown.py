@@ -24,7 +24,7 @@ def test_a_page_keeps_the_form_and_not_what_stands_in_it() -> None:
 
 
 def test_the_script_is_told_every_element_with_its_attributes() -> None:
-    found = re.fullmatch(r"__kit_palette\((.*)\);\n", script_of_palette(SWITCH))
+    found = re.fullmatch(r"showColours\((.*)\);\n", script_of_palette(SWITCH))
     assert found
     assert json.loads(found[1]) == [
         ["input", {"type": "radio", "id": "__palette_0", "aria-label": "Colours: light"}],

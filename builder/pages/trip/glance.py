@@ -41,6 +41,7 @@ class GlancePage:
 
     title: str
     when: str
+    who: str  # where no page tells what each of them carries
     before_you_go: tuple[Cell, ...]
     days: tuple[DayLine, ...]
     menu: Table  # a row for each day, a column for each mealtime
@@ -60,6 +61,7 @@ def glance_page(kit: Kit, anchors: Anchors) -> GlancePage:
     return GlancePage(
         kit.title,
         trip_dates(figures.say, kit),
+        figures.say.listed(each.name for each in kit.party) if kit.public else "",
         tuple(_at_home(kit, figures)),
         tuple(_day_line(figures, day) for day in kit.days),
         _menu(kit, figures, anchors),

@@ -12,7 +12,7 @@ const startNow = () => {
   if (!days.length || !heading) return;
   const box = make("section", { className: "next now", hidden: true, "aria-label": WORDS.today });
   (heading.nextElementSibling?.matches("p") ? heading.nextElementSibling : heading).after(box);
-  const before = document.querySelector(".before-you-go h2");
+  const before = document.getElementById("next");
   if (before) tellBefore(before, days[0].date);
   let shown = "";
   const look = () => {
@@ -37,7 +37,7 @@ const startNow = () => {
 const tellBefore = (heading, first) => {
   const left = Math.round((new Date(first) - new Date(isoDay(new Date()))) / DAY_MS);
   if (left > 0) heading.append(" ", make("span", { className: "small" }, counted(WORDS.inDays, left)));
-  for (const link of all("a", heading.parentElement)) {
+  for (const link of all(".next:not(.now) a")) {
     const ticked = kept.get(`ticks ${link.getAttribute("href")}`)?.length;
     if (ticked) link.after(` ${counted(WORDS.ticked, ticked)}`);
   }

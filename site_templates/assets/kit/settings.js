@@ -44,6 +44,8 @@ const showUnits = () => {
     main.classList.toggle("small", swapped);
     small.classList.toggle("small", !swapped);
     small.classList.toggle("kit-main", swapped);
+    main.classList.toggle("kit-other", swapped);
+    small.classList.toggle("kit-other", !swapped);
   }
 };
 

@@ -15,7 +15,6 @@ from builder.pages.trip.dishes.allergens import allergens_said
 from builder.pages.trip.dishes.amounts import amounts_of
 from builder.pages.trip.dishes.plates import energy_of_each, plates
 from builder.pages.trip.dishes.recipe_steps import StepLine, stands_by_step, steps_of
-from builder.pages.trip.dishes.soaking import iron_said
 from builder.pages.trip.origins.changing import Controls, controls_of, figures_of_page, shown_in
 from builder.pages.trip.placing import boxes_at, boxes_at_step
 from builder.speech import later, speech_of
@@ -270,7 +269,6 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int, at: str) -> Cooking:
                 figures,
                 meal,
                 at,
-                iron_said(figures, meal.irons) if meal.irons else (),
                 stands_by_step(figures, meal),
                 {place: boxes_at_step(kit, day, meal, place) for place, _ in enumerate(meal.steps)},
             )
@@ -297,7 +295,7 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell, at: 
         takes = figures.plain(meal.minutes, "duration_min")
         scale = Scale("min", meal.minutes, f"{at}.minutes", name="takes")
         said += [Piece(takes, strong=True, scale=scale), Piece(". ")]
-    if meal.cook_in == "iron" and meal.cooked_on and meal.pot in pots:
+    if meal.cook_in == "iron" and meal.cooked_on and meal.pot in pots and _needs_a_pot(meal):
         pot_first = say(_POT_THEN_IRON[meal.cooked_on])
         said += filled(pot_first, pot=text(pots[meal.pot]), iron=text(vessel))
     else:
@@ -315,6 +313,11 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell, at: 
     return (*said, Piece(" "), Piece(energy_of_each(figures, meal)))
 
 
+def _needs_a_pot(meal: PlannedMeal) -> bool:
+    """Tell whether anything is heated or soaked in a pot before it goes into the irons."""
+    return any(step.water_ml or step.do in ("boil", "simmer", "fry") for step in meal.steps)
+
+
 def _in_both(figures: Figures, quantity: str, scale: Scale) -> Cell:
     """Give a figure in both units, each told anew for another height."""
     other = "metric" if figures.units == "us" else "us"
@@ -327,7 +330,9 @@ def _in_both(figures: Figures, quantity: str, scale: Scale) -> Cell:
 
 
 def _cooked_on(meal: PlannedMeal) -> str | None:
-    """Give over what a pot stands, one after the other where it is baked in at the end."""
+    """Give over what it is cooked, one after the other where it is baked in at the end."""
+    if meal.cook_in == "iron" and meal.cooked_on:
+        return "embers"
     if meal.cooked_on == "embers" or not any(step.do == "bake" for step in meal.steps):
         return meal.cooked_on
     over_flame = any(step.do in ("boil", "simmer", "fry") or step.hot for step in meal.steps)

@@ -24,7 +24,7 @@ from builder.pages.trip.dishes.amounts import (
 )
 from builder.pages.trip.dishes.baking import bake_said, embers_said
 from builder.pages.trip.dishes.safe_water import stays_unboiled
-from builder.pages.trip.dishes.soaking import pressure_said, soak_said
+from builder.pages.trip.dishes.soaking import irons_heat, pressure_said, soak_said
 from builder.planning.cooking import measured_after, poured_off_after
 from builder.planning.tracing import count
 from builder.speech import Speech, later
@@ -91,7 +91,6 @@ def steps_of(
     figures: Figures,
     meal: PlannedMeal,
     at: str,
-    irons: Cell,
     stands: Mapping[int, Cell],
     boxes: Mapping[int, tuple[Box, ...]],
 ) -> Iterator[StepLine]:
@@ -105,9 +104,11 @@ def steps_of(
             boiled = True
         line = _step(figures, meal, at, place, seen)
         as_planned = step.do not in ("soak", "press")
-        if step.do == "press" and irons:
-            line, irons = replace(line, amounts=(irons, *line.amounts)), ()
+        if step.do == "press":
+            yield _irons_hot(figures, meal)
         yield replace(line, stands=stands.get(place, ()), as_planned=as_planned, boxes=boxes[place])
+        if step.do == "press":
+            yield from _rounds(figures, step)
         seen.update(each.id for each in step.ingredients)
         if place == measured:
             yield from _measured(figures, meal)
@@ -126,6 +127,29 @@ def stands_by_step(figures: Figures, meal: PlannedMeal) -> Mapping[int, Cell]:
         elif step.under_pressure:
             found[place] = pressure_said(figures, step.under_pressure)
     return found
+
+
+def _irons_hot(figures: Figures, meal: PlannedMeal) -> StepLine:
+    """Put the heating of the irons before the first round, with the test that they are hot."""
+    say = figures.say
+    # Common practice, no source.
+    test = text(say("Hot enough: a drop of water dances on them."))
+    if meal.irons is None:
+        return StepLine((), text(say("Heat the empty irons on the embers.")), test, (), "", "", "")
+    heat, cold = irons_heat(figures, meal.irons)
+    return StepLine((), heat, test, cold, "", "", "")
+
+
+def _rounds(figures: Figures, step: PlannedStep) -> Iterator[StepLine]:
+    """Put the other side behind the first, and the next round behind both."""
+    say = figures.say
+    side = figures.plain(step.each_side_min, "duration_min")
+    timer = number(rounded(step.each_side_min)) if step.each_side_min else ""
+    turn = text(say("Turn the irons. Other side: {time}.", time=side))
+    yield StepLine((), turn, (), (), "", timer, side if timer else "")
+    again = text(say("Take out what is done. Fill again, until all is cooked."))
+    if step.presses > 1:
+        yield StepLine((), again, (), (), "", "", "")
 
 
 def _boil_first(figures: Figures, meal: PlannedMeal, at: str) -> StepLine:
@@ -240,7 +264,7 @@ def _do(figures: Figures, step: PlannedStep, minutes: Piece) -> Cell:
     time = (minutes,)
     if step.do == "press":
         side = figures.plain(step.each_side_min, "duration_min")
-        return text(say("Press {time} on each side.", time=side))
+        return text(say("Fill the irons and close them. First side: {time}.", time=side))
     if step.do == "bake":
         return text(bake_said(figures, step))
     if step.do == "mix":

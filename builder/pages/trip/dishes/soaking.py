@@ -81,15 +81,15 @@ def _ends(meal: PlannedMeal, place: int) -> str:
     return "cooked" if any(step.do in _SOFTENS or step.hot for step in after) else "cold"
 
 
-def iron_said(figures: Figures, look: IronHeat) -> Cell:
+def irons_heat(figures: Figures, look: IronHeat) -> tuple[Cell, Cell]:
     """Say how long the irons heat up, and what a press in cold ones takes."""
-    said = figures.say(
-        "Heat the empty irons on the embers first: {time}. In cold ones the first press takes "
-        "{long}.",
-        time=minutes_between(figures.say, look.heats_min),
-        long=minutes_between(figures.say, look.cold_press_min),
+    say = figures.say
+    heats = minutes_between(say, look.heats_min)
+    cold = minutes_between(say, look.cold_press_min)
+    return (
+        text(say("Heat the empty irons on the embers: {time}.", time=heats)),
+        text(say("In cold ones the first round takes {time}.", time=cold)),
     )
-    return text(said)
 
 
 def pressure_said(figures: Figures, look: UnderPressure) -> Cell:
