@@ -14,7 +14,8 @@ from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, link, t
 from builder.pages.trip.addresses import at_person, day_path
 from builder.pages.trip.day import energy_share, has_page, meal_path
 from builder.pages.trip.dishes.cook import Anchors
-from builder.pages.trip.dishes.order import moments, what
+from builder.pages.trip.dishes.order import moments
+from builder.pages.trip.dishes.work_said import what
 from builder.pages.trip.placing import Front, front
 from builder.pages.trip.supplies.carry import short_carry
 from builder.pages.trip.supplies.fuel import container_sizes, containers, likely_fuel, likely_wood
