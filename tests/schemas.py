@@ -1,4 +1,4 @@
-"""Writes the JSON Schemas of the content, and the tables of keys of its README.
+"""Writes the JSON Schemas of the content, the tables of keys of its README, and facts of its foods.
 
 Run it after changing what may be written: .venv/bin/python -m tests.schemas
 """
@@ -7,6 +7,9 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from builder.model.content import Content
+from builder.planning.food_facts import FILE, facts_text
+from builder.reading.folder import Layer, read_folder
 from builder.reading.json_schemas import schema_text
 from builder.reading.kinds import KINDS
 from builder.reading.telling import tables
@@ -14,6 +17,7 @@ from builder.reading.telling import tables
 ROOT = Path(__file__).parents[1]
 SCHEMAS = ROOT / "site_templates" / "schemas"
 GUIDE = ROOT / "content" / "README.md"
+FACTS = ROOT / "site_templates" / FILE
 
 
 def files() -> dict[Path, str]:
@@ -22,7 +26,12 @@ def files() -> dict[Path, str]:
     guide = GUIDE.read_text("utf-8")
     for name, text in tables():
         guide = with_table(guide, name, text)
-    return {**made, GUIDE: guide}
+    return {**made, GUIDE: guide, FACTS: facts_text(shipped_content())}
+
+
+def shipped_content() -> Content:
+    """Read what ships."""
+    return read_folder([Layer(ROOT / "content", "content", vouched=True)]).content
 
 
 def with_table(guide: str, name: str, text: str) -> str:

@@ -39,6 +39,7 @@ DEFAULT_CONTENT = "content"
 DEFAULT_OUT = "kits"
 DEFAULT_PUBLIC_OUT = "kits-public"
 _LONG_PLAN = 20  # trips
+_NOT_SEARCHED = ("cautions", "sources.yaml")  # rooms
 
 Function = TypeVar("Function", bound=Callable[..., object])
 
@@ -221,6 +222,16 @@ def layers_of(place: Place) -> list[Layer]:
         return [own]
     shipped = shipped_root() / "content"
     return [Layer(shipped, shown_path(shipped), ALWAYS_SHIPPED, vouched=True), own]
+
+
+def read_searched(place: Place) -> Content:
+    """Read of a place what has a name to be found by; what is wrong there is told elsewhere."""
+    from builder.reading.folder import read_folder
+
+    layers = layers_of(place)
+    searched = [tuple(room for room in each.rooms if room not in _NOT_SEARCHED) for each in layers]
+    parts = zip(layers, searched, strict=True)
+    return read_folder([replace(layer, rooms=rooms) for layer, rooms in parts]).content
 
 
 def read_place(place: Place) -> Folder:

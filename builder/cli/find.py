@@ -16,7 +16,7 @@ from builder.cli.base import (
     json_option,
     main,
     place_of,
-    read_place,
+    read_searched,
 )
 from builder.cli.completing import words_to_find
 from builder.problems import counted, listed
@@ -47,9 +47,11 @@ def find(words: tuple[str, ...], whole: bool, content: Path | None, as_json: boo
     """
     from builder.planning.finding import find as find_records
     from builder.planning.known_as import known_as
+    from builder.reading.uncollected import uncollected
 
-    records = known_as(read_place(place_of(content)).content)
-    search = find_records(records, " ".join(words))
+    with uncollected():
+        records = known_as(read_searched(place_of(content)))
+        search = find_records(records, " ".join(words))
     if as_json:
         click.echo(json.dumps([each.data() for each in search.found], indent=2))
         return

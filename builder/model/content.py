@@ -40,6 +40,7 @@ class Content:
     sources: Mapping[str, Source]
     home: Home = field(default_factory=Home)
     folders: tuple[str, ...] = ()  # it was read from, as people are shown them
+    listed_as: str = ""  # a hash of the shipped list of foods, where those are read on asking
 
     def dish(self, item: MealItem) -> Recipe:
         """Give the recipe of what is cooked, as its eaters have it."""

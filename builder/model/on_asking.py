@@ -30,6 +30,10 @@ class OnAsking(Mapping[Key, Item]):
             self._made[key] = self._makers[key](key)
         return self._made[key]
 
+    def waits(self, key: Key) -> bool:
+        """Tell whether an item is still to be made."""
+        return key in self._makers and key not in self._made
+
     def __contains__(self, key: object) -> bool:
         """Tell whether there is such an item, without making it."""
         return key in self._made or key in self._makers

@@ -2,23 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from builder.model.batch import Batch
 from builder.model.content import Content
-from builder.model.food import Food
 from builder.model.recipe import Recipe
-from builder.model.trip import DIETS, ENGLISH, LANGUAGES
-from builder.planning.hazards import hazards_of
-from builder.planning.menu import avoided_how, avoided_said
+from builder.model.trip import ENGLISH, LANGUAGES
+from builder.planning.food_facts import FoodFacts, Inside, all_facts, inside_of
+from builder.planning.menu import avoided_said
 from builder.planning.naming import meal_inside
-from builder.planning.stock import (
-    Substance,
-    batch_names,
-    substance_named,
-    substance_of_ingredient,
-)
+from builder.planning.stock import batch_names, substance_named, substance_of_ingredient
 from builder.speech import Speech, speech_of
 
 _LANGUAGE_NAMES = {"de": "German", "nb": "Norwegian"}
@@ -57,7 +51,7 @@ def known_as(content: Content) -> list[Known]:
     """Give all records of a folder with their marks, in the order of their rooms."""
     told = _Words(content)
     return [
-        *(told.food(each) for each in content.foods.values()),
+        *map(told.food, all_facts(content)),
         *(told.recipe(each) for each in content.recipes.values()),
         *(told.batch(each) for each in content.batches.values()),
         *told.gear(),
@@ -77,14 +71,16 @@ class _Words:
             language: speech_of(language) for language in LANGUAGES if language != ENGLISH
         }
         self.every = (speech_of(ENGLISH), *self.others.values())
+        self.avoided: dict[str, str] = {}
         names = batch_names(content, self.every)
         self.batch_names: Mapping[str, Mapping[str, str]] = dict(
             zip((ENGLISH, *self.others), names, strict=True)
         )
 
-    def food(self, food: Food) -> Known:
+    def food(self, food: FoodFacts) -> Known:
         marks = [_name(food.id, food.name), *self._in_other_languages(food.name)]
-        marks += self._of_substance(substance_named(food.id, self.content))
+        marks += self._of_kinds(food.kinds)
+        marks += self._inside(food.inside)
         marks.append(Mark(food.state, _HAZARD, food.state))
         return Known("food", food.id, food.name, tuple(marks))
 
@@ -97,7 +93,7 @@ class _Words:
         for each in substances:
             names = " ".join(say.name(each.name) for say in self.every)
             marks.append(Mark(f"{each.id} {names}", _INSIDE, f"uses {each.name}"))
-        marks += self._inside(substances)
+        marks += self._inside(inside_of(substances))
         return Known("recipe", recipe.id, recipe.name, tuple(marks))
 
     def batch(self, batch: Batch) -> Known:
@@ -111,7 +107,8 @@ class _Words:
         ]
         marks += self._in_other_languages(held.name)
         marks.append(Mark(batch.method, _KIND, f"method {batch.method}"))
-        marks += self._of_substance(held)
+        marks += self._of_kinds(sorted(held.kinds))
+        marks += self._inside(inside_of([held]))
         return Known("batch", batch.id, name, tuple(marks))
 
     def gear(self) -> Iterator[Known]:
@@ -142,28 +139,27 @@ class _Words:
             if (told := say.name(name)) != name:
                 yield Mark(told, _OTHER_NAME, f"{_LANGUAGE_NAMES[language]}: {told}")
 
-    def _of_substance(self, substance: Substance) -> Iterator[Mark]:
-        for kind in sorted(substance.kinds):
+    def _of_kinds(self, kinds: Iterable[str]) -> Iterator[Mark]:
+        for kind in kinds:
             yield Mark(self._avoided(kind), _KIND, f"kind {kind}")
-        yield from self._inside([substance])
 
-    def _inside(self, substances: Sequence[Substance]) -> Iterator[Mark]:
+    def _inside(self, inside: Inside) -> Iterator[Mark]:
         """Give allergens, hazards and diets of what is eaten together."""
-        allergens = {name for each in substances for name in each.allergens}
-        for name in sorted(allergens):
+        for name in inside.allergens:
             yield Mark(self._avoided(name), _ALLERGEN, f"allergen {name}")
-        for name in sorted({name for each in substances for name in each.may_contain} - allergens):
+        for name in inside.may_contain:
             yield Mark(self._avoided(name), _TRACE, f"may contain {name}")
-        foods = [food for each in substances for food in each.foods]
-        for hazard in sorted({hazard for food in foods for hazard in hazards_of(food)}):
+        for hazard in inside.hazards:
             yield Mark(hazard, _HAZARD, f"watched for {hazard}")
-        for diet in DIETS:
-            if foods and all(avoided_how(each, diet) is None for each in substances):
-                yield Mark(diet, _DIET, f"fits {diet}")
+        for diet in inside.diets:
+            yield Mark(diet, _DIET, f"fits {diet}")
 
     def _avoided(self, word: str) -> str:
         """Give an allergen or kind in every language."""
-        return " ".join((word, *(avoided_said(say, word) for say in self.every)))
+        if word not in self.avoided:
+            said = " ".join((word, *(avoided_said(say, word) for say in self.every)))
+            self.avoided[word] = said
+        return self.avoided[word]
 
 
 def _name(record_id: str, name: str) -> Mark:

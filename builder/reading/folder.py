@@ -48,7 +48,7 @@ from builder.reading.texts import read_caution, read_source
 from builder.reading.trips import not_fed, read_trip
 from builder.reading.uncollected import uncollected
 from builder.reading.values import DEVICES, can_be_id
-from builder.reading.vouched import Listed, foods_listed
+from builder.reading.vouched import Listed, foods_listed, hash_of_list
 from builder.reading.yaml_door import Node, decode, quoted, read_yaml
 
 ALWAYS_SHIPPED = ("sources.yaml", "cautions", "gear", "foods")
@@ -110,6 +110,7 @@ class _FolderReader:
         self.owner: dict[tuple[str, str], int] = {}
         self.broken: set[tuple[str, str]] = set()  # ids that stand in a file but have errors
         self.listed: dict[tuple[str, str], Listed] = {}  # of the foods that are ours
+        self.lists: list[str] = []  # the texts of their files
 
     # -- files --------------------------------------------------------------------------------
 
@@ -225,7 +226,9 @@ class _FolderReader:
             if not layer.vouched or "foods" not in layer.rooms:
                 continue
             for path in self._paths(layer, "foods"):
-                for name, each in foods_listed(*(self._decoded(layer, path) or ("", "", ""))):
+                relative, shown, text = self._decoded(layer, path) or ("", "", "")
+                self.lists.append(text)
+                for name, each in foods_listed(relative, shown, text):
                     self.listed["food", name] = each
                     self.owner["food", name] = number
         written = self.read("food", "foods", read_food)
@@ -399,7 +402,10 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     at_hand = AtHand(foods, recipes, home, {*batches, *broken_batches})
     trips = reader.read_trips(at_hand)
     shown = tuple(layer.shown for layer in layers)
-    content = Content(foods, batches, recipes, gear, trips, cautions, sources, home, shown)
+    listed_as = hash_of_list(reader.lists) if reader.lists else ""
+    content = Content(
+        foods, batches, recipes, gear, trips, cautions, sources, home, shown, listed_as
+    )
     content, problems = crosscheck(content, reader.broken)
     unused = reader.problems.unused(f"{reader.layers[-1].shown}/")
     return Folder(

@@ -7,8 +7,9 @@ thousandth of the time that reading them all would.
 
 from __future__ import annotations
 
+import hashlib
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
 from builder.model.food import Food
@@ -43,6 +44,11 @@ class Listed:
         if food is None:
             raise ProblemsFound(list(notes))
         return food
+
+
+def hash_of_list(texts: Iterable[str]) -> str:
+    """Give a short hash of the files of the list, by which what was made of it is known."""
+    return hashlib.sha256("\0".join(texts).encode()).hexdigest()[:16]
 
 
 def foods_listed(path: str, shown: str, text: str) -> Iterator[tuple[str, Listed]]:

@@ -52,3 +52,14 @@ def test_a_change_waits_with_what_it_changes() -> None:
 
 def test_any_other_mapping_is_changed_at_once() -> None:
     assert each_changed({"a": 1}, lambda number: number + 1) == {"a": 2}
+
+
+def test_an_item_waits_until_it_is_asked_for() -> None:
+    records = OnAsking({"made": 1}, {"later": len, "made": len})
+    assert (records.waits("made"), records.waits("later"), records.waits("neither")) == (
+        False,
+        True,
+        False,
+    )
+    assert records["later"] == 5
+    assert not records.waits("later")
