@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
+from builder.cli.base import known_in
 from builder.cli.told import read_mass
 from builder.problems import did_you_mean
 
@@ -75,8 +76,7 @@ def ask_food(content: Content, told: str | None) -> str:
 def _offered(content: Content, told: str) -> Sequence[tuple[str, str]]:
     """Give foods and recipes that a word may mean, as id and name."""
     from builder.planning.finding import find
-    from builder.planning.known_as import known_as
 
-    found = find(known_as(content), told).found
+    found = find(known_in(content), told).found
     names = {each.id: each.name for each in found if each.what in ("food", "recipe")}
     return list(names.items())[:MOST_OFFERED]

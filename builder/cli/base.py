@@ -31,6 +31,7 @@ from builder.shipped import shipped_root
 if TYPE_CHECKING:
     from builder.model.content import Content
     from builder.model.kit import Kit
+    from builder.planning.known_as import Known
     from builder.planning.stock import Stock
     from builder.reading.folder import Folder, Layer
 
@@ -222,6 +223,15 @@ def layers_of(place: Place) -> list[Layer]:
         return [own]
     shipped = shipped_root() / "content"
     return [Layer(shipped, shown_path(shipped), ALWAYS_SHIPPED, vouched=True), own]
+
+
+def known_in(content: Content) -> list[Known]:
+    """Give all that can be found in a folder, with what is kept of the shipped foods."""
+    from builder.planning.food_facts import FILE
+    from builder.planning.known_as import known_as
+
+    kept = shipped_root() / "site_templates" / FILE
+    return known_as(content, kept.read_text("utf-8"))
 
 
 def read_searched(place: Place) -> Content:

@@ -14,6 +14,7 @@ from builder.cli.base import (
     BuilderStop,
     content_option,
     json_option,
+    known_in,
     main,
     place_of,
     read_searched,
@@ -46,11 +47,10 @@ def find(words: tuple[str, ...], whole: bool, content: Path | None, as_json: boo
       tripkit find Hülsenfrucht
     """
     from builder.planning.finding import find as find_records
-    from builder.planning.known_as import known_as
     from builder.reading.uncollected import uncollected
 
     with uncollected():
-        records = known_as(read_searched(place_of(content)))
+        records = known_in(read_searched(place_of(content)))
         search = find_records(records, " ".join(words))
     if as_json:
         click.echo(json.dumps([each.data() for each in search.found], indent=2))

@@ -9,7 +9,6 @@ from __future__ import annotations
 import json
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import asdict, dataclass
-from functools import cache
 from typing import Any
 
 from builder.model.content import Content
@@ -19,7 +18,6 @@ from builder.model.trip import DIETS
 from builder.planning.hazards import hazards_of
 from builder.planning.menu import avoided_how
 from builder.planning.stock import Substance, substance_named
-from builder.shipped import shipped_root
 
 FILE = "shipped_foods.json"  # among the templates
 
@@ -68,19 +66,17 @@ def facts_of(food: Food, content: Content) -> FoodFacts:
     )
 
 
-def all_facts(content: Content) -> Iterable[FoodFacts]:
-    """Give what a search asks of each food; those that nobody asked for yet are not read for it."""
-    foods = content.foods
-    kept = kept_facts(content.listed_as) if content.listed_as else {}
+def all_facts(content: Content, kept: str) -> Iterable[FoodFacts]:
+    """Give what a search asks of each food; what `kept` tells of need not be read for it."""
+    foods, known = content.foods, kept_facts(kept, content.listed_as)
     for name in foods:
         waits = isinstance(foods, OnAsking) and foods.waits(name)
-        yield kept[name] if waits and name in kept else facts_of(foods[name], content)
+        yield known[name] if waits and name in known else facts_of(foods[name], content)
 
 
-@cache
-def kept_facts(listed_as: str) -> Mapping[str, FoodFacts]:
+def kept_facts(kept: str, listed_as: str) -> Mapping[str, FoodFacts]:
     """Give what is kept of a list of foods, by id; nothing where it was made of another list."""
-    told = json.loads((shipped_root() / "site_templates" / FILE).read_text("utf-8"))
+    told = json.loads(kept) if kept else {"of": None}
     if told["of"] != listed_as:
         return {}
     return {each["id"]: _read(each) for each in told["foods"]}

@@ -47,11 +47,14 @@ class Known:
     marks: tuple[Mark, ...]
 
 
-def known_as(content: Content) -> list[Known]:
-    """Give all records of a folder with their marks, in the order of their rooms."""
+def known_as(content: Content, kept: str = "") -> list[Known]:
+    """Give all records of a folder with their marks, in the order of their rooms.
+
+    `kept` is the text of `food_facts.FILE`; without it, each food is read.
+    """
     told = _Words(content)
     return [
-        *map(told.food, all_facts(content)),
+        *map(told.food, all_facts(content, kept)),
         *(told.recipe(each) for each in content.recipes.values()),
         *(told.batch(each) for each in content.batches.values()),
         *told.gear(),

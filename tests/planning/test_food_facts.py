@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 from builder.model.on_asking import OnAsking
-from builder.planning.food_facts import kept_facts
+from builder.planning.food_facts import FILE, kept_facts
 from builder.planning.known_as import known_as
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
 
 ROOT = Path(__file__).resolve().parents[2]
+KEPT = (ROOT / "site_templates" / FILE).read_text("utf-8")
 OWN = """\
 id: lentils-dry
 name: Lentils of my own field
@@ -26,16 +26,16 @@ def shipped_and(*layers: Layer) -> Folder:
 
 def test_what_is_kept_is_what_reading_gives() -> None:
     content = shipped_and().content
-    assert len(kept_facts(content.listed_as)) == len(content.foods) > 800
-    assert known_as(content) == known_as(replace(content, listed_as=""))
+    assert len(kept_facts(KEPT, content.listed_as)) == len(content.foods) > 800
+    assert known_as(content, KEPT) == known_as(content)
 
 
 def test_no_food_is_read_that_nobody_names() -> None:
     content = shipped_and().content
     assert isinstance(content.foods, OnAsking)
-    known_as(content)
+    known_as(content, KEPT)
     assert all(content.foods.waits(name) for name in content.foods)
-    known_as(replace(content, listed_as=""))
+    known_as(content)
     assert not any(content.foods.waits(name) for name in content.foods)
 
 
@@ -44,8 +44,8 @@ def test_of_another_list_nothing_is_kept(tmp_path: Path) -> None:
     (tmp_path / "foods" / "all.yaml").write_text(f"- {OWN}".replace("\n", "\n  ").rstrip(), "utf-8")
     content = read_folder([Layer(tmp_path, "other", ("foods",), vouched=True)]).content
     assert content.listed_as
-    assert kept_facts(content.listed_as) == {}
-    assert [(each.id, each.name) for each in known_as(content)] == [
+    assert kept_facts(KEPT, content.listed_as) == {}
+    assert [(each.id, each.name) for each in known_as(content, KEPT)] == [
         ("lentils-dry", "Lentils of my own field")
     ]
 
@@ -54,5 +54,5 @@ def test_a_food_of_ones_own_is_known_as_it_is_written(tmp_path: Path) -> None:
     (tmp_path / "foods").mkdir()
     (tmp_path / "foods" / "own.yaml").write_text(OWN, "utf-8")
     content = shipped_and(Layer(tmp_path, "own")).content
-    (found,) = (each for each in known_as(content) if each.id == "lentils-dry")
+    (found,) = (each for each in known_as(content, KEPT) if each.id == "lentils-dry")
     assert found.name == "Lentils of my own field"
