@@ -76,8 +76,8 @@ def all_facts(content: Content, kept: str) -> Iterable[FoodFacts]:
 
 def kept_facts(kept: str, listed_as: str) -> Mapping[str, FoodFacts]:
     """Give what is kept of a list of foods, by id; nothing where it was made of another list."""
-    told = json.loads(kept) if kept else {"of": None}
-    if told["of"] != listed_as:
+    told: dict[str, Any] = json.loads(kept or "{}")
+    if told.get("of") != listed_as:
         return {}
     return {each["id"]: _read(each) for each in told["foods"]}
 
