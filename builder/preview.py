@@ -112,6 +112,7 @@ def serve(
     folders: Sequence[Path],
     port: int,
     rebuild: Callable[[], None],
+    *,
     say: Callable[[str], None],
 ) -> None:
     """Serve until the person stops it."""

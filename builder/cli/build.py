@@ -374,4 +374,4 @@ def preview(trip: str, content: Path | None, port: int) -> None:
         except click.ClickException as stop:
             stop.show()
 
-    serve(out, trip, [place.folder], port, rebuild, click.echo)
+    serve(out, trip, [place.folder], port, rebuild, say=click.echo)

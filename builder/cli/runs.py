@@ -53,6 +53,7 @@ def runs(
     write: bool,
     at: str | None,
     content: Path | None,
+    *,
     as_json: bool,
 ) -> None:
     """Tell which runs to do for the trips ahead, in which dryer and on which days.

@@ -364,6 +364,7 @@ def efficiency_from_test(
     fuel_g: float,
     energy_mj_kg: float,
     altitude_m: float,
+    *,
     pot_mass_g: float = 0.0,
     material: str = "aluminium",
 ) -> float:

@@ -260,6 +260,7 @@ def choi_okos_kj_kg_k(
     fat_share: float,
     carbohydrate_share: float,
     fibre_share: float = 0.0,
+    *,
     ash_share: float = 0.0,
     temperature_c: float = 20.0,
 ) -> float:

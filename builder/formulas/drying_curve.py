@@ -138,6 +138,7 @@ def page_mass_g(
     start_share: float,
     rate_per_min: float,
     exponent: float,
+    *,
     equilibrium_share: float = 0.0,
 ) -> float:
     """Mass of a load after a time of drying, by the Page curve.
@@ -225,7 +226,9 @@ def lewis_mass_g(
     ----------
     .. [lewis1921] Lewis, 1921, The rate of drying of solid materials (quoted from memory).
     """
-    return page_mass_g(duration_min, start_g, start_share, rate_per_min, 1.0, equilibrium_share)
+    return page_mass_g(
+        duration_min, start_g, start_share, rate_per_min, 1.0, equilibrium_share=equilibrium_share
+    )
 
 
 @declared("(0 - ln(moisture_ratio) / rate_per_min) ^ (1 / exponent)")

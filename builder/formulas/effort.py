@@ -306,6 +306,7 @@ def walk_kcal(
     hours: float,
     distance_m: float,
     ascent_m: float,
+    *,
     descent_m: float,
     ground: str,
 ) -> float:

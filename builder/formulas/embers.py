@@ -235,6 +235,7 @@ def first_press_min(
     face_cm2: float,
     iron_c: float,
     wanted_c: float,
+    *,
     kw_m2: float,
 ) -> float:
     """Minutes of the first press of an iron that was not heated through before.

@@ -290,6 +290,7 @@ def can_cooling_k(
     energy_mj_kg: float,
     duration_min: float,
     fuel_g: float,
+    *,
     empty_g: float,
     gain_w_k: float = 0.0,
 ) -> float:

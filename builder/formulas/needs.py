@@ -599,6 +599,7 @@ def lcda_walk_kcal(
     hours: float,
     distance_m: float,
     ascent_m: float,
+    *,
     descent_m: float,
 ) -> float:
     """Energy a person uses on a walk up and down, by the Load Carriage Decision Aid.

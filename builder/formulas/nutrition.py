@@ -222,6 +222,7 @@ def specific_energy_kcal(
     carbohydrate_g: float,
     protein_factor: float,
     fat_factor: float,
+    *,
     carbohydrate_factor: float,
     alcohol_g: float = 0.0,
 ) -> float:

@@ -106,7 +106,7 @@ def plan_trip(
     least_g = add(day.fuel_g for day in fuel_days) if learned.fuel else None
     fuel_days = fuel_learned(fuel_days, learned)
     fuel = kit_fuel(trip, hearth, fuel_days, least_g)
-    load = weights(trip, hearth, menus, fuel, fuel_days, waters)
+    load = weights(trip, hearth, menus, fuel, fuel_days, waters=waters)
     energies = [
         [person_energy(trip, day, person, load.by_day_g[day.number - 1]) for person in trip.party]
         for day in trip.days

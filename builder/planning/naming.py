@@ -82,6 +82,7 @@ def dried_name(
     state: str,
     method: str | None,
     stays_raw: bool = False,
+    *,
     heated: bool = False,
     jerky: bool = False,
 ) -> str:

@@ -215,7 +215,7 @@ class _FolderReader:
                 record = reader(node, self.problems)
                 if isinstance(record, Recipe):
                     self._look_beside(layer, file, record, {"picture": record.picture})
-                self._keep(kind, found, record, layer, node, text)
+                self._keep(kind, found, record, layer, node, text=text)
                 if record is None and kind == "recipe":
                     self.broken.add((kind, Path(file.path).stem))  # its id may be what is wrong
         return found
@@ -259,6 +259,7 @@ class _FolderReader:
         record: Any,
         layer: int,
         node: Node,
+        *,
         text: RecordText,
     ) -> None:
         entry = node.entries.get("id")
@@ -289,7 +290,7 @@ class _FolderReader:
                 written = read_as(kind, node, self.problems)
                 record = written.made() if written else None
                 text = RecordText(file.path, file.text, node, section)
-                self._keep(section, found[section], record, layer, node, text)
+                self._keep(section, found[section], record, layer, node, text=text)
         return Gear(
             stoves=_only(found["stoves"], Stove),
             fuels=_only(found["fuels"], Fuel),

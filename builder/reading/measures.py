@@ -44,7 +44,7 @@ class Number(Measure):
 
     def read(self, node: Node, key: str, info: ValidationInfo[Notes]) -> float:
         """Read a number and hold it against what is usual."""
-        value = number_of(node, key, self.at_least, self.at_most, self.more_than, self.whole)
+        value = number_of(node, key, self.at_least, self.at_most, self.more_than, whole=self.whole)
         among = usual_here(info, key)
         if among is not None and among.judge(value):
             said = f"{key}: {node.described()}", among.usual_in("")

@@ -104,6 +104,7 @@ def number_of(
     at_least: float = 0.0,
     at_most: float = 1e6,
     more_than: float | None = None,
+    *,
     whole: bool = False,
 ) -> float:
     """Read a bare number, for keys that count or name their unit."""

@@ -153,7 +153,9 @@ def test_a_test_gives_back_the_efficiency_it_was_done_with(
     hot = boiling_point_c(pressure_hpa(height))
     heat = water_heat_kj(800.0, cold, hot) + pot_heat_kj(150.0, "titanium", cold, hot)
     _, fuel, _ = fuel_range_g(heat, 45.0, (share, share, share))
-    found = efficiency_from_test(800.0, cold, fuel, 45.0, height, 150.0, "titanium")
+    found = efficiency_from_test(
+        800.0, cold, fuel, 45.0, height, pot_mass_g=150.0, material="titanium"
+    )
     assert found == pytest.approx(share, rel=1e-9)
 
 

@@ -75,7 +75,7 @@ def test_the_time_to_a_share_gives_the_mass_at_that_share(
 
 def test_lewis_is_page_with_an_exponent_of_one() -> None:
     assert lewis_mass_g(90.0, 500.0, 0.85, 0.006, 0.05) == page_mass_g(
-        90.0, 500.0, 0.85, 0.006, 1.0, 0.05
+        90.0, 500.0, 0.85, 0.006, 1.0, equilibrium_share=0.05
     )
 
 
@@ -85,7 +85,9 @@ def test_in_damp_air_a_load_ends_at_its_equilibrium() -> None:
 
 
 def test_at_the_start_it_weighs_what_it_weighs() -> None:
-    assert page_mass_g(0.0, 1234.0, 0.87, 0.004, 1.2, 0.06) == pytest.approx(1234.0)
+    assert page_mass_g(0.0, 1234.0, 0.87, 0.004, 1.2, equilibrium_share=0.06) == pytest.approx(
+        1234.0
+    )
 
 
 @given(st.floats(1e-3, 0.999), st.floats(2e-3, 0.05), st.floats(0.8, 2.0))
@@ -119,7 +121,10 @@ def test_twice_as_thick_takes_four_times_as_long() -> None:
         (lambda: page_mass_g(-1.0, 100.0, 0.8, 0.01, 1.0), "drying time is -1 min"),
         (lambda: page_mass_g(40321.0, 100.0, 0.8, 0.01, 1.0), "drying time is 40321 min"),
         (lambda: page_mass_g(1.0, -1.0, 0.8, 0.01, 1.0), "mass at the start is -1 g"),
-        (lambda: page_mass_g(1.0, 1.0, 0.1, 0.01, 1.0, 0.1), "water share at the start is 0.1"),
+        (
+            lambda: page_mass_g(1.0, 1.0, 0.1, 0.01, 1.0, equilibrium_share=0.1),
+            "water share at the start is 0.1",
+        ),
         (lambda: lewis_mass_g(1.0, 1.0, 0.8, 0.0), "drying rate is 0"),
         (lambda: minutes_to_ratio(0.0, 0.01), "moisture ratio is 0"),
         (lambda: minutes_to_ratio(1.1, 0.01), "moisture ratio is 1.1"),

@@ -169,48 +169,50 @@ def _kcal(power_w: float, hours: float) -> float:
 def test_a_level_walk_is_its_power_for_its_time(
     body: float, load: float, hours: float, speed: float, ground: str
 ) -> None:
-    found = walk_kcal(body, load, hours, speed * hours * 3600.0, 0.0, 0.0, ground)
+    found = walk_kcal(body, load, hours, speed * hours * 3600.0, 0.0, descent_m=0.0, ground=ground)
     assert found == pytest.approx(
         _kcal(walking_power_w(body, load, speed, 0.0, ground), hours), rel=1e-9
     )
 
 
 def test_only_up_is_uphill_all_the_way() -> None:
-    found = walk_kcal(70.0, 10.0, 2.0, 7200.0, 720.0, 0.0, "path")
+    found = walk_kcal(70.0, 10.0, 2.0, 7200.0, 720.0, descent_m=0.0, ground="path")
     assert found == pytest.approx(_kcal(walking_power_w(70.0, 10.0, 1.0, 10.0, "path"), 2.0))
 
 
 def test_only_down_is_downhill_all_the_way() -> None:
-    found = walk_kcal(70.0, 10.0, 2.0, 7200.0, 0.0, 720.0, "path")
+    found = walk_kcal(70.0, 10.0, 2.0, 7200.0, 0.0, descent_m=720.0, ground="path")
     slope_deg = math.degrees(math.atan(0.1))
     assert found == pytest.approx(_kcal(downhill_power_w(70.0, 10.0, 1.0, slope_deg, "path"), 2.0))
 
 
 def test_up_and_down_the_same_is_the_mean_of_both() -> None:
-    both = walk_kcal(70.0, 10.0, 2.0, 7200.0, 360.0, 360.0, "path")
-    up = walk_kcal(70.0, 10.0, 2.0, 7200.0, 720.0, 0.0, "path")
-    down = walk_kcal(70.0, 10.0, 2.0, 7200.0, 0.0, 720.0, "path")
+    both = walk_kcal(70.0, 10.0, 2.0, 7200.0, 360.0, descent_m=360.0, ground="path")
+    up = walk_kcal(70.0, 10.0, 2.0, 7200.0, 720.0, descent_m=0.0, ground="path")
+    down = walk_kcal(70.0, 10.0, 2.0, 7200.0, 0.0, descent_m=720.0, ground="path")
     assert both == pytest.approx((up + down) / 2.0)
 
 
 @given(st.floats(0.0, 1500.0), st.floats(0.0, 1500.0))
 def test_more_ascent_never_takes_less(one: float, other: float) -> None:
     lower, higher = sorted((one, other))
-    easier = walk_kcal(70.0, 12.0, 6.0, 15000.0, lower, 0.0, "path")
-    assert walk_kcal(70.0, 12.0, 6.0, 15000.0, higher, 0.0, "path") >= easier - 1e-9
+    easier = walk_kcal(70.0, 12.0, 6.0, 15000.0, lower, descent_m=0.0, ground="path")
+    assert (
+        walk_kcal(70.0, 12.0, 6.0, 15000.0, higher, descent_m=0.0, ground="path") >= easier - 1e-9
+    )
 
 
 @given(st.floats(1e-9, 1e-3), st.floats(1e-9, 1e-3))
 def test_hardly_any_hills_are_no_hills(ascent: float, descent: float) -> None:
-    level = walk_kcal(70.0, 12.0, 6.0, 15000.0, 0.0, 0.0, "path")
-    found = walk_kcal(70.0, 12.0, 6.0, 15000.0, ascent, descent, "path")
+    level = walk_kcal(70.0, 12.0, 6.0, 15000.0, 0.0, descent_m=0.0, ground="path")
+    found = walk_kcal(70.0, 12.0, 6.0, 15000.0, ascent, descent_m=descent, ground="path")
     assert found == pytest.approx(level, rel=1e-4)
 
 
 def test_a_way_as_long_as_it_is_high_is_the_steepest() -> None:
-    assert walk_kcal(70.0, 0.0, 3.0, 1000.0, 700.0, 300.0, "rough") > 0.0
+    assert walk_kcal(70.0, 0.0, 3.0, 1000.0, 700.0, descent_m=300.0, ground="rough") > 0.0
     with pytest.raises(ValueError, match="together are 1001 m; the way is only 1000 m long"):
-        walk_kcal(70.0, 0.0, 3.0, 1000.0, 701.0, 300.0, "rough")
+        walk_kcal(70.0, 0.0, 3.0, 1000.0, 701.0, descent_m=300.0, ground="rough")
 
 
 @pytest.mark.parametrize(
@@ -227,7 +229,7 @@ def test_ways_that_cannot_be_are_refused(
     hours: float, distance: float, ascent: float, descent: float
 ) -> None:
     with pytest.raises(ValueError, match="must be"):
-        walk_kcal(70.0, 0.0, hours, distance, ascent, descent, "path")
+        walk_kcal(70.0, 0.0, hours, distance, ascent, descent_m=descent, ground="path")
 
 
 def test_measured_limits_lie_inside_what_is_computed() -> None:

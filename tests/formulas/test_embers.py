@@ -66,10 +66,10 @@ def test_few_minutes_over_hot_embers_many_over_dull_ones() -> None:
 
 
 def test_a_cold_iron_makes_the_first_press_slower() -> None:
-    hot = first_press_min(4.0, 1900.0, 200.0, 200.0, 200.0, 15.0)
+    hot = first_press_min(4.0, 1900.0, 200.0, 200.0, 200.0, kw_m2=15.0)
     assert hot == 9.0
-    assert first_press_min(4.0, 1900.0, 200.0, 260.0, 200.0, 15.0) == 9.0
-    cold = first_press_min(4.0, 1900.0, 200.0, 20.0, 200.0, 15.0)
+    assert first_press_min(4.0, 1900.0, 200.0, 260.0, 200.0, kw_m2=15.0) == 9.0
+    cold = first_press_min(4.0, 1900.0, 200.0, 20.0, 200.0, kw_m2=15.0)
     assert cold == pytest.approx(9.0 + preheat_min(1900.0, 200.0, 20.0, 200.0, 15.0))
 
 
@@ -125,7 +125,7 @@ def test_wetter_wood_never_holds_more_heat(one: float, other: float) -> None:
         (lambda: preheat_min(1.0, 1.0, 20.0, 200.0, 0.0), "heat of the embers is 0"),
         (lambda: preheat_min(1.0, 1.0, 200.0, 20.0, 15.0), "after heating is 20 °C"),
         (lambda: preheat_range_min(1.0, 1.0, 20.0, 401.0), "after heating is 401 °C"),
-        (lambda: first_press_min(-1.0, 1.0, 1.0, 20.0, 200.0, 15.0), "each side is -1 min"),
+        (lambda: first_press_min(-1.0, 1.0, 1.0, 20.0, 200.0, kw_m2=15.0), "each side is -1 min"),
         (lambda: hand_test_c(0.0), "seconds is 0 s"),
         (lambda: hand_test_c(8.1), "seconds is 8.1 s"),
         (lambda: species_mj_kg("yew", 0.2), "species 'yew' is not known"),

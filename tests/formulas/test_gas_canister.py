@@ -137,22 +137,22 @@ def test_at_zero_it_is_the_value_of_the_table() -> None:
 def test_cooling_worked_by_hand() -> None:
     """Butane, 2290 W, 45.8 MJ/kg: 0.05 g/s. In 2 min 6 g take 2311.8 J of 200 * 2.31 + 120
     * 0.5 = 522 J/K."""
-    found = can_cooling_k({"butane": 1.0}, 2290.0, 45.8, 2.0, 200.0, 120.0)
+    found = can_cooling_k({"butane": 1.0}, 2290.0, 45.8, 2.0, 200.0, empty_g=120.0)
     assert found == pytest.approx(2311.8 / 522.0, rel=1e-9)
 
 
 @given(st.floats(0.01, 5.0), st.floats(0.0, 20.0))
 def test_air_that_gives_heat_slows_the_cooling(gain: float, minutes: float) -> None:
-    alone = can_cooling_k(MIX, 2000.0, 45.8, minutes, 230.0, 150.0)
-    warmed = can_cooling_k(MIX, 2000.0, 45.8, minutes, 230.0, 150.0, gain)
+    alone = can_cooling_k(MIX, 2000.0, 45.8, minutes, 230.0, empty_g=150.0)
+    warmed = can_cooling_k(MIX, 2000.0, 45.8, minutes, 230.0, empty_g=150.0, gain_w_k=gain)
     assert 0.0 <= warmed <= alone * (1.0 + 1e-12)
 
 
 def test_a_little_heat_from_the_air_is_nearly_none() -> None:
-    alone = can_cooling_k(MIX, 2000.0, 45.8, 5.0, 230.0, 150.0)
-    assert can_cooling_k(MIX, 2000.0, 45.8, 5.0, 230.0, 150.0, 1e-6) == pytest.approx(
-        alone, rel=1e-5
-    )
+    alone = can_cooling_k(MIX, 2000.0, 45.8, 5.0, 230.0, empty_g=150.0)
+    assert can_cooling_k(
+        MIX, 2000.0, 45.8, 5.0, 230.0, empty_g=150.0, gain_w_k=1e-6
+    ) == pytest.approx(alone, rel=1e-5)
 
 
 @pytest.mark.parametrize(
@@ -169,14 +169,32 @@ def test_a_little_heat_from_the_air_is_nearly_none() -> None:
         (lambda: lowest_air_c(MIX, 0.0, 1.0), "share used is 1"),
         (lambda: vaporisation_kj_kg("methane", 0.0), "gas 'methane' is not known"),
         (lambda: vaporisation_kj_kg("butane", 51.0), "temperature of the gas is 51 °C"),
-        (lambda: can_cooling_k({"propane": 0.5}, 1.0, 45.0, 1.0, 1.0, 1.0), "sum of the gas"),
-        (lambda: can_cooling_k(MIX, -1.0, 45.0, 1.0, 1.0, 1.0), "power of the burner is -1 W"),
-        (lambda: can_cooling_k(MIX, 1.0, 0.0, 1.0, 1.0, 1.0), "heating value of the gas is 0"),
-        (lambda: can_cooling_k(MIX, 1.0, 45.0, -1.0, 1.0, 1.0), "time it burns is -1 min"),
-        (lambda: can_cooling_k(MIX, 1.0, 45.0, 1.0, 0.0, 1.0), "gas in the canister is 0 g"),
-        (lambda: can_cooling_k(MIX, 1.0, 45.0, 1.0, 1.0, -1.0), "empty canister is -1 g"),
-        (lambda: can_cooling_k(MIX, 1.0, 45.0, 1.0, 1.0, 1.0, -1.0), "heat from the air is -1"),
-        (lambda: can_cooling_k(MIX, 2290.0, 45.8, 10.0, 29.0, 1.0), "takes 30 g in that time"),
+        (
+            lambda: can_cooling_k({"propane": 0.5}, 1.0, 45.0, 1.0, 1.0, empty_g=1.0),
+            "sum of the gas",
+        ),
+        (
+            lambda: can_cooling_k(MIX, -1.0, 45.0, 1.0, 1.0, empty_g=1.0),
+            "power of the burner is -1 W",
+        ),
+        (
+            lambda: can_cooling_k(MIX, 1.0, 0.0, 1.0, 1.0, empty_g=1.0),
+            "heating value of the gas is 0",
+        ),
+        (lambda: can_cooling_k(MIX, 1.0, 45.0, -1.0, 1.0, empty_g=1.0), "time it burns is -1 min"),
+        (
+            lambda: can_cooling_k(MIX, 1.0, 45.0, 1.0, 0.0, empty_g=1.0),
+            "gas in the canister is 0 g",
+        ),
+        (lambda: can_cooling_k(MIX, 1.0, 45.0, 1.0, 1.0, empty_g=-1.0), "empty canister is -1 g"),
+        (
+            lambda: can_cooling_k(MIX, 1.0, 45.0, 1.0, 1.0, empty_g=1.0, gain_w_k=-1.0),
+            "heat from the air is -1",
+        ),
+        (
+            lambda: can_cooling_k(MIX, 2290.0, 45.8, 10.0, 29.0, empty_g=1.0),
+            "takes 30 g in that time",
+        ),
     ],
 )
 def test_what_cannot_be_is_refused(call: Callable[[], object], says: str) -> None:

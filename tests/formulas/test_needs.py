@@ -75,9 +75,9 @@ def test_a_way_up_and_down_is_the_mean_of_both_slopes() -> None:
     """An hour on 4 km, 200 m up and 200 down: half of it at +10 %, half at -10 %."""
     speed = 4000.0 / 3600.0
     power_w = (lcda_power_w(70.0, 10.0, speed, 10.0) + lcda_power_w(70.0, 10.0, speed, -10.0)) / 2
-    found = lcda_walk_kcal(70.0, 10.0, 1.0, 4000.0, 200.0, 200.0)
+    found = lcda_walk_kcal(70.0, 10.0, 1.0, 4000.0, 200.0, descent_m=200.0)
     assert found == pytest.approx(power_w * 3600.0 / 4184.0)
-    level = lcda_walk_kcal(70.0, 10.0, 2.0, 8000.0, 0.0, 0.0)
+    level = lcda_walk_kcal(70.0, 10.0, 2.0, 8000.0, 0.0, descent_m=0.0)
     assert level == pytest.approx(2.0 * lcda_power_w(70.0, 10.0, speed, 0.0) * 3600.0 / 4184.0)
 
 
@@ -95,10 +95,10 @@ def test_how_fast_and_steep_the_second_equation_goes(
 ) -> None:
     assert lcda_knows(hours, distance, ascent, descent) is knows
     if knows:
-        lcda_walk_kcal(70.0, 10.0, hours, distance, ascent, descent)
+        lcda_walk_kcal(70.0, 10.0, hours, distance, ascent, descent_m=descent)
     else:
         with pytest.raises(ValueError, match="it must be"):
-            lcda_walk_kcal(70.0, 10.0, hours, distance, ascent, descent)
+            lcda_walk_kcal(70.0, 10.0, hours, distance, ascent, descent_m=descent)
 
 
 def test_hard_days_ask_for_more_protein_than_quiet_ones() -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cache
+from inspect import signature
 from pathlib import Path
 from typing import Any
 
@@ -62,7 +63,10 @@ def published(*rows: Published) -> pytest.MarkDecorator:
 
 def check(row: Published, formula: Callable[..., float]) -> None:
     """Hold a formula against one row."""
-    found = formula(*row.args)
+    # A formula of more symbols takes those behind the fifth by name alone.
+    first, further = row.args[:5], row.args[5:]
+    names = [*signature(formula).parameters][5 : len(row.args)] if further else []
+    found = formula(*first, **dict(zip(names, further, strict=True)))
     assert abs(found - row.value) <= row.within, (
         f"{found:.7g} {row.unit} is not {row.value:.7g} ± {row.within:.2g} {row.unit} "
         f"({row.name}, known: {row.known})"

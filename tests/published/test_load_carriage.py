@@ -162,7 +162,7 @@ def test_energy_of_a_walk_up_and_down_worked_by_hand() -> None:
     down - 2.4 * 85 * 9.81 * 0.8333333 * 0.0747899 * 0.509176 = 155.548 W.
     (2/3 * 442.181 + 1/3 * 155.548) W in 4 h over 4184 J: 1193.1 kcal.
     """
-    found_kcal = walk_kcal(70.0, 15.0, 4.0, 12000.0, 600.0, 300.0, "path")
+    found_kcal = walk_kcal(70.0, 15.0, 4.0, 12000.0, 600.0, descent_m=300.0, ground="path")
     assert found_kcal == pytest.approx(1193.1, abs=0.5)
 
 

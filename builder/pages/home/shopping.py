@@ -43,7 +43,7 @@ class ShoppingPage:
 def shopping_page(plan: HomePlan) -> ShoppingPage:
     """Give the list for all trips ahead."""
     of_trips = tuple(link(each.title, f"{path_of(each)}.md") for each in lists_of_trips(plan))
-    return _page(plan, "", CSV_NAME, plan.shopping, plan.from_stock, of_trips)
+    return _page(plan, "", CSV_NAME, plan.shopping, plan.from_stock, of_trips=of_trips)
 
 
 def trip_page(plan: HomePlan, trip: TripShopping) -> ShoppingPage:
@@ -67,6 +67,7 @@ def _page(
     csv_path: str,
     shopping: Sequence[Purchase],
     from_stock: Sequence[TakenFromStock],
+    *,
     of_trips: tuple[Cell, ...] = (),
 ) -> ShoppingPage:
     figures = figures_of_home(plan.home)

@@ -104,7 +104,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
     markdown |= {page.path: written(page.path, "numbers", page) for page in numbers}
     return Book(
         markdown | sources,
-        _nav(kit, days, meals, cook, people, numbers),
+        _nav(kit, days, meals, cook, people, numbers=numbers),
         {
             "kit.json": _json({**data, **graph_data(kit, graph)}),
             SCHEMA_NAME: _json(json.loads((templates / SCHEMA_NAME).read_text("utf-8"))),
@@ -137,6 +137,7 @@ def _nav(
     meals: tuple[MealPage, ...],
     cook: tuple[CookPage, ...],
     people: tuple[PersonPage, ...],
+    *,
     numbers: tuple[NumbersPage, ...],
 ) -> tuple[NavItem, ...]:
     """Give the navigation in reading order."""

@@ -106,7 +106,7 @@ def person_pages(kit: Kit, anchors: Anchors) -> tuple[PersonPage, ...]:
     figures = figures_of(kit)
     loads = {load.name: load for load in kit.weights.people}
     return tuple(
-        _page(kit, figures, path, person, loads.get(person.name), anchors)
+        _page(kit, figures, path, person, loads.get(person.name), anchors=anchors)
         for path, person in zip(person_paths(kit), kit.party, strict=False)
     )
 
@@ -117,6 +117,7 @@ def _page(
     path: str,
     person: KitPerson,
     load: PersonLoad | None,
+    *,
     anchors: Anchors,
 ) -> PersonPage:
     return PersonPage(

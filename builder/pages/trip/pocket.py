@@ -213,7 +213,7 @@ def _meals(
                 continue
             number += 1
             anchor = f"day-{day.day}-{name}-{number}"
-            shown = _meal(kit, say, day, place, anchor, ways[day.day, place])
+            shown = _meal(kit, say, day, place, anchor, way=ways[day.day, place])
             here = (As(words.day_name(say, day), shown.anchor), shown.cooking)
             before, first = told.meals.setdefault(_sameness(shown), here)
             if before is not here[0]:
@@ -247,7 +247,9 @@ def _timeless(said: str) -> str:
     return _DIGITS.sub("0", said)
 
 
-def _meal(kit: Kit, say: Speech, day: KitDay, place: int, anchor: str, way: Cooking) -> PocketMeal:
+def _meal(
+    kit: Kit, say: Speech, day: KitDay, place: int, anchor: str, *, way: Cooking
+) -> PocketMeal:
     meal = day.meals[place]
     boxes = boxes_of(kit, f"cook/{meal.recipe}.md")
     return PocketMeal(

@@ -121,6 +121,7 @@ def weights(
     menus: Sequence[Sequence[MenuItem]],
     fuel: KitFuel | None,
     fuel_days: Sequence[FuelDay],
+    *,
     waters: Sequence[WaterDay],
 ) -> Weights:
     """Give all weights, and share everything out, each thing whole to one person."""

@@ -132,6 +132,7 @@ def cook(
     servings: float,
     conditions: Conditions,
     hearth: Hearth,
+    *,
     has_embers: bool = False,
 ) -> Cooked:
     """Cook a recipe for so many servings: water, potfuls, presses, heat, minutes.
@@ -159,11 +160,11 @@ def cook(
         hot = step.do in ("boil", "simmer", "rest") or (step.do == "soak" and step.hot)
         by_height = hot and step.minutes > 0 and state.goes_by_height
         factor = conditions.time_factor if by_height else 1.0
-        planned = _planned(step, ready, poured_ml, factor, presses, servings)
+        planned = _planned(step, ready, poured_ml, factor, presses, servings=servings)
         broth_ml = poured_ml - taken_up_ml if step.water_auto else nothing("water_ml")
         steps.append(replace(planned, taken_up_ml=taken_up_ml, broth_ml=broth_ml))
     fires = counted(0 if has_embers else 1, "fires")
-    return _heated(recipe, state, tuple(steps), conditions, hearth, fires)
+    return _heated(recipe, state, tuple(steps), conditions, hearth, fires=fires)
 
 
 def _planned(
@@ -172,6 +173,7 @@ def _planned(
     water_ml: float,
     factor: float,
     presses: int,
+    *,
     servings: float,
 ) -> PlannedStep:
     return PlannedStep(
@@ -212,6 +214,7 @@ def _heated(
     steps: tuple[PlannedStep, ...],
     conditions: Conditions,
     hearth: Hearth,
+    *,
     fires: float,
 ) -> Cooked:
     over_flame = state.boils or any(step.do in ("simmer", "fry") for step in steps)

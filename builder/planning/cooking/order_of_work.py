@@ -453,6 +453,7 @@ def _entry(
     before_min: Figure,
     potful: int = 0,
     empty_first: bool = False,
+    *,
     frees: bool = False,
 ) -> WorkStep:
     return WorkStep(

@@ -68,6 +68,7 @@ def costs_of(
     dried_g: float,
     energy_kwh: float,
     runs: int,
+    *,
     dryer: Dryer,
     content: Content,
 ) -> Costs:

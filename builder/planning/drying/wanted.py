@@ -197,7 +197,7 @@ def kept_at_c(home: Home) -> float:
 
 
 def as_batch(
-    goes: Goes, is_recipe: bool, fresh_g: float, packs: int, day: datetime.date, home: Home
+    goes: Goes, is_recipe: bool, fresh_g: float, packs: int, day: datetime.date, *, home: Home
 ) -> Batch:
     """Give the planned batch that some fresh food becomes, packed as the home packs."""
     holds = goes.substance.id
@@ -220,7 +220,7 @@ def as_batch(
 
 def best_before(each: ToDry, day: datetime.date, content: Content) -> datetime.date | None:
     """Give until when it keeps if the dryer is emptied on a day."""
-    batch = as_batch(each.goes, each.is_recipe, each.fresh_g, 1, day, content.home)
+    batch = as_batch(each.goes, each.is_recipe, each.fresh_g, 1, day, home=content.home)
     return judge(batch, content, speech_of(ENGLISH)).best_before
 
 

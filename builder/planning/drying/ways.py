@@ -58,7 +58,7 @@ def ways_to_dry(
     costs: list[Costs] = []
     for method in METHODS_TO_DRY:
         for dryer in _dryers(method, content):
-            way, cost = _way(substance, fresh_g, dryer, content, own, at)
+            way, cost = _way(substance, fresh_g, dryer, content, own, at=at)
             ways.append(way)
             costs.append(cost)
     way, cost = _bought(substance, fresh_g, content)
@@ -86,6 +86,7 @@ def _way(
     dryer: Dryer,
     content: Content,
     own: OwnBatches,
+    *,
     at: datetime.date,
 ) -> tuple[Way, Costs]:
     method = dryer.method
@@ -96,7 +97,7 @@ def _way(
     runs = _runs(fresh_g, water_g, dryer)
     hours = named(hours_in(dryer, goes), "run_hours", "common-practice")
     energy_kwh = _energy_kwh(dryer, hours, runs, water_g)
-    costs = costs_of(substance, fresh_g, dried_g, energy_kwh, runs, dryer, content)
+    costs = costs_of(substance, fresh_g, dried_g, energy_kwh, runs, dryer=dryer, content=content)
     cautions = tuple(_cautions(goes))
     never = goes.method in HEAT_METHODS and substance.kind in NOT_BY_HEAT
     return (
@@ -130,7 +131,7 @@ def _judged(
 ) -> Judged:
     """Judge the batch that it would become, were it dry today."""
     is_recipe = goes.substance.id not in content.foods
-    batch = as_batch(goes, is_recipe, fresh_g, 1, at, content.home)
+    batch = as_batch(goes, is_recipe, fresh_g, 1, at, home=content.home)
     learned = learned_of(goes.substance, goes.method, own)
     return judge(batch, content, speech_of(ENGLISH), learned=learned)
 

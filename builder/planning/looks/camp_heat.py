@@ -84,7 +84,7 @@ def _iron_heat(meal: PlannedMeal, irons: Sequence[Iron]) -> IronHeat:
     faces = [(iron.mass_g, iron.face_cm2 or 0.0) for iron in irons]
     heats = [work_range(preheat_range_min, *face, cold_c, plate_c) for face in faces]
     presses = [
-        work(first_press_min, side_min, *face, cold_c, plate_c, kw_m2)
+        work(first_press_min, side_min, *face, cold_c, plate_c, kw_m2=kw_m2)
         for face in faces
         for kw_m2 in embers
     ]

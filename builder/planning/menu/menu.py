@@ -151,7 +151,7 @@ class _MenuPlanner:
                 ingredient.amount_g * scale,
                 ingredient.dried_by,
                 item.batch_of(ingredient.id),
-                ingredient.recipe,
+                recipe=ingredient.recipe,
             )
             for ingredient in recipe.uses
         )
@@ -165,7 +165,9 @@ class _MenuPlanner:
             substance = substance_named(item.food or "", self.content)
         recipe = item.food if item.food in self.content.recipes else None
         amount_g = item.each_g * heads(item)
-        portion = self.portion("", substance, amount_g, item.dried_by, item.batch_of(""), recipe)
+        portion = self.portion(
+            "", substance, amount_g, item.dried_by, item.batch_of(""), recipe=recipe
+        )
         return self.packs_shared([portion], item.chosen)[0]
 
     def packs_shared(
@@ -197,6 +199,7 @@ class _MenuPlanner:
         amount_g: float,
         dried_by: Method | None,
         batch_id: str | None,
+        *,
         recipe: str | None,
     ) -> Portion:
         """Give so much of a substance as it is carried."""
@@ -251,7 +254,7 @@ class _MenuPlanner:
             )
             for portion in portions
         }
-        return cook(recipe, ready, heads(item), conditions, hearth, has_embers)
+        return cook(recipe, ready, heads(item), conditions, hearth, has_embers=has_embers)
 
     def titled(self, recipe: Recipe, item: MealItem) -> str:
         """Give a dish's name, and what is in it instead of something else."""

@@ -116,15 +116,12 @@ def _leg_kcal(
     least = work(least_travel_kcal, basal, hours)
     if way.by == "walking" and way.distance_m is not None:
         on_foot = (person.mass_kg, load_g / 1000, hours, way.distance_m)
-        kcal = _at_own_age(
-            person, basal, work(walk_kcal, *on_foot, way.ascent_m, way.descent_m, way.ground)
-        )
+        climbed = {"ascent_m": way.ascent_m, "descent_m": way.descent_m}
+        kcal = _at_own_age(person, basal, work(walk_kcal, *on_foot, **climbed, ground=way.ground))
         kcal = largest(kcal, least)
         if not lcda_knows(hours, way.distance_m, way.ascent_m, way.descent_m):
             return kcal, None, None
-        other = _at_own_age(
-            person, basal, work(lcda_walk_kcal, *on_foot, way.ascent_m, way.descent_m)
-        )
+        other = _at_own_age(person, basal, work(lcda_walk_kcal, *on_foot, **climbed))
         other = largest(other, least)
         off = named(WALK_OFF_SHARE, "walk_off_share", "looney2019")
         return kcal, smallest(kcal, other) * (1 - off), largest(kcal, other) * (1 + off)

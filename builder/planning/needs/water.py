@@ -131,7 +131,7 @@ def water_day(
         total_ml=cooking_ml + drinks_ml + drinking_ml + washing_ml,
         carry_ml=carry_ml,
         treat_ml=treat_ml,
-        boil_ml=_boil_ml(trip, day, menu, conditions, drinking_ml, onward_ml),
+        boil_ml=_boil_ml(trip, day, menu, conditions, drinking_ml, onward_ml=onward_ml),
     )
 
 
@@ -141,6 +141,7 @@ def _boil_ml(
     menu: Sequence[MenuItem],
     conditions: Conditions,
     drinking_ml: float,
+    *,
     onward_ml: float,
 ) -> float:
     """Give what is brought to the boil to make it safe: drunk, mixed or soaked cold, carried on."""

@@ -82,6 +82,7 @@ def _told(
     places: CookingPlaces,
     early_ml: float,
     water: WaterDay,
+    *,
     treated: bool,
 ) -> HeatedWater:
     """Put both camps together, and say how much of it the morning needs.

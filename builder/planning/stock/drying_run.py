@@ -82,7 +82,7 @@ def drying_run(
             _error_of_fit(float(ratio), fit),
             _error_of_table(
                 float(fresh_g), float(water_share), float(limit_share), plain,
-                float(spread_share), float(dry_after_min),
+                float(spread_share), dry_after_min=float(dry_after_min),
             ),
         ),
         "error_min", "standard error of fit and table", source,
@@ -209,6 +209,7 @@ def _error_of_table(
     limit_share: float,
     weighings: Sequence[Weighing],
     spread_share: float,
+    *,
     dry_after_min: float,
 ) -> float:
     """Carry the doubt in the listed water over: fit again with a wetter and a drier load.

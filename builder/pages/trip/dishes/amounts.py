@@ -61,6 +61,7 @@ def _by_eye(
     amount_g: float,
     id_: str,
     before: str = "",
+    *,
     after: str = "",
 ) -> Cell:
     """Give an amount without scales: in pieces, mugs or spoons, where the food tells how."""
@@ -111,7 +112,7 @@ def amount_inside(
     """Give an amount inside a sentence, by weight and by eye: `240 g rice (1 mug)`."""
     yield figures.scaled(amount_g, "mass_g", id_ and f"{id_}.amount_g", strong=True)[0]
     yield Piece(f" {name}")
-    if by_eye := _by_eye(figures, each, amount_g, id_, "(", ")"):
+    if by_eye := _by_eye(figures, each, amount_g, id_, "(", after=")"):
         yield Piece(" ")
         yield from (filled(figures.say("(pieces: {n})"), n=by_eye) if each.piece_g else by_eye)
 

@@ -270,7 +270,10 @@ def cooking(kit: Kit, meal: PlannedMeal, day: int, at: str) -> Cooking:
                 meal,
                 at,
                 stands_by_step(figures, meal),
-                {place: boxes_at_step(kit, day, meal, place) for place, _ in enumerate(meal.steps)},
+                boxes={
+                    place: boxes_at_step(kit, day, meal, place)
+                    for place, _ in enumerate(meal.steps)
+                },
             )
         ),
         plates(figures, meal),

@@ -92,6 +92,7 @@ def steps_of(
     meal: PlannedMeal,
     at: str,
     stands: Mapping[int, Cell],
+    *,
     boxes: Mapping[int, tuple[Box, ...]],
 ) -> Iterator[StepLine]:
     """Give the steps; the check of the middle and the pouring away follow the last heat."""

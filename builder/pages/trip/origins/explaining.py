@@ -105,14 +105,14 @@ def explained(kit: Kit, graph: Graph, node: Node, deep: bool = False) -> Iterato
     """
     yield f"{full_title(kit, node)}: {_number(node.value)} {_unit(node.id)}".rstrip()
     yield f"  {node.id}"
-    yield from _parts(kit, graph, node, deep, "  ", {node.id})
+    yield from _parts(kit, graph, node, deep, "  ", told={node.id})
     cited = {source.id: source.citation for source in kit.sources}
     for source in FORMULAS[node.declared].sources if node.declared else ():
         yield f"  source: {cited.get(source, source)}"
 
 
 def _parts(
-    kit: Kit, graph: Graph, node: Node, deep: bool, indent: str, told: set[str]
+    kit: Kit, graph: Graph, node: Node, deep: bool, indent: str, *, told: set[str]
 ) -> Iterator[str]:
     if node.leaf is not None:
         yield f"{indent}{_origin(kit, node.leaf)}"
@@ -126,7 +126,7 @@ def _parts(
             yield f"{indent}  {symbol}: {_number(each)} {_unit(symbol)}".rstrip() + f"   [{where}]"
             if deep and inner and inner.leaf is None and inner.id not in told:
                 told.add(inner.id)
-                yield from _parts(kit, graph, inner, deep, indent + "    ", told)
+                yield from _parts(kit, graph, inner, deep, indent + "    ", told=told)
 
 
 def _leaf(kit: Kit, figure: Traced, inner: Node | None) -> str:

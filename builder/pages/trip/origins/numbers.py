@@ -134,7 +134,7 @@ def numbers_pages(
             groups, teller = parts[path], tellers[path]
             groups.setdefault(teller.part(node.top), []).append(teller.line(name, node))
     return tuple(
-        _page(kit, path, title, parts[path], tellers[path].constants(), checked)
+        _page(kit, path, title, parts[path], tellers[path].constants(), checked=checked)
         for path, title in titles.items()
         # Not each of many people has a line of their own.
         if parts[path] or path in (numbers_of(""), *_days(kit))
@@ -180,6 +180,7 @@ def _page(
     title: str,
     groups: Mapping[str, Sequence[Line]],
     constants: tuple[Constant, ...],
+    *,
     checked: Sequence[Checked],
 ) -> NumbersPage:
     say = speech_of(kit.language)

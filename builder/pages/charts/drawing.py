@@ -1,0 +1,201 @@
+"""What charts are drawn of: bars, marks, lines and words, sized for the narrowest screen."""
+
+from __future__ import annotations
+
+import unicodedata
+from dataclasses import dataclass
+from typing import Literal
+
+from builder.pages.pieces import Table
+
+# Drawn for the narrowest screen, so that letters are never much smaller than they were drawn;
+# shown no wider than this on a large one, so that they are never much larger than the text.
+WIDTH = 296
+SHOWN_WIDTH = 400
+LONGEST_NAME = 22  # letters that leave room for the numbers beside them
+LETTERS = 12  # px high at WIDTH
+BAR_WIDTH = 292.0
+LEFT = 2.0
+WORDS_AT = 12.0
+BAR_AT = 17.0
+BAR = 13.0
+LEGEND = 18.0
+LEGEND_AT = 30.0
+LINE = 15.0  # from one line of words to the next
+GAP = 6.0  # between words beside each other
+# How wide letters are, in parts of their height. Fonts differ: these are the widths of one of the
+# widest that systems bring along, so that words have room in all of them.
+_LETTERS_WIDE = {
+    letter: wide
+    for wide, letters in (
+        (0.30, "ijlIJ'"),
+        (0.318, ".,· \u00a0\u202f"),
+        (0.34, "/:;|\\"),
+        (0.42, "frt-()[]!"),
+        (0.55, "csz*–°?"),
+        (0.60, "FLkvxy"),
+        (0.636, "abdeghnopqu0123456789EPSTYßø"),
+        (0.79, "ABCDGHKNOQRUVXZ&Ø"),
+        (0.975, "mwM%½¼¾"),
+        (1.07, "WæÆœŒ@…—"),
+    )
+    for letter in letters
+}
+_SIGN_WIDE = 0.84  # + = → − ×, and letters of other scripts
+_ROOMY_WIDE = 1.1  # emoji, and scripts whose letters fill a square
+Fill = Literal["solid", "lines", "dots", "cross", "open"]
+
+
+@dataclass(frozen=True, slots=True)
+class Bar:
+    """A rectangle of one hatching."""
+
+    x: str
+    y: str
+    width: str
+    height: str
+    fill: str
+
+
+@dataclass(frozen=True, slots=True)
+class Mark:
+    """An upright line across a bar."""
+
+    x: str
+    top: str
+    bottom: str
+
+
+@dataclass(frozen=True, slots=True)
+class Level:
+    """A line straight across."""
+
+    y: str
+    dashed: bool
+
+
+@dataclass(frozen=True, slots=True)
+class Words:
+    """Words beside or over a bar."""
+
+    x: str
+    y: str
+    anchor: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Dot:
+    """A point of a line."""
+
+    x: str
+    y: str
+
+
+@dataclass(frozen=True, slots=True)
+class Chart:
+    """A drawing with its own words; `behind` is its table where the page has no other."""
+
+    id: str
+    title: str
+    text: str
+    width: str
+    height: str
+    shown_width: str
+    shown_height: str
+    bars: tuple[Bar, ...] = ()
+    marks: tuple[Mark, ...] = ()
+    words: tuple[Words, ...] = ()
+    line: str = ""  # points of one line
+    dots: tuple[Dot, ...] = ()
+    behind: Table | None = None
+    levels: tuple[Level, ...] = ()
+
+
+def drawn(
+    chart_id: str,
+    title: str,
+    told: str,
+    height: float,
+    *,
+    bars: tuple[Bar, ...] = (),
+    marks: tuple[Mark, ...] = (),
+    words: tuple[Words, ...] = (),
+    line: str = "",
+    dots: tuple[Dot, ...] = (),
+    behind: Table | None = None,
+    levels: tuple[Level, ...] = (),
+) -> Chart:
+    """Give a drawing of its parts, shown a little larger where there is room."""
+    shown = f"{height * SHOWN_WIDTH / WIDTH:.0f}"
+    return Chart(
+        chart_id,
+        title,
+        f"{told}.",
+        str(WIDTH),
+        px(height),
+        str(SHOWN_WIDTH),
+        shown,
+        bars=bars,
+        marks=marks,
+        words=words,
+        line=line,
+        dots=dots,
+        behind=behind,
+        levels=levels,
+    )
+
+
+def words_wide(words: str) -> float:
+    """Give how wide words are in a chart, roughly and rather too wide than too narrow."""
+    return LETTERS * sum(map(_letter_wide, unicodedata.normalize("NFD", words)))
+
+
+def _letter_wide(letter: str) -> float:
+    if letter in _LETTERS_WIDE:
+        return _LETTERS_WIDE[letter]
+    if unicodedata.combining(letter):
+        return 0.0
+    roomy = unicodedata.east_asian_width(letter) in "WF"
+    return _ROOMY_WIDE if roomy else _SIGN_WIDE
+
+
+def short(name: str, longest: int = LONGEST_NAME, room: float = BAR_WIDTH) -> str:
+    """Cut a name that is too long, or too wide for the picture."""
+    if len(name) <= longest and words_wide(name) <= room:
+        return name
+    kept = name[: longest - 1]
+    while kept and words_wide(f"{kept}…") > room:
+        kept = kept[:-1]
+    return f"{kept}…"
+
+
+def in_lines(said: str, room: float) -> list[str]:
+    """Break words into lines that have room; a word wider than a whole line is cut."""
+    lines: list[str] = []
+    for word in said.split(" "):
+        longer = f"{lines[-1]} {word}" if lines else word
+        if lines and words_wide(longer) <= room:
+            lines[-1] = longer
+        else:
+            lines.append(short(word, len(word), room))
+    return lines
+
+
+def legend_words(y: float, means: str) -> list[Words]:
+    """Give the lines that say what a hatching at some height means."""
+    left = LEFT + LEGEND_AT
+    return [
+        Words(px(left), px(y + 11 + number * LINE), "start", line)
+        for number, line in enumerate(in_lines(means, WIDTH - left))
+    ]
+
+
+def px(value: float) -> str:
+    """Give a coordinate, to a tenth."""
+    return f"{value:.1f}".removesuffix(".0")
+
+
+def mark_at(x: float, bar_top: float) -> Mark:
+    """Give a mark across a bar."""
+    return Mark(px(x), px(bar_top - 3), px(bar_top + BAR + 3))
