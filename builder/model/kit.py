@@ -27,6 +27,7 @@ from builder.model.looks import (
     Treating,
     UnderPressure,
 )
+from builder.model.mishaps import Mishap
 from builder.model.recipe import Do, MealName, Vessel
 from builder.model.source import CautionText, Level, Source
 from builder.model.trip import (
@@ -607,6 +608,7 @@ class Kit:
     guides: tuple[DryingGuide, ...] = ()  # how foods of the trip are dried in warm air
     review: Reviewed | None = None  # what was, against what was planned before learning
     learned: Learned = NOTHING_LEARNED  # what earlier trips taught, and the plan counts with
+    mishaps: tuple[Mishap, ...] = ()  # what if it goes wrong
     figures: frozenset[str] = frozenset()  # addresses in kit.json that a page of numbers tells
     folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them
     public: bool = False  # made for everybody: nothing personal, and no sources to start from

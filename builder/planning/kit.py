@@ -59,6 +59,7 @@ from builder.planning.menu import (
     refused_by,
     shopping,
 )
+from builder.planning.mishaps import mishaps
 from builder.planning.needs import (
     PersonEnergy,
     PersonWater,
@@ -204,6 +205,7 @@ def plan_trip(
         guides=guides,
         review=reviewed(trip.review, days, fuel, add(day.fuel.wood_g for day in days)),
         learned=learned,
+        mishaps=mishaps(days, load, fuel, hearth, content),
     )
 
 

@@ -55,6 +55,7 @@ def test_the_kit_has_the_pages_it_promises(book: Book) -> None:
         "drying.md",
         "read-aloud.md",
         "cautions.md",
+        "if-it-goes-wrong.md",
         "review.md",
         "numbers.md",
         "numbers/day-1.md",

@@ -11,6 +11,7 @@ from typing import TypeAlias
 from builder.model.kit import Kit
 from builder.pages import ink
 from builder.pages.trip.afterwards.review import REVIEW, review_page
+from builder.pages.trip.afterwards.wrong import WRONG, wrong_page
 from builder.pages.trip.cautions import cautions_page
 from builder.pages.trip.day import DayPage, day_pages
 from builder.pages.trip.dishes.cook import CookPage, cook_pages, step_anchors
@@ -77,6 +78,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         "drying.md": ("drying", drying_page(kit)),
         ALOUD: ("aloud", aloud),
         "cautions.md": ("cautions", cautions),
+        WRONG: ("wrong", wrong_page(kit)),
         **({REVIEW: ("review", review)} if review else {}),
         "sources.md": ("sources", sources_page(kit, checked)),
     }
@@ -163,6 +165,7 @@ def _nav(
         (say.of("page", "Drying"), "drying.md"),
         (say.of("page", "Read aloud"), ALOUD),
         (say.of("page", "Cautions"), "cautions.md"),
+        (say.of("page", "If it goes wrong"), WRONG),
         *after,
         (say.of("page", "Numbers"), tuple((page.title, page.path) for page in numbers)),
         (say.of("page", "Sources"), "sources.md"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 from dataclasses import asdict, fields
 
 from builder.model.figure import nothing, whole
@@ -22,6 +23,7 @@ from builder.model.kit import (
     WorkStep,
 )
 from builder.model.learned import Reviewed
+from builder.model.mishaps import Mishap
 from builder.pages.citing import citation
 from builder.pages.trip.dishes.work_said import what
 from builder.speech import speech_of
@@ -110,7 +112,23 @@ def kit_data(kit: Kit) -> Data:
             for each in fields(kit.learned)
         },
         "review": _review(kit.review) if kit.review else None,
+        "mishaps": [_mishap(each) for each in kit.mishaps],
     }
+
+
+def _mishap(each: Mishap) -> Data:
+    """Give what goes wrong, dishes by their day and their place in it."""
+
+    def dishes(places: Iterable[tuple[int, int]]) -> list[Data]:
+        return [{"day": day, "place": place} for day, place in places]
+
+    told = {
+        **asdict(each),
+        "cold": dishes(each.cold),
+        "uneaten": dishes(each.uneaten),
+        "still": [{"name": person.name, "kcal": person.kcal} for person in each.still],
+    }
+    return {key: value for key, value in told.items() if value not in (None, "", [], (), 0)}
 
 
 def _review(was: Reviewed) -> Data:

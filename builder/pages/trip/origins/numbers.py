@@ -43,6 +43,7 @@ _GROUPS = {
     "guides": later("How to dry it"),
     "learned": later("What earlier trips taught"),
     "review": later("What was"),
+    "mishaps": later("If it goes wrong"),
 }
 
 

@@ -1,0 +1,38 @@
+"""What is still eaten and drunk where something goes wrong, and the least that would mend it."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Literal
+
+MishapKind = Literal["bag", "day-more", "no-fuel", "no-fire", "dry"]
+MendedBy = Literal["food", "fuel", "wood", "water"]
+
+
+@dataclass(frozen=True, slots=True)
+class StillEaten:
+    """What one person still eats, each day; all of them together where nobody is named."""
+
+    name: str
+    need_kcal: tuple[float, ...]
+    kcal: tuple[float, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Mishap:
+    """One thing that goes wrong."""
+
+    kind: MishapKind
+    who: str = ""  # whose bag
+    day: int = 0  # of a spring that is dry
+    lost: tuple[str, ...] = ()  # gear and fuel that is gone
+    fuel_left_g: float | None = None  # where some of it is gone, and not all
+    cold: tuple[tuple[int, int], ...] = ()  # dishes to soak cold: day, place in it
+    uneaten: tuple[tuple[int, int], ...] = ()  # dishes that nobody can eat
+    still: tuple[StillEaten, ...] = ()  # nothing where all is eaten as planned
+    no_water_days: tuple[int, ...] = ()  # on which snow is the only water, and nothing melts it
+    unsafe_days: tuple[int, ...] = ()  # on which water was to be boiled to make it safe
+    drink_ml: float | None = None  # each one's share of what is still drunk at a dry spring
+    missing_kcal: float | None = None  # of all, over the trip
+    mend_g: float | None = None
+    mended_by: MendedBy = "food"

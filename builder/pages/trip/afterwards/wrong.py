@@ -1,0 +1,155 @@
+"""The page for when it goes wrong: what is still eaten and drunk, and what would mend it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from builder.model.kit import Kit
+from builder.model.mishaps import MendedBy, Mishap
+from builder.pages import words
+from builder.pages.figures import Figures, figures_of
+from builder.pages.pieces import Cell, Piece, Table, filled, table, text
+from builder.speech import later
+
+WRONG = "if-it-goes-wrong.md"
+# Less of one's need is told to all who look at the table.
+LITTLE_SHARE = 0.9
+_MENDS: dict[MendedBy, str] = {
+    "food": later("To mend it, take {mass} more of the richest food that you eat as it is."),
+    "fuel": later("To mend it, carry {mass} of fuel in another bag, and a second stove."),
+    "wood": later("To mend it, find {mass} of dry wood, or take a stove."),
+    "water": later("To mend it, carry {mass} more of water to it."),
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Wrong:
+    """One thing that goes wrong, with all there is to say of it."""
+
+    title: str
+    anchor: str
+    says: tuple[Cell, ...]
+    still: Table | None
+
+
+@dataclass(frozen=True, slots=True)
+class WrongPage:
+    """All that can go wrong."""
+
+    each: tuple[Wrong, ...]
+
+
+def wrong_page(kit: Kit) -> WrongPage:
+    """Give the page of what can go wrong."""
+    figures = figures_of(kit)
+    return WrongPage(
+        tuple(
+            Wrong(
+                _title(each, figures),
+                f"wrong-{number + 1}",
+                tuple(_says(kit, each, figures)),
+                _still(each, figures),
+            )
+            for number, each in enumerate(kit.mishaps)
+        )
+    )
+
+
+def _title(each: Mishap, figures: Figures) -> str:
+    say = figures.say
+    if each.kind == "bag":
+        return say("The bag of {name} is lost", name=each.who)
+    if each.kind == "dry":
+        return say("No water at the camp of day {n}", n=each.day)
+    said = {
+        "day-more": later("One day more"),
+        "no-fuel": later("No fuel, or the stove breaks"),
+        "no-fire": later("No fire"),
+    }
+    return say(said[each.kind])
+
+
+def _says(kit: Kit, each: Mishap, figures: Figures) -> Iterable[Cell]:
+    say = figures.say
+    if each.lost:
+        yield text(say("With it go: {things}.", things=say.listed(each.lost)))
+    if each.fuel_left_g is not None and kit.fuel:
+        left = figures.plain(each.fuel_left_g, "mass_g")
+        likely = figures.plain(kit.fuel.likely_g, "mass_g")
+        yield text(
+            say("{left} of fuel are left, and {likely} are likely burnt.", left=left, likely=likely)
+        )
+    if each.no_water_days:
+        days = _days(each.no_water_days, figures)
+        yield _strong(
+            say("Nothing melts snow on day {days}: turn back while you have water.", days=days)
+        )
+    if each.unsafe_days:
+        days = _days(each.unsafe_days, figures)
+        yield _strong(
+            say(
+                "Nothing boils the water of day {days}: make it safe another way, or do not "
+                "drink it.",
+                days=days,
+            )
+        )
+    if each.cold:
+        said = say(
+            "Soak in cold water until soft, then eat at once, within 2 hours of wetting: {dishes}."
+        )
+        yield filled(said, dishes=text(_dishes(kit, each.cold, figures)))
+    if each.uneaten:
+        said = say("Do not eat without heat, or not known to be safe: {dishes}.")
+        yield filled(said, dishes=text(_dishes(kit, each.uneaten, figures)))
+    if each.drink_ml is not None:
+        said = say("Each has {water} left of what is carried, for the way, the camp and the night.")
+        if kit.public:
+            said = say(
+                "All have {water} left of what is carried, for the way, the camp and the night."
+            )
+        yield filled(said, water=text(figures.plain(each.drink_ml, "volume_ml")))
+    elif each.kind == "bag":
+        yield text(say("If what makes your water safe was in it, make it safe another way."))
+    elif each.kind != "day-more" and not each.no_water_days and not each.unsafe_days:
+        yield text(say("Cold water to drink is as planned. There are no hot drinks."))
+    if each.mend_g:
+        mass = text(figures.plain(each.mend_g, "mass_g"))
+        yield filled(say(_MENDS[each.mended_by]), mass=mass)
+
+
+def _strong(said: str) -> Cell:
+    return (Piece(said, strong=True),)
+
+
+def _days(days: Iterable[int], figures: Figures) -> str:
+    return figures.say.listed(figures.say.number(day) for day in days)
+
+
+def _dishes(kit: Kit, places: Iterable[tuple[int, int]], figures: Figures) -> str:
+    say = figures.say
+    return ", ".join(
+        say("{dish} (day {n})", dish=kit.days[day - 1].meals[place].title, n=day)
+        for day, place in places
+    )
+
+
+def _still(each: Mishap, figures: Figures) -> Table | None:
+    """Give what each still eats of every day, as energy; too little of it stands out."""
+    say = figures.say
+    if not each.still:
+        return None
+    days = len(each.still[0].kcal)
+    heads = (
+        [words.numbered_day(say, day + 1) for day in range(days)]
+        if days > 1 or each.kind != "day-more"
+        else [say("Each day")]
+    )
+    rows = []
+    for person in each.still:
+        cells = [
+            (Piece(say.number(kcal), strong=kcal < LITTLE_SHARE * need),)
+            for kcal, need in zip(person.kcal, person.need_kcal, strict=True)
+        ]
+        rows.append((text(person.name), *cells))
+    return table((say("Still eaten, kcal"), *heads), rows, "l" + "r" * len(heads))

@@ -1,0 +1,192 @@
+"""Each thing that can go wrong on a trip, one after the other."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection, Iterator, Sequence
+
+from builder.model.content import Content
+from builder.model.figure import add, counted, largest, nothing
+from builder.model.kit import Carried, KitDay, KitFuel, PersonLoad, PlannedMeal, Weights
+from builder.model.mishaps import Mishap, MishapKind, StillEaten
+from builder.planning.cooking import Hearth
+from builder.planning.menu import eaten_kcal
+from builder.planning.mishaps.cold import can_soak_cold, is_heated
+
+Dish = tuple[int, int]  # its day, and its place in the day
+_SPRINGS = frozenset({"stream", "lake", "tap"})
+
+
+def mishaps(
+    days: Sequence[KitDay], load: Weights, fuel: KitFuel | None, hearth: Hearth, content: Content
+) -> tuple[Mishap, ...]:
+    """Give what is still eaten and drunk, whatever goes wrong."""
+    trip = _Trip(days, load, fuel, hearth, content)
+    return tuple(trip.all())
+
+
+class _Trip:
+    """One trip, of which one thing after the other goes wrong."""
+
+    def __init__(
+        self,
+        days: Sequence[KitDay],
+        load: Weights,
+        fuel: KitFuel | None,
+        hearth: Hearth,
+        content: Content,
+    ) -> None:
+        self.days, self.load, self.fuel, self.hearth, self.content = (
+            days, load, fuel, hearth, content,
+        )  # fmt: skip
+        self.dishes = {
+            (day.day, place): meal for day in days for place, meal in enumerate(day.meals)
+        }
+        self.heated = {at for at, meal in self.dishes.items() if is_heated(meal)}
+        # The most energy for each gram that the trip eats as it is: the least to take along.
+        self.kcal_g = largest(
+            *(meal.nutrition.energy_kcal / meal.mass_g
+              for meal in self.dishes.values() if not meal.recipe and meal.mass_g > 0),
+            nothing("kcal_g"),
+        )  # fmt: skip
+
+    def all(self) -> Iterator[Mishap]:
+        for each in self.load.people:
+            yield self.bag(each)
+        yield self.day_more()
+        if self.hearth.stove and self.fuel and self.fuel.likely_g:
+            yield self.without_heat("no-fuel", lambda meal: meal.cooked_on != "fire")
+        if any(meal.cooked_on == "fire" for meal in self.dishes.values()):
+            yield self.without_heat("no-fire", lambda meal: meal.cooked_on == "fire")
+        for day in self.days:
+            if not day.ends_home and day.conditions.water_source in _SPRINGS:
+                yield self.dry(day)
+
+    # -- each of them ------------------------------------------------------------------------------
+
+    def bag(self, load: PersonLoad) -> Mishap:
+        """Lose one person's bag: the food in it, and what it held to cook with."""
+        gone = {each.meal for each in load.carries if each.meal is not None}
+        things = [each for each in load.carries if each.kind in ("gear", "fuel")]
+        no_heat = self._cooks_no_more(things)
+        cold, uneaten = self._unheated(self.heated - gone) if no_heat else ((), ())
+        lost = gone | set(uneaten)
+        missing = self._missing(lost)
+        return Mishap(
+            "bag",
+            who=load.name,
+            lost=tuple(dict.fromkeys(each.what for each in things)),
+            fuel_left_g=None if no_heat else self._fuel_left_g(things),
+            cold=cold,
+            uneaten=uneaten,
+            still=self._still(lost),
+            no_water_days=self._without_water() if no_heat else (),
+            unsafe_days=self._unsafe() if no_heat else (),
+            missing_kcal=missing,
+            mend_g=self._in_food(missing),
+        )
+
+    def day_more(self) -> Mishap:
+        """Eat the same food over one day more."""
+        number = counted(len(self.days) + 1, "days")
+        still = tuple(
+            StillEaten(each.name, (add(each.need_kcal) / (number - 1),), (add(each.kcal) / number,))
+            for each in self._still(())
+        )
+        missing = add(each.need_kcal[0] for each in still)
+        return Mishap("day-more", still=still, missing_kcal=missing, mend_g=self._in_food(missing))
+
+    def without_heat(self, kind: MishapKind, stops: Callable[[PlannedMeal], bool]) -> Mishap:
+        """Cook nothing more on the stove, or nothing more on the fire."""
+        cold, uneaten = self._unheated({at for at in self.heated if stops(self.dishes[at])})
+        no_stove = kind == "no-fuel"
+        is_dry = no_stove or not self.hearth.stove
+        fuel_g = self.fuel.likely_g if self.fuel else nothing("fuel_g")
+        return Mishap(
+            kind,
+            cold=cold,
+            uneaten=uneaten,
+            still=self._still(uneaten),
+            no_water_days=self._without_water() if is_dry else (),
+            unsafe_days=self._unsafe() if is_dry else (),
+            missing_kcal=self._missing(uneaten),
+            mend_g=fuel_g if no_stove else add(day.fuel.wood_g for day in self.days),
+            mended_by="fuel" if no_stove else "wood",
+        )
+
+    def dry(self, day: KitDay) -> Mishap:
+        """Find no water at a camp: what is carried at most is all there is."""
+        drinkers = counted(max(len(day.people), 1), "people")
+        short = largest(day.water.total_ml - day.water.carry_ml, 0.0)
+        return Mishap(
+            "dry",
+            day=day.day,
+            drink_ml=day.water.carry_ml / drinkers if day.people else day.water.carry_ml,
+            mend_g=short,
+            mended_by="water",
+        )
+
+    def _fuel_left_g(self, lost: Collection[Carried]) -> float | None:
+        """Give the fuel in the containers that are left; None where none of them is lost."""
+        cans = [each for each in lost if each.kind == "fuel"]
+        if not cans or self.fuel is None:
+            return None
+        holds_g = {each.holds_g + each.empty_g: each.holds_g for each in self.fuel.containers}
+        held_g = add(each.holds_g * each.count for each in self.fuel.containers)
+        return held_g - add(holds_g.get(each.mass_g, each.mass_g) for each in cans)
+
+    def _without_water(self) -> tuple[int, ...]:
+        """Give the days on which snow is the only water."""
+        return tuple(
+            day.day
+            for day in self.days
+            if day.conditions.water_source == "snow" and not day.ends_home
+        )
+
+    def _unsafe(self) -> tuple[int, ...]:
+        """Give the days on which water was to be boiled to make it safe."""
+        return tuple(day.day for day in self.days if day.is_treated("boil"))
+
+    # -- what is left ------------------------------------------------------------------------------
+
+    def _cooks_no_more(self, lost: Collection[Carried]) -> bool:
+        """Tell whether the stove, all its fuel or the last pot went, and no fire takes over."""
+        names = {each.what for each in lost}
+        carried = [each for load in self.load.people for each in load.carries]
+        fuels = [each for each in carried if each.kind == "fuel"]
+        stove = self.hearth.stove
+        if stove is None:
+            return bool(self.hearth.pots) and names.issuperset(pot.name for pot in self.hearth.pots)
+        return (
+            stove.name in names
+            or (bool(fuels) and len(fuels) == sum(each.kind == "fuel" for each in lost))
+            or (bool(self.hearth.pots) and names.issuperset(pot.name for pot in self.hearth.pots))
+        )
+
+    def _unheated(self, dishes: Collection[Dish]) -> tuple[tuple[Dish, ...], tuple[Dish, ...]]:
+        """Part dishes that get no heat into those to soak cold and those to leave uneaten."""
+        cold = tuple(at for at in sorted(dishes) if can_soak_cold(self.dishes[at], self.content))
+        return cold, tuple(at for at in sorted(dishes) if at not in cold)
+
+    def _missing(self, lost: Collection[Dish]) -> float:
+        return add(self.dishes[at].nutrition.energy_kcal for at in sorted(lost))
+
+    def _in_food(self, missing_kcal: float) -> float | None:
+        """Give the least mass that holds so much energy, of what the trip eats as it is."""
+        return missing_kcal / self.kcal_g if self.kcal_g > 0 else None
+
+    def _still(self, lost: Collection[Dish]) -> tuple[StillEaten, ...]:
+        """Give what each still eats every day: what was on their plates, less what is lost."""
+        return tuple(
+            StillEaten(
+                person.name,
+                tuple(day.person(person.name).energy_need_kcal for day in self.days),
+                tuple(self._still_kcal(day, person.name, lost) for day in self.days),
+            )
+            for person in self.days[0].people
+        )
+
+    def _still_kcal(self, day: KitDay, name: str, lost: Collection[Dish]) -> float:
+        gone = [meal for place, meal in enumerate(day.meals) if (day.day, place) in lost]
+        gone_kcal = eaten_kcal(gone, name)
+        plates_kcal = day.person(name).food_kcal
+        return plates_kcal - gone_kcal if gone_kcal else plates_kcal
