@@ -39,6 +39,15 @@ NO_FIGURES = {
     "cautions.#.at.meal.day": "which day",
     "cautions.#.at.meal.place": "which meal of the day",
     "cautions.#.at.step": "which step",
+    "mishaps.#.day": "which day",
+    "mishaps.#.cold.#.day": "which day",
+    "mishaps.#.cold.#.place": "which meal of the day",
+    "mishaps.#.uneaten.#.day": "which day",
+    "mishaps.#.uneaten.#.place": "which meal of the day",
+    "mishaps.#.no_water_days.#": "which day",
+    "mishaps.#.unsafe_days.#": "which day",
+    "review.left.#.day": "which day",
+    "review.water_days.#.day": "which day",
 }
 # Coefficients of published equations that stand in their expressions.
 COEFFICIENTS = {
