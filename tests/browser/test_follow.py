@@ -165,6 +165,7 @@ def test_a_weight_that_cannot_be_is_refused_where_it_stands(
         weigh(run, grams, hours)
         expect(run.get_by_role("alert")).to_contain_text(says)
         expect(run.locator(".kit-weights li")).to_have_count(2)
+        expect(run.locator('[aria-invalid="true"]')).to_be_focused()
 
 
 def test_what_the_weight_leaves_open_is_settled_by_a_test(browser: Browser, follow: str) -> None:

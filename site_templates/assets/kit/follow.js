@@ -109,7 +109,6 @@ const startFollowing = () => {
     const points = Array.from({ length: CURVE_STEPS + 1 }, (_, i) => last * i / CURVE_STEPS);
     const text = (words, px, py, anchor = "start") => draw("text", { x: px, y: py, "text-anchor": anchor }, words);
     const level = (py, dashed) => draw("line", { x1: 0, x2: 296, y1: py, y2: py, stroke: "currentColor", ...(dashed && { "stroke-dasharray": "6 4" }) });
-    const enough = y(target) < 40 ? y(target) + 18 : y(target) - 9;
     const words = [...load.weighings.map(([minutes, grams]) => fill(WORDS.after, { time: duration(minutes), mass: mass(grams) })),
       fill(WORDS.dryAt, { mass: mass(target) })].join(". ");
     const box = (bx, by, width, height) => draw("rect", { x: bx, y: by, width, height, fill: "currentColor", "fill-opacity": .35, stroke: "currentColor" });
@@ -119,7 +118,7 @@ const startFollowing = () => {
         level(y(target), true), level(ground, false),
         draw("polyline", { points: points.map((one) => `${x(one).toFixed(1)},${y(curve(one)).toFixed(1)}`).join(" "), fill: "none", stroke: "currentColor", "stroke-width": 2 }),
         ...load.weighings.map(([minutes, grams]) => draw("circle", { cx: x(minutes), cy: y(grams), r: 4 })),
-        text(mass(load.fresh), left, 12), text(fill(WORDS.dryAt, { mass: mass(target) }), left, enough),
+        text(mass(load.fresh), left, 12), text(fill(WORDS.dryAt, { mass: mass(target) }), 294, y(target) - 9, "end"),
         text(WORDS.begin, left, ground + 15), text(duration(halfHours(longest)), 294, ground + 15, "end"),
         text(WORDS.likely, 32, ground + 35)));
   };
@@ -174,7 +173,7 @@ const startFollowing = () => {
         [hours, !(minutes > before && minutes <= data.fit.longest_min), fill(WORDS.badHours, { least: digits(before / HOUR_MIN, 1) })],
       ];
       const fault = faults.find(([, is]) => is);
-      for (const input of [weight, hours]) input.toggleAttribute("aria-invalid", fault?.[0] === input);
+      for (const input of [weight, hours]) input.setAttribute("aria-invalid", String(fault?.[0] === input));
       wrong.textContent = fault?.[2] ?? "";
       if (fault) { fault[0].focus(); return; }
       typed.weighings.push([minutes, grams]);
@@ -236,7 +235,7 @@ const startFollowing = () => {
         [start, !start.value, WORDS.wentIn],
       ];
       const fault = faults.find(([, is]) => is);
-      for (const input of [food, how, fresh, start]) input.toggleAttribute("aria-invalid", fault?.[0] === input);
+      for (const input of [food, how, fresh, start]) input.setAttribute("aria-invalid", String(fault?.[0] === input));
       wrong.textContent = fault?.[2] ?? "";
       if (fault) { fault[0].focus(); return; }
       const dryer = value.startsWith("dryer ") ? value.slice(6) : null;
