@@ -16,6 +16,7 @@ from builder.model.looks import (
     EnergyLook,
     IronHeat,
     KeepsHot,
+    Light,
     MealLabel,
     NeedMore,
     PackOxygen,
@@ -346,6 +347,7 @@ class KitDay:
     treating: Treating | None = None
     snow: SnowWork | None = None
     cold_gas: ColdGas | None = None
+    light: Light | None = None  # None where place, date or local time were not told
 
     def person(self, name: str) -> PersonDay:
         """Give what the day is for the one of the party with a name."""

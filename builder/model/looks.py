@@ -172,3 +172,12 @@ class NeedMore:
     days: int
     kcal: Span
     sources: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Light:
+    """From when to when the sun is up, in minutes of the local day; None where it stays."""
+
+    rises_min: float | None
+    sets_min: float | None
+    is_up_at_noon: bool

@@ -39,6 +39,7 @@ from builder.planning.looks import (
     cold_gas,
     density_kcal_g,
     energy_by_method,
+    light_of,
     look_at_batch,
     look_at_meal,
     look_sources,
@@ -308,6 +309,7 @@ def _kit_day(
         orders=orders_of_work(meals, hearth, fuel),
         treating=offered(treating, here, water),
         snow=offered(snow_work, here, water, hearth),
+        light=light_of(trip, day),
         cold_gas=None if day.ends_home else offered(cold_gas, here, hearth),
     )
 

@@ -135,7 +135,7 @@ class WrittenCamp(WrittenWeather, title="start camp"):
     )
 
     at: Annotated[tuple[float, float] | None, Position()] = key(
-        "Where it lies; stays at home.", example="[57.0, 2.5]", not_used_yet=True
+        "Where it lies, for sunrise and sunset; stays at home.", example="[57.0, 2.5]"
     )
 
     def conditions(self) -> Camp:

@@ -166,7 +166,8 @@ class WrittenTrip(Record, title="trip"):
         "A file beside the trip's with the way.", example="way.gpx", not_used_yet=True
     )
     utc: Annotated[float | None, HoursAhead()] = key(
-        "Hours of the local time ahead of UTC; stays at home.", example="+2", not_used_yet=True
+        "Hours of the local time ahead of UTC, for sunrise and sunset; stays at home.",
+        example="+2",
     )
     times: WrittenTimes | None = key(
         "When one eats.", example='{breakfast: "07:00", dinner: "19:00"}', not_used_yet=True

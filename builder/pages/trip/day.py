@@ -17,6 +17,7 @@ from builder.pages.trip.addresses import at_day, at_meal, day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.cook import Anchors, cook_link
 from builder.pages.trip.dishes.order import OrderView, orders_of_day
+from builder.pages.trip.light import light_said
 from builder.pages.trip.placing import boxes_at, boxes_at_meal, lines_of_day, lines_of_meal
 from builder.pages.trip.strip import day_strip
 from builder.pages.trip.supplies.depots import depot_said
@@ -192,6 +193,8 @@ def _facts(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
         minutes = figures.alone(day.minutes, "duration_min", f"{at}.minutes")
         facts.append(Fact(say("Time at the pot"), minutes))
     facts.append(Fact(say("Food energy"), energy(figures, day)))
+    if day.light is not None:
+        facts.append(Fact(say("Light"), light_said(figures, day, day.light)))
     return (*facts, *fuel_of_day(figures, day))
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.planning.looks.batches import look_at_batch
 from builder.planning.looks.camp_heat import cold_gas, wood_range_g
+from builder.planning.looks.light import light_of
 from builder.planning.looks.meals import look_at_meal
 from builder.planning.looks.needs_more import needs_more
 from builder.planning.looks.offered import offered
@@ -19,6 +20,7 @@ __all__ = [
     "cold_gas",
     "density_kcal_g",
     "energy_by_method",
+    "light_of",
     "look_at_batch",
     "look_at_meal",
     "look_sources",

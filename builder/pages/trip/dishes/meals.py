@@ -27,6 +27,7 @@ from builder.pages.trip.dishes.order import (
 from builder.pages.trip.dishes.plates import plates
 from builder.pages.trip.dishes.recipe_steps import stands_by_step
 from builder.pages.trip.dishes.work_said import parts_of, what
+from builder.pages.trip.light import light_at_meal
 from builder.pages.trip.placing import boxes_at_step, raw
 from builder.speech import later
 from builder.units import rounded
@@ -80,6 +81,7 @@ class MealPage:
     meal: MealName
     title: str
     start: str
+    light: str
     in_turns: bool
     lines: tuple[WorkLine, ...]
     dishes: tuple[Dish, ...]
@@ -106,6 +108,7 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
         order.meal,
         words.meal_of_day(say, day, order.meal),
         start_said(figures, order),
+        light_at_meal(say, day, order.meal),
         stands_min(order) > MOST_STANDING_MIN,
         tuple(_line(kit, day, order, group, stands) for group in moments(order.steps)),
         tuple(

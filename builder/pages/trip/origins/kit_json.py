@@ -288,7 +288,7 @@ def _day(kit: Kit, day: KitDay) -> Data:
         },
         "minutes": day.minutes,
         "notes": day.notes,
-        **_looks(day, "treating", "snow", "cold_gas"),
+        **_looks(day, "treating", "snow", "cold_gas", "light"),
     }
 
 

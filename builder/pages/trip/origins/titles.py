@@ -41,6 +41,8 @@ _TITLES = {
     "days.#.travel.distance_m": later("Way"),
     "days.#.travel.ascent_m": later("Ascent"),
     "days.#.travel.descent_m": later("Descent"),
+    "days.#.light.rises_min": later("Sunrise"),
+    "days.#.light.sets_min": later("Sunset"),
     "days.#.travel.legs.#.hours": later("Time on the way"),
     "days.#.travel.legs.#.distance_m": later("Way"),
     "days.#.travel.legs.#.ascent_m": later("Ascent"),
