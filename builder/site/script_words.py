@@ -35,6 +35,7 @@ def _of_awake(say: Speech) -> Words:
 def _of_ticks(say: Speech) -> Words:
     return {
         "untick": say("Untick all"),
+        "tickAgain": say.forms("Undo: tick {n} again", "Undo: tick {n} again"),
         "one": say("One at a time"),
         "stepOf": say("Step {n} of {all}"),
         "allDone": say("All steps done"),

@@ -175,3 +175,46 @@ def test_a_wide_table_can_be_scrolled_by_keyboard(browser: Browser, sample_kits:
         wait_until(page, "document.querySelector('.wide').scrollLeft > 0")
         page.set_viewport_size({"width": 1280, "height": 800})
         expect(box).not_to_have_attribute("tabindex", "0")
+
+
+def open_shopping(page: Page, kits: Path) -> None:
+    page.goto((kits / "tarrow-tops/shopping.html").as_uri())
+
+
+def test_all_ticks_taken_off_by_mistake_are_set_again(browser: Browser, demo_kits: Path) -> None:
+    with offline_page(browser, width=360) as (page, seen):
+        open_shopping(page, demo_kits)
+        for number in (0, 3):
+            page.locator(".steps input").nth(number).check()
+            page.wait_for_timeout(900)
+        page.get_by_role("button", name="Untick all").click()
+        assert sum(boxes(page)) == 0
+        page.get_by_role("button", name="Undo: tick 2 again").click()
+        assert sum(boxes(page)) == 2
+        page.get_by_role("button", name="Untick all").click()
+        page.locator(".steps input").first.check()  # from here on, there is nothing to undo
+        expect(page.get_by_role("button", name="Untick all")).to_be_visible()
+    assert seen.complaints == []
+
+
+def test_what_is_left_stands_on_top(browser: Browser, demo_kits: Path) -> None:
+    with offline_page(browser, width=360) as (page, _):
+        open_shopping(page, demo_kits)
+        lists = page.locator("ul.steps", has=page.locator("li:nth-child(3)")).first
+        words = lists.locator("li").all_text_contents()
+        lists.locator("input").first.focus()
+        page.keyboard.press("Space")
+        expect(lists.locator("li").last).to_have_text(words[0])
+        expect(lists.locator("li").last.locator("input")).to_be_focused()
+        page.reload()
+        expect(lists.locator("li").last).to_have_text(words[0])
+        lists.locator("input").last.uncheck()
+        expect(lists.locator("li").first).to_have_text(words[0])
+
+
+def test_the_steps_of_a_recipe_stay_in_their_order(browser: Browser, recipe: str) -> None:
+    with offline_page(browser) as (page, _):
+        page.goto(recipe)
+        page.locator(".steps input").first.check()
+        page.wait_for_timeout(900)
+        assert boxes(page) == [True, False, False]

@@ -26,14 +26,12 @@ const startSending = () => {
       if (error.name !== "AbortError") told.textContent = WORDS.notCopied;
     }
   });
-  const untick = button(WORDS.untick, () => {
-    for (const box of all("ul.send input:checked")) {
-      box.checked = false;
-      box.dispatchEvent(new Event("change", { bubbles: true }));
-    }
-  });
   const [awake, awakeTold] = awakeTools();
-  (heading ?? lists[0]).before(make("div", { className: "kit-row" }, send, untick, awake), awakeTold, told);
+  const untick = untickButton(all("ul.send input"));
+  const row = [make("div", { className: "kit-tools" }, send, untick, awake), awakeTold, told];
+  const room = document.querySelector(".send-tools");
+  if (room) room.append(...row);
+  else (heading ?? lists[0]).before(...row);
 };
 const headingBefore = (list) => {
   let before = list.previousElementSibling;

@@ -27,9 +27,8 @@ const startTicks = () => {
     const boxes = all('input[type="checkbox"]', list);
     if (!boxes.length) return;
     const tools = make("div", { className: "kit-tools" });
-    tools.append(button(WORDS.untick, () => {
-      for (const box of boxes) set(box, false);
-    }));
+    tools.append(untickButton(boxes));
+    if (list.matches("ul")) leftOnTop(list, boxes);
     if (list.matches("ol")) tools.append(oneAtATime(list, boxes, number));
     const [toggle, told] = awakeTools();
     tools.append(toggle);
@@ -37,6 +36,47 @@ const startTicks = () => {
     if (list.matches(".work")) list.nextElementSibling.after(tools, told);
     else list.before(tools, told);
   });
+};
+
+/* One careless touch takes all ticks off; the next one on the same button sets them again. */
+const untickButton = (boxes) => {
+  let taken = [];
+  const follow = () => { made.textContent = taken.length ? counted(WORDS.tickAgain, taken.length) : WORDS.untick; };
+  const made = button(WORDS.untick, () => {
+    const again = taken;
+    taken = again.length ? [] : boxes.filter((box) => box.checked);
+    for (const box of again) set(box, true);
+    for (const box of taken) set(box, false);
+    follow();
+  });
+  for (const box of boxes) {
+    box.addEventListener("change", ({ isTrusted }) => {
+      if (!isTrusted || !taken.length) return;
+      taken = [];
+      follow();
+    });
+  }
+  return made;
+};
+
+/* What is still to do stands above what is done, each in the order of the list. */
+const SINK_MS = 700; // so that one sees what one ticked
+const leftOnTop = (list, boxes) => {
+  const lines = boxes.map((box) => box.closest("li"));
+  const sort = () => {
+    const open = lines.filter((_, i) => !boxes[i].checked);
+    const wanted = [...open, ...lines.filter((line) => !open.includes(line))];
+    if (wanted.every((line, i) => line === list.children[i])) return;
+    const held = list.contains(document.activeElement) ? document.activeElement : null;
+    list.append(...wanted);
+    held?.focus({ preventScroll: true });
+  };
+  let waiting = 0;
+  list.addEventListener("change", () => {
+    clearTimeout(waiting);
+    waiting = setTimeout(sort, SINK_MS);
+  });
+  sort();
 };
 
 const set = (box, checked) => {
