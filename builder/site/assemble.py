@@ -9,6 +9,7 @@ from pathlib import Path, PurePosixPath
 
 from builder.problems import Problem, errors
 from builder.site import address, archive, made, offline, swap
+from builder.site.access import with_named_links
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
 from builder.site.finish import finish_page
@@ -24,6 +25,7 @@ from builder.site.styles import STYLE_NAME, merge_styles
 from builder.speech import speech_of
 
 FIRST_PAGE = "index.md"
+NUMBERS = "numbers"  # how the pages begin that tell how figures came about
 COLOURS_SCRIPT = "colours.js"  # runs behind the switch of colours
 # Names the build itself writes; a page or file of the same name would be lost.
 OWN_NAMES = (POCKET_NAME, offline.WORKER_NAME, offline.MANIFEST_NAME)
@@ -133,6 +135,10 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
         page: finish_page(with_scripts(with_marks(html, marks), site.outfit.scripts))
         for page, html in rendered.items()
     }
+    for page, html in finished.items():
+        # Among the numbers every line tells what its figures are.
+        if not page.relative_to(new).as_posix().startswith(NUMBERS):
+            finished[page] = with_named_links(html, say)
     front = rendered[(new / FIRST_PAGE).with_suffix(".html")]
     _tell(new, COLOURS_SCRIPT, script_of_palette(with_marks(front, marks)))
     write_searched(new)

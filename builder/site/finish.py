@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 
+from builder.site.access import with_captions, with_row_heads
 from builder.site.directions import isolated
 from builder.site.grown import without_palette
 from builder.site.security import secure_page
@@ -77,7 +78,7 @@ def _without_parts_in_menu(html: str) -> str:
 
 def with_table_boxes(html: str) -> str:
     """Put each table into a box that scrolls by itself, so that the page never does."""
-    return PLAIN_TABLE.sub(_table_box, html)
+    return PLAIN_TABLE.sub(_table_box, with_captions(html))
 
 
 def _table_box(table: re.Match[str]) -> str:
@@ -87,5 +88,6 @@ def _table_box(table: re.Match[str]) -> str:
         .replace("<th>", '<th scope="col">')
         .replace('<th class="', '<th scope="col" class="')
     )
+    rows = with_row_heads(rows)
     classes = f"rows {table['also']}" if table["also"] else "rows"
     return f'<div class="wide"><table class="{classes}">{rows}</table></div>'
