@@ -31,7 +31,7 @@ from builder.model.home import FreeHours, Home, NewBatch
 from builder.model.kit import Kit
 from builder.model.place import Place, Places
 from builder.model.public import LEAVES, ROUNDED_UP_TO
-from builder.model.recipe import Ingredient, Recipe, Step
+from builder.model.recipe import Ingredient, Recipe, Step, Swap
 from builder.model.review import LeftOver, Review, Took, WaterUsed
 from builder.model.source import CautionText, Source
 from builder.model.trip import (
@@ -70,6 +70,7 @@ STAYS: Mapping[type, set[str]] = {
     },
     Day: {"without", "title", "notes"},
     Camp: {"barometer_hpa", "at_deg"},
+    Meal: {"is_open"},
     MealItem: {"chosen", "carried_by"},
     Travel: {"load_g", "goers"},
     SharedGear: {"name", "carried_by"},
@@ -94,7 +95,7 @@ STAYS: Mapping[type, set[str]] = {
 RECORDS = (
     Trip, Person, Day, Camp, WaterPlace, Travel, Meal, MealItem, Label, SharedGear, DefaultUsed,
     Chilled, Fire, Batch, Heated, Packs, Weighing, Stay, Food, Composition, Perishable, Recipe,
-    Ingredient, Step, Stove, StoveTest, Container, Fuel, Pot, Iron, Packaging, Dryer, Source,
+    Ingredient, Step, Swap, Stove, StoveTest, Container, Fuel, Pot, Iron, Packaging, Dryer, Source,
     CautionText, LabelSheet, Home, FreeHours, NewBatch, Depot, MealTimes, Review, WaterUsed,
     LeftOver, Took,
 )  # fmt: skip
