@@ -245,12 +245,16 @@ def read_searched(place: Place) -> Content:
 
 
 def read_place(place: Place) -> Folder:
-    """Read the content of a place, with every problem in it and the packs that trips leave open."""
+    """Read the content of a place, with every problem in it.
+
+    Whose portions are parted, and the packs that trips leave open, are settled.
+    """
+    from builder.planning.menu import with_parts
     from builder.planning.stock import with_chosen_packs
     from builder.reading.folder import read_folder
 
     folder = read_folder(layers_of(place))
-    return replace(folder, content=with_chosen_packs(folder.content))
+    return replace(folder, content=with_chosen_packs(with_parts(folder.content)))
 
 
 def read_date(option: str, text: str, such_as: str) -> datetime.date:

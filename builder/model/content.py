@@ -44,4 +44,4 @@ class Content:
 
     def dish(self, item: MealItem) -> Recipe:
         """Give the recipe of what is cooked, as its eaters have it."""
-        return self.recipes[item.recipe or ""].swapped(item.swaps)
+        return self.recipes[item.recipe or ""].swapped(item.swaps).without(item.without)

@@ -44,7 +44,9 @@ from builder.model.trip import (
 )
 
 # What is done at camp: the recipe's own steps, and what the fire and the food ask for besides.
-WorkDo = Literal[Do, "fire", "preheat", "measure", "drain", "keep", "hold", "melt", "make-safe"]
+WorkDo = Literal[
+    Do, "fire", "preheat", "measure", "drain", "keep", "hold", "part", "melt", "make-safe"
+]
 WorkPlace = Literal["stove", "fire", "iron", "embers"]
 
 # How it is known that a food is not for somebody: its allergens tell it, traces are told, or
@@ -128,6 +130,20 @@ class PlannedIngredient:
 
 
 @dataclass(frozen=True, slots=True)
+class Parting:
+    """What is taken out of a pot before somebody's food goes in, and cooked on in another."""
+
+    before_step: int  # of the recipe's steps, counted from 0
+    heads: float
+    taken_g: float  # with its water
+    mass_g: float  # of its food as it is carried
+    water_ml: float
+    minutes: float  # that it cooks on by itself
+    pot: str  # what it goes into is called
+    title: str  # of the dish that it becomes
+
+
+@dataclass(frozen=True, slots=True)
 class PlannedStep:
     """A step with this party's amounts and this height's minutes; 0 stands for none."""
 
@@ -149,6 +165,7 @@ class PlannedStep:
     palm_s: float = 0.0  # how long a palm stands it above embers as hot as that
     taken_up_ml: float = 0.0  # of the water that puts dried food back
     broth_ml: float = 0.0  # of it, what stays round the food
+    together: bool = False  # in one pot with portions that are taken out later, for all of them
     keeps_hot: KeepsHot | None = None  # second looks: how hot it stays where it rests,
     soaking: Soaking | None = None  # how long it soaks,
     under_pressure: UnderPressure | None = None  # and what it takes in a pressure cooker
@@ -207,6 +224,8 @@ class PlannedMeal:
     allergens: tuple[str, ...] = ()  # that its foods tell
     may_contain: tuple[str, ...] = ()  # traces
     not_told: tuple[str, ...] = ()  # names of what nobody told the allergens of
+    parting: Parting | None = None  # what is taken out of its pot
+    begins_in: str | None = None  # the title of the dish in whose pot it is cooked at first
     label: MealLabel | None = None
     irons: IronHeat | None = None  # how long embers heat what it is pressed in
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass, field, replace
 from typing import Literal, get_args
 
@@ -12,6 +12,9 @@ from builder.model.place import Places
 Do = Literal["soak", "boil", "simmer", "fry", "press", "bake", "rest", "mix", "serve"]
 Vessel = Literal["pot", "iron", "mug", "none"]
 MealName = Literal["breakfast", "lunch", "dinner", "snacks", "drinks"]
+
+# What is done to what goes in, and to nothing else in the pot.
+HANDLES: frozenset[Do] = frozenset(("fry", "mix", "serve", "soak"))
 
 DOINGS: tuple[str, ...] = get_args(Do)
 VESSELS: tuple[str, ...] = get_args(Vessel)
@@ -94,6 +97,26 @@ class Recipe:
             for line in self.uses
         )
         return replace(self, uses=uses)
+
+    def without(self, left_out: Collection[str]) -> Recipe:
+        """Give the recipe without some ingredients, and without the steps that only handle them.
+
+        What boils, simmers or rests goes on for all that is in the pot.
+        """
+        if not left_out:
+            return self
+        steps = tuple(
+            replace(
+                step,
+                uses=tuple(each for each in step.uses if each not in left_out),
+                # Words about what is not in it would puzzle who cooks.
+                say="" if any(f"<{each}>" in step.say for each in left_out) else step.say,
+            )
+            for step in self.steps
+            if step.do not in HANDLES or not step.uses or set(step.uses) - set(left_out)
+        )
+        uses = tuple(each for each in self.uses if each.id not in left_out)
+        return replace(self, uses=uses, steps=steps)
 
     def ingredient(self, ingredient_id: str) -> Ingredient:
         """Give the ingredient with an id that reading has checked."""

@@ -140,6 +140,9 @@ class MealItem:
     eaters: tuple[str, ...] = ()
     chosen: tuple[str, ...] = ()  # ingredients of which the tool is to choose the packs; "" for all
     swaps: tuple[Swap, ...] = ()  # other foods in the place of ingredients
+    parted: tuple[str, ...] = ()  # eaters whose portions are taken out of the pot, by a `part` step
+    parted_without: tuple[str, ...] = ()  # ingredients that do not go into theirs
+    without: tuple[str, ...] = ()  # ingredients that go into nobody's
     heat: Heat | None = None
     pot: str | None = None
     carried_by: str | None = None

@@ -5,7 +5,7 @@ Foods must be known already, since they turn cups and pieces into grams.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Annotated
 
 from builder.model.batch import METHODS, Method
@@ -137,6 +137,7 @@ def _all_is_used_and_not_drowned(here: Here) -> None:
     steps = here.value
     if not steps:
         refuse("empty", "this recipe has no steps", "write at least `- {do: serve}`")
+    _parted_once(steps)
     done = [each for each in steps if isinstance(each, WrittenStep)]
     used = {name for each in done for name in (*each.with_, *names_in(each.say))}
     for use in here.above.get("uses", ()):
@@ -148,6 +149,16 @@ def _all_is_used_and_not_drowned(here: Here) -> None:
     for water_ml in (each.water_told_ml for each in done):
         if water_ml and serves is not None and "uses" in here.above:
             check_serving_water(here.judging(water_ml), water_ml, serves)
+
+
+def _parted_once(steps: Sequence[Record]) -> None:
+    """Refuse what nobody can divide: an empty pot, or one that was divided before."""
+    parts = [n for n, each in enumerate(steps) if isinstance(each, PartStep)]
+    if len(parts) > 1:
+        refuse("part", "this recipe is parted twice", "part it once, before what all of them avoid")
+    if parts == [0] or parts == [len(steps) - 1]:
+        says = "there is nothing to part" if parts == [0] else "nothing goes in after it is parted"
+        refuse("part", says, "put `part` between what all eat and what somebody avoids")
 
 
 def _so_much_goes_in(here: Here) -> None:
@@ -170,6 +181,10 @@ def _it_takes_these_steps(here: Here) -> None:
     if vessel != "iron" and "press" in doings:
         says = f"a press step needs an iron, and cook_in is {vessel}"
         refuse("vessel", says, "write `cook_in: iron`")
+    parts = [each for each in here.above.get("steps", ()) if isinstance(each, PartStep)]
+    if vessel != "pot" and parts:
+        says = f"a part step divides what is in a pot, and cook_in is {vessel}"
+        refuse("vessel", says, "write `cook_in: pot`")
     if vessel != "pot" and "bake" in doings:
         says = f"a bake step needs a pot with a lid, and cook_in is {vessel}"
         refuse("vessel", says, "write `cook_in: pot`")
@@ -282,7 +297,4 @@ def read_recipe(node: Node, notes: Notes) -> Recipe | None:
     notes.ingredients = None
     if found is None:
         return None
-    for each in found.steps:
-        if isinstance(each, PartStep):
-            notes.not_used_yet("step", "do: part", each.place_of("do"))
     return found.recipe()

@@ -269,5 +269,5 @@ AnyStep = Annotated[
 
 
 def steps_done(steps: Iterable[Record]) -> tuple[Step, ...]:
-    """Give what planning reckons with; nothing is made of parts yet."""
+    """Give what planning reckons with; where it is parted, the recipe itself tells."""
     return tuple(each.step() for each in steps if isinstance(each, WrittenStep))

@@ -14,6 +14,7 @@ from iapws.iapws97 import _TSat_P
 from builder.model.content import Content
 from builder.model.kit import Kit, KitBatch, KitDay, PlannedMeal
 from builder.planning.kit import plan_trip
+from builder.planning.menu import with_parts
 from builder.planning.stock.checks import check
 from builder.planning.stock.choosing import with_chosen_packs
 from builder.planning.stock.packs import Stock
@@ -165,7 +166,7 @@ def read_hand(folder: Path, all_shipped: bool = False) -> Hand:
     """Read a written folder over the shipped gear, cautions and sources, and check it."""
     rooms = ALWAYS_SHIPPED if all_shipped else QUICK_ROOMS
     read = read_folder([Layer(SHIPPED, "shipped", rooms, vouched=True), Layer(folder, "content")])
-    content = with_chosen_packs(read.content)
+    content = with_chosen_packs(with_parts(read.content))
     stock, problems = check(content)
     return Hand(content, stock, (*read.problems, *problems))
 

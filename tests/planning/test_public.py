@@ -71,7 +71,7 @@ STAYS: Mapping[type, set[str]] = {
     Day: {"without", "title", "notes"},
     Camp: {"barometer_hpa", "at_deg"},
     Meal: {"is_open"},
-    MealItem: {"chosen", "carried_by"},
+    MealItem: {"parted", "parted_without", "without", "chosen", "carried_by"},
     Travel: {"load_g", "goers"},
     SharedGear: {"name", "carried_by"},
     DefaultUsed: {"what", "value", "why", "blanks"},

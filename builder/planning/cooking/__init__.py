@@ -10,6 +10,7 @@ from builder.planning.cooking.conditions import (
 from builder.planning.cooking.cooking import ON_EMBERS, Cooked, Ready, boil_heat_kj, cook
 from builder.planning.cooking.hearth import Hearth, hearth_of, stove_test
 from builder.planning.cooking.order_of_work import orders_of_work
+from builder.planning.cooking.parting import Parted, Share, cook_parted
 from builder.planning.cooking.standing import (
     HEATS,
     Wait,
@@ -29,12 +30,15 @@ __all__ = [
     "Cooked",
     "CookingPlaces",
     "Hearth",
+    "Parted",
     "Ready",
+    "Share",
     "Wait",
     "animal_food_in",
     "barometer_problems",
     "boil_heat_kj",
     "cook",
+    "cook_parted",
     "cooking_places",
     "hearth_of",
     "may_stand_overnight",

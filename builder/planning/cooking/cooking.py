@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field, replace
 
 from builder.formulas.baking import BELOW_SHARE, embers_to_bake
@@ -77,8 +77,13 @@ def _with(before: float, more: float) -> float:
     return before if more is _NO_WATER or more is _NO_FOOD else before + more
 
 
+def _times(amount: float, share: float) -> float:
+    """Give a share of what there is; where there is nothing, no zero is written."""
+    return amount if amount is _NO_WATER or amount is _NO_FOOD else amount * share
+
+
 @dataclass(slots=True)
-class _Pot:
+class PotState:
     """The pot's state while the steps are walked."""
 
     food_g: float = _NO_FOOD
@@ -117,6 +122,28 @@ class _Pot:
         self.unboiled_ml, self.unheated_food_g = _NO_WATER, _NO_FOOD
         self.boils = True
 
+    def part(self, share: float) -> PotState:
+        """Take a share of all that is in the pot out of it, into another."""
+        taken = PotState(
+            food_g=_times(self.food_g, share),
+            water_ml=_times(self.water_ml, share),
+            unboiled_ml=_times(self.unboiled_ml, share),
+            unheated_food_g=_times(self.unheated_food_g, share),
+            inside=set(self.inside),
+            kinds=set(self.kinds),
+        )
+        taken.pour(_NO_WATER)  # so full it is at once
+        stays = 1 - share
+        self.food_g, self.water_ml = _times(self.food_g, stays), _times(self.water_ml, stays)
+        self.unboiled_ml = _times(self.unboiled_ml, stays)
+        self.unheated_food_g = _times(self.unheated_food_g, stays)
+        return taken
+
+    @property
+    def mass_g(self) -> float:
+        """What it holds, with its water."""
+        return _with(self.food_g, self.water_ml)
+
     @property
     def goes_by_height(self) -> bool:
         """Tell whether cooking takes longer up high; what goes by its centre temperature does not.
@@ -139,10 +166,25 @@ def cook(
 
     Where another dish of the same meal `has_embers`, they are not made a second time.
     """
+    state = PotState()
+    steps = tuple(walked(state, recipe, ready, servings, conditions, hearth=hearth))
+    fires = counted(0 if has_embers else 1, "fires")
+    return heated(recipe, state, steps, conditions, hearth, fires=fires)
+
+
+def walked(
+    state: PotState,
+    recipe: Recipe,
+    ready: Mapping[str, Ready],
+    servings: float,
+    conditions: Conditions,
+    *,
+    hearth: Hearth,
+    steps: slice = slice(None),
+) -> Iterator[PlannedStep]:
+    """Walk the steps of a recipe, or some of them, and let the pot follow."""
     scale = servings / recipe.serves
-    state = _Pot()
-    steps: list[PlannedStep] = []
-    for step in recipe.steps:
+    for step in recipe.steps[steps]:
         into_pot = step.do not in ("serve", "press")
         for name in step.uses if into_pot else ():
             state.put(ready[name])
@@ -162,9 +204,7 @@ def cook(
         factor = conditions.time_factor if by_height else 1.0
         planned = _planned(step, ready, poured_ml, factor, presses, servings=servings)
         broth_ml = poured_ml - taken_up_ml if step.water_auto else nothing("water_ml")
-        steps.append(replace(planned, taken_up_ml=taken_up_ml, broth_ml=broth_ml))
-    fires = counted(0 if has_embers else 1, "fires")
-    return _heated(recipe, state, tuple(steps), conditions, hearth, fires=fires)
+        yield replace(planned, taken_up_ml=taken_up_ml, broth_ml=broth_ml)
 
 
 def _planned(
@@ -208,15 +248,16 @@ def _with_embers(step: PlannedStep, pot: Pot | None) -> PlannedStep:
     )
 
 
-def _heated(
+def heated(
     recipe: Recipe,
-    state: _Pot,
+    state: PotState,
     steps: tuple[PlannedStep, ...],
     conditions: Conditions,
     hearth: Hearth,
     *,
     fires: float,
 ) -> Cooked:
+    """Give what it takes to heat what was in the pot."""
     over_flame = state.boils or any(step.do in ("simmer", "fry") for step in steps)
     bakes = any(step.do == "bake" for step in steps)
     heats_pot = over_flame or bakes

@@ -11,7 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field, replace
-from itertools import permutations
+from itertools import pairwise, permutations
 
 from builder.formulas.fire import EMBER_MIN, TURN_MIN
 from builder.model.figure import Count, Figure, Found, add, counted, largest, named, none, nothing
@@ -109,6 +109,7 @@ class _Dish:
     serve: tuple[_Task, ...]
     in_mugs: bool
     put_on: bool  # it or its water is heated in a pot
+    done_before_min: float = _NO_MINUTES  # what is taken out of its pot needs that long after it
 
     @property
     def heat(self) -> WorkPlace | None:
@@ -168,7 +169,7 @@ def orders_of_work(
                 cooked.setdefault(name, []).append(_dish(place, meal, hearth))
     orders = []
     for name, dishes in cooked.items():
-        steps = _best(dishes)
+        steps = _best(_side_by_side(dishes, meals))
         for heating, do, volume_ml in water_for(name, list(cooked), fuel):
             steps.insert(0, water_step(heating, do, volume_ml, steps[0].before_min, hearth))
         lit = _with_fire(steps)
@@ -209,6 +210,29 @@ def _dish(place: int, meal: PlannedMeal, hearth: Hearth) -> _Dish:
     return _Dish(place, runs, in_turn, serve, False, meal.cook_in != "iron")
 
 
+def _side_by_side(dishes: Sequence[_Dish], meals: Sequence[PlannedMeal]) -> list[_Dish]:
+    """Let what was taken out of a pot stand beside it on a fire: one fire reaches round both."""
+    found = list(dishes)
+    for number, (main, other) in enumerate(pairwise(dishes)):
+        parted = meals[main.place].parting and meals[other.place].begins_in is not None
+        runs = [run for each in (main, other) for run in each.runs]
+        on_fire = all(task.on in (None, "fire") for run in runs for task in run.tasks)
+        if not (parted and on_fire and len(main.runs) == 1):
+            continue
+        tasks = main.runs[0].tasks
+        then = [task.do for task in tasks].index("part")
+        after = add(task.minutes for task in tasks[then:])
+        found[number] = replace(
+            main, done_before_min=_neat(largest(other.minutes - after, _NO_MINUTES))
+        )
+        beside = tuple(
+            replace(run, tasks=tuple(replace(task, on=None) for task in run.tasks))
+            for run in other.runs
+        )
+        found[number + 1] = replace(other, runs=beside, put_on=False)
+    return found
+
+
 def _joined(groups: Sequence[Sequence[_Task]]) -> tuple[_Task, ...]:
     return tuple(task for group in groups for task in group)
 
@@ -232,11 +256,16 @@ def _tasks(
 ) -> tuple[_Task, ...]:
     """Give what one step asks for; water for hot soaking is boiled before the first of them."""
     step = meal.steps[number]
+    if step.together and meal.begins_in is not None:  # in the pot that it is taken out of
+        seen.update(each.id for each in step.ingredients)
+        return ()
     pot = meal.pot if _holds_pot(meal) else None
     heat = heat_of(burner)
     new = tuple(each.id for each in step.ingredients if each.id not in seen)
     seen.update(new)
     tasks: list[_Task] = []
+    if meal.parting and meal.parting.before_step == number:
+        tasks.append(_Task("part", pot=pot))
     water_ml = step.water_ml
     soaks_hot = step.do == "soak" and step.hot
     boils = _boil_minutes(meal, burner)
@@ -277,6 +306,8 @@ def _boil_minutes(meal: PlannedMeal, burner: Burner | None) -> dict[int, float]:
     waiting_ml: float = 0.0
     soaked_hot = False
     for number, step in enumerate(meal.steps):
+        if step.together and meal.begins_in is not None:
+            continue
         if step.do == "soak" and step.hot:
             if not soaked_hot:
                 hot = (each for each in meal.steps if each.do == "soak" and each.hot)
@@ -334,6 +365,8 @@ def _placed(dishes: Sequence[_Dish]) -> _Placed:
         heat, end = dish.heat, AT_THE_MEAL
         if dish.put_on:
             end = _neat(next_on.get(heat, AT_THE_MEAL) - _after_heat_min(dish))
+        if dish.done_before_min > end:
+            end = _neat(dish.done_before_min)
         for run in reversed(dish.runs):
             end = calendar.latest(run, end)
             calendar.take(run, end)

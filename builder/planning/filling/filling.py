@@ -141,10 +141,12 @@ class _Search:
         for meal in self.options.meals:
             meals = days[meal.day].meals
             before = sum(
-                len(each.items) + ((meal.day, place) in open_ones)
+                sum(2 if item.parted else 1 for item in each.items)
+                + ((meal.day, place) in open_ones)
                 for place, each in enumerate(meals[: meal.place])
             )
-            found.append((meal.day, before + len(meals[meal.place].items)))
+            beside = sum(2 if item.parted else 1 for item in meals[meal.place].items)
+            found.append((meal.day, before + beside))
         return found
 
     def _dangers(self, kit: Kit) -> Dangers:

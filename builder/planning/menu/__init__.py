@@ -6,6 +6,7 @@ from builder.planning.menu.avoided import avoided_how, avoided_said
 from builder.planning.menu.bought import Bought, bought
 from builder.planning.menu.fed import eaten, eaten_kcal, left_out, plate_share
 from builder.planning.menu.menu import MenuItem, Portion, plan_menu
+from builder.planning.menu.parting import with_parts
 from builder.planning.menu.refused import avoided_in, refused_by, refused_words
 from builder.planning.menu.shopping import shopping
 from builder.planning.menu.warnings import menu_problems, open_problems
@@ -28,4 +29,5 @@ __all__ = [
     "refused_by",
     "refused_words",
     "shopping",
+    "with_parts",
 ]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from builder.model.batch import Method
@@ -11,10 +11,25 @@ from builder.model.content import Content
 from builder.model.figure import add, none, nothing
 from builder.model.food import ALLERGENS, Composition, Food
 from builder.model.gear import LOOSE_PACKAGING
-from builder.model.kit import Conditions, NutritionTotals, PlannedIngredient, PlannedMeal
+from builder.model.kit import (
+    Conditions,
+    NutritionTotals,
+    Parting,
+    PlannedIngredient,
+    PlannedMeal,
+)
 from builder.model.recipe import MealName, Recipe
 from builder.model.trip import Day, MealItem, Trip
-from builder.planning.cooking import ON_EMBERS, Cooked, CookingPlaces, Hearth, Ready, cook
+from builder.planning.cooking import (
+    ON_EMBERS,
+    Cooked,
+    CookingPlaces,
+    Hearth,
+    Ready,
+    Share,
+    cook,
+    cook_parted,
+)
 from builder.planning.hazards import called
 from builder.planning.naming import told_apart
 from builder.planning.refusals import told_at
@@ -31,6 +46,7 @@ from builder.planning.stock import (
     substance_of_ingredient,
     substance_of_label,
 )
+from builder.problems import Problem, ProblemsFound
 from builder.speech import Speech, speech_of
 
 # Of what is eaten as it is, and of what no batch is named for.
@@ -77,18 +93,18 @@ def plan_menu(
     planner = _MenuPlanner(content, judged, hearth, _batch_names(trip, judged), say)
     return tuple(
         tuple(
-            replace(
-                planner.item(
+            replace(dish, place=place)
+            for place, dish in enumerate(
+                dish
+                for meal in day.meals
+                for number, item in enumerate(meal.items)
+                for dish in planner.dishes(
                     day,
                     meal.meal,
                     item,
                     places.of_meal(day, meal.meal),
                     any(planner.on_embers(day, other) for other in meal.items[:number]),
-                ),
-                place=place,
-            )
-            for place, (meal, number, item) in enumerate(
-                (each, number, item) for each in day.meals for number, item in enumerate(each.items)
+                )
             )
         )
         for day in trip.days
@@ -140,11 +156,71 @@ class _MenuPlanner:
             self.planned_meal(meal, item, portions, cooked, conditions), portions, item, day.number
         )
 
+    def dishes(
+        self,
+        day: Day,
+        meal: MealName,
+        item: MealItem,
+        conditions: Conditions,
+        has_embers: bool,
+    ) -> tuple[MenuItem, ...]:
+        """Plan one thing to cook or eat: two dishes where its pot is parted."""
+        if not item.parted:
+            return (self.item(day, meal, item, conditions, has_embers),)
+        stays = replace(
+            item,
+            eaters=tuple(name for name in item.eaters if name not in item.parted),
+            parted=(),
+            parted_without=(),
+        )
+        taken = replace(
+            item,
+            eaters=item.parted,
+            parted=(),
+            parted_without=(),
+            without=(*item.without, *item.parted_without),
+        )
+        with told_at(item.places.record, f"{meal} of day {day.number}"):
+            lines = [*self.lines(stays)]
+            portions = self.packs_shared([*lines, *self.lines(taken)], item.chosen)
+            main, other = portions[: len(lines)], portions[len(lines) :]
+            parted = cook_parted(
+                Share(self.content.dish(stays), _ready(main), heads(stays)),
+                Share(self.content.dish(taken), _ready(other), heads(taken)),
+                _together(_ready(main), _ready(other)),
+                conditions,
+                self.hearth.as_told(item.heat or day.heat, item.pot or day.pot),
+                others=self.hearth.pots,
+                has_embers=has_embers,
+            )
+        if parted.pot is None:
+            raise ProblemsFound([_no_pot(item, parted.taken_ml)])
+        of_main = self.planned_meal(meal, stays, main, parted.stays, conditions)
+        of_other = self.planned_meal(meal, taken, other, parted.taken, conditions)
+        parting = Parting(
+            self.content.dish(stays).part_before or 0,
+            of_other.heads,
+            parted.taken_g,
+            of_other.mass_g,
+            of_other.water_ml,
+            of_other.minutes,
+            parted.pot.name,
+            of_other.title,
+        )
+        return (
+            MenuItem(replace(of_main, parting=parting), main, stays, day.number),
+            MenuItem(replace(of_other, begins_in=of_main.title), other, taken, day.number),
+        )
+
     def cooked_portions(self, item: MealItem) -> tuple[Portion, ...]:
         """Scale a recipe's ingredients to those who eat."""
+        return self.packs_shared(self.lines(item), item.chosen)
+
+    def lines(self, item: MealItem) -> Iterator[Portion]:
+        """Give a recipe's ingredients scaled to those who eat, before packs are opened."""
         recipe = self.content.dish(item)
         scale = heads(item) / recipe.serves
-        portions = (
+        return (
             self.portion(
                 ingredient.id,
                 substance_of_ingredient(ingredient, self.content),
@@ -155,7 +231,6 @@ class _MenuPlanner:
             )
             for ingredient in recipe.uses
         )
-        return self.packs_shared(portions, item.chosen)
 
     def eaten_portion(self, item: MealItem) -> Portion:
         """Give what is eaten as it is, for all who eat."""
@@ -248,18 +323,26 @@ class _MenuPlanner:
     ) -> Cooked:
         """Walk the recipe's steps for those who eat."""
         recipe = self.content.dish(item)
-        ready = {
-            portion.planned.id: Ready(
-                portion.planned, portion.substance.kind, portion.auto_water_ml, portion.taken_up_ml
-            )
-            for portion in portions
-        }
-        return cook(recipe, ready, heads(item), conditions, hearth, has_embers=has_embers)
+        return cook(
+            recipe, _ready(portions), heads(item), conditions, hearth, has_embers=has_embers
+        )
 
     def titled(self, recipe: Recipe, item: MealItem) -> str:
         """Give a dish's name, and what is in it instead of something else."""
-        instead = ", ".join(self.content.foods[each.food].name for each in item.swaps)
-        return f"{recipe.name} ({instead})" if instead else recipe.name
+        foods = self.content.foods
+        left_out = set(item.without)
+        swaps = [each for each in item.swaps if each.ingredient not in left_out]
+        instead = ", ".join(foods[each.food].name for each in swaps)
+        title = f"{recipe.name} ({instead})" if instead else recipe.name
+        if not left_out:
+            return title
+        whole = self.content.recipes[item.recipe or ""].swapped(item.swaps)
+        gone = [
+            substance_of_ingredient(each, self.content).name
+            for each in whole.uses
+            if each.id in left_out
+        ]
+        return self.say("{dish} without {food}", dish=title, food=self.say.listed(gone))
 
     def packaging_g(self, portions: tuple[Portion, ...]) -> float:
         """Give the mass of what a meal is packed in: its packs, and one bag for all else."""
@@ -331,6 +414,43 @@ class _MenuPlanner:
                 dict.fromkeys(food.name for each in portions for food in each.substance.untold)
             ),
         )
+
+
+def _ready(portions: Iterable[Portion]) -> dict[str, Ready]:
+    """Give portions as the walk through the steps knows them."""
+    return {
+        portion.planned.id: Ready(
+            portion.planned, portion.substance.kind, portion.auto_water_ml, portion.taken_up_ml
+        )
+        for portion in portions
+    }
+
+
+def _together(main: Mapping[str, Ready], other: Mapping[str, Ready]) -> dict[str, Ready]:
+    """Give as much of each ingredient as both have."""
+    found = dict(main)
+    for name, one in main.items():
+        if theirs := other.get(name):
+            amount_g = one.planned.amount_g + theirs.planned.amount_g
+            found[name] = Ready(
+                replace(one.planned, amount_g=amount_g),
+                one.kind,
+                one.auto_water_ml + theirs.auto_water_ml,
+                one.taken_up_ml + theirs.taken_up_ml,
+            )
+    return found
+
+
+def _no_pot(item: MealItem, volume_ml: float) -> Problem:
+    names = ", ".join(item.parted)
+    return Problem(
+        item.places.record,
+        "no-other-pot",
+        f"what is parted for {names} asks for another pot that holds {volume_ml:.0f} ml, and this "
+        "trip has none",
+        "name one in `stove: {pots: […]}` or `fire: {pots: […]}`, or cook a dish of their own "
+        "for them (`for:`)",
+    )
 
 
 def _drunk_ml(own_ml: float, cooked: Cooked | None, drain_ml: float) -> float:

@@ -8,7 +8,12 @@ from builder.planning.stock.checks import (
     heated_after_wetting,
     without_broken,
 )
-from builder.planning.stock.choosing import items_of, lines_of, with_chosen_packs
+from builder.planning.stock.choosing import (
+    items_of,
+    lines_of,
+    with_chosen_packs,
+    with_item,
+)
 from builder.planning.stock.drying_run import FIT
 from builder.planning.stock.dryness import VERDICTS, Asked, dryness
 from builder.planning.stock.following import (
@@ -103,5 +108,6 @@ __all__ = [
     "substance_of_recipe",
     "table_ratio",
     "with_chosen_packs",
+    "with_item",
     "without_broken",
 ]

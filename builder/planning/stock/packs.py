@@ -98,12 +98,13 @@ def amount_wanted_g(item: MealItem, ingredient_id: str, content: Content) -> flo
     if not item.recipe:
         return item.each_g * heads(item)
     recipe = content.dish(item)
-    return recipe.ingredient(ingredient_id).amount_g * heads(item) / recipe.serves
+    return recipe.ingredient(ingredient_id).amount_g * heads(item, ingredient_id) / recipe.serves
 
 
-def heads(item: MealItem) -> float:
-    """Give how many eat something, as the trip tells it."""
-    return Figure(len(item.eaters), Told(item.places.of("for"), "eaters"))
+def heads(item: MealItem, ingredient_id: str = "") -> float:
+    """Give how many eat something, as the trip tells it; of an ingredient, who has it in theirs."""
+    parted = item.parted if ingredient_id in item.parted_without else ()
+    return Figure(len(item.eaters) - len(parted), Told(item.places.of("for"), "eaters"))
 
 
 def place_of_from(item: MealItem, ingredient_id: str) -> Place:

@@ -24,6 +24,7 @@ from builder.pages.trip.dishes.order import (
     start_said,
     takes_raw,
 )
+from builder.pages.trip.dishes.parted import for_all_in_pot
 from builder.pages.trip.dishes.plates import plates
 from builder.pages.trip.dishes.recipe_steps import stands_by_step
 from builder.pages.trip.dishes.work_said import parts_of, what
@@ -187,7 +188,8 @@ def _words(figures: Figures, told: Sequence[_OfRecipe]) -> Cell:
     for each in told:
         words_of_step = each.meal.steps[each.number].say
         parts = parts_of(each.meal, each.work)
-        said = recipe_said(figures, each.meal, words_of_step, parts, {})
+        meal = for_all_in_pot(each.meal, each.meal.steps[each.number])
+        said = recipe_said(figures, meal, words_of_step, parts, {})
         if parts > 1 and not each.work.potful and ids_named(words_of_step):
             # Everybody fills their own mug: what the words name is for one of them.
             said = (Piece(figures.say("In each mug:"), strong=True), Piece(" "), *said)

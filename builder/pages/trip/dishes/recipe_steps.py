@@ -23,6 +23,7 @@ from builder.pages.trip.dishes.amounts import (
     recipe_said,
 )
 from builder.pages.trip.dishes.baking import bake_said, embers_said
+from builder.pages.trip.dishes.parted import begins_said, for_all_in_pot, taken_out_said
 from builder.pages.trip.dishes.safe_water import stays_unboiled
 from builder.pages.trip.dishes.soaking import irons_heat, pressure_said, soak_said
 from builder.planning.cooking import measured_after, poured_off_after
@@ -99,7 +100,14 @@ def steps_of(
     measured, poured_off = measured_after(meal.steps), poured_off_after(meal.steps)
     seen: set[str] = set()
     boiled = False
+    if meal.begins_in is not None:
+        yield _only_said(begins_said(figures, meal.begins_in))
     for place, step in enumerate(meal.steps):
+        if step.together and meal.begins_in is not None:
+            seen.update(each.id for each in step.ingredients)
+            continue
+        if meal.parting and meal.parting.before_step == place:
+            yield _only_said(taken_out_said(figures, meal.parting))
         if step.do == "soak" and step.hot and step.water_ml and not boiled:
             yield _boil_first(figures, meal, at)
             boiled = True
@@ -115,6 +123,11 @@ def steps_of(
             yield from _measured(figures, meal)
         if place == poured_off:
             yield from _poured_off(figures, meal, at)
+
+
+def _only_said(says: str) -> StepLine:
+    """Give a line that says all there is to do."""
+    return StepLine((), text(says), (), (), "", "", "")
 
 
 def stands_by_step(figures: Figures, meal: PlannedMeal) -> Mapping[int, Cell]:
@@ -184,11 +197,12 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
     """Give a step; what is in the pot already, or named in the recipe's words, is not repeated."""
     say = figures.say
     step = meal.steps[place]
+    meal = for_all_in_pot(meal, step)
     names = words.short_names(say, meal.ingredients)
     party = len(meal.eaters)
     # Each fills their own mug, whoever else eats.
     parts = party if meal.cook_in == "mug" and party > 1 and step.do != "boil" else 1
-    ids = {} if parts > 1 else ids_of(meal, at)
+    ids = {} if parts > 1 or step.together else ids_of(meal, at)
     said = ids_named(step.say)
     amounts = [
         measure(figures, each, part(each.amount_g, parts), ids.get(each.id, ""), names[each.id])

@@ -9,6 +9,7 @@ from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.trip.dishes.amounts import amount_inside, ids_named
 from builder.pages.trip.dishes.baking import bake_said, embers_said
+from builder.pages.trip.dishes.parted import for_all_in_pot, taken_out_said
 from builder.pages.trip.dishes.recipe_steps import DOINGS, LET_STAND, STEEP
 from builder.pages.trip.dishes.safe_water import pours_unboiled
 from builder.pages.trip.dishes.soaking import irons_heat_in
@@ -119,6 +120,8 @@ def _measured(
 ) -> dict[str, str]:
     """Name what goes in by how much of it: by weight, and by pieces, mugs or spoons."""
     parts = parts_of(meal, step)
+    if step.step is not None:
+        meal = for_all_in_pot(meal, meal.steps[step.step])
     in_mugs = parts > 1 and not step.potful
     # What the recipe's own words name has its amount there.
     named = ids_named(meal.steps[step.step].say) if step.step is not None else frozenset()
@@ -216,6 +219,8 @@ def _said(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str
                 time=waits,
             )
         return say(_READY.get(meal.cook_in or "", later("Ready. Cover it: {time}.")), time=waits)
+    if step.do == "part" and meal.parting:
+        return taken_out_said(figures, meal.parting)
     if step.do == "hold":
         return say("Boil hard {time}.", time=minutes)
     if step.do == "drain":

@@ -330,12 +330,29 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
                 "embers_min": meal.embers_min,
                 "reach_c": meal.reach_c,
                 "pot": meal.pot,
+                "begins_in": meal.begins_in,
+                "pots": _pots(meal),
             }
         ),
         **_looks(meal, "label", "irons"),
         "ingredients": [_without_empty(_ingredient(each)) for each in meal.ingredients],
         "steps": [_without_empty(_step(step)) for step in meal.steps],
     }
+
+
+def _pots(meal: PlannedMeal) -> list[Data]:
+    """Give each pot of a dish that is parted: its own, and what is taken out of it."""
+    other = meal.parting
+    if other is None:
+        return []
+    both = (
+        (meal.heads, meal.mass_g, meal.water_ml, meal.minutes),
+        (other.heads, other.mass_g, other.water_ml, other.minutes),
+    )
+    return [
+        {"eaters": whole(heads), "mass_g": mass_g, "water_ml": water_ml, "minutes": minutes}
+        for heads, mass_g, water_ml, minutes in both
+    ]
 
 
 def _order(kit: Kit, day: KitDay, order: OrderOfWork) -> Data:
@@ -387,6 +404,7 @@ def _step(step: PlannedStep) -> Data:
         "water_ml": step.water_ml,
         "taken_up_ml": step.taken_up_ml,
         "broth_ml": step.broth_ml,
+        "together": step.together,
         "minutes": step.minutes,
         "minutes_at_sea_level": step.minutes_at_sea_level,
         "each_side_min": step.each_side_min,
