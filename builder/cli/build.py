@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import sys
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -34,13 +34,14 @@ from builder.cli.progress import Bar, progress
 from builder.cli.telling import told
 from builder.clock import build_epoch, today
 from builder.model.home import AT_HOME
-from builder.problems import Problem, ProblemsFound, counted
+from builder.problems import Problem, ProblemsFound, counted, did_you_mean
 from builder.shipped import shipped_root
 
 if TYPE_CHECKING:
     from concurrent.futures import Executor
 
     from builder.model.content import Content
+    from builder.model.kit import Kit
     from builder.site.build import Built, HomeOrder, Order
 
 _LONG_BUILD = 3  # kits; fewer are done before one has read how far it is
@@ -58,6 +59,7 @@ class Wanted:
     jobs: int | None = None
     strict: bool = False
     force: bool = False
+    since: Path | None = None  # the kit that the companions have
 
     @property
     def with_home(self) -> bool:
@@ -68,7 +70,10 @@ class Wanted:
     def makes(self) -> object:
         """Give what of it the kits depend on; the home is told of as of its day."""
         day = today().isoformat() if self.with_home else ""
-        return sorted(self.trips), self.public, self.part, self.address, day
+        since = None
+        if self.since is not None and self.since.is_file():
+            since = (str(self.since), self.since.stat().st_mtime_ns)
+        return sorted(self.trips), self.public, self.part, self.address, day, since
 
 
 @main.command(short_help="Build kits: all trips, or only those named.")
@@ -101,9 +106,16 @@ class Wanted:
     help="Where the folder of kits will lie on the web. Each kit then shows its own address "
     "there, also as a QR code.",
 )
+@click.option(
+    "--since",
+    metavar="KIT.zip",
+    type=click.Path(dir_okay=False, path_type=Path),
+    help="The kit that the companions have. The new one of that trip tells what changed.",
+)
 def build(
     trips: tuple[str, ...],
     *,
+    since: Path | None,
     content: Path | None,
     out: Path | None,
     jobs: int | None,
@@ -130,6 +142,7 @@ def build(
         jobs=jobs,
         strict=strict,
         force=force,
+        since=since,
     )
     build_folder(place, wanted)
 
@@ -242,6 +255,8 @@ def _ordered(
         raise BuilderStop(
             f"there is no trip in {place.shown}", ["write one with `tripkit new trip NAME`"]
         )
+    if wanted.since is not None:
+        kits = _with_changes(kits, wanted)
     shown = [public_kit(kit, folder.content) if wanted.public else kit for kit in kits]
     dangers = Dangers.of(kits)
     if wanted.strict and dangers.of_a_trip:
@@ -269,6 +284,25 @@ def _ordered(
         home = _home_order(folder.content, planned, wanted)
         refuse_foreign_names(wanted.out, [AT_HOME])
     return orders, home, ordered, dangers
+
+
+def _with_changes(kits: list[Kit], wanted: Wanted) -> list[Kit]:
+    """Give the kits; the one of the trip that the companions have tells what changed since."""
+    from builder.planning.since import changes_since
+    from builder.site.old_kit import read_old_kit
+
+    assert wanted.since is not None
+    if wanted.public:
+        raise BuilderStop("--since tells of people and packs", ["leave out --public, or --since"])
+    old = read_old_kit(wanted.since)
+    if all(kit.id != old.trip for kit in kits):
+        raise BuilderStop(
+            f"{wanted.since} is the kit of another trip, {old.trip}",
+            [did_you_mean(old.trip, [kit.id for kit in kits])],
+        )
+    return [
+        replace(kit, since=changes_since(old, kit)) if kit.id == old.trip else kit for kit in kits
+    ]
 
 
 def _home_order(content: Content, planned: Planned, wanted: Wanted) -> HomeOrder:

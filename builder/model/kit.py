@@ -30,6 +30,7 @@ from builder.model.looks import (
 )
 from builder.model.mishaps import Mishap
 from builder.model.recipe import Do, MealName, Vessel
+from builder.model.since import Change
 from builder.model.source import CautionText, Level, Source
 from builder.model.trip import (
     DefaultUsed,
@@ -630,6 +631,7 @@ class Kit:
     review: Reviewed | None = None  # what was, against what was planned before learning
     learned: Learned = NOTHING_LEARNED  # what earlier trips taught, and the plan counts with
     mishaps: tuple[Mishap, ...] = ()  # what if it goes wrong
+    since: tuple[Change, ...] | None = None  # what changed since a kit that somebody has
     figures: frozenset[str] = frozenset()  # addresses in kit.json that a page of numbers tells
     folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them
     public: bool = False  # made for everybody: nothing personal, and no sources to start from

@@ -42,6 +42,7 @@ KIT_SCRIPTS = (
     _SEARCH,
     Script("day.js", ("day",), ("startNow",), "data-date="),
     Script("orders.js", ("orders",), ("startOrders",), 'class="before"'),
+    Script("since.js", ("since",), ("startSince",), "data-since="),
     Script("review.js", ("review",), ("startReview",), 'class="review"'),
     Script(
         "party.js", ("minutes", "quantities", "evaluate", "party"), ("startParty",), "data-party="

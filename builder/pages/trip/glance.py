@@ -12,6 +12,7 @@ from builder.pages.charts import Chart, profile_chart
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, link, table, text
 from builder.pages.trip.addresses import at_person, day_path
+from builder.pages.trip.afterwards.since import Since, since_of
 from builder.pages.trip.day import energy_share, has_page, meal_path
 from builder.pages.trip.dishes.cook import Anchors
 from builder.pages.trip.dishes.order import moments
@@ -53,6 +54,7 @@ class GlancePage:
     profile_chart: Chart | None
     notes: str
     standing: str
+    since: Since | None  # what changed since the kit that the companions have
     has_content: bool  # whether the kit carries the files to start the next trip from
 
 
@@ -73,6 +75,7 @@ def glance_page(kit: Kit, anchors: Anchors) -> GlancePage:
         profile_chart(kit),
         kit.notes,
         kit.standing.text,
+        since_of(kit, figures),
         not kit.public,
     )
 
