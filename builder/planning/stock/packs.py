@@ -104,7 +104,9 @@ def amount_wanted_g(item: MealItem, ingredient_id: str, content: Content) -> flo
 def heads(item: MealItem, ingredient_id: str = "") -> float:
     """Give how many eat something, as the trip tells it; of an ingredient, who has it in theirs."""
     parted = item.parted if ingredient_id in item.parted_without else ()
-    return Figure(len(item.eaters) - len(parted), Told(item.places.of("for"), "eaters"))
+    # Who is parted is another number than who is told, and changes by itself.
+    place = item.places.of("cook" if item.without else "for")
+    return Figure(len(item.eaters) - len(parted), Told(place, "eaters"))
 
 
 def place_of_from(item: MealItem, ingredient_id: str) -> Place:

@@ -23,8 +23,8 @@ def taken_out_said(figures: Figures, parting: Parting) -> str:
 def begins_said(figures: Figures, dish: str) -> str:
     """Say in whose pot a dish is cooked at first."""
     return figures.say(
-        "Put all of it into the pot of {dish} first. Go on here when these portions are taken out "
-        "of it.",
+        "Its first steps are cooked in the pot of {dish}, together. Go on here when it is taken "
+        "out of that.",
         dish=dish,
     )
 

@@ -202,7 +202,12 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
     party = len(meal.eaters)
     # Each fills their own mug, whoever else eats.
     parts = party if meal.cook_in == "mug" and party > 1 and step.do != "boil" else 1
-    ids = {} if parts > 1 or step.together else ids_of(meal, at)
+    ids = {} if parts > 1 else ids_of(meal, at)
+    if step.together:  # for all in the pot
+        ids = {
+            each.id: f"{at}.steps.{place}.together_g.{number}"
+            for number, each in enumerate(step.ingredients)
+        }
     said = ids_named(step.say)
     amounts = [
         measure(figures, each, part(each.amount_g, parts), ids.get(each.id, ""), names[each.id])
