@@ -192,3 +192,49 @@ def test_the_parts_of_the_house_are_where_the_plan_says() -> None:
         "tests", "mkdocs.yml",
     ):  # fmt: skip
         assert (ROOT / name).exists(), name
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(ROOT).as_posix())
+def test_only_tables_are_laid_out_by_hand(path: Path) -> None:
+    by_hand = [line for line in path.read_text("utf-8").splitlines() if "# fmt: skip" in line]
+    assert not [line for line in by_hand if line[0] not in ")]}"], "the formatter lays out code"
+
+
+# About 300 lines are what a reader takes in. What is longer is one subject, and beside it stands
+# why it is not parted. Formulas are longer by their docstrings: units, range and source of each.
+MOST_LINES = 350
+LONGER = {
+    "builder/cli/base.py": "what all commands share: where content lies, how problems are told",
+    "builder/cli/build.py": "one command, from what changed to the kits and what is said of them",
+    "builder/model/kit.py": "the records of a kit, which make one picture only together",
+    "builder/pages/trip/day.py": "one page, from its strip of hours to its figures",
+    "builder/pages/trip/dishes/cook.py": "one page, from its ways of cooking to their figures",
+    "builder/pages/trip/origins/kit_json.py": "all names of kit.json, in its order",
+    "builder/pages/trip/origins/numbers.py": "one page: a line for each figure",
+    "builder/pages/trip/origins/sources.py": "one page, with the words for what its sources check",
+    "builder/pages/trip/people.py": "one page for each person",
+    "builder/pages/trip/supplies/drying.py": "one page: each batch, and what to do with it",
+    "builder/planning/filling/model.py": "one model: its variables, bounds and aims",
+    "builder/planning/graph.py": "the graph, and the writer of its expressions",
+    "builder/planning/kit.py": "the one place that knows the order of the computing",
+    "builder/planning/menu/menu.py": "one walk from a trip's meals to portions, packs and dishes",
+    "builder/planning/stock/judging.py": "one record of a batch judged, with all that it is asked",
+    "builder/reading/declaring.py": "the one way in which all kinds are declared",
+    "builder/reading/folder.py": "one pass through a folder, from its files to its records",
+    "builder/reading/yaml_door.py": "the one door to YAML, with all that it refuses",
+    "builder/units.py": "the one module that turns text into numbers",
+}
+
+
+def test_modules_are_of_a_length_that_a_reader_takes_in() -> None:
+    long = {
+        path.relative_to(ROOT).as_posix()
+        for path in MODULES
+        if room_of(path) != "formulas" and len(path.read_text("utf-8").splitlines()) > MOST_LINES
+    }
+    assert long <= set(LONGER), "part it at a seam, or say in LONGER why not"
+
+
+def test_nothing_is_said_of_a_module_that_is_short_or_gone() -> None:
+    gone = {name for name in LONGER if not (ROOT / name).exists()}
+    assert not gone

@@ -93,10 +93,12 @@ def plan_trip(
     hearth = hearth_of(trip, content)
     menus = plan_menu(trip, content, stock.judged, places, hearth)
     drinkers = [
-        [person_water(person, day, places.by_day[day.number - 1], menus[day.number - 1])
-         for person in trip.party]
+        [
+            person_water(person, day, places.by_day[day.number - 1], menus[day.number - 1])
+            for person in trip.party
+        ]
         for day in trip.days
-    ]  # fmt: skip
+    ]
     if in_steps is not None:
         drinkers = drinking_in_steps(drinkers, in_steps)
     drinkers = drinking_learned(drinkers, learned)
@@ -161,9 +163,19 @@ def plan_trip(
     wood_by_species_g = wood_range_g(trip, days, hearth)
     of_all_food, swell_times = density_kcal_g(days), bags_swell_times(days)
     told = (
-        party, days, fuel, batches, load, lines, proposals, guides, wood_by_species_g,
-        of_all_food, swell_times, learned,
-    )  # fmt: skip
+        party,
+        days,
+        fuel,
+        batches,
+        load,
+        lines,
+        proposals,
+        guides,
+        wood_by_species_g,
+        of_all_food,
+        swell_times,
+        learned,
+    )
     return Kit(
         id=trip.id,
         title=trip.title,

@@ -26,7 +26,8 @@ from builder.model.kit import (
     WorkStep,
 )
 from builder.planning.cooking.hearth import Burner, Hearth
-from builder.planning.cooking.order_of_work import FLAMES_MIN, PREHEAT_MIN, orders_of_work
+from builder.planning.cooking.order_of_work import orders_of_work
+from builder.planning.cooking.tasks import FLAMES_MIN, PREHEAT_MIN
 from tests.planning.folders import Record, day, day_trip, hand, uses
 
 HERE = Conditions(640, 938.8, 97.85, 1.16, 4, 16, "sheltered", "stream", "filter", 8)

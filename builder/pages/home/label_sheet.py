@@ -171,8 +171,9 @@ def _drawn(words: LabelWords, fit: Fit, modules: int) -> Drawn:
 
 
 def _no_label(say: Speech, label: PackLabel) -> str:
-    return say("No label for {food} ({batch}): {act}", food=label.name, batch=label.batch,
-               act=label.act)  # fmt: skip
+    return say(
+        "No label for {food} ({batch}): {act}", food=label.name, batch=label.batch, act=label.act
+    )
 
 
 def _left_out(say: Speech, label: PackLabel, fit: Fit) -> Iterable[str]:
@@ -181,8 +182,9 @@ def _left_out(say: Speech, label: PackLabel, fit: Fit) -> Iterable[str]:
     if not fit.module_mm:
         gone.append(say("the code"))
     if gone:
-        yield say("{food}: no room on this size for {parts}.", food=label.name,
-                  parts=say.listed(gone))  # fmt: skip
+        yield say(
+            "{food}: no room on this size for {parts}.", food=label.name, parts=say.listed(gone)
+        )
 
 
 @cache
@@ -190,8 +192,17 @@ def code_of(words: str) -> tuple[int, str]:
     """Give the code that holds some words: modules along a side, and the path of the dark ones."""
     code = segno.make_qr(words, error="l", encoding="utf-8")
     target = BytesIO()
-    code.save(target, kind="svg", xmldecl=False, svgns=False, omitsize=True, border=QUIET_MODULES,
-              svgclass=None, lineclass=None, nl=False)  # fmt: skip
+    code.save(
+        target,
+        kind="svg",
+        xmldecl=False,
+        svgns=False,
+        omitsize=True,
+        border=QUIET_MODULES,
+        svgclass=None,
+        lineclass=None,
+        nl=False,
+    )
     path = re.search(r'\bd="([^"]*)"', target.getvalue().decode("ascii"))
     assert path, "a code is drawn as one path"
     modules, _ = code.symbol_size(border=0)

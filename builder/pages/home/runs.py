@@ -189,9 +189,14 @@ def _chart(say: Speech, week: datetime.date, stretches: list[_Stretch]) -> Chart
         top = _TOP + row * _ROW
         left, right = _x(each.start, week), _x(each.end, week)
         bars.append(
-            Bar(f"{left:.1f}", f"{top + _BAR_AT:g}", f"{max(right - left, 2.0):.1f}",
-                f"{_BAR_HIGH:g}", each.fill)
-        )  # fmt: skip
+            Bar(
+                f"{left:.1f}",
+                f"{top + _BAR_AT:g}",
+                f"{max(right - left, 2.0):.1f}",
+                f"{_BAR_HIGH:g}",
+                each.fill,
+            )
+        )
         # Where a bar begins late in the week, its words end with it.
         ends_late = left > WIDTH / 2
         words.append(
@@ -206,10 +211,14 @@ def _chart(say: Speech, week: datetime.date, stretches: list[_Stretch]) -> Chart
         Mark(f"{day * _DAY_WIDE:.1f}", f"{_WORDS_AT + 2:g}", f"{_TOP:g}") for day in range(1, _DAYS)
     ]
     told = "; ".join(
-        say("{what} from {start} to {end}", what=each.says, start=moment(say, each.start),
-            end=moment(say, each.end))
+        say(
+            "{what} from {start} to {end}",
+            what=each.says,
+            start=moment(say, each.start),
+            end=moment(say, each.end),
+        )
         for each in stretches
-    )  # fmt: skip
+    )
     return Chart(
         id=f"week-{week.isoformat()}",
         title=say("Week from {day}", day=say.date(week)),

@@ -123,8 +123,12 @@ def _shelves(
 def _short(figures: Figures, line: StockLine) -> Cell:
     """Give a batch in a line: packs, weight, food, date."""
     say = figures.say
-    packs = say.count("{n} pack of {mass}", "{n} packs of {mass}", line.packs_left,
-                      mass=figures.plain(line.pack_g, "mass_g"))  # fmt: skip
+    packs = say.count(
+        "{n} pack of {mass}",
+        "{n} packs of {mass}",
+        line.packs_left,
+        mass=figures.plain(line.pack_g, "mass_g"),
+    )
     if line.is_planned:
         until = line.remark
     elif line.best_before:

@@ -44,9 +44,13 @@ def ways_page(plan: HomePlan) -> WaysPage:
 def _food(figures: Figures, ways: Ways, sources: Mapping[str, str]) -> FoodWays:
     say = figures.say
     heads = (
-        say("Way"), say("Gives"), say("Water back"), say("Time"), say("A portion"),
+        say("Way"),
+        say("Gives"),
+        say("Water back"),
+        say("Time"),
+        say("A portion"),
         say("Keeps until"),
-    )  # fmt: skip
+    )
     names = {way.dryer: _name(say, way) for way in ways.ways}
     untold = dict.fromkeys(key for way in ways.ways for key in way.not_told)
     return FoodWays(

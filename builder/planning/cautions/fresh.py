@@ -38,8 +38,20 @@ _UNOPENED = (
     "canned", "tinned", "pouch", "long-life", "uht", "h-milch", "konserve", "dose", "haltbar",
     "hermetisk", "boks", "langtidsholdbar",
 )  # fmt: skip
-_CUT = (" cut", "sliced", "diced", "purée", "puree", "salad", "schnitten", "würfel", "salat",
-        "skåret", "biter", "terning")  # fmt: skip
+_CUT = (
+    " cut",
+    "sliced",
+    "diced",
+    "purée",
+    "puree",
+    "salad",
+    "schnitten",
+    "würfel",
+    "salat",
+    "skåret",
+    "biter",
+    "terning",
+)
 
 # Shares of water: drier food of a kind does not spoil within a trip, wetter food is soft.
 _DRY_SHARE = 0.25

@@ -36,18 +36,25 @@ class _Trip:
         content: Content,
     ) -> None:
         self.days, self.load, self.fuel, self.hearth, self.content = (
-            days, load, fuel, hearth, content,
-        )  # fmt: skip
+            days,
+            load,
+            fuel,
+            hearth,
+            content,
+        )
         self.dishes = {
             (day.day, place): meal for day in days for place, meal in enumerate(day.meals)
         }
         self.heated = {at for at, meal in self.dishes.items() if is_heated(meal)}
         # The most energy for each gram that the trip eats as it is: the least to take along.
         self.kcal_g = largest(
-            *(meal.nutrition.energy_kcal / meal.mass_g
-              for meal in self.dishes.values() if not meal.recipe and meal.mass_g > 0),
+            *(
+                meal.nutrition.energy_kcal / meal.mass_g
+                for meal in self.dishes.values()
+                if not meal.recipe and meal.mass_g > 0
+            ),
             nothing("kcal_g"),
-        )  # fmt: skip
+        )
 
     def all(self) -> Iterator[Mishap]:
         for each in self.load.people:

@@ -81,12 +81,18 @@ def drying_run(
         math.hypot(
             _error_of_fit(float(ratio), fit),
             _error_of_table(
-                float(fresh_g), float(water_share), float(limit_share), plain,
-                float(spread_share), dry_after_min=float(dry_after_min),
+                float(fresh_g),
+                float(water_share),
+                float(limit_share),
+                plain,
+                float(spread_share),
+                dry_after_min=float(dry_after_min),
             ),
         ),
-        "error_min", "standard error of fit and table", source,
-    )  # fmt: skip
+        "error_min",
+        "standard error of fit and table",
+        source,
+    )
     spread_min = _STANDARD_ERRORS * error_min
     last_min = max(float(dry_after_min), plain[-1].at_min)
     return DryingRun(
@@ -188,8 +194,9 @@ def _least_squares(times: list[float], ratios: list[float], page: bool) -> _Fit 
 
 def _error_of_fit(ratio: float, fit: _Fit) -> float:
     """Carry the errors of rate and exponent over to the time, to first order."""
-    by_rate = _slope(lambda log: minutes_to_ratio(ratio, math.exp(log), fit.exponent),
-                     math.log(fit.rate_per_min))  # fmt: skip
+    by_rate = _slope(
+        lambda log: minutes_to_ratio(ratio, math.exp(log), fit.exponent), math.log(fit.rate_per_min)
+    )
     by_exponent = _slope(lambda n: minutes_to_ratio(ratio, fit.rate_per_min, n), fit.exponent)
     variance = (
         (by_rate * fit.rate_error) ** 2

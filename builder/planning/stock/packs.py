@@ -71,9 +71,15 @@ def takings_of(trip: Trip, content: Content, judged: Mapping[str, Judged]) -> It
                         packs = packs_opened(judged[batch_id], amount_g, opened_g)
                         place = named_at[batch_id]
                         yield Taking(
-                            batch_id, trip.id, day.number, meal.meal, packs, place,
-                            trip.start, last_day,
-                        )  # fmt: skip
+                            batch_id,
+                            trip.id,
+                            day.number,
+                            meal.meal,
+                            packs,
+                            place,
+                            trip.start,
+                            last_day,
+                        )
 
 
 def packs_opened(judged: Judged, amount_g: float, opened_g: dict[str, float]) -> Count:

@@ -141,11 +141,15 @@ def _sentences(figures: Figures, guide: DryingGuide) -> Iterator[str]:
             hours=figures.span(*guide.hours, "hours"),
         )
     elif guide.kind == "fruit":
-        yield say("Dry it in the sun for some days, or at {air} in a dryer.",
-                  air=figures.span(*guide.air_c, "temperature_c"))  # fmt: skip
+        yield say(
+            "Dry it in the sun for some days, or at {air} in a dryer.",
+            air=figures.span(*guide.air_c, "temperature_c"),
+        )
     else:
-        yield say("Not in the sun: dry it at {air} in a dryer.",
-                  air=figures.span(*guide.air_c, "temperature_c"))  # fmt: skip
+        yield say(
+            "Not in the sun: dry it at {air} in a dryer.",
+            air=figures.span(*guide.air_c, "temperature_c"),
+        )
 
 
 def _thick(figures: Figures, span_mm: Span) -> str:

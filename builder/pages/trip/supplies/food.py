@@ -98,8 +98,15 @@ def _distinct(kit: Kit) -> list[tuple[PlannedMeal, MealLabel]]:
     for day in kit.days:
         for meal in day.meals:
             if each := meal.label:
-                held = (meal.title, each.energy_kj, each.fat_g, each.carbohydrate_g, each.fibre_g,
-                        each.protein_g, each.salt_g)  # fmt: skip
+                held = (
+                    meal.title,
+                    each.energy_kj,
+                    each.fat_g,
+                    each.carbohydrate_g,
+                    each.fibre_g,
+                    each.protein_g,
+                    each.salt_g,
+                )
                 found.setdefault(held, (meal, each))
     return list(found.values())
 
