@@ -9,7 +9,6 @@ import pytest
 
 from tests.fuzz import spoiling, whole_way
 from tests.fuzz.__main__ import DAY
-from tests.reading.test_fuzz import TREES
 
 INPUTS, AT_ONCE = 500, 20
 CASES = [
@@ -71,6 +70,8 @@ def test_a_planted_fault_is_found(
 
 
 def test_the_same_number_spoils_the_same() -> None:
-    first, again = (spoiling.spoiled_folder(random.Random(7), whole_way.TEXTS, TREES) for _ in "ab")
+    first, again = (
+        spoiling.spoiled_folder(random.Random(7), whole_way.TEXTS, whole_way.TREES) for _ in "ab"
+    )
     assert first == again
     assert first != {name: text.encode() for name, text in whole_way.TEXTS.items()}

@@ -93,15 +93,15 @@ def trees() -> dict[str, Any]:
     for name, text in RICH.items():
         node, problems = read_yaml(text, name)
         assert node is not None and problems == []
-        found[name] = _plain(node)
+        found[name] = plain(node)
     return found
 
 
-def _plain(node: Node) -> Any:
+def plain(node: Node) -> Any:
     if node.is_map:
-        return {key: _plain(entry.node) for key, entry in node.entries.items()}
+        return {key: plain(entry.node) for key, entry in node.entries.items()}
     if node.is_list:
-        return [_plain(item) for item in node.items]
+        return [plain(item) for item in node.items]
     return node.value
 
 
