@@ -10,8 +10,10 @@ from typing import Any
 import pytest
 
 from builder.model.kit import Kit, PlannedMeal
+from builder.pages.trip.dishes.cook import cook_pages
 from builder.pages.trip.dishes.parted import for_all_in_pot
 from builder.pages.trip.origins.kit_json import kit_data
+from builder.planning.graph import graph_of
 from builder.planning.kit import plan_trip
 from builder.planning.menu import avoided_how
 from builder.planning.stock import substance_named
@@ -276,3 +278,26 @@ def test_packs_are_opened_once_for_both_pots(tmp_path: Path) -> None:
     # 300 g are one pack of 300 g, not one for each pot.
     assert sum(meal.ingredients[0].packs for meal in kit.days[0].meals) == 1
     assert kit.batches[0].packs_used == 1
+
+
+def test_the_page_tells_what_goes_in_for_all_and_when_it_is_taken_out(tmp_path: Path) -> None:
+    kit, _, _ = two_pots(tmp_path)
+    (page,) = cook_pages(kit)
+    main, other = page.cookings
+    said = ["".join(piece.text for piece in each.do) for each in main.steps]
+    assert said[2].startswith("Take out 1 portion")
+    (lentils, *_) = main.steps[0].amounts
+    assert lentils[0].text == "300\u00a0g"
+    assert lentils[0].scale
+    # It follows who eats: the page carries the figure, and it rests on both pots' eaters.
+    figure = "days.0.meals.0.steps.0.in_pot.0.amount_g"
+    assert lentils[0].scale.figure == figure
+    assert graph_of(kit_data(kit)).nodes[figure].value == pytest.approx(300)
+    first, *rest = ["".join(piece.text for piece in each.do) for each in other.steps]
+    assert first == (
+        "Its first steps are cooked in the pot of Chili, together. Go on here when it is taken "
+        "out of that."
+    )
+    assert rest[0] == "Bring to the boil."
+    # Each pot's eaters are changed by themselves.
+    assert main.controls.eaters != other.controls.eaters

@@ -205,8 +205,7 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
     ids = {} if parts > 1 else ids_of(meal, at)
     if step.together:  # for all in the pot
         ids = {
-            each.id: f"{at}.steps.{place}.together_g.{number}"
-            for number, each in enumerate(step.ingredients)
+            each.id: f"{at}.steps.{place}.in_pot.{nth}" for nth, each in enumerate(step.ingredients)
         }
     said = ids_named(step.say)
     amounts = [

@@ -405,7 +405,7 @@ def _step(step: PlannedStep) -> Data:
         "taken_up_ml": step.taken_up_ml,
         "broth_ml": step.broth_ml,
         "together": step.together,
-        "together_g": [each.amount_g for each in step.ingredients] if step.together else [],
+        "in_pot": [{"amount_g": each.amount_g} for each in step.ingredients if step.together],
         "minutes": step.minutes,
         "minutes_at_sea_level": step.minutes_at_sea_level,
         "each_side_min": step.each_side_min,

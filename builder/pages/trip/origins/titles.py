@@ -173,7 +173,7 @@ _TITLES = {
     "days.#.meals.#.ingredients.#.amount_g": later("An ingredient"),
     "days.#.meals.#.ingredients.#.packs": later("Packs of an ingredient"),
     "days.#.meals.#.plate_shares.#": later("Share of the pot"),
-    "days.#.meals.#.steps.#.together_g.#": later("An ingredient"),
+    "days.#.meals.#.steps.#.in_pot.#.amount_g": later("An ingredient"),
     "days.#.meals.#.steps.#.minutes": later("Time of a step"),
     "days.#.meals.#.steps.#.minutes_at_sea_level": later("Time of a step at the sea's level"),
     "days.#.meals.#.steps.#.each_side_min": later("Time on each side"),
