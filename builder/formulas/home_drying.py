@@ -46,6 +46,9 @@ VITAMIN_C_KEPT_SHARE: dict[str, tuple[float, float, str]] = {
     "freeze-dryer": (0.44, 1.0, "asami2003"),
 }
 
+# What is told of a dryer that never pays.
+NEVER_RUNS = -1.0
+
 _G_PER_KG = 1000.0
 _CM2_PER_M2 = 10_000.0
 _W_PER_KW = 1000.0
@@ -331,7 +334,8 @@ def machine_cost(runs: float, price: float, lasts_runs: float) -> float:
 
 
 @declared(
-    "ceil(price / (other_cost - own_cost) - slack)", {"slack": Constant(_SLACK, "common-practice")}
+    "if(own_cost < other_cost, ceil(price / (other_cost - own_cost) - slack), 0 - 1)",
+    {"slack": Constant(_SLACK, "common-practice")},
 )
 def pays_after_runs(price: float, own_cost: float, other_cost: float) -> float:
     """Runs after which a dryer has paid for itself.
@@ -343,17 +347,17 @@ def pays_after_runs(price: float, own_cost: float, other_cost: float) -> float:
     own_cost : float
         Cost of a run in it, without the machine. [money], 0 or more
     other_cost : float
-        Cost of the same food the other way, without the machine. [money], above own_cost
+        Cost of the same food the other way, without the machine. [money], 0 or more
 
     Returns
     -------
     float
-        Whole runs. [-]
+        Whole runs; -1 where the other way costs no more, and it never pays. [-]
 
     Raises
     ------
     ValueError
-        If a value is outside its range; where the other way costs no more, it never pays.
+        If a value is outside its range.
 
     Notes
     -----
@@ -365,8 +369,50 @@ def pays_after_runs(price: float, own_cost: float, other_cost: float) -> float:
     """
     require("price of the dryer", price, "", 0.0)
     require("cost of a run", own_cost, "", 0.0)
-    require_above("cost the other way", other_cost, "", own_cost)
+    require("cost the other way", other_cost, "", 0.0)
+    if other_cost <= own_cost:
+        return NEVER_RUNS
     return float(math.ceil(price / (other_cost - own_cost) - _SLACK))
+
+
+@declared("runs * (other_cost - own_cost) - price")
+def saved_after_runs(runs: float, price: float, own_cost: float, other_cost: float) -> float:
+    """Money that a dryer has saved after some runs; below nothing while it has not paid.
+
+    Parameters
+    ----------
+    runs : float
+        Number of runs. [-], 0 or more
+    price : float
+        What the dryer cost. [money], 0 or more
+    own_cost : float
+        Cost of a run in it, without the machine. [money], 0 or more
+    other_cost : float
+        Cost of the same food the other way, without the machine. [money], 0 or more
+
+    Returns
+    -------
+    float
+        Money, in the currency of the home. [money]
+
+    Raises
+    ------
+    ValueError
+        If a value is outside its range.
+
+    Notes
+    -----
+    runs * (other - own) - price.
+
+    References
+    ----------
+    .. [common-practice] Common practice, no source: break-even without interest.
+    """
+    require("number of runs", runs, "", 0.0)
+    require("price of the dryer", price, "", 0.0)
+    require("cost of a run", own_cost, "", 0.0)
+    require("cost the other way", other_cost, "", 0.0)
+    return runs * (other_cost - own_cost) - price
 
 
 def bulk_density_g_ml(kind: str, as_it_is: str) -> float:
@@ -433,8 +479,8 @@ def room_ml(mass_g: float, density_g_ml: float) -> float:
     return mass_g / density_g_ml
 
 
-def vitamin_c_kept_share(method: str) -> tuple[float, float]:
-    """Vitamin C that drying leaves, between what.
+def vitamin_c_kept_share(method: str) -> tuple[float, float, str]:
+    """Vitamin C that drying leaves, between what, and who says so.
 
     Parameters
     ----------
@@ -443,13 +489,12 @@ def vitamin_c_kept_share(method: str) -> tuple[float, float]:
 
     Returns
     -------
-    tuple of float
-        Least and most that is left. [share]
+    tuple
+        Least and most that is left [share], and the source.
 
     References
     ----------
     .. [usda-sr28] USDA SR28, dried fruit and vegetables against fresh ones (worked out).
     .. [asami2003] Asami et al., 2003, strawberries, as a page quotes them (read in a copy).
     """
-    least, most, _ = VITAMIN_C_KEPT_SHARE["freeze-dryer" if method == "freeze-dryer" else "heat"]
-    return least, most
+    return VITAMIN_C_KEPT_SHARE["freeze-dryer" if method == "freeze-dryer" else "heat"]

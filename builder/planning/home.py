@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from builder.model.content import Content
 from builder.model.gear import Dryer, LabelSheet
@@ -26,7 +26,7 @@ from builder.planning.at_home import (
     tasks_of,
     trips_ahead,
 )
-from builder.planning.drying import DryingPlan, Ways, plan_runs, ways_to_dry
+from builder.planning.drying import Changeable, DryingPlan, Ways, plan_runs, ways_to_change
 from builder.planning.stock import (
     Dryable,
     Followed,
@@ -76,6 +76,7 @@ class HomePlan:
     dryable: tuple[Dryable, ...] = ()
     dryers: tuple[Dryer, ...] = ()  # that stand at home
     trip_shopping: tuple[TripShopping, ...] = ()
+    asked: Mapping[str, Changeable] = field(default_factory=dict)  # ways that hang on prices
     later_trips: int = 0  # whose runs, bags and own lists are not told yet
 
 
@@ -119,7 +120,8 @@ def plan_home(
     drying = DryingPlan()
     if with_runs:
         drying = plan_runs(content, stock, day, [kit.id for kit in soon], say=say)
-    ways = _ways(content, stock, day) if with_runs else ()
+    asked = _ways(content, stock, day) if with_runs else []
+    ways = tuple(each.ways for each in asked)
     lines = tuple(stock_lines(stock, day, say, home.units))
     return HomePlan(
         home=home,
@@ -137,6 +139,7 @@ def plan_home(
         from_stock=taken_from_stock(ahead),
         later_trips=len(ahead) - len(soon),
         trip_shopping=tuple(_trip_shopping(kit, content, drying) for kit in soon),
+        asked={each.ways.holds: each for each in asked},
         bagging=tuple(bagging_of(kit) for kit in soon),
         in_dryer=followed(stock),
         dryable=dryables(content, stock),
@@ -144,11 +147,11 @@ def plan_home(
     )
 
 
-def _ways(content: Content, stock: Stock, day: datetime.date) -> tuple[Ways, ...]:
+def _ways(content: Content, stock: Stock, day: datetime.date) -> list[Changeable]:
     """Give the ways to dry what this home dries, each for the same mass of fresh food."""
     dried = {batch.holds for batch in content.batches.values() if not batch.is_bought}
-    found = [ways_to_dry(holds, WAYS_OF_G, content, stock, day) for holds in dried]
-    return tuple(sorted(found, key=lambda each: (each.name, each.holds)))
+    found = [ways_to_change(holds, WAYS_OF_G, content, stock, day) for holds in dried]
+    return sorted(found, key=lambda each: (each.ways.name, each.ways.holds))
 
 
 def _sources(ways: Iterable[Ways], content: Content) -> dict[str, str]:

@@ -217,6 +217,22 @@ def _of_follow(say: Speech) -> Words:
     }
 
 
+def _of_ways(say: Speech) -> Words:
+    return {
+        "rebuild": say("needs a new build"),
+        "notTold": say("not told"),
+        "neverPays": say("never pays"),
+        "paysAfter": say.forms("pays after {n} run", "pays after {n} runs"),
+        "paysYears": say.forms(
+            "pays after {n} run, {years} years", "pays after {n} runs, {years} years"
+        ),
+        "runs": say.forms("{n} run", "{n} runs"),
+        "numberWrong": say("Write a number from {low} to {high}, or nothing."),
+        "changedHere": say("Changed on this page alone: your files are as they were."),
+        "asInFiles": say("As in your files"),
+    }
+
+
 def _of_tables(say: Speech) -> Words:
     return {"table": say("Wide table, scroll sideways")}
 
@@ -271,6 +287,7 @@ _WORDS: Mapping[str, Callable[[Speech], Words]] = {
     "follow": _of_follow,
     "pocket": _of_pocket,
     "tables": _of_tables,
+    "ways": _of_ways,
     "menu": _of_menu,
     "opener": _of_opener,
     "search": _of_search,

@@ -25,12 +25,13 @@ class Script:
     name: str
     parts: tuple[str, ...]
     starts: tuple[str, ...]
-    # What a page holds that needs it: "" where every page does, None where it is fetched later.
-    wanted_by: str | None = ""
+    # What a page holds that needs it, one of these: none where every page does, None where it is
+    # fetched later.
+    wanted_by: tuple[str, ...] | None = ()
     at_once: bool = False  # whether it starts when it is there, not with the others of its page
 
 
-_LISTS = Script("lists.js", ("ticks", "send"), ("startTicks", "startSending"), 'class="steps')
+_LISTS = Script("lists.js", ("ticks", "send"), ("startTicks", "startSending"), ('class="steps',))
 _SEARCH = Script("search.js", ("search",), ("startFinding",), None, at_once=True)
 KIT_SCRIPTS = (
     Script(
@@ -40,14 +41,18 @@ KIT_SCRIPTS = (
     ),
     _LISTS,
     _SEARCH,
-    Script("day.js", ("day",), ("startNow",), "data-date="),
-    Script("orders.js", ("orders",), ("startOrders",), 'class="before"'),
-    Script("since.js", ("since",), ("startSince",), "data-since="),
-    Script("review.js", ("review",), ("startReview",), 'class="review"'),
+    Script("day.js", ("day",), ("startNow",), ("data-date=",)),
+    Script("orders.js", ("orders",), ("startOrders",), ('class="before"',)),
+    Script("since.js", ("since",), ("startSince",), ("data-since=",)),
+    Script("review.js", ("review",), ("startReview",), ('class="review"',)),
     Script(
-        "party.js", ("minutes", "quantities", "evaluate", "party"), ("startParty",), "data-party="
+        "party.js",
+        ("minutes", "quantities", "evaluate", "party"),
+        ("startParty",),
+        ("data-party=",),
     ),
 )
+_FOLLOW, _WAYS = 'class="follow"', 'class="ways-inputs"'
 HOME_SCRIPTS = (
     Script(
         "kit.js",
@@ -56,12 +61,9 @@ HOME_SCRIPTS = (
     ),
     _LISTS,
     _SEARCH,
-    Script(
-        "follow.js",
-        ("minutes", "quantities", "evaluate", "fit", "follow"),
-        ("startFollowing",),
-        'class="follow"',
-    ),
+    Script("reckon.js", ("minutes", "quantities", "evaluate"), (), (_FOLLOW, _WAYS)),
+    Script("follow.js", ("fit", "follow"), ("startFollowing",), (_FOLLOW,)),
+    Script("ways.js", ("ways",), ("startWays",), (_WAYS,)),
 )
 POCKET_SCRIPT = Script(
     "",
@@ -101,7 +103,7 @@ def written(assets: Path, script: Script, say: Speech) -> str:
 
 def with_scripts(html: str, scripts: Sequence[Script]) -> str:
     """Give a page with the scripts that it needs behind the one that is on every page."""
-    more = [script for script in scripts if script.wanted_by and script.wanted_by in html]
+    more = [script for script in scripts if any(mark in html for mark in script.wanted_by or ())]
     return KIT_TAG.sub(
         lambda kit: (
             kit[0]
@@ -115,12 +117,12 @@ def _starts(script: Script) -> Iterator[str]:
     """Give the lines that start a script, or leave it to start with the others."""
     if script.at_once:
         yield from (f"{start}();" for start in script.starts)
-    else:
+    elif script.starts:
         yield f"STARTS.push({', '.join(script.starts)});"
 
 
 def _formulas(parts: Sequence[str]) -> Iterator[str]:
     """Give the formulas that every page with figures shares, where a script works them out."""
-    if "party" in parts:
+    if not {"party", "ways"}.isdisjoint(parts):
         packed = BETWEEN.sub(r"\1", json.dumps(shared_formulas(), separators=(",", ":")))
         yield f"const FORMULAS = {packed};"

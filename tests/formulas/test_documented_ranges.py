@@ -80,6 +80,9 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     "home_drying.food_cost": {"fresh_g": 1000.0, "refuse_share": 0.1, "price_per_kg": 2.0},
     "home_drying.machine_cost": {"runs": 2.0, "price": 150.0, "lasts_runs": 400.0},
     "home_drying.pays_after_runs": {"price": 150.0, "own_cost": 10.0, "other_cost": 20.0},
+    "home_drying.saved_after_runs": {
+        "runs": 20.0, "price": 150.0, "own_cost": 10.0, "other_cost": 20.0,
+    },
     "home_drying.room_ml": {"mass_g": 100.0, "density_g_ml": 0.3},
     "keeping.months_kept": {"table_months": 1.0, "kept_at_c": 20.0},
     "keeping.table_months": {

@@ -11,6 +11,7 @@ from hypothesis import strategies as st
 from builder.formulas.home_drying import (
     DRYING_KWH_KG,
     MOST_ON_TRAYS_KG_M2,
+    NEVER_RUNS,
     VITAMIN_C_KEPT_SHARE,
     bulk_density_g_ml,
     food_cost,
@@ -20,6 +21,7 @@ from builder.formulas.home_drying import (
     most_on_trays_g,
     pays_after_runs,
     room_ml,
+    saved_after_runs,
     usual_kwh,
 )
 
@@ -83,8 +85,21 @@ def test_a_dryer_has_paid_with_the_run_that_reaches_its_price() -> None:
 
 
 def test_a_dryer_never_pays_against_what_costs_no_more() -> None:
+    # Told as -1 rather than refused, so that a page can tell it of prices that somebody tries.
+    assert pays_after_runs(100.0, 15.0, 15.0) == NEVER_RUNS
+    assert pays_after_runs(100.0, 15.0, 14.0) == NEVER_RUNS
+    assert pays_after_runs(100.0, 15.0, 15.01) == 10_000.0
     with pytest.raises(ValueError, match="cost the other way"):
-        pays_after_runs(100.0, 15.0, 15.0)
+        pays_after_runs(100.0, 15.0, -0.1)
+
+
+def test_what_is_saved_begins_below_nothing_by_the_price() -> None:
+    assert saved_after_runs(0.0, 150.0, 10.528, 17.6) == -150.0
+    assert (
+        saved_after_runs(22.0, 150.0, 10.528, 17.6)
+        > 0.0
+        > saved_after_runs(21.0, 150.0, 10.528, 17.6)
+    )
 
 
 def test_dried_pieces_lie_closer_than_fresh_ones_and_take_less_room() -> None:

@@ -221,9 +221,11 @@ def ways_of(*every: Way, pays: tuple[Pays, ...] = ()) -> str:
 def test_ways_stand_side_by_side() -> None:
     page = ways_of(way())
     assert (
-        '| <strong>Tall dryer</strong> | 180\u00a0g <span class="small">490\u00a0ml</span> | '
-        '615\u00a0ml <span class="small">30 to 75 min</span> | '
-        '2 × 12 h <span class="small">3.2\u00a0kWh</span> | 1.12\u00a0EUR | 20\u00a0May 2032 |'
+        # Halves go up, as in all figures.
+        "| <strong>Tall dryer</strong> | 1.13\u00a0EUR | "
+        '180\u00a0g <span class="small">490\u00a0ml</span> | '
+        '2 × 12 h <span class="small">3.3\u00a0kWh</span> | '
+        '615\u00a0ml <span class="small">30 to 75 min</span> | 20\u00a0May 2032 |'
     ) in page
     assert "Costs are not all told" not in page
 
@@ -243,9 +245,9 @@ def test_what_was_not_told_is_told_as_such() -> None:
 @pytest.mark.parametrize(
     ("runs", "years", "says"),
     [
-        (22, 1.1, "Tall dryer pays against buying dried after 22 runs, 1.1 years."),
-        (1, None, "Tall dryer pays against buying dried after 1 run."),
-        (None, None, "Tall dryer never pays against buying dried."),
+        (22, 1.1, "Tall dryer against buying dried&#58; pays after 22 runs, 1.1 years"),
+        (1, None, "Tall dryer against buying dried&#58; pays after 1 run"),
+        (None, None, "Tall dryer against buying dried&#58; never pays"),
     ],
 )
 def test_when_a_dryer_pays(runs: int | None, years: float | None, says: str) -> None:
@@ -253,7 +255,8 @@ def test_when_a_dryer_pays(runs: int | None, years: float | None, says: str) -> 
 
 
 def test_who_did_not_tell_prices_gets_no_answer_on_paying() -> None:
-    assert "pays against" not in ways_of(way(), pays=(Pays("tall", "bought", None, None, ("x",)),))
+    page = ways_of(way(), pays=(Pays("tall", "bought", None, None, ("x",)),))
+    assert "against buying" not in page and "pays" not in page
 
 
 # -- learned --------------------------------------------------------------------------------------

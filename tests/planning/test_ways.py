@@ -14,9 +14,10 @@ from typing import Any
 import pytest
 
 from builder.model.content import Content
+from builder.model.figure import Count, Figure, Found, Reckoned, Worked
 from builder.model.gear import Dryer, Packaging
 from builder.model.home import Home, NewBatch
-from builder.planning.drying import Pays, Way, Ways, ways_to_dry
+from builder.planning.drying import Pays, Way, Ways, ways_to_change, ways_to_dry
 from builder.planning.stock.checks import check
 from tests.planning.folders import Record, food, hand
 
@@ -206,3 +207,67 @@ def test_it_keeps_as_long_as_the_home_packs_and_keeps_it(tmp_path: Path) -> None
     # Fruit keeps 12 months at 15 degC; a zip bag halves that.
     heat = way(ways(content(tmp_path, HEAT)), "shelf-dryer")
     assert heat.keeps_until == datetime.date(2031, 12, 1)
+
+
+def test_water_gets_into_a_meal_as_labels_tell_it(tmp_path: Path) -> None:
+    """Mushrooms soak as mushrooms; a meal that holds some, and what was bought, go by no food."""
+    mushroom = food("mushroom", "vegetable", "raw", "water 92 g, carbohydrate 6 g",
+                    dry_as="mushroom")  # fmt: skip
+    stew = {"id": "stew", "meal": ["dinner"], "serves": 2, "cook_in": "pot",
+            "uses": [{"id": "mushroom", "food": "mushroom", "amount": "200 g"}],
+            "steps": [{"do": "boil", "with": ["mushroom"], "water": "100 ml"}]}  # fmt: skip
+    known = hand(tmp_path, foods=[mushroom], recipes=[stew]).content
+    known = replace(known, gear=replace(known.gear, dryers={HEAT.id: HEAT}))
+    assert way(ways(known, "mushroom"), HEAT.id).soak_min == (10, 30)
+    assert way(ways(known, "mushroom"), "bought").soak_min is None
+    assert way(ways(known, "stew"), HEAT.id).soak_min is None
+
+
+# -- what may be changed --------------------------------------------------------------------------
+
+
+def test_every_number_that_costs_hang_on_may_be_changed(tmp_path: Path) -> None:
+    known = content(tmp_path, replace(HEAT, power_w=500.0), price_per_kg=None)
+    found = ways_to_change("apple", 2700.0, known, check(known)[0], TODAY)
+    told = {each.key: each.value for each in found.inputs}
+    assert told == {
+        "mass": 2700.0, "portion": 487.35 / 8, "electricity": 0.30, "bag": 0.25,
+        "shelf-dryer price": 150.0, "shelf-dryer lasts": 200.0, "shelf-dryer runs-a-year": 20.0,
+        "shelf-dryer power": 500.0, "apple food-price": None, "apple refuse": 0.1,
+        "apple dried-price": 36.1127,
+    }  # fmt: skip
+    # Where a price is not told the way is not either, but hangs on it all the same.
+    assert way(found.ways, "shelf-dryer").cost is None
+    assert rests_on(way(found.asked, "shelf-dryer").portion_cost) == set(told) - {
+        "shelf-dryer runs-a-year", "apple dried-price",
+    }  # fmt: skip
+
+
+def test_what_is_asked_is_what_is_told_where_all_is_told(tmp_path: Path) -> None:
+    known = content(tmp_path, HEAT, FREEZE)
+    found = ways_to_change("apple", 2700.0, known, check(known)[0], TODAY)
+    assert found.ways == ways(known)
+    for one, other in zip(found.ways.ways, found.asked.ways, strict=True):
+        assert (one.cost, one.portion_cost, one.runs) == (
+            other.cost,
+            other.portion_cost,
+            other.runs,
+        )
+    terms = pays(found.asked, "shelf-dryer", "bought").terms
+    assert terms is not None and terms.after_runs == 22.0
+    # After 22 runs the next 7.07 has just made up for 150.
+    assert terms.saved(22.0) == pytest.approx(22 * (17.60 - 10.5276) - 150.0, abs=0.05)
+
+
+def rests_on(value: object) -> set[str]:
+    """Give the keys of the leaves that a figure rests on."""
+    if isinstance(value, tuple):
+        return set().union(*map(rests_on, value)) if value else set()
+    if not isinstance(value, (Figure, Count)):
+        return set()
+    origin = value.origin
+    if isinstance(origin, Found):
+        return {origin.name} if origin.method == "asked on the page" else set()
+    if isinstance(origin, Worked):
+        return rests_on(tuple(given for _, given in origin.inputs))
+    return rests_on(origin.parts) if isinstance(origin, Reckoned) else set()

@@ -12,6 +12,7 @@ from builder.formulas.home_drying import (
     most_on_trays_g,
     pays_after_runs,
     room_ml,
+    saved_after_runs,
     usual_kwh,
     vitamin_c_kept_share,
 )
@@ -122,6 +123,20 @@ def test_pays(row: Published) -> None:
     check(row, pays_after_runs)
 
 
+@published(
+    Published(
+        (22.0, 150.0, 10.528, 17.6), 5.584, 1e-9, "money", "common-practice", "heat dryer",
+        "calculated",
+    ),
+    Published(
+        (265.0, 3000.0, 16.653, 28.0), 6.955, 1e-9, "money", "common-practice", "freeze dryer",
+        "calculated",
+    ),
+)  # fmt: skip
+def test_saved(row: Published) -> None:
+    check(row, saved_after_runs)
+
+
 CUP_ML = 236.588
 
 
@@ -149,7 +164,8 @@ def test_room(row: Published) -> None:
 
 def _end(way: str, end: int) -> float:
     """One end of a range of vitamin C."""
-    return vitamin_c_kept_share(way)[end]
+    least, most, _ = vitamin_c_kept_share(way)
+    return (least, most)[end]
 
 
 @published(

@@ -9,6 +9,7 @@ from builder.pages.figures import Figures
 from builder.planning.at_home import PackLabel
 from builder.planning.home import HomePlan
 from builder.speech import Speech, speech_of
+from builder.units import rounded
 
 NO_TRIP = frozenset[str]()  # the home's figures stand on no page of numbers
 
@@ -43,3 +44,9 @@ def water_said(figures: Figures, label: PackLabel) -> str:
     volume = figures.plain(label.water_ml, "volume_ml")
     mugs = figures.mugs(label.water_ml)
     return f"{volume} = {mugs}" if mugs else volume
+
+
+def money(say: Speech, amount: float, currency: str, decimals: int = 2) -> str:
+    """Give an amount of money, with the currency where it is told."""
+    number = say.number(rounded(amount, decimals), decimals).replace("-", "−")
+    return f"{number}\u00a0{currency}" if currency else number

@@ -1,16 +1,24 @@
-"""The page of ways to dry a food: each food that this home dries, its ways side by side."""
+"""The page of ways to dry a food: each food that this home dries, its ways side by side.
+
+All that the ways are reckoned from stands on the page, and can be changed there.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
+from builder.model.figure import Origin
 from builder.pages.figures import Figures
-from builder.pages.home.showing import figures_of_home, minutes_said
-from builder.pages.pieces import Cell, Piece, Table, table, text
-from builder.planning.drying import BOUGHT, Pays, Way, Ways
-from builder.planning.home import WAYS_OF_G, HomePlan
+from builder.pages.home.pays_chart import PaysChart, Saving, after_said, pays_chart
+from builder.pages.home.showing import figures_of_home, minutes_said, money
+from builder.pages.home.ways_inputs import of_dryers, of_food, of_home
+from builder.pages.pieces import Cell, Piece, Scale, Table, filled, table, text
+from builder.pages.trip.origins.changing import part_of
+from builder.planning.drying import AFTER_RUNS, BOUGHT, Changeable, Input, Pays, Way, Ways, leaf
+from builder.planning.home import HomePlan
 from builder.speech import Speech
+from builder.units import rounded
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,87 +26,236 @@ class FoodWays:
     """One food: its ways, what each cannot do, and when a dryer pays."""
 
     name: str
+    inputs: Cell  # what may be changed of this food alone
     ways: Table
     notes: tuple[Cell, ...]
-    pays: tuple[str, ...]
+    pays: tuple[Cell, ...]
+    chart: PaysChart | None
     not_told: str  # which keys would tell the costs; "" where all are told
 
 
 @dataclass(frozen=True, slots=True)
 class WaysPage:
-    """All foods that were dried here."""
+    """All foods that were dried here, and what all of them are reckoned from."""
 
-    fresh: str
+    inputs: tuple[Cell, ...]
+    dryers: tuple[Cell, ...]
     foods: tuple[FoodWays, ...]
+    figures: Mapping[str, object]  # what the script of the page works out anew
 
 
 def ways_page(plan: HomePlan) -> WaysPage:
     """Give the page of ways."""
     figures = figures_of_home(plan.home)
+    foods = [
+        _Food(figures, number, each, plan.asked.get(each.holds), plan.home.dryers)
+        for number, each in enumerate(plan.ways)
+    ]
+    inputs = tuple(
+        {each.key: each for asked in plan.asked.values() for each in asked.inputs}.values()
+    )
+    names = {way.dryer: way.dryer_name for food in plan.ways for way in food.ways if way.dryer}
+    currency = plan.home.currency
     return WaysPage(
-        figures.plain(WAYS_OF_G, "mass_g"),
-        tuple(_food(figures, each, plan.sources) for each in plan.ways),
+        inputs=of_home(figures, inputs, currency),
+        dryers=of_dryers(figures, inputs, currency, names),
+        foods=tuple(food.told(plan.sources) for food in foods),
+        figures=_figures(foods, inputs),
     )
 
 
-def _food(figures: Figures, ways: Ways, sources: Mapping[str, str]) -> FoodWays:
-    say = figures.say
-    heads = (
-        say("Way"),
-        say("Gives"),
-        say("Water back"),
-        say("Time"),
-        say("A portion"),
-        say("Keeps until"),
-    )
-    names = {way.dryer: _name(say, way) for way in ways.ways}
-    untold = dict.fromkeys(key for way in ways.ways for key in way.not_told)
-    return FoodWays(
-        name=ways.name,
-        ways=table(heads, [_row(figures, way, ways.currency) for way in ways.ways], "lrrrrl"),
-        notes=tuple(_notes(say, ways, sources)),
-        pays=tuple(_pays(say, each, names) for each in ways.pays if not each.not_told),
-        not_told="; ".join(untold),
-    )
+def _figures(foods: Iterable[_Food], inputs: Iterable[Input]) -> dict[str, object]:
+    """Give the part of the figures that rests on what may be changed, each by its key."""
+    keys: dict[Origin, str] = {leaf(each.key, each.value).origin: each.key for each in inputs}
+    keys[leaf(AFTER_RUNS, 0.0).origin] = AFTER_RUNS
+    shown = {name: value for food in foods for name, value in food.shown.items()}
+    return {**part_of(shown, keys)} if shown else {}
+
+
+class _Food:
+    """What is told of one food; `shown` are the figures that follow what is changed, by id."""
+
+    def __init__(
+        self,
+        figures: Figures,
+        number: int,
+        ways: Ways,
+        asked: Changeable | None,
+        at_home: Iterable[str],
+    ) -> None:
+        self.figures, self.number, self.ways, self.asked = figures, number, ways, asked
+        self.at_home = frozenset(at_home)
+        self.names = {way.dryer: _name(figures.say, way) for way in ways.ways}
+        self.shown: dict[str, float] = {}
+        # Told at once, so that the figures are known when the page asks for them.
+        self.table = self._table()
+        self.pays = tuple(self._pays())
+        self.chart = self._chart()
+
+    def told(self, sources: Mapping[str, str]) -> FoodWays:
+        """Give all of it."""
+        ways = self.ways
+        untold = dict.fromkeys(key for way in ways.ways for key in way.not_told)
+        inputs = self.asked.inputs if self.asked else ()
+        return FoodWays(
+            name=ways.name,
+            inputs=of_food(self.figures, inputs, ways.currency, ways.holds),
+            ways=self.table,
+            notes=tuple(_notes(self.figures.say, ways, sources)),
+            pays=self.pays,
+            chart=self.chart,
+            not_told="; ".join(untold),
+        )
+
+    def _follows(self, name: str, value: float | None) -> str:
+        """Give the id of a figure that follows, and note its value; "" for one that does not."""
+        if value is None:
+            return ""
+        self.shown[f"{self.number}.{name}"] = value
+        return f"{self.number}.{name}"
+
+    # -- ways -------------------------------------------------------------------------------------
+
+    def _table(self) -> Table:
+        say = self.figures.say
+        heads = (
+            say("Way"),
+            say("A portion"),
+            say("Gives"),
+            say("Time"),
+            say("Water back"),
+            say("Keeps until"),
+        )
+        asked = self.asked.asked.ways if self.asked else (None,) * len(self.ways.ways)
+        rows = [
+            self._row(number, *pair)
+            for number, pair in enumerate(zip(self.ways.ways, asked, strict=True))
+        ]
+        return table(heads, rows, "lrrrrl")
+
+    def _row(self, number: int, way: Way, asked: Way | None) -> tuple[Cell, ...]:
+        say = self.figures.say
+        cost = way.portion_cost
+        currency = self.ways.currency
+        id_ = self._follows(f"{number}.portion_cost", asked.portion_cost if asked else None)
+        told = say("not told") if cost is None else money(say, cost, currency)
+        scale = _scale(id_, "money", cost, after=f"\u00a0{currency}" if currency else "")
+        dried_g = asked.dried_g if asked else None
+        room_ml = asked.room_ml if asked else None
+        back_ml = asked.water_back_ml if asked else None
+        soak = minutes_said(say, way.soak_min) if way.soak_min else ""
+        return (
+            (Piece(_name(say, way), strong=True),),
+            (Piece(told, scale=scale),),
+            (
+                *self._amount(f"{number}.dried_g", "mass_g", way.dried_g, dried_g),
+                *self._small(f"{number}.room_ml", way.room_ml, room_ml),
+            ),
+            self._time(number, way, asked),
+            (
+                *self._amount(f"{number}.water_back_ml", "volume_ml", way.water_back_ml, back_ml),
+                *_in_small(soak),
+            ),
+            text(_keeps(say, way)),
+        )
+
+    def _amount(self, name: str, quantity: str, value: float | None, asked: float | None) -> Cell:
+        if value is None:
+            return text("–")
+        kind = "g" if quantity == "mass_g" else "ml"
+        scale = _scale(self._follows(name, asked), kind, value, units=self.figures.units)
+        return (Piece(self.figures.plain(value, quantity), scale=scale),)
+
+    def _small(self, name: str, value: float | None, asked: float | None) -> Cell:
+        if value is None:
+            return ()
+        (piece,) = self._amount(name, "volume_ml", value, asked)
+        return (Piece(" "), Piece(piece.text, small=True, scale=piece.scale))
+
+    def _time(self, number: int, way: Way, asked: Way | None) -> Cell:
+        say = self.figures.say
+        if way.hours is None or way.runs is None:
+            return text("–")
+        id_ = self._follows(f"{number}.runs", asked.runs if asked else None)
+        after = say(" × {hours} h", hours=say.number(way.hours))
+        runs = Piece(
+            f"{say.number(way.runs)}{after}", scale=_scale(id_, "whole", way.runs, after=after)
+        )
+        if not way.energy_kwh:
+            return (runs,)
+        id_ = self._follows(f"{number}.energy_kwh", asked.energy_kwh if asked else None)
+        current = Piece(
+            f"{say.number(rounded(way.energy_kwh, 1), 1)}\u00a0kWh",
+            small=True,
+            scale=_scale(id_, "kwh", way.energy_kwh, after="\u00a0kWh"),
+        )
+        return (runs, Piece(" "), current)
+
+    # -- when a dryer pays ------------------------------------------------------------------------
+
+    def _pays(self) -> Iterator[Cell]:
+        say = self.figures.say
+        asked = self.asked.asked.pays if self.asked else (None,) * len(self.ways.pays)
+        for number, (pays, other) in enumerate(zip(self.ways.pays, asked, strict=True)):
+            if other is None or not self._is_asked(pays):
+                if not pays.not_told:
+                    yield self._pays_line(pays, (Piece(_pays_said(say, pays)),))
+                continue
+            terms = other.terms
+            id_ = self._follows(f"pays.{number}", terms.after_runs if terms else None)
+            years = terms.after_years if terms else None
+            self._follows(f"pays.{number}.years", years)
+            told = say("not told") if pays.not_told else _pays_said(say, pays)
+            yield self._pays_line(pays, (Piece(told, scale=_scale(id_, "pays", 0.0)),))
+
+    def _pays_line(self, pays: Pays, told: Cell) -> Cell:
+        say, names = self.figures.say, self.names
+        against = say("buying dried") if pays.against == BOUGHT else names[pays.against]
+        return filled(
+            say("{dryer} against {other}: {pays}"),
+            dryer=text(names.get(pays.dryer, pays.dryer)),
+            other=text(against),
+            pays=told,
+        )
+
+    def _is_asked(self, pays: Pays) -> bool:
+        """Tell whether it is asked of a dryer that stands at home, or of one that could."""
+        own = {pays.dryer, pays.against} - {BOUGHT}
+        return own <= self.at_home if self.at_home else pays.against == BOUGHT
+
+    def _chart(self) -> PaysChart | None:
+        if self.asked is None:
+            return None
+        savings = []
+        some = leaf(AFTER_RUNS, 1.0)
+        for number, (pays, other) in enumerate(
+            zip(self.ways.pays, self.asked.asked.pays, strict=True)
+        ):
+            if pays.against == BOUGHT and self._is_asked(pays) and other.terms:
+                saved = self._follows(f"saved.{number}", other.terms.saved(some))
+                name = self.names[pays.dryer]
+                savings.append(Saving(name, pays.terms, f"{self.number}.pays.{number}", saved))
+        return (
+            pays_chart(self.figures.say, self.number, savings, self.ways.currency)
+            if savings
+            else None
+        )
+
+
+def _scale(
+    figure: str, kind: str, value: float | None, units: str = "", after: str = ""
+) -> Scale | None:
+    if not figure:
+        return None
+    return Scale(kind, value or 0.0, figure, units=units, after=after)
+
+
+def _in_small(words: str) -> Cell:
+    return (Piece(" "), Piece(words, small=True)) if words else ()
 
 
 def _name(say: Speech, way: Way) -> str:
     return say("Bought dried") if way.method == BOUGHT else way.dryer_name
-
-
-def _row(figures: Figures, way: Way, currency: str) -> tuple[Cell, ...]:
-    say = figures.say
-    untold = say("not told")
-    return (
-        (Piece(_name(say, way), strong=True),),
-        _with_small(figures.plain(way.dried_g, "mass_g"), _volume(figures, way.room_ml)),
-        _with_small(_volume(figures, way.water_back_ml) or "–", _soak(say, way)),
-        _with_small(_time(say, way) or "–", _current(say, way)),
-        text(untold if way.portion_cost is None else money(say, way.portion_cost, currency)),
-        text(_keeps(say, way)),
-    )
-
-
-def _with_small(first: str, small: str) -> Cell:
-    return (Piece(first), Piece(" "), Piece(small, small=True)) if small else (Piece(first),)
-
-
-def _volume(figures: Figures, volume_ml: float | None) -> str:
-    return "" if volume_ml is None else figures.plain(volume_ml, "volume_ml")
-
-
-def _soak(say: Speech, way: Way) -> str:
-    return minutes_said(say, way.soak_min) if way.soak_min else ""
-
-
-def _time(say: Speech, way: Way) -> str:
-    if way.hours is None or way.runs is None:
-        return ""
-    return say("{n} × {hours} h", n=say.number(way.runs), hours=say.number(way.hours))
-
-
-def _current(say: Speech, way: Way) -> str:
-    return f"{say.number(way.energy_kwh, 1)}\u00a0kWh" if way.energy_kwh else ""
 
 
 def _keeps(say: Speech, way: Way) -> str:
@@ -107,9 +264,15 @@ def _keeps(say: Speech, way: Way) -> str:
     return say("not to be kept") if way.keeps_until is None else say.short_date(way.keeps_until)
 
 
-def money(say: Speech, amount: float, currency: str) -> str:
-    """Give an amount of money, with the currency where it is told."""
-    return f"{say.number(amount, 2)}\u00a0{currency}" if currency else say.number(amount, 2)
+def _pays_said(say: Speech, pays: Pays) -> str:
+    if pays.runs is None or pays.years is None:
+        return after_said(say, -1 if pays.runs is None else pays.runs)
+    return say.count(
+        "pays after {n} run, {years} years",
+        "pays after {n} runs, {years} years",
+        pays.runs,
+        years=say.number(rounded(pays.years, 1), 1),
+    )
 
 
 def _notes(say: Speech, ways: Ways, sources: Mapping[str, str]) -> Iterator[Cell]:
@@ -131,20 +294,3 @@ def _kept(say: Speech, way: Way, sources: Mapping[str, str]) -> Iterator[str]:
             high=say.show(kept.most_share, "share"),
             source=sources.get(kept.source, kept.source),
         )
-
-
-def _pays(say: Speech, pays: Pays, names: Mapping[str | None, str]) -> str:
-    own = names.get(pays.dryer, pays.dryer)
-    other = say("buying dried") if pays.against == BOUGHT else names.get(pays.against, pays.against)
-    if pays.runs is None:
-        return say("{dryer} never pays against {other}.", dryer=own, other=other)
-    runs = say.count("{n} run", "{n} runs", pays.runs)
-    if pays.years is None:
-        return say("{dryer} pays against {other} after {runs}.", dryer=own, other=other, runs=runs)
-    return say(
-        "{dryer} pays against {other} after {runs}, {years} years.",
-        dryer=own,
-        other=other,
-        runs=runs,
-        years=say.number(pays.years, 1),
-    )

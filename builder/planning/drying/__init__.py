@@ -3,33 +3,38 @@
 from __future__ import annotations
 
 from builder.planning.drying.guides import NOTES_BY, dryer_load, drying_guides, topics
-from builder.planning.drying.plan import (
-    BOUGHT,
-    Doing,
-    DryingPlan,
-    Meal,
-    Part,
-    Pays,
-    Run,
-    Step,
-    VitaminC,
-    Way,
-    Ways,
-)
+from builder.planning.drying.plan import Doing, DryingPlan, Meal, Part, Run, Step
 from builder.planning.drying.rules import CONDITIONING_DAYS, evens_out
 from builder.planning.drying.run_checks import run_problems
 from builder.planning.drying.runs import plan_runs
-from builder.planning.drying.ways import ways_to_dry
+from builder.planning.drying.ways import (
+    AFTER_RUNS,
+    BOUGHT,
+    Changeable,
+    Input,
+    Pays,
+    PaysTerms,
+    VitaminC,
+    Way,
+    Ways,
+    leaf,
+    ways_to_change,
+    ways_to_dry,
+)
 
 __all__ = [
+    "AFTER_RUNS",
     "BOUGHT",
     "CONDITIONING_DAYS",
     "NOTES_BY",
+    "Changeable",
     "Doing",
     "DryingPlan",
+    "Input",
     "Meal",
     "Part",
     "Pays",
+    "PaysTerms",
     "Run",
     "Step",
     "VitaminC",
@@ -38,8 +43,10 @@ __all__ = [
     "dryer_load",
     "drying_guides",
     "evens_out",
+    "leaf",
     "plan_runs",
     "run_problems",
     "topics",
+    "ways_to_change",
     "ways_to_dry",
 ]

@@ -9,7 +9,6 @@ from builder.planning.looks.meals import look_at_meal
 from builder.planning.looks.needs_more import needs_more
 from builder.planning.looks.offered import offered
 from builder.planning.looks.people import energy_by_method, person_food, sweating
-from builder.planning.looks.soaking import soaks_as
 from builder.planning.looks.sources import look_sources
 from builder.planning.looks.trip import bags_swell_times, density_kcal_g
 from builder.planning.looks.water import BLEACH_SHARE, snow_work, treating
@@ -28,7 +27,6 @@ __all__ = [
     "offered",
     "person_food",
     "snow_work",
-    "soaks_as",
     "sweating",
     "treating",
     "wood_range_g",

@@ -5,10 +5,8 @@ from __future__ import annotations
 import math
 
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min
-from builder.model.batch import HEAT_METHODS, Method
 from builder.model.content import Content
 from builder.model.figure import named
-from builder.model.food import Food
 from builder.model.kit import PlannedIngredient, PlannedMeal, PlannedStep
 from builder.model.looks import Soaking, Span
 from builder.model.recipe import Recipe
@@ -17,6 +15,7 @@ from builder.planning.cooking import (
     stands_at_most_min,
     stands_min,
 )
+from builder.planning.stock import soaks_as
 
 # Meals that are reached after some way; breakfast is eaten where one slept.
 _AFTER_SOME_WAY = ("lunch", "dinner", "snacks")
@@ -72,15 +71,6 @@ def _usual_min(each: PlannedIngredient, hot: bool, content: Content) -> Span | N
     by = "msu-preserving" if key[1] == "cold" else "extension-rehydration"
     words = f"soak_min ({key[0]}, {key[1]})"
     return named(fewest, f"fewest {words}", by), named(most, f"most {words}", by)
-
-
-def soaks_as(food: Food | None, dried_by: Method | None) -> str:
-    """Give the kind that soaking goes by; nobody tells how bought food was dried."""
-    if dried_by == "freeze-dryer":
-        return "freeze-dried"
-    if food is None or dried_by not in HEAT_METHODS:
-        return "unknown"
-    return "mushroom" if "mushroom" in (food.dry_as, food.sorption) else food.kind
 
 
 def _uptake_ml(meal: PlannedMeal, number: int, recipe: Recipe) -> Span | None:

@@ -50,6 +50,7 @@ from builder.planning.stock.substance import (
     substance_of_recipe,
 )
 from builder.planning.stock.verdict import ACTS, Act, Cause
+from builder.planning.stock.water_back import soaks_as
 
 __all__ = [
     "ACTS",
@@ -100,6 +101,7 @@ __all__ = [
     "packs_more",
     "packs_of_trip",
     "run_of",
+    "soaks_as",
     "spoils_unseen",
     "stock_lines",
     "substance_named",

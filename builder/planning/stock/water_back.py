@@ -6,7 +6,9 @@ from dataclasses import dataclass
 
 from builder.formulas.drying import rehydration_water_ml
 from builder.formulas.rehydration import auto_water_ml, taken_up_ml, takes_up_share
+from builder.model.batch import HEAT_METHODS, Method
 from builder.model.figure import found, nothing
+from builder.model.food import Food
 from builder.planning.tracing import look_up, work
 
 # What the water is reckoned for, until an amount is known.
@@ -34,3 +36,12 @@ def water_back(
     return WaterBack(
         work(auto_water_ml, lost_ml, told_share), work(taken_up_ml, lost_ml, told_share)
     )
+
+
+def soaks_as(food: Food | None, dried_by: Method | None) -> str:
+    """Give the kind that soaking goes by; nobody tells how bought food was dried."""
+    if dried_by == "freeze-dryer":
+        return "freeze-dried"
+    if food is None or dried_by not in HEAT_METHODS:
+        return "unknown"
+    return "mushroom" if "mushroom" in (food.dry_as, food.sorption) else food.kind

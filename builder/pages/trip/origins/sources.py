@@ -108,6 +108,7 @@ SUBJECTS: Mapping[str, Mapping[str, str]] = {
         "home_drying.food_cost": later("price of the food"),
         "home_drying.machine_cost": later("price of a dryer for each run"),
         "home_drying.pays_after_runs": later("runs until a dryer has paid"),
+        "home_drying.saved_after_runs": later("money that a dryer has saved"),
         "home_drying.bulk_density_g_ml": later("how closely pieces lie"),
         "home_drying.room_ml": later("room that food takes"),
         "home_drying.vitamin_c_kept_share": later("vitamin C that is left"),

@@ -6,11 +6,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.formulas.heat import whole_units
-from builder.formulas.home_drying import food_cost, machine_cost, pays_after_runs
+from builder.formulas.home_drying import food_cost, machine_cost
 from builder.model.content import Content
 from builder.model.figure import add, nothing
 from builder.model.gear import LOOSE_PACKAGING, Dryer
-from builder.planning.drying.plan import BOUGHT, Pays
+from builder.planning.drying.ways.records import BOUGHT, Pays, PaysTerms
 from builder.planning.stock import Substance
 from builder.planning.tracing import count, work
 
@@ -127,9 +127,9 @@ def _pays(own: Costs, other: Costs) -> Pays:
         of_own = own.not_told if own.price is None else own.not_told_of_a_run
         not_told = tuple(dict.fromkeys((*of_own, *other.not_told_of_a_run)))
         return Pays(own.way, other.way, None, None, not_told)
-    if other_cost <= own_cost:
-        return Pays(own.way, other.way, None, None)
     # What is compared is one run of this dryer, and the food in it.
-    runs = work(pays_after_runs, own.price, own_cost / own.runs, other_cost / own.runs)
-    years = runs / own.runs_a_year if own.runs_a_year else None
-    return Pays(own.way, other.way, int(runs), years)
+    terms = PaysTerms(own.price, own_cost / own.runs, other_cost / own.runs, own.runs_a_year)
+    runs = terms.after_runs
+    if runs < 0:
+        return Pays(own.way, other.way, None, None, terms=terms)
+    return Pays(own.way, other.way, int(runs), terms.after_years, terms=terms)

@@ -10,11 +10,11 @@ from builder.formulas.heat import whole_units
 from builder.formulas.home_drying import (
     FRESH_PIECES_G_ML,
     HEAT_DRIED_G_ML,
-    VITAMIN_C_KEPT_SHARE,
     bulk_density_g_ml,
     metered_kwh,
     room_ml,
     usual_kwh,
+    vitamin_c_kept_share,
 )
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min, takes_up_share
 from builder.model.batch import HEAT_METHODS, Method
@@ -23,11 +23,12 @@ from builder.model.figure import Count, found, named, nothing
 from builder.model.food import FLESH_KINDS
 from builder.model.gear import Dryer
 from builder.model.trip import ENGLISH
-from builder.planning.drying.costs import Costs, bought_costs, costs_of, pays_of
 from builder.planning.drying.household import dryers_at_home
-from builder.planning.drying.plan import BOUGHT, VitaminC, Way, Ways
 from builder.planning.drying.rules import NOT_BY_HEAT, Goes, heated_before, hours_in, most_load_g
 from builder.planning.drying.wanted import as_batch
+from builder.planning.drying.ways.costs import Costs, bought_costs, costs_of, pays_of
+from builder.planning.drying.ways.inputs import Changeable, inputs_of, leaf, with_leaves
+from builder.planning.drying.ways.records import BOUGHT, VitaminC, Way, Ways
 from builder.planning.hazards import called
 from builder.planning.stock import (
     Judged,
@@ -37,6 +38,7 @@ from builder.planning.stock import (
     judge,
     learned_of,
     own_batches,
+    soaks_as,
     substance_named,
     table_ratio,
 )
@@ -51,7 +53,12 @@ def ways_to_dry(
     holds: str, fresh_g: float, content: Content, stock: Stock, at: datetime.date
 ) -> Ways:
     """Give the ways to dry so much of a food or whole meal, and when a dryer pays."""
-    fresh_g = found(fresh_g, "fresh_g", "asked for")
+    return _side_by_side(holds, found(fresh_g, "fresh_g", "asked for"), content, stock, at)
+
+
+def _side_by_side(
+    holds: str, fresh_g: float, content: Content, stock: Stock, at: datetime.date
+) -> Ways:
     substance = substance_named(holds, content)
     own = own_batches(stock.judged.values())
     ways: list[Way] = []
@@ -72,6 +79,17 @@ def ways_to_dry(
         ways=tuple(ways),
         pays=tuple(pays_of(costs)),
     )
+
+
+def ways_to_change(
+    holds: str, fresh_g: float, content: Content, stock: Stock, at: datetime.date
+) -> Changeable:
+    """Give the ways of a food as they hang on what somebody may change of them."""
+    plain = ways_to_dry(holds, fresh_g, content, stock, at)
+    inputs = tuple(inputs_of(plain, content))
+    mass = next(each for each in inputs if each.what == "mass")
+    asked = _side_by_side(holds, leaf(mass.key, fresh_g), with_leaves(inputs, content), stock, at)
+    return Changeable(inputs, plain, asked)
 
 
 def _dryers(method: Method, content: Content) -> Sequence[Dryer]:
@@ -109,7 +127,7 @@ def _way(
             room_ml=_room_ml(substance, method, fresh_g, dried_g),
             water_back_ml=judged.water_back.poured_ml * dried_g,
             takes_up_share=_takes_up_share(substance, method),
-            soak_min=_soak_min(substance, method),
+            soak_min=_soak_min(substance, method, content),
             hours=hours,
             runs=runs,
             energy_kwh=energy_kwh,
@@ -149,7 +167,7 @@ def _bought(substance: Substance, fresh_g: float, content: Content) -> tuple[Way
             room_ml=_room_ml(substance, "dehydrator", fresh_g, dried_g),
             water_back_ml=None,
             takes_up_share=None,
-            soak_min=_soak_min(substance, "dehydrator"),
+            soak_min=_soak_min(substance, "bought", content),
             hours=None,
             runs=None,
             energy_kwh=None,
@@ -203,13 +221,9 @@ def _takes_up_share(substance: Substance, method: Method) -> float:
     return look_up(takes_up_share, method, substance.kind)
 
 
-def _soak_min(substance: Substance, method: Method) -> tuple[float, float] | None:
-    """Give the usual minutes in boiling water; fruit is known in warm water only."""
-    kind = substance.kind
-    if method == "freeze-dryer":
-        kind = "freeze-dried"
-    elif any("mushroom" in (food.dry_as, food.sorption) for food in substance.foods):
-        kind = "mushroom"
+def _soak_min(substance: Substance, method: Method, content: Content) -> tuple[float, float] | None:
+    """Give the usual minutes in boiling water; fruit is known in warm water, whole meals not."""
+    kind = soaks_as(content.foods.get(substance.id), method)
     key = (kind, "warm" if kind == "fruit" else "boiling")
     if key not in SOAK_MIN:
         return None
@@ -225,7 +239,7 @@ def _vitamin_c(substance: Substance, method: Method) -> VitaminC | None:
     if substance.kind not in _HOLDS_VITAMIN_C:
         return None
     way = "freeze-dryer" if method == "freeze-dryer" else "heat"
-    least, most, source = VITAMIN_C_KEPT_SHARE[way]
+    least, most, source = vitamin_c_kept_share(method)
     return VitaminC(
         named(least, f"least vitamin_c_share ({way})", source),
         named(most, f"most vitamin_c_share ({way})", source),

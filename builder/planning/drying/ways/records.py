@@ -1,0 +1,146 @@
+"""What is told of the ways to dry a food, and of when a dryer pays."""
+
+from __future__ import annotations
+
+import datetime
+from dataclasses import dataclass
+
+from builder.formulas.home_drying import pays_after_runs, saved_after_runs
+from builder.model.batch import Method
+from builder.model.figure import Figure
+from builder.planning.tracing import work
+
+BOUGHT = "bought"
+
+
+@dataclass(frozen=True, slots=True)
+class VitaminC:
+    """How much of the vitamin C a way keeps, between what, and who says so."""
+
+    least_share: float
+    most_share: float
+    source: str
+
+
+@dataclass(frozen=True, slots=True)
+class Way:
+    """One way to dry a mass of food, or to buy it dried; None stands for what was not told."""
+
+    method: Method
+    dryer: str | None
+    dryer_name: str
+    dried_g: float
+    room_ml: float | None
+    water_back_ml: float | None
+    takes_up_share: float | None  # of the water that drying took out
+    soak_min: tuple[float, float] | None  # in boiling water, where that is known
+    hours: float | None  # of one run
+    runs: int | None
+    energy_kwh: float | None
+    cost: float | None  # in the home's currency, for all of it
+    portion_cost: float | None
+    portions: float
+    keeps_until: datetime.date | None
+    vitamin_c: VitaminC | None
+    cautions: tuple[str, ...]  # ids, and each said in `cannot`
+    cannot: tuple[str, ...]
+    not_told: tuple[str, ...] = ()  # the keys that would tell its cost
+
+    def data(self) -> dict[str, object]:
+        """Give all of it for a script."""
+        kept = self.vitamin_c
+        return {
+            "method": self.method,
+            "dryer": self.dryer,
+            "dried_g": self.dried_g,
+            "room_ml": self.room_ml,
+            "water_back_ml": self.water_back_ml,
+            "takes_up_share": self.takes_up_share,
+            "soak_least_min": self.soak_min[0] if self.soak_min else None,
+            "soak_min": self.soak_min[1] if self.soak_min else None,
+            "hours": self.hours,
+            "runs": self.runs,
+            "energy_kwh": self.energy_kwh,
+            "cost": self.cost,
+            "portion_cost": self.portion_cost,
+            "keeps_until": self.keeps_until.isoformat() if self.keeps_until else None,
+            "vitamin_c_kept": {
+                "least_share": kept.least_share,
+                "most_share": kept.most_share,
+                "source": kept.source,
+            }
+            if kept
+            else None,
+            "cautions": list(self.cautions),
+            "cannot": list(self.cannot),
+            "not_told": list(self.not_told),
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class PaysTerms:
+    """What decides when a dryer has paid, each without the price of a machine."""
+
+    price: float
+    own_cost: float  # of a run
+    other_cost: float  # of the same food the other way
+    runs_a_year: float | None
+
+    @property
+    def after_runs(self) -> Figure:
+        """After how many runs; below nothing for never."""
+        return work(pays_after_runs, self.price, self.own_cost, self.other_cost)
+
+    @property
+    def after_years(self) -> Figure | None:
+        """After how many years, where it is told how often it runs."""
+        return self.after_runs / self.runs_a_year if self.runs_a_year else None
+
+    def saved(self, runs: float) -> Figure:
+        """Give the money that it has saved after some runs."""
+        return work(saved_after_runs, runs, self.price, self.own_cost, self.other_cost)
+
+
+@dataclass(frozen=True, slots=True)
+class Pays:
+    """After how many runs a dryer has paid for itself against another way."""
+
+    dryer: str
+    against: str  # another dryer, or "bought"
+    runs: int | None  # None for never, or where something was not told
+    years: float | None
+    not_told: tuple[str, ...] = ()
+    terms: PaysTerms | None = None  # what it was worked out of, where all is told
+
+    def data(self) -> dict[str, object]:
+        """Give all of it for a script."""
+        return {
+            "dryer": self.dryer,
+            "against": self.against,
+            "runs": self.runs,
+            "years": self.years,
+            "not_told": list(self.not_told),
+        }
+
+
+@dataclass(frozen=True, slots=True)
+class Ways:
+    """All ways to dry one mass of a food, side by side, and when a dryer pays."""
+
+    holds: str
+    name: str
+    fresh_g: float
+    currency: str
+    ways: tuple[Way, ...]
+    pays: tuple[Pays, ...]
+
+    def data(self) -> dict[str, object]:
+        """Give all of it for a script."""
+        return {
+            "food": self.holds,
+            "name": self.name,
+            "fresh_g": self.fresh_g,
+            "currency": self.currency,
+            "ways": [each.data() for each in self.ways],
+            "pays": [each.data() for each in self.pays],
+        }
