@@ -263,10 +263,19 @@ def _of_settings(say: Speech) -> Words:
         "forget": say("Forget ticks, timers and changes on this phone"),
         "forgetSure": say("Press again to forget them all"),
         "fetching": say("Fetching the whole kit for use without a network …"),
+        "fetched": say("Kept for use without a network: {n} of {all} files."),
+        "noWorker": say(
+            "At this address the browser keeps no pages: without a network, open the zip or the "
+            "page that is all in one."
+        ),
+        "unstored": say(
+            "This browser keeps no ticks and timers here: they last until you close the page."
+        ),
         "ready": say("Ready offline: the whole kit is on this device."),
         "addHome": say("Add this page to your home screen; then the phone keeps it."),
         "notKept": say(
-            "The kit could not be fetched whole. Open this page again where the network is better."
+            "The kit could not be fetched whole. Open this page again where the network is better: "
+            "it goes on from what is kept."
         ),
         "fresh": say("A new version of this kit is here."),
         "useFresh": say("Use it now"),

@@ -1,20 +1,28 @@
 /* Keeps a hosted kit for use without a network. MARK and FILES are put above by the build:
    MARK changes with any file, so a rebuilt kit is fetched whole beside the old one, which stays
-   in use until the reader says so or closes the last page of it. */
+   in use until the reader says so or closes the last page of it. Files come a few at a time; where
+   the network breaks off, the next visit goes on from those that are kept. */
 "use strict";
 const SCOPE = self.registration.scope;
 const PREFIX = "trip-kit " + SCOPE + " ";
 const STORE = PREFIX + MARK;
+const AT_ONCE = 3;
 
 self.addEventListener("install", (event) => {
   event.waitUntil((async () => {
-    try {
-      const store = await caches.open(STORE);
-      await store.addAll(FILES.map((name) => new Request(new URL(name, SCOPE), { cache: "reload" })));
-    } catch (error) {
-      await caches.delete(STORE);
-      throw error;
-    }
+    const store = await caches.open(STORE);
+    const kept = new Set((await store.keys()).map(({ url }) => url));
+    const wanted = FILES.map((name) => new URL(name, SCOPE).href).filter((url) => !kept.has(url));
+    const next = async () => {
+      for (let url = wanted.shift(); url; url = wanted.shift()) {
+        await store.add(new Request(url, { cache: "reload" }));
+        kept.add(url);
+        for (const page of await self.clients.matchAll({ includeUncontrolled: true })) {
+          page.postMessage({ kept: kept.size, all: FILES.length });
+        }
+      }
+    };
+    await Promise.all(Array.from({ length: AT_ONCE }, next));
   })());
 });
 

@@ -121,7 +121,7 @@ def test_a_kit_says_when_it_is_ready_offline(
     expect(page.locator(".kit-toast")).to_be_hidden()
 
 
-def test_a_kit_that_could_not_be_fetched_whole_says_so_and_keeps_nothing(
+def test_a_kit_that_could_not_be_fetched_whole_says_so_and_goes_on_from_what_is_kept(
     context: BrowserContext, kits: Path, tmp_path: Path
 ) -> None:
     kit = sorted(path.parent for path in kits.glob("*/kit.json"))[0]
@@ -132,7 +132,19 @@ def test_a_kit_that_could_not_be_fetched_whole_says_so_and_keeps_nothing(
         page = context.new_page()
         page.goto(f"{host.address}/half/index.html")
         expect(page.locator(".kit-offline")).to_contain_text("could not be fetched whole")
-        wait_until(page, "caches.keys().then(names => names.length === 0)")
+        expect(page.locator(".kit-offline")).to_contain_text("goes on from what is kept")
+        kept = (
+            "caches.keys().then(async names => (await (await caches.open(names[0])).keys()).length)"
+        )
+        wait_until(page, f"{kept}.then(count => count > 5)")
+        shutil.copy(kit / "pocket.html", tmp_path / "half")
+        fetched: list[str] = []
+        context.on("request", lambda request: fetched.append(request.url))
+        page.reload()
+        expect(page.locator(".kit-toast")).to_contain_text("Ready offline")
+        assert (
+            page.evaluate(kept) == len([*filter(Path.is_file, (tmp_path / "half").rglob("*"))]) - 1
+        )
     finally:
         host.stop()
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from playwright.sync_api import Browser, Page, expect
 
-from .looking import offline_page, site_pages_of
+from .looking import offline_page, search_for, site_pages_of
 
 SIZES = """() => Object.fromEntries([...document.querySelectorAll('article .scales[data-kind=g]')]
   .map(one => [one.dataset.units, parseFloat(getComputedStyle(one).fontSize)]))"""
@@ -104,3 +104,29 @@ def test_settings_and_changes_are_reached_by_keys_in_reading_order(
             " return getComputedStyle(document.activeElement).outlineStyle; }"
         )
         assert style == "solid"
+
+
+REFUSED = (
+    """Object.defineProperty(window, 'localStorage', {get() { throw new DOMException('no'); }});"""
+)
+
+
+def test_where_nothing_is_kept_the_reader_is_told_and_the_kit_still_works(
+    browser: Browser, recipe: str
+) -> None:
+    with offline_page(browser, width=360) as (page, seen):
+        page.add_init_script(REFUSED)
+        page.goto(recipe)
+        expect(page.get_by_text("they last until you close the page")).to_be_visible()
+        page.locator(".steps input").first.check()
+        expect(page.locator(".steps li").first).to_have_class("done")
+        page.locator("form[data-md-component=palette] label:visible").click()
+        search_for(page, "carbon")
+        expect(page.locator(".md-search-result__item a").first).to_be_visible()
+    assert seen.complaints == []
+
+
+def test_where_all_is_kept_nothing_of_it_is_said(browser: Browser, recipe: str) -> None:
+    with offline_page(browser, width=360) as (page, _):
+        page.goto(recipe)
+        expect(page.get_by_text("they last until you close the page")).to_have_count(0)

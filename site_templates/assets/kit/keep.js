@@ -8,6 +8,13 @@ const PREFIX = `trip-kit ${document.querySelector('meta[name="kit"]')?.content ?
 /* Some viewers refuse storage altogether: then things last as long as the page, and nothing breaks. */
 const unkept = new Map();
 const kept = {
+  get lasts() {
+    try {
+      localStorage.setItem(`${PREFIX}?`, "1");
+      localStorage.removeItem(`${PREFIX}?`);
+      return true;
+    } catch { return false; }
+  },
   get(name) {
     try { return JSON.parse(localStorage.getItem(PREFIX + name)); } catch { return unkept.get(name) ?? null; }
   },

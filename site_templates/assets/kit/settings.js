@@ -72,7 +72,8 @@ const startSettings = () => {
   const offline = make("p", { className: "kit-offline", role: "status" });
   const settings = make("details", { className: "kit-settings" }, make("summary", {}, WORDS.settings),
     make("div", { className: "kit-row" }, units, forget));
-  article.append(make("div", { className: "kit-end" }, settings, offline));
+  const unstored = kept.lasts ? [] : [make("p", { className: "kit-offline" }, WORDS.unstored)];
+  article.append(make("div", { className: "kit-end" }, settings, offline, ...unstored));
   startOffline(offline);
 };
 
@@ -81,7 +82,8 @@ const startOffline = (line) => {
   if (!location.protocol.startsWith("http")) { line.textContent = WORDS.fromDisk; return; }
   document.head.append(make("link", { rel: "manifest", href: new URL("webmanifest.json", home).href }));
   const workers = navigator.serviceWorker;
-  if (!workers || document.querySelector("meta[name=kit-preview]")) return;
+  if (document.querySelector("meta[name=kit-preview]")) return;
+  if (!workers) { line.textContent = WORDS.noWorker; return; }
   const toast = make("div", { className: "kit-toast", role: "status", hidden: true });
   document.body.append(toast);
   const say = (text, ...more) => { toast.replaceChildren(text, ...more); toast.hidden = false; };
@@ -91,7 +93,13 @@ const startOffline = (line) => {
   const fresh = (worker) => say(`${WORDS.fresh} `, button(WORDS.useFresh, () => { asked = true; worker.postMessage("use it now"); }));
   const watch = (worker) => {
     const first = !workers.controller;
-    if (first) line.textContent = WORDS.fetching;
+    if (first) {
+      line.textContent = WORDS.fetching;
+      workers.addEventListener("message", ({ data: { kept: n, all } }) => {
+        if (worker.state === "installing") line.textContent = fill(WORDS.fetched, { n, all });
+      });
+      workers.startMessages();
+    }
     worker.addEventListener("statechange", () => {
       if (worker.state === "installed" && !first) fresh(worker);
       if (worker.state === "activated" && first) {
