@@ -12,6 +12,8 @@ from .printed import Element, Printed, read_pdf
 
 A5_POINTS = (419.5, 595.3)
 A6_POINTS = (297.6, 419.5)
+A4_POINTS = (595.3, 841.9)
+SIZES = {"A6": A6_POINTS, "A5": A5_POINTS, "A4": A4_POINTS}
 MOST_ROWS = 20  # longer tables may go over two sheets, between rows
 PAGES = ("index.html", "day-2.html", "cook/coconut-chickpea-curry.html", "shopping.html",
          "carry.html", "pocket.html")  # fmt: skip
@@ -84,11 +86,11 @@ def test_the_pocket_page_is_a_booklet_with_a_sheet_for_each_recipe(
     assert uncut
 
 
-def test_the_booklet_comes_in_a5_and_a6(browser: Browser, demo_kits: Path) -> None:
+def test_the_booklet_comes_in_a6_a5_and_a4(browser: Browser, demo_kits: Path) -> None:
     with offline_page(browser) as (page, seen):
         page.add_init_script("window.print = () => { window.asked = (window.asked ?? 0) + 1; };")
         page.goto((demo_kits / "lake-emmerin" / "pocket.html").as_uri())
-        for times, (size, points) in enumerate([("A6", A6_POINTS), ("A5", A5_POINTS)], start=1):
+        for times, (size, points) in enumerate(SIZES.items(), start=1):
             page.get_by_role("button", name=f"Print as {size}").click()
             assert page.evaluate("asked") == times
             booklet = read_pdf(page.pdf(prefer_css_page_size=True, tagged=True))

@@ -22,8 +22,8 @@ const startNight = () => {
   heading.after(make("div", { className: "kit-tools" }, toggle, ...printers()));
   show();
 };
-/* A booklet for the pocket or the chest pocket; a viewer that cannot print offers none. */
-const printers = () => (window.print ? ["A5", "A6"] : []).map((size) => button(fill(WORDS.print, { size }), () => {
-  document.documentElement.classList.toggle("a6", size === "A6");
+/* A booklet for the chest pocket, the pocket or the fridge; a viewer that cannot print offers none. */
+const printers = () => (window.print ? ["A6", "A5", "A4"] : []).map((size) => button(fill(WORDS.print, { size }), () => {
+  for (const other of ["A6", "A4"]) document.documentElement.classList.toggle(other.toLowerCase(), size === other);
   window.print();
 }));
