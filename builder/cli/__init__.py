@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 # Each of these modules adds its commands to the group.
-from builder.cli import ask, build, check, fields, fill, find, labels, log, new, runs, ways
+from builder.cli import after, ask, build, check, fields, fill, find, labels, log, new, runs, ways
 from builder.cli.base import main
 
 __all__ = [
+    "after",
     "ask",
     "build",
     "check",

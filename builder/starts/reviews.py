@@ -1,0 +1,209 @@
+"""Writes a trip's sheet for afterwards, and puts into it what was filled in elsewhere.
+
+Edits by offset, so that every byte that no edit means stays.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+
+from builder.model.kit import Kit
+from builder.problems import Problem, ProblemsFound, errors
+from builder.reading.as_written import edited_bytes
+from builder.reading.files import LARGEST_BYTES
+from builder.reading.folder import Folder, Layer, RecordText, read_folder
+from builder.reading.layout import with_keys, with_value, without_key
+from builder.reading.reviews import without_blanks
+from builder.reading.spelling import Edit, edited, in_flow, plain, quoted
+from builder.reading.values import is_blank
+from builder.reading.yaml_door import Node, decode, read_yaml
+from builder.starts.fresh import StartError
+from builder.starts.swapping import refuse_links, swap_in
+
+REVIEW = "review"
+# Says an amount, as `units.show` does.
+Show = Callable[[float, str], str]
+_PLANNED = re.compile(r" *# (?:planned|took) [^\n]*")  # as the sheet tells it beside a blank
+
+
+@dataclass(frozen=True, slots=True)
+class ReviewWritten:
+    """A trip's file as it is now, its folder as it reads, and what of a sheet was not taken."""
+
+    file: str
+    folder: Folder
+    kept: tuple[str, ...] = ()  # keys that the trip told otherwise already
+
+
+# -- the sheet ------------------------------------------------------------------------------------
+
+
+def write_sheet(layers: Sequence[Layer], kit: Kit, show: Show) -> ReviewWritten | None:
+    """Write a trip's sheet into its file; None where one is there already, filled in or not."""
+    record, before = _record(layers, kit.id)
+    entry = record.node.entries.get(REVIEW)
+    if entry is not None and not _is_empty(entry.node):
+        return None
+    if record.node.flow:
+        raise StartError(
+            f"{record.path} is written in brackets", "write it on lines, or put `review:` in it"
+        )
+    edits = [] if entry is None else [without_key(record.text, record.node, REVIEW)]
+    text = edited(record.text, edits)
+    end = len(record.text)
+    gap = "" if text.endswith("\n") else "\n"
+    edits.append(Edit(end, end, gap + "".join(f"{line}\n" for line in _sheet(kit, show))))
+    return _written(layers, record, before, edits)
+
+
+def _is_empty(review: Node) -> bool:
+    return is_blank(review) or (review.is_map and not review.entries)
+
+
+def _sheet(kit: Kit, show: Show) -> Iterator[str]:
+    """Give the lines of a sheet, what was planned beside each blank."""
+
+    def planned(amount: float, quantity: str) -> str:
+        return f"# planned {show(amount, quantity)}".replace("\u00a0", " ")
+
+    meals = [meal for day in kit.days for meal in day.meals]
+    dishes = {meal.recipe: meal for meal in meals if meal.recipe}
+    foods: dict[str, float] = {}
+    for meal in meals:
+        if not meal.recipe:
+            name = meal.food or meal.title
+            foods[name] = foods.get(name, 0.0) + meal.mass_g
+    yield f"{REVIEW}: # what was: fill in what you know, and leave the rest blank"
+    if kit.fuel and kit.fuel.likely_g:
+        yield f"  fuel_used: {planned(kit.fuel.likely_g, 'mass_g')}"
+    if kit.wood_g:
+        yield f"  wood_used: {planned(kit.wood_g, 'mass_g')}"
+    yield "  water: # all of each day"
+    for day in kit.days:
+        yield f"    - {{day: {day.day}, used: }} {planned(day.water.total_ml, 'volume_ml')}"
+    yield "  left: # 0 % or 0 g says that nothing was left"
+    for recipe in dishes:
+        yield f"    - {{recipe: {recipe}, share: }}"
+    for name, mass_g in foods.items():
+        yield f"    - {{food: {quoted(name)}, mass: }} {planned(mass_g, 'mass_g')}"
+    batches = [each for each in kit.batches if each.packs_used]
+    if batches:
+        yield "  back: # packs that came home whole"
+        for each in batches:
+            yield f"    {each.id}: # took {each.packs_used}"
+    if dishes:
+        yield "  took: # minutes, from the first flame to the first bite"
+        for recipe, meal in dishes.items():
+            yield f"    - {{recipe: {recipe}, minutes: }} # planned {meal.minutes:.0f}"
+        yield "  marks: # 1 to 5"
+        yield from (f"    {recipe}:" for recipe in dishes)
+    yield "  notes:"
+
+
+# -- what was filled in elsewhere ------------------------------------------------------------------
+
+
+def take_review(layers: Sequence[Layer], trip: str, sheet: Path) -> ReviewWritten:
+    """Put what a sheet tells into a trip's file; what the trip tells already stays."""
+    told = _told(sheet, trip)
+    record, before = _record(layers, trip)
+    entry = record.node.entries.get(REVIEW)
+    kept: list[str] = []
+    if entry is None:
+        edits = [with_keys(record.text, record.node, {REVIEW: in_flow(told)})]
+    elif not entry.node.entries:
+        edits = [with_value(record.text, entry, in_flow(told))]
+    else:
+        edits = list(_edits(record.text, entry.node, told, kept))
+    return replace(_written(layers, record, before, edits), kept=tuple(kept))
+
+
+def _told(sheet: Path, trip: str) -> Node:
+    """Read a sheet that may come from anyone."""
+    try:
+        if sheet.stat().st_size > LARGEST_BYTES:
+            raise StartError(f"{sheet} is too large for a sheet", "name the file that the kit gave")
+        raw = sheet.read_bytes()
+    except OSError as error:
+        says = f"{sheet} cannot be read ({error.strerror})"
+        raise StartError(says, "name the file that the kit gave") from error
+    text, problems = decode(raw, sheet.as_posix())
+    root, more = read_yaml(text, sheet.as_posix())
+    if errors([*problems, *more]):
+        raise ProblemsFound([*problems, *more])
+    review = root.entries.get(REVIEW) if root else None
+    of = root.entries.get("trip") if root else None
+    if root is None or review is None or not review.node.is_map:
+        raise StartError(f"{sheet} is no sheet: it has no `review:`", "name the kit's own file")
+    if of is not None and of.node.text.strip() != trip:
+        raise StartError(
+            f"{sheet} is of another trip, {of.node.text.strip()!r}", f"name that trip, not {trip}"
+        )
+    told = without_blanks(review.node)
+    filled = replace(
+        told, value={name: each for name, each in told.entries.items() if not is_blank(each.node)}
+    )
+    if not filled.entries:
+        raise StartError(f"nothing is filled in in {sheet}", "fill in what you know")
+    return filled
+
+
+def _edits(text: str, review: Node, told: Node, kept: list[str]) -> Iterator[Edit]:
+    """Put in each key that is blank or missing; note those that are told otherwise."""
+    known = without_blanks(review).entries
+    new: dict[str, str] = {}
+    for name, entry in told.entries.items():
+        if name in known and not is_blank(known[name].node):
+            if plain(known[name].node) != plain(entry.node):
+                kept.append(name)
+        elif name in review.entries:
+            yield _filled_in(text, with_value(text, review.entries[name], in_flow(entry.node)))
+        else:
+            new[name] = in_flow(entry.node)
+    if new:
+        yield with_keys(text, review, new)
+
+
+def _filled_in(text: str, edit: Edit) -> Edit:
+    """Let what the last blank of a list was planned as go with the list."""
+    planned = _PLANNED.match(text, edit.end)
+    is_list = "\n" in text[edit.start : edit.end]
+    return replace(edit, end=planned.end()) if planned and is_list else edit
+
+
+# -- the file -------------------------------------------------------------------------------------
+
+
+def _record(layers: Sequence[Layer], trip: str) -> tuple[RecordText, bytes]:
+    own, here = layers[-1], read_folder(layers)
+    if ("trip", trip) not in here.own:
+        raise StartError(f"there is no trip {trip!r} in {own.shown}", "name one of yours")
+    record = here.texts["trip", trip]
+    path = own.folder / record.path
+    refuse_links(own.folder, path)
+    try:
+        return record, path.read_bytes()
+    except OSError as error:
+        raise StartError(
+            f"{record.path} cannot be read ({error.strerror})", "check its permissions"
+        ) from error
+
+
+def _written(
+    layers: Sequence[Layer], record: RecordText, before: bytes, edits: Sequence[Edit]
+) -> ReviewWritten:
+    """Read the folder as if the file were written; write it where nothing is wrong with it."""
+    *below, own = layers
+    after = edited_bytes(before, edits)
+    there = read_folder([*below, replace(own, unwritten={record.path: after})])
+    wrong: list[Problem] = [
+        each for each in errors(there.problems) if each.place.file.endswith(record.path)
+    ]
+    if wrong:
+        raise ProblemsFound(wrong)
+    if after != before:
+        swap_in(own.folder / record.path, before, after)
+    return ReviewWritten(f"{own.shown}/{record.path}", there)
