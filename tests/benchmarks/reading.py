@@ -140,11 +140,11 @@ def write_bad_items(folder: Path, count: int) -> Path:
 _READ = """
 import os, sys
 from pathlib import Path
-from builder.cli.base import place_of, read_place
-place = place_of(Path(sys.argv[1]))
-import builder.reading.folder
+from builder.cli.base import layers_of, place_of
+from builder.reading.folder import read_folder
+layers = layers_of(place_of(Path(sys.argv[1])))
 before = os.times()
-found = read_place(place)
+found = read_folder(layers)
 after = os.times()
 print(after.user + after.system - before.user - before.system, len(found.problems))
 """
