@@ -315,7 +315,7 @@ def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]
     """Check a folder and plan some of its trips; give all that came of it."""
     from builder.planning.after import review_problems
     from builder.planning.cooking import barometer_problems
-    from builder.planning.drying import run_problems
+    from builder.planning.drying import run_problems, undried_problems
     from builder.planning.lessons import lessons_of, plan_learned
     from builder.planning.menu import menu_problems, open_problems
     from builder.planning.stock import check, without_broken
@@ -324,6 +324,7 @@ def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]
     stock, found = check(folder.content)
     problems = [*folder.problems, *found]
     problems += run_problems(folder.content, stock)
+    problems += undried_problems(folder.content)
     whole = without_broken(folder.content, stock.judged)
     said_in: dict[str, tuple[Content, Stock]] = {}  # once for each language
     lessons = lessons_of(whole, stock)

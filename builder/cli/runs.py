@@ -67,14 +67,19 @@ def runs(
       tripkit runs tarrow-tops --ics runs.ics
       tripkit runs --write
     """
-    from builder.planning.drying import plan_runs, run_problems
+    from builder.planning.drying import plan_runs, run_problems, undried_problems
     from builder.planning.menu import open_problems
     from builder.planning.stock import check as check_content
 
     place = own_place(content) if write else place_of(content)
     folder = read_place(place)
     stock, problems = check_content(folder.content)
-    told = [*folder.problems, *problems, *run_problems(folder.content, stock)]
+    told = [
+        *folder.problems,
+        *problems,
+        *run_problems(folder.content, stock),
+        *undried_problems(folder.content),
+    ]
     told += [
         problem
         for trip in folder.content.trips.values()

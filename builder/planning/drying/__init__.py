@@ -7,6 +7,7 @@ from builder.planning.drying.plan import Doing, DryingPlan, Meal, Part, Run, Ste
 from builder.planning.drying.rules import CONDITIONING_DAYS, evens_out
 from builder.planning.drying.run_checks import run_problems
 from builder.planning.drying.runs import plan_runs
+from builder.planning.drying.undried import undried_problems
 from builder.planning.drying.ways import (
     AFTER_RUNS,
     BOUGHT,
@@ -47,6 +48,7 @@ __all__ = [
     "plan_runs",
     "run_problems",
     "topics",
+    "undried_problems",
     "ways_to_change",
     "ways_to_dry",
 ]
