@@ -368,6 +368,7 @@ class KitDay:
     snow: SnowWork | None = None
     cold_gas: ColdGas | None = None
     light: Light | None = None  # None where place, date or local time were not told
+    profile: tuple[tuple[float, float], ...] = ()  # of its track: metres along, and up
 
     def person(self, name: str) -> PersonDay:
         """Give what the day is for the one of the party with a name."""

@@ -271,6 +271,17 @@ class Depot:
 
 
 @dataclass(frozen=True, slots=True)
+class DayTrack:
+    """What a track tells of one day's way; None where it has no heights."""
+
+    distance_m: float
+    ascent_m: float | None = None
+    descent_m: float | None = None
+    end_m: float | None = None  # height at its end
+    profile: tuple[tuple[float, float], ...] = ()  # metres along the way, and up
+
+
+@dataclass(frozen=True, slots=True)
 class MealTimes:
     """When one eats, in minutes of the day."""
 
@@ -306,6 +317,7 @@ class Trip:
     depots: tuple[Depot, ...] = ()
     together: tuple[tuple[str, ...], ...] = ()  # things that one of them carries all of
     track: str | None = None  # a file beside the trip's
+    tracks: tuple[DayTrack, ...] = ()  # what it tells, by day; () where there is none
     utc_h: float | None = None
     times: MealTimes = MealTimes()
     learned: bool = True  # whether what earlier trips taught counts

@@ -322,6 +322,7 @@ def _kit_day(
         treating=offered(treating, here, water),
         snow=offered(snow_work, here, water, hearth),
         light=light_of(trip, day),
+        profile=trip.tracks[day.number - 1].profile if trip.tracks else (),
         cold_gas=None if day.ends_home else offered(cold_gas, here, hearth),
     )
 

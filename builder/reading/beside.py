@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Mapping
 from pathlib import Path
 
 from builder.model.place import Places
@@ -38,6 +38,21 @@ def amiss_beside(
             says = f"{key}: there is no file {quoted(name)} beside this one"
             mend = f"put it into {Path(file).parent.as_posix()}/, or leave `{key}` out"
             yield Problem(place, "file-missing", says, mend, "warning")
+
+
+def beside(
+    content: Path, unwritten: Mapping[str, bytes], file: str, name: str, most: int
+) -> bytes | None:
+    """Give the bytes of a file that a record names, one more than the most of a larger one."""
+    holder = (content / file).parent
+    for path in (holder / name, holder / Path(file).stem / name):
+        told = Path(os.path.relpath(os.path.normpath(path), content)).as_posix()
+        if told in unwritten:
+            return unwritten[told]
+        if _is_inside(content, path) and path.is_file():
+            with path.open("rb") as opened:
+                return opened.read(most + 1)
+    return None
 
 
 def _is_inside(content: Path, path: Path) -> bool:

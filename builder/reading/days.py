@@ -3,19 +3,22 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Annotated, Literal
 
 from builder.model.recipe import MEALS
-from builder.model.trip import HEATS, HOME_SHARE, Day, DefaultUsed, Heat
+from builder.model.trip import HEATS, HOME_SHARE, Day, DayTrack, DefaultUsed, Heat
 from builder.reading.camps import WrittenCamp, WrittenWeather
 from builder.reading.declaring import Check, Here, Record, key
+from builder.reading.defaults import default_used
 from builder.reading.meals import WrittenMeals
 from builder.reading.notes import Amiss, Notes
 from builder.reading.parties import Names
 from builder.reading.values import is_blank, items_of, missing
 from builder.reading.vocabulary import Choice, Line, Text, Words
-from builder.reading.ways import Way, legs_of, legs_written, the_way_can_be_gone
+from builder.reading.ways import Way, legs_of, legs_written, the_way_can_be_gone, walk_along
 from builder.reading.yaml_door import Node, quoted
+from builder.speech import later
 from builder.units import DIMENSIONS
 
 _Without = Annotated[tuple[str, ...], Names()]
@@ -108,7 +111,9 @@ class WrittenDay(WrittenCamp, title="day"):
         """Note what is odd about which keys are told, by the number of the day."""
         number = notes.at_hand.number_of(node)
         told = {name for name, entry in node.entries.items() if not is_blank(entry.node)}
-        if not {"camp_altitude", "barometer", "ends"} & told:
+        track = notes.at_hand.track_of(number)
+        is_high = track is not None and track.end_m is not None
+        if not {"camp_altitude", "barometer", "ends"} & told and not is_high:
             example = DIMENSIONS["altitude_m"].example
             notes.append(missing("day", "camp_altitude", example).at(node.place))
         if "ends" in told and number < len(notes.at_hand.days):
@@ -123,12 +128,15 @@ class WrittenDay(WrittenCamp, title="day"):
         home = self.home
         if self.ends and "dinner" not in (*home, *(meal.meal for meal in meals)):
             home = (*home, "dinner")
+        track, camp = notes.at_hand.track_of(number), self.conditions()
+        if track and camp.altitude_m is None and camp.barometer_hpa is None and not self.ends:
+            camp = replace(camp, altitude_m=track.end_m)
         return Day(
             number=number,
             title=self.title,
-            camp=self.conditions(),
+            camp=camp,
             meals=meals,
-            travel=legs_of(self.travel),
+            travel=legs_of(self.travel, track),
             ends_home=bool(self.ends),
             home=home,
             without=self.without.names() if self.without else (),
@@ -138,12 +146,17 @@ class WrittenDay(WrittenCamp, title="day"):
             places=self.places(),
         )
 
-    def untold(self, number: int) -> Iterator[DefaultUsed]:
-        """Give what is taken for a day because nobody told it."""
-        yield from super().untold(number)
+    def untold_of_day(self, number: int, track: DayTrack | None) -> Iterator[DefaultUsed]:
+        """Give what is taken for a day because neither the trip nor its track told it."""
+        yield from self.untold(number)
         legs = legs_written(self.travel)
         for leg, each in enumerate(legs, start=1):
-            yield from each.untold(number, leg if len(legs) > 1 else 0)
+            is_one = len(legs) == 1
+            yield from each.untold(number, 0 if is_one else leg, track if is_one else None)
+        if track is not None and not legs:
+            why = later("from the track, as a walk")
+            hours = f"{walk_along(track).hours:.1f} h"
+            yield default_used(later("hours on day {n}"), hours, why, n=number)
 
 
 def _note_meals(day: Node, number: int, notes: Notes) -> None:

@@ -13,6 +13,7 @@ ROOMS = (
 ENDINGS = (".yaml", ".yml")  # of these only the first is read; the other is told to be misnamed
 TABLE = ".csv"  # a table: the log may be written as one
 ROOMS_OF_TABLES = ("batches",)
+TRACK = ".gpx"  # beside a trip that names it
 LARGEST_BYTES = 2_000_000
 
 
@@ -55,11 +56,14 @@ def read_start(path: Path) -> bytes:
 
 def state_of_content(folder: Path, rooms: Iterable[str]) -> dict[str, bytes]:
     """Give all that reading a folder depends on: each file by its path in there, as a hash."""
+    rooms = tuple(rooms)
     state: dict[str, bytes] = {}
     unreadable: list[OSError] = []
     for room in rooms:
         for path in files_of_room(folder, room, unreadable):
             state[path.relative_to(folder).as_posix()] = _hash_of(path)
+    for path in sorted((folder / "trips").rglob(f"*{TRACK}")) if "trips" in rooms else ():
+        state[path.relative_to(folder).as_posix()] = _hash_of(path)
     for error in unreadable:
         state[f"unreadable {os.path.relpath(str(error.filename), folder)}"] = b""
     # What lies beside the rooms may be told to be misnamed.

@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -18,11 +18,11 @@ from builder.model.on_asking import OnAsking
 from builder.model.place import Place
 from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
-from builder.model.trip import Trip
+from builder.model.trip import DayTrack, Trip
 from builder.problems import Problem, in_order, nearest, printable
 from builder.reading.at_hand import AtHand
 from builder.reading.batches import read_batch
-from builder.reading.beside import amiss_beside
+from builder.reading.beside import amiss_beside, beside
 from builder.reading.crosschecks import crosscheck
 from builder.reading.declaring import items_of_lists, keys_of, read_as
 from builder.reading.dried_meals import check_nested
@@ -40,11 +40,13 @@ from builder.reading.foods import read_food
 from builder.reading.gear import WrittenGear
 from builder.reading.gear_files import GearFile
 from builder.reading.home import read_home
-from builder.reading.notes import Notes
+from builder.reading.notes import Amiss, Notes
+from builder.reading.places_and_times import hours_ahead
 from builder.reading.recipes import read_recipe
 from builder.reading.tables import read_table
 from builder.reading.taken_along import not_taken_along
 from builder.reading.texts import read_caution, read_source
+from builder.reading.tracks import LARGEST_TRACK_BYTES, read_track
 from builder.reading.trips import not_fed, read_trip
 from builder.reading.uncollected import uncollected
 from builder.reading.values import DEVICES, can_be_id
@@ -329,6 +331,23 @@ class _FolderReader:
                 self.texts["person", name] = RecordText(file.path, file.text, node, "people")
         return home
 
+    def _track_of(self, layer: int, file: _File) -> tuple[DayTrack, ...]:
+        """Give the parts of the track beside a trip; () where it names none that can be read."""
+        named, utc = (file.node.entries.get(key) for key in ("track", "utc"))
+        if named is None or not named.node.is_text or not named.node.text.strip():
+            return ()
+        of, name = self.layers[layer], named.node.text.strip()
+        try:
+            data = beside(of.folder, of.unwritten, file.path, name, LARGEST_TRACK_BYTES)
+            return read_track(data, hours_ahead(utc.node if utc else None) or 0.0) if data else ()
+        except Amiss as amiss:
+            self.problems.append(amiss.at(named.node.place))
+        except (OSError, ValueError) as error:
+            says = f"track: {quoted(name)} cannot be read: {error}"
+            unread = Amiss("track-unread", says, "check the file, or leave `track` out")
+            self.problems.append(unread.at(named.node.place))
+        return ()
+
     def read_trips(self, at_hand: AtHand) -> dict[str, Trip]:
         """Read trips; the file's name is the trip's id."""
         trips: dict[str, Trip] = {}
@@ -345,7 +364,8 @@ class _FolderReader:
                 mend = "name the file with lower-case letters, digits and hyphens"
                 self.problems.append(Problem(place, "id", says, mend))
                 continue
-            trip = read_trip(file.node, self.problems, trip_id, at_hand)
+            along = replace(at_hand, track_parts=self._track_of(layer, file))
+            trip = read_trip(file.node, self.problems, trip_id, along)
             if trip is None:
                 self.broken.add(("trip", trip_id))
                 continue

@@ -82,6 +82,15 @@ class Clock(Value):
         return text_schema(_CLOCK.pattern, self._stub)
 
 
+def hours_ahead(node: Node | None) -> float | None:
+    """Give the offset of the local time as it stands there; None for what is none."""
+    with suppress(QuantityError):
+        hours = read_number(node.text) if node is not None and node.is_text else None
+        if hours is not None and WESTMOST_H <= hours <= EASTMOST_H:
+            return hours
+    return None
+
+
 @dataclass(frozen=True)
 class HoursAhead(Value):
     """Hours of the local time ahead of UTC; west of it below zero."""
@@ -90,10 +99,8 @@ class HoursAhead(Value):
 
     def read(self, node: Node, key: str, info: ValidationInfo[Notes]) -> Figure:
         """Read the hours, with their sign or without."""
-        hours = None
-        with suppress(QuantityError):
-            hours = read_number(node.text) if node.is_text else None
-        if hours is None or not WESTMOST_H <= hours <= EASTMOST_H:
+        hours = hours_ahead(node)
+        if hours is None:
             says = f"{key}: {node.described()} is no offset of the local time"
             refuse("utc", says, f"write hours from {WESTMOST_H} to +{EASTMOST_H}, as `{key}: +2`")
         return told(hours, node, f"{key}_h")

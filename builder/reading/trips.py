@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import islice
 from typing import Annotated
@@ -16,6 +16,7 @@ from builder.model.trip import (
     SHELTERS,
     UNITS,
     Chilled,
+    DayTrack,
     DefaultUsed,
     Depot,
     MealTimes,
@@ -31,7 +32,7 @@ from builder.reading.days import WrittenDay, WrittenEveryDay
 from builder.reading.declaring import Check, Here, Record, key, read_as
 from builder.reading.defaults import default_used
 from builder.reading.measures import Quantity
-from builder.reading.notes import Notes, refuse
+from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.outfits import (
     WrittenDepot,
     WrittenFire,
@@ -44,6 +45,7 @@ from builder.reading.parties import Party, avoided_in, note_named_twice
 from builder.reading.people import WrittenPerson, untold
 from builder.reading.places_and_times import HoursAhead, WrittenTimes
 from builder.reading.reviews import DayNumber, WrittenReview, without_blanks
+from builder.reading.tracks import by_day
 from builder.reading.values import taken
 from builder.reading.vocabulary import Choice, Date, Flag, Items, Line, Text, Words
 from builder.reading.yaml_door import Node, quoted
@@ -163,7 +165,9 @@ class WrittenTrip(Record, title="trip"):
         example="[[stove, pot-2l]]",
     )
     track: Annotated[str | None, Line()] = key(
-        "A file beside the trip's with the way.", example="way.gpx", not_used_yet=True
+        "A GPX file beside the trip's with the way: a day for each track, else each segment, else "
+        "each date. It tells distance, ascent, descent and heights of camps that are not told.",
+        example="way.gpx",
     )
     utc: Annotated[float | None, HoursAhead()] = key(
         "Hours of the local time ahead of UTC, for sunrise and sunset; stays at home.",
@@ -220,12 +224,16 @@ class WrittenTrip(Record, title="trip"):
             depots=tuple(Depot(each.camp, each.holds) for each in self.depots),
             together=self.together,
             track=self.track,
+            tracks=notes.at_hand.tracks,
             utc_h=self.utc,
             times=self.times.times() if self.times else MealTimes(),
             learned=self.learned,
             picture=self.picture,
             review=self.review.review() if self.review else None,
-            defaults=(*(each for person in people for each in untold(person)), *self._untold()),
+            defaults=(
+                *(each for person in people for each in untold(person)),
+                *self._untold(notes.at_hand.tracks),
+            ),
             places=self._places(),
         )
 
@@ -234,13 +242,13 @@ class WrittenTrip(Record, title="trip"):
             each.person() if isinstance(each, WrittenPerson) else each for each in self.party
         )
 
-    def _untold(self) -> Iterator[DefaultUsed]:
+    def _untold(self, tracks: Sequence[DayTrack]) -> Iterator[DefaultUsed]:
         if self.stove and self.stove.use and "fuel_reserve" not in self.stove.model_fields_set:
             yield default_used(later("fuel reserve"), "15 %")
         if self.fire and "wood_moisture" not in self.fire.model_fields_set:
             yield default_used(later("moisture of the wood"), "20 %")
         for number, day in enumerate(self.days, start=1):
-            yield from day.untold(number)
+            yield from day.untold_of_day(number, tracks[number - 1] if tracks else None)
         if "mug" not in self.model_fields_set:
             yield default_used(later("mug"), "300 ml")
         if "washing" not in self.model_fields_set:
@@ -279,6 +287,13 @@ def readied(trip: Node, notes: Notes, at_hand: AtHand) -> Node:
         filled = replace(review, node=without_blanks(review.node))
         laid = replace(laid, value={**laid.entries, "review": filled})
     notes.at_hand = replace(at_hand, party=party, days=days)
+    if at_hand.track_parts:
+        try:
+            tracks = by_day(at_hand.track_parts, days)
+        except Amiss as amiss:
+            notes.append(amiss.at(trip.entries["track"].node.place))
+        else:
+            notes.at_hand = replace(notes.at_hand, tracks=tracks)
     return laid
 
 

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Annotated
 
 from builder.model.figure import named, smallest
-from builder.model.trip import GROUNDS, TRAVEL_BY, DefaultUsed, Ground, Travel, TravelBy
+from builder.model.trip import GROUNDS, TRAVEL_BY, DayTrack, DefaultUsed, Ground, Travel, TravelBy
 from builder.reading.declaring import Here, Record, key
 from builder.reading.defaults import default_used
 from builder.reading.measures import Number, Quantity
@@ -45,6 +45,24 @@ _UNTOLD_OF_LEG = (
 )
 
 
+def hours_taken(by: TravelBy, distance_m: float | None, ascent_m: float) -> float:
+    """Give the hours on the way where nobody told them."""
+    if distance_m is None or by not in DEFAULT_SPEED_KM_H:
+        return taken(DEFAULT_HOURS, "hours")
+    source = "naismith1892" if by == "walking" else "common-practice"
+    speed_km_h = named(DEFAULT_SPEED_KM_H[by], f"speed_km_h ({by})", source)
+    climb_m_h = named(ASCENT_M_PER_H, "ascent_m_h", "naismith1892")
+    hours = distance_m / 1000 / speed_km_h + ascent_m / climb_m_h
+    return smallest(hours, named(MOST_HOURS, "most_hours", "common-practice"))
+
+
+def walk_along(track: DayTrack) -> Travel:
+    """Give the way of a day of which the track alone tells: it is walked."""
+    ascent_m, descent_m = track.ascent_m or 0.0, track.descent_m or 0.0
+    hours = hours_taken("walking", track.distance_m, ascent_m)
+    return Travel("walking", hours, track.distance_m, ascent_m, descent_m)
+
+
 class WrittenTravel(Record, title="travel"):
     """A day's way."""
 
@@ -78,30 +96,33 @@ class WrittenTravel(Record, title="travel"):
         """Whether nobody has to work them out."""
         return self.hours is not None or self.by == "resting"
 
-    def travel(self, goers: tuple[str, ...] = ()) -> Travel:
-        """Give what planning reckons with; where no goers are named, all go."""
+    def travel(self, goers: tuple[str, ...] = (), track: DayTrack | None = None) -> Travel:
+        """Give what planning reckons with; where no goers are named, all go.
+
+        A track tells what is not told here.
+        """
+        told = self.model_fields_set
+        distance_m, ascent_m, descent_m = self.distance, self.ascent, self.descent
+        if track is not None and self.by != "resting":
+            distance_m = track.distance_m if distance_m is None else distance_m
+            if track.ascent_m is not None and "ascent" not in told:
+                ascent_m = track.ascent_m
+            if track.descent_m is not None and "descent" not in told:
+                descent_m = track.descent_m
         return Travel(
             by=self.by,
-            hours=self._hours() if self.hours is None else self.hours,
-            distance_m=self.distance,
-            ascent_m=self.ascent,
-            descent_m=self.descent,
+            hours=hours_taken(self.by, distance_m, ascent_m) if self.hours is None else self.hours,
+            distance_m=distance_m,
+            ascent_m=ascent_m,
+            descent_m=descent_m,
             ground=self.ground,
             load_g=self.load,
             goers=goers,
         )
 
-    def _hours(self) -> float:
-        """Give what is taken where nobody told the hours."""
-        if self.distance is None or self.by not in DEFAULT_SPEED_KM_H:
-            return taken(DEFAULT_HOURS, "hours")
-        source = "naismith1892" if self.by == "walking" else "common-practice"
-        speed_km_h = named(DEFAULT_SPEED_KM_H[self.by], f"speed_km_h ({self.by})", source)
-        climb_m_h = named(ASCENT_M_PER_H, "ascent_m_h", "naismith1892")
-        hours = self.distance / 1000 / speed_km_h + self.ascent / climb_m_h
-        return smallest(hours, named(MOST_HOURS, "most_hours", "common-practice"))
-
-    def untold(self, number: int, leg: int = 0) -> Iterator[DefaultUsed]:
+    def untold(
+        self, number: int, leg: int = 0, track: DayTrack | None = None
+    ) -> Iterator[DefaultUsed]:
         """Give what is taken for a day, or a leg of it, because nobody told it."""
         told = self.model_fields_set
         by, hours, ground = _UNTOLD_OF_LEG if leg else _UNTOLD
@@ -109,7 +130,8 @@ class WrittenTravel(Record, title="travel"):
             yield default_used(by, later("walking"), n=number, leg=leg)
         if not self.tells_hours:
             why = later("from the way, where it is told")
-            yield default_used(hours, f"{self._hours():.1f} h", why, n=number, leg=leg)
+            taken_h = self.travel(track=track).hours
+            yield default_used(hours, f"{taken_h:.1f} h", why, n=number, leg=leg)
         if self.by == "walking" and self.distance is not None and "ground" not in told:
             yield default_used(ground, later("path"), n=number, leg=leg)
 
@@ -135,10 +157,16 @@ def legs_written(way: WrittenTravel | tuple[WrittenLeg, ...] | None) -> tuple[Wr
     return way if isinstance(way, tuple) else (way,)
 
 
-def legs_of(way: WrittenTravel | tuple[WrittenLeg, ...] | None) -> tuple[Travel, ...]:
-    """Give the legs of a way as planning reckons with them."""
+def legs_of(
+    way: WrittenTravel | tuple[WrittenLeg, ...] | None, track: DayTrack | None = None
+) -> tuple[Travel, ...]:
+    """Give the legs of a way as planning reckons with them; of several no track tells which."""
+    legs = legs_written(way)
+    if track is not None and not legs:
+        return (walk_along(track),)
+    along = track if len(legs) == 1 else None
     return tuple(
-        each.travel(each.for_ if isinstance(each, WrittenLeg) else ()) for each in legs_written(way)
+        each.travel(each.for_ if isinstance(each, WrittenLeg) else (), along) for each in legs
     )
 
 

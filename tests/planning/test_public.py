@@ -38,6 +38,7 @@ from builder.model.trip import (
     Camp,
     Chilled,
     Day,
+    DayTrack,
     DefaultUsed,
     Depot,
     Fire,
@@ -61,7 +62,7 @@ from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
 # with the reason why it may leave.
 STAYS: Mapping[type, set[str]] = {
     Trip: {
-        "party", "start", "notes", "public_names", "defaults", "together", "track",
+        "party", "start", "notes", "public_names", "defaults", "together", "track", "tracks",
         "utc_h", "times", "learned", "picture", "review",
     },
     Person: {
@@ -89,15 +90,15 @@ STAYS: Mapping[type, set[str]] = {
     Recipe: {"note", "cooked_g", "part_before", "picture"},
     Packaging: {"price"},
     **{kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
-       for kind in (Dryer, LabelSheet, Home, FreeHours, NewBatch, MealTimes, Review, WaterUsed,
-                    LeftOver, Took)},
+       for kind in (Dryer, LabelSheet, Home, FreeHours, NewBatch, MealTimes, DayTrack, Review,
+                    WaterUsed, LeftOver, Took)},
 }  # fmt: skip
 RECORDS = (
     Trip, Person, Day, Camp, WaterPlace, Travel, Meal, MealItem, Label, SharedGear, DefaultUsed,
     Chilled, Fire, Batch, Heated, Packs, Weighing, Stay, Food, Composition, Perishable, Recipe,
     Ingredient, Step, Swap, Stove, StoveTest, Container, Fuel, Pot, Iron, Packaging, Dryer, Source,
-    CautionText, LabelSheet, Home, FreeHours, NewBatch, Depot, MealTimes, Review, WaterUsed,
-    LeftOver, Took,
+    CautionText, LabelSheet, DayTrack, Home, FreeHours, NewBatch, Depot, MealTimes, Review,
+    WaterUsed, LeftOver, Took,
 )  # fmt: skip
 
 

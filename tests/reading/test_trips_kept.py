@@ -38,7 +38,6 @@ def trip_of(folder: Path, text: str) -> Trip:
 
 
 KEPT = {
-    "track": ("track: way.gpx\n", "way.gpx"),
     "times": ('times: {lunch: "13:00"}\n', MealTimes(450, 780, 1110)),
     "picture": ("picture: ridge.jpg\n", "ridge.jpg"),
 }

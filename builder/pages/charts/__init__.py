@@ -24,6 +24,7 @@ from builder.pages.charts.of_kit import (
     water_chart,
 )
 from builder.pages.charts.profile import profile_chart
+from builder.pages.charts.way import way_chart
 
 __all__ = [
     "SHOWN_WIDTH",
@@ -45,5 +46,6 @@ __all__ = [
     "profile_chart",
     "run_chart",
     "water_chart",
+    "way_chart",
     "words_wide",
 ]

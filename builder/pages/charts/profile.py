@@ -20,11 +20,11 @@ from builder.pages.charts.drawing import (
 from builder.pages.figures import figures_of
 from builder.pages.pieces import table, text
 
-_PROFILE_TOP = 22.0
-_PROFILE_HEIGHT = 80.0
-_LABEL_ROOM = 64.0  # at least, from one height to the next
-_DAY_ROOM = 48.0
-_LABEL_OVER = 8.0
+PROFILE_TOP = 22.0
+PROFILE_HEIGHT = 80.0
+LABEL_ROOM = 64.0  # at least, from one height to the next
+DAY_ROOM = 48.0
+LABEL_OVER = 8.0
 _LABEL_UNDER = 18.0
 _BEARING = 1.0  # free of ink at either end of a word
 
@@ -39,16 +39,16 @@ def profile_chart(kit: Kit) -> Chart | None:
     names = [words.day_name(say, day) for day in camps]
     heights = [day.conditions.altitude_m for day in camps]
     shown = [figures.plain(height, "altitude_m") for height in heights]
-    step = (WIDTH - _DAY_ROOM) / (len(camps) - 1)
-    xs = [_DAY_ROOM / 2 + step * number for number in range(len(camps))]
+    step = (WIDTH - DAY_ROOM) / (len(camps) - 1)
+    xs = [DAY_ROOM / 2 + step * number for number in range(len(camps))]
     low, high = min(heights), max(heights)
-    scale = _PROFILE_HEIGHT / (high - low) if high > low else 0.0
-    ground = _PROFILE_TOP + _PROFILE_HEIGHT + 24
-    ys = [_PROFILE_TOP + (high - height) * scale for height in heights]
+    scale = PROFILE_HEIGHT / (high - low) if high > low else 0.0
+    ground = PROFILE_TOP + PROFILE_HEIGHT + 24
+    ys = [PROFILE_TOP + (high - height) * scale for height in heights]
     over = [_label(number, xs, ys, height) for number, height in enumerate(shown)]
-    below = [_placed(x, ground + 15, "middle", name) for x, name in zip(xs, names, strict=True)]
-    said = _with_room(over, heights, _LABEL_ROOM)
-    said += _with_room(below, [0.0] * len(below), _DAY_ROOM)
+    below = [placed(x, ground + 15, "middle", name) for x, name in zip(xs, names, strict=True)]
+    said = with_room(over, heights, LABEL_ROOM)
+    said += with_room(below, [0.0] * len(below), DAY_ROOM)
     told = ". ".join(f"{name}: {height}" for name, height in zip(names, shown, strict=True))
     return drawn(
         "profile-chart",
@@ -72,12 +72,12 @@ def _label(number: int, xs: Sequence[float], ys: Sequence[float], shown: str) ->
     after = ys[min(number + 1, len(ys) - 1)] - ys[number]
     if before < 0 < after or after < 0 < before:
         anchor = "start" if before < 0 else "end"
-        return _placed(xs[number], ys[number] - _LABEL_OVER, anchor, shown)
-    down = _LABEL_UNDER if min(before, after) < 0 else -_LABEL_OVER
-    return _placed(xs[number], ys[number] + down, "middle", shown)
+        return placed(xs[number], ys[number] - LABEL_OVER, anchor, shown)
+    down = _LABEL_UNDER if min(before, after) < 0 else -LABEL_OVER
+    return placed(xs[number], ys[number] + down, "middle", shown)
 
 
-def _placed(x: float, y: float, anchor: str, shown: str) -> Words:
+def placed(x: float, y: float, anchor: str, shown: str) -> Words:
     """Put words at a point, or as near to it as leaves them in the picture."""
     left, right = _ends(x, anchor, shown)
     aside = max(-_BEARING - left, 0.0) or min(WIDTH + _BEARING - right, 0.0)
@@ -102,7 +102,7 @@ def _apart(one: Words, other: Words, room: float) -> bool:
     return beside or abs(float(one.y) - float(other.y)) >= LINE
 
 
-def _with_room(labels: Sequence[Words], heights: Sequence[float], room: float) -> list[Words]:
+def with_room(labels: Sequence[Words], heights: Sequence[float], room: float) -> list[Words]:
     """Choose the points that get a label: the highest and lowest, the ends, then what fits."""
     every = range(len(labels))
     first = [

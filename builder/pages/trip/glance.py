@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 from builder.model.kit import Kit, KitDay
 from builder.model.recipe import MEALS, MealName
 from builder.pages import words
-from builder.pages.charts import Chart, profile_chart
+from builder.pages.charts import Chart, profile_chart, way_chart
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, link, table, text
 from builder.pages.trip.addresses import at_person, day_path
@@ -72,7 +72,7 @@ def glance_page(kit: Kit, anchors: Anchors) -> GlancePage:
         tuple(_lines(kit, figures)),
         front(kit),
         short_carry(kit, figures),
-        profile_chart(kit),
+        way_chart(kit) or profile_chart(kit),
         kit.notes,
         kit.standing.text,
         since_of(kit, figures),
