@@ -117,11 +117,6 @@ class Food:
         return frozenset((self.kind, *self.contains))
 
     @property
-    def is_flesh(self) -> bool:
-        """Whether it is meat, poultry or fish, or holds some."""
-        return bool(self.kinds & FLESH_KINDS)
-
-    @property
     def is_raw_animal(self) -> bool:
         """Whether it is raw meat, poultry, fish or egg."""
         return self.state == "raw" and self.kind in BY_CENTRE_TEMPERATURE

@@ -453,7 +453,6 @@ class KitBatch:
     packs_left: int
     pack_g: float
     packaging: str | None
-    raw_animal: bool
     notes: tuple[str, ...]
     residual_low: float = 0.0  # what the doubt in the listed water leaves open
     residual_high: float = 0.0

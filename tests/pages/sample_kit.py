@@ -456,7 +456,7 @@ def _beans() -> KitBatch:
         dried_on=datetime.date(2031, 3, 14), planned=False,
         best_before=datetime.date(2041, 3, 14), months=120,
         reasons=("freeze-dried plant food in foil with an absorber: at most 120 months",),
-        packs_used=1, packs_left=3, pack_g=163.75, packaging="foil-pouch", raw_animal=False,
+        packs_used=1, packs_left=3, pack_g=163.75, packaging="foil-pouch",
         notes=("Wetter than listed: the weighings were kept.",),
         residual_low=0.02, residual_high=0.0606, loaded_at_c=-18, sublimation_kwh=0.9421,
         oxygen=PackOxygen(176.9, 200),
@@ -472,7 +472,7 @@ def _wet_apples() -> KitBatch:
         target_g=360, to_go_g=60, verdict="not-dry", act="Throw it out.",
         dried_on=datetime.date(2030, 10, 2), planned=False,
         best_before=None, months=None, reasons=("not dry enough to keep",),
-        packs_used=1, packs_left=0, pack_g=420, packaging=None, raw_animal=False, notes=(),
+        packs_used=1, packs_left=0, pack_g=420, packaging=None, notes=(),
         residual_low=0.2667, residual_high=0.3619, water_activity=0.716,
         water_activity_low=0.662, water_activity_high=0.755, run=apple_run(),
     )  # fmt: skip

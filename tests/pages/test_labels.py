@@ -43,7 +43,6 @@ BEANS = PackLabel(
     is_bought=False,
     failed=False,
     act="",
-    act_name="",
 )
 SHEETS = read_folder(
     [Layer(TEMPLATES.parent / "content", "content", ("gear",))]

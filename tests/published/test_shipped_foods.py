@@ -11,7 +11,7 @@ import pytest
 
 from builder.formulas.heat_drying import HOURS
 from builder.formulas.nutrition import energy_kcal
-from builder.model.food import Food
+from builder.model.food import FLESH_KINDS, Food
 from builder.reading.folder import Layer, read_folder
 from tests.reading.folder_builder import SHIPPED
 
@@ -206,7 +206,9 @@ def test_parts_add_up_and_give_the_energy(foods: dict[str, Food]) -> None:
 
 
 def test_flesh_tells_how_it_was_cut(foods: dict[str, Food]) -> None:
-    untold = {name for name, food in foods.items() if food.is_flesh and food.state == "raw"}
+    untold = {
+        name for name, food in foods.items() if food.kinds & FLESH_KINDS and food.state == "raw"
+    }
     assert {name for name in untold if foods[name].cut is None} == set()
 
 

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min
 from builder.formulas.safety import centre_temperature_c
 from builder.planning.hazards import is_game
-from builder.planning.stock import Act, Judged, Stock, name_now, soaks_as
+from builder.planning.stock import Judged, Stock, name_now, soaks_as
 from builder.speech import Speech
 
 # Any dried meat lies like minced meat once it is wet, as recipes reckon too.
@@ -46,7 +46,6 @@ class PackLabel:
     is_bought: bool
     failed: bool  # then there is no label, but what to do
     act: str
-    act_name: Act
 
 
 def labels_of(stock: Stock, at: datetime.date, say: Speech) -> tuple[PackLabel, ...]:
@@ -84,7 +83,6 @@ def _label(judged: Judged, packs: int, at: datetime.date, say: Speech) -> PackLa
         is_bought=batch.is_bought,
         failed=judged.failed,
         act=judged.act(say, at),
-        act_name=judged.act_as_of(at),
     )
 
 

@@ -66,7 +66,6 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         packs_left=stock.free(batch),
         pack_g=judged.pack_g,
         packaging=batch.packs.packaging if batch.packs else None,
-        raw_animal=judged.stays_raw,
         notes=(*_chosen(batch.id, trip, say), *_notes(judged, say)),
         residual_low=low,
         residual_high=high,
