@@ -108,7 +108,8 @@ def _says(kit: Kit, each: Mishap, figures: Figures) -> Iterable[Cell]:
             said = say(
                 "All have {water} left of what is carried, for the way, the camp and the night."
             )
-        yield filled(said, water=text(figures.plain(each.drink_ml, "volume_ml")))
+        left_ml = kit.days[each.day - 1].water.carry_ml if kit.public else each.drink_ml
+        yield filled(said, water=text(figures.plain(left_ml, "volume_ml")))
     elif each.kind == "bag":
         yield text(say("If what makes your water safe was in it, make it safe another way."))
     elif each.kind != "day-more" and not each.no_water_days and not each.unsafe_days:
