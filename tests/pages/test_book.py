@@ -13,7 +13,12 @@ from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit, without_looks
 from tests.pages.seen import Seen, seen_in, seen_in_html
 
-BESIDE = {"pocket.html", "content.zip", "kit.json"}  # made by the site, not as pages
+BESIDE = {
+    "pocket.html",
+    "content.zip",
+    "kit.json",
+    "shopping.csv",
+}  # made by the site, not as pages
 NASTY = '<script>x</script> | [y](javascript:z) `{{ 1 }}` "q" \n# top'
 
 

@@ -17,7 +17,8 @@ from builder.pages.home.book import HomeBook, write_home_book
 from builder.pages.home.following import follow_page
 from builder.pages.home.front import front_page
 from builder.pages.home.runs import runs_page
-from builder.pages.home.shopping import harmless, shopping_csv, shopping_page
+from builder.pages.home.shopping import shopping_csv, shopping_page
+from builder.pages.spreadsheet import harmless
 from builder.planning.at_home import Experience, Purchase, Task, TripAhead
 from builder.planning.drying import DryingPlan, Part, Pays, Run, Step, VitaminC, Way, Ways
 from builder.planning.home import HomePlan, TripShopping

@@ -2,21 +2,18 @@
 
 from __future__ import annotations
 
-import csv
-import io
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home, titles_of_trips
 from builder.pages.pieces import Cell, Piece, filled, link, text
+from builder.pages.spreadsheet import harmless, written_csv
 from builder.planning.at_home import Purchase, TakenFromStock
 from builder.planning.home import HomePlan, TripShopping
 
 CSV_NAME = "shopping.csv"
 _HEADS = ("shelf", "name", "food", "buy_g", "packets", "packet_g", "needed_on", "to_dry", "trips")
-# What a spreadsheet would run instead of showing it.
-_RUN = ("=", "+", "-", "@", "\t", "\r")
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,11 +128,9 @@ def _from_stock(
 
 def shopping_csv(shopping: Iterable[Purchase]) -> bytes:
     """Give the list as a table for other programs, unrounded and in grams."""
-    target = io.StringIO(newline="")
-    writer = csv.writer(target, lineterminator="\r\n")
-    writer.writerow(_HEADS)
-    for each in shopping:
-        writer.writerow(
+    return written_csv(
+        _HEADS,
+        (
             [
                 harmless(each.shelf),
                 harmless(each.name),
@@ -147,10 +142,6 @@ def shopping_csv(shopping: Iterable[Purchase]) -> bytes:
                 "yes" if each.to_dry else "no",
                 " ".join(each.trips),
             ]
-        )
-    return target.getvalue().encode("utf-8")
-
-
-def harmless(words: str) -> str:
-    """Give a text that a spreadsheet shows and does not run."""
-    return f"'{words}" if words.startswith(_RUN) else words
+            for each in shopping
+        ),
+    )

@@ -28,7 +28,7 @@ from builder.pages.trip.supplies.carry import carry_page, is_crowd
 from builder.pages.trip.supplies.drying import drying_page
 from builder.pages.trip.supplies.food import food_page
 from builder.pages.trip.supplies.fuel import fuel_page
-from builder.pages.trip.supplies.shopping import shopping_page
+from builder.pages.trip.supplies.shopping import CSV_NAME, shopping_csv, shopping_page
 from builder.pages.trip.supplies.water import water_page
 from builder.planning.graph import graph_of
 from builder.speech import speech_of
@@ -109,6 +109,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         _nav(kit, days, meals, cook, people, numbers=numbers),
         {
             "kit.json": _json({**data, **graph_data(kit, graph)}),
+            CSV_NAME: shopping_csv(kit),
             SCHEMA_NAME: _json(json.loads((templates / SCHEMA_NAME).read_text("utf-8"))),
         },
         ink.write(templates, "pocket.html.j2", "", pocket, say),

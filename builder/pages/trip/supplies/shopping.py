@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from builder.model.kit import Kit, ShoppingLine
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, filled, join, link, text
+from builder.pages.spreadsheet import harmless, written_csv
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.cook import CookPage
 from builder.pages.trip.placing import boxes_at
@@ -24,6 +25,9 @@ _TO_DRY = {
     "oven": later("{food}, to dry in the oven: gives {dried}"),
     "sun": later("{food}, to dry in the sun: gives {dried}"),
 }
+
+CSV_NAME = "shopping.csv"
+_HEADS = ("shelf", "name", "food", "buy_g", "packets", "packet_g", "to_dry")
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +73,25 @@ def shopping_page(kit: Kit, cook: tuple[CookPage, ...]) -> ShoppingPage:
         tuple(thing for things in shelves.values() for thing in things),
         tuple(Shelf(title, tuple(things)) for title, things in shelves.items()),
         boxes_at(kit, "shopping.md"),
+    )
+
+
+def shopping_csv(kit: Kit) -> bytes:
+    """Give the list as a table for other programs, in grams and without days."""
+    return written_csv(
+        _HEADS,
+        (
+            [
+                harmless(each.shelf),
+                harmless(each.name),
+                harmless(each.food),
+                f"{float(each.buy_g):g}",
+                int(each.packets) or "",
+                f"{float(each.packet_g):g}" if each.packets else "",
+                "yes" if each.batch or each.dry_by not in (None, "bought") else "no",
+            ]
+            for each in kit.shopping
+        ),
     )
 
 
