@@ -35,7 +35,7 @@ class WrittenPackaging(WrittenGear, title="packaging"):
         "What it holds; tells the absorber a pack needs.", example="1 l"
     )
     price: Annotated[float | None, Number()] = key(
-        "What one costs, in the currency of home.yaml.", example="0.40", not_used_yet=True
+        "What one costs, in the currency of home.yaml.", example="0.40"
     )
 
     def made(self) -> Packaging:
@@ -86,22 +86,22 @@ class WrittenDryer(WrittenGear, title="dryer"):
         "The area of all trays together; tells how thick a load lies.", example="0.46 m2"
     )
     power: Annotated[float | None, Quantity("power_w", positive=True)] = key(
-        "What it draws.", example="500 W", not_used_yet=True
+        "What it draws.", example="500 W"
     )
     from_: Annotated[float | None, Quantity("temperature_c")] = key(
-        "The lowest it can be set to.", example="35 degC", not_used_yet=True
+        "The lowest it can be set to.", example="35 degC"
     )
     to: Annotated[float | None, Quantity("temperature_c"), Check(_it_warms_up_from_cooler)] = key(
-        "The highest it can be set to.", example="70 degC", not_used_yet=True
+        "The highest it can be set to.", example="70 degC"
     )
     price: Annotated[float | None, Number()] = key(
-        "What it cost, in the currency of home.yaml.", example="180", not_used_yet=True
+        "What it cost, in the currency of home.yaml.", example="180"
     )
     lasts: Annotated[float | None, Quantity("life_runs", positive=True)] = key(
-        "How many runs it lasts.", example="400 runs", not_used_yet=True
+        "How many runs it lasts.", example="400 runs"
     )
     runs_a_year: Annotated[float | None, Number(more_than=0, at_most=1000)] = key(
-        "How often it runs in a year.", example="20", not_used_yet=True
+        "How often it runs in a year.", example="20"
     )
 
     def made(self) -> Dryer:

@@ -168,16 +168,16 @@ class WrittenFood(Record, title="food"):
         example="20 %",
     )
     hours: Annotated[float | None, Number(more_than=0, at_most=500)] = key(
-        "How many hours it takes in the dryer.", example="8", not_used_yet=True
+        "How many hours it takes in the dryer.", example="8"
     )
     refuse: Annotated[float | None, Quantity("share")] = key(
         "The share that is peeled, stoned or cored away.", example="22 %"
     )
     price: Annotated[float | None, Price("mass_g", 1000, "kg")] = key(
-        "What it costs fresh.", example="3.20 per 1 kg", not_used_yet=True
+        "What it costs fresh.", example="3.20 per 1 kg"
     )
     dried_price: Annotated[float | None, Price("mass_g", 1000, "kg")] = key(
-        "What the shop takes for it dried.", example="14 per 1 kg", not_used_yet=True
+        "What the shop takes for it dried.", example="14 per 1 kg"
     )
     pack: Annotated[float | None, Quantity("mass_g", positive=True)] = key(
         "The size in which the shop sells it.", example="500 g"
