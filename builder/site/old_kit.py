@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import json
 import tempfile
+from collections.abc import Callable
 from pathlib import Path
-from typing import Any
+from typing import Any, TypeVar
 
 from builder.model.since import OldKit, OldMeal
 from builder.pages.trip.origins.kit_json import FORMAT, VERSION
@@ -16,6 +17,7 @@ from builder.site.kit_files import DATA_NAME
 MOST_DATA_BYTES = 40_000_000
 MOST_THINGS = 50_000  # dishes, things carried or cautions
 LONGEST_TEXT = 500
+T = TypeVar("T")
 _AGAIN = "name the zip of a kit as `tripkit build` wrote it, and fetch it again if it was sent"
 
 
@@ -29,19 +31,33 @@ def read_old_kit(archive: Path) -> OldKit:
         found = [name for name in names if name.split("/")[-1] == DATA_NAME and name.count("/") < 2]
         if len(found) != 1:
             raise SiteError(f"{archive} is no kit: it holds no {DATA_NAME}", [_AGAIN])
-        raw = (into / found[0]).read_bytes()
-    if len(raw) > MOST_DATA_BYTES:
+        return _read(into / found[0], archive, _kit)
+
+
+def proposed_batches(data_file: Path, shown: Path) -> tuple[str, ...]:
+    """Give the batches of which a kit, unpacked or not, proposes packs that no meal of it names.
+
+    `shown` is the kit as people know it; raises SiteError as `read_old_kit` does.
+    """
+    return _read(data_file, shown, _proposed)
+
+
+def _read(data_file: Path, archive: Path, of: Callable[[Any], T]) -> T:
+    """Read what is asked of a kit's data."""
+    if data_file.stat().st_size > MOST_DATA_BYTES:
         raise SiteError(f"the {DATA_NAME} in {archive} is too large", [_AGAIN])
     try:
-        data = json.loads(raw)
-        return _kit(data, archive)
+        data = json.loads(data_file.read_bytes())
+        _refuse_other(data, archive)
+        return of(data)
     except (ValueError, RecursionError, KeyError, TypeError) as error:
         raise SiteError(
             f"the {DATA_NAME} in {archive} is damaged, or not of this tool", [_AGAIN]
         ) from error
 
 
-def _kit(data: Any, archive: Path) -> OldKit:
+def _refuse_other(data: Any, archive: Path) -> None:
+    """Refuse what is no kit, or of a version that is not known yet."""
     if data["format"] != FORMAT:
         raise ValueError
     version = data["version"]
@@ -50,8 +66,17 @@ def _kit(data: Any, archive: Path) -> OldKit:
     if version > VERSION:
         raise SiteError(
             f"{archive} was made by a newer version of this tool",
-            ["bring this one up to date, then build again"],
+            ["bring this one up to date, then try again"],
         )
+
+
+def _proposed(data: Any) -> tuple[str, ...]:
+    # Kits before proposals were thought of tell none.
+    found = (_text(each["batch"]) for each in _list(data.get("proposals", [])))
+    return tuple(dict.fromkeys(found))
+
+
+def _kit(data: Any) -> OldKit:
     trip, fuel = data["trip"], data["fuel"] or {}
     return OldKit(
         trip=_text(trip["id"]),

@@ -26,7 +26,8 @@ from builder.reading.rewriting import Changes, rewritten, with_entry
 from builder.reading.yaml_door import read_yaml
 from builder.site.archive import unpack
 from builder.site.errors import SiteError
-from builder.site.kit_files import CONTENT_ZIP
+from builder.site.kit_files import CONTENT_ZIP, DATA_NAME
+from builder.site.old_kit import proposed_batches
 from builder.starts.editors import with_schema_line
 from builder.starts.fresh import StartError, checked_id, example, write_content
 from builder.starts.strangers import as_list_item, list_item, taken_of
@@ -198,9 +199,10 @@ def _from_kit(
     if not source.is_file():
         raise StartError(f"there is no file {source}", "name a kit's zip, such as kits/a-trip.zip")
     with tempfile.TemporaryDirectory() as scratch:
-        records = _unpacked(source, Path(scratch))
+        records, proposed = _unpacked(source, Path(scratch))
         kit_layer = Layer(records, f"{source.name}/{CONTENT_ZIP}")
-        shipped = [each for each in layers if each.rooms == ALWAYS_SHIPPED]
+        # The demo holds what ships and more in one layer.
+        shipped = [replace(each, rooms=ALWAYS_SHIPPED) for each in layers if each.vouched]
         kit = read_folder([*shipped, kit_layer])
         if errors(kit.problems):
             raise ProblemsFound(kit.problems)
@@ -227,21 +229,44 @@ def _from_kit(
         notes += rewritten_trip.told(
             f"{layers[-1].shown}/{path}", _lines_above(path, written[path])
         )
-        notes += [*taken.notes, *(str(each) for each in warnings)]
+        notes += [*taken.notes, *_not_here(proposed, here)]
+        notes += [str(each) for each in warnings]
     return _write_into(folder, files), notes
 
 
-def _unpacked(source: Path, scratch: Path) -> Path:
-    """Unpack a kit's content, whether the kit or the content itself is named."""
+def _unpacked(source: Path, scratch: Path) -> tuple[Path, tuple[str, ...]]:
+    """Unpack a kit's content, whether the kit or the content itself is named.
+
+    Give with it the batches of which the kit, where it is whole, proposes packs.
+    """
     try:
         names = unpack(source, scratch / "kit")
         inner = [each for each in names if each.split("/")[-1] == CONTENT_ZIP]
         if not inner:
-            return scratch / "kit"
+            return scratch / "kit", _proposed(source, source)
         unpack(scratch / "kit" / inner[0], scratch / "content", f"{source}/{inner[0]}")
+        proposed = _proposed(scratch / "kit" / inner[0], source)
     except SiteError as error:
         raise StartError(error.message, "; ".join(error.hints)) from error
-    return scratch / "content"
+    return scratch / "content", proposed
+
+
+def _proposed(content_zip: Path, source: Path) -> tuple[str, ...]:
+    """Give the batches that the kit around its content proposes; none where that stands alone."""
+    data_file = content_zip.with_name(DATA_NAME)
+    in_kit = content_zip.name == CONTENT_ZIP and data_file.is_file()
+    return proposed_batches(data_file, source) if in_kit else ()
+
+
+def _not_here(proposed: Iterable[str], here: Folder) -> list[str]:
+    """Tell of what packs the kit proposes that do not lie here: no meal names them."""
+    gone = [each for each in proposed if each not in here.content.batches]
+    if not gone:
+        return []
+    listed = ", ".join(gone)
+    return [
+        f"Not carried over: the kit proposed free packs of {listed}, which are not listed here."
+    ]
 
 
 def _files(
