@@ -30,8 +30,10 @@ from builder.planning.drying import Changeable, DryingPlan, Ways, plan_runs, way
 from builder.planning.stock import (
     Dryable,
     Followed,
+    Offer,
     Stock,
     StockLine,
+    coming_for,
     dryables,
     followed,
     stock_lines,
@@ -120,6 +122,7 @@ def plan_home(
     drying = DryingPlan()
     if with_runs:
         drying = plan_runs(content, stock, day, [kit.id for kit in soon], say=say)
+    coming = coming_for([content.trips[kit.id] for kit in ahead], content, stock)
     asked = _ways(content, stock, day) if with_runs else []
     ways = tuple(each.ways for each in asked)
     lines = tuple(stock_lines(stock, day, say, home.units))
@@ -135,10 +138,10 @@ def plan_home(
         trips=trips_ahead(ahead, day),
         labels=labels_of(stock, day, say),
         sheets=content.gear.sheets,
-        shopping=purchases(ahead, content, drying),
+        shopping=purchases(ahead, content, drying, coming),
         from_stock=taken_from_stock(ahead),
         later_trips=len(ahead) - len(soon),
-        trip_shopping=tuple(_trip_shopping(kit, content, drying) for kit in soon),
+        trip_shopping=tuple(_trip_shopping(kit, content, drying, coming) for kit in soon),
         asked={each.ways.holds: each for each in asked},
         bagging=tuple(bagging_of(kit) for kit in soon),
         in_dryer=followed(stock),
@@ -159,10 +162,11 @@ def _sources(ways: Iterable[Ways], content: Content) -> dict[str, str]:
     return {name: content.sources[name].title for name in sorted(named & content.sources.keys())}
 
 
-def _trip_shopping(kit: Kit, content: Content, drying: DryingPlan) -> TripShopping:
-    return TripShopping(
-        kit.id, kit.title, purchases([kit], content, drying), taken_from_stock([kit])
-    )
+def _trip_shopping(
+    kit: Kit, content: Content, drying: DryingPlan, coming: Mapping[str, tuple[Offer, ...]]
+) -> TripShopping:
+    bought = purchases([kit], content, drying, coming)
+    return TripShopping(kit.id, kit.title, bought, taken_from_stock([kit]))
 
 
 def _by_start(kit: Kit) -> tuple[datetime.date, str]:

@@ -355,6 +355,34 @@ def test_a_load_of_the_log_is_bought_by_the_log(tmp_path: Path) -> None:
     assert leaf.needed_g == pytest.approx(2 * 540)
 
 
+@pytest.mark.parametrize(
+    ("told", "needed_g", "on", "trips"),
+    [
+        # Planned: the whole load, on its day; the second trip by the table, 60 g × 0.9 / 0.1.
+        ({"planned": "2031-05-20"}, 1000 + 540, "2031-05-20", ("hand", "later")),
+        # In the dryer: bought already, so only what the second trip wants.
+        ({"started": "2031-05-10T08:00"}, 540, "2031-08-01", ("later",)),
+    ],
+)
+def test_what_the_log_will_give_a_trip_is_bought_as_the_log_has_it(
+    told: Record, needed_g: float, on: str, trips: tuple[str, ...], tmp_path: Path
+) -> None:
+    dinner = {"dinner": [{"cook": "soup"}]}
+    load = dried("leaf", "load", done=None, dried=None, fresh="1000 g",
+                 packs={"count": 1, "in": "foil"}, **told)  # fmt: skip
+    read = hand(
+        tmp_path,
+        trip=day_trip(days=[day(dinner)]),
+        more_trips={"later": day_trip(days=[day(dinner)], start="2031-08-01")},
+        recipes=[soup("soup", leaf="30 g dehydrator")],
+        batches=[load],
+    )
+    leaf = bought(plan(read), "leaf")
+    assert leaf.needed_g == pytest.approx(needed_g)
+    assert leaf.needed_on == datetime.date.fromisoformat(on)
+    assert leaf.trips == trips
+
+
 def test_a_whole_meal_to_dry_is_bought_by_its_ingredients(tmp_path: Path) -> None:
     read = hand(tmp_path, recipes=[soup("soup", kernel="75 g", oil="25 g")])
     meal = Meal("hand", 1, "dinner", 200.0, datetime.date(2031, 6, 1))

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.model.content import Content
 from builder.model.figure import add
@@ -13,9 +13,11 @@ from builder.model.food import Food
 from builder.model.kit import Kit
 from builder.planning.drying import DryingPlan
 from builder.planning.menu import bought
-from builder.planning.stock import cooked_g, substance_of_ingredient
+from builder.planning.stock import Offer, cooked_g, substance_of_ingredient
 
 NO_RUNS = DryingPlan()
+NOTHING_COMES: Mapping[str, tuple[Offer, ...]] = {}
+_NEXT_TO_NOTHING_G = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,15 +57,22 @@ class _Need:
 
 
 def purchases(
-    kits: Sequence[Kit], content: Content, drying: DryingPlan = NO_RUNS
+    kits: Sequence[Kit],
+    content: Content,
+    drying: DryingPlan = NO_RUNS,
+    coming: Mapping[str, tuple[Offer, ...]] = NOTHING_COMES,
 ) -> tuple[Purchase, ...]:
     """Give what is to be bought for some trips, by shelf and name.
 
     A load still to dry is bought for once, however many trips eat of it; one that a run is
     planned for by the weight and the day of that run. A whole meal is bought by its ingredients.
+    Of what a trip wants, runs of the log cover what is `coming` to it: nothing is bought for a
+    load that is in the dryer, and the whole of one that is planned.
     """
     needs: dict[str, _Need] = {}
-    for want in (*_of_runs(drying, {kit.id for kit in kits}), *_of_kits(kits, drying)):
+    kits = [_without(kit, _covered_g(drying, coming.get(kit.id, ()))) for kit in kits]
+    of_runs = _of_runs(drying, {kit.id for kit in kits})
+    for want in (*of_runs, *_of_log(kits, drying, coming), *_of_kits(kits, drying)):
         for food, name, mass_g in _ingredients(want, content):
             need = needs.setdefault(food, _Need(name, [], [], []))
             need.masses_g.append(mass_g)
@@ -87,7 +96,7 @@ class _Want:
 
 
 def _of_runs(drying: DryingPlan, asked: AbstractSet[str]) -> Iterator[_Want]:
-    """Give the loads of the runs that are proposed; those of the log stand in the kits.
+    """Give the loads of the runs that are proposed.
 
     What feeds several trips is one load, and is bought whole for whichever of them is asked.
     """
@@ -96,6 +105,46 @@ def _of_runs(drying: DryingPlan, asked: AbstractSet[str]) -> Iterator[_Want]:
             trips = tuple(dict.fromkeys(meal.trip for meal in part.meals))
             if not part.batch and not asked.isdisjoint(trips):
                 yield _Want(part.holds, part.name, part.fresh_g, run.start.date(), trips, True)
+
+
+def _of_log(
+    kits: Sequence[Kit], drying: DryingPlan, coming: Mapping[str, tuple[Offer, ...]]
+) -> Iterator[_Want]:
+    """Give the planned loads of the log that cover what trips want; those they name aside."""
+    asked = {kit.id for kit in kits}
+    named = {line.batch for kit in kits for line in kit.shopping}
+    for run in drying.runs:
+        for part in run.parts:
+            trips = tuple(
+                trip for trip, offers in coming.items() if part.batch in {o.batch for o in offers}
+            )
+            is_asked = run.state == "planned" and part.batch not in named
+            if is_asked and not asked.isdisjoint(trips):
+                yield _Want(part.holds, part.name, part.fresh_g, run.start.date(), trips, True)
+
+
+def _covered_g(drying: DryingPlan, offers: Iterable[Offer]) -> dict[tuple[str, str | None], float]:
+    """Give how much, dried, the runs of the log cover of each thing a trip wants."""
+    logged = {part.batch for run in drying.runs for part in run.parts if part.batch}
+    covered: dict[tuple[str, str | None], list[float]] = {}
+    for offer in offers:
+        if offer.batch in logged:
+            covered.setdefault(offer.wanted, []).append(offer.mass_g)
+    return {wanted: add(masses_g) for wanted, masses_g in covered.items()}
+
+
+def _without(kit: Kit, covered_g: Mapping[tuple[str, str | None], float]) -> Kit:
+    """Give a kit without that part of its shopping which runs of the log cover."""
+    lines = []
+    for line in kit.shopping:
+        taken_g = covered_g.get((line.food, line.dry_by)) if line.batch is None else None
+        if taken_g is not None:
+            rest_g = line.dried_g - taken_g
+            if rest_g <= _NEXT_TO_NOTHING_G:
+                continue
+            line = replace(line, mass_g=line.mass_g * rest_g / line.dried_g, dried_g=rest_g)
+        lines.append(line)
+    return replace(kit, shopping=tuple(lines))
 
 
 def _of_kits(kits: Sequence[Kit], drying: DryingPlan) -> Iterator[_Want]:

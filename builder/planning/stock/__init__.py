@@ -30,6 +30,7 @@ from builder.planning.stock.learned import Learned, OwnBatches, learned_of, own_
 from builder.planning.stock.logged import logged_data, logged_lines
 from builder.planning.stock.names import name_as_dried, name_now
 from builder.planning.stock.packs import (
+    Offer,
     Stock,
     Wanted,
     amount_wanted_g,
@@ -37,7 +38,14 @@ from builder.planning.stock.packs import (
     packs_more,
     packs_of_trip,
 )
-from builder.planning.stock.proposals import Want, first_expired, fits, lacks_of, may_be_offered
+from builder.planning.stock.proposals import (
+    Want,
+    coming_for,
+    first_expired,
+    fits,
+    lacks_of,
+    may_be_offered,
+)
 from builder.planning.stock.shelf import StockLine, spoils_unseen, stock_lines
 from builder.planning.stock.substance import (
     Substance,
@@ -66,6 +74,7 @@ __all__ = [
     "Followed",
     "Judged",
     "Learned",
+    "Offer",
     "OwnBatches",
     "Rules",
     "Stock",
@@ -77,6 +86,7 @@ __all__ = [
     "as_usually_dried",
     "batch_names",
     "check",
+    "coming_for",
     "cooked_g",
     "dryables",
     "dryness",

@@ -57,6 +57,22 @@ def lacks_of(trips: Sequence[Trip], content: Content, stock: Stock) -> list[Want
     return lacks
 
 
+def coming_for(
+    trips: Sequence[Trip], content: Content, stock: Stock
+) -> dict[str, tuple[Offer, ...]]:
+    """Give by trip what batches that are planned or in the dryer will cover of its wants."""
+    shelf = Shelf(stock, will_be_offered)
+    return {
+        trip.id: tuple(
+            offer
+            for want in wants_of(trip, content)
+            for offer in shelf.offers(want, trip)
+            if stock.judged[offer.batch].batch.is_planned
+        )
+        for trip in trips
+    }
+
+
 def will_be_offered(judged: Judged) -> bool:
     """Tell whether a batch may be offered, or may once it is dried as it is planned."""
     dated = judged.best_before is not None or judged.batch.in_dryer
