@@ -29,7 +29,8 @@ class Mishap:
     fuel_left_g: float | None = None  # where some of it is gone, and not all
     cold: tuple[tuple[int, int], ...] = ()  # dishes to soak cold: day, place in it
     uneaten: tuple[tuple[int, int], ...] = ()  # dishes that nobody can eat
-    still: tuple[StillEaten, ...] = ()  # nothing where all is eaten as planned
+    # Nothing where all is eaten as planned; of a crowd all together, and who has the least.
+    still: tuple[StillEaten, ...] = ()
     no_water_days: tuple[int, ...] = ()  # on which snow is the only water, and nothing melts it
     unsafe_days: tuple[int, ...] = ()  # on which water was to be boiled to make it safe
     drink_ml: float | None = None  # each one's share of what is still drunk at a dry spring

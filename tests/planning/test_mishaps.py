@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from builder.model.kit import Kit
-from builder.model.mishaps import Mishap
+from builder.model.mishaps import Mishap, StillEaten
+from builder.planning.mishaps.all_of_them import told_of
 from builder.planning.public import public_kit
 from tests.planning.folders import Record, day, day_trip, hand, uses
 
@@ -126,3 +127,54 @@ def test_a_public_kit_tells_nothing_of_one_person(tmp_path: Path) -> None:
     public = public_kit(found.kit(), found.content)
     assert public.mishaps and not any(each.who or each.still for each in public.mishaps)
     assert public.review is None
+
+
+def of_many(folder: Path, people: int) -> Kit:
+    """Give the trip for so many."""
+    party = [
+        {
+            "name": f"P{number}",
+            "sex": "female",
+            "age": 40,
+            "mass": "60 kg",
+            "height": "165 cm",
+            "own_gear": "4 kg",
+        }
+        for number in range(people)
+    ]
+    return hand(folder, day_trip(days=[day(MEALS)], party=party), [GRAIN, PULSE]).kit()
+
+
+@pytest.mark.parametrize(("people", "each"), [(10, True), (11, False)])
+def test_of_a_crowd_all_together_are_told_and_who_has_the_least(
+    tmp_path: Path, people: int, each: bool
+) -> None:
+    kit = of_many(tmp_path, people)
+    found = of_kind(kit, "no-fuel")
+    assert len(found.still) == (people if each else 2)
+    if not each:
+        together, least = found.still
+        of_all = kit.days[0]
+        assert together.name == "" and least.name
+        lost = sum(of_all.meals[place].nutrition.energy_kcal for _, place in found.uneaten)
+        assert together.kcal[0] == pytest.approx(of_all.nutrition.energy_kcal - lost)
+        assert together.need_kcal == (of_all.energy_need_kcal,)
+
+
+@pytest.mark.parametrize("people", [10, 11])
+def test_a_day_more_wants_the_food_of_everybody(tmp_path: Path, people: int) -> None:
+    kit = of_many(tmp_path, people)
+    found = of_kind(kit, "day-more")
+    assert found.missing_kcal == pytest.approx(kit.days[0].energy_need_kcal)
+    if people > 10:
+        assert found.still[0].kcal[0] == pytest.approx(kit.days[0].nutrition.energy_kcal / 2)
+
+
+def test_the_one_left_with_the_least_of_their_need_is_named() -> None:
+    crowd = tuple(StillEaten(f"P{n}", (2000.0, 2000.0), (1500.0, 1800.0 + n)) for n in range(11))
+    # Less is lost on the second day alone; there the last but one has 1200 of 2000 kcal.
+    odd = (*crowd[:9], StillEaten("Odd", (2000.0, 2000.0), (1900.0, 1200.0)), crowd[10])
+    together = StillEaten("", (22000.0, 22000.0), (16500.0, 19000.0))
+    assert told_of(odd, together, [1]) == (together, odd[9])
+    assert told_of(odd, together, []) == (together,)
+    assert told_of(odd[:10], together, [1]) == odd[:10]

@@ -14,6 +14,8 @@ from builder.planning.mishaps.cold import can_soak_cold, is_heated
 
 Dish = tuple[int, int]  # its day, and its place in the day
 _SPRINGS = frozenset({"stream", "lake", "tap"})
+# Nobody reads the days of dozens for every bag: of more people all of them together are told.
+_MOST_TOLD_EACH = 10
 
 
 def mishaps(
@@ -95,12 +97,18 @@ class _Trip:
     def day_more(self) -> Mishap:
         """Eat the same food over one day more."""
         number = counted(len(self.days) + 1, "days")
-        still = tuple(
+        people = tuple(
             StillEaten(each.name, (add(each.need_kcal) / (number - 1),), (add(each.kcal) / number,))
-            for each in self._still(())
+            for each in self._still_of_each(())
         )
-        missing = add(each.need_kcal[0] for each in still)
-        return Mishap("day-more", still=still, missing_kcal=missing, mend_g=self._in_food(missing))
+        missing = add(each.need_kcal[0] for each in people)
+        all_kcal = add(day.nutrition.energy_kcal for day in self.days) / number
+        return Mishap(
+            "day-more",
+            still=told_of(people, StillEaten("", (missing,), (all_kcal,)), [0]),
+            missing_kcal=missing,
+            mend_g=self._in_food(missing),
+        )
 
     def without_heat(self, kind: MishapKind, stops: Callable[[PlannedMeal], bool]) -> Mishap:
         """Cook nothing more on the stove, or nothing more on the fire."""
@@ -182,7 +190,22 @@ class _Trip:
         return missing_kcal / self.kcal_g if self.kcal_g > 0 else None
 
     def _still(self, lost: Collection[Dish]) -> tuple[StillEaten, ...]:
-        """Give what each still eats every day: what was on their plates, less what is lost."""
+        """Give what is still eaten every day: what was on the plates, less what is lost."""
+        people = self._still_of_each(lost)
+        lost_of = [{at for at in lost if at[0] == day.day} for day in self.days]
+        together = StillEaten(
+            "",
+            tuple(day.energy_need_kcal for day in self.days),
+            tuple(
+                day.nutrition.energy_kcal - self._missing(gone)
+                if gone
+                else day.nutrition.energy_kcal
+                for day, gone in zip(self.days, lost_of, strict=True)
+            ),
+        )
+        return told_of(people, together, [place for place, gone in enumerate(lost_of) if gone])
+
+    def _still_of_each(self, lost: Collection[Dish]) -> tuple[StillEaten, ...]:
         return tuple(
             StillEaten(
                 person.name,
@@ -197,3 +220,24 @@ class _Trip:
         gone_kcal = eaten_kcal(gone, name)
         plates_kcal = day.person(name).food_kcal
         return plates_kcal - gone_kcal if gone_kcal else plates_kcal
+
+
+def told_of(
+    people: tuple[StillEaten, ...], together: StillEaten, less: Collection[int]
+) -> tuple[StillEaten, ...]:
+    """Give each of a few; of a crowd all together, and the one left with least of their need.
+
+    That is looked for on the days with less to eat: without any, nobody stands out.
+    """
+    if len(people) <= _MOST_TOLD_EACH:
+        return people
+
+    def least_share(of: StillEaten) -> float:
+        return min(
+            float(of.kcal[place]) / float(of.need_kcal[place])
+            for place in less
+            if of.need_kcal[place] > 0
+        )
+
+    needy = [each for each in people if any(each.need_kcal[place] > 0 for place in less)]
+    return (together, min(needy, key=least_share)) if needy else (together,)

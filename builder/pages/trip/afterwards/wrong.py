@@ -152,5 +152,5 @@ def _still(each: Mishap, figures: Figures) -> Table | None:
             (Piece(say.number(kcal), strong=kcal < LITTLE_SHARE * need),)
             for kcal, need in zip(person.kcal, person.need_kcal, strict=True)
         ]
-        rows.append((text(person.name), *cells))
+        rows.append((text(person.name or say("All together")), *cells))
     return table((say("Still eaten, kcal"), *heads), rows, "l" + "r" * len(heads))
