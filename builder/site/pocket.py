@@ -21,7 +21,7 @@ PLACEHOLDER = re.compile(r'<script[^>]* src="assets/pocket\.js"[^>]*></script>',
 IDLE_END = re.compile(r"</(?:td|th|tr|thead|tbody|li|dt|dd|p)>\n*")
 IDLE_BREAK = re.compile(r">\n+<")
 TAG = re.compile(r"<[a-z][^>]*>")
-QUOTED_WORD = re.compile(r'(?<==)"([\w.-]+)"(?=[ >])')
+QUOTED_WORD = re.compile(r'(?<==)"([\w.#-]+)"(?=[ >])')
 BODY = re.compile(r"<body[^>]*>(?P<body>.*)</body>", re.S | re.I)
 
 

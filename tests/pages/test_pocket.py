@@ -5,7 +5,10 @@ from __future__ import annotations
 import re
 from itertools import pairwise
 
+from builder.pages.pieces import text
 from builder.pages.trip.book import Book
+from builder.pages.trip.dishes.recipe_steps import StepLine
+from builder.pages.trip.pocket import as_changed
 from tests.pages.seen import seen_in_html
 
 
@@ -70,3 +73,13 @@ def test_it_says_how_water_is_made_safe_and_how_long_food_stays_hot(book: Book) 
         "4 drops of bleach for each litre (the dose for cold water). Stir, then wait 1 h." in told
     )
     assert "Wrap the pot, or eat sooner. Then still about 65 °C hot" in told
+
+
+def test_a_changed_step_tells_the_time_at_sea_level_only_where_the_other_one_does_not() -> None:
+    def step(minutes: int, sea_level: str) -> StepLine:
+        return StepLine((), text(f"Boil {minutes} min."), (), (), sea_level, str(minutes), "")
+
+    high = step(7, "5 min at sea level")
+    assert as_changed(high, step(6, "5 min at sea level")).sea_level == ""
+    assert as_changed(high, step(5, "")).sea_level == ""  # which is the time at sea level
+    assert as_changed(high, step(6, "4 min at sea level")) == high

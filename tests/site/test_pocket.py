@@ -63,13 +63,14 @@ def test_slimming_takes_nothing_that_a_reader_sees() -> None:
     html = (
         '<ul class="steps"><li data-minutes="5"><label><input type="checkbox"> Soak.</label></li>\n'
         '<li id="a b">Two <small>1 oz</small> <small>of</small></li></ul>\n<p>End, href="x".</p>\n'
+        '<a href="#day-1">Day 1</a>'
         '<table class="rows"><tbody><tr><td class="num">1</td><td>2</td></tr></tbody></table>'
     )
     slim = slimmed(html)
     assert slim == (
         "<ul class=steps><li data-minutes=5><label><input type=checkbox> Soak.</label>"
         '<li id="a b">Two <small>1 oz of</small></ul><p>End, href="x".'
-        "<table class=rows><tbody><tr><td class=num>1<td>2</table>"
+        "<a href=#day-1>Day 1</a><table class=rows><tbody><tr><td class=num>1<td>2</table>"
     )
     starts = [(tag.name, dict(tag.attributes)) for tag in read_tags(slim) if not tag.is_end]
     before = [(tag.name, dict(tag.attributes)) for tag in read_tags(html) if not tag.is_end]

@@ -218,7 +218,7 @@ def _meals(
             before, first = told.meals.setdefault(_sameness(shown), here)
             if before is not here[0]:
                 changed = tuple(
-                    (at, step)
+                    (at, as_changed(step, old))
                     for at, (step, old) in enumerate(
                         zip(shown.cooking.steps, first.steps, strict=True), start=1
                     )
@@ -229,6 +229,11 @@ def _meals(
                 shared = told.shares.setdefault(shown.cooking.plates, before)
                 shown = replace(shown, shares_as=shared if shared is not before else None)
             yield shown
+
+
+def as_changed(step: StepLine, old: StepLine) -> StepLine:
+    """Leave out the time at sea level where it is told with the other one, or is that one's."""
+    return replace(step, sea_level="") if old.sea_level in ("", step.sea_level) else step
 
 
 def _sameness(meal: PocketMeal) -> object:
