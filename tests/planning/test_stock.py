@@ -379,6 +379,34 @@ def test_each_meal_is_offered_whole_packs(tmp_path: Path) -> None:
     assert [line.dried_g for line in read.kit().shopping] == [pytest.approx(4)]
 
 
+@pytest.mark.parametrize(
+    ("days", "packs", "mass_g", "dry_g"),
+    [
+        (3, 4, 300, []),  # 100 g a day out of packs of 96 g: 2 packs, then 1, then 1
+        (5, 5, 480, [20]),  # the fifth day has the 80 g that are left
+    ],
+)
+def test_what_a_resealed_pack_still_holds_is_offered_to_the_next_meals(
+    days: int, packs: int, mass_g: float, dry_g: list[float], tmp_path: Path
+) -> None:
+    zipped = berries(count=5, packs={"count": 5, "in": "zip"})
+    read = hand(tmp_path, wants("50 g", days=days), batches=[zipped])
+    assert offered(read) == [("rings", packs, mass_g)]
+    assert [line.dried_g for line in read.kit().shopping] == pytest.approx(dry_g)
+
+
+def test_what_one_trip_leaves_in_an_open_pack_is_not_offered_to_the_next(tmp_path: Path) -> None:
+    read = hand(
+        tmp_path,
+        wants("50 g"),
+        batches=[berries(count=2, packs={"count": 2, "in": "zip"})],
+        more_trips={"may": wants("100 g", "2031-05-20")},
+    )
+    # 2 packs of 240 g: May opens one for its 200 g, June the other for its 100 g.
+    assert offered(read, "may") == [("rings", 1, 200)]
+    assert offered(read) == [("rings", 1, 100)]
+
+
 def test_what_is_offered_fits_each_day_that_eats_it(tmp_path: Path) -> None:
     # 100 g on each of three days, out of packs of 160 g. Those that are good until the first
     # day give that day's; those good until the second give the second's; the third is dried.

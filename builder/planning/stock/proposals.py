@@ -12,7 +12,14 @@ from builder.model.figure import add, fewest, smallest
 from builder.model.recipe import MealName
 from builder.model.trip import Trip
 from builder.planning.stock.judging import Judged
-from builder.planning.stock.packs import Offer, Stock, Wanted, amount_wanted_g, in_time
+from builder.planning.stock.packs import (
+    Offer,
+    Stock,
+    Wanted,
+    amount_wanted_g,
+    in_time,
+    packs_more,
+)
 from builder.planning.tracing import count
 
 SLACK_G = 1e-9
@@ -93,6 +100,7 @@ class Shelf:
         self._stock = stock
         self._of: dict[Wanted, list[Judged]] = {}
         self._free: dict[str, int] = {}  # without what came back: no trip before may take it
+        self._opened_g: dict[tuple[str, str], float] = {}  # a trip's out of packs that reseal
         for each in sorted(filter(may_lie, stock.judged.values()), key=first_expired):
             self._of.setdefault((each.batch.holds, each.batch.method), []).append(each)
             self._free[each.batch.id] = stock.free_unless_back(each.batch)
@@ -102,17 +110,23 @@ class Shelf:
         return any(self._free_for(name, None) > 0 for name in self._free)
 
     def offers(self, want: Want, trip: Trip) -> Iterator[Offer]:
-        """Take what a meal could use off the free packs."""
+        """Take what a meal could use off the free packs, first what an open one still holds."""
         mass_g = want.mass_g
         for judged in self._of.get(want.wanted, ()):
             batch = judged.batch
             if mass_g <= SLACK_G:
                 break
-            free = self._free_for(batch.id, trip.start)
-            if free <= 0 or not fits(judged, trip, want.eaten_on):
+            before_g = self._opened_g.get((trip.id, batch.id))
+            free = max(self._free_for(batch.id, trip.start), 0)
+            if (free == 0 and before_g is None) or not fits(judged, trip, want.eaten_on):
                 continue
-            packs = fewest(count(whole_units, mass_g, judged.pack_g), free)
-            taken_g = smallest(mass_g, packs * judged.pack_g)
+            opened, _ = packs_more(judged, before_g, mass_g)
+            packs = fewest(opened, free)
+            taken_g = smallest(mass_g, _held_g(judged, before_g, packs))
+            if taken_g <= SLACK_G:
+                continue
+            if judged.reseals:
+                self._opened_g[trip.id, batch.id] = taken_g + before_g if before_g else taken_g
             self._free[batch.id] -= packs
             mass_g -= taken_g
             yield Offer(want.wanted, batch.id, packs, taken_g)
@@ -121,6 +135,14 @@ class Shelf:
         """Give the free packs for a trip that begins on a day; without a date it is to come."""
         back = self._stock.back_before(batch, start or datetime.date.max)
         return self._free[batch] + back if back else self._free[batch]
+
+
+def _held_g(judged: Judged, before_g: float | None, packs: int) -> float:
+    """Give what more packs of a batch hold, with what is left in those opened before."""
+    if before_g is None:
+        return packs * judged.pack_g
+    opened = count(whole_units, before_g, judged.pack_g)
+    return (opened + packs) * judged.pack_g - before_g
 
 
 def first_expired(judged: Judged) -> tuple[datetime.date, str]:
