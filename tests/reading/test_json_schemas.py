@@ -320,7 +320,7 @@ BOIL = "{do: boil, with: [beans], water: 300 ml}"
                 (IRON, "{do: press, with: beans, each_side: 4 min, at: 180 degC}", False),
                 (POT, "{do: serve, with: beans, say: Split <beans> by eye.}", True),
                 (POT, "{do: serve, stir: true}", False),
-                (POT, "{do: part}, {do: serve, with: beans}", True),
+                (POT, "{do: boil, water: 100 ml}, {do: part}, {do: serve, with: beans}", True),
                 (POT, "{do: part, with: beans}", False),
                 (POT, "{do: stew, with: beans}", False),
                 (POT, "{with: beans}", False),
