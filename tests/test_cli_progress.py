@@ -66,15 +66,16 @@ def test_a_long_build_shows_each_kit_done_and_the_time_left(
     jobs: str, environment: dict[str, str], tmp_path: Path
 ) -> None:
     shown, output = on_terminal(tmp_path, "build", "--jobs", jobs, **environment)
-    for done in range(4):
-        assert f"{done}/3" in shown
+    for done in range(5):
+        assert f"{done}/4" in shown
     assert "Building kits" in shown and "left" in shown
     assert bool(COLOUR.search(shown)) is not bool(environment)
     assert shown.rstrip().endswith("\x1b[2K"), "in the end the bar is gone"
     lines = output.splitlines()
-    assert [line.split()[:2] for line in lines[:3]] == [
+    assert [line.split()[:2] for line in lines[:4]] == [
         ["Built", "kits/graupel-ridge"],
         ["Built", "kits/lake-emmerin"],
+        ["Built", "kits/rindle-fen"],
         ["Built", "kits/tarrow-tops"],
     ]
     assert "Building" not in output and "\x1b" not in output
@@ -83,7 +84,7 @@ def test_a_long_build_shows_each_kit_done_and_the_time_left(
 def test_a_dumb_terminal_and_short_work_show_no_bar(tmp_path: Path) -> None:
     for arguments, term in ((("build",), "dumb"), (("check",), "xterm")):
         shown, output = on_terminal(tmp_path, *arguments, term=term)
-        assert "\x1b" not in shown and "/3" not in shown
+        assert "\x1b" not in shown and "/4" not in shown
         assert output.splitlines()[-1] == "False", "the library is not loaded for nothing"
 
 
