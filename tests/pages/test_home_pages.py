@@ -366,3 +366,14 @@ def test_with_nothing_in_a_dryer_the_page_says_how_to_begin() -> None:
     text = write_home_book(EMPTY, TEMPLATES).markdown["follow.md"]
     assert "Nothing is in a dryer" in text
     assert "tripkit log FOOD FRESH --started TIME" in text
+
+
+def test_many_foods_have_several_pages_of_ways_each_leading_to_the_others() -> None:
+    foods = (Ways(f"food-{n}", f"Food {n:02}", 1000.0, "EUR", (way(),), ()) for n in range(13))
+    many = book(ways=tuple(foods), sources={"table": "A table"})
+    pages = {path: text for path, text in many.markdown.items() if path.startswith("ways")}
+    assert list(pages) == ["ways.md", "ways-2.md"]
+    assert "# Ways to dry: Food 00 – Food 11" in pages["ways.md"]
+    assert "[Food 12](ways-2.md)" in pages["ways.md"]
+    assert "[Food 00 – Food 11](ways.md)" in pages["ways-2.md"]
+    assert pages["ways.md"].count("\n## Food") == 12

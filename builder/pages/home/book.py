@@ -28,7 +28,7 @@ from builder.pages.home.shopping import (
 )
 from builder.pages.home.showing import figures_of_home
 from builder.pages.home.stock import stock_page
-from builder.pages.home.ways import ways_page
+from builder.pages.home.ways import ways_pages
 from builder.planning.home import HomePlan
 from builder.speech import speech_of
 
@@ -53,13 +53,14 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
     """Write all pages of the home."""
     say = speech_of(plan.home.language)
     bagging, own_lists = bagging_pages(plan), lists_of_trips(plan)
+    ways = ways_pages(plan)
     paths = {page.trip: page.path for page in bagging}
     pages: dict[str, tuple[str, object]] = {
         "index.md": ("index", front_page(plan, paths)),
         "follow.md": ("follow", follow_page(plan)),
         "stock.md": ("stock", stock_page(plan)),
         "runs.md": ("runs", runs_page(plan)),
-        "ways.md": ("ways", ways_page(plan)),
+        **{page.path: ("ways", page) for page in ways},
         "labels.md": ("labels", labels_page(plan)),
         "shopping.md": ("shopping", shopping_page(plan)),
         "learned.md": ("learned", learned_page(plan)),
@@ -72,12 +73,13 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
     }
     bags: tuple[NavItem, ...] = tuple((page.title, page.path) for page in bagging)
     lists: tuple[NavItem, ...] = tuple((each.title, f"{path_of(each)}.md") for each in own_lists)
+    by_food: tuple[NavItem, ...] = tuple((page.title, page.path) for page in ways)
     nav: tuple[NavItem, ...] = (
         (say.of("page", "At home"), "index.md"),
         (say.of("page", "Follow a run"), "follow.md"),
         (say.of("page", "Stock"), "stock.md"),
         (say.of("page", "Runs"), "runs.md"),
-        (say.of("page", "Ways to dry"), "ways.md"),
+        (say.of("page", "Ways to dry"), ways[0].path if len(ways) == 1 else by_food),
         (say.of("page", "Labels"), "labels.md"),
         (say.of("page", "Shopping"), "shopping.md"),
         (say.of("page", "Learned"), "learned.md"),

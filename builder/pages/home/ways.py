@@ -5,7 +5,7 @@ All that the ways are reckoned from stands on the page, and can be changed there
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from builder.model.figure import Origin
@@ -13,11 +13,11 @@ from builder.pages.figures import Figures
 from builder.pages.home.pays_chart import PaysChart, Saving, after_said, pays_chart
 from builder.pages.home.showing import figures_of_home, minutes_said, money
 from builder.pages.home.ways_inputs import of_dryers, of_food, of_home
-from builder.pages.pieces import Cell, Piece, Scale, Table, filled, table, text
+from builder.pages.pieces import Cell, Piece, Scale, Table, filled, link, table, text
 from builder.pages.trip.origins.changing import part_of
 from builder.planning.drying import AFTER_RUNS, BOUGHT, Changeable, Input, Pays, Way, Ways, leaf
 from builder.planning.home import HomePlan
-from builder.speech import Speech
+from builder.speech import Speech, speech_of
 from builder.units import rounded
 
 
@@ -34,29 +34,62 @@ class FoodWays:
     not_told: str  # which keys would tell the costs; "" where all are told
 
 
+# So many foods, with all that hangs on what may be changed of them, make a page light to open.
+FOODS_A_PAGE = 12
+
+
 @dataclass(frozen=True, slots=True)
 class WaysPage:
-    """All foods that were dried here, and what all of them are reckoned from."""
+    """Foods that were dried here, and what all of them are reckoned from."""
 
+    path: str
+    title: str
+    elsewhere: tuple[Cell, ...]  # the foods of the other pages; none where this is the only one
     inputs: tuple[Cell, ...]
     dryers: tuple[Cell, ...]
     foods: tuple[FoodWays, ...]
     figures: Mapping[str, object]  # what the script of the page works out anew
 
 
-def ways_page(plan: HomePlan) -> WaysPage:
-    """Give the page of ways."""
+def ways_pages(plan: HomePlan) -> tuple[WaysPage, ...]:
+    """Give the pages of ways, each of some foods in their order."""
+    parts = [
+        plan.ways[first : first + FOODS_A_PAGE] for first in range(0, len(plan.ways), FOODS_A_PAGE)
+    ] or [()]
+    titles = _titles(speech_of(plan.home.language), parts)
+    return tuple(_page(plan, parts, titles, number) for number in range(len(parts)))
+
+
+def _titles(say: Speech, parts: Sequence[Sequence[Ways]]) -> list[str]:
+    """Name the pages; several go by their first and last food."""
+    if len(parts) == 1:
+        return [say.of("page", "Ways to dry")]
+    return [" – ".join(dict.fromkeys((part[0].name, part[-1].name))) for part in parts]
+
+
+def _path(number: int) -> str:
+    return f"ways-{number + 1}.md" if number else "ways.md"
+
+
+def _page(
+    plan: HomePlan, parts: Sequence[Sequence[Ways]], titles: Sequence[str], number: int
+) -> WaysPage:
     figures = figures_of_home(plan.home)
+    own = parts[number]
     foods = [
-        _Food(figures, number, each, plan.asked.get(each.holds), plan.home.dryers)
-        for number, each in enumerate(plan.ways)
+        _Food(figures, place, each, plan.asked.get(each.holds), plan.home.dryers)
+        for place, each in enumerate(own)
     ]
-    inputs = tuple(
-        {each.key: each for asked in plan.asked.values() for each in asked.inputs}.values()
-    )
-    names = {way.dryer: way.dryer_name for food in plan.ways for way in food.ways if way.dryer}
+    asked = [plan.asked[each.holds] for each in own if each.holds in plan.asked]
+    inputs = tuple({each.key: each for of_food in asked for each in of_food.inputs}.values())
+    names = {way.dryer: way.dryer_name for food in own for way in food.ways if way.dryer}
     currency = plan.home.currency
     return WaysPage(
+        path=_path(number),
+        title=titles[number],
+        elsewhere=tuple(
+            link(titles[other], _path(other)) for other in range(len(parts)) if other != number
+        ),
         inputs=of_home(figures, inputs, currency),
         dryers=of_dryers(figures, inputs, currency, names),
         foods=tuple(food.told(plan.sources) for food in foods),
