@@ -47,7 +47,7 @@ def row(page: Page, name: str) -> list[str]:
     """Give the cells of a way of apples."""
     heading = page.get_by_role("heading", name=re.compile("^Apple"))
     table = heading.locator("xpath=following::table[1]")
-    cells = table.locator("tr", has_text=name).locator("td").all_inner_texts()
+    cells = table.locator("tr", has_text=name).locator("th, td").all_inner_texts()
     return [" ".join(cell.split()) for cell in cells]
 
 
