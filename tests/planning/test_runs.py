@@ -203,6 +203,45 @@ def test_a_run_in_the_dryer_is_told_and_covers_what_is_wanted(tmp_path: Path) ->
     assert [step.do for step in run.steps] == ["empty", "pack"]
 
 
+@pytest.mark.parametrize(
+    ("free", "emptied"),
+    [
+        ({"sun": (8, 22)}, at(6, 1, 21)),
+        ({"mon": (8, 12)}, at(6, 2, 8)),
+        # Dry on Sunday at 21, with nobody at home before Tuesday evening: it waits.
+        ({"tue": (18, 22)}, at(6, 3, 18)),
+    ],
+)
+def test_a_run_in_the_dryer_is_emptied_when_somebody_is_free(
+    free: dict[str, tuple[int, int]], emptied: datetime.datetime, tmp_path: Path
+) -> None:
+    drying = {**PLANNED, "started": "2031-06-01T09:00"}
+    content = content_of(
+        tmp_path, trip_of(POT), home_free(**free), SHELF, recipes=[LEAF], batches=[drying]
+    )
+    (run,) = planned(content)[0].runs
+    assert run.emptied == emptied
+    assert {step.at for step in run.steps} == {emptied}
+
+
+@pytest.mark.parametrize(
+    ("from_hour", "runs"),
+    [
+        (6, 1),  # into the freezer at 6, into the dryer from 18 on, out on Tuesday morning
+        (18, 0),  # into the freezer at 18 at the earliest: not frozen by 22
+    ],
+)
+def test_nobody_fills_the_freezer_before_they_are_home(
+    from_hour: int, runs: int, tmp_path: Path
+) -> None:
+    eats = {"snacks": [{"eat": "berry", "dried_by": "freeze-dryer", "each": "50 g"}]}
+    trip = trip_of(eats, start=datetime.date(2031, 6, 4))
+    home = home_free(sun=(from_hour, 22), tue=(6, 10))
+    plan, _ = planned(content_of(tmp_path, trip, home, FREEZE))
+    assert len(plan.runs) == runs
+    assert all(run.start >= at(6, 1, 18) for run in plan.runs)
+
+
 # -- together -------------------------------------------------------------------------------------
 
 

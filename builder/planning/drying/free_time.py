@@ -53,13 +53,16 @@ class FreeTime:
 
     def next_free(self, at: datetime.datetime) -> datetime.datetime | None:
         """Give the first free moment from a time on; None where it comes too late to wait for."""
+        first = self.first_free(at)
         latest = at + datetime.timedelta(hours=MOST_WAIT_H)
-        day = at.date()
-        while day <= latest.date():
-            for window in self.of_day(day):
-                if window.end >= at and window.start <= latest:
+        return first if first is not None and first <= latest else None
+
+    def first_free(self, at: datetime.datetime) -> datetime.datetime | None:
+        """Give the first free moment from a time on, however late; None where no day has any."""
+        for n in range(len(WEEKDAYS) + 1):
+            for window in self.of_day(at.date() + n * _DAY):
+                if window.end >= at:
                     return max(window.start, at)
-            day += _DAY
         return None
 
     def last_free(self, at: datetime.datetime) -> datetime.datetime | None:

@@ -100,7 +100,7 @@ def _thing(each: ToDry, dryers: Sequence[Dryer], home: Household) -> Thing:
 def _place(dryer: Dryer, home: Household) -> Place:
     from_h = 0.0
     if dryer.method == "freeze-dryer":
-        first = home.free.next_free(home.midnight)
+        first = home.free.first_free(home.midnight)
         from_h = (home.hour(first) if first else 0.0) + FREEZER_HOURS
     return Place(
         load_kg=float(most_load_g(dryer)) / G_PER_KG,

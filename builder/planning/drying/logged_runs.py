@@ -99,11 +99,12 @@ def _run(
         midnight = datetime.datetime.combine((batch.planned or free.first) + _DAY, datetime.time())
         start = (free.last_free(midnight) or midnight) - length
     end = start + length
-    emptied = free.next_free(end) or end
+    # It stays in the dryer until somebody is free, also where that is later than planning allows.
+    emptied = free.first_free(end) or end
     if batch.in_dryer:
         # Nobody has emptied it yet, however long ago it was dry.
         now = datetime.datetime.combine(free.first, datetime.time())
-        emptied = max(emptied, free.next_free(now) or now)
+        emptied = max(emptied, free.first_free(now) or now)
     return Run(
         id=name,
         dryer=dryer.id if dryer else None,
