@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit
 from builder.model.mishaps import MendedBy, Mishap
@@ -15,6 +15,8 @@ from builder.speech import later
 WRONG = "if-it-goes-wrong.md"
 # Less of one's need is told to all who look at the table.
 LITTLE_SHARE = 0.9
+# Where the tables hold more figures no way is told: the page of numbers would be long to load.
+_MOST_LEADING = 300
 _MENDS: dict[MendedBy, str] = {
     "food": later("To mend it, take {mass} more of the richest food that you eat as it is."),
     "fuel": later("To mend it, carry {mass} of fuel in another bag, and a second stove."),
@@ -43,13 +45,16 @@ class WrongPage:
 def wrong_page(kit: Kit) -> WrongPage:
     """Give the page of what can go wrong."""
     figures = figures_of(kit)
+    told = sum(len(person.kcal) for each in kit.mishaps for person in each.still)
+    if told > _MOST_LEADING:
+        figures = replace(figures, derived=frozenset())
     return WrongPage(
         tuple(
             Wrong(
                 _title(each, figures),
                 f"wrong-{number + 1}",
-                tuple(_says(kit, each, figures)),
-                _still(each, figures),
+                tuple(_says(kit, each, f"mishaps.{number}", figures)),
+                _still(each, f"mishaps.{number}", figures),
             )
             for number, each in enumerate(kit.mishaps)
         )
@@ -70,15 +75,15 @@ def _title(each: Mishap, figures: Figures) -> str:
     return say(said[each.kind])
 
 
-def _says(kit: Kit, each: Mishap, figures: Figures) -> Iterable[Cell]:
+def _says(kit: Kit, each: Mishap, at: str, figures: Figures) -> Iterable[Cell]:
     say = figures.say
     if each.lost:
         yield text(say("With it go: {things}.", things=say.listed(each.lost)))
     if each.fuel_left_g is not None and kit.fuel:
-        left = figures.plain(each.fuel_left_g, "mass_g")
-        likely = figures.plain(kit.fuel.likely_g, "mass_g")
-        yield text(
-            say("{left} of fuel are left, and {likely} are likely burnt.", left=left, likely=likely)
+        yield filled(
+            say("{left} of fuel are left, and {likely} are likely burnt."),
+            left=figures.alone(each.fuel_left_g, "mass_g", f"{at}.fuel_left_g"),
+            likely=figures.alone(kit.fuel.likely_g, "mass_g", "fuel.likely_g"),
         )
     if each.no_water_days:
         days = _days(each.no_water_days, figures)
@@ -104,18 +109,20 @@ def _says(kit: Kit, each: Mishap, figures: Figures) -> Iterable[Cell]:
         yield filled(said, dishes=text(_dishes(kit, each.uneaten, figures)))
     if each.drink_ml is not None:
         said = say("Each has {water} left of what is carried, for the way, the camp and the night.")
+        left = figures.alone(each.drink_ml, "volume_ml", f"{at}.drink_ml")
         if kit.public:
             said = say(
                 "All have {water} left of what is carried, for the way, the camp and the night."
             )
-        left_ml = kit.days[each.day - 1].water.carry_ml if kit.public else each.drink_ml
-        yield filled(said, water=text(figures.plain(left_ml, "volume_ml")))
+            carry_ml, day = kit.days[each.day - 1].water.carry_ml, f"days.{each.day - 1}"
+            left = figures.alone(carry_ml, "volume_ml", f"{day}.water.carry_ml")
+        yield filled(said, water=left)
     elif each.kind == "bag":
         yield text(say("If what makes your water safe was in it, make it safe another way."))
     elif each.kind != "day-more" and not each.no_water_days and not each.unsafe_days:
         yield text(say("Cold water to drink is as planned. There are no hot drinks."))
     if each.mend_g:
-        mass = text(figures.plain(each.mend_g, "mass_g"))
+        mass = figures.alone(each.mend_g, "mass_g", f"{at}.mend_g")
         yield filled(say(_MENDS[each.mended_by]), mass=mass)
 
 
@@ -135,7 +142,7 @@ def _dishes(kit: Kit, places: Iterable[tuple[int, int]], figures: Figures) -> st
     )
 
 
-def _still(each: Mishap, figures: Figures) -> Table | None:
+def _still(each: Mishap, at: str, figures: Figures) -> Table | None:
     """Give what each still eats of every day, as energy; too little of it stands out."""
     say = figures.say
     if not each.still:
@@ -147,10 +154,16 @@ def _still(each: Mishap, figures: Figures) -> Table | None:
         else [say("Each day")]
     )
     rows = []
-    for person in each.still:
+    for place, person in enumerate(each.still):
         cells = [
-            (Piece(say.number(kcal), strong=kcal < LITTLE_SHARE * need),)
-            for kcal, need in zip(person.kcal, person.need_kcal, strict=True)
+            (
+                Piece(
+                    say.number(kcal),
+                    strong=kcal < LITTLE_SHARE * need,
+                    href=figures.how(f"{at}.still.{place}.kcal.{day}"),
+                ),
+            )
+            for day, (kcal, need) in enumerate(zip(person.kcal, person.need_kcal, strict=True))
         ]
         rows.append((text(person.name or say("All together")), *cells))
     return table((say("Still eaten, kcal"), *heads), rows, "l" + "r" * len(heads))
