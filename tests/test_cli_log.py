@@ -15,6 +15,7 @@ from pathlib import Path
 import pytest
 from click.testing import Result
 
+from builder.model.batch import Packs
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
 from tests.conftest import files_of, tripkit
 
@@ -474,6 +475,26 @@ def test_a_run_in_the_dryer_is_logged_and_then_done(batches: Path) -> None:
     logged("--batch", "carrot-raw-2031-03-13", "126 g", "--packs", "2")
     (batch,) = read(batches).content.batches.values()
     assert batch.dried_g == 126 and str(batch.done) == TODAY and batch.pack_count == 2
+
+
+@pytest.mark.parametrize(
+    ("told", "packing", "packs"),
+    [
+        ((), (), Packs(1, "zip-bag")),
+        (("--packs", "4"), (), Packs(4, "zip-bag")),
+        ((), ("--packs", "2"), Packs(2, "zip-bag")),
+        (("--packs", "4", "--in", "foil-pouch"), (), Packs(4, "foil-pouch")),
+        ((), ("--packs", "2", "--in", "foil-pouch"), Packs(2, "foil-pouch")),
+    ],
+)
+def test_a_run_that_is_done_is_packed_as_the_home_packs_unless_told(
+    batches: Path, told: tuple[str, ...], packing: tuple[str, ...], packs: Packs
+) -> None:
+    (batches.parent / "home.yaml").write_text("batch: {packs: {in: zip-bag}}\n")
+    logged("carrot-raw", "1 kg", *HOW, "--started", "2031-03-13 18:00", *told)
+    logged("--batch", "carrot-raw-2031-03-13", "126 g", *packing)
+    (batch,) = read(batches).content.batches.values()
+    assert batch.packs == packs
 
 
 RUN = """\

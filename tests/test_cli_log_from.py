@@ -132,6 +132,13 @@ def test_what_is_done_in_the_log_is_left_alone(batches: Path) -> None:
 ENDS = {"batch": "rings", "done": "2031-03-14", "dried": "520 g"}
 
 
+def test_what_ended_is_packed_as_the_home_packs(batches: Path) -> None:
+    (batches.parent / "home.yaml").write_text("batch: {packs: {in: zip-bag}}\n")
+    result = take_over(ENDS)
+    assert result.exit_code == 0, result.output
+    assert batches_in(batches)["rings"].packs.packaging == "zip-bag"
+
+
 @pytest.mark.parametrize(
     ("runs", "says"),
     [

@@ -13,7 +13,9 @@ from builder.cli.told import heated_words, read_mass, read_tests, read_told, rea
 from builder.clock import today
 
 if TYPE_CHECKING:
+    from builder.model.batch import Batch
     from builder.model.content import Content
+    from builder.model.home import NewBatch
     from builder.reading.spelling import Words
 
 
@@ -51,10 +53,8 @@ def record_of(load: Load, content: Content) -> tuple[dict[str, Words], datetime.
     """Give the batch as a file of the log has it, and its day."""
     assert load.food is not None and load.fresh is not None
     usual = content.home.new_batch
-    if load.packaging is None and not load.in_dryer:
-        load.packaging = usual.packaging
-        if load.absorber is None and usual.absorber:
-            load.absorber = True
+    if not load.in_dryer:
+        pack_as_usual(load, usual)
     if load.kept_at is None and usual.kept_at_c is not None:
         load.kept_at = f"{usual.kept_at_c:g} degC"
     fresh_g = read_mass("FRESH", load.fresh)
@@ -74,6 +74,18 @@ def record_of(load: Load, content: Content) -> tuple[dict[str, Words], datetime.
         record["done"] = day.isoformat()
     record["fresh"] = load.fresh.strip()
     return {**record, **told}, day
+
+
+def pack_as_usual(load: Load, usual: NewBatch, batch: Batch | None = None) -> None:
+    """Take what the home tells of packs, where neither the load nor its batch in the log does."""
+    packed = batch.packs if batch else None
+    if load.packaging or usual.packaging is None or (packed and packed.packaging):
+        return
+    load.packaging = usual.packaging
+    if load.absorber is None and usual.absorber:
+        load.absorber = True
+    if batch and packed is None and load.packs is None:
+        load.packs = 1
 
 
 def done_of(load: Load) -> datetime.date:

@@ -22,15 +22,16 @@ from builder.cli.base import (
     say_problems,
 )
 from builder.cli.completing import first_id_of, ids_of
-from builder.cli.load import Load, done_of, record_of, told_of
+from builder.cli.load import Load, done_of, pack_as_usual, record_of, told_of
 from builder.cli.log_from import log_from
 from builder.cli.told import refuse_no_text
 from builder.clock import today
-from builder.model.batch import METHODS
+from builder.model.batch import METHODS, Batch
 from builder.problems import ProblemsFound, did_you_mean
 
 if TYPE_CHECKING:
     from builder.model.content import Content
+    from builder.model.home import NewBatch
     from builder.reading.folder import Folder
     from builder.reading.spelling import Words
 
@@ -162,7 +163,8 @@ def log(
             log_from(typed, layers, as_json)
             return
         if batch is not None:
-            changes = _completion(told, load, file)
+            now = read_folder(layers).content
+            changes = _completion(told, load, file, (now.home.new_batch, now.batches.get(batch)))
             logged = complete_batch(layers, batch, changes)
         else:
             folder = read_folder(layers)
@@ -234,8 +236,13 @@ def _known_food(told: str | None, content: Content, asking: bool) -> str:
     raise BuilderStop(f"there is no food {told!r}", [did_you_mean(told or "", known)])
 
 
-def _completion(told: Sequence[str], load: Load, file: str | None) -> dict[str, Words]:
-    """Give what is to be told of a batch that was planned."""
+def _completion(
+    told: Sequence[str], load: Load, file: str | None, known: tuple[NewBatch, Batch | None]
+) -> dict[str, Words]:
+    """Give what is to be told of a batch that was planned.
+
+    `known` is how the home packs, and the batch as the log has it.
+    """
     if file is not None:
         raise click.UsageError("--file goes with a new batch; --batch finds its own")
     if len(told) > 1:
@@ -253,6 +260,7 @@ def _completion(told: Sequence[str], load: Load, file: str | None) -> dict[str, 
     changes: dict[str, Words] = {}
     if load.dried is not None:
         changes["done"] = done_of(load).isoformat()
+        pack_as_usual(load, *known)
     changes |= told_of(load, None)
     if load.method:
         changes["method"] = load.method

@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING
 import click
 
 from builder.cli.base import BuilderStop, say_problems
-from builder.cli.load import Load, record_of, told_of
+from builder.cli.load import Load, pack_as_usual, record_of, told_of
 from builder.clock import today
 from builder.model.batch import Batch
 from builder.problems import Problem, ProblemsFound, did_you_mean
@@ -112,6 +112,8 @@ def _taken(run: TypedRun, content: Content) -> _Taken:
         record, day = record_of(_load(run), content)
         return _Taken(Entry(record, day), "")
     new = _load(run, batch)
+    if run.done and batch.done is None:
+        pack_as_usual(new, content.home.new_batch, batch)
     changes = told_of(new, None)
     if run.done and batch.done is None:
         changes = {"done": run.done.isoformat(), **changes}
