@@ -25,6 +25,7 @@ from builder.planning.at_home import (
     taken_from_stock,
     tasks_of,
     trips_ahead,
+    without_covered,
 )
 from builder.planning.drying import Changeable, DryingPlan, Ways, plan_runs, ways_to_change
 from builder.planning.stock import (
@@ -122,6 +123,7 @@ def plan_home(
     drying = DryingPlan()
     if with_runs:
         drying = plan_runs(content, stock, day, [kit.id for kit in soon], say=say)
+    in_dryer = {name for name, each in stock.judged.items() if each.batch.in_dryer}
     coming = coming_for([content.trips[kit.id] for kit in ahead], content, stock)
     asked = _ways(content, stock, day) if with_runs else []
     ways = tuple(each.ways for each in asked)
@@ -135,7 +137,7 @@ def plan_home(
         sources=_sources(ways, content),
         learned=experiences(stock),
         tasks=tasks_of(stock, lines, day, say, home.units),
-        trips=trips_ahead(ahead, day),
+        trips=trips_ahead((without_covered(kit, coming, in_dryer) for kit in ahead), day),
         labels=labels_of(stock, day, say),
         sheets=content.gear.sheets,
         shopping=purchases(ahead, content, drying, coming),

@@ -377,7 +377,11 @@ def test_what_the_log_will_give_a_trip_is_bought_as_the_log_has_it(
         recipes=[soup("soup", leaf="30 g dehydrator")],
         batches=[load],
     )
-    leaf = bought(plan(read), "leaf")
+    whole = plan(read)
+    # What is in the dryer is no longer to be dried for the trip that it covers.
+    still = {each.trip: each.to_dry for each in whole.trips}
+    assert still == {"hand": "planned" in told, "later": 1}
+    leaf = bought(whole, "leaf")
     assert leaf.needed_g == pytest.approx(needed_g)
     assert leaf.needed_on == datetime.date.fromisoformat(on)
     assert leaf.trips == trips

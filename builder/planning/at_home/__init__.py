@@ -3,7 +3,13 @@
 from __future__ import annotations
 
 from builder.planning.at_home.bagging import Bag, BaggingMeal, TripBags, bagging_of
-from builder.planning.at_home.buying import Purchase, TakenFromStock, purchases, taken_from_stock
+from builder.planning.at_home.buying import (
+    Purchase,
+    TakenFromStock,
+    purchases,
+    taken_from_stock,
+    without_covered,
+)
 from builder.planning.at_home.experience import Experience, experiences
 from builder.planning.at_home.labels import PackLabel, Soak, labels_of
 from builder.planning.at_home.week import (
@@ -35,4 +41,5 @@ __all__ = [
     "taken_from_stock",
     "tasks_of",
     "trips_ahead",
+    "without_covered",
 ]

@@ -70,7 +70,8 @@ def purchases(
     load that is in the dryer, and the whole of one that is planned.
     """
     needs: dict[str, _Need] = {}
-    kits = [_without(kit, _covered_g(drying, coming.get(kit.id, ()))) for kit in kits]
+    logged = {part.batch for run in drying.runs for part in run.parts if part.batch}
+    kits = [without_covered(kit, coming, logged) for kit in kits]
     of_runs = _of_runs(drying, {kit.id for kit in kits})
     for want in (*of_runs, *_of_log(kits, drying, coming), *_of_kits(kits, drying)):
         for food, name, mass_g in _ingredients(want, content):
@@ -123,23 +124,19 @@ def _of_log(
                 yield _Want(part.holds, part.name, part.fresh_g, run.start.date(), trips, True)
 
 
-def _covered_g(drying: DryingPlan, offers: Iterable[Offer]) -> dict[tuple[str, str | None], float]:
-    """Give how much, dried, the runs of the log cover of each thing a trip wants."""
-    logged = {part.batch for run in drying.runs for part in run.parts if part.batch}
-    covered: dict[tuple[str, str | None], list[float]] = {}
-    for offer in offers:
-        if offer.batch in logged:
-            covered.setdefault(offer.wanted, []).append(offer.mass_g)
-    return {wanted: add(masses_g) for wanted, masses_g in covered.items()}
-
-
-def _without(kit: Kit, covered_g: Mapping[tuple[str, str | None], float]) -> Kit:
-    """Give a kit without that part of its shopping which runs of the log cover."""
+def without_covered(
+    kit: Kit, coming: Mapping[str, tuple[Offer, ...]], batches: AbstractSet[str]
+) -> Kit:
+    """Give a kit without that part of its shopping which some batches of the log will cover."""
+    covered_g: dict[tuple[str, str | None], list[float]] = {}
+    for offer in coming.get(kit.id, ()):
+        if offer.batch in batches:
+            covered_g.setdefault(offer.wanted, []).append(offer.mass_g)
     lines = []
     for line in kit.shopping:
         taken_g = covered_g.get((line.food, line.dry_by)) if line.batch is None else None
         if taken_g is not None:
-            rest_g = line.dried_g - taken_g
+            rest_g = line.dried_g - add(taken_g)
             if rest_g <= _NEXT_TO_NOTHING_G:
                 continue
             line = replace(line, mass_g=line.mass_g * rest_g / line.dried_g, dried_g=rest_g)
