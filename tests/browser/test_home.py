@@ -124,9 +124,10 @@ def test_ticks_stay(browser: Browser, home: Path) -> None:
         expect(page.get_by_label("Raisins")).to_be_checked()
 
 
-def test_the_list_has_two_columns_on_paper(browser: Browser, home: Path) -> None:
+@pytest.mark.parametrize("site", ["at-home", "tarrow-tops"])
+def test_the_list_has_two_columns_on_paper(browser: Browser, demo_kits: Path, site: str) -> None:
     with offline_page(browser) as (page, _):
-        page.goto((home / "shopping.html").as_uri())
+        page.goto((demo_kits / site / "shopping.html").as_uri())
         columns = "getComputedStyle([...document.querySelectorAll('.columns')].at(-1)).columnCount"
         assert page.evaluate(columns) == "auto"
         page.emulate_media(media="print")
