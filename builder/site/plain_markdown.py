@@ -17,7 +17,7 @@ from markdown.util import BLOCK_LEVEL_ELEMENTS
 
 
 class NotPlain(Exception):
-    """This page holds something that only Python-Markdown may read."""
+    """This page holds something that only the generator itself may read."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +62,8 @@ _STRESSES = re.compile(r"(?<!\w)_|_(?!\w)")
 # What no shape of ours holds once links, elements and stresses are out of a run.
 _LEFT = re.compile(r"[<>*\[\]`{}\\]")
 _OWN_TAG = re.compile(r"</?(?:strong|em)>")
-_KEPT, _UNNAMED = re.compile("\x02(\\d+)\x03"), re.compile("\x02(\\d+)\x03")
+# A place kept for what is put in later.
+_KEPT = re.compile("\x02(\\d+)\x03")
 _NOT_TEXT = re.compile(r"[\t\r\f\v\x00-\x08]")
 _ID = re.compile(r'\sid="([^"]+)"')
 
@@ -128,7 +129,7 @@ class _Page:
                 for level, given, words in self.found
             )
         ]
-        html = _UNNAMED.sub(lambda mark: f' id="{headings[int(mark[1])].id}"', html)
+        html = _KEPT.sub(lambda mark: f' id="{headings[int(mark[1])].id}"', html)
         return Rendered(html, tuple(headings), frozenset(ids))
 
     def _as_it_stands(self, end: str) -> str:

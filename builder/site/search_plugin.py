@@ -10,7 +10,8 @@ from mkdocs.plugins import BasePlugin, event_priority
 from mkdocs.structure.pages import Page
 from mkdocs.utils.templates import TemplateContext
 
-from builder.site.search_sections import NotPlain, sections
+from builder.site.plain_markdown import NotPlain
+from builder.site.search_sections import sections
 
 # Before the theme's plugin looks at the page.
 _FIRST = 100

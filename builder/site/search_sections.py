@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass, field
 from html import escape, unescape
 
+from builder.site.plain_markdown import NotPlain
 from builder.site.tags import TAG
 
 # What the theme keeps among the words, and what it passes over whole.
@@ -25,10 +26,6 @@ _FIRST_HEADING = re.compile(r'\s*<h1 id="[^"]*">')
 _ID = re.compile(r' id="([^"]*)"')
 
 
-class NotPlain(Exception):
-    """Only the theme's own reader may say what stands on this page."""
-
-
 @dataclass(slots=True)
 class Section:
     """A heading and what stands below it, up to the next heading."""
@@ -41,7 +38,7 @@ class Section:
 def sections(article: str) -> list[Section]:
     """Give the sections of an article, or raise `NotPlain` where headings are not plain."""
     if not _FIRST_HEADING.match(article):
-        raise NotPlain
+        raise NotPlain("headings or elements of another shape")
     reader = _Reader()
     at = article.index("<")
     for tag in TAG.finditer(article, at):
@@ -76,7 +73,7 @@ class _Reader:
         if name in HEADINGS and (found := _ID.search(given)):
             # One inside another element, or left out itself, would end the section before it.
             if len(self.open) > 1 or is_excluded:
-                raise NotPlain
+                raise NotPlain("headings or elements of another shape")
             # The page itself leads to its first heading.
             self.found.append(Section(found[1] if self.found else ""))
             self.into = self.found[-1].title
@@ -88,7 +85,7 @@ class _Reader:
     def ends(self, name: str) -> None:
         """Note an element's end; one that held no words leaves nothing."""
         if not self.open or self.open.pop() != name:
-            raise NotPlain
+            raise NotPlain("headings or elements of another shape")
         if self.passed_over:
             self.passed_over -= 1
         elif name in KEPT:
@@ -105,7 +102,7 @@ class _Reader:
         if self.passed_over:
             return
         if "pre" in self.open:
-            raise NotPlain
+            raise NotPlain("headings or elements of another shape")
         if not text.isspace():
             self.into.append(escape(unescape(text).replace("\n", " "), quote=False))
         elif self.into is self.found[-1].title or not self.into or not self.into[-1].isspace():
