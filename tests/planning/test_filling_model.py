@@ -20,11 +20,40 @@ from builder.planning.filling.task import (
     Packs,
     Slot,
     Task,
-    keeps_the_rules,
     whole,
 )
 
 SECONDS = 30.0
+SLACK_KCAL = 1e-3  # of rounding
+
+
+def keeps_the_rules(filled: Filled, task: Task) -> bool:
+    """Tell whether a proposal breaks no rule: allowed dishes, energy, dinners, packs and dates."""
+    kcal: dict[int, float] = {}
+    for slot, dish, packs in zip(task.slots, filled.dishes, filled.packs, strict=True):
+        lines = task.dishes[dish].lines
+        if dish not in dict(slot.fuel_kj) or len(packs) != len(lines):
+            return False
+        kcal[slot.day] = kcal.get(slot.day, 0.0) + task.dishes[dish].kcal
+        for line, pack in zip(lines, packs, strict=True):
+            if pack is not None and (
+                pack not in line.packs or task.packs[pack].last_day < slot.day
+            ):
+                return False
+    for each in task.days:
+        given = kcal.get(each.day, 0.0)
+        if not each.least_kcal - SLACK_KCAL <= given <= each.most_kcal + SLACK_KCAL:
+            return False
+    dinners = [
+        (slot.day, task.dishes[dish].recipe)
+        for slot, dish in zip(task.slots, filled.dishes, strict=True)
+        if slot.is_dinner
+    ]
+    for number, (day, recipe) in enumerate(dinners):
+        for other, same in (*task.dinners, *dinners[number + 1 :]):
+            if recipe == same and abs(day - other) <= 2:
+                return False
+    return all(count <= task.packs[pack].free for pack, count in filled.used(task).items())
 
 
 def every(task: Task) -> Iterator[Filled]:
