@@ -1,0 +1,77 @@
+"""What CI installs is listed whole, each file by its hash, and fits what the project asks for."""
+
+from __future__ import annotations
+
+import re
+import tomllib
+from importlib.metadata import PackageNotFoundError, requires
+from pathlib import Path
+
+import pytest
+from packaging.requirements import Requirement
+from packaging.utils import canonicalize_name
+
+ROOT = Path(__file__).resolve().parent.parent
+LOCK = (ROOT / ".ci/lock.txt").read_text("utf-8")
+NEW = "run .ci/lock, then read the diff"
+_HASH = re.compile(r"--hash=sha256:[0-9a-f]{64}")
+
+
+def locked() -> dict[str, str]:
+    """Give the version of each library that is installed on a system and Python like this one."""
+    entries = LOCK.replace("\\\n", " ").splitlines()
+    found = [Requirement(_HASH.sub("", line)) for line in entries if not line.startswith("#")]
+    return {
+        canonicalize_name(each.name): str(each.specifier).removeprefix("==")
+        for each in found
+        if each.marker is None or each.marker.evaluate()
+    }
+
+
+def asked() -> list[Requirement]:
+    """Give what the project and its tests ask for, extras of its own taken apart."""
+    project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
+    extras = project["optional-dependencies"]
+    found, waiting = [], [*project["dependencies"], *extras["test"]]
+    while waiting:
+        one = Requirement(waiting.pop())
+        if one.name == project["name"]:
+            waiting += [each for extra in one.extras for each in extras[extra]]
+        else:
+            found.append(one)
+    return found
+
+
+@pytest.mark.parametrize("wanted", asked(), ids=str)
+def test_what_is_asked_for_is_locked_in_a_version_that_will_do(wanted: Requirement) -> None:
+    version = locked().get(canonicalize_name(wanted.name))
+    assert version is not None, NEW
+    assert wanted.specifier.contains(version, prereleases=True), NEW
+
+
+@pytest.mark.parametrize("name", locked())
+def test_what_a_locked_library_needs_is_locked_too(name: str) -> None:
+    try:
+        needed = [Requirement(each) for each in requires(name) or ()]
+    except PackageNotFoundError:
+        pytest.skip("not installed here")
+    needs = {
+        canonicalize_name(each.name)
+        for each in needed
+        if each.marker is None or each.marker.evaluate({"extra": ""})
+    }
+    assert needs <= locked().keys(), NEW
+
+
+def test_every_file_is_known_by_its_hash_and_none_by_an_address() -> None:
+    entries = LOCK.replace("\\\n", " ").splitlines()
+    assert [line for line in entries if not line.startswith("#") and not _HASH.search(line)] == []
+    assert "://" not in LOCK
+
+
+def test_ci_installs_by_the_lock_and_fetches_nothing_after_it() -> None:
+    steps = (ROOT / ".ci/run").read_text("utf-8")
+    first = ".venv/bin/pip install --quiet --require-hashes --requirement .ci/lock.txt\n"
+    before, after = steps.split(first)
+    assert "pip install" not in before
+    assert after.startswith("export PIP_NO_INDEX=1 PIP_NO_DEPS=1 PIP_NO_BUILD_ISOLATION=0\n")
