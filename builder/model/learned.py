@@ -84,6 +84,15 @@ class Factor:
 
 
 @dataclass(frozen=True, slots=True)
+class Habit:
+    """What all trips that are over teach the next one."""
+
+    what: Taught
+    factor: Factor
+    stove: str = ""  # id, of fuel; its name where it is told
+
+
+@dataclass(frozen=True, slots=True)
 class Learned:
     """What earlier trips taught; None where none did."""
 

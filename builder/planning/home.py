@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, field, replace
 
 from builder.model.content import Content
 from builder.model.gear import Dryer, LabelSheet
 from builder.model.home import Home
 from builder.model.kit import Kit
+from builder.model.learned import Habit
+from builder.planning.after import Lesson, habits_of, lesson_of
 from builder.planning.at_home import (
     Experience,
     PackLabel,
@@ -80,6 +82,7 @@ class HomePlan:
     dryers: tuple[Dryer, ...] = ()  # that stand at home
     trip_shopping: tuple[TripShopping, ...] = ()
     asked: Mapping[str, Changeable] = field(default_factory=dict)  # ways that hang on prices
+    habits: tuple[Habit, ...] = ()  # what trips that are over teach the next one
     later_trips: int = 0  # whose runs, bags and own lists are not told yet
 
 
@@ -136,6 +139,7 @@ def plan_home(
         ways=ways,
         sources=_sources(ways, content),
         learned=experiences(stock),
+        habits=tuple(_habits(content, kits, day)),
         tasks=tasks_of(stock, lines, day, say, home.units),
         trips=trips_ahead((without_covered(kit, coming, in_dryer) for kit in ahead), day),
         labels=labels_of(stock, day, say),
@@ -169,6 +173,20 @@ def _trip_shopping(
 ) -> TripShopping:
     bought = purchases([kit], content, drying, coming)
     return TripShopping(kit.id, kit.title, bought, taken_from_stock([kit]))
+
+
+def _lessons(content: Content, kits: Iterable[Kit], day: datetime.date) -> Iterator[Lesson]:
+    """Give what the trips that are over teach; one without a date is over once it is reviewed."""
+    for kit in kits:
+        if kit.review is not None and (kit.start is None or _is_over(kit, day)):
+            yield lesson_of(content.trips[kit.id], kit.review)
+
+
+def _habits(content: Content, kits: Iterable[Kit], day: datetime.date) -> Iterator[Habit]:
+    """Give what trips that are over teach, each stove by its name."""
+    for each in habits_of(_lessons(content, kits, day)):
+        stove = content.gear.stoves.get(each.stove)
+        yield replace(each, stove=stove.name) if stove else each
 
 
 def _by_start(kit: Kit) -> tuple[datetime.date, str]:

@@ -13,6 +13,7 @@ from pathlib import Path
 import pytest
 
 from builder.model.home import Home
+from builder.model.learned import Factor, Habit
 from builder.pages.home.book import HomeBook, write_home_book
 from builder.pages.home.following import follow_page
 from builder.pages.home.front import front_page
@@ -275,6 +276,21 @@ def test_learned_weights_tell_table_own_and_on_how_many_they_rest() -> None:
 
 def test_who_dried_nothing_plans_by_the_table() -> None:
     assert "weights are planned by the table alone" in book().markdown["learned.md"]
+
+
+def test_what_trips_taught_is_told_with_how_many_and_how_to_turn_it_off() -> None:
+    fuel = Factor(1.1, (1.331,), ("Old",))
+    water = Factor(1.2, (1.3, 1.4), ("Old", "Older"))
+    habits = (Habit("fuel", fuel, "Top burner"), Habit("water", water))
+    page = book(habits=habits).markdown["learned.md"]
+    assert "| Fuel of Top burner | 1.10 times | 1 trip |" in page
+    assert "| Water to drink | 1.20 times | 2 trips |" in page
+    assert "<code>learned: false</code>" in page
+
+
+def test_who_reviewed_no_trip_is_told_how_to() -> None:
+    page = book().markdown["learned.md"]
+    assert "<code>tripkit review TRIP</code>" in page and "learned: false" not in page
 
 
 # -- shopping -------------------------------------------------------------------------------------

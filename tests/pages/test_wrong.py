@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from builder.model.mishaps import Mishap, StillEaten
 from builder.pages.trip.afterwards.wrong import wrong_page
+from builder.pages.trip.afterwards.wrong_in_short import wrong_in_short
 from tests.pages.sample_kit import sample_kit
 
 
@@ -66,3 +67,31 @@ def test_its_figures_lead_to_how_they_came_about() -> None:
 def test_of_large_tables_no_ways_are_told() -> None:
     assert len(led(300)[1]) == 300
     assert led(301) == ([], [])
+
+
+def test_of_a_crowd_it_is_said_whom_the_table_tells_of() -> None:
+    def told(*still: StillEaten) -> str:
+        bag = Mishap("bag", who="Ash", still=still, missing_kcal=900.0)
+        (wrong,) = wrong_page(replace(sample_kit(), mishaps=(bag,))).each
+        return wrong.of_many
+
+    day = (1000.0,)
+    everybody, ash = StillEaten("", day, day), StillEaten("Ash", day, day)
+    assert told(ash, StillEaten("Rowan", day, day)) == ""
+    assert "what all eat together." in told(everybody)
+    assert "and below it Ash, who of all has least" in told(everybody, ash)
+
+
+def test_the_pocket_tells_no_heat_the_driest_camp_and_the_bag_one_cooks_out_of() -> None:
+    stove = Mishap("bag", who="Ash", lost=("Top burner",), uneaten=((1, 0),))
+    food = Mishap("bag", who="Rowan")
+    wet, dry = (Mishap("dry", day=day, drink_ml=ml) for day, ml in ((1, 900.0), (2, 400.0)))
+    mishaps = (stove, food, Mishap("day-more"), Mishap("no-fuel", uneaten=((1, 0),)), wet, dry)
+    told = wrong_in_short(replace(sample_kit(), mishaps=mishaps))
+    assert [each.title for each in told] == [
+        "The bag of Ash is lost",
+        "No fuel, or the stove breaks",
+        "No water at the camp of day 2",
+    ]
+    words = ["".join(piece.text for piece in cell) for cell in told[0].says]
+    assert words == ["With it go: Top burner."]

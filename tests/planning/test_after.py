@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import math
 from collections.abc import Mapping
 from pathlib import Path
@@ -10,6 +11,7 @@ import pytest
 
 from builder.model.kit import Kit
 from builder.planning.after import review_problems
+from builder.planning.home import plan_home
 from builder.planning.lessons import lessons_of, plan_learned
 from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
 
@@ -254,3 +256,26 @@ def test_a_ratio_of_less_than_nothing_teaches_nothing(tmp_path: Path) -> None:
     review = {"water": [{"day": 1, "used": "500 ml"}]}
     _, kit = learnt(tmp_path, trip(), {"old": trip("2030-06-01", review=review)})
     assert kit.learned.water is None
+
+
+# -- what the home tells of it ---------------------------------------------------------------------
+
+
+@pytest.mark.parametrize(("on", "taught"), [("2030-06-01", []), ("2030-06-02", ["fuel", "food"])])
+def test_the_home_tells_what_trips_taught_once_they_are_over(
+    tmp_path: Path, on: str, taught: list[str]
+) -> None:
+    review = {**burnt(tmp_path / "same", 1.331), "left": []}
+    found = hand(
+        tmp_path / "all", trip(), [POT], more_trips={"old": trip("2030-06-01", review=review)}
+    )
+    kits = [planned(found), planned(found, "old")]
+    day_of = datetime.date.fromisoformat(on)
+    plan = plan_home(found.content, found.stock, kits, day_of, with_runs=False)
+    assert [each.what for each in plan.habits] == taught
+    if taught:
+        fuel, food = plan.habits
+        # As it is for the next trip with that stove: (1.331) ^ (1 / (1 + 2)) = 1.1
+        assert fuel.factor.factor == pytest.approx(1.1)
+        assert (fuel.stove, fuel.factor.trips) == ("Burner", ("old",))
+        assert (food.stove, food.factor.factor) == ("", 1.0)

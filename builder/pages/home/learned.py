@@ -1,18 +1,28 @@
-"""The page of what was learned: dried weight by the table, by one's own batches, as planned."""
+"""The page of what was learned: of one's own batches, and of trips that are over."""
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
+from builder.model.learned import Habit, Taught
+from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home
 from builder.pages.pieces import Cell, Piece, Table, table, text
+from builder.pages.trip.afterwards.learned import times_said
 from builder.pages.words import DRIED
 from builder.planning.at_home import Experience
 from builder.planning.home import HomePlan
-from builder.speech import Speech
+from builder.speech import Speech, later
 
 # What the weights are told of.
 _FRESH_G = 1000.0
+_TAUGHT: dict[Taught, str] = {
+    "fuel": later("Fuel of {stove}"),
+    "wood": later("Wood"),
+    "water": later("Water to drink"),
+    "food": later("Appetite"),
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -21,6 +31,7 @@ class LearnedPage:
 
     fresh: str
     rows: Table | None
+    habits: Table | None  # what trips taught
 
 
 def learned_page(plan: HomePlan) -> LearnedPage:
@@ -42,8 +53,24 @@ def learned_page(plan: HomePlan) -> LearnedPage:
     ]
     heads = (say("Food"), say("By the table"), say("Your own"), say("Planned"))
     return LearnedPage(
-        figures.plain(_FRESH_G, "mass_g"), table(heads, rows, "lrrr") if rows else None
+        figures.plain(_FRESH_G, "mass_g"),
+        table(heads, rows, "lrrr") if rows else None,
+        _habits(figures, plan.habits),
     )
+
+
+def _habits(figures: Figures, habits: Sequence[Habit]) -> Table | None:
+    """Give what trips taught: how much of each was used, for what was planned."""
+    say = figures.say
+    rows = [
+        (
+            text(say(_TAUGHT[each.what], stove=say.name(each.stove))),
+            text(times_said(figures, each.factor.factor)),
+            text(say.count("{n} trip", "{n} trips", len(each.factor.trips))),
+        )
+        for each in habits
+    ]
+    return table((say("What"), say("Planned as"), say("Rests on")), rows, "lrr") if rows else None
 
 
 def _food(say: Speech, each: Experience) -> Cell:

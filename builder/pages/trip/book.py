@@ -12,6 +12,7 @@ from builder.model.kit import Kit
 from builder.pages import ink
 from builder.pages.trip.afterwards.review import REVIEW, review_page
 from builder.pages.trip.afterwards.wrong import WRONG, wrong_page
+from builder.pages.trip.afterwards.wrong_in_short import wrong_in_short
 from builder.pages.trip.cautions import cautions_page
 from builder.pages.trip.day import DayPage, day_pages
 from builder.pages.trip.dishes.cook import CookPage, cook_pages, step_anchors
@@ -92,6 +93,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         replace(water, people=None) if is_long(kit) else water,
         replace(fuel, by_day=None) if is_long(kit) else fuel,
         aloud,
+        wrong_in_short(kit),
         pocket_cautions(kit, cautions),
         shopping,
         is_long(kit),

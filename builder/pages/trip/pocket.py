@@ -14,6 +14,7 @@ from builder.model.kit import Kit, KitDay
 from builder.model.recipe import MEALS, MealName
 from builder.pages import words
 from builder.pages.pieces import Cell
+from builder.pages.trip.afterwards.wrong_in_short import WrongInShort
 from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry
 from builder.pages.trip.day import DayPage
 from builder.pages.trip.dishes.cook import Cooking, CookPage
@@ -100,6 +101,7 @@ class PocketPage:
     water: WaterPage
     fuel: FuelPage
     aloud: AloudPage
+    wrong: tuple[WrongInShort, ...]
     cautions: CautionsPage  # those that are not read aloud
     shopping: ShoppingPage
     is_long: bool

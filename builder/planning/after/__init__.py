@@ -7,13 +7,14 @@ from builder.planning.after.applying import (
     fuel_learned,
 )
 from builder.planning.after.checks import review_problems
-from builder.planning.after.lessons import Lesson, learned_before, lesson_of
+from builder.planning.after.lessons import Lesson, habits_of, learned_before, lesson_of
 from builder.planning.after.reviewed import reviewed
 
 __all__ = [
     "Lesson",
     "drinking_learned",
     "fuel_learned",
+    "habits_of",
     "learned_before",
     "lesson_of",
     "review_problems",

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.formulas.learning import learned_factor
@@ -12,6 +12,7 @@ from builder.model.learned import (
     NOTHING_LEARNED,
     Against,
     Factor,
+    Habit,
     Learned,
     Reviewed,
     Taught,
@@ -52,6 +53,18 @@ def learned_before(trip: Trip, lessons: Iterable[Lesson]) -> Learned:
         water=_factor("water", earlier),
         food=_factor("food", earlier),
     )
+
+
+def habits_of(lessons: Iterable[Lesson]) -> Iterator[Habit]:
+    """Give what all trips that are over teach: fuel of each stove by itself."""
+    every = tuple(lessons)
+    for stove in sorted({each.stove for each in every if each.stove}):
+        if fuel := _factor("fuel", [each for each in every if each.stove == stove]):
+            yield Habit("fuel", fuel, stove)
+    whole: tuple[Taught, ...] = ("wood", "water", "food")
+    for what in whole:
+        if factor := _factor(what, every):
+            yield Habit(what, factor)
 
 
 def _is_before(lesson: Lesson, trip: Trip) -> bool:

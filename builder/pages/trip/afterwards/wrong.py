@@ -10,7 +10,7 @@ from builder.model.mishaps import MendedBy, Mishap
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, filled, table, text
-from builder.speech import later
+from builder.speech import Speech, later
 
 WRONG = "if-it-goes-wrong.md"
 # Less of one's need is told to all who look at the table.
@@ -33,6 +33,7 @@ class Wrong:
     anchor: str
     says: tuple[Cell, ...]
     still: Table | None
+    of_many: str  # whom the table tells of, where it is not everybody
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,18 +52,19 @@ def wrong_page(kit: Kit) -> WrongPage:
     return WrongPage(
         tuple(
             Wrong(
-                _title(each, figures),
+                wrong_title(figures.say, each),
                 f"wrong-{number + 1}",
-                tuple(_says(kit, each, f"mishaps.{number}", figures)),
+                tuple(wrong_says(kit, each, number, figures)),
                 _still(each, f"mishaps.{number}", figures),
+                _of_many(each, figures.say),
             )
             for number, each in enumerate(kit.mishaps)
         )
     )
 
 
-def _title(each: Mishap, figures: Figures) -> str:
-    say = figures.say
+def wrong_title(say: Speech, each: Mishap) -> str:
+    """Name what goes wrong."""
     if each.kind == "bag":
         return say("The bag of {name} is lost", name=each.who)
     if each.kind == "dry":
@@ -75,8 +77,9 @@ def _title(each: Mishap, figures: Figures) -> str:
     return say(said[each.kind])
 
 
-def _says(kit: Kit, each: Mishap, at: str, figures: Figures) -> Iterable[Cell]:
-    say = figures.say
+def wrong_says(kit: Kit, each: Mishap, number: int, figures: Figures) -> Iterable[Cell]:
+    """Say what is left and what to do, of what goes wrong in that place of the list."""
+    say, at = figures.say, f"mishaps.{number}"
     if each.lost:
         yield text(say("With it go: {things}.", things=say.listed(each.lost)))
     if each.fuel_left_g is not None and kit.fuel:
@@ -139,6 +142,20 @@ def _dishes(kit: Kit, places: Iterable[tuple[int, int]], figures: Figures) -> st
     return ", ".join(
         say("{dish} (day {n})", dish=kit.days[day - 1].meals[place].title, n=day)
         for day, place in places
+    )
+
+
+def _of_many(each: Mishap, say: Speech) -> str:
+    """Say whom a table of many tells of: all in one, and the one who is worst off."""
+    if not each.still or each.still[0].name:
+        return ""
+    needy = each.still[1:]
+    if not needy:
+        return say("You are many: the table tells what all eat together.")
+    return say(
+        "You are many: the table tells what all eat together, and below it {name}, who of all has "
+        "least of what they need.",
+        name=needy[0].name,
     )
 
 

@@ -17,6 +17,7 @@ from builder.pages.citing import citation
 from builder.pages.figures import PEOPLE_A_PAGE, anchor, numbers_of, worked
 from builder.pages.pieces import Table, table, text
 from builder.pages.trip.addresses import at_day
+from builder.pages.trip.afterwards.wrong import wrong_title
 from builder.pages.trip.origins.leaves import leaf_said
 from builder.pages.trip.origins.sources import Checked, checked_at
 from builder.pages.trip.origins.titles import named_plainly, title_of
@@ -26,6 +27,8 @@ from builder.speech import Speech, later, speech_of
 _DAY = re.compile(r"days\.(\d+)\.")
 _MEAL = re.compile(r"days\.\d+\.meals\.(\d+)\.")
 _PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
+_MISHAP = re.compile(r"mishaps\.(\d+)\.")
+_STILL = re.compile(r"mishaps\.(\d+)\.still\.(\d+)\.kcal\.(\d+)$")
 _BATCH = re.compile(r"batches\.(\d+)\.")
 # How a page leads to the line of a figure.
 _ASKED = re.compile(r"numbers(?:/[a-z0-9-]+)?\.md#([A-Za-z0-9_-]+)")
@@ -43,7 +46,6 @@ _GROUPS = {
     "guides": later("How to dry it"),
     "learned": later("What earlier trips taught"),
     "review": later("What was"),
-    "mishaps": later("If it goes wrong"),
 }
 
 
@@ -248,6 +250,8 @@ class _Teller:
         if batch := _BATCH.match(name):
             each = self.kit.batches[int(batch[1])]
             return f"{each.name} ({each.id})"
+        if mishap := _MISHAP.match(name):
+            return wrong_title(self.say, self.kit.mishaps[int(mishap[1])])
         if _DAY.match(name):
             return self.say("The whole day")
         first = re.split(r"[./]", name)[0]
@@ -260,7 +264,7 @@ class _Teller:
         again = len(node.expression) > _SHORT_EXPRESSION and at != anchor(name)
         return Line(
             anchor(name),
-            title_of(self.say, name, node),
+            self.title(name, node),
             self.worked(node.value, unit),
             "" if again else node.expression,
             f"#{at}" if again else "",
@@ -269,6 +273,19 @@ class _Teller:
             tuple(self.sources(node)),
             is_inner(name),
         )
+
+    def title(self, name: str, node: Node) -> str:
+        """Call a figure what it is; what one still eats with whose it is, and of which day."""
+        title = title_of(self.say, name, node)
+        still = _STILL.match(name)
+        if not still:
+            return title
+        mishap, person, day = map(int, still.groups())
+        each = self.kit.mishaps[mishap]
+        who = each.still[person].name or self.say("All together")
+        if each.kind == "day-more":
+            return self.say("{title}, {name}, each day", title=title, name=who)
+        return self.say("{title}, {name}, day {n}", title=title, name=who, n=day + 1)
 
     def unit(self, name: str, node: Node) -> str:
         """Give the unit of a figure: its address or its formula tells it."""
