@@ -61,3 +61,8 @@ def each_changed(records: Mapping[Key, Item], change: Callable[[Item], Item]) ->
     if isinstance(records, OnAsking):
         return records.changed(change)
     return {key: change(item) for key, item in records.items()}
+
+
+def with_instead(records: Mapping[Key, Item], instead: Mapping[Key, Item]) -> OnAsking[Key, Item]:
+    """Give records with others in the place of some, and none made before it is asked for."""
+    return OnAsking(instead, dict.fromkeys(records, records.__getitem__))

@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from builder.model.content import Content
 from builder.model.gear import LOOSE_PACKAGING
+from builder.model.on_asking import with_instead
 from builder.model.trip import Trip
 from builder.reading.files import TABLE
 from builder.reading.folder import Folder, RecordText
@@ -175,7 +176,8 @@ def content_of_kit(folder: Folder, trip_id: str, cautions: Iterable[str]) -> dic
     trip = folder.content.trips[trip_id]
     keys = records_of_trip(trip, folder.content, dict.fromkeys(cautions))
     key = ("trip", trip_id)
-    texts = {**folder.texts, key: with_people(folder.texts[key], folder.texts)}
+    own = {key: with_people(folder.texts[key], folder.texts)}
+    texts = with_instead(folder.texts, own)
     return {path: text.encode("utf-8") for path, text in cut_files(keys, texts).items()}
 
 

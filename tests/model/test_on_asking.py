@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from builder.model.on_asking import OnAsking, each_changed
+from builder.model.on_asking import OnAsking, each_changed, with_instead
 
 
 def shelf(asked: list[str]) -> OnAsking[str, str]:
@@ -63,3 +63,10 @@ def test_an_item_waits_until_it_is_asked_for() -> None:
     )
     assert records["later"] == 5
     assert not records.waits("later")
+
+
+def test_what_stands_instead_wins_and_the_rest_waits() -> None:
+    asked: list[str] = []
+    other = with_instead(shelf(asked), {"a": "other"})
+    assert (other["a"], list(other), asked) == ("other", ["a", "b", "c"], [])
+    assert (other["b"], other["c"], asked) == ("own", "C", ["c"])

@@ -14,6 +14,7 @@ from typing import Literal
 from builder.model.content import Content
 from builder.model.figure import Figure, Found
 from builder.model.gear import LOOSE_PACKAGING, Dryer
+from builder.model.on_asking import with_instead
 from builder.planning.drying.ways.records import Ways
 
 What = Literal[
@@ -95,17 +96,18 @@ def with_leaves(inputs: Sequence[Input], content: Content) -> Content:
             runs_a_year=told[of, "runs-a-year"],
             power_w=told.get((of, "power")),
         )
-    foods = dict(content.foods)
-    for of in {each.of for each in inputs if each.what == "food-price"}:
-        foods[of] = replace(
-            foods[of],
+    foods = {
+        of: replace(
+            content.foods[of],
             price_per_kg=told[of, "food-price"],
             refuse_share=told[of, "refuse"],
             dried_price_per_kg=told[of, "dried-price"],
         )
+        for of in {each.of for each in inputs if each.what == "food-price"}
+    }
     return replace(
         content,
-        foods=foods,
+        foods=with_instead(content.foods, foods),
         gear=replace(gear, packaging=packaging, dryers=dryers),
         home=replace(
             home,
