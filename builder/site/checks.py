@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from functools import lru_cache
 from pathlib import Path
 from posixpath import dirname, normpath
 from urllib.parse import unquote, urlsplit
@@ -11,7 +13,7 @@ from urllib.parse import unquote, urlsplit
 from builder.model.place import Place
 from builder.problems import Problem, in_order
 from builder.site.kit_files import POCKET_NAME, files_below
-from builder.site.tags import Tag, line_and_column, read_tags
+from builder.site.tags import Tag, line_and_column, read_tags, tag_but_plain
 
 MOST_POCKET_BYTES = 150 * 1024
 # Pictures of the user's own are theirs to weigh; a page without them must stay light.
@@ -39,6 +41,14 @@ LINKING = {"a": ("href",), "area": ("href",)}
 DATA_OF_PAGE = {"type": "application/json", "class": "figures"}
 NEVER_IN_TEXT = frozenset({"script", "style", "iframe", "object", "embed", "base", "meta", "link"})
 OUTSIDE_SCHEMES = {"http", "https", "mailto"}
+# A path and perhaps a place on the page, with no sign that means anything else.
+PLAIN_ADDRESS = re.compile(r"(?!/)[\w./-]*(?:#[\w-]*)?", re.ASCII)
+TELLING_TAG = tag_but_plain(
+    starts=("html", "article", "table", "th", *LOADING, *LINKING, *NEVER_IN_TEXT),
+    ends=("article", "table"),
+)
+
+Fault = tuple[str, str, str]  # its kind, what it is, what would mend it
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,9 +85,12 @@ def check_kit(site: Path, trip_id: str) -> tuple[Problem, ...]:
             text = (site / name).read_text(encoding="utf-8", errors="replace")
             pages[name] = _read_page(f"{trip_id}/{name}", text)
     for name, page in pages.items():
+        faults: dict[tuple[str, bool], Fault | None] = {}  # many links of a page lead to one place
         for target in page.targets:
-            fault = _target_fault(name, target.address, target.is_loaded, files, pages)
-            if fault:
+            led = (target.address, target.is_loaded)
+            if led not in faults:
+                faults[led] = _target_fault(name, *led, files, pages)
+            if fault := faults[led]:
                 page.complain(target.position, *fault)
     found = [problem for page in pages.values() for problem in page.found]
     found.extend(_size_faults(trip_id, files))
@@ -91,7 +104,7 @@ def _read_page(shown_name: str, html: str) -> _Page:
     in_text = shown_name.endswith(".svg")
     tables: list[tuple[int, bool]] = []
     has_data = False
-    for tag in read_tags(html):
+    for tag in read_tags(html, TELLING_TAG):
         if tag.is_end:
             if tag.name == "article":
                 if not in_text:
@@ -171,32 +184,35 @@ def _target_fault(
     loads: bool,
     files: Mapping[str, int],
     pages: Mapping[str, _Page],
-) -> tuple[str, str, str] | None:
+) -> Fault | None:
     """Say what is wrong with something a page links to or loads, or nothing."""
-    parts = urlsplit(target)
-    if parts.scheme == "data":
-        return None if loads else ("outside", f"a link leads to {target[:20]}…", "link to a file")
-    if parts.scheme or parts.netloc:
-        if not loads and parts.scheme in OUTSIDE_SCHEMES:
-            return None
-        return ("outside", f"{target} lies outside the kit", "put the file into the kit")
-    path = _resolved(name, unquote(parts.path))
+    if PLAIN_ADDRESS.fullmatch(target):
+        path, _, anchor = target.partition("#")
+    else:
+        parts = urlsplit(target)
+        if parts.scheme == "data":
+            says = f"a link leads to {target[:20]}…"
+            return None if loads else ("outside", says, "link to a file")
+        if parts.scheme or parts.netloc:
+            if not loads and parts.scheme in OUTSIDE_SCHEMES:
+                return None
+            return ("outside", f"{target} lies outside the kit", "put the file into the kit")
+        path, anchor = unquote(parts.path), unquote(parts.fragment)
+    path = _resolved(dirname(name), path) if path else name
     if path not in files:
         return ("dead-link", f"{target} leads nowhere", "link to a page of the kit")
-    anchor = unquote(parts.fragment)
     # "__…" are places the theme's script makes.
     if anchor and not anchor.startswith("__") and path in pages and anchor not in pages[path].ids:
         return ("dead-anchor", f"{target} leads to no place on the page", "give it an id")
     return None
 
 
-def _resolved(name: str, path: str) -> str:
-    """Give the path within the kit that a link on a page means."""
-    if not path:
-        return name
+@lru_cache(maxsize=1024)
+def _resolved(folder: str, path: str) -> str:
+    """Give the path within the kit that a link on a page of this folder means."""
     if path.startswith("/"):
         return path
-    return normpath(f"{dirname(name)}/{path}" if dirname(name) else path)
+    return normpath(f"{folder}/{path}" if folder else path)
 
 
 def _size_faults(trip_id: str, files: Mapping[str, int]) -> list[Problem]:

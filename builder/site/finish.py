@@ -7,7 +7,7 @@ import re
 from builder.site.access import with_captions, with_row_heads
 from builder.site.directions import isolated
 from builder.site.grown import without_palette
-from builder.site.security import secure_page
+from builder.site.security import ARTICLE, secure_page
 from builder.site.styles import without_theme_links
 
 # Markdown tells a column's side by a style attribute, which the policy forbids. Page text cannot
@@ -21,10 +21,10 @@ SEARCH_DIALOG = re.compile(
     re.S,
 )
 # Who made the page's frame is told in licences.txt.
-GENERATOR = re.compile(r'\s*<meta name="generator"[^>]*>')
+GENERATOR = re.compile(r'<meta name="generator"[^>]*>\s*')
 # A browser fetches the next page ahead, which the policy forbids in some; readers have the links.
-NEIGHBOURS = re.compile(r'\s*<link rel="(?:prev|next)"[^>]*>')
-LOGO = re.compile(r'(?<=<img src=")([^"]*)" alt="logo"')  # its link has the kit's name
+NEIGHBOURS = re.compile(r'<link rel="(?:prev|next)"[^>]*>\s*')
+LOGO = re.compile(r'(<img src="[^"]*)" alt="logo"')  # its link has the kit's name
 # The theme lists a page's parts a second time inside the menu, where the kit's look never shows it.
 PARTS_IN_MENU = re.compile(
     r'<input class="md-nav__toggle md-toggle" type="checkbox" id="__toc">\s*'
@@ -36,19 +36,32 @@ NAV_TAG = re.compile(r"<(/?)nav\b")
 AS_WRITTEN = re.compile(
     r"(<(?:script|pre|style|textarea)\b.*?</(?:script|pre|style|textarea)>)", re.S
 )
-BLANKS = re.compile(r"[ \t\r\n]{2,}|[\t\r\n]")
+BLANKS = re.compile(r"  +")
 PLAIN_TABLE = re.compile(r'<table(?: class="(?P<also>nums)")?>(?P<rows>.*?)</table>', re.S)
 
 
 def finish_page(html: str) -> str:
     """Give the page with classes for styles, table regions, and its policy."""
+    article = ARTICLE.search(html)
+    if article is None:
+        return secure_page(finish_frame(html))
+    before, after = html[: article.start()], html[article.end() :]
+    return secure_page(finish_frame(before) + finish_article(article[0]) + finish_frame(after))
+
+
+def finish_article(html: str) -> str:
+    """Give a page's text with classes for styles and table regions."""
     html = CELL_STYLE.sub(lambda cell: f"<{cell['cell']}{SIDE_CLASS[cell['side']]}>", html)
+    return isolated(without_idle_space(with_table_boxes(html)))
+
+
+def finish_frame(html: str) -> str:
+    """Give what the theme puts around a page's text without what a kit has no use for."""
+    # First of all the room that templates leave goes: there is more of it than of all else.
+    html = without_idle_space(_without_parts_in_menu(without_palette(html)))
     html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
-    html = _without_parts_in_menu(html)
     html = LOGO.sub(r'\1" alt=""', NEIGHBOURS.sub("", GENERATOR.sub("", html)))
-    html = without_palette(html)
-    html = without_theme_links(html)
-    return secure_page(isolated(without_idle_space(with_table_boxes(html))))
+    return isolated(without_theme_links(html))
 
 
 def without_idle_space(html: str) -> str:
@@ -58,9 +71,15 @@ def without_idle_space(html: str) -> str:
     """
     written, at = [], 0
     for kept in AS_WRITTEN.finditer(html):
-        written += [BLANKS.sub(" ", html[at : kept.start()]), kept[0]]
+        written += [_with_single_blanks(html[at : kept.start()]), kept[0]]
         at = kept.end()
-    return "".join([*written, BLANKS.sub(" ", html[at:])])
+    return "".join([*written, _with_single_blanks(html[at:])])
+
+
+def _with_single_blanks(html: str) -> str:
+    for sign in "\t\r\n":
+        html = html.replace(sign, " ")
+    return BLANKS.sub(" ", html)
 
 
 def _without_parts_in_menu(html: str) -> str:

@@ -12,15 +12,17 @@ STYLE_NAME = "assets/kit.css"
 THEME_FOLDER = "assets/stylesheets"
 # The theme's sheets in the order in which its pages load them.
 THEME_SHEETS = ("main.*.css", "palette.*.css")
-THEME_LINK = re.compile(r'\s*<link rel="stylesheet" href="[^"]*assets/stylesheets/[^"]*">')
+THEME_LINK = re.compile(r'<link rel="stylesheet" href="[^"]*assets/stylesheets/[^"]*">\s*')
 
 COMMENT = re.compile(r"/\*.*?\*/", re.S)
 CLASS_IN_SELECTOR = re.compile(r"\.(-?[A-Za-z_](?:[\w-]|\\.)*)")
 # Only attributes that the theme writes into each page; pages hold them in double quotes.
 ATTRIBUTE = re.compile(r'\[(dir|data-md-color-\w+)="?([\w-]+)"?\]')
 EITHER_OR = re.compile(r":(?:not|is|where|has)\((?:[^()]|\([^()]*\))*\)")
-ATTRIBUTE_IN_PAGE = re.compile(r'\b(?:dir|data-md-color-\w+)="[\w-]+"')
-CLASS_IN_PAGE = re.compile(r'\bclass="([^"]*)"')
+# They begin with what they look for, so that a search leaps to it; one that asks for the end of a
+# word first takes ten times as long.
+ATTRIBUTES_IN_PAGE = (re.compile(r'dir="[\w-]+"'), re.compile(r'data-md-color-\w+="[\w-]+"'))
+CLASS_IN_PAGE = re.compile(r'class="([^"]*)"')
 VARIABLE = re.compile(r"(--[\w-]+)\s*:((?:[^;{}\"']|\"[^\"]*\"|'[^']*')*);?")
 WORD = re.compile(r"[\w-]+")
 VARIABLE_USED = re.compile(r"var\(\s*(--[\w-]+)")
@@ -78,7 +80,7 @@ def slim(css: str, html: str, scripts: str) -> str:
     """
     named = _words(scripts)
     classes = {name for value in set(CLASS_IN_PAGE.findall(html)) for name in value.split()} | named
-    attributes = set(ATTRIBUTE_IN_PAGE.findall(html))
+    attributes = {each for pattern in ATTRIBUTES_IN_PAGE for each in pattern.findall(html)}
 
     def can_match(selector: _Selector) -> bool:
         return classes.issuperset(selector.classes) and attributes.issuperset(selector.attributes)

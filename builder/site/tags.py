@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from html import unescape
 from types import MappingProxyType
 from typing import NamedTuple
@@ -31,10 +31,24 @@ class Tag(NamedTuple):
     position: int
 
 
-def read_tags(html: str) -> Iterator[Tag]:
+def tag_but_plain(starts: Iterable[str], ends: Iterable[str]) -> re.Pattern[str]:
+    """Give a pattern of the tags that tell something; most tags of a page do not.
+
+    It leaps over those with no attribute but a class or a scope, unless they begin or end elements
+    of these names.
+    """
+    begin, end = "|".join([*starts, *RAW_TEXT]), "|".join(ends)
+    plain = (
+        rf"(?:/(?!(?:{end})[\s/>])|(?!(?:{begin})[\s/>]))"
+        r"""[a-z][a-z0-9]*(?:[ ](?:class|scope)="[^"<>]*")*>"""
+    )
+    return re.compile(TAG.pattern.replace("|<", f"|<(?!{plain})"), re.S | re.X)
+
+
+def read_tags(html: str, pattern: re.Pattern[str] = TAG) -> Iterator[Tag]:
     """Give the tags of a page in their order, without those inside scripts and comments."""
     position = 0
-    while found := TAG.search(html, position):
+    while found := pattern.search(html, position):
         slash, name, rest = found.groups()
         position = found.end()
         if name is None:

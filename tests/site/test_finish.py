@@ -82,11 +82,10 @@ def test_the_parts_of_a_page_are_listed_beside_it_and_not_in_the_menu_too() -> N
     parts = '<nav class="md-nav md-nav--secondary"><ul><li><nav>inner</nav></li></ul></nav>'
     own = '<a href="day-2.html" class="md-nav__link md-nav__link--active">Day 2</a>'
     html = finish_page(
-        PAGE.format(
-            '<input class="md-nav__toggle md-toggle" type="checkbox" id="__toc">'
-            '<label class="md-nav__link md-nav__link--active" for="__toc">Day 2</label>'
-            f"{own}{parts}<p>after</p>{parts}"
-        )
+        '<head><meta charset="utf-8"></head>'
+        '<input class="md-nav__toggle md-toggle" type="checkbox" id="__toc">'
+        '<label class="md-nav__link md-nav__link--active" for="__toc">Day 2</label>'
+        f"{own}{parts}<p>after</p>{parts}<article><h1>Day 2</h1></article>"
     )
     assert html.count("md-nav--secondary") == 1
     assert html.index(own) < html.index("<p>after</p>") < html.index("md-nav--secondary")
@@ -100,3 +99,10 @@ def test_no_page_is_fetched_ahead_and_the_logo_is_named_by_its_link() -> None:
     )
     assert "prev" not in html and "next" not in html
     assert 'rel="icon"' in html and '<img src="i.svg" alt="">' in html
+
+
+def test_what_people_write_is_never_taken_for_the_frame() -> None:
+    text = '<p><img src="camp.svg" alt="logo"></p>'
+    html = finish_page(PAGE.format(text) + '<img src="i.svg" alt="logo">')
+    assert text in html
+    assert '<img src="i.svg" alt="">' in html

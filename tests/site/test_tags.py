@@ -7,7 +7,7 @@ from html.parser import HTMLParser
 
 import pytest
 
-from builder.site.tags import line_and_column, read_tags
+from builder.site.tags import line_and_column, read_tags, tag_but_plain
 
 
 class Library(HTMLParser):
@@ -58,3 +58,27 @@ def test_broken_pages_take_no_longer(html: str) -> None:
     start = time.process_time()
     list(read_tags(html))
     assert time.process_time() - start < 2
+
+
+@pytest.mark.parametrize(
+    ("html", "told"),
+    [
+        ('<p><td class="num">a</td></p>', []),
+        ('<td class="num" id="a"><td class="num" onclick="b">', ["td", "td"]),
+        ('<table><th scope="col">a</th></table>', ["table", "th", "table"]),
+        ("<p>a</p ><p\n>", ["p", "p"]),
+        ("<theory><tables>", []),
+        ("<P><TABLE></TABLE>", ["p", "table", "table"]),
+        ("<script>if (a <table> b)</script><td>", ["script"]),
+        ("<!-- <table> --><table>", ["table"]),
+        ('<td class="<table>"><td title="<table>">', ["td", "td"]),
+        ("<table", []),
+    ],
+)
+def test_plain_tags_are_leapt_over_and_what_tells_something_is_not(
+    html: str, told: list[str]
+) -> None:
+    pattern = tag_but_plain(starts=("table", "th"), ends=("table",))
+    found = list(read_tags(html, pattern))
+    assert [tag.name for tag in found] == told
+    assert all(tag in list(read_tags(html)) for tag in found)
