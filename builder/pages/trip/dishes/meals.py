@@ -15,6 +15,7 @@ from builder.pages.trip.cautions import Box
 from builder.pages.trip.day import has_page, meal_path
 from builder.pages.trip.dishes.amounts import ids_named, recipe_said
 from builder.pages.trip.dishes.cook import Anchors
+from builder.pages.trip.dishes.drawings import Drawing, Drawings, drawn_at_work, not_yet
 from builder.pages.trip.dishes.order import (
     MOST_STANDING_MIN,
     before_said,
@@ -63,6 +64,7 @@ class WorkLine:
     timer: str  # whole minutes, "" where there is nothing to wait for
     timer_says: str
     timer_for: str
+    drawings: Drawings
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,7 +113,7 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
         start_said(figures, order),
         light_at_meal(say, day, order.meal),
         stands_min(order) > MOST_STANDING_MIN,
-        tuple(_line(kit, day, order, group, stands) for group in moments(order.steps)),
+        tuple(_lines(kit, day, order, stands)),
         tuple(
             Dish(
                 link(day.meals[place].title, anchors.get((day.day, place), "")),
@@ -126,6 +128,13 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
 
 # What is said below each step of each dish: how it soaks, how hot it stays.
 Stands = Mapping[int, Mapping[int, Cell]]
+
+
+def _lines(kit: Kit, day: KitDay, order: OrderOfWork, stands: Stands) -> Iterator[WorkLine]:
+    seen: set[Drawing] = set()
+    for group in moments(order.steps):
+        line = _line(kit, day, order, group, stands)
+        yield replace(line, drawings=not_yet(seen, line.drawings))
 
 
 def _line(
@@ -151,6 +160,13 @@ def _line(
         number(minutes) if is_timed else "",
         figures.plain(minutes, "duration_min") if is_timed else "",
         say(_TIMED[last.do], dish=dish) if is_timed else "",
+        tuple(
+            drawing
+            for step in group
+            for drawing in drawn_at_work(
+                figures, day.meals[step.place] if step.place is not None else None, step
+            )
+        ),
     )
 
 

@@ -23,6 +23,14 @@ from builder.pages.trip.dishes.amounts import (
     recipe_said,
 )
 from builder.pages.trip.dishes.baking import bake_said, embers_said
+from builder.pages.trip.dishes.drawings import (
+    Drawing,
+    Drawings,
+    drawn_at_step,
+    hot_iron_drawn,
+    not_yet,
+    turning_drawn,
+)
 from builder.pages.trip.dishes.parted import begins_said, for_all_in_pot, taken_out_said
 from builder.pages.trip.dishes.safe_water import stays_unboiled
 from builder.pages.trip.dishes.soaking import irons_heat, pressure_said, soak_said
@@ -86,6 +94,7 @@ class StepLine:
     stands: Cell = ()  # how it stands or soaks
     as_planned: bool = False  # whether `stands` holds for the planned eaters and height only
     boxes: tuple[Box, ...] = ()  # cautions that one must act on here
+    drawings: Drawings = ()
 
 
 def steps_of(
@@ -99,6 +108,7 @@ def steps_of(
     """Give the steps; the check of the middle and the pouring away follow the last heat."""
     measured, poured_off = measured_after(meal.steps), poured_off_after(meal.steps)
     seen: set[str] = set()
+    drawn: set[Drawing] = set()
     boiled = False
     if meal.begins_in is not None:
         yield _only_said(begins_said(figures, meal.begins_in))
@@ -115,7 +125,14 @@ def steps_of(
         as_planned = step.do not in ("soak", "press")
         if step.do == "press":
             yield _irons_hot(figures, meal)
-        yield replace(line, stands=stands.get(place, ()), as_planned=as_planned, boxes=boxes[place])
+        drawings = not_yet(drawn, drawn_at_step(figures.say, meal, step))
+        yield replace(
+            line,
+            stands=stands.get(place, ()),
+            as_planned=as_planned,
+            boxes=boxes[place],
+            drawings=drawings,
+        )
         if step.do == "press":
             yield from _rounds(figures, step)
         seen.update(each.id for each in step.ingredients)
@@ -148,10 +165,10 @@ def _irons_hot(figures: Figures, meal: PlannedMeal) -> StepLine:
     say = figures.say
     # Common practice, no source.
     test = text(say("Hot enough: a drop of water dances on them."))
-    if meal.irons is None:
-        return StepLine((), text(say("Heat the empty irons on the embers.")), test, (), "", "", "")
-    heat, cold = irons_heat(figures, meal.irons)
-    return StepLine((), heat, test, cold, "", "", "")
+    heat, cold = text(say("Heat the empty irons on the embers.")), ()
+    if meal.irons is not None:
+        heat, cold = irons_heat(figures, meal.irons)
+    return StepLine((), heat, test, cold, "", "", "", drawings=hot_iron_drawn(say))
 
 
 def _rounds(figures: Figures, step: PlannedStep) -> Iterator[StepLine]:
@@ -160,7 +177,7 @@ def _rounds(figures: Figures, step: PlannedStep) -> Iterator[StepLine]:
     side = figures.plain(step.each_side_min, "duration_min")
     timer = number(rounded(step.each_side_min)) if step.each_side_min else ""
     turn = text(say("Turn the irons. Other side: {time}.", time=side))
-    yield StepLine((), turn, (), (), "", timer, side if timer else "")
+    yield StepLine((), turn, (), (), "", timer, side if timer else "", drawings=turning_drawn(say))
     again = text(say("Take out what is done. Fill again, until all is cooked."))
     if step.presses > 1:
         yield StepLine((), again, (), (), "", "", "")
