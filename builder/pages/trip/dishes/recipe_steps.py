@@ -165,7 +165,8 @@ def _irons_hot(figures: Figures, meal: PlannedMeal) -> StepLine:
     say = figures.say
     # Common practice, no source.
     test = text(say("Hot enough: a drop of water dances on them."))
-    heat, cold = text(say("Heat the empty irons on the embers.")), ()
+    heat: Cell = text(say("Heat the empty irons on the embers."))
+    cold: Cell = ()
     if meal.irons is not None:
         heat, cold = irons_heat(figures, meal.irons)
     return StepLine((), heat, test, cold, "", "", "", drawings=hot_iron_drawn(say))
