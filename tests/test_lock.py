@@ -17,10 +17,15 @@ NEW = "run .ci/lock, then read the diff"
 _HASH = re.compile(r"--hash=sha256:[0-9a-f]{64}")
 
 
-def locked() -> dict[str, str]:
+def entries_of(text: str) -> list[str]:
+    """Give the libraries of a lock, each in one line with its hashes."""
+    lines = text.replace("\\\n", " ").splitlines()
+    return [line for line in lines if not line.startswith("#")]
+
+
+def locked(text: str = LOCK) -> dict[str, str]:
     """Give the version of each library that is installed on a system and Python like this one."""
-    entries = LOCK.replace("\\\n", " ").splitlines()
-    found = [Requirement(_HASH.sub("", line)) for line in entries if not line.startswith("#")]
+    found = [Requirement(_HASH.sub("", entry)) for entry in entries_of(text)]
     return {
         canonicalize_name(each.name): str(each.specifier).removeprefix("==")
         for each in found
@@ -28,15 +33,18 @@ def locked() -> dict[str, str]:
     }
 
 
-def asked() -> list[Requirement]:
-    """Give what the project and its tests ask for, extras of its own taken apart."""
+def asked(extras: tuple[str, ...] = ("test",)) -> list[Requirement]:
+    """Give what the project and some of its extras ask for, extras of extras taken apart."""
     project = tomllib.loads((ROOT / "pyproject.toml").read_text("utf-8"))["project"]
-    extras = project["optional-dependencies"]
-    found, waiting = [], [*project["dependencies"], *extras["test"]]
+    told = project["optional-dependencies"]
+    found, waiting = (
+        [],
+        [*project["dependencies"], *(each for name in extras for each in told[name])],
+    )
     while waiting:
         one = Requirement(waiting.pop())
         if one.name == project["name"]:
-            waiting += [each for extra in one.extras for each in extras[extra]]
+            waiting += [each for extra in one.extras for each in told[extra]]
         else:
             found.append(one)
     return found
@@ -64,8 +72,7 @@ def test_what_a_locked_library_needs_is_locked_too(name: str) -> None:
 
 
 def test_every_file_is_known_by_its_hash_and_none_by_an_address() -> None:
-    entries = LOCK.replace("\\\n", " ").splitlines()
-    assert [line for line in entries if not line.startswith("#") and not _HASH.search(line)] == []
+    assert [entry for entry in entries_of(LOCK) if not _HASH.search(entry)] == []
     assert "://" not in LOCK
 
 

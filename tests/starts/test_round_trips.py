@@ -13,6 +13,7 @@ from click.testing import Result
 from builder.reading.folder import RecordText
 from builder.reading.rewriting import Changes, rewritten
 from builder.reading.yaml_door import read_yaml
+from builder.starts.editors import SCHEMAS, SETTINGS
 from builder.starts.fresh import EXAMPLES
 from tests.conftest import files_of, tripkit
 
@@ -218,7 +219,7 @@ def test_a_new_folder_is_the_example_byte_for_byte(in_empty_folder: Path) -> Non
     found = {
         path: own_lines(raw)
         for path, raw in files_of(in_empty_folder / "mine").items()
-        if not any(part.startswith(".") for part in path.split("/"))
+        if path != SETTINGS and SCHEMAS not in path.split("/")
     }
     assert found == files_of(EXAMPLES / "folder")
 
