@@ -92,8 +92,9 @@ def new_trip(
     A kit of somebody else changes nothing of what is shipped: records that differ are told, and
     taken only where --take-theirs names them. Allergens of both are joined.
 
-    What the old trip ate out of packs that are gone is left open, and the kit then tells what to
-    buy or dry.
+    Packs that are left are taken again. For those that are gone others are chosen, first-expired
+    free ones, and each place is told; what no pack covers is left open, and the kit then tells
+    what to buy or dry.
 
     Comments and layout stay. Whom the old trip names and who does not come is taken out, and each
     place is told; --who lets somebody take their place. Bodies and what is avoided are not taken

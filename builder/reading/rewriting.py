@@ -27,6 +27,24 @@ from builder.reading.yaml_door import Node, read_yaml
 
 
 @dataclass(frozen=True, slots=True)
+class PlaceOfPacks:
+    """A place of a trip that may name a batch."""
+
+    day: int  # from 0
+    meal: str
+    item: int  # from 0, of what is told; a dish that is still open is none
+    ingredient: str  # "" for what is eaten as it is
+
+
+@dataclass(frozen=True, slots=True)
+class PacksNow:
+    """The batch that takes the place of another."""
+
+    batch: str
+    until: str  # its best-before date; "" where it has none
+
+
+@dataclass(frozen=True, slots=True)
 class Changes:
     """What the new trip says otherwise."""
 
@@ -36,6 +54,7 @@ class Changes:
     gone: Mapping[str, str]  # batches that are eaten up or too old, with their method
     instead: Mapping[str, str] = field(default_factory=dict)  # whose place somebody takes
     known: frozenset[str] = frozenset()  # whose bodies stand elsewhere, so that a name will do
+    packs: Mapping[PlaceOfPacks, PacksNow] = field(default_factory=dict)  # for what is gone
 
 
 @dataclass(frozen=True, slots=True)
@@ -91,7 +110,7 @@ def _changed(trip: RecordText, changes: Changes, leave_named: bool = False) -> R
         *_review(text, node),
         *party_changed(trip, people),
         *names_changed(text, node, people, leave_named),
-        *_batches(text, node, changes.gone),
+        *_batches(text, node, changes),
     ]
     # What is named in several places is changed once, where it stands.
     edits = list(dict.fromkeys(each for each in found if isinstance(each, Edit)))
@@ -144,14 +163,20 @@ def _review(text: str, node: Node) -> Iterator[Edit | Left]:
 # -- batches --------------------------------------------------------------------------------------
 
 
-def _batches(text: str, node: Node, gone: Mapping[str, str]) -> Iterator[Edit]:
-    if not gone:
+def _batches(text: str, node: Node, changes: Changes) -> Iterator[Edit | Left]:
+    if not changes.gone:
         return
-    for day in _items(node, "days"):
+    for number, day in enumerate(_items(node, "days")):
         meals = day.entries.get("meals")
-        for entry in meals.node.entries.values() if meals else ():
-            for item in entry.node.items if entry.node.is_list else (entry.node,):
-                yield from _batches_of(text, item, gone)
+        for meal, entry in meals.node.entries.items() if meals else ():
+            items = entry.node.items if entry.node.is_list else (entry.node,)
+            for place, item in enumerate(each for each in items if each.is_map):
+                packs = {
+                    at.ingredient: now
+                    for at, now in changes.packs.items()
+                    if (at.day, at.meal, at.item) == (number, meal, place)
+                }
+                yield from _batches_of(text, item, changes.gone, packs, bool(changes.packs))
 
 
 def _items(node: Node, key: str) -> Sequence[Node]:
@@ -159,23 +184,42 @@ def _items(node: Node, key: str) -> Sequence[Node]:
     return entry.node.items if entry else ()
 
 
-def _batches_of(text: str, item: Node, gone: Mapping[str, str]) -> Iterator[Edit]:
+def _batches_of(
+    text: str,
+    item: Node,
+    gone: Mapping[str, str],
+    packs: Mapping[str, PacksNow],
+    tell: bool,  # whether other places of the trip have other packs now
+) -> Iterator[Edit | Left]:
     entry = item.entries.get("from")
     if entry is None or entry.merged:
         return
     inner = entry.node.entries
-    if inner:
-        leaving = [key for key, each in inner.items() if each.node.text in gone]
-        if len(leaving) < len(own_entries(entry.node)):
-            yield from (without_key(text, entry.node, key) for key in leaving)
-            return
-    elif entry.node.text not in gone:
-        return
-    method = "bought" if inner else gone[entry.node.text]
-    if "eat" in item.entries and method != "bought":
-        yield Edit(entry.start, last_offset(entry.node), f"dried_by: {method}")
-    else:
-        yield without_key(text, item, "from")
+    told = {key: each.node for key, each in inner.items()} if inner else {"": entry.node}
+    leaving = {key: node for key, node in told.items() if node.text in gone}
+    # Where one batch is named for a dish, it is of the one ingredient that is dried.
+    found = packs if inner else {key: now for key in told for now in packs.values()}
+    for key, node in leaving.items():
+        if key in found:
+            yield with_text(text, node, quoted(found[key].batch))
+            yield Left(node.start, _now_from(key, node.text, found[key]))
+        elif tell:
+            yield Left(item.start, f"no free pack covers {key or 'this'}: left open")
+    open_ones = [key for key in leaving if key not in found]
+    if inner and len(open_ones) < len(own_entries(entry.node)):
+        yield from (without_key(text, entry.node, key) for key in open_ones)
+    elif open_ones:
+        method = "bought" if inner else gone[entry.node.text]
+        if "eat" in item.entries and method != "bought":
+            yield Edit(entry.start, last_offset(entry.node), f"dried_by: {method}")
+        else:
+            yield without_key(text, item, "from")
+
+
+def _now_from(ingredient: str, old: str, now: PacksNow) -> str:
+    what = f"{ingredient} comes" if ingredient else "this comes"
+    until = f", which keeps until {now.until}" if now.until else ""
+    return f"{what} from {now.batch} now{until}; it was {old}"
 
 
 # -- one key of a record that is handed on --------------------------------------------------------

@@ -10,11 +10,10 @@ from pathlib import Path
 
 from builder.model.content import Content
 from builder.model.trip import Trip
-from builder.planning.stock import Stock, check, packs_of_trip
+from builder.planning.stock import check, packs_of_trip
 from builder.problems import (
     Problem,
     ProblemsFound,
-    counted,
     did_you_mean,
     errors,
     in_order,
@@ -22,7 +21,7 @@ from builder.problems import (
 )
 from builder.reading.cuttings import Key, cut_files, records_of_trip
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
-from builder.reading.rewriting import Changes, rewritten, with_entry
+from builder.reading.rewriting import Changes, Rewritten, rewritten, with_entry
 from builder.reading.yaml_door import read_yaml
 from builder.site.archive import unpack
 from builder.site.errors import SiteError
@@ -30,7 +29,11 @@ from builder.site.kit_files import CONTENT_ZIP, DATA_NAME
 from builder.site.old_kit import proposed_batches
 from builder.starts.editors import with_schema_line
 from builder.starts.fresh import StartError, checked_id, example, write_content
-from builder.starts.strangers import as_list_item, list_item, taken_of
+from builder.starts.packs_anew import packs_anew
+from builder.starts.strangers import Taken, as_list_item, list_item, taken_of
+
+# By their path in a content folder.
+FilesMade = Mapping[str, bytes]
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,17 +79,26 @@ def start_trip(
             f"there is no trip {source!r} in {shown}",
             did_you_mean(source, here.content.trips) + "; or name a kit's zip file",
         )
-    stock, told = check(here.content)
-    changes, notes = _changes(here.content, stock, here.content.trips[source], asked)
+    _check_who(here.content.trips[source], asked)
     old = here.texts["trip", source]
-    new = rewritten(old, changes)
     path = f"trips/{name}.yaml"
-    raw = new.as_bytes((folder / old.path).read_bytes())
-    files = {path: with_schema_line(path, raw)}
-    found = _read_over(files, layers)
+    raw = (folder / old.path).read_bytes()
+
+    def over(changes: Changes) -> tuple[Rewritten, dict[str, bytes], Folder]:
+        new = rewritten(old, changes)
+        files = {path: with_schema_line(path, new.as_bytes(raw))}
+        return new, files, _read_over(files, layers)
+
+    as_before = _changes(asked, here.content)
+    _, _, found = over(as_before)
+    _, told = check(here.content)
+    _stop_on_new(found.problems, here.problems)
+    packs = packs_anew(name, found.content)
+    new, files, found = over(replace(as_before, gone=packs.gone, packs=packs.chosen))
     _, more = check(found.content)
     warnings = _stop_on_new([*found.problems, *more], [*here.problems, *told])
-    notes += new.told(f"{shown}/{path}", _lines_above(path, raw))
+    lines_above = _lines_above(path, new.as_bytes(raw))
+    notes = [*packs.notes, *new.told(f"{shown}/{path}", lines_above)]
     notes += [str(each) for each in warnings]
     notes += _not_copied(folder / old.path, shown)
     return _write_into(folder, files), notes
@@ -119,29 +131,10 @@ def _from_example(asked: NewTrip) -> str:
     return rewritten(RecordText("trips/trip.yaml", text, node, whole_file=True), changes).text
 
 
-def _changes(
-    content: Content, stock: Stock, trip: Trip, asked: NewTrip
-) -> tuple[Changes, list[str]]:
-    """Give what the new trip changes; the old one's packs count as eaten."""
-    _check_who(trip, asked)
-    needed = packs_of_trip(trip, content, stock.judged)
-    gone: dict[str, str] = {}
-    notes: list[str] = []
-    start = asked.start
-    for batch_id, packs in needed.items():
-        judged = stock.judged[batch_id]
-        left = stock.free(judged.batch)
-        late = start and judged.best_before and start > judged.best_before
-        early = start and judged.keeps_from and start < judged.keeps_from
-        if left >= packs and not late and not early:
-            continue
-        why = f"{counted(max(left, 0), 'pack')} left, {packs} needed"
-        if late or early:
-            why = "past its date by then" if late else "not dried by then"
-        gone[batch_id] = judged.batch.method
-        notes.append(f"Left open what came from batch {batch_id}: {why}.")
+def _changes(asked: NewTrip, content: Content) -> Changes:
+    """Give what the new trip changes, whatever is left of the packs that the old one took."""
     known = frozenset(person.name for person in content.home.people)
-    return Changes(asked.title, start, asked.party, gone, asked.instead, known), notes
+    return Changes(asked.title, asked.start, asked.party, {}, asked.instead, known)
 
 
 def _check_who(trip: Trip, asked: NewTrip) -> None:
@@ -209,29 +202,42 @@ def _from_kit(
         if len(kit.content.trips) != 1:
             raise StartError(f"{source} does not hold one trip", "name the zip of one kit")
         (trip,) = kit.content.trips.values()
-        stock, _ = check(kit.content)
-        changes, notes = _changes(kit.content, stock, trip, asked)
-        rewritten_trip = rewritten(kit.texts["trip", trip.id], changes)
-        (records / "trips" / f"{name}.yaml").write_text(rewritten_trip.text, "utf-8")
+        _check_who(trip, asked)
+        here = read_folder(layers)
+        eaten = packs_of_trip(trip, kit.content, check(kit.content)[0].judged)
+        path = f"trips/{name}.yaml"
+        as_before = _changes(asked, here.content)
+        new_trip = rewritten(kit.texts["trip", trip.id], as_before)
+        (records / path).write_text(new_trip.text, "utf-8")
         for old in (records / "trips").rglob("*.yaml"):
-            if old.stem != name:
+            if old != records / path:
                 old.unlink()
         new = read_folder([*shipped, kit_layer])
         if errors(new.problems):
             raise ProblemsFound(new.problems)
-        here = read_folder(layers)
-        keys = records_of_trip(new.content.trips[name], new.content, ())
-        taken = taken_of(keys, new, here, asked.theirs)
-        files = _files(taken.texts, new, name, packs_of_trip(trip, kit.content, stock.judged))
-        written = {path: _bytes(text) for path, text in files.items()}
-        warnings = _stop_on_new(_read_over(written, layers).problems, here.problems)
-        path = f"trips/{name}.yaml"
-        notes += rewritten_trip.told(
-            f"{layers[-1].shown}/{path}", _lines_above(path, written[path])
-        )
+
+        def files_of(named: Trip, content: Content, said: Rewritten) -> tuple[Taken, FilesMade]:
+            """Give what of the kit is taken for the batches that a trip names, and its files."""
+            taken = taken_of(records_of_trip(named, content, ()), new, here, asked.theirs)
+            whole = new.texts["trip", name]
+            taken.texts["trip", name] = replace(whole, text=said.text)
+            files = _files(taken.texts, new, name, eaten)
+            return taken, {each: text.encode("utf-8") for each, text in files.items()}
+
+        taken, written = files_of(new.content.trips[name], new.content, new_trip)
+        found = _read_over(written, layers)
+        warnings = _stop_on_new(found.problems, here.problems)
+        packs = packs_anew(name, found.content)
+        if packs.gone:
+            changes = replace(as_before, gone=packs.gone, packs=packs.chosen)
+            new_trip = rewritten(kit.texts["trip", trip.id], changes)
+            taken, written = files_of(packs.trip, found.content, new_trip)
+            warnings = _stop_on_new(_read_over(written, layers).problems, here.problems)
+        shown = f"{layers[-1].shown}/{path}"
+        notes = [*packs.notes, *new_trip.told(shown, _lines_above(path, written[path]))]
         notes += [*taken.notes, *_not_here(proposed, here)]
         notes += [str(each) for each in warnings]
-    return _write_into(folder, files), notes
+    return _write_into(folder, written), notes
 
 
 def _unpacked(source: Path, scratch: Path) -> tuple[Path, tuple[str, ...]]:

@@ -9,6 +9,7 @@ from builder.planning.stock.checks import (
     without_broken,
 )
 from builder.planning.stock.choosing import (
+    ItemAt,
     items_of,
     lines_of,
     with_chosen_packs,
@@ -72,6 +73,7 @@ __all__ = [
     "Cause",
     "Dryable",
     "Followed",
+    "ItemAt",
     "Judged",
     "Learned",
     "Offer",
