@@ -62,7 +62,7 @@ class PocketMeal:
     name: str  # of the meal
     dish: str
     note: str
-    eaters: str
+    eaters: str  # "" where all eat of it
     dangers: tuple[Danger, ...]
     cares: tuple[Box, ...]  # told at the end of the page
     cooking: Cooking
@@ -246,7 +246,7 @@ def _sameness(meal: PocketMeal) -> object:
     )
     way = meal.cooking
     dangers = tuple((danger.title, danger.who) for danger in meal.dangers)
-    told = (meal.meal, meal.dish, meal.note, meal.eaters, dangers)
+    told = (meal.dish, meal.note, meal.eaters, dangers)
     return (told, way.potfuls, way.plates, steps)
 
 
@@ -265,7 +265,7 @@ def _meal(
         say(words.MEALS[meal.meal]),
         meal.title,
         meal.note,
-        words.eaters_said(say, kit, meal),
+        words.eaters_said(say, kit, meal) if len(meal.eaters) < len(kit.party) else "",
         tuple(_dangers(kit, say, day, place, boxes)),
         tuple(replace(box, because=()) for box in boxes if box.level == "care"),
         way,
