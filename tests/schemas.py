@@ -8,11 +8,11 @@ from __future__ import annotations
 from pathlib import Path
 
 from builder.model.content import Content
-from builder.planning.food_facts import FILE, facts_text
+from builder.planning.finding.food_facts import FILE, facts_text
+from builder.reading.declared.json_schemas import schema_text
+from builder.reading.declared.telling import tables
 from builder.reading.folder import Layer, read_folder
-from builder.reading.json_schemas import schema_text
 from builder.reading.kinds import KINDS
-from builder.reading.telling import tables
 
 ROOT = Path(__file__).parents[1]
 SCHEMAS = ROOT / "site_templates" / "schemas"

@@ -8,7 +8,7 @@ import pytest
 from click.testing import CliRunner
 
 from builder.cli import main
-from builder.reading.declaring import keys_of
+from builder.reading.declared.declaring import keys_of
 from builder.reading.kinds import KINDS
 
 

@@ -157,7 +157,7 @@ def test_force_builds_what_has_not_changed(mine: Path) -> None:
 KILLED = """
 import os, signal, sys
 from builder.cli import main
-from builder.site import swap
+from builder.site.folder import swap
 def killed(out, trip_id):
     for step in swap.swap_steps(out, trip_id)[:int(sys.argv[1])]:
         step()

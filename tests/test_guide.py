@@ -14,13 +14,13 @@ import pytest
 from jsonschema import Draft202012Validator
 
 from builder.cli import main
-from builder.reading.declaring import keys_of, records_in
+from builder.reading.declared.declaring import keys_of, records_in
+from builder.reading.declared.json_schemas import schema_of
 from builder.reading.files import ROOMS
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
-from builder.reading.gear_files import GearFile
-from builder.reading.json_schemas import schema_of
+from builder.reading.gear.gear_files import GearFile
 from builder.reading.kinds import KINDS, kind_of_file
-from builder.reading.yaml_door import as_json, read_yaml
+from builder.reading.text.yaml_door import as_json, read_yaml
 from tests.guide import GUIDE, Block, blocks, pages, script
 
 ROOT = Path(__file__).parents[1]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import ast
 import re
+from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -12,7 +13,7 @@ import yaml
 from click.testing import CliRunner
 
 from builder.cli import main
-from builder.reading.declaring import walk
+from builder.reading.declared.declaring import walk
 from builder.reading.kinds import KINDS
 from tests.readme_commands import blocks, set_up_commands
 
@@ -218,10 +219,10 @@ LONGER = {
     "builder/planning/graph.py": "the graph, and the writer of its expressions",
     "builder/planning/kit.py": "the one place that knows the order of the computing",
     "builder/planning/menu/menu.py": "one walk from a trip's meals to portions, packs and dishes",
-    "builder/planning/stock/judging.py": "one record of a batch judged, with all that it is asked",
-    "builder/reading/declaring.py": "the one way in which all kinds are declared",
+    "builder/planning/batches/judging.py": "one record of a batch judged, with all it is asked",
+    "builder/reading/declared/declaring.py": "the one way in which all kinds are declared",
     "builder/reading/folder.py": "one pass through a folder, from its files to its records",
-    "builder/reading/yaml_door.py": "the one door to YAML, with all that it refuses",
+    "builder/reading/text/yaml_door.py": "the one door to YAML, with all that it refuses",
     "builder/units.py": "the one module that turns text into numbers",
 }
 
@@ -233,6 +234,22 @@ def test_modules_are_of_a_length_that_a_reader_takes_in() -> None:
         if room_of(path) != "formulas" and len(path.read_text("utf-8").splitlines()) > MOST_LINES
     }
     assert long <= set(LONGER), "part it at a seam, or say in LONGER why not"
+
+
+# About ten files are what one finds one's way in. A room that holds more says why.
+MOST_FILES = 14
+FULLER = {
+    "builder/cli": "a file for each command, as somebody looks for it",
+    "builder/formulas": "one subject a file, as a handbook has its chapters",
+    "builder/model": "one record a file, and what hangs on it",
+    "builder/pages/home": "a file for each page of the home",
+}
+
+
+def test_rooms_hold_no_more_files_than_one_finds_ones_way_in() -> None:
+    counts = Counter(path.parent.relative_to(ROOT).as_posix() for path in MODULES)
+    full = {room for room, files in counts.items() if files - 1 > MOST_FILES}
+    assert full == set(FULLER), "part the room by errand, or say in FULLER why not"
 
 
 def test_nothing_is_said_of_a_module_that_is_short_or_gone() -> None:

@@ -90,7 +90,7 @@ def dry(
       tripkit dry carrot-raw "1 kg" --now "180 g"
       tripkit dry apple-raw "2 kg" --weighing "3 h=1400 g" --weighing "5 h=950 g"
     """
-    from builder.planning.stock import Asked, dryness
+    from builder.planning.batches import Asked, dryness
 
     folder = read_place(place_of(content))
     foods, recipes = folder.content.foods, folder.content.recipes

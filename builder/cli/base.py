@@ -31,7 +31,7 @@ from builder.shipped import shipped_root
 if TYPE_CHECKING:
     from builder.model.content import Content
     from builder.model.kit import Kit
-    from builder.planning.known_as import Known
+    from builder.planning.finding import Known
     from builder.planning.stock import Stock
     from builder.reading.folder import Folder, Layer
 
@@ -84,7 +84,7 @@ def main() -> None:
 def finish_what_was_interrupted() -> None:
     """Finish or undo a swap of kits that was killed, whatever command comes next."""
     from builder.site.errors import SiteError
-    from builder.site.swap import recover
+    from builder.site.folder.swap import recover
 
     for out in (Path(DEFAULT_OUT), Path(DEFAULT_PUBLIC_OUT)):
         # Only a build has to tell why that cannot be.
@@ -227,8 +227,7 @@ def layers_of(place: Place) -> list[Layer]:
 
 def known_in(content: Content) -> list[Known]:
     """Give all that can be found in a folder, with what is kept of the shipped foods."""
-    from builder.planning.food_facts import FILE
-    from builder.planning.known_as import known_as
+    from builder.planning.finding import FILE, known_as
 
     kept = shipped_root() / "site_templates" / FILE
     return known_as(content, kept.read_text("utf-8"))

@@ -150,9 +150,9 @@ def build(
 def build_folder(place: Place, wanted: Wanted) -> None:
     """Build kits of a folder, unless nothing changed since they were built."""
     from builder.site.errors import SiteError, is_below, of_the_system
-    from builder.site.index_page import refuse_foreign_index, write_index
-    from builder.site.made import OWN_FOLDER
-    from builder.site.swap import recover
+    from builder.site.folder.index_page import refuse_foreign_index, write_index
+    from builder.site.folder.made import OWN_FOLDER
+    from builder.site.folder.swap import recover
 
     out = wanted.out
     if os.path.islink(out) and not os.path.isdir(out):
@@ -213,7 +213,7 @@ def _say_unchanged(out: Path, last: LastBuild, strict: bool) -> None:
 
 def _say_end(out: Path, dangers: Dangers) -> None:
     """Say where the kits are to be looked at, then the dangers of each trip."""
-    from builder.site.index_page import INDEX_NAME
+    from builder.site.folder.index_page import INDEX_NAME
 
     click.echo(f"Open {(out / INDEX_NAME).as_posix()} in a browser.")
     say_lines(dangers.lines)
@@ -240,9 +240,9 @@ def _ordered(
     """Plan all, so that a fault in one trip stops the build before anything is written."""
     from builder.planning.home import has_home
     from builder.planning.public import public_kit
-    from builder.reading.cuttings import content_of_kit
+    from builder.reading.anew.cuttings import content_of_kit
     from builder.site.build import Order
-    from builder.site.made import refuse_foreign_names
+    from builder.site.folder.made import refuse_foreign_names
 
     folder = read_place(place)
     planned = plan_folder(
@@ -289,7 +289,7 @@ def _ordered(
 def _with_changes(kits: list[Kit], wanted: Wanted) -> list[Kit]:
     """Give the kits; the one of the trip that the companions have tells what changed since."""
     from builder.planning.since import changes_since
-    from builder.site.old_kit import read_old_kit
+    from builder.site.folder.old_kit import read_old_kit
 
     assert wanted.since is not None
     if wanted.public:

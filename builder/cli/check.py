@@ -57,7 +57,7 @@ def check(content: Path | None, strict: bool, as_json: bool) -> None:
 
 
 def _told(problems: Sequence[Problem]) -> list[dict[str, object]]:
-    from builder.reading.pointing import fields_of
+    from builder.reading.text.pointing import fields_of
 
     return [
         {

@@ -70,8 +70,8 @@ def kinds_of_record(context: click.Context, _: click.Parameter, begun: str) -> l
 
 def keys_of_kind(context: click.Context, _: click.Parameter, begun: str) -> list[str]:
     """Complete the keys of the kind that was told before, each as its path."""
+    from builder.reading.declared.telling import keys_said, paths_of
     from builder.reading.kinds import KINDS as WRITTEN
-    from builder.reading.telling import keys_said, paths_of
 
     kind = WRITTEN.get(context.params.get("kind") or "")
     return _begun_so([*paths_of(keys_said(kind.record))], begun) if kind else []

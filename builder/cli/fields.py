@@ -25,8 +25,8 @@ def fields(kind: str | None, key: str | None, as_json: bool) -> None:
       tripkit fields food
       tripkit fields trip travel
     """
+    from builder.reading.declared.telling import keys_said, named, paths_of
     from builder.reading.kinds import KINDS
-    from builder.reading.telling import keys_said, named, paths_of
 
     if kind is None:
         for name, known in KINDS.items():

@@ -60,7 +60,7 @@ def fill(trip: str, seed: int, write: int | None, content: Path | None, as_json:
     """
     from builder.planning.filling import fill_trip
     from builder.planning.stock import check, without_broken
-    from builder.reading.uncollected import uncollected
+    from builder.reading.text.uncollected import uncollected
 
     with uncollected():
         folder = read_place(own_place(content) if write else place_of(content))

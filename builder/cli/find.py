@@ -47,7 +47,7 @@ def find(words: tuple[str, ...], whole: bool, content: Path | None, as_json: boo
       tripkit find Hülsenfrucht
     """
     from builder.planning.finding import find as find_records
-    from builder.reading.uncollected import uncollected
+    from builder.reading.text.uncollected import uncollected
 
     with uncollected():
         records = known_in(read_searched(place_of(content)))

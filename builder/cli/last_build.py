@@ -50,8 +50,8 @@ def state_of(place: Place, order: object) -> str:
 
 def remember(out: Path, place: Place, last: LastBuild) -> None:
     """Write down what was built."""
-    from builder.site.made import write_down
-    from builder.site.swap import INDEX, kit_lock
+    from builder.site.folder.made import write_down
+    from builder.site.folder.swap import INDEX, kit_lock
 
     told = {
         "made_from": last.made_from,
@@ -75,9 +75,9 @@ def forget(out: Path) -> None:
 
 def unchanged(out: Path, place: Place, made_from: str) -> LastBuild | None:
     """Give the last build where it was made from the same, and all it made is whole."""
-    from builder.site.index_page import INDEX_NAME
-    from builder.site.made import sha256_of
-    from builder.site.swap import is_current
+    from builder.site.folder.index_page import INDEX_NAME
+    from builder.site.folder.made import sha256_of
+    from builder.site.folder.swap import is_current
 
     last = _read(out, place)
     if last is None or last.made_from != made_from:
@@ -92,7 +92,7 @@ def unchanged(out: Path, place: Place, made_from: str) -> LastBuild | None:
 
 
 def _file(out: Path) -> Path:
-    from builder.site.made import OWN_FOLDER
+    from builder.site.folder.made import OWN_FOLDER
 
     return out / OWN_FOLDER / "_last.json"
 

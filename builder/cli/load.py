@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from builder.model.batch import Batch
     from builder.model.content import Content
     from builder.model.home import NewBatch
-    from builder.reading.spelling import Words
+    from builder.reading.text.spelling import Words
 
 
 @dataclass(slots=True)

@@ -33,7 +33,7 @@ if TYPE_CHECKING:
     from builder.model.content import Content
     from builder.model.home import NewBatch
     from builder.reading.folder import Folder
-    from builder.reading.spelling import Words
+    from builder.reading.text.spelling import Words
 
 OWN_METHODS = tuple(method for method in METHODS if method != "bought")
 _EXAMPLE = 'for example: tripkit log apple-raw "3 kg" "480 g" --method dehydrator'

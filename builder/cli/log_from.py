@@ -18,8 +18,8 @@ from builder.problems import Problem, ProblemsFound, did_you_mean
 
 if TYPE_CHECKING:
     from builder.model.content import Content
+    from builder.reading.drying.followed import TypedRun
     from builder.reading.folder import Layer
-    from builder.reading.followed import TypedRun
     from builder.starts import Entry
 
 MOST_BYTES = 1_000_000
@@ -64,8 +64,8 @@ def log_from(file: Path, layers: Sequence[Layer], as_json: bool) -> None:
 
 
 def _read(file: Path) -> Sequence[TypedRun]:
-    from builder.reading.followed import read_typed_runs
-    from builder.reading.yaml_door import decode
+    from builder.reading.drying.followed import read_typed_runs
+    from builder.reading.text.yaml_door import decode
 
     try:
         with file.open("rb") as opened:

@@ -9,7 +9,7 @@ from pathlib import Path
 from builder.model.place import Places
 from builder.problems import Problem
 from builder.reading.files import is_file
-from builder.reading.yaml_door import quoted
+from builder.reading.text.yaml_door import quoted
 
 
 def amiss_beside(

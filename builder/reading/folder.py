@@ -20,13 +20,17 @@ from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
 from builder.model.trip import DayTrack, Trip
 from builder.problems import Problem, in_order, nearest, printable
-from builder.reading.at_hand import AtHand
-from builder.reading.batches import read_batch
 from builder.reading.beside import amiss_beside, beside
-from builder.reading.crosschecks import crosscheck
-from builder.reading.declaring import items_of_lists, keys_of, read_as
-from builder.reading.dried_meals import check_nested
-from builder.reading.eaten import eaten_in_a_day
+from builder.reading.checks.crosschecks import crosscheck
+from builder.reading.checks.eaten import eaten_in_a_day
+from builder.reading.declared.declaring import items_of_lists, keys_of, read_as
+from builder.reading.declared.values import DEVICES, can_be_id
+from builder.reading.dishes.dried_meals import check_nested
+from builder.reading.dishes.foods import read_food
+from builder.reading.dishes.recipes import read_recipe
+from builder.reading.dishes.vouched import Listed, foods_listed, hash_of_list
+from builder.reading.drying.batches import read_batch
+from builder.reading.drying.home import read_home
 from builder.reading.files import (
     ENDINGS,
     ROOMS,
@@ -36,22 +40,18 @@ from builder.reading.files import (
     read_start,
     top_of,
 )
-from builder.reading.foods import read_food
-from builder.reading.gear import WrittenGear
-from builder.reading.gear_files import GearFile
-from builder.reading.home import read_home
+from builder.reading.gear.gear import WrittenGear
+from builder.reading.gear.gear_files import GearFile
 from builder.reading.notes import Amiss, Notes
-from builder.reading.places_and_times import hours_ahead
-from builder.reading.recipes import read_recipe
-from builder.reading.tables import read_table
-from builder.reading.taken_along import not_taken_along
+from builder.reading.text.tables import read_table
+from builder.reading.text.uncollected import uncollected
+from builder.reading.text.yaml_door import Node, decode, quoted, read_yaml
 from builder.reading.texts import read_caution, read_source
-from builder.reading.tracks import LARGEST_TRACK_BYTES, read_track
-from builder.reading.trips import not_fed, read_trip
-from builder.reading.uncollected import uncollected
-from builder.reading.values import DEVICES, can_be_id
-from builder.reading.vouched import Listed, foods_listed, hash_of_list
-from builder.reading.yaml_door import Node, decode, quoted, read_yaml
+from builder.reading.trips.at_hand import AtHand
+from builder.reading.trips.taken_along import not_taken_along
+from builder.reading.trips.trips import not_fed, read_trip
+from builder.reading.way.places_and_times import hours_ahead
+from builder.reading.way.tracks import LARGEST_TRACK_BYTES, read_track
 
 ALWAYS_SHIPPED = ("sources.yaml", "cautions", "gear", "foods")
 

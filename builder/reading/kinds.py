@@ -5,14 +5,14 @@ from __future__ import annotations
 from dataclasses import dataclass
 from pathlib import PurePosixPath
 
-from builder.reading.batches import WrittenBatch
-from builder.reading.declaring import Record
-from builder.reading.foods import WrittenFood
-from builder.reading.gear_files import GearFile
-from builder.reading.home import WrittenHome
-from builder.reading.recipes import WrittenRecipe
+from builder.reading.declared.declaring import Record
+from builder.reading.dishes.foods import WrittenFood
+from builder.reading.dishes.recipes import WrittenRecipe
+from builder.reading.drying.batches import WrittenBatch
+from builder.reading.drying.home import WrittenHome
+from builder.reading.gear.gear_files import GearFile
 from builder.reading.texts import WrittenCaution, WrittenSource
-from builder.reading.trips import WrittenTrip
+from builder.reading.trips.trips import WrittenTrip
 
 
 @dataclass(frozen=True, slots=True)

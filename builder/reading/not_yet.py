@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Any
 
-from builder.reading.declaring import Check, Here
+from builder.reading.declared.declaring import Check, Here
 from builder.reading.notes import refuse
 
 

@@ -9,8 +9,8 @@ from builder.model.food import Food
 from builder.model.gear import Dryer
 from builder.model.place import Place
 from builder.problems import Problem, Severity
-from builder.reading.at_hand import AtHand
-from builder.reading.usual import Range
+from builder.reading.checks.usual import Range
+from builder.reading.trips.at_hand import AtHand
 
 UNUSUAL, IMPOSSIBLE = "unusual", "out-of-range"  # kinds of problem: the warning and the error
 _ODD = (UNUSUAL, IMPOSSIBLE)

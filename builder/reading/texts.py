@@ -5,11 +5,11 @@ from __future__ import annotations
 from typing import Annotated
 
 from builder.model.source import KNOWN, LEVELS, CautionText, Known, Level, Source
-from builder.reading.declaring import Check, Here, Record, key, read_as
-from builder.reading.measures import count
+from builder.reading.declared.declaring import Check, Here, Record, key, read_as
+from builder.reading.declared.measures import count
+from builder.reading.declared.vocabulary import Choice, Flag, Id, Line, Text, Words
 from builder.reading.notes import Notes, refuse
-from builder.reading.vocabulary import Choice, Flag, Id, Line, Text, Words
-from builder.reading.yaml_door import Node, quoted
+from builder.reading.text.yaml_door import Node, quoted
 from builder.units import odd_blanks
 
 

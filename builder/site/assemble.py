@@ -8,20 +8,21 @@ from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from builder.problems import Problem, errors
-from builder.site import address, archive, made, offline, swap
-from builder.site.access import with_named_links
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
-from builder.site.finish import finish_page
-from builder.site.grown import script_of_palette
-from builder.site.kit_files import POCKET_NAME
-from builder.site.marks import marks_in, style_of_marks, with_marks
-from builder.site.navigation import NavItem, is_safe_path, nav_paths
+from builder.site.finishing import offline
+from builder.site.finishing.access import with_named_links
+from builder.site.finishing.finish import finish_page
+from builder.site.finishing.grown import script_of_palette
+from builder.site.finishing.marks import marks_in, style_of_marks, with_marks
+from builder.site.finishing.scripts import with_scripts, written
+from builder.site.finishing.styles import STYLE_NAME, merge_styles
+from builder.site.folder import address, archive, made, swap
+from builder.site.folder.kit_files import POCKET_NAME
 from builder.site.outfit import HOME_STYLES, TRIP, Outfit
 from builder.site.pocket import pocket_page
-from builder.site.scripts import with_scripts, written
-from builder.site.search_index import write_searched
-from builder.site.styles import STYLE_NAME, merge_styles
+from builder.site.rendering.navigation import NavItem, is_safe_path, nav_paths
+from builder.site.search.search_index import write_searched
 from builder.speech import speech_of
 
 FIRST_PAGE = "index.md"
@@ -87,7 +88,7 @@ def _describe_new(out: Path, trip_id: str, made_from: str) -> None:
 def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> tuple[Problem, ...]:
     """Write the new folder and, when it is found good, the new zip."""
     # Here, not above: whoever only reads a kit need not wait for the generator's import.
-    from builder.site.run_mkdocs import render
+    from builder.site.rendering.run_mkdocs import render
 
     docs = swap.work_folder(out, site.trip_id)
     new = swap.new_folder(out, site.trip_id)

@@ -14,13 +14,13 @@ from builder.pages.home.book import write_home_book
 from builder.pages.trip.book import write_book
 from builder.planning.home import HomePlan
 from builder.problems import Problem
-from builder.site.archive import zip_files
 from builder.site.assemble import SiteInput, build_site
+from builder.site.folder.archive import zip_files
+from builder.site.folder.kit_files import CONTENT_ZIP
+from builder.site.folder.swap import is_current
 from builder.site.inputs import fingerprint, libraries, shipped_files
-from builder.site.kit_files import CONTENT_ZIP
 from builder.site.labels_page import labels_page
 from builder.site.outfit import HOME
-from builder.site.swap import is_current
 
 
 @dataclass(frozen=True, slots=True)

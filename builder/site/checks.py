@@ -12,8 +12,8 @@ from urllib.parse import unquote, urlsplit
 
 from builder.model.place import Place
 from builder.problems import Problem, in_order
-from builder.site.kit_files import POCKET_NAME, files_below
-from builder.site.tags import Tag, line_and_column, read_tags, tag_but_plain
+from builder.site.finishing.tags import Tag, line_and_column, read_tags, tag_but_plain
+from builder.site.folder.kit_files import POCKET_NAME, files_below
 
 MOST_POCKET_BYTES = 150 * 1024
 # Pictures of the user's own are theirs to weigh; a page without them must stay light.

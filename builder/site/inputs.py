@@ -8,7 +8,7 @@ from functools import cache
 from importlib.metadata import PackageNotFoundError, version
 from pathlib import Path
 
-from builder.site.kit_files import files_below
+from builder.site.folder.kit_files import files_below
 
 # Another version of these may write other bytes.
 LIBRARIES = ("astral", "babel", "gpxpy", "jinja2", "markdown", "mkdocs", "mkdocs-material", "segno")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.site.security import inline_scripts, inline_styles, policy, with_policy
+from builder.site.finishing.security import inline_scripts, inline_styles, policy, with_policy
 
 
 def labels_page(html: str) -> str:

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.site.kit_files import DATA_NAME, HOME_DATA_NAME
-from builder.site.scripts import HOME_SCRIPTS, KIT_SCRIPTS, Script
+from builder.site.finishing.scripts import HOME_SCRIPTS, KIT_SCRIPTS, Script
+from builder.site.folder.kit_files import DATA_NAME, HOME_DATA_NAME
 
 HOME_STYLES = ("home.css",)
 

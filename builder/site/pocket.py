@@ -6,11 +6,11 @@ import re
 from html import escape
 from pathlib import Path
 
-from builder.site.directions import isolated
-from builder.site.finish import with_table_boxes
-from builder.site.scripts import POCKET_SCRIPT, written
-from builder.site.security import inline_scripts, inline_styles, policy, with_policy
-from builder.site.styles import squeezed
+from builder.site.finishing.directions import isolated
+from builder.site.finishing.finish import with_table_boxes
+from builder.site.finishing.scripts import POCKET_SCRIPT, written
+from builder.site.finishing.security import inline_scripts, inline_styles, policy, with_policy
+from builder.site.finishing.styles import squeezed
 from builder.speech import speech_of
 
 WHOLE_PAGE = re.compile(r"\s*<!doctype html", re.I)

@@ -11,7 +11,7 @@ import json
 import os
 from pathlib import Path, PurePosixPath
 
-from builder.reading.json_schemas import schema_text
+from builder.reading.declared.json_schemas import schema_text
 from builder.reading.kinds import KINDS, kind_of_file
 
 SCHEMAS = ".schemas"  # in a content folder

@@ -1,6 +1,6 @@
 """Writes a proposal into its trip: what fills open meals, and the packs that the tool chose.
 
-Edits by offset, as `reading/rewriting.py` makes them: every byte that no edit means stays.
+Edits by offset, as `reading/anew/rewriting.py` makes them: every byte that no edit means stays.
 """
 
 from __future__ import annotations
@@ -12,13 +12,13 @@ from typing import Any
 from builder.model.trip import MealItem, Trip
 from builder.planning.filling import ChosenDish
 from builder.problems import ProblemsFound, errors
-from builder.reading.as_written import edited_bytes
 from builder.reading.folder import Layer, RecordText, read_folder
-from builder.reading.helpings import AUTO
-from builder.reading.layout import with_text
-from builder.reading.meals import OPEN
-from builder.reading.spelling import Edit, Words, edited, plain, spelt_out, words_in_flow
-from builder.reading.yaml_door import Node, read_yaml
+from builder.reading.text.as_written import edited_bytes
+from builder.reading.text.layout import with_text
+from builder.reading.text.spelling import Edit, Words, edited, plain, spelt_out, words_in_flow
+from builder.reading.text.yaml_door import Node, read_yaml
+from builder.reading.trips.helpings import AUTO
+from builder.reading.trips.meals import OPEN
 from builder.starts.fresh import StartError
 from builder.starts.swapping import refuse_links, swap_in
 

@@ -7,9 +7,9 @@ import os
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
+from builder.reading.declared.values import DEVICES, can_be_id
 from builder.reading.folder import Layer, read_folder
-from builder.reading.values import DEVICES, can_be_id
-from builder.site.kit_files import files_below
+from builder.site.folder.kit_files import files_below
 from builder.starts.editors import (
     SCHEMAS,
     SETTINGS,

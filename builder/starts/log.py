@@ -8,8 +8,8 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder.problems import did_you_mean
+from builder.reading.drying.log_files import Record
 from builder.reading.folder import Folder, Layer, read_folder
-from builder.reading.log_files import Record
 from builder.starts.fresh import StartError
 from builder.starts.log_places import ROOM, free_id, told_file, usual_file
 from builder.starts.log_writing import (

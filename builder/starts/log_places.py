@@ -10,9 +10,9 @@ from pathlib import Path
 
 from builder.model.batch import Batch
 from builder.problems import printable
+from builder.reading.declared.values import DEVICES, LONGEST_ID
 from builder.reading.files import TABLE
 from builder.reading.folder import Folder, Layer
-from builder.reading.values import DEVICES, LONGEST_ID
 from builder.starts.fresh import StartError
 
 ROOM = "batches"

@@ -8,21 +8,22 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from builder.planning.stock import Judged, check, run_of
+from builder.planning.batches import Judged
+from builder.planning.stock import check, run_of
 from builder.problems import Problem, ProblemsFound, errors, in_order
-from builder.reading.as_written import edited_bytes
-from builder.reading.files import TABLE
-from builder.reading.folder import Folder, Layer, RecordText, read_folder
-from builder.reading.log_files import (
+from builder.reading.drying.log_files import (
     Record,
     added_to_table,
     added_to_yaml,
     completed_in_table,
     completed_in_yaml,
 )
-from builder.reading.spelling import Edit
-from builder.reading.tables import table_of
-from builder.reading.yaml_door import decode, read_yaml
+from builder.reading.files import TABLE
+from builder.reading.folder import Folder, Layer, RecordText, read_folder
+from builder.reading.text.as_written import edited_bytes
+from builder.reading.text.spelling import Edit
+from builder.reading.text.tables import table_of
+from builder.reading.text.yaml_door import decode, read_yaml
 from builder.starts.editors import bring_schemas, with_schema_line
 from builder.starts.fresh import StartError
 from builder.starts.swapping import refuse_links, swap_in

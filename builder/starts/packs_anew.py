@@ -10,10 +10,10 @@ from dataclasses import dataclass, replace
 
 from builder.model.content import Content
 from builder.model.trip import MealItem, Trip
+from builder.planning.batches import Judged
 from builder.planning.menu import with_parts
 from builder.planning.stock import (
     ItemAt,
-    Judged,
     Stock,
     check,
     items_of,
@@ -22,7 +22,7 @@ from builder.planning.stock import (
     with_item,
 )
 from builder.problems import counted
-from builder.reading.rewriting import PacksNow, PlaceOfPacks
+from builder.reading.anew.rewriting import PacksNow, PlaceOfPacks
 
 
 @dataclass(frozen=True, slots=True)

@@ -6,9 +6,9 @@ from collections.abc import Sequence
 
 from builder.model.home import Home
 from builder.planning.drying import DryingPlan, Part, Run
+from builder.reading.drying.log_files import Record
 from builder.reading.folder import Layer
-from builder.reading.log_files import Record
-from builder.reading.spelling import Words
+from builder.reading.text.spelling import Words
 from builder.starts.log import log_batches
 from builder.starts.log_writing import Logged
 

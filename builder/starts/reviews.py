@@ -12,14 +12,14 @@ from pathlib import Path
 
 from builder.model.kit import Kit
 from builder.problems import Problem, ProblemsFound, errors
-from builder.reading.as_written import edited_bytes
+from builder.reading.declared.values import is_blank
 from builder.reading.files import LARGEST_BYTES
 from builder.reading.folder import Folder, Layer, RecordText, read_folder
-from builder.reading.layout import with_keys, with_value, without_key
-from builder.reading.reviews import without_blanks
-from builder.reading.spelling import Edit, edited, in_flow, plain, quoted
-from builder.reading.values import is_blank
-from builder.reading.yaml_door import Node, decode, read_yaml
+from builder.reading.text.as_written import edited_bytes
+from builder.reading.text.layout import with_keys, with_value, without_key
+from builder.reading.text.spelling import Edit, edited, in_flow, plain, quoted
+from builder.reading.text.yaml_door import Node, decode, read_yaml
+from builder.reading.trips.reviews import without_blanks
 from builder.starts.fresh import StartError
 from builder.starts.swapping import refuse_links, swap_in
 

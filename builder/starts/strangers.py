@@ -11,11 +11,11 @@ from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.food import Food
 from builder.problems import Problem, ProblemsFound, did_you_mean
-from builder.reading.cuttings import Key, cut
+from builder.reading.anew.cuttings import Key, cut
+from builder.reading.anew.rewriting import with_entry
 from builder.reading.folder import Folder, RecordText
-from builder.reading.rewriting import with_entry
-from builder.reading.spelling import written_anew
-from builder.reading.yaml_door import read_yaml
+from builder.reading.text.spelling import written_anew
+from builder.reading.text.yaml_door import read_yaml
 from builder.starts.fresh import StartError
 
 

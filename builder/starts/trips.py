@@ -19,14 +19,14 @@ from builder.problems import (
     in_order,
     printable,
 )
-from builder.reading.cuttings import Key, cut_files, records_of_trip
+from builder.reading.anew.cuttings import Key, cut_files, records_of_trip
+from builder.reading.anew.rewriting import Changes, Rewritten, rewritten, with_entry
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
-from builder.reading.rewriting import Changes, Rewritten, rewritten, with_entry
-from builder.reading.yaml_door import read_yaml
-from builder.site.archive import unpack
+from builder.reading.text.yaml_door import read_yaml
 from builder.site.errors import SiteError
-from builder.site.kit_files import CONTENT_ZIP, DATA_NAME
-from builder.site.old_kit import proposed_batches
+from builder.site.folder.archive import unpack
+from builder.site.folder.kit_files import CONTENT_ZIP, DATA_NAME
+from builder.site.folder.old_kit import proposed_batches
 from builder.starts.editors import with_schema_line
 from builder.starts.fresh import StartError, checked_id, example, write_content
 from builder.starts.packs_anew import packs_anew

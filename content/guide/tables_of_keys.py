@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 
-from builder.reading.telling import tables
+from builder.reading.declared.telling import tables
 
 _MARK = re.compile(r"<!-- keys of (\S+) -->")
 

@@ -11,7 +11,7 @@ import pytest
 from playwright.sync_api import Browser, sync_playwright
 
 from builder.site.assemble import build_site
-from builder.site.index_page import write_index
+from builder.site.folder.index_page import write_index
 from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
 
 BROWSER_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")

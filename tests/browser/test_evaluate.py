@@ -15,7 +15,7 @@ from builder.planning.graph import graph_of
 from builder.planning.kit import plan_trip
 from builder.planning.stock import check
 from builder.reading.folder import Layer, read_folder
-from builder.site.scripts import PARTS_FOLDER
+from builder.site.finishing.scripts import PARTS_FOLDER
 from tests.site.sample import ASSETS, ROOT
 from tests.vectors.make_expressions import TABLE
 from tests.vectors.same import same

@@ -14,9 +14,9 @@ from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Locator, Page, expect
 
 from builder.pages.home.following import formulas
-from builder.planning.stock import FIT
+from builder.planning.batches import FIT
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
-from builder.site.scripts import PARTS_FOLDER
+from builder.site.finishing.scripts import PARTS_FOLDER
 from tests.conftest import tripkit
 from tests.site.sample import ASSETS, ROOT
 from tests.vectors.make_drying_runs import TABLE

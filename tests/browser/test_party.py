@@ -13,8 +13,8 @@ from playwright.sync_api import Browser, Page, expect
 from builder import units
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
-from builder.site.script_words import words_of_parts
-from builder.site.scripts import PARTS_FOLDER
+from builder.site.finishing.script_words import words_of_parts
+from builder.site.finishing.scripts import PARTS_FOLDER
 from builder.speech import speech_of
 from tests.site.sample import ASSETS, EATERS, recipe_figures
 from tests.vectors.make_scaling import TABLE

@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from builder.reading.spelling import plain
-from builder.reading.yaml_door import read_yaml
+from builder.reading.text.spelling import plain
+from builder.reading.text.yaml_door import read_yaml
 
 from .printed import read_pdf
 

@@ -20,7 +20,7 @@ from typing import Any
 from click.testing import CliRunner
 
 from builder.cli import main
-from builder.reading.yaml_door import read_yaml
+from builder.reading.text.yaml_door import read_yaml
 from tests.fuzz.spoiling import Files, spoiled_folder, spoiled_zip
 from tests.reading.folder_builder import SMALL
 from tests.reading.test_fuzz import RICH, plain

@@ -21,9 +21,10 @@ from builder.pages.home.runs import runs_page
 from builder.pages.home.shopping import shopping_csv, shopping_page
 from builder.pages.spreadsheet import harmless
 from builder.planning.at_home import Experience, Purchase, Task, TripAhead
+from builder.planning.batches import Learned
 from builder.planning.drying import DryingPlan, Part, Pays, Run, Step, VitaminC, Way, Ways
 from builder.planning.home import HomePlan, TripShopping
-from builder.planning.stock import Learned, dryables, followed
+from builder.planning.stock import dryables, followed
 from tests.pages.conftest import TEMPLATES
 from tests.planning.folders import hand
 

@@ -9,8 +9,8 @@ import pytest
 from builder.model.food import ALLERGENS, Composition, Food
 from builder.model.kit import How
 from builder.model.trip import DIETS
+from builder.planning.foods.substance import Substance
 from builder.planning.menu.avoided import avoided_how, avoided_said
-from builder.planning.stock.substance import Substance
 from builder.speech import speech_of
 
 

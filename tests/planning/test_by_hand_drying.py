@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.planning.stock.judging import Judged
+from builder.planning.batches.judging import Judged
 from builder.problems import ProblemsFound
 
 from .folders import Record, batch_of, day, day_trip, food, hand, meal_of, uses

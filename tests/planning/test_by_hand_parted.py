@@ -13,10 +13,10 @@ from builder.model.kit import Kit, PlannedMeal
 from builder.pages.trip.dishes.cook import cook_pages
 from builder.pages.trip.dishes.parted import for_all_in_pot
 from builder.pages.trip.origins.kit_json import kit_data
+from builder.planning.foods import substance_named
 from builder.planning.graph import graph_of
 from builder.planning.kit import plan_trip
 from builder.planning.menu import avoided_how
-from builder.planning.stock import substance_named
 from builder.problems import ProblemsFound
 from tests.planning.folders import Hand, Record, day, day_trip, food, hand
 

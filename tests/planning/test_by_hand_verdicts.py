@@ -12,8 +12,9 @@ from typing import Any
 
 import pytest
 
-from builder.planning.stock import Asked, dryness, stock_lines
-from builder.planning.stock.judging import Judged
+from builder.planning.batches import Asked, dryness
+from builder.planning.batches.judging import Judged
+from builder.planning.stock import stock_lines
 from builder.problems import ProblemsFound
 from builder.speech import speech_of
 

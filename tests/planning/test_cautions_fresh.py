@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 from builder.model.kit import KitCaution
-from builder.planning.cautions.fresh import bears
+from builder.planning.cautions.food.fresh import bears
 from builder.reading.folder import Layer, read_folder
 
 from .caution_cases import Case, Folder, of_id, with_and_without

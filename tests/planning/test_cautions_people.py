@@ -9,7 +9,7 @@ import pytest
 
 from builder.model.food import Composition
 from builder.model.kit import Kit
-from builder.planning.stock.substance import mixed
+from builder.planning.foods.substance import mixed
 
 from .caution_cases import Case, Folder, of_id, with_and_without
 from .folders import Record, day, day_trip, food, hand, uses

@@ -24,8 +24,8 @@ from builder.planning.drying.rules import (
     suits,
 )
 from builder.planning.drying.wanted import packs_for
-from builder.planning.hazards import is_pungent
-from builder.planning.stock.substance import Substance, substance_of_food
+from builder.planning.foods.hazards import is_pungent
+from builder.planning.foods.substance import Substance, substance_of_food
 
 
 def goes(

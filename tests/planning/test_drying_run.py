@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from builder.formulas.drying_curve import page_mass_g
 from builder.model.batch import Weighing
-from builder.planning.stock.drying_run import drying_run
+from builder.planning.batches.drying_run import drying_run
 
 CARROT_WATER = 0.8829  # USDA SR28, 11124
 FRESH_G = 1000.0

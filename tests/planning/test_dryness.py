@@ -10,8 +10,8 @@ import pytest
 
 from builder.model.batch import Weighing
 from builder.model.content import Content
-from builder.planning.stock.dryness import Asked, Dryness
-from builder.planning.stock.dryness import dryness as dryness_of
+from builder.planning.batches.dryness import Asked, Dryness
+from builder.planning.batches.dryness import dryness as dryness_of
 from builder.problems import ProblemsFound
 from builder.reading.folder import Layer, read_folder
 

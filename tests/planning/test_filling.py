@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 
 from builder.planning.filling import Filling, Proposal, fill_trip
+from builder.planning.foods import substance_of_ingredient
 from builder.planning.kit import plan_trip
 from builder.planning.menu import avoided_how
-from builder.planning.stock import substance_of_ingredient
 from builder.planning.stock.packs import is_overdrawn, takings_of
 from tests.planning.folders import Hand, Record, day, day_trip, food, hand
 from tests.planning.test_stock import berries

@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from builder.planning.finding import Found, find
-from builder.planning.known_as import Known, Mark, known_as
+from builder.planning.finding.finding import Found, find
+from builder.planning.finding.known_as import Known, Mark, known_as
 from builder.reading.folder import Layer, read_folder
 
 ROOT = Path(__file__).resolve().parents[2]

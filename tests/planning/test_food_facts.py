@@ -5,8 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 
 from builder.model.on_asking import OnAsking
-from builder.planning.food_facts import FILE, kept_facts
-from builder.planning.known_as import known_as
+from builder.planning.finding.food_facts import FILE, kept_facts
+from builder.planning.finding.known_as import known_as
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
 
 ROOT = Path(__file__).resolve().parents[2]

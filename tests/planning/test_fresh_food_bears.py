@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from builder.model.food import Composition, Food, Perishable
-from builder.planning.cautions.fresh import Bears, bears
+from builder.planning.cautions.food.fresh import Bears, bears
 
 NOT_SOON = None
 TWO_HOURS = Bears(0.0, -math.inf)

@@ -8,7 +8,7 @@ import pytest
 
 from builder.model.content import Content
 from builder.model.food import HAZARDS, KINDS, Composition, Food, FoodKind, FoodState
-from builder.planning.hazards import hazards_of, is_game, is_minced
+from builder.planning.foods.hazards import hazards_of, is_game, is_minced
 from builder.reading.folder import Layer, read_folder
 
 from .folders import SHIPPED

@@ -10,9 +10,9 @@ import pytest
 
 from builder.model.batch import Batch, Heated, Stay
 from builder.model.food import Composition, Food
-from builder.planning.stock.keeping import Kept, Store, keeps_from, kept
-from builder.planning.stock.substance import substance_of_food
-from builder.planning.stock.verdict import Load, Ruling
+from builder.planning.batches.keeping import Kept, Store, keeps_from, kept
+from builder.planning.batches.verdict import Load, Ruling
+from builder.planning.foods.substance import substance_of_food
 from builder.speech import speech_of
 
 ENGLISH = speech_of("en")

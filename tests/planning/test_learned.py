@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from builder.planning.stock.judging import Judged
+from builder.planning.batches.judging import Judged
 from tests.planning.folders import Record, hand
 
 # Berries: 80 % water, 20 % of it left once dried: the table has 0.2 / 0.8 = 0.25 of the fresh.

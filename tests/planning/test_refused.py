@@ -8,8 +8,8 @@ import pytest
 
 from builder.model.food import Composition, Food, FoodKind
 from builder.model.kit import Refused
+from builder.planning.foods import Substance
 from builder.planning.menu import avoided_how
-from builder.planning.stock import Substance
 from tests.planning.folders import day, day_trip, food, hand, uses
 
 

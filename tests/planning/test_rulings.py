@@ -14,8 +14,7 @@ import pytest
 
 from builder.model.batch import Batch, Heated
 from builder.model.food import Composition, Food
-from builder.planning.stock.substance import substance_of_food
-from builder.planning.stock.verdict import (
+from builder.planning.batches.verdict import (
     Load,
     Ruling,
     act_of,
@@ -25,6 +24,7 @@ from builder.planning.stock.verdict import (
     spread_of,
     stays_raw,
 )
+from builder.planning.foods.substance import substance_of_food
 from builder.speech import speech_of
 
 DONE = datetime.date(2031, 1, 1)

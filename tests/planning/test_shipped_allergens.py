@@ -11,7 +11,7 @@ import re
 import pytest
 
 from builder.model.content import Content
-from builder.planning.hazards import called
+from builder.planning.foods.hazards import called
 from builder.reading.folder import Layer, read_folder
 from tests.reading.folder_builder import SHIPPED
 

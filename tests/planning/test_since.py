@@ -14,7 +14,7 @@ from builder.model.kit import Kit
 from builder.pages.trip.origins.kit_json import kit_data
 from builder.planning.since import changes_since
 from builder.site.errors import SiteError
-from builder.site.old_kit import read_old_kit
+from builder.site.folder.old_kit import read_old_kit
 from tests.planning.folders import Record, day, day_trip, hand, uses
 
 POT: Record = {

@@ -8,9 +8,9 @@ from pathlib import Path
 import pytest
 
 from builder.model.kit import Kit
+from builder.planning.foods import substance_named
 from builder.planning.menu import avoided_how, menu_problems
-from builder.planning.stock import substance_named
-from builder.reading.cuttings import content_of_kit
+from builder.reading.anew.cuttings import content_of_kit
 from builder.reading.folder import Layer, read_folder
 from tests.planning.folders import QUICK_ROOMS, SHIPPED, Hand, Record, day, day_trip, food, hand
 

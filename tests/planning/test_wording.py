@@ -12,7 +12,7 @@ from builder.model.food import FLESH_KINDS
 from builder.model.kit import Kit
 from builder.model.trip import ENGLISH, LANGUAGES
 from builder.pages.trip.origins.kit_json import kit_data
-from builder.planning.hazards import hazards_of, is_minced
+from builder.planning.foods.hazards import hazards_of, is_minced
 from builder.planning.kit import plan_trip
 from builder.planning.stock.checks import check
 from builder.planning.stock.packs import Stock

@@ -6,9 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.reading.as_written import edited_bytes
-from builder.reading.spelling import Edit, edited
-from builder.reading.yaml_door import decode
+from builder.reading.text.as_written import edited_bytes
+from builder.reading.text.spelling import Edit, edited
+from builder.reading.text.yaml_door import decode
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.reading.cuttings import (
+from builder.reading.anew.cuttings import (
     Key,
     content_of_kit,
     cut_files,
@@ -15,7 +15,7 @@ from builder.reading.cuttings import (
     records_of_trip,
 )
 from builder.reading.folder import Folder, RecordText
-from builder.reading.yaml_door import read_yaml
+from builder.reading.text.yaml_door import read_yaml
 from tests.reading.folder_builder import BEAN_POT, BEANS_IN_MAY, GOOD, TRIP, changed, read
 
 # What the small trip needs: its dish, the batch, what they hold, its kitchen.

@@ -8,10 +8,10 @@ import pytest
 
 from builder.model.figure import Figure, Named, Told
 from builder.model.place import Place
-from builder.reading.declaring import Check, Here, Record, key, read_as, walk
-from builder.reading.measures import Number, Price, Quantity, count
+from builder.reading.declared.declaring import Check, Here, Record, key, read_as, walk
+from builder.reading.declared.measures import Number, Price, Quantity, count
+from builder.reading.declared.vocabulary import Choice, Flag, Id, Items, Line, Words
 from builder.reading.notes import Notes, refuse
-from builder.reading.vocabulary import Choice, Flag, Id, Items, Line, Words
 from tests.reading.test_overlays import node_of
 
 

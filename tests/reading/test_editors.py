@@ -9,9 +9,9 @@ from typing import Any
 import pytest
 from jsonschema import Draft202012Validator, ValidationError
 
-from builder.reading.json_schemas import schema_of
+from builder.reading.declared.json_schemas import schema_of
 from builder.reading.kinds import KINDS, Kind, kind_of_file
-from builder.reading.yaml_door import Entry, Node, as_json, read_yaml
+from builder.reading.text.yaml_door import Entry, Node, as_json, read_yaml
 from builder.starts.editors import bring_schemas, with_schema_line
 from tests.reading.folder_builder import SHIPPED, SMALL, read
 from tests.reading.language_server import COMMAND, LanguageServer, language_server

@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 
 from builder.reading.files import ROOMS
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
-from builder.reading.yaml_door import Node, read_yaml
+from builder.reading.text.yaml_door import Node, read_yaml
 from tests.reading.folder_builder import (
     BEAN_POT,
     BEANS_IN_MAY,

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from builder.model.home import ALWAYS_FREE, EVERY_DAY, WEEKDAYS, FreeHours, NewBatch
-from builder.reading.cuttings import content_of_kit
+from builder.reading.anew.cuttings import content_of_kit
 from builder.reading.folder import Folder
 from tests.reading.folder_builder import GOOD, TRIP, changed, lines, read
 

@@ -13,14 +13,14 @@ from builder.model.food import Composition, Food
 from builder.model.home import Home
 from builder.model.recipe import Recipe
 from builder.model.trip import Person
-from builder.reading.at_hand import AtHand
-from builder.reading.declaring import keys_of, notes_of, read_as, record_in, walk
-from builder.reading.gear_files import GearFile
-from builder.reading.json_schemas import schema_of
+from builder.reading.declared.declaring import keys_of, notes_of, read_as, record_in, walk
+from builder.reading.declared.json_schemas import schema_of
+from builder.reading.gear.gear_files import GearFile
 from builder.reading.kinds import KINDS, kind_of_file
 from builder.reading.notes import Notes
-from builder.reading.trips import WrittenTrip, readied
-from builder.reading.yaml_door import as_json, read_yaml
+from builder.reading.text.yaml_door import as_json, read_yaml
+from builder.reading.trips.at_hand import AtHand
+from builder.reading.trips.trips import WrittenTrip, readied
 from tests import schemas
 from tests.reading.test_usual import EVERY
 

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.reading.cuttings import last_offset
-from builder.reading.layout import (
+from builder.reading.anew.cuttings import last_offset
+from builder.reading.text.layout import (
     dash_of,
     first_key,
     with_items,
@@ -20,8 +20,8 @@ from builder.reading.layout import (
     without_items,
     without_key,
 )
-from builder.reading.spelling import Edit, edited, plain
-from builder.reading.yaml_door import Entry, Node, read_yaml
+from builder.reading.text.spelling import Edit, edited, plain
+from builder.reading.text.yaml_door import Entry, Node, read_yaml
 
 
 class Writer:

@@ -5,17 +5,17 @@ from __future__ import annotations
 
 import pytest
 
-from builder.reading.as_written import edited_bytes
-from builder.reading.log_files import (
+from builder.reading.drying.log_files import (
     Record,
     added_to_table,
     added_to_yaml,
     completed_in_table,
     completed_in_yaml,
 )
-from builder.reading.spelling import plain
-from builder.reading.tables import read_table, table_of
-from builder.reading.yaml_door import decode, read_yaml
+from builder.reading.text.as_written import edited_bytes
+from builder.reading.text.spelling import plain
+from builder.reading.text.tables import read_table, table_of
+from builder.reading.text.yaml_door import decode, read_yaml
 
 NEW: Record = {
     "id": "n",

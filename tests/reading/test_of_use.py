@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from builder.reading.declaring import Record, unused_of
-from builder.reading.drying_gear import WrittenDryer, WrittenPackaging
-from builder.reading.foods import WrittenFood
+from builder.reading.declared.declaring import Record, unused_of
+from builder.reading.dishes.foods import WrittenFood
+from builder.reading.drying.drying_gear import WrittenDryer, WrittenPackaging
 
 
 @pytest.mark.parametrize("record", [WrittenFood, WrittenDryer, WrittenPackaging])

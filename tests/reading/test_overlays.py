@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from builder.reading.overlays import overlaid
-from builder.reading.yaml_door import Node, read_yaml
+from builder.reading.text.yaml_door import Node, read_yaml
+from builder.reading.way.overlays import overlaid
 from tests.reading.test_yaml_door import plain
 
 

@@ -7,9 +7,9 @@ from collections.abc import Mapping
 
 import pytest
 
+from builder.reading.anew.rewriting import Changes, Rewritten, rewritten
 from builder.reading.folder import RecordText
-from builder.reading.rewriting import Changes, Rewritten, rewritten
-from builder.reading.yaml_door import read_yaml
+from builder.reading.text.yaml_door import read_yaml
 
 TRIP = """\
 title: Old

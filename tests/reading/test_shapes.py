@@ -8,11 +8,11 @@ from typing import Annotated, Any
 import pytest
 from jsonschema import Draft202012Validator
 
-from builder.reading.declaring import Record, key, keys_of, read_as, stub_of
-from builder.reading.measures import Quantity
+from builder.reading.declared.declaring import Record, key, keys_of, read_as, stub_of
+from builder.reading.declared.measures import Quantity
+from builder.reading.declared.shapes import ByShape, Pairs
+from builder.reading.declared.vocabulary import Date, Items, Line, Moment, Takes
 from builder.reading.notes import Notes
-from builder.reading.shapes import ByShape, Pairs
-from builder.reading.vocabulary import Date, Items, Line, Moment, Takes
 from tests.reading.test_overlays import node_of
 
 

@@ -10,11 +10,11 @@ import yaml
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.reading.cuttings import cut, cut_files
+from builder.reading.anew.cuttings import cut, cut_files
+from builder.reading.anew.rewriting import Changes, rewritten
 from builder.reading.folder import RecordText
-from builder.reading.rewriting import Changes, rewritten
-from builder.reading.spelling import plain, quoted, spelt_out, written_anew
-from builder.reading.yaml_door import Node, read_yaml
+from builder.reading.text.spelling import plain, quoted, spelt_out, written_anew
+from builder.reading.text.yaml_door import Node, read_yaml
 
 TRIP = """\
 title: &t Old

@@ -11,12 +11,12 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.reading import tables
-from builder.reading.cuttings import cut_files
+from builder.reading.anew.cuttings import cut_files
 from builder.reading.files import ROOMS, state_of_content
-from builder.reading.spelling import plain
-from builder.reading.tables import read_table, table_of
-from builder.reading.yaml_door import decode, read_yaml
+from builder.reading.text import tables
+from builder.reading.text.spelling import plain
+from builder.reading.text.tables import read_table, table_of
+from builder.reading.text.yaml_door import decode, read_yaml
 from tests.reading.folder_builder import SMALL, lines, read, write
 
 DRYER = {

@@ -12,7 +12,7 @@ import pytest
 from builder.model.trip import DayTrack, Trip
 from builder.problems import Problem
 from builder.reading.notes import Amiss
-from builder.reading.tracks import climbed, read_track, smoothed
+from builder.reading.way.tracks import climbed, read_track, smoothed
 from tests.reading.folder_builder import GOOD, TRIP, changed, read
 
 NEAR = pytest.approx

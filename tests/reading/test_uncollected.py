@@ -6,7 +6,7 @@ import gc
 
 import pytest
 
-from builder.reading.uncollected import uncollected
+from builder.reading.text.uncollected import uncollected
 
 
 def test_it_rests_inside_and_works_on_behind() -> None:

@@ -12,12 +12,9 @@ import pytest
 from builder.formulas.nutrition import energy_kcal
 from builder.model.food import Composition
 from builder.problems import Problem
-from builder.reading import usual
-from builder.reading.declaring import Record, keys_of, records_in, title_of
-from builder.reading.eaten import energy_kcal_of
-from builder.reading.kinds import KINDS
-from builder.reading.measures import Measure
-from builder.reading.plausible import (
+from builder.reading.checks import usual
+from builder.reading.checks.eaten import energy_kcal_of
+from builder.reading.checks.plausible import (
     ASCENTS_M,
     DESCENTS_M,
     FUEL_ENERGIES_MJ_KG,
@@ -26,7 +23,10 @@ from builder.reading.plausible import (
     SPEEDS_KM_H,
     STEP_MINUTES,
 )
-from builder.reading.usual import USUAL, Range, usual_of
+from builder.reading.checks.usual import USUAL, Range, usual_of
+from builder.reading.declared.declaring import Record, keys_of, records_in, title_of
+from builder.reading.declared.measures import Measure
+from builder.reading.kinds import KINDS
 from tests.reading.folder_builder import changed, read, read_over_shipped
 
 # Each number of each kind once, all of them usual.

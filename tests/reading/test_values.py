@@ -6,8 +6,7 @@ import datetime
 
 import pytest
 
-from builder.reading.notes import Amiss
-from builder.reading.values import (
+from builder.reading.declared.values import (
     DEVICES,
     id_of,
     is_blank,
@@ -17,7 +16,8 @@ from builder.reading.values import (
     text_of,
     time_of,
 )
-from builder.reading.yaml_door import Node, read_yaml
+from builder.reading.notes import Amiss
+from builder.reading.text.yaml_door import Node, read_yaml
 
 
 def value_of(text: str) -> Node:

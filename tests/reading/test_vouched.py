@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 
 from builder.problems import ProblemsFound
-from builder.reading.cuttings import cut
+from builder.reading.anew.cuttings import cut
+from builder.reading.dishes.vouched import Listed, foods_listed
 from builder.reading.files import ROOMS
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
-from builder.reading.vouched import Listed, foods_listed
 from tests.reading.folder_builder import SHIPPED, write
 
 FOOD = """\

@@ -12,9 +12,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.model.place import Place
-from builder.reading import yaml_door
 from builder.reading.files import LARGEST_BYTES
-from builder.reading.yaml_door import (
+from builder.reading.text import yaml_door
+from builder.reading.text.yaml_door import (
     DEEPEST,
     LONGEST_KEY,
     MOST_NODES,

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.site.access import with_captions, with_named_links, with_row_heads
+from builder.site.finishing.access import with_captions, with_named_links, with_row_heads
 from builder.speech import speech_of
 
 CAPTION = '<caption class="kit-unseen">{}</caption>'

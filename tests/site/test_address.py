@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 
-from builder.site.address import QUIET_ZONE, kit_address, qr_svg
 from builder.site.assemble import build_site
 from builder.site.errors import SiteError
+from builder.site.folder.address import QUIET_ZONE, kit_address, qr_svg
 from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
 
 ADDRESS = "https://example.org/kits/lake-walk/"

@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from builder.site import archive
 from builder.site.errors import SiteError
+from builder.site.folder import archive
 
 EPOCH = 1_914_883_200
 

@@ -15,9 +15,9 @@ from pathlib import Path
 
 import pytest
 
-from builder.site import archive, swap
 from builder.site.assemble import SiteInput, build_site
 from builder.site.errors import SiteError, of_the_system
+from builder.site.folder import archive, swap
 from tests.conftest import files_of
 from tests.site.sample import ASSETS, BASE_CONFIG, ROOT, sample_site
 
@@ -192,7 +192,7 @@ def test_a_file_that_came_into_the_kit_while_it_was_built_is_kept(
         (kit / "photo.jpg").write_text("mine")
         real(folder, target, epoch, top)
 
-    monkeypatch.setattr("builder.site.archive.zip_folder", meanwhile)
+    monkeypatch.setattr("builder.site.folder.archive.zip_folder", meanwhile)
     with pytest.raises(SiteError, match=r"photo\.jpg is there already and was not made by tripkit"):
         build(tmp_path)
     assert (kit / "photo.jpg").read_text() == "mine"
@@ -212,7 +212,7 @@ def test_a_full_disk_leaves_the_old_kit_and_says_so(
     def full(_: object, target: Path, *__: object, **___: object) -> None:
         raise OSError(28, "No space left on device", str(target))
 
-    monkeypatch.setattr("builder.site.archive.zip_folder", full)
+    monkeypatch.setattr("builder.site.folder.archive.zip_folder", full)
     with pytest.raises(SiteError) as stopped:
         build(tmp_path)
     # Where the build keeps its own files for a while is nothing a person knows of.

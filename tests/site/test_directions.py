@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from builder.site.directions import isolated
+from builder.site.finishing.directions import isolated
 
 
 @pytest.mark.parametrize(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import markdown
 import pytest
 
-from builder.site.finish import finish_page, without_idle_space
+from builder.site.finishing.finish import finish_page, without_idle_space
 
 PAGE = '<head><meta charset="utf-8"></head><article>{}</article>'
 TABLE = "| a | b | c | d |\n|---|--:|:-:|:--|\n| 1 | 2 | 3 | 4 |\n"

@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 import re
 
-from builder.site.grown import script_of_palette, without_palette
+from builder.site.finishing.grown import script_of_palette, without_palette
 
 SWITCH = (
     '<form class="md-header__option" data-md-component="palette"> '

@@ -9,7 +9,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.site.index_page import index_page
+from builder.site.folder.index_page import index_page
 from tests.conftest import tripkit
 from tests.planning.folders import Record, day_trip, write_folder
 from tests.site.test_public import all_files, told_in

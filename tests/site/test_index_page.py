@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from builder.site.errors import SiteError
-from builder.site.index_page import LARGEST_DATA_BYTES, MARK, find_kits, write_index
+from builder.site.folder.index_page import LARGEST_DATA_BYTES, MARK, find_kits, write_index
 
 
 def put_kit(out: Path, folder: str, title: object, start: object, days: int = 2) -> None:

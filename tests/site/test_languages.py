@@ -11,8 +11,9 @@ from pathlib import Path
 import pytest
 
 from builder.model.trip import ENGLISH, LANGUAGES
-from builder.site import assemble, run_mkdocs
+from builder.site import assemble
 from builder.site.assemble import build_site
+from builder.site.rendering import run_mkdocs
 from builder.speech import Speech, spoken
 from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
 

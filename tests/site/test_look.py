@@ -6,7 +6,7 @@ import re
 
 import pytest
 
-from builder.site.index_page import STYLE
+from builder.site.folder.index_page import STYLE
 from tests.site.sample import ASSETS
 
 KIT_CSS = (ASSETS / "assets" / "kit.css").read_text(encoding="utf-8")

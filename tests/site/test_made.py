@@ -9,8 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from builder.site import made, swap
 from builder.site.errors import SiteError
+from builder.site.folder import made, swap
 
 TRIP = "fell"
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.site.marks import marks_in, style_of_marks, with_marks
+from builder.site.finishing.marks import marks_in, style_of_marks, with_marks
 
 
 def drawn(path: str) -> str:

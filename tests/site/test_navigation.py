@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from builder.site.navigation import is_safe_path, nav_paths
+from builder.site.rendering.navigation import is_safe_path, nav_paths
 
 
 @pytest.mark.parametrize(

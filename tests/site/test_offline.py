@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.site.offline import add_manifest, add_service_worker, is_needed
+from builder.site.finishing.offline import add_manifest, add_service_worker, is_needed
 
 
 @pytest.mark.parametrize(

@@ -7,7 +7,7 @@ from typing import Any
 import markdown
 import pytest
 
-from builder.site.page_markdown import PageMarkdown
+from builder.site.rendering.page_markdown import PageMarkdown
 
 BLOCK = '<ul>\n<li id="how-a">a &lt; *b*</li>\n</ul>'
 PLAIN = (

@@ -19,7 +19,7 @@ from builder.model.kit import Kit
 from builder.pages.ink import cell, line
 from builder.pages.trip.book import write_book
 from builder.reading.folder import Layer, read_folder
-from builder.site.plain_markdown import NotPlain, Rendered, render
+from builder.site.rendering.plain_markdown import NotPlain, Rendered, render
 
 ROOT = Path(__file__).resolve().parents[2]
 EXTENSIONS = yaml.safe_load((ROOT / "mkdocs.yml").read_text("utf-8"))["markdown_extensions"]

@@ -6,10 +6,10 @@ import re
 
 import pytest
 
+from builder.site.finishing.scripts import POCKET_SCRIPT, written
+from builder.site.finishing.security import hash_source
+from builder.site.finishing.tags import read_tags
 from builder.site.pocket import pocket_page, slimmed
-from builder.site.scripts import POCKET_SCRIPT, written
-from builder.site.security import hash_source
-from builder.site.tags import read_tags
 from builder.speech import speech_of
 from tests.site.sample import ASSETS
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.site.scripts import (
+from builder.site.finishing.scripts import (
     HOME_SCRIPTS,
     KIT_SCRIPTS,
     PARTS_FOLDER,

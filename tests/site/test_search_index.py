@@ -5,7 +5,7 @@ from __future__ import annotations
 import json
 from pathlib import Path
 
-from builder.site.search_index import SEARCHED, write_searched
+from builder.site.search.search_index import SEARCHED, write_searched
 
 
 def test_the_words_of_pages_are_kept_without_their_marks(tmp_path: Path) -> None:

@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 from material.plugins.search.plugin import Parser
 
-from builder.site.plain_markdown import NotPlain
-from builder.site.search_sections import sections
+from builder.site.rendering.plain_markdown import NotPlain
+from builder.site.search.search_sections import sections
 
 SHAPES = {
     "title alone": '<h1 id="top">Day 2</h1>',

@@ -7,7 +7,7 @@ import hashlib
 
 import pytest
 
-from builder.site import security
+from builder.site.finishing import security
 
 HEAD = '<html lang="en"><head><meta charset="utf-8"><title>T</title></head><body>'
 

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.site.styles import merge_styles, slim, squeezed, without_theme_links
+from builder.site.finishing.styles import merge_styles, slim, squeezed, without_theme_links
 
 PAGE = '<body dir="ltr" data-md-color-scheme="default"><p class="here there">x</p></body>'
 SCRIPT = 'element.classList.add("made"); style.getPropertyValue("--asked");'

@@ -9,14 +9,14 @@ from pathlib import Path
 
 import pytest
 
-from builder.site import made, swap
 from builder.site.errors import SiteError
+from builder.site.folder import made, swap
 
 STEP_COUNT = 5
 KILLED_AFTER = """
 import os, signal, sys
 from pathlib import Path
-from builder.site.swap import kit_lock, swap_steps
+from builder.site.folder.swap import kit_lock, swap_steps
 out, count = Path(sys.argv[1]), int(sys.argv[2])
 with kit_lock(out, "fell"):
     for step in swap_steps(out, "fell")[:count]:
@@ -122,9 +122,9 @@ def test_a_recovery_that_is_itself_interrupted_can_be_done_again(
         if interrupted == "rename":
             patched.setattr(Path, "rename", die)
         elif interrupted == "replace":
-            patched.setattr("builder.site.swap.os.replace", die)
+            patched.setattr("builder.site.folder.swap.os.replace", die)
         else:
-            patched.setattr("builder.site.swap.shutil.rmtree", die)
+            patched.setattr("builder.site.folder.swap.shutil.rmtree", die)
         with contextlib.suppress(KeyboardInterrupt):
             swap.recover(tmp_path)
     swap.recover(tmp_path)
@@ -194,7 +194,7 @@ def test_a_build_waits_for_another_one_and_asks_again_in_between(
             if len(slept) == 3:
                 other.close()
 
-        monkeypatch.setattr("builder.site.swap.time.sleep", sleep)
+        monkeypatch.setattr("builder.site.folder.swap.time.sleep", sleep)
         with swap.kit_lock(tmp_path, "fell"):
             assert slept == [swap.LOCK_POLL_S] * 3
 

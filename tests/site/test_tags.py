@@ -7,7 +7,7 @@ from html.parser import HTMLParser
 
 import pytest
 
-from builder.site.tags import line_and_column, read_tags, tag_but_plain
+from builder.site.finishing.tags import line_and_column, read_tags, tag_but_plain
 
 
 class Library(HTMLParser):

@@ -15,9 +15,9 @@ from builder.pages.trip.book import write_book
 from builder.planning.kit import plan_trip
 from builder.planning.stock import check
 from builder.problems import errors
-from builder.reading.cuttings import content_of_kit
+from builder.reading.anew.cuttings import content_of_kit
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
-from builder.site.archive import zip_files
+from builder.site.folder.archive import zip_files
 from builder.starts import NewTrip, start_trip
 from tests.kit_json.test_figures import TRIPS
 

@@ -8,8 +8,8 @@ from pathlib import Path
 import pytest
 
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
-from builder.site.archive import zip_files
-from builder.site.old_kit import read_old_kit
+from builder.site.folder.archive import zip_files
+from builder.site.folder.old_kit import read_old_kit
 from tests.conftest import files_of, tripkit
 
 ROOT = Path(__file__).parents[2]

@@ -8,10 +8,10 @@ from pathlib import Path
 import pytest
 
 from builder.problems import ProblemsFound
+from builder.reading.drying.log_files import Record, added_to_yaml
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
-from builder.reading.log_files import Record, added_to_yaml
-from builder.reading.spelling import Edit
-from builder.reading.yaml_door import Node
+from builder.reading.text.spelling import Edit
+from builder.reading.text.yaml_door import Node
 from builder.starts import StartError, log_batches, log_writing
 from tests.conftest import files_of
 

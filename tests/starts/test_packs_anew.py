@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from builder.reading.cuttings import content_of_kit
+from builder.reading.anew.cuttings import content_of_kit
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
 from builder.shipped import shipped_root
-from builder.site.archive import zip_files
+from builder.site.folder.archive import zip_files
 from tests.conftest import tripkit
 
 # Packs of 240 g, none of which reseals, so each meal opens its own.

@@ -10,9 +10,9 @@ from pathlib import Path
 import pytest
 from click.testing import Result
 
+from builder.reading.anew.rewriting import Changes, rewritten
 from builder.reading.folder import RecordText
-from builder.reading.rewriting import Changes, rewritten
-from builder.reading.yaml_door import read_yaml
+from builder.reading.text.yaml_door import read_yaml
 from builder.starts.editors import SCHEMAS, SETTINGS
 from builder.starts.fresh import EXAMPLES
 from tests.conftest import files_of, tripkit

@@ -1,4 +1,4 @@
-"""Writes drying_runs.json: what planning/stock/drying_run.py forecasts, for the script in the page.
+"""Writes drying_runs.json: the forecasts of planning/batches/drying_run.py, for the page's script.
 
 Run it from the root of the project with `python -m tests.vectors.make_drying_runs` after a change
 that is meant to alter it, and read the difference.
@@ -14,7 +14,7 @@ from typing import Any
 
 from builder.formulas.drying_curve import page_mass_g
 from builder.model.batch import Weighing
-from builder.planning.stock.drying_run import drying_run, look_next
+from builder.planning.batches.drying_run import drying_run, look_next
 
 TABLE = Path(__file__).with_name("drying_runs.json")
 HOW_MANY = 60

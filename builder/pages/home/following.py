@@ -23,8 +23,9 @@ from builder.pages.home.runs import hour, moment
 from builder.pages.home.showing import figures_of_home
 from builder.pages.pieces import Fact, text
 from builder.pages.words import DRY_BY
+from builder.planning.batches import FIT, VERDICTS
 from builder.planning.home import HomePlan
-from builder.planning.stock import FIT, OWN_METHODS, VERDICTS, Dryable, Followed, Rules
+from builder.planning.stock import OWN_METHODS, Dryable, Followed, Rules
 from builder.units import System
 
 Data = dict[str, object]

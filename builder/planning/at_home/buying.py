@@ -12,8 +12,9 @@ from builder.model.figure import add
 from builder.model.food import Food
 from builder.model.kit import Kit
 from builder.planning.drying import DryingPlan
+from builder.planning.foods import cooked_g, substance_of_ingredient
 from builder.planning.menu import bought
-from builder.planning.stock import Offer, cooked_g, substance_of_ingredient
+from builder.planning.stock import Offer
 
 NO_RUNS = DryingPlan()
 NOTHING_COMES: Mapping[str, tuple[Offer, ...]] = {}

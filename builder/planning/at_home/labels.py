@@ -8,8 +8,9 @@ from dataclasses import dataclass
 
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min
 from builder.formulas.safety import centre_temperature_c
-from builder.planning.hazards import is_game
-from builder.planning.stock import Judged, Stock, name_now, soaks_as
+from builder.planning.batches import Judged, name_now
+from builder.planning.foods import is_game, soaks_as
+from builder.planning.stock import Stock
 from builder.speech import Speech
 
 # Any dried meat lies like minced meat once it is wet, as recipes reckon too.

@@ -8,8 +8,9 @@ from dataclasses import dataclass
 from typing import Literal
 
 from builder.model.kit import Kit
+from builder.planning.batches import Judged, name_now
 from builder.planning.drying import CONDITIONING_DAYS, evens_out
-from builder.planning.stock import Judged, Stock, StockLine, name_now, spoils_unseen
+from builder.planning.stock import Stock, StockLine, spoils_unseen
 from builder.speech import Speech
 from builder.units import System
 

@@ -9,10 +9,10 @@ from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.kit import NOWHERE, KitDay, KitFuel, Spot, Weights
 from builder.model.trip import Person, Trip
+from builder.planning.batches import Judged, name_now
 from builder.planning.cooking import HEATS, Hearth
 from builder.planning.menu import MenuItem, Portion
 from builder.planning.naming import meal_inside
-from builder.planning.stock import Judged, name_now
 from builder.speech import Speech, speech_of
 
 

@@ -6,23 +6,18 @@ from collections.abc import Callable, Iterator, Mapping
 
 from builder.model.kit import KitCaution
 from builder.model.source import LEVELS, CautionText
-from builder.planning.cautions import (
-    camp,
+from builder.planning.cautions.facts import Facts, Finding, once_each
+from builder.planning.cautions.food import (
     dryers,
     dryness,
     fresh,
-    fuel,
-    heat,
     keeping,
-    loads,
     not_for_them,
-    people,
     poisons,
     raw,
     standing,
-    water,
 )
-from builder.planning.cautions.facts import Facts, Finding, once_each
+from builder.planning.cautions.outdoors import camp, fuel, heat, loads, people, water
 
 STANDING = "standing"
 

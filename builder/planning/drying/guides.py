@@ -25,7 +25,9 @@ from builder.model.figure import named
 from builder.model.food import FLESH_KINDS
 from builder.model.kit import ShoppingLine
 from builder.model.looks import DryerLoad, DryingGuide, Form, Span
-from builder.planning.stock import DRYING_ICE_C, KJ_PER_KWH, Judged, Substance, substance_named
+from builder.planning.batches import Judged
+from builder.planning.foods import Substance, substance_named
+from builder.planning.stock import DRYING_ICE_C, KJ_PER_KWH
 from builder.planning.tracing import look_up, work, work_range
 
 _HEATED_BY = ("fsis-jerky", "umn-jerky")

@@ -9,10 +9,11 @@ from collections.abc import Mapping
 from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.gear import Dryer
+from builder.planning.batches import Judged
 from builder.planning.drying.free_time import FreeTime
 from builder.planning.drying.plan import Meal, Part, Run
 from builder.planning.drying.rules import Goes, hours_in
-from builder.planning.stock import Judged, Stock
+from builder.planning.stock import Stock
 
 # A run is named by its dryer and its start, so that the log tells when a planned one begins.
 _NAMED = re.compile(r"(?P<dryer>.+)-(?P<day>\d{4}-\d\d-\d\d)-(?P<hour>\d\d)(?P<minute>\d\d)")

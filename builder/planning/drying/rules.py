@@ -11,8 +11,7 @@ from builder.formulas.safety import heated_before_drying_c
 from builder.model.batch import HEAT_METHODS, Heated, Method
 from builder.model.food import FLESH_KINDS
 from builder.model.gear import Dryer
-from builder.planning.hazards import is_pungent
-from builder.planning.stock import Substance
+from builder.planning.foods import Substance, is_pungent
 from builder.planning.tracing import work
 from builder.speech import later
 

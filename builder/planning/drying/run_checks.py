@@ -7,8 +7,9 @@ from itertools import combinations
 
 from builder.model.content import Content
 from builder.model.gear import Dryer
+from builder.planning.batches import Judged
 from builder.planning.drying.rules import APART, Goes, most_load_g
-from builder.planning.stock import Judged, Stock
+from builder.planning.stock import Stock
 from builder.problems import Problem
 
 _SLACK = 1 + 1e-9

@@ -14,6 +14,7 @@ from builder.model.content import Content
 from builder.model.figure import add
 from builder.model.home import Home
 from builder.model.trip import ENGLISH, Trip
+from builder.planning.batches import judge, learned_of, own_batches
 from builder.planning.drying.plan import Meal
 from builder.planning.drying.rules import (
     CONDITIONING_DAYS,
@@ -22,16 +23,8 @@ from builder.planning.drying.rules import (
     evens_out,
     heated_before,
 )
-from builder.planning.stock import (
-    Stock,
-    Want,
-    heated_after_wetting,
-    judge,
-    lacks_of,
-    learned_of,
-    own_batches,
-    substance_named,
-)
+from builder.planning.foods import substance_named
+from builder.planning.stock import Stock, Want, heated_after_wetting, lacks_of
 from builder.planning.tracing import look_up, work
 from builder.speech import Speech, speech_of
 

@@ -10,15 +10,15 @@ from builder.model.content import Content
 from builder.model.kit import Conditions
 from builder.model.recipe import MealName, Recipe
 from builder.model.trip import Meal, MealItem, Person, Trip
+from builder.planning.batches import Judged
 from builder.planning.cooking import CookingPlaces, cooking_places
 from builder.planning.filling.suiting import Kitchen, obstacles
 from builder.planning.filling.task import DayBounds, Dish, Filled, Line, Packs, Slot, Task
+from builder.planning.foods import energy_per_100g_kcal
 from builder.planning.menu import MenuItem, plan_menu
 from builder.planning.stock import (
-    Judged,
     Stock,
     amount_wanted_g,
-    energy_per_100g_kcal,
     first_expired,
     fits,
     items_of,

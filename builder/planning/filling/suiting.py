@@ -11,8 +11,8 @@ from builder.model.gear import BAKES_IN
 from builder.model.recipe import MealName, Recipe
 from builder.model.trip import ENGLISH, Person, Trip
 from builder.planning.cooking import Hearth, hearth_of
+from builder.planning.foods import substance_of_ingredient
 from builder.planning.menu import avoided_said, refused_words
-from builder.planning.stock import substance_of_ingredient
 from builder.speech import speech_of
 
 # What a recipe is for that does not tell.

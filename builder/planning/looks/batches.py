@@ -9,9 +9,9 @@ from builder.model.content import Content
 from builder.model.figure import named
 from builder.model.kit import KitBatch
 from builder.model.looks import PackOxygen
+from builder.planning.batches import Judged
 from builder.planning.drying import dryer_load
 from builder.planning.looks.offered import offered
-from builder.planning.stock import Judged
 from builder.planning.tracing import work
 
 # Where pots are closed: nobody tells it, so at the sea's level, where air holds most oxygen.

@@ -15,7 +15,7 @@ from builder.planning.cooking import (
     stands_at_most_min,
     stands_min,
 )
-from builder.planning.stock import soaks_as
+from builder.planning.foods import soaks_as
 
 # Meals that are reached after some way; breakfast is eaten where one slept.
 _AFTER_SOME_WAY = ("lunch", "dinner", "snacks")

@@ -5,8 +5,7 @@ from __future__ import annotations
 from builder.model.food import ALLERGENS
 from builder.model.kit import How
 from builder.model.trip import DIETS
-from builder.planning.hazards import hazards_of
-from builder.planning.stock import Substance
+from builder.planning.foods import Substance, hazards_of
 from builder.speech import Speech, later
 
 # Kinds that say nothing of what is inside.

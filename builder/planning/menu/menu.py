@@ -20,6 +20,7 @@ from builder.model.kit import (
 )
 from builder.model.recipe import MealName, Recipe
 from builder.model.trip import Day, MealItem, Trip
+from builder.planning.batches import Judged, name_as_dried, name_now
 from builder.planning.cooking import (
     ON_EMBERS,
     Cooked,
@@ -30,22 +31,18 @@ from builder.planning.cooking import (
     cook,
     cook_parted,
 )
-from builder.planning.hazards import called
-from builder.planning.naming import told_apart
-from builder.planning.refusals import told_at
-from builder.planning.stock import (
-    Judged,
+from builder.planning.foods import (
     Substance,
     as_usually_dried,
+    called,
     energy_per_100g_kcal,
-    heads,
-    name_as_dried,
-    name_now,
-    packs_more,
     substance_named,
     substance_of_ingredient,
     substance_of_label,
 )
+from builder.planning.naming import told_apart
+from builder.planning.refusals import told_at
+from builder.planning.stock import heads, packs_more
 from builder.problems import Problem, ProblemsFound
 from builder.speech import Speech, speech_of
 

@@ -6,8 +6,9 @@ from dataclasses import replace
 
 from builder.model.content import Content
 from builder.model.trip import MealItem, Trip
+from builder.planning.foods import substance_of_ingredient
 from builder.planning.menu.refused import refused_words
-from builder.planning.stock import items_of, substance_of_ingredient, with_item
+from builder.planning.stock import items_of, with_item
 
 
 def with_parts(content: Content) -> Content:

@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from builder.model.kit import HOWS, How, Refused
 from builder.model.trip import Person
+from builder.planning.foods import Substance
 from builder.planning.menu.avoided import avoided_how
 from builder.planning.menu.menu import MenuItem
-from builder.planning.stock import Substance
 
 
 def refused_by(person: Person, menus: Sequence[Sequence[MenuItem]]) -> tuple[Refused, ...]:

@@ -12,17 +12,11 @@ from builder.model.figure import add, add_counts, nothing
 from builder.model.kit import ShoppingLine, StockProposal
 from builder.model.recipe import Recipe
 from builder.model.trip import Trip
+from builder.planning.batches import Judged, name_as_dried, name_now
+from builder.planning.foods import cooked_g, substance_of_ingredient
 from builder.planning.menu.bought import bought
 from builder.planning.menu.menu import MenuItem, Portion
-from builder.planning.stock import (
-    Judged,
-    Stock,
-    Wanted,
-    cooked_g,
-    name_as_dried,
-    name_now,
-    substance_of_ingredient,
-)
+from builder.planning.stock import Stock, Wanted
 from builder.planning.tracing import look_up, work
 from builder.speech import Speech, speech_of
 

@@ -9,7 +9,7 @@ from builder.model.food import ALLERGENS
 from builder.model.kit import Kit, KitPerson
 from builder.model.place import Place
 from builder.model.trip import Day, MealItem, Trip
-from builder.planning.stock import (
+from builder.planning.foods import (
     Substance,
     substance_named,
     substance_of_label,

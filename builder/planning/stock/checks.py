@@ -17,16 +17,19 @@ from builder.model.food import Food
 from builder.model.home import AT_HOME
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import ENGLISH
+from builder.planning.batches import (
+    Judged,
+    batch_problems,
+    judge,
+    learned_of,
+    name_now,
+    own_batches,
+)
 from builder.planning.cooking import HEATS, animal_food_in, waits
-from builder.planning.hazards import is_game, is_minced
-from builder.planning.stock.doubts import batch_problems
-from builder.planning.stock.judging import Judged, judge
-from builder.planning.stock.learned import learned_of, own_batches
-from builder.planning.stock.names import name_now
+from builder.planning.foods import is_game, is_minced, substance_named
 from builder.planning.stock.packs import Stock, all_takings, all_that_came_back
 from builder.planning.stock.promises import promise_problems
 from builder.planning.stock.proposals import offers_of
-from builder.planning.stock.substance import substance_named
 from builder.problems import Problem, ProblemsFound, in_order
 from builder.speech import Speech, speech_of
 

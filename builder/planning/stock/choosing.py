@@ -9,8 +9,8 @@ from typing import TypeVar
 from builder.model.batch import Method
 from builder.model.content import Content
 from builder.model.trip import ENGLISH, MealItem, Trip
+from builder.planning.batches import Judged
 from builder.planning.stock.checks import judge_all
-from builder.planning.stock.judging import Judged
 from builder.planning.stock.packs import (
     Taking,
     all_takings,

@@ -12,13 +12,21 @@ from builder.model.batch import Batch, Method
 from builder.model.content import Content
 from builder.model.kit import DryingRun
 from builder.model.trip import ENGLISH
-from builder.planning.stock.drying_run import look_next
-from builder.planning.stock.judging import Judged, judge
+from builder.planning.batches import (
+    Act,
+    Judged,
+    OwnBatches,
+    act_of,
+    judge,
+    learned_of,
+    look_next,
+    own_batches,
+    rule,
+    spread_of,
+)
+from builder.planning.foods import Substance, substance_named
 from builder.planning.stock.kit_batches import run_of
-from builder.planning.stock.learned import OwnBatches, learned_of, own_batches
 from builder.planning.stock.packs import Stock
-from builder.planning.stock.substance import Substance, substance_named
-from builder.planning.stock.verdict import Act, act_of, rule, spread_of
 from builder.speech import speech_of
 
 OWN_METHODS: tuple[Method, ...] = ("dehydrator", "oven", "freeze-dryer", "sun")

@@ -10,12 +10,9 @@ from builder.model.batch import DRY_TESTS
 from builder.model.figure import named, nothing, smallest
 from builder.model.kit import DryingRun, KitBatch
 from builder.model.trip import Trip
+from builder.planning.batches import Judged, Learned, drying_run, name_now
+from builder.planning.foods import water_activity_at
 from builder.planning.refusals import told_at
-from builder.planning.stock.activity import water_activity_at
-from builder.planning.stock.drying_run import drying_run
-from builder.planning.stock.judging import Judged
-from builder.planning.stock.learned import Learned
-from builder.planning.stock.names import name_now
 from builder.planning.stock.packs import Stock
 from builder.planning.tracing import work
 from builder.speech import Speech, speech_of

@@ -5,11 +5,15 @@ from __future__ import annotations
 import datetime
 
 from builder.model.trip import ENGLISH
-from builder.planning.stock.drying_run import look_next
-from builder.planning.stock.dryness import VERDICTS, forecast_said, look_next_said
-from builder.planning.stock.judging import Judged
+from builder.planning.batches import (
+    VERDICTS,
+    Judged,
+    forecast_said,
+    look_next,
+    look_next_said,
+    name_now,
+)
 from builder.planning.stock.kit_batches import run_of
-from builder.planning.stock.names import name_now
 from builder.speech import speech_of
 from builder.units import show
 

@@ -14,7 +14,7 @@ from builder.model.figure import Count, Figure, Told, add_counts
 from builder.model.place import Place
 from builder.model.recipe import MealName
 from builder.model.trip import MealItem, Trip
-from builder.planning.stock.judging import Judged
+from builder.planning.batches import Judged
 from builder.planning.tracing import count
 
 _NO_DAY = datetime.date.max  # a trip without a date is still to come, after all others

@@ -11,15 +11,8 @@ from builder.model.content import Content
 from builder.model.figure import add, fewest, smallest
 from builder.model.recipe import MealName
 from builder.model.trip import Trip
-from builder.planning.stock.judging import Judged
-from builder.planning.stock.packs import (
-    Offer,
-    Stock,
-    Wanted,
-    amount_wanted_g,
-    in_time,
-    packs_more,
-)
+from builder.planning.batches import Judged
+from builder.planning.stock.packs import Offer, Stock, Wanted, amount_wanted_g, in_time, packs_more
 from builder.planning.tracing import count
 
 SLACK_G = 1e-9

@@ -8,9 +8,7 @@ from dataclasses import dataclass
 from builder.model.batch import Verdict
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.trip import ENGLISH
-from builder.planning.stock.dryness import VERDICTS
-from builder.planning.stock.judging import Judged
-from builder.planning.stock.names import name_now
+from builder.planning.batches import VERDICTS, Judged, name_now
 from builder.planning.stock.packs import Stock, Taking
 from builder.speech import Speech, speech_of
 from builder.units import System

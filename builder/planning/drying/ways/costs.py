@@ -11,7 +11,7 @@ from builder.model.content import Content
 from builder.model.figure import add, nothing
 from builder.model.gear import LOOSE_PACKAGING, Dryer
 from builder.planning.drying.ways.records import BOUGHT, Pays, PaysTerms
-from builder.planning.stock import Substance
+from builder.planning.foods import Substance
 from builder.planning.tracing import count, work
 
 _G_PER_KG = 1000.0

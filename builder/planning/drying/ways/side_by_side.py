@@ -23,25 +23,15 @@ from builder.model.figure import Count, found, named, nothing
 from builder.model.food import FLESH_KINDS
 from builder.model.gear import Dryer
 from builder.model.trip import ENGLISH
+from builder.planning.batches import Judged, OwnBatches, judge, learned_of, own_batches, table_ratio
 from builder.planning.drying.household import dryers_at_home
 from builder.planning.drying.rules import NOT_BY_HEAT, Goes, heated_before, hours_in, most_load_g
 from builder.planning.drying.wanted import as_batch
 from builder.planning.drying.ways.costs import Costs, bought_costs, costs_of, pays_of
 from builder.planning.drying.ways.inputs import Changeable, inputs_of, leaf, with_leaves
 from builder.planning.drying.ways.records import BOUGHT, VitaminC, Way, Ways
-from builder.planning.hazards import called
-from builder.planning.stock import (
-    Judged,
-    OwnBatches,
-    Stock,
-    Substance,
-    judge,
-    learned_of,
-    own_batches,
-    soaks_as,
-    substance_named,
-    table_ratio,
-)
+from builder.planning.foods import Substance, called, soaks_as, substance_named
+from builder.planning.stock import Stock
 from builder.planning.tracing import count, look_up, work
 from builder.speech import speech_of
 

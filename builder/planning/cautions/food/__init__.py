@@ -1,0 +1,1 @@
+"""Conditions of the cautions about food, by subject."""

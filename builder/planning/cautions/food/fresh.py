@@ -1,0 +1,164 @@
+"""Conditions of the cautions about fresh food that is carried warm for longer than it bears."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from builder.formulas.keeping import HALVING_K
+from builder.formulas.rehydration import COLD_UP_TO_C
+from builder.formulas.safety import hours_out_of_cold
+from builder.model.food import BY_CENTRE_TEMPERATURE, FLESH_KINDS, Food
+from builder.model.recipe import MealName
+from builder.planning.cautions.facts import Facts, Finding, at_portion, meal_said
+from builder.planning.foods import called, hazards_of
+from builder.planning.menu import MenuItem
+
+# Clock of the meals; what is nibbled or drunk on the way counts as lunch.
+MEAL_AT_H: dict[MealName, float] = {
+    "breakfast": 7.5, "lunch": 12.5, "dinner": 18.5, "snacks": 12.5, "drinks": 12.5,
+}  # fmt: skip
+
+
+@dataclass(frozen=True, slots=True)
+class Bears:
+    """So many hours out of the cold, in air below this."""
+
+    hours: float
+    below_c: float
+
+
+TWO_HOURS = Bears(0.0, -math.inf)
+# Days are practice of rations managers, who keep them so in highs up to 26 °C.
+WEEK = Bears(168.0, 26.0)
+CURED = Bears(120.0, 26.0)
+
+_UNOPENED = (
+    "canned", "tinned", "pouch", "long-life", "uht", "h-milch", "konserve", "dose", "haltbar",
+    "hermetisk", "boks", "langtidsholdbar",
+)  # fmt: skip
+_CUT = (
+    " cut",
+    "sliced",
+    "diced",
+    "purée",
+    "puree",
+    "salad",
+    "schnitten",
+    "würfel",
+    "salat",
+    "skåret",
+    "biter",
+    "terning",
+)
+
+# Shares of water: drier food of a kind does not spoil within a trip, wetter food is soft.
+_DRY_SHARE = 0.25
+_HARD_CHEESE_SHARE = 0.42
+_SOFT_SHARE = 0.50
+
+
+def bears(food: Food) -> Bears | None:
+    """Give what a fresh food bears, told or by its kind; None for what does not perish so soon."""
+    if food.perishable:
+        return Bears(food.perishable.hours, food.perishable.below_c)
+    return _by_kind(food)
+
+
+def _by_kind(food: Food) -> Bears | None:
+    water_share = food.per_100g.water_share
+    if food.state == "dried" or water_share <= _DRY_SHARE or _called_one_of(food, _UNOPENED):
+        return None
+    if food.kind in FLESH_KINDS:
+        return CURED if _is_dry_cured(food) else TWO_HOURS
+    if food.kind == "dairy":
+        return WEEK if water_share <= _HARD_CHEESE_SHARE else TWO_HOURS
+    if food.kind in ("fat", "sugar", "herb", "drink", "nut"):
+        return None
+    if food.state == "cooked" or food.kind == "egg":
+        return TWO_HOURS
+    if food.kind == "fruit":
+        return TWO_HOURS if food.state == "ready" or _called_one_of(food, _CUT) else WEEK
+    if food.kind == "grain":
+        return TWO_HOURS if water_share > _SOFT_SHARE else WEEK
+    if food.state == "ready" and food.kind in ("legume", "meal"):
+        return TWO_HOURS
+    return None
+
+
+def _is_dry_cured(food: Food) -> bool:
+    return food.state == "ready" and food.kind != "fish" and "cured-raw" in hazards_of(food)
+
+
+def _called_one_of(food: Food, words: tuple[str, ...]) -> bool:
+    return any(word in f" {called(food)}" for word in words)
+
+
+def animal_food_carried_warm(facts: Facts) -> Iterator[Finding]:
+    """Fresh meat, fish, egg or soft dairy carried for longer than it bears."""
+    yield from _carried_too_long(facts, animal=True)
+
+
+def plant_food_carried_warm(facts: Facts) -> Iterator[Finding]:
+    """Bread, fruit, hard cheese and cooked plants carried for longer than they bear."""
+    yield from _carried_too_long(facts, animal=False)
+
+
+def _carried_too_long(facts: Facts, animal: bool) -> Iterator[Finding]:
+    for meal, portion in facts.portions():
+        if portion.planned.dried_by or portion.judged:
+            continue
+        for food in portion.substance.foods:
+            kept = bears(food)
+            if kept is None or _is_risky(food, kept) != animal:
+                continue
+            because = _too_long(facts, meal, food, kept)
+            if because:
+                yield at_portion(because, portion, meal)
+
+
+def _is_risky(food: Food, kept: Bears) -> bool:
+    """Tell whether it is animal food that makes ill, not only spoils."""
+    if food.kind in BY_CENTRE_TEMPERATURE:
+        return True
+    return food.kind == "dairy" and kept is not WEEK
+
+
+def _too_long(facts: Facts, meal: MenuItem, food: Food, kept: Bears) -> str:
+    """Say for how long it is carried and what it bears; "" where that is not too long."""
+    air_c = max(day.conditions.air_high_c for day in facts.days[: meal.day])
+    if air_c <= COLD_UP_TO_C:
+        return ""
+    at_most_h = max(hours_out_of_cold(air_c), _hours_at(food, kept, air_c))
+    carried_h = (meal.day - 1) * 24 + MEAL_AT_H[meal.planned.meal] - _warms_at_h(facts)
+    if carried_h <= at_most_h:
+        return ""
+    return facts.say(
+        "{food} in {meal} is carried for {time}. In air of {air} it bears {limit} out of the cold.",
+        food=food.name,
+        meal=meal_said(facts.say, meal),
+        time=facts.shown(carried_h, "hours"),
+        air=facts.shown(air_c, "temperature_c"),
+        limit=facts.shown(at_most_h, "hours"),
+    )
+
+
+def _hours_at(food: Food, kept: Bears, air_c: float) -> float:
+    """Give the hours that are told; in warmer air fewer, and none where germs make ill."""
+    if air_c < kept.below_c:
+        return kept.hours
+    if _by_kind(food) is TWO_HOURS:
+        return 0.0
+    return float(math.floor(kept.hours * 2 ** ((kept.below_c - air_c) / HALVING_K)))
+
+
+def _warms_at_h(facts: Facts) -> float:
+    """Give when the food gets warm: at breakfast, after the last meal at home, or in the bag."""
+    chilled = facts.trip.chilled_until
+    if chilled:
+        return (chilled.day - 1) * 24 + MEAL_AT_H[chilled.meal]
+    return max(
+        (MEAL_AT_H[name] for name in MEAL_AT_H if name in facts.days[0].home),
+        default=MEAL_AT_H["breakfast"],
+    )

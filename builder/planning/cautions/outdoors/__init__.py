@@ -1,0 +1,1 @@
+"""Conditions of the cautions about people, camp, fire and water, by subject."""

@@ -1,0 +1,195 @@
+"""Cuts records out of their files, comments and all, so that a kit can hand them on."""
+
+from __future__ import annotations
+
+import textwrap
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+
+from builder.model.content import Content
+from builder.model.gear import LOOSE_PACKAGING
+from builder.model.on_asking import with_instead
+from builder.model.trip import Trip
+from builder.reading.files import TABLE
+from builder.reading.folder import Folder, RecordText
+from builder.reading.text.spelling import (
+    Edit,
+    edited,
+    in_flow,
+    plain,
+    spelling_out,
+    spelt_out,
+    written_anew,
+)
+from builder.reading.text.yaml_door import Node, read_yaml
+
+Key = tuple[str, str]  # kind and id
+
+
+def records_of_trip(trip: Trip, content: Content, cautions: Iterable[str]) -> list[Key]:
+    """Give every record that a trip uses, directly or through another."""
+    found: dict[Key, None] = {("trip", trip.id): None}
+
+    def add(kind: str, name: str | None) -> None:
+        if name:
+            found[kind, name] = None
+
+    def add_food(name: str | None) -> None:
+        if name and name in content.foods:
+            add("food", name)
+            add("source", content.foods[name].source)
+        elif name and name in content.recipes:
+            add_recipe(name)
+
+    def add_recipe(name: str) -> None:
+        if ("recipe", name) in found:
+            return
+        add("recipe", name)
+        for line in content.recipes[name].uses:
+            add_food(line.food or line.recipe)
+
+    def add_batch(name: str) -> None:
+        batch = content.batches[name]
+        add("batch", name)
+        add_food(batch.holds)
+        add("packaging", batch.packs.packaging if batch.packs else None)
+        add("dryers", batch.dryer)
+
+    for day in trip.days:
+        for meal in day.meals:
+            for item in meal.items:
+                if item.recipe:
+                    add_recipe(item.recipe)
+                    for swap in item.swaps:
+                        add_food(swap.food)
+                elif item.food:
+                    add_food(item.food)
+                for _, batch in item.batches:
+                    add_batch(batch)
+    for person in trip.party:
+        for word in person.avoids:
+            if word in content.foods:
+                add_food(word)
+    add("packaging", LOOSE_PACKAGING)
+    if trip.stove:
+        add("stoves", trip.stove)
+        add("fuels", content.gear.stoves[trip.stove].burns)
+    for pot in trip.pots:
+        add("pots", pot)
+    for iron in trip.fire.irons if trip.fire else ():
+        add("irons", iron)
+    for caution in cautions:
+        add("caution", caution)
+        for source in content.cautions[caution].sources:
+            add("source", source)
+    return list(found)
+
+
+def cut_files(keys: Iterable[Key], texts: Mapping[Key, RecordText]) -> dict[str, str]:
+    """Give files that hold just these records, each record as it was written."""
+    whole: dict[str, str] = {}
+    lists: dict[str, dict[str, list[RecordText]]] = {}
+    for key in keys:
+        record = texts.get(key)
+        if record is None:
+            continue
+        if record.whole_file:
+            whole[record.path] = record.text
+        else:
+            lists.setdefault(_as_yaml(record.path), {}).setdefault(record.section, []).append(
+                record
+            )
+    for path, sections in lists.items():
+        parts = []
+        for section, records in sections.items():
+            records.sort(key=lambda record: record.node.place)
+            cuts = "".join(cut(record) for record in records)
+            parts.append(f"{section}:\n{textwrap.indent(cuts, '  ')}" if section else cuts)
+        whole[path] = "".join(parts)
+    return dict(sorted(whole.items()))
+
+
+def _as_yaml(path: str) -> str:
+    """Give the file that a record's words go to: rows of a table are written out as YAML."""
+    return f"{path}.yaml" if path.endswith(TABLE) else path
+
+
+def cut(record: RecordText) -> str:
+    """Give one item of a list as a list item at the margin, with the comments that belong to it.
+
+    What it takes from elsewhere in its file by `*name` or `<<` is written out.
+    """
+    for edits in ((), spelling_out(record.text, record.node)):
+        found = _cut_out(record, edits)
+        if _says_the_same(found, record.node):
+            return found
+    return written_anew(record.node, "- ")
+
+
+def _cut_out(record: RecordText, edits: Iterable[Edit]) -> str:
+    text, node = record.text, record.node
+    line_start = text.rfind("\n", 0, node.start) + 1
+    if text[line_start : node.start].strip() == "-":
+        start = comments_above(text, line_start)
+        own = edited(text, edits, start, line_end(text, last_offset(node)))
+        return textwrap.dedent(own).rstrip("\n") + "\n"
+    return f"- {edited(text, edits, node.start, node.end)}\n" if node.flow else ""
+
+
+def last_offset(node: Node) -> int:
+    """Give where a node's last value ends; a block's own end lies behind trailing comments."""
+    if node.flow or node.alias or not (node.is_map or node.is_list):
+        return node.end
+    own = [entry.node for entry in node.entries.values() if not entry.merged]
+    ends = [last_offset(child) for child in own or node.items]
+    return max([*ends, *(node.merge or ())], default=node.end)
+
+
+def line_end(text: str, offset: int) -> int:
+    """Give the start of the next line; an offset that is one already stays."""
+    if offset > 0 and text[offset - 1 : offset] == "\n":
+        return offset
+    end = text.find("\n", offset)
+    return len(text) if end < 0 else end + 1
+
+
+def comments_above(text: str, line_start: int) -> int:
+    """Give where the comments right above a line begin; the line itself where there are none."""
+    while line_start > 0:
+        above = text.rfind("\n", 0, line_start - 1) + 1
+        if not text[above : line_start - 1].lstrip().startswith("#"):
+            break
+        line_start = above
+    return line_start
+
+
+def _says_the_same(text: str, node: Node) -> bool:
+    """Tell whether a cutting reads as the record it was cut from; an alias may have been lost."""
+    found, problems = read_yaml(text, "")
+    if problems or found is None or len(found.items) != 1:
+        return False
+    return bool(plain(found.items[0]) == plain(node))
+
+
+def content_of_kit(folder: Folder, trip_id: str, cautions: Iterable[str]) -> dict[str, bytes]:
+    """Give the files of a kit's content.zip: every record its trip uses, and nothing else."""
+    trip = folder.content.trips[trip_id]
+    keys = records_of_trip(trip, folder.content, dict.fromkeys(cautions))
+    key = ("trip", trip_id)
+    own = {key: with_people(folder.texts[key], folder.texts)}
+    texts = with_instead(folder.texts, own)
+    return {path: text.encode("utf-8") for path, text in cut_files(keys, texts).items()}
+
+
+def with_people(trip: RecordText, texts: Mapping[Key, RecordText]) -> RecordText:
+    """Write out those of a party whom only `home.yaml` tells: that file stays at home."""
+    party = trip.node.entries["party"].node
+    if not any(each.is_text for each in party.items):
+        return trip
+    text, node = spelt_out(trip.text, trip.node)
+    edits = [
+        Edit(each.start, each.end, in_flow(texts["person", each.text.strip()].node))
+        for each in node.entries["party"].node.items
+        if each.is_text
+    ]
+    return replace(trip, text=edited(text, edits))

@@ -1,0 +1,1 @@
+"""What is held against one another once it is read: ids, and numbers that are odd together."""

@@ -1,0 +1,1 @@
+"""The keys of what is eaten: foods and recipes."""

@@ -1,0 +1,1 @@
+"""The keys of what one cooks and packs with."""

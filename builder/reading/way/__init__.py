@@ -1,0 +1,1 @@
+"""The keys of a trip's way: its days, its camps, how one travels."""

@@ -1,0 +1,128 @@
+"""The kit's own scripts: written in parts that one can read, a file for each kind of page."""
+
+from __future__ import annotations
+
+import json
+import re
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from builder.pages.trip.origins.changing import shared_formulas
+from builder.site.finishing.script_words import words_of_parts
+from builder.speech import Speech
+
+PARTS_FOLDER = "kit"
+
+
+@dataclass(frozen=True, slots=True)
+class Script:
+    """One file of scripts: its parts, each of which may use those before it, and what it starts.
+
+    All scripts of a page share their names; the one that is on every page comes first.
+    """
+
+    name: str
+    parts: tuple[str, ...]
+    starts: tuple[str, ...]
+    # What a page holds that needs it, one of these: none where every page does, None where it is
+    # fetched later.
+    wanted_by: tuple[str, ...] | None = ()
+    at_once: bool = False  # whether it starts when it is there, not with the others of its page
+
+
+_LISTS = Script("lists.js", ("ticks", "send"), ("startTicks", "startSending"), ('class="steps',))
+_SEARCH = Script("search.js", ("search",), ("startFinding",), None, at_once=True)
+KIT_SCRIPTS = (
+    Script(
+        "kit.js",
+        ("words", "keep", "awake", "timers", "settings", "tables", "menu", "opener", "start"),
+        ("startTimers", "startSettings", "startTables", "startMenu", "startSearch"),
+    ),
+    _LISTS,
+    _SEARCH,
+    Script("day.js", ("day",), ("startNow",), ("data-date=",)),
+    Script("orders.js", ("orders",), ("startOrders",), ('class="before"',)),
+    Script("since.js", ("since",), ("startSince",), ("data-since=",)),
+    Script("review.js", ("review",), ("startReview",), ('class="review"',)),
+    Script(
+        "party.js",
+        ("minutes", "quantities", "evaluate", "party"),
+        ("startParty",),
+        ("data-party=",),
+    ),
+)
+_FOLLOW, _WAYS = 'class="follow"', 'class="ways-inputs"'
+HOME_SCRIPTS = (
+    Script(
+        "kit.js",
+        ("words", "keep", "awake", "settings", "tables", "menu", "opener", "start"),
+        ("startSettings", "startTables", "startMenu", "startSearch"),
+    ),
+    _LISTS,
+    _SEARCH,
+    Script("reckon.js", ("minutes", "quantities", "evaluate"), (), (_FOLLOW, _WAYS)),
+    Script("follow.js", ("fit", "follow"), ("startFollowing",), (_FOLLOW,)),
+    Script("ways.js", ("ways",), ("startWays",), (_WAYS,)),
+)
+POCKET_SCRIPT = Script(
+    "",
+    ("words", "keep", "minutes", "awake", "ticks", "timers", "day", "orders", "tables", "pocket"),
+    (
+        *("startNight", "startSteps", "startTicks", "startTimers"),
+        *("startNow", "startOrders", "startTables"),
+    ),
+    at_once=True,
+)
+# What people read and browsers do not: comments that have lines of their own, and indents.
+BETWEEN = re.compile(r" ?([-+*/^,<>=]) ")  # signs of an expression, with the room around them
+IDLE = re.compile(r"^ *(?:/\*(?:(?!\*/).)*\*/|//[^\n]*)\n|^ +", re.M | re.S)
+KIT_TAG = re.compile(r'<script src="(?P<assets>[^"]*assets/)kit\.js"></script>')
+
+
+def written(assets: Path, script: Script, say: Speech) -> str:
+    """Give a script made of parts in the assets folder, with its words."""
+    texts = (
+        (assets / PARTS_FOLDER / f"{part}.js").read_text(encoding="utf-8").strip()
+        for part in script.parts
+    )
+    packed = json.dumps(
+        words_of_parts(say, script.parts), ensure_ascii=False, separators=(",", ":")
+    )
+    # Inside a page, nothing in a script may look like its end.
+    said = packed.replace("<", "\\u003c")
+    lines = (
+        '"use strict";',
+        f"const SAID = {said};" if "words" in script.parts else f"Object.assign(SAID, {said});",
+        *_formulas(script.parts),
+        *texts,
+        *_starts(script),
+    )
+    return IDLE.sub("", "\n".join(lines) + "\n")
+
+
+def with_scripts(html: str, scripts: Sequence[Script]) -> str:
+    """Give a page with the scripts that it needs behind the one that is on every page."""
+    more = [script for script in scripts if any(mark in html for mark in script.wanted_by or ())]
+    return KIT_TAG.sub(
+        lambda kit: (
+            kit[0]
+            + "".join(f'<script src="{kit["assets"]}{script.name}"></script>' for script in more)
+        ),
+        html,
+    )
+
+
+def _starts(script: Script) -> Iterator[str]:
+    """Give the lines that start a script, or leave it to start with the others."""
+    if script.at_once:
+        yield from (f"{start}();" for start in script.starts)
+    elif script.starts:
+        yield f"STARTS.push({', '.join(script.starts)});"
+
+
+def _formulas(parts: Sequence[str]) -> Iterator[str]:
+    """Give the formulas that every page with figures shares, where a script works them out."""
+    if not {"party", "ways"}.isdisjoint(parts):
+        packed = BETWEEN.sub(r"\1", json.dumps(shared_formulas(), separators=(",", ":")))
+        yield f"const FORMULAS = {packed};"

@@ -1,0 +1,1 @@
+"""Markdown in, HTML out: the generator, and what makes it read our pages fast."""

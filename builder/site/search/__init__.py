@@ -1,0 +1,1 @@
+"""What the search of a kit looks through."""
