@@ -28,7 +28,7 @@ BATCH = "green-beans-august"
 # The beans went in at 17:30 on a Friday, and were weighed after two and four hours.
 EVENING = datetime.datetime(2031, 8, 22, 22, 30)
 EPOCH_OF_NEXT_DAY = "1945252800"  # 2031-08-23, noon
-# At the rates of two weighings; scipy stops at a relative step of 1e-8.
+# At the rates of two weighings; the page takes its slopes by differences.
 CLOSE_MIN = 0.5
 FORECASTS = """([data, loads]) => {
   const { forecast } = startFit(data);

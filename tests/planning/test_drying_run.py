@@ -47,7 +47,7 @@ def test_a_known_curve_is_found_again(
     # MR at the limit: X = 0.1/0.9 over X0 = 0.8829/0.1171.
     ratio = (LIMIT / (1 - LIMIT)) / (CARROT_WATER / (1 - CARROT_WATER))
     expected_min = (-math.log(ratio) / rate) ** (1 / exponent)
-    # The fit stops at a relative step of 1e-8; half a minute is less than anyone looks away.
+    # Half a minute is less than anyone looks away.
     assert run.dry_after_min == pytest.approx(expected_min, abs=0.5)
     assert run.earliest_min < run.dry_after_min < run.latest_min
     assert run.target_g == pytest.approx(FRESH_G * (1 - CARROT_WATER) / (1 - LIMIT))

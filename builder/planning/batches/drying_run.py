@@ -5,12 +5,11 @@ from __future__ import annotations
 import math
 from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import Any, Literal
+from typing import Literal
 
 from builder.formulas.drying import (
     MOST_WATER_SHARE,
     dried_mass_g,
-    moisture_ratio,
     residual_share,
 )
 from builder.formulas.drying_curve import (
@@ -23,6 +22,7 @@ from builder.formulas.dryness import SPREADS, USUAL_SPREAD_SHARE
 from builder.model.batch import Weighing
 from builder.model.figure import found, largest, named
 from builder.model.kit import DryingRun
+from builder.planning.batches.least_squares import closest
 from builder.planning.tracing import work
 
 # Two standard errors: about nineteen runs of twenty end within.
@@ -144,51 +144,19 @@ def _fitted(fresh_g: float, water_share: float, weighings: Sequence[Weighing]) -
 
 
 def _least_squares(times: list[float], ratios: list[float], page: bool) -> _Fit | None:
-    import numpy as np
-    from scipy.optimize import curve_fit
-
     start = -math.log(ratios[-1]) / times[-1]
     if start <= 0:
         return None
-
-    def model(minutes: Any, log_rate: float, exponent: float = 1.0) -> Any:
-        # The rate is fitted as its logarithm, which keeps it above nothing.
-        return np.exp(-math.exp(log_rate) * np.power(minutes, exponent))
-
-    def lewis(minutes: Any, log_rate: float) -> Any:
-        return model(minutes, log_rate)
-
-    curve: Any = model if page else lewis
-    first = [math.log(start), 1.0] if page else [math.log(start)]
-    least, most = BOUNDS if page else ([BOUNDS[0][0]], [BOUNDS[1][0]])
-    try:
-        found, covariance = curve_fit(
-            curve,
-            np.array(times),
-            np.array(ratios),
-            p0=first,
-            bounds=(least, most),
-            maxfev=5000,
-        )
-    except RuntimeError:
-        return None
-    rate = math.exp(float(found[0]))
-    exponent = float(found[1]) if page else 1.0
-    squares = sum(
-        (moisture_ratio(at, rate, exponent) - ratio) ** 2
-        for at, ratio in zip(times, ratios, strict=True)
-    )
-    errors = [float(covariance[i][i]) for i in range(len(first))]
-    if not all(math.isfinite(error) for error in errors):
-        errors = [0.0] * len(first)
+    # The rate is fitted as its logarithm, which keeps it above nothing.
+    found = closest(times, ratios, [math.log(start), 1.0][: 1 + page], BOUNDS)
     return _Fit(
         model="page" if page else "lewis",
-        rate_per_min=rate,
-        exponent=exponent,
-        rate_error=math.sqrt(errors[0]),
-        exponent_error=math.sqrt(errors[1]) if page else 0.0,
-        covariance=float(covariance[0][1]) if page else 0.0,
-        squares=squares,
+        rate_per_min=math.exp(found.at[0]),
+        exponent=found.at[1] if page else 1.0,
+        rate_error=math.sqrt(found.covariance[0][0]),
+        exponent_error=math.sqrt(found.covariance[1][1]) if page else 0.0,
+        covariance=found.covariance[0][1] if page else 0.0,
+        squares=found.squares,
     )
 
 
