@@ -1,7 +1,8 @@
-"""The preview: serves a folder on this machine only, and notices saved files."""
+"""The preview: serves a folder on this machine only, notices saved files, tells open pages."""
 
 from __future__ import annotations
 
+import json
 import os
 import threading
 import urllib.request
@@ -12,14 +13,17 @@ from pathlib import Path
 
 import pytest
 
-from builder.preview import LETTING_GO, PREVIEW_MARK, server_for, snapshot, watch
+from builder.preview import Rebuilt, Shown, serving
+from builder.preview.server import LETTING_GO, preview_mark, server_for
+from builder.preview.watching import snapshot, watch
+from tests.conftest import tripkit
 
 ROOT = Path(__file__).resolve().parent.parent
 
 
 def test_the_server_answers_here_and_keeps_nothing(tmp_path: Path) -> None:
     (tmp_path / "index.html").write_text("<p>one</p>")
-    server = server_for(tmp_path, 0)
+    server = server_for(tmp_path, 0, Shown())
     assert server.server_address[0] == "127.0.0.1"
     thread = threading.Thread(target=server.serve_forever, daemon=True)
     thread.start()
@@ -35,8 +39,8 @@ def test_the_server_answers_here_and_keeps_nothing(tmp_path: Path) -> None:
 
 
 @contextmanager
-def served(folder: Path) -> Iterator[tuple[str, int]]:
-    server = server_for(folder, 0)
+def served(folder: Path, shown: Shown | None = None) -> Iterator[tuple[str, int]]:
+    server = server_for(folder, 0, shown or Shown())
     thread = threading.Thread(target=server.serve_forever, daemon=True)
     thread.start()
     try:
@@ -62,12 +66,14 @@ def asked(where: tuple[str, int], path: str, **headers: str) -> tuple[int, bytes
 
 def test_a_browser_is_never_told_that_it_has_the_page_already(tmp_path: Path) -> None:
     since = "Fri, 01 Jan 2100 00:00:00 GMT"
-    with served(tmp_path) as where:
+    shown = Shown()
+    mark = preview_mark(shown.build)
+    with served(tmp_path, shown) as where:
         for text in (b"<head></head>one", b"<head></head>two"):
             for name in ("index.html", "kit.css"):
                 (tmp_path / name).write_bytes(text)
                 os.utime(tmp_path / name, (1, 1))
-            marked = text.replace(b"<head>", b"<head>" + PREVIEW_MARK)
+            marked = text.replace(b"<head>", b"<head>" + mark)
             for path in ("/index.html", "/", "/?again"):
                 assert asked(where, path, If_Modified_Since=since) == (200, marked)
             assert asked(where, "/kit.css", If_Modified_Since=since) == (200, text)
@@ -92,12 +98,22 @@ def test_no_worker_keeps_pages_and_one_of_before_lets_go(tmp_path: Path) -> None
         ("/.built/_last.json", "127.0.0.1:{port}", 404),
         ("/walk/../.built/_last.json", "127.0.0.1:{port}", 404),
         ("/gone.html", "127.0.0.1:{port}", 404),
+        # No folder is listed: neither one that has no page in it, nor the one above.
+        ("/walk/", "127.0.0.1:{port}", 404),
+        ("/walk", "127.0.0.1:{port}", 301),
+        ("/../", "127.0.0.1:{port}", 404),
+        ("/.preview/live.js", "127.0.0.1:{port}", 200),
+        ("/.preview/live.css", "127.0.0.1:{port}", 200),
+        ("/.preview/shown.py", "127.0.0.1:{port}", 404),
+        ("/.preview/live.js", "evil.example:{port}", 403),
+        ("/.preview/events", "evil.example:{port}", 403),
     ],
 )
 def test_only_this_machine_is_answered_and_only_kits(
     tmp_path: Path, path: str, host: str, status: int
 ) -> None:
     (tmp_path / "index.html").write_text("x")
+    (tmp_path / "walk").mkdir()
     (tmp_path / ".built").mkdir()
     (tmp_path / ".built/_last.json").write_text("x")
     with served(tmp_path) as where:
@@ -141,3 +157,107 @@ def test_watching_rebuilds_once_for_each_change_and_stops_when_told(tmp_path: Pa
         thread.join(timeout=5)
     assert not thread.is_alive()
     assert calls[-1] == "title: Another\n"
+
+
+def test_a_file_saved_in_several_steps_is_rebuilt_once_it_is_whole(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    looks: list[dict[str, tuple[int, int]]] = [{}, {"a": (1, 0)}, {"a": (1, 9)}, {"a": (1, 9)}]
+    stop, seen = threading.Event(), []
+    monkeypatch.setattr("builder.preview.watching.snapshot", lambda _: looks.pop(0))
+
+    def rebuild() -> None:
+        seen.append(len(looks))
+        stop.set()
+
+    watch([tmp_path], rebuild, stop, 0.001)
+    assert seen == [0]
+
+
+def events(where: tuple[str, int], count: int, until: threading.Event) -> list[dict[str, object]]:
+    """Read some of what a page is told; `until` is set when the first came."""
+    connection = HTTPConnection(*where, timeout=10)
+    connection.request("GET", "/.preview/events")
+    answer = connection.getresponse()
+    found = []
+    while len(found) < count:
+        line = answer.fp.readline()
+        if line.startswith(b"data: "):
+            found.append(json.loads(line[6:]))
+            until.set()
+    answer.close()
+    connection.close()
+    return found
+
+
+def test_an_open_page_is_told_of_each_rebuild_and_of_what_is_wrong(tmp_path: Path) -> None:
+    shown = Shown()
+    before = shown.build
+    open_now = threading.Event()
+    told: list[dict[str, object]] = []
+    with served(tmp_path, shown) as where:
+        page = threading.Thread(target=lambda: told.extend(events(where, 3, open_now)))
+        page.start()
+        assert open_now.wait(10)
+        shown.tell(Rebuilt(stopped=True, said=("a.yaml:1:1: wrong",)))
+        threading.Event().wait(0.2)  # else the page is told only the last of both
+        shown.tell(Rebuilt(stopped=False))
+        page.join(timeout=10)
+    first, wrong, right = told
+    assert (first["build"], first["said"]) == (before, [])
+    assert (wrong["build"], wrong["stopped"], wrong["said"]) == (
+        before,
+        True,
+        ["a.yaml:1:1: wrong"],
+    )
+    assert str(wrong["title"]).startswith("Not rebuilt")
+    assert right["build"] == shown.build != before and right["said"] == []
+
+
+def test_no_page_of_an_earlier_preview_takes_this_for_its_own() -> None:
+    assert Shown().build != Shown().build
+
+
+def test_who_waits_is_let_go_at_the_end() -> None:
+    shown = Shown()
+    threading.Timer(0.05, shown.end).start()
+    assert shown.wait(shown.told, 60) == shown.told
+    assert shown.is_over
+
+
+def test_the_usual_port_is_taken_where_it_is_free_so_that_ticks_are_found_again(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with served(tmp_path) as (_, taken):
+        monkeypatch.setattr(serving, "USUAL_PORT", taken)
+        other = serving._server(tmp_path, None, Shown())
+        assert other.server_address[1] != taken
+        other.server_close()
+    again = serving._server(tmp_path, None, Shown())
+    assert again.server_address[1] == taken
+    again.server_close()
+
+
+def test_the_command_says_in_the_page_what_it_says_on_the_terminal(
+    in_empty_folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    assert tripkit("new", "folder", ".").exit_code == 0
+    trip = in_empty_folder / "content/trips/first-trip.yaml"
+    right = trip.read_text("utf-8")
+    found: list[Rebuilt] = []
+
+    def serve(*arguments: object, say: object) -> None:
+        rebuild = arguments[-1]
+        assert callable(rebuild)
+        for text in (right.replace("title:", "tilte:"), right + "\n# as it was\n"):
+            trip.write_text(text, "utf-8")
+            found.append(rebuild())
+
+    monkeypatch.setattr("builder.preview.serve", serve)
+    said = tripkit("preview", "first-trip")
+    assert said.exit_code == 0, said.output
+    wrong, mended = found
+    assert wrong.stopped and "first-trip.yaml:" in wrong.said[0] and "title" in wrong.said[0]
+    assert wrong.said[-1] == "The kit stays as it was."
+    assert all(line in said.output for line in wrong.said)
+    assert mended == Rebuilt(stopped=False, said=[])

@@ -3,7 +3,21 @@
 from __future__ import annotations
 
 # Each of these modules adds its commands to the group.
-from builder.cli import after, ask, build, check, fields, fill, find, labels, log, new, runs, ways
+from builder.cli import (
+    after,
+    ask,
+    build,
+    check,
+    fields,
+    fill,
+    find,
+    labels,
+    log,
+    new,
+    preview,
+    runs,
+    ways,
+)
 from builder.cli.base import main
 
 __all__ = [
@@ -18,6 +32,7 @@ __all__ = [
     "log",
     "main",
     "new",
+    "preview",
     "runs",
     "ways",
 ]

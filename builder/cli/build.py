@@ -380,32 +380,3 @@ def _executor(workers: int) -> Executor:
     from concurrent.futures import ProcessPoolExecutor
 
     return ProcessPoolExecutor(max_workers=workers)
-
-
-@main.command(short_help="Show a kit, and rebuild it when you save.")
-@click.argument("trip", shell_complete=ids_of("trips"))
-@content_option
-@click.option(
-    "--port",
-    type=click.IntRange(0, 65535),
-    metavar="N",
-    default=0,
-    help="The port on this machine. Without it: a free one.",
-)
-def preview(trip: str, content: Path | None, port: int) -> None:
-    """Build one kit, show it on this machine, and rebuild it when a file is saved."""
-    from builder.preview import serve
-
-    place = place_of(content)
-    out = Path(DEFAULT_OUT)
-    build_folder(place, Wanted(out, [trip]))
-
-    def rebuild() -> None:
-        try:
-            build_folder(place, Wanted(out, [trip]))
-        except SystemExit:
-            click.echo("The kit stays as it was.", err=True)
-        except click.ClickException as stop:
-            stop.show()
-
-    serve(out, trip, [place.folder], port, rebuild, say=click.echo)

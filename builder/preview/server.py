@@ -1,10 +1,8 @@
-"""Shows a kit on this machine, and rebuilds it when a file of its content is saved."""
+"""Serves a folder of kits to this machine, each page with what makes it follow what is saved."""
 
 from __future__ import annotations
 
 import io
-import threading
-from collections.abc import Callable, Sequence
 from functools import partial
 from http import HTTPStatus
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
@@ -12,10 +10,13 @@ from pathlib import Path
 from typing import Any, BinaryIO
 from urllib.parse import urlsplit
 
-LOOK_EVERY_S = 0.5
+from builder.preview.shown import Shown
+
 WORKER_NAME = "sw.js"
-# Tells the kit's script to keep nothing: what is kept would be shown instead of what was saved.
-PREVIEW_MARK = b'<meta name="kit-preview">'
+OWN = "/.preview/"  # what is served beside the kits
+EVENTS = "events"
+_LIVE = {"live.js": "text/javascript", "live.css": "text/css"}  # they lie beside this file
+_CALL_EVERY_S = 10.0  # so that a browser that went away is noticed
 # In the place of a worker that kept an earlier kit from this address: it lets go of all of it.
 LETTING_GO = b"""self.addEventListener("install", () => self.skipWaiting());
 self.addEventListener("activate", (event) => event.waitUntil((async () => {
@@ -28,8 +29,38 @@ self.addEventListener("activate", (event) => event.waitUntil((async () => {
 """
 
 
+def preview_mark(build: str) -> bytes:
+    """Give what is put into each page.
+
+    The first part names its build, and tells the kit's script to keep nothing: what is kept would
+    be shown instead of what was saved. A page that stands alone (pocket.html) may ask nobody, so
+    it does not follow.
+    """
+    return (
+        f'<meta name="kit-preview" content="{build}">'
+        f'<link rel="stylesheet" href="{OWN}live.css">'
+        f'<script src="{OWN}live.js" defer></script>'
+    ).encode("ascii")
+
+
 class _QuietHandler(SimpleHTTPRequestHandler):
     """Serves files as they are on the disk now, to this machine only, without a line for each."""
+
+    def __init__(self, *args: Any, shown: Shown, **named: Any) -> None:
+        """Serve with what is shown at hand."""
+        self.shown = shown
+        super().__init__(*args, **named)
+
+    def do_GET(self) -> None:
+        """Answer with a file, or tell what is shown as long as the page is open."""
+        if urlsplit(self.path).path == OWN + EVENTS and self._asked_from_here():
+            self._tell_on()
+        else:
+            super().do_GET()
+
+    def list_directory(self, path: Any) -> None:
+        """List no folder: a kit is found by its own page."""
+        self.send_error(HTTPStatus.NOT_FOUND)
 
     def log_message(self, format: str, *args: Any) -> None:
         """Say nothing."""
@@ -47,6 +78,9 @@ class _QuietHandler(SimpleHTTPRequestHandler):
             # A page of somebody else whose name was made to lead to this machine.
             self.send_error(HTTPStatus.FORBIDDEN)
             return None
+        live = path.removeprefix(OWN)
+        if path.startswith(OWN) and live in _LIVE:
+            return self._answer((Path(__file__).parent / live).read_bytes(), _LIVE[live])
         if "/." in path:
             self.send_error(HTTPStatus.NOT_FOUND)
             return None
@@ -54,7 +88,8 @@ class _QuietHandler(SimpleHTTPRequestHandler):
             return self._answer(LETTING_GO, "text/javascript")
         page = Path(self.translate_path(path + "index.html" * path.endswith("/")))
         if page.suffix == ".html" and page.is_file():
-            marked = page.read_bytes().replace(b"<head>", b"<head>" + PREVIEW_MARK, 1)
+            mark = preview_mark(self.shown.build)
+            marked = page.read_bytes().replace(b"<head>", b"<head>" + mark, 1)
             return self._answer(marked, "text/html; charset=utf-8")
         return super().send_head()
 
@@ -69,63 +104,22 @@ class _QuietHandler(SimpleHTTPRequestHandler):
         self.end_headers()
         return io.BytesIO(content)
 
-
-def server_for(out: Path, port: int) -> ThreadingHTTPServer:
-    """Give a server for a folder of kits, on this machine only."""
-    return ThreadingHTTPServer(
-        ("127.0.0.1", port), partial(_QuietHandler, directory=str(out.resolve()))
-    )
-
-
-def snapshot(folders: Sequence[Path]) -> dict[str, tuple[int, int]]:
-    """Give the state of all files below some folders, cheap enough to ask for often."""
-    found: dict[str, tuple[int, int]] = {}
-    for folder in folders:
-        for path in folder.rglob("*"):
+    def _tell_on(self) -> None:
+        self.send_response(HTTPStatus.OK)
+        self.send_header("Content-Type", "text/event-stream")
+        self.end_headers()
+        told = ""
+        while not self.shown.is_over:
+            now = self.shown.wait(told, _CALL_EVERY_S)
             try:
-                told = path.stat()
-            except OSError:
-                continue
-            if path.is_file():
-                found[str(path)] = (told.st_mtime_ns, told.st_size)
-    return found
+                self.wfile.write(f"data: {now}\n\n".encode() if now != told else b":\n\n")
+                self.wfile.flush()
+            except OSError:  # the page was closed
+                return
+            told = now
 
 
-def watch(
-    folders: Sequence[Path],
-    rebuild: Callable[[], None],
-    stop: threading.Event,
-    every_s: float = LOOK_EVERY_S,
-) -> None:
-    """Call `rebuild` each time the files differ from before, until told to stop."""
-    before = snapshot(folders)
-    while not stop.wait(every_s):
-        now = snapshot(folders)
-        if now != before:
-            before = now
-            rebuild()
-
-
-def serve(
-    out: Path,
-    trip: str,
-    folders: Sequence[Path],
-    port: int,
-    rebuild: Callable[[], None],
-    *,
-    say: Callable[[str], None],
-) -> None:
-    """Serve until the person stops it."""
-    server = server_for(out, port)
-    thread = threading.Thread(target=server.serve_forever, daemon=True)
-    thread.start()
-    stop = threading.Event()
-    say(f"Open http://127.0.0.1:{server.server_address[1]}/{trip}/index.html — end with Ctrl+C.")
-    try:
-        watch(folders, rebuild, stop)
-    except KeyboardInterrupt:
-        say("")
-    finally:
-        stop.set()
-        server.shutdown()
-        server.server_close()
+def server_for(out: Path, port: int, shown: Shown) -> ThreadingHTTPServer:
+    """Give a server for a folder of kits, on this machine only."""
+    handler = partial(_QuietHandler, directory=str(out.resolve()), shown=shown)
+    return ThreadingHTTPServer(("127.0.0.1", port), handler)

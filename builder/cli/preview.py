@@ -1,0 +1,84 @@
+"""Looking at a kit while it is written: `tripkit preview`."""
+
+from __future__ import annotations
+
+import contextlib
+import io
+import sys
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from typing import TextIO
+
+import click
+
+from builder.cli.base import DEFAULT_OUT, content_option, main, place_of
+from builder.cli.build import Wanted, build_folder
+from builder.cli.completing import ids_of
+
+
+@main.command(short_help="Show a kit, and rebuild it when you save.")
+@click.argument("trip", shell_complete=ids_of("trips"))
+@content_option
+@click.option(
+    "--port",
+    type=click.IntRange(0, 65535),
+    metavar="N",
+    help="The port on this machine. Without it: 8710, or a free one where that is taken.",
+)
+def preview(trip: str, content: Path | None, port: int | None) -> None:
+    """Build one kit, show it on this machine, and rebuild it when a file is saved.
+
+    The page loads itself anew and keeps what is ticked. What is wrong with what you saved is said
+    in the page too, and the kit stays as it was until that is mended.
+    """
+    from builder.preview import Rebuilt, serve
+
+    place = place_of(content)
+    out = Path(DEFAULT_OUT)
+    build_folder(place, Wanted(out, [trip]))
+
+    def rebuild() -> Rebuilt:
+        with _heard() as said:
+            try:
+                build_folder(place, Wanted(out, [trip]))
+            except SystemExit:
+                click.echo("The kit stays as it was.", err=True)
+            except click.ClickException as stop:
+                stop.show()
+            else:
+                return Rebuilt(stopped=False, said=said.lines)
+        return Rebuilt(stopped=True, said=said.lines)
+
+    serve(out, trip, [place.folder], port, rebuild, say=click.echo)
+
+
+class _Heard(io.TextIOBase):
+    """Passes on what is said, and keeps it."""
+
+    def __init__(self, to: TextIO) -> None:
+        """Pass on to a stream."""
+        self._to = to
+        self._kept: list[str] = []
+
+    def write(self, text: str) -> int:
+        """Pass on and keep; what the stream does not take, such as bytes, is not kept either."""
+        count = self._to.write(text)
+        self._kept.append(text)
+        return count
+
+    def flush(self) -> None:
+        """Let the stream have it now."""
+        self._to.flush()
+
+    @property
+    def lines(self) -> Sequence[str]:
+        """Give what was said."""
+        return "".join(self._kept).splitlines()
+
+
+@contextlib.contextmanager
+def _heard() -> Iterator[_Heard]:
+    """Hear what is said to the error output, which is said all the same."""
+    heard = _Heard(sys.stderr)
+    with contextlib.redirect_stderr(heard):
+        yield heard
