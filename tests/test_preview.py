@@ -179,7 +179,7 @@ def events(where: tuple[str, int], count: int, until: threading.Event) -> list[d
     connection = HTTPConnection(*where, timeout=10)
     connection.request("GET", "/.preview/events")
     answer = connection.getresponse()
-    found = []
+    found: list[dict[str, object]] = []
     while len(found) < count:
         line = answer.fp.readline()
         if line.startswith(b"data: "):
