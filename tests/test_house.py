@@ -37,7 +37,7 @@ MAY_IMPORT = {
     "pages": {"pages", "planning", "formulas", "model", "problems", "speech", "units"},
     "site": {"site", "pages", "planning", "formulas", "model", "problems", "speech"},
     "starts": {"starts", "reading", "planning", "site", "model", "problems"},
-    "preview": set(),
+    "preview": {"preview"},
 }
 # Which room alone may know a library.
 ONLY = {
