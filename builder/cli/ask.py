@@ -133,6 +133,7 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
 
     What expires first comes first.
     """
+    from builder.model.batch import UNTOLD_KEPT_AT_C
     from builder.planning.stock import check as check_content
     from builder.planning.stock import stock_lines
     from builder.units import show
@@ -146,9 +147,11 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
     else:
         if not lines:
             click.echo("No packs are left.")
+        untold = f"{show(UNTOLD_KEPT_AT_C, 'temperature_c')} (not told)"
         for line in lines:
             date = line.best_before.isoformat() if line.best_before else "no date   "
-            flag = "".join(f"  {text}" for text in line.said() if text)
+            kept = () if line.kept_at_told or not line.best_before else (f"if kept at {untold}",)
+            flag = "".join(f"  {text}" for text in (*line.said(), *kept) if text)
             click.echo(
                 f"{date}  {line.packs_left:3d} × {show(line.pack_g, 'mass_g'):>8}  "
                 f"{line.name} ({line.batch}){f', {line.shelf}' if line.shelf else ''}{flag}"

@@ -21,6 +21,7 @@ from builder.cli.base import (
 )
 from builder.cli.told import read_mass
 from builder.clock import today
+from builder.model.batch import UNTOLD_KEPT_AT_C
 from builder.problems import counted, did_you_mean, errors, in_order
 from builder.units import show
 
@@ -100,6 +101,8 @@ def _way_lines(way: Way, currency: str) -> Iterator[str]:
     yield from _money_lines(way, currency)
     if way.method != "bought":
         until = way.keeps_until.isoformat() if way.keeps_until else "not to be kept"
+        if way.keeps_until and not way.kept_at_told:
+            until += f" if kept at {show(UNTOLD_KEPT_AT_C, 'temperature_c')} (not told)"
         yield f"    keeps until:   {until}"
     if way.vitamin_c:
         kept = way.vitamin_c

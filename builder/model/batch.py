@@ -59,6 +59,10 @@ class Stay:
     until: datetime.date
 
 
+# What packs are counted with whose place nobody told: a room.
+UNTOLD_KEPT_AT_C = 20.0
+
+
 @dataclass(frozen=True, slots=True)
 class Batch:
     """A drying run that was done or is planned, or something bought dried."""
@@ -72,7 +76,8 @@ class Batch:
     fresh_g: float | None = None
     dried_g: float | None = None
     packs: Packs | None = None
-    kept_at_c: float = 20.0  # in the last place
+    kept_at_c: float = UNTOLD_KEPT_AT_C  # in the last place
+    kept_at_told: bool = False  # whether somebody wrote down how warm that is
     stays: tuple[Stay, ...] = ()  # the places before it, in order
     used: int = 0
     heated: Heated | None = None

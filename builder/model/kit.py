@@ -462,6 +462,7 @@ class KitBatch:
     water_activity_high: float | None = None
     loaded_at_c: float | None = None  # how cold the load went into the freeze dryer
     fresh_name: str = ""  # of what went into the dryer
+    kept_at_told: bool = True  # whether its date rests on a warmth that somebody told
     planned_for: datetime.date | None = None
     sublimation_kwh: float = 0.0  # the least that a freeze dryer takes; 0 for other methods
     tests: tuple[DryTest, ...] = ()  # that were done to prove it dry
@@ -592,6 +593,7 @@ class StockProposal:
     mass_g: float
     best_before: datetime.date | None
     packs: int = 0
+    kept_at_told: bool = True
 
 
 @dataclass(frozen=True, slots=True)

@@ -164,6 +164,7 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "dried_g": _DRIED,
         "packs": "packs and what they weigh",
         "kept_at_c": "how long it keeps",
+        "kept_at_told": "whether how long it keeps is a guess",
         "heated": _DRIED,
         "jerky": _DRIED,
         "tests": _DRIED,

@@ -6,6 +6,7 @@ import math
 import re
 from dataclasses import dataclass
 
+from builder.model.batch import UNTOLD_KEPT_AT_C
 from builder.model.kit import Kit
 from builder.pages.pieces import Cell, Piece, Scale
 from builder.speech import Speech, speech_of
@@ -71,6 +72,13 @@ class Figures:
         # 1 h 30 min is not one number.
         shared = unit == last.rpartition("\u00a0")[2] and " " not in first + last
         return self.say("{low} to {high}", low=number if shared else first, high=last)
+
+    def until(self, date: str, kept_at_told: bool) -> str:
+        """Give a best-before date; where nobody told how warm it is kept, with what is counted."""
+        if kept_at_told:
+            return date
+        warmth = self.plain(UNTOLD_KEPT_AT_C, "temperature_c")
+        return self.say("{date} if kept at {warmth} (not told)", date=date, warmth=warmth)
 
     def alone(self, value: float, quantity: str, figure: str) -> Cell:
         """Give a number in the trip's units alone, leading to its derivation."""

@@ -210,7 +210,8 @@ def way(**changes: object) -> Way:
         method="dehydrator", dryer="tall", dryer_name="Tall dryer", dried_g=180.0, room_ml=490.0,
         water_back_ml=615.0, takes_up_share=0.6, soak_min=(30.0, 75.0), hours=12.0, runs=2,
         energy_kwh=3.25, cost=4.0, portion_cost=1.125, portions=3.6,
-        keeps_until=datetime.date(2032, 5, 20), vitamin_c=VitaminC(0.01, 0.36, "table"),
+        keeps_until=datetime.date(2032, 5, 20), kept_at_told=True,
+        vitamin_c=VitaminC(0.01, 0.36, "table"),
         cautions=(), cannot=(),
     )  # fmt: skip
     return replace(told, **changes)  # type: ignore[arg-type]
@@ -231,6 +232,10 @@ def test_ways_stand_side_by_side() -> None:
         '615\u00a0ml <span class="small">30 to 75 min</span> | 20\u00a0May 2032 |'
     ) in page
     assert "Costs are not all told" not in page
+
+
+def test_a_date_says_with_which_warmth_it_is_counted_where_nobody_told() -> None:
+    assert "20\u00a0May 2032 if kept at 20\u00a0°C (not told) |" in ways_of(way(kept_at_told=False))
 
 
 def test_what_holds_for_several_ways_is_said_once() -> None:

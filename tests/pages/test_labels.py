@@ -33,6 +33,7 @@ BEANS = PackLabel(
     pack_g=164.0,
     made_on=datetime.date(2031, 3, 14),
     best_before=datetime.date(2032, 3, 14),
+    kept_at_told=True,
     water_ml=300.0,
     soak=Soak((5, 30), (2, 10)),
     allergens=(),
@@ -84,6 +85,12 @@ def test_a_label_says_what_a_person_needs_when_they_open_the_pack() -> None:
 )
 def test_what_to_do_is_one_line(changes: dict[str, object], doing: str) -> None:
     assert said(**changes)["do"] == doing
+
+
+def test_a_date_says_with_which_warmth_it_is_counted_where_nobody_told() -> None:
+    best = said(kept_at_told=False)["best"]
+    assert best == "best before 14\u00a0Mar 2032 if kept at 20\u00a0°C (not told)"
+    assert said(kept_at_told=False, best_before=None)["best"] == "best before: not told"
 
 
 def test_raw_stands_first_and_only_where_it_is_raw() -> None:

@@ -37,7 +37,7 @@ def store(
     **batch: Any,
 ) -> Store:
     made = replace(Food("it", "It", kind, state, Composition(water_g=90)), **(food or {}))
-    told = {"done": DONE, "kept_at_c": COOL_C, **batch}
+    told = {"done": DONE, "kept_at_c": COOL_C, "kept_at_told": True, **batch}
     load = Load(
         substance_of_food(made),
         Batch("it", method, food="it", **told),
@@ -99,6 +99,8 @@ MONTHS: list[tuple[Store, float, str]] = [
     (store(**FROZEN, food={"keeps_months": 4}), 120, "freeze-dried plant food"),
     # half as long for each 11.1 K warmer
     (store(kept_at_c=26.7), 3, "kept at 27 °C, warmer than 15.6 °C: less"),
+    (store(kept_at_c=20, kept_at_told=False), 6 * 2 ** (-4.4 / 11.1),
+     "nobody told how warm it is kept: counted with 20 °C"),
     # A fridge is not counted, a freezer is.
     (store(kept_at_c=4.5), 6, "vegetables"),
     (store(kept_at_c=-17.9), 6, "vegetables"),

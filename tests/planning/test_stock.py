@@ -43,6 +43,21 @@ def on(read: Hand, at: str, name: str = "rings") -> StockLine:
     return next(line for line in lines if line.batch == name)
 
 
+@pytest.mark.parametrize(
+    ("told", "is_told"),
+    [
+        ({}, False),
+        ({"kept_at": "20 degC"}, True),
+        ({"kept_at": [{"at": "22 degC", "until": "2031-05-20"}, {"at": "15 degC"}]}, True),
+    ],
+)
+def test_whether_somebody_told_how_warm_it_is_kept(
+    told: Record, is_told: bool, tmp_path: Path
+) -> None:
+    read = hand(tmp_path, eats("40 g"), batches=[{**berries(), **told}])
+    assert on(read, "2031-05-31").kept_at_told is is_told
+
+
 # -- the stock of a day ---------------------------------------------------------------------------
 
 
@@ -90,6 +105,7 @@ def test_a_line_tells_each_meal_that_packs_are_promised_to(tmp_path: Path) -> No
         "packs_free": 4,
         "pack_g": 40.0,
         "best_before": told["best_before"],
+        "kept_at_told": told["kept_at_told"],
         "promised_to": [
             {"trip": "hand", "day": 1, "meal": "snacks", "packs": 3},
             {"trip": "hand", "day": 2, "meal": "snacks", "packs": 3},

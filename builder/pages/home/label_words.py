@@ -43,7 +43,7 @@ def label_words(figures: Figures, label: PackLabel) -> LabelWords:
         made = say("{mass}, made {date}", mass=mass, date=say.short_date(label.made_on))
     parts: list[tuple[Part, str]] = [("raw", say("RAW"))] if label.is_raw else []
     parts += [("name", label.name), ("made", made)]
-    parts.append(("best", _best_before(say, label)))
+    parts.append(("best", _best_before(figures, label)))
     if water := _water(figures, label):
         parts.append(("water", water))
     if doing := _do(say, figures, label):
@@ -52,10 +52,12 @@ def label_words(figures: Figures, label: PackLabel) -> LabelWords:
     return LabelWords(label.batch, tuple(parts))
 
 
-def _best_before(say: Speech, label: PackLabel) -> str:
+def _best_before(figures: Figures, label: PackLabel) -> str:
+    say = figures.say
     if label.best_before is None:
         return say("best before: not told")
-    return say("best before {date}", date=say.short_date(label.best_before))
+    until = figures.until(say.short_date(label.best_before), label.kept_at_told)
+    return say("best before {date}", date=until)
 
 
 def _water(figures: Figures, label: PackLabel) -> str:

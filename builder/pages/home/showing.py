@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import datetime
-
 from builder.model.home import Home
 from builder.pages.figures import Figures
 from builder.planning.at_home import PackLabel
@@ -22,11 +20,6 @@ def figures_of_home(home: Home) -> Figures:
 def titles_of_trips(plan: HomePlan) -> dict[str, str]:
     """Give what the trips ahead are called, by their ids."""
     return {each.trip: each.title for each in plan.trips}
-
-
-def day_said(say: Speech, day: datetime.date | None, untold: str) -> str:
-    """Say a date in short, or what stands where there is none."""
-    return untold if day is None else say.short_date(day)
 
 
 def minutes_said(say: Speech, span: tuple[float, float]) -> str:

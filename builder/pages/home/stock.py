@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 from builder.pages.figures import Figures
-from builder.pages.home.showing import day_said, figures_of_home, titles_of_trips
+from builder.pages.home.showing import figures_of_home, titles_of_trips
 from builder.pages.pieces import Cell, Piece, Table, table, text
 from builder.pages.words import MEALS
 from builder.planning.home import HomePlan
@@ -74,7 +74,7 @@ def _by_date(figures: Figures, lines: Iterable[StockLine], titles: Mapping[str, 
     heads = (say("Best before"), say("Food"), say("Packs left"), say("Free"))
     rows = [
         (
-            text(day_said(say, line.best_before, say("none"))),
+            text(_until(figures, line)),
             _food(figures, line, titles),
             text(say.number(line.packs_left)),
             (Piece(say.number(line.packs_free), strong=True),),
@@ -82,6 +82,13 @@ def _by_date(figures: Figures, lines: Iterable[StockLine], titles: Mapping[str, 
         for line in lines
     ]
     return table(heads, rows, "llrr")
+
+
+def _until(figures: Figures, line: StockLine) -> str:
+    """Give until when a batch keeps."""
+    if line.best_before is None:
+        return figures.say("none")
+    return figures.until(figures.say.short_date(line.best_before), line.kept_at_told)
 
 
 def _food(figures: Figures, line: StockLine, titles: Mapping[str, str]) -> Cell:
@@ -132,7 +139,7 @@ def _short(figures: Figures, line: StockLine) -> Cell:
     if line.is_planned:
         until = line.remark
     elif line.best_before:
-        until = say("best before {date}", date=say.short_date(line.best_before))
+        until = say("best before {date}", date=_until(figures, line))
     else:
         until = line.act or line.remark or say("no date")
     return (Piece(line.name, strong=True), Piece(f": {packs}, {until}"))

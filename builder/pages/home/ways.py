@@ -189,7 +189,7 @@ class _Food:
                 *self._amount(f"{number}.water_back_ml", "volume_ml", way.water_back_ml, back_ml),
                 *_in_small(soak),
             ),
-            text(_keeps(say, way)),
+            text(_keeps(self.figures, way)),
         )
 
     def _amount(self, name: str, quantity: str, value: float | None, asked: float | None) -> Cell:
@@ -291,10 +291,13 @@ def _name(say: Speech, way: Way) -> str:
     return say("Bought dried") if way.method == BOUGHT else way.dryer_name
 
 
-def _keeps(say: Speech, way: Way) -> str:
+def _keeps(figures: Figures, way: Way) -> str:
+    say = figures.say
     if way.method == BOUGHT:
         return say("see the packet")
-    return say("not to be kept") if way.keeps_until is None else say.short_date(way.keeps_until)
+    if way.keeps_until is None:
+        return say("not to be kept")
+    return figures.until(say.short_date(way.keeps_until), way.kept_at_told)
 
 
 def _pays_said(say: Speech, pays: Pays) -> str:

@@ -37,6 +37,7 @@ class PackLabel:
     pack_g: float
     made_on: datetime.date | None
     best_before: datetime.date | None
+    kept_at_told: bool  # whether that rests on a warmth that somebody told
     water_ml: float  # that puts a pack back; 0 where nobody knows or none is needed
     soak: Soak
     allergens: tuple[str, ...]
@@ -74,6 +75,7 @@ def _label(judged: Judged, packs: int, at: datetime.date, say: Speech) -> PackLa
         pack_g=judged.pack_g,
         made_on=batch.done,
         best_before=judged.best_before,
+        kept_at_told=judged.kept_at_told,
         water_ml=judged.water_back.poured_ml * judged.pack_g,
         soak=_soak(judged),
         allergens=tuple(sorted(substance.allergens)),

@@ -152,6 +152,11 @@ class Judged:
         """Until when it keeps, as a guideline."""
         return self.kept.best_before
 
+    @property
+    def kept_at_told(self) -> bool:
+        """Whether its date rests on a warmth that somebody told; a bought pack tells its own."""
+        return self.batch.kept_at_told or self.batch.is_bought
+
     def reasons(self, say: Speech, units: System) -> tuple[str, ...]:
         """Say why it keeps that long."""
         return kept(self.store, say, units).reasons

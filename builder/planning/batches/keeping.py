@@ -140,7 +140,9 @@ def _warmed(store: Store, group: str, say: Speech, units: System) -> tuple[float
             )
         )
     warmth = _warmth(say, batch.kept_at_c, units)
-    if batch.kept_at_c > TABLE_KEPT_AT_C:
+    if not batch.kept_at_told:
+        reasons.append(say("nobody told how warm it is kept: counted with {warmth}", warmth=warmth))
+    elif batch.kept_at_c > TABLE_KEPT_AT_C:
         reasons.append(say("kept at {warmth}, warmer than {cool}: less", warmth=warmth, cool=cool))
     elif batch.kept_at_c <= FROZEN_C:
         reasons.append(say("kept frozen at {warmth}: more", warmth=warmth))

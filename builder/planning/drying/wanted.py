@@ -9,7 +9,7 @@ from dataclasses import dataclass, replace
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, usual_residual_share
 from builder.formulas.home_drying import fresh_to_dry_g
-from builder.model.batch import HEAT_METHODS, Batch, Method, Packs
+from builder.model.batch import HEAT_METHODS, UNTOLD_KEPT_AT_C, Batch, Method, Packs
 from builder.model.content import Content
 from builder.model.figure import add
 from builder.model.home import Home
@@ -30,7 +30,6 @@ from builder.speech import Speech, speech_of
 
 _DAY = datetime.timedelta(days=1)
 END_DAYS_BEFORE = 1  # the bags are packed on the last day at home
-PACKED_AT_C = 20.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -186,7 +185,7 @@ def absorber_for(goes: Goes, home: Home) -> bool:
 def kept_at_c(home: Home) -> float:
     """Give how warm the packs of a new batch lie."""
     told = home.new_batch.kept_at_c
-    return PACKED_AT_C if told is None else told
+    return UNTOLD_KEPT_AT_C if told is None else told
 
 
 def as_batch(
@@ -207,6 +206,7 @@ def as_batch(
             absorber=absorber_for(goes, home),
         ),
         kept_at_c=kept_at_c(home),
+        kept_at_told=home.new_batch.kept_at_c is not None,
         heated=goes.heated,
     )
 

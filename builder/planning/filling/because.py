@@ -45,6 +45,11 @@ class Reasons:
             judged = larder.judged[pack]
             until = judged.best_before
             date = f"{until.day} {until:%B %Y}" if until else ""
+            if not judged.kept_at_told:
+                warmth = self.say.show(
+                    judged.batch.kept_at_c, "temperature_c", self.options.trip.units
+                )
+                date += f" if kept at {warmth} (not told)"
             # Of all its food and method, which the shelf holds in the order they expire.
             is_first = pack == min(line.packs)
             yield f"{name}: first expired, {date}" if is_first else f"{name}: keeps until {date}"

@@ -72,6 +72,7 @@ def _proposed(wanted: Wanted, trip: Trip, stock: Stock) -> Iterable[StockProposa
             mass_g=add(each.mass_g for each in own),
             best_before=judged.best_before,
             packs=add_counts(each.packs for each in own),
+            kept_at_told=judged.kept_at_told,
         )
 
 

@@ -57,6 +57,7 @@ def _kit_batch(judged: Judged, trip: Trip, stock: Stock) -> KitBatch:
         planned=batch.is_planned,
         planned_for=batch.planned if batch.done is None else None,
         best_before=judged.best_before,
+        kept_at_told=judged.kept_at_told,
         months=judged.months,
         reasons=judged.reasons(say, trip.units),
         packs_used=stock.used_by(trip.id, batch.id),

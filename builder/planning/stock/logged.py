@@ -43,6 +43,7 @@ def logged_data(judged: Judged, at: datetime.date) -> dict[str, object]:
         "pack_g": judged.pack_g,
         "pack_rehydration_ml": _water_back_ml(judged) / batch.pack_count,
         "best_before": judged.best_before.isoformat() if judged.best_before else None,
+        "kept_at_told": judged.kept_at_told,
     }
 
 
@@ -69,6 +70,8 @@ def logged_lines(judged: Judged, at: datetime.date) -> list[str]:
     if judged.verdict == "discard":
         return found
     best_before = judged.best_before.isoformat() if judged.best_before else "no date"
+    if judged.best_before and not judged.kept_at_told:
+        best_before += f" if kept at {show(batch.kept_at_c, 'temperature_c')} (not told)"
     water = show(_water_back_ml(judged), "volume_ml")
     packs = batch.pack_count
     a_pack = f", {show(_water_back_ml(judged) / packs, 'volume_ml')} a pack" if packs > 1 else ""

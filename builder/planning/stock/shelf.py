@@ -34,6 +34,7 @@ class StockLine:
     shelf: str  # where the packs lie; empty where nobody told
     made_on: datetime.date | None  # or planned to be
     is_planned: bool
+    kept_at_told: bool = True  # whether its date rests on a warmth that somebody told
 
     @property
     def packs_free(self) -> int:
@@ -63,6 +64,7 @@ class StockLine:
             "packs_free": self.packs_free,
             "pack_g": self.pack_g,
             "best_before": self.best_before.isoformat() if self.best_before else None,
+            "kept_at_told": self.kept_at_told,
             "promised_to": [
                 {"trip": each.trip, "day": each.day, "meal": each.meal, "packs": each.packs}
                 for each in self.promised_to
@@ -121,6 +123,7 @@ def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: S
         shelf=batch.packs.shelf if batch.packs else "",
         made_on=batch.done or batch.planned,
         is_planned=batch.is_planned,
+        kept_at_told=judged.kept_at_told,
     )
 
 

@@ -168,7 +168,8 @@ class WrittenBatch(Record, title="batch", json_schema_extra=_WHICH_KEYS):
         Check(places_follow_in_time),
     ] = key(
         "How warm packs are kept: one temperature, or the places in turn, as "
-        "`[{at: 22 degC, until: 2031-06-01}, {at: -18 degC}]`.",
+        "`[{at: 22 degC, until: 2031-06-01}, {at: -18 degC}]`. Left out, it counts as kept in a "
+        "room, and each date says so.",
         default="20 degC",
         example="15 degC",
     )
@@ -243,6 +244,7 @@ class WrittenBatch(Record, title="batch", json_schema_extra=_WHICH_KEYS):
             dried_g=self.dried,
             packs=self.packs.packs() if self.packs else None,
             kept_at_c=kept_at_c,
+            kept_at_told="kept_at" in self.model_fields_set,
             stays=stays,
             used=self.used,
             heated=self.heated.heated() if self.heated else None,

@@ -94,6 +94,7 @@ def kit_data(kit: Kit) -> Data:
                 "mass_g": each.mass_g,
                 "packs": each.packs,
                 "best_before": each.best_before.isoformat() if each.best_before else None,
+                "kept_at_told": each.kept_at_told,
             }
             for each in kit.proposals
         ],
@@ -480,6 +481,7 @@ def _batch(batch: KitBatch) -> Data:
         "planned": batch.planned,
         "planned_for": batch.planned_for.isoformat() if batch.planned_for else None,
         "best_before": batch.best_before.isoformat() if batch.best_before else None,
+        "kept_at_told": batch.kept_at_told,
         "months": batch.months,
         "reasons": list(batch.reasons),
         "packs_used": batch.packs_used,

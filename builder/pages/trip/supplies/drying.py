@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-import datetime
 from dataclasses import dataclass
 
 from builder.formulas.sorption import can_grow
 from builder.model.batch import Verdict
-from builder.model.kit import DryingRun, Kit, KitBatch
+from builder.model.kit import DryingRun, Kit, KitBatch, StockProposal
 from builder.model.looks import PackOxygen
 from builder.pages import words
 from builder.pages.charts import Chart, half_hours, run_chart
@@ -162,7 +161,7 @@ def _all(kit: Kit, figures: Figures) -> Table:
         (
             link(names[batch.id], f"drying.md#{batch_anchor(batch)}"),
             text(_is_dry(say, batch)),
-            text(_short_date(say, batch.best_before)),
+            text(_until(figures, batch)),
             text(say.number(batch.packs_left)),
         )
         for batch in kit.batches
@@ -173,8 +172,13 @@ def _all(kit: Kit, figures: Figures) -> Table:
     return table(heads, rows, "lllr")
 
 
-def _short_date(say: Speech, best_before: datetime.date | None) -> str:
-    return say.short_date(best_before) if best_before else say.of("date", "none")
+def _until(figures: Figures, of: KitBatch | StockProposal, in_full: bool = False) -> str:
+    """Give until when a batch keeps."""
+    say = figures.say
+    if of.best_before is None:
+        return say.of("date", "none")
+    date = say.date(of.best_before) if in_full else say.short_date(of.best_before)
+    return figures.until(date, of.kept_at_told)
 
 
 _VERDICTS: dict[Verdict, str] = {
@@ -225,8 +229,7 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
     if batch.water_back_ml > 0 and not batch.failed:
         facts.append(Fact(say("Puts it back"), _water_back(figures, batch, at)))
     if not kit.public:
-        best = say.date(batch.best_before) if batch.best_before else say.of("date", "none")
-        facts.append(Fact(say("Best before"), text(best)))
+        facts.append(Fact(say("Best before"), text(_until(figures, batch, in_full=True))))
     packs = filled(
         say("{used} for this trip; {mass} each")
         if kit.public
@@ -411,7 +414,7 @@ def _proposals(kit: Kit, figures: Figures) -> Table | None:
                 say.count("{mass}, {n} pack", "{mass}, {n} packs", each.packs, mass="{mass}"),
                 mass=figures.both(each.mass_g, "mass_g"),
             ),
-            text(_short_date(say, each.best_before)),
+            text(_until(figures, each)),
         )
         for each in kit.proposals
     ]

@@ -41,6 +41,7 @@ class Way:
     portion_cost: float | None
     portions: float
     keeps_until: datetime.date | None
+    kept_at_told: bool  # whether that rests on a warmth that the home tells
     vitamin_c: VitaminC | None
     cautions: tuple[str, ...]  # ids, and each said in `cannot`
     cannot: tuple[str, ...]
@@ -64,6 +65,7 @@ class Way:
             "cost": self.cost,
             "portion_cost": self.portion_cost,
             "keeps_until": self.keeps_until.isoformat() if self.keeps_until else None,
+            "kept_at_told": self.kept_at_told,
             "vitamin_c_kept": {
                 "least_share": kept.least_share,
                 "most_share": kept.most_share,

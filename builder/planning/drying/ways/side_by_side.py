@@ -125,6 +125,7 @@ def _way(
             portion_cost=costs.portion,
             portions=costs.portions,
             keeps_until=None if never else judged.best_before,
+            kept_at_told=judged.kept_at_told,
             vitamin_c=_vitamin_c(substance, method),
             cautions=cautions,
             cannot=_titles(cautions, content),
@@ -165,6 +166,7 @@ def _bought(substance: Substance, fresh_g: float, content: Content) -> tuple[Way
             portion_cost=costs.portion,
             portions=costs.portions,
             keeps_until=None,
+            kept_at_told=True,  # its packet tells until when
             vitamin_c=None,
             cautions=(),
             cannot=(),
