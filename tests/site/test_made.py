@@ -112,6 +112,37 @@ def test_damage_is_seen_and_may_be_built_over(
     assert refused(tmp_path) == []
 
 
+def test_what_was_found_whole_is_not_read_again_until_somebody_writes_it(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    put_kit(tmp_path)
+    page = tmp_path / TRIP / "index.html"
+    times = (page.stat().st_atime_ns, page.stat().st_mtime_ns)
+    read: list[Path] = []
+    sha256_of = made.sha256_of
+
+    def reading(file: Path) -> str:
+        read.append(file)
+        return sha256_of(file)
+
+    monkeypatch.setattr(made, "sha256_of", reading)
+    assert swap.is_current(tmp_path, TRIP, "this")
+    assert len(read) == 4
+    assert swap.is_current(tmp_path, TRIP, "this")
+    assert len(read) == 8, "what was written just now may be written again unseen"
+    monkeypatch.setattr(made, "SETTLED_NS", -1)
+    assert swap.is_current(tmp_path, TRIP, "this")
+    read.clear()
+    assert swap.is_current(tmp_path, TRIP, "this")
+    assert not swap.is_current(tmp_path, TRIP, "that")
+    assert read == []
+    flip(page)
+    os.utime(page, ns=times)  # as if nothing had happened
+    assert not swap.is_current(tmp_path, TRIP, "this")
+    flip(page)
+    assert swap.is_current(tmp_path, TRIP, "this")
+
+
 def test_what_systems_leave_in_folders_is_neither_damage_nor_in_the_way(tmp_path: Path) -> None:
     put_kit(tmp_path)
     for name in (".DS_Store", "cook/Thumbs.db", "desktop.ini", "cook/._soup.html"):

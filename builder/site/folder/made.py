@@ -6,9 +6,12 @@ What is not told there is somebody else's: it is never renamed, emptied or writt
 
 from __future__ import annotations
 
+import contextlib
 import hashlib
 import json
 import os
+import stat
+import time
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, dataclass
 from pathlib import Path
@@ -26,6 +29,7 @@ MARK_TEXT = (
 LITTER = (".ds_store", "thumbs.db", "desktop.ini")
 BEGINNING_BYTES = 64
 MOST_SHOWN = 20
+SETTLED_NS = 2_000_000_000
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,16 +120,56 @@ def sha256_of(file: Path) -> str:
 
 
 def is_whole(out: Path, trip_id: str, made: Made) -> bool:
-    """Tell whether a kit and its zip are, byte for byte, what was made."""
+    """Tell whether a kit and its zip are, byte for byte, what was made.
+
+    Files that were found so before, and that no one has written since, are not read again.
+    """
     kit = out / trip_id
     hashes = {kit / name: told for name, told in made.files.items()}
     hashes[out / f"{trip_id}.zip"] = made.zip_sha256
     try:
-        return not kit.is_symlink() and all(
-            not file.is_symlink() and sha256_of(file) == told for file, told in hashes.items()
-        )
+        if kit.is_symlink():
+            return False
+        states = [_state_of(file) for file in hashes]
+        seen = json.dumps([made.zip_sha256, states])
+        if _seen(out, trip_id) == seen:
+            return True
+        if not all(sha256_of(file) == told for file, told in hashes.items()):
+            return False
     except OSError:
         return False
+    _look_no_more(out, trip_id, seen, states)
+    return True
+
+
+def _state_of(file: Path) -> tuple[int, int, int]:
+    """Give what changes whenever somebody writes a file, also where they put its time back."""
+    state = file.lstat()
+    if not stat.S_ISREG(state.st_mode):
+        raise OSError(f"{file} is no file")
+    return state.st_size, state.st_mtime_ns, state.st_ctime_ns
+
+
+def _seen(out: Path, trip_id: str) -> str:
+    """Give in what state the files of a kit were found whole; "" where nobody looked."""
+    try:
+        return (out / OWN_FOLDER / f"{trip_id}.seen").read_text("utf-8")
+    except (OSError, ValueError):
+        return ""
+
+
+def _look_no_more(
+    out: Path, trip_id: str, seen: str, states: Sequence[tuple[int, int, int]]
+) -> None:
+    """Remember in what state the files were found whole.
+
+    Not where one of them was written just now: a clock that ticks slowly would not tell that
+    writing from the next. Nor where that cannot be written down: then they are read again.
+    """
+    newest_ns = max(each for _, *times in states for each in times)
+    if time.time_ns() - newest_ns > SETTLED_NS:
+        with contextlib.suppress(OSError):
+            (out / OWN_FOLDER / f"{trip_id}.seen").write_text(seen, "utf-8")
 
 
 # -- what is somebody else's ----------------------------------------------------------------------
