@@ -597,6 +597,18 @@ class StockProposal:
 
 
 @dataclass(frozen=True, slots=True)
+class ComingFood:
+    """What a batch that is in the dryer, or planned, will cover though no meal names it."""
+
+    food: str
+    name: str
+    batch: str
+    mass_g: float
+    in_dryer: bool
+    planned_for: datetime.date | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Kit:
     """All that was computed for one trip."""
 
@@ -636,4 +648,5 @@ class Kit:
     since: tuple[Change, ...] | None = None  # what changed since a kit that somebody has
     figures: frozenset[str] = frozenset()  # addresses in kit.json that a page of numbers tells
     folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them
+    coming: tuple[ComingFood, ...] = ()  # what loads that no meal names will cover
     public: bool = False  # made for everybody: nothing personal, and no sources to start from

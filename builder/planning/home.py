@@ -27,16 +27,13 @@ from builder.planning.at_home import (
     taken_from_stock,
     tasks_of,
     trips_ahead,
-    without_covered,
 )
 from builder.planning.drying import Changeable, DryingPlan, Ways, plan_runs, ways_to_change
 from builder.planning.stock import (
     Dryable,
     Followed,
-    Offer,
     Stock,
     StockLine,
-    coming_for,
     dryables,
     followed,
     stock_lines,
@@ -126,8 +123,6 @@ def plan_home(
     drying = DryingPlan()
     if with_runs:
         drying = plan_runs(content, stock, day, [kit.id for kit in soon], say=say)
-    in_dryer = {name for name, each in stock.judged.items() if each.batch.in_dryer}
-    coming = coming_for([content.trips[kit.id] for kit in ahead], content, stock)
     asked = _ways(content, stock, day) if with_runs else []
     ways = tuple(each.ways for each in asked)
     lines = tuple(stock_lines(stock, day, say, home.units))
@@ -141,13 +136,13 @@ def plan_home(
         learned=experiences(stock),
         habits=tuple(_habits(content, kits, day)),
         tasks=tasks_of(stock, lines, day, say, home.units),
-        trips=trips_ahead((without_covered(kit, coming, in_dryer) for kit in ahead), day),
+        trips=trips_ahead(ahead, day),
         labels=labels_of(stock, day, say),
         sheets=content.gear.sheets,
-        shopping=purchases(ahead, content, drying, coming),
+        shopping=purchases(ahead, content, drying),
         from_stock=taken_from_stock(ahead),
         later_trips=len(ahead) - len(soon),
-        trip_shopping=tuple(_trip_shopping(kit, content, drying, coming) for kit in soon),
+        trip_shopping=tuple(_trip_shopping(kit, content, drying) for kit in soon),
         asked={each.ways.holds: each for each in asked},
         bagging=tuple(bagging_of(kit) for kit in soon),
         in_dryer=followed(stock),
@@ -168,10 +163,8 @@ def _sources(ways: Iterable[Ways], content: Content) -> dict[str, str]:
     return {name: content.sources[name].title for name in sorted(named & content.sources.keys())}
 
 
-def _trip_shopping(
-    kit: Kit, content: Content, drying: DryingPlan, coming: Mapping[str, tuple[Offer, ...]]
-) -> TripShopping:
-    bought = purchases([kit], content, drying, coming)
+def _trip_shopping(kit: Kit, content: Content, drying: DryingPlan) -> TripShopping:
+    bought = purchases([kit], content, drying)
     return TripShopping(kit.id, kit.title, bought, taken_from_stock([kit]))
 
 

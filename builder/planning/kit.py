@@ -158,7 +158,7 @@ def plan_trip(
         judged=stock.judged,
     )
     cautions = cautions_of(facts, content.cautions)
-    lines, proposals = shopping(trip, content, menus, stock)
+    lines, proposals, coming = shopping(trip, content, menus, stock)
     guides = drying_guides(lines, facts.batches, content)
     wood_by_species_g = wood_range_g(trip, days, hearth)
     of_all_food, swell_times = density_kcal_g(days), bags_swell_times(days)
@@ -170,6 +170,7 @@ def plan_trip(
         load,
         lines,
         proposals,
+        coming,
         guides,
         wood_by_species_g,
         of_all_food,
@@ -202,6 +203,7 @@ def plan_trip(
         standing=content.cautions.get(STANDING) or _no_standing(say),
         shopping=lines,
         proposals=proposals,
+        coming=coming,
         sources=_known(
             {
                 *sources_of(told),

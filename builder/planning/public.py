@@ -233,6 +233,7 @@ def without_people(kit: Kit, names: Iterable[str] = ()) -> Kit:
             and not any(name in each.because for name in numbered)
         ),
         proposals=(),
+        coming=(),
         mishaps=tuple(replace(each, still=()) for each in kit.mishaps if each.kind != "bag"),
         shopping=tuple(replace(line, dry_on=None) for line in kit.shopping),
         defaults=(),

@@ -385,6 +385,33 @@ def test_what_the_log_will_give_a_trip_is_bought_as_the_log_has_it(
     assert leaf.needed_g == pytest.approx(needed_g)
     assert leaf.needed_on == datetime.date.fromisoformat(on)
     assert leaf.trips == trips
+    # The trip's own list says the same: 30 g for each of two come out of the load.
+    own, later = (read.kit(name) for name in ("hand", "later"))
+    (coming,) = own.coming
+    assert (coming.batch, coming.mass_g, coming.in_dryer) == ("load", 60, "started" in told)
+    of_load = [(each.batch, float(each.mass_g)) for each in own.shopping if each.food == "leaf"]
+    assert of_load == ([("load", 1000)] if "planned" in told else [])
+    assert later.coming == ()
+    assert [float(each.mass_g) for each in later.shopping] == [pytest.approx(540)]
+
+
+def test_a_trip_lists_the_rest_of_what_a_load_gives_a_part_of(tmp_path: Path) -> None:
+    # 20 g of the load for the first day; the second day's 60 g ask for more than is left of it.
+    load = dried("leaf", "load", done=None, dried=None, fresh="800 g",
+                 packs={"count": 1, "in": "foil"}, started="2031-05-10T08:00")  # fmt: skip
+    read = hand(
+        tmp_path,
+        trip=day_trip(days=[day({"dinner": [{"cook": "soup"}]})]),
+        recipes=[soup("soup", leaf="60 g dehydrator")],
+        batches=[load],
+    )
+    kit = read.kit()
+    (coming,) = kit.coming
+    # 800 g at nine parts of water give 80 g of solids, and 88.9 g with a tenth of water.
+    assert coming.mass_g == pytest.approx(80 / 0.9)
+    (line,) = kit.shopping
+    assert line.dried_g == pytest.approx(120 - 80 / 0.9)
+    assert line.mass_g == pytest.approx((120 - 80 / 0.9) * 9)
 
 
 def test_a_whole_meal_to_dry_is_bought_by_its_ingredients(tmp_path: Path) -> None:

@@ -8,7 +8,6 @@ from builder.planning.at_home.buying import (
     TakenFromStock,
     purchases,
     taken_from_stock,
-    without_covered,
 )
 from builder.planning.at_home.experience import Experience, experiences
 from builder.planning.at_home.labels import PackLabel, Soak, labels_of
@@ -41,5 +40,4 @@ __all__ = [
     "taken_from_stock",
     "tasks_of",
     "trips_ahead",
-    "without_covered",
 ]

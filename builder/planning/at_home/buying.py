@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from builder.model.content import Content
 from builder.model.figure import add
@@ -14,11 +14,8 @@ from builder.model.kit import Kit
 from builder.planning.drying import DryingPlan
 from builder.planning.foods import cooked_g, substance_of_ingredient
 from builder.planning.menu import bought
-from builder.planning.stock import Offer
 
 NO_RUNS = DryingPlan()
-NOTHING_COMES: Mapping[str, tuple[Offer, ...]] = {}
-_NEXT_TO_NOTHING_G = 1e-9
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,20 +58,15 @@ def purchases(
     kits: Sequence[Kit],
     content: Content,
     drying: DryingPlan = NO_RUNS,
-    coming: Mapping[str, tuple[Offer, ...]] = NOTHING_COMES,
 ) -> tuple[Purchase, ...]:
     """Give what is to be bought for some trips, by shelf and name.
 
     A load still to dry is bought for once, however many trips eat of it; one that a run is
     planned for by the weight and the day of that run. A whole meal is bought by its ingredients.
-    Of what a trip wants, runs of the log cover what is `coming` to it: nothing is bought for a
-    load that is in the dryer, and the whole of one that is planned.
     """
     needs: dict[str, _Need] = {}
-    logged = {part.batch for run in drying.runs for part in run.parts if part.batch}
-    kits = [without_covered(kit, coming, logged) for kit in kits]
     of_runs = _of_runs(drying, {kit.id for kit in kits})
-    for want in (*of_runs, *_of_log(kits, drying, coming), *_of_kits(kits, drying)):
+    for want in (*of_runs, *_of_kits(kits, drying)):
         for food, name, mass_g in _ingredients(want, content):
             need = needs.setdefault(food, _Need(name, [], [], []))
             need.masses_g.append(mass_g)
@@ -109,42 +101,6 @@ def _of_runs(drying: DryingPlan, asked: AbstractSet[str]) -> Iterator[_Want]:
                 yield _Want(part.holds, part.name, part.fresh_g, run.start.date(), trips, True)
 
 
-def _of_log(
-    kits: Sequence[Kit], drying: DryingPlan, coming: Mapping[str, tuple[Offer, ...]]
-) -> Iterator[_Want]:
-    """Give the planned loads of the log that cover what trips want; those they name aside."""
-    asked = {kit.id for kit in kits}
-    named = {line.batch for kit in kits for line in kit.shopping}
-    for run in drying.runs:
-        for part in run.parts:
-            trips = tuple(
-                trip for trip, offers in coming.items() if part.batch in {o.batch for o in offers}
-            )
-            is_asked = run.state == "planned" and part.batch not in named
-            if is_asked and not asked.isdisjoint(trips):
-                yield _Want(part.holds, part.name, part.fresh_g, run.start.date(), trips, True)
-
-
-def without_covered(
-    kit: Kit, coming: Mapping[str, tuple[Offer, ...]], batches: AbstractSet[str]
-) -> Kit:
-    """Give a kit without that part of its shopping which some batches of the log will cover."""
-    covered_g: dict[tuple[str, str | None], list[float]] = {}
-    for offer in coming.get(kit.id, ()):
-        if offer.batch in batches:
-            covered_g.setdefault(offer.wanted, []).append(offer.mass_g)
-    lines = []
-    for line in kit.shopping:
-        taken_g = covered_g.get((line.food, line.dry_by)) if line.batch is None else None
-        if taken_g is not None:
-            rest_g = line.dried_g - add(taken_g)
-            if rest_g <= _NEXT_TO_NOTHING_G:
-                continue
-            line = replace(line, mass_g=line.mass_g * rest_g / line.dried_g, dried_g=rest_g)
-        lines.append(line)
-    return replace(kit, shopping=tuple(lines))
-
-
 def _of_kits(kits: Sequence[Kit], drying: DryingPlan) -> Iterator[_Want]:
     in_runs = {
         (part.holds, part.method, meal.trip)
@@ -160,7 +116,8 @@ def _of_kits(kits: Sequence[Kit], drying: DryingPlan) -> Iterator[_Want]:
                 loads.setdefault((line.batch, line.food), []).append(kit.id)
     for kit in kits:
         for line in kit.shopping:
-            if line.mass_g <= 0 or (line.food, line.dry_by, kit.id) in in_runs:
+            in_run = line.batch is None and (line.food, line.dry_by, kit.id) in in_runs
+            if line.mass_g <= 0 or in_run:
                 continue
             trips: tuple[str, ...] = (kit.id,)
             if line.batch is not None:

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from builder.formulas.drying import solids_factor, usual_residual_share
 from builder.model.batch import Batch, Method
 from builder.model.content import Content
-from builder.model.figure import add, add_counts, nothing
-from builder.model.kit import ShoppingLine, StockProposal
+from builder.model.figure import add, add_counts, nothing, smallest
+from builder.model.kit import ComingFood, ShoppingLine, StockProposal
 from builder.model.recipe import Recipe
 from builder.model.trip import Trip
 from builder.planning.batches import Judged, name_as_dried, name_now
@@ -19,6 +19,8 @@ from builder.planning.menu.menu import MenuItem, Portion
 from builder.planning.stock import Stock, Wanted
 from builder.planning.tracing import look_up, work
 from builder.speech import Speech, speech_of
+
+_NEXT_TO_NOTHING_G = 1e-9
 
 
 @dataclass(slots=True)
@@ -30,8 +32,11 @@ class _Wanted:
 
 def shopping(
     trip: Trip, content: Content, menus: Sequence[Sequence[MenuItem]], stock: Stock
-) -> tuple[tuple[ShoppingLine, ...], tuple[StockProposal, ...]]:
-    """Give what is to be bought, and batches in stock that could cover some of it."""
+) -> tuple[tuple[ShoppingLine, ...], tuple[StockProposal, ...], tuple[ComingFood, ...]]:
+    """Give what is to be bought, and the batches that cover some of it: in stock, and to come.
+
+    Of a batch that is in the dryer nothing is bought, and the whole load of one that is planned.
+    """
     wanted: dict[tuple[str, Method | None], _Wanted] = {}
     for menu in menus:
         for each in menu:
@@ -45,18 +50,29 @@ def shopping(
                     line.used_in.append(each.planned.title)
     lines: list[ShoppingLine] = []
     proposals: list[StockProposal] = []
+    coming: list[ComingFood] = []
+    loads = _Loads()
     for (name, dried_by), want in wanted.items():
         proposed = list(_proposed((name, dried_by or "bought"), trip, stock))
         proposals += proposed
         rest_g = add(want.masses_g)
         if proposed:
             rest_g -= add(each.mass_g for each in proposed)
-        if rest_g > 1e-9:
+        for load in _coming((name, dried_by or "bought"), trip, stock, rest_g):
+            rest_g -= load.mass_g
+            coming.append(load)
+            loads.add(stock.judged[load.batch], want.used_in)
+        if rest_g > _NEXT_TO_NOTHING_G:
             lines.append(_line(want, rest_g))
-    lines += _to_dry(menus, content, speech_of(trip.language))
+    for menu in menus:
+        for meal in menu:
+            for portion in meal.portions:
+                if portion.judged is not None:
+                    loads.add(portion.judged, [meal.planned.title])
+    lines += _to_dry(loads, content, speech_of(trip.language))
     lines = [_as_bought(line, content) for line in lines]
     lines.sort(key=lambda line: (line.dry_by is not None or line.batch is not None, line.name))
-    return tuple(lines), tuple(proposals)
+    return tuple(lines), tuple(proposals), tuple(coming)
 
 
 def _proposed(wanted: Wanted, trip: Trip, stock: Stock) -> Iterable[StockProposal]:
@@ -76,21 +92,43 @@ def _proposed(wanted: Wanted, trip: Trip, stock: Stock) -> Iterable[StockProposa
         )
 
 
-def _to_dry(
-    menus: Sequence[Sequence[MenuItem]], content: Content, say: Speech
-) -> Iterable[ShoppingLine]:
-    """Give the fresh food of the planned batches that meals name, each load once and whole."""
-    loads: dict[str, tuple[Judged, list[str]]] = {}
-    for menu in menus:
-        for each in menu:
-            for portion in each.portions:
-                judged = portion.judged
-                if judged is None or judged.batch.planned is None or judged.failed:
-                    continue
-                _, used_in = loads.setdefault(judged.batch.id, (judged, []))
-                if each.planned.title not in used_in:
-                    used_in.append(each.planned.title)
-    for judged, used_in in loads.values():
+def _coming(wanted: Wanted, trip: Trip, stock: Stock, rest_g: float) -> Iterable[ComingFood]:
+    """Give what is to come of a food as far as it is wanted, each batch once for all meals."""
+    offers = [each for each in stock.coming.get(trip.id, ()) if each.wanted == wanted]
+    for name in dict.fromkeys(each.batch for each in offers):
+        judged = stock.judged[name]
+        mass_g = smallest(add(each.mass_g for each in offers if each.batch == name), rest_g)
+        if mass_g <= _NEXT_TO_NOTHING_G:
+            return
+        rest_g -= mass_g
+        batch = judged.batch
+        yield ComingFood(
+            food=batch.holds,
+            name=name_now(speech_of(trip.language), judged),
+            batch=batch.id,
+            mass_g=mass_g,
+            in_dryer=batch.in_dryer,
+            planned_for=batch.planned,
+        )
+
+
+@dataclass(slots=True)
+class _Loads:
+    """Planned batches that a trip eats of, and the dishes that each goes into."""
+
+    of: dict[str, tuple[Judged, list[str]]] = field(default_factory=dict)
+
+    def add(self, judged: Judged, titles: Iterable[str]) -> None:
+        """Note a load that is still to be bought and dried; each once."""
+        if judged.batch.planned is None or judged.batch.in_dryer or judged.failed:
+            return
+        _, used_in = self.of.setdefault(judged.batch.id, (judged, []))
+        used_in += [title for title in dict.fromkeys(titles) if title not in used_in]
+
+
+def _to_dry(loads: _Loads, content: Content, say: Speech) -> Iterable[ShoppingLine]:
+    """Give the fresh food of the planned batches that meals eat of, each load once and whole."""
+    for judged, used_in in loads.of.values():
         batch = judged.batch
         if batch.recipe:
             yield from _to_cook(batch, content.recipes[batch.recipe], content, tuple(used_in), say)

@@ -25,7 +25,6 @@ from builder.planning.stock.packs import (
 )
 from builder.planning.stock.proposals import (
     Want,
-    coming_for,
     first_expired,
     fits,
     lacks_of,
@@ -49,7 +48,6 @@ __all__ = [
     "amount_wanted_g",
     "batch_names",
     "check",
-    "coming_for",
     "dryables",
     "first_expired",
     "fits",

@@ -29,7 +29,7 @@ from builder.planning.cooking import HEATS, animal_food_in, waits
 from builder.planning.foods import is_game, is_minced, substance_named
 from builder.planning.stock.packs import Stock, all_takings, all_that_came_back
 from builder.planning.stock.promises import promise_problems
-from builder.planning.stock.proposals import offers_of
+from builder.planning.stock.proposals import coming_for, offers_of
 from builder.problems import Problem, ProblemsFound, in_order
 from builder.speech import Speech, speech_of
 
@@ -38,7 +38,7 @@ def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Probl
     """Give the folder's stock, said in a language, and every problem that formulas find in it."""
     judged, problems = judge_all(content, speech_of(language))
     stock = Stock(judged, all_takings(content, judged), all_that_came_back(content))
-    stock = replace(stock, offers=offers_of(content, stock))
+    stock = replace(stock, offers=offers_of(content, stock), coming=coming_for(content, stock))
     problems += promise_problems(stock, content)
     problems += taken_name_problems(content)
     for recipe in content.recipes.values():

@@ -151,6 +151,8 @@ class Stock:
     takings: Mapping[str, tuple[Taking, ...]]  # by batch, in the order of trips and their meals
     came_back: Mapping[str, tuple[CameBack, ...]]  # by batch, in the order of trips
     offers: Mapping[str, tuple[Offer, ...]] = field(default_factory=dict)  # by trip
+    # By trip too: what batches that are planned or in the dryer will cover of its wants.
+    coming: Mapping[str, tuple[Offer, ...]] = field(default_factory=dict)
 
     def taken(self, batch: str) -> tuple[Taking, ...]:
         """Give every meal that names a batch."""

@@ -57,10 +57,13 @@ def lacks_of(trips: Sequence[Trip], content: Content, stock: Stock) -> list[Want
     return lacks
 
 
-def coming_for(
-    trips: Sequence[Trip], content: Content, stock: Stock
-) -> dict[str, tuple[Offer, ...]]:
-    """Give by trip what batches that are planned or in the dryer will cover of its wants."""
+def coming_for(content: Content, stock: Stock) -> dict[str, tuple[Offer, ...]]:
+    """Give by trip what batches that are planned or in the dryer will cover of its wants.
+
+    As with what lies in stock, all trips of the folder choose.
+    """
+    if not any(each.batch.is_planned for each in stock.judged.values()):
+        return {}
     shelf = Shelf(stock, will_be_offered)
     return {
         trip.id: tuple(
@@ -69,7 +72,7 @@ def coming_for(
             for offer in shelf.offers(want, trip)
             if stock.judged[offer.batch].batch.is_planned
         )
-        for trip in trips
+        for trip in in_time(content)
     }
 
 

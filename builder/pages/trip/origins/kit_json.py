@@ -98,6 +98,17 @@ def kit_data(kit: Kit) -> Data:
             }
             for each in kit.proposals
         ],
+        "coming": [
+            {
+                "food": each.food,
+                "name": each.name,
+                "batch": each.batch,
+                "mass_g": each.mass_g,
+                "in_dryer": each.in_dryer,
+                "planned_for": each.planned_for.isoformat() if each.planned_for else None,
+            }
+            for each in kit.coming
+        ],
         "defaults": [
             {"what": each.what, "value": each.value, "why": each.why} for each in kit.defaults
         ],

@@ -43,6 +43,7 @@ _GROUPS = {
     "fuel": later("Fuel"),
     "wood": later("Wood"),
     "shopping": later("Shopping"),
+    "coming": later("Comes out of the dryer"),
     "guides": later("How to dry it"),
     "learned": later("What earlier trips taught"),
     "review": later("What was"),

@@ -195,6 +195,7 @@ _TITLES = {
     "shopping.#.mass_g": later("To buy or dry"),
     "shopping.#.buy_g": later("To buy, as sold"),
     "shopping.#.dried_g": later("The same, dried"),
+    "coming.#.mass_g": later("Comes out of the dryer"),
     "trip.mug_ml": later("A mug holds"),
     "weights.people.#.carries.#.mass_g": later("One thing to carry"),
     "bags_swell_times": later("Closed bags grow so many times"),

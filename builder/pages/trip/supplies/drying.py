@@ -105,15 +105,16 @@ def _swelling(kit: Kit, figures: Figures) -> Cell:
 def _still(kit: Kit, figures: Figures) -> Table | None:
     """Give what is to be dried yet: from the shopping, and the loads that are planned."""
     say = figures.say
+    named = {batch.id for batch in kit.batches}
     rows: list[tuple[Cell, ...]] = [
         (
             text(_dried_how(say, line.name, line.dry_by)),
-            text(say("before you leave")),
+            text(say.short_date(line.dry_on) if line.dry_on else say("before you leave")),
             figures.both(line.mass_g, "mass_g"),
             figures.both(line.dried_g, "mass_g"),
         )
         for line in kit.shopping
-        if line.dry_by and line.dry_by != "bought" and line.batch is None
+        if line.dry_by and line.dry_by != "bought" and line.batch not in named
     ]
     rows += [
         (

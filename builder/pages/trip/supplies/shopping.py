@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from builder.model.kit import Kit, ShoppingLine
+from builder.model.kit import ComingFood, Kit, ShoppingLine
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, filled, join, link, text
 from builder.pages.spreadsheet import harmless, written_csv
@@ -54,6 +54,7 @@ class ShoppingPage:
     to_dry: tuple[Purchase, ...]
     to_take: tuple[Purchase, ...]
     shelves: tuple[Shelf, ...]  # the same that is to take, by where it stands in the shop
+    coming: tuple[Cell, ...]  # what is not on the list because a load will give it
     boxes: tuple[Box, ...]
 
 
@@ -72,6 +73,7 @@ def shopping_page(kit: Kit, cook: tuple[CookPage, ...]) -> ShoppingPage:
         tuple(_purchase(figures, each, paths) for each in wet),
         tuple(thing for things in shelves.values() for thing in things),
         tuple(Shelf(title, tuple(things)) for title, things in shelves.items()),
+        tuple(_coming(figures, each) for each in kit.coming),
         boxes_at(kit, "shopping.md"),
     )
 
@@ -107,6 +109,24 @@ def _purchase(figures: Figures, line: ShoppingLine, paths: dict[str, str]) -> Pu
     used = [link(title, paths[title]) for title in line.used_in if title in paths]
     dishes = filled(say("for {dishes}"), small=True, dishes=join(used)) if used else ()
     return Purchase(_amount(figures, line), name, dishes)
+
+
+def _coming(figures: Figures, coming: ComingFood) -> Cell:
+    """Say which load gives some of what the trip eats."""
+    say = figures.say
+    if coming.in_dryer:
+        said = say("{mass} {food} of the load {batch}, which is in the dryer")
+    elif coming.planned_for:
+        said = say("{mass} {food} of the load {batch}, planned for {date}")
+    else:
+        said = say("{mass} {food} of the load {batch}, still to be dried")
+    return filled(
+        said,
+        mass=figures.both(coming.mass_g, "mass_g"),
+        food=text(coming.name),
+        batch=text(coming.batch),
+        date=text(say.short_date(coming.planned_for) if coming.planned_for else ""),
+    )
 
 
 def _amount(figures: Figures, line: ShoppingLine) -> Cell:
