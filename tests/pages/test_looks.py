@@ -368,8 +368,9 @@ def test_wood_stands_with_the_range_of_open_fires_which_holds_that_of_the_trees(
 
 def test_not_all_food_slows_alike(book: Book) -> None:
     # 93.65 °C: 10^(6.32/40) and 10^(6.32/20).
-    assert "Simmer and soak 1.55 times as long between 1.44 and 2.07 by the food" in words_of(
-        book, "day-2.md"
+    assert (
+        "Simmer and soak 1.55 times as long between 1.44 and 2.07, depending on the food"
+        in words_of(book, "day-2.md")
     )
 
 

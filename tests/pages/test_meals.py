@@ -22,7 +22,7 @@ STEPS = (
     ("vessel", "told"),
     [
         ("mug", "In each mug: Stir 30 g flakes in."),  # each of two fills their own
-        ("pot", "Add flakes. Let stand 5 min. Stir 60 g flakes in."),
+        ("pot", "Let stand 5 min. Stir 60 g flakes in."),  # and "Add flakes" is not told as well
     ],
 )
 def test_words_of_a_recipe_say_whether_their_amounts_are_for_one_mug(
@@ -35,6 +35,24 @@ def test_words_of_a_recipe_say_whether_their_amounts_are_for_one_mug(
     words = seen_in(page).words.replace("\u00a0", " ")
     assert told in words
     assert ("In each mug" in words) == (vessel == "mug")
+
+
+def test_words_of_a_recipe_stand_before_what_follows_them(tmp_path: Path) -> None:
+    flakes = food("flakes", "grain", "ready", "water 5 g, carbohydrate 95 g")
+    steps = (
+        {"do": "boil", "water": "400 ml"},
+        {"do": "mix", "with": ["flakes"], "say": "Off the heat stir in <flakes>."},
+        {"do": "rest", "minutes": 4},
+        {"do": "serve", "say": "Fluff up."},
+    )
+    recipe = dish(uses(flakes="30 g"), *steps, cook_in="pot")
+    book = write_book(hand(tmp_path, foods=[flakes], **cooks(recipe)).kit(), TEMPLATES)
+    (page,) = (text for path, text in book.markdown.items() if path.startswith("meals/"))
+    words = seen_in(page).words.replace("\u00a0", " ")
+    parts = ("Mix. Off the heat stir in 60 g flakes.", "Let stand 5 min.", "Serve. Fluff up.")
+    places = [words.index(part) for part in parts]
+    assert places == sorted(places)
+    assert words.count("flakes") == 1
 
 
 def test_irons_are_waited_for_by_their_test_and_not_by_a_timer(book: Book) -> None:

@@ -63,7 +63,7 @@ def test_a_pot_dish_in_two_potfuls_reads_as_it_is_done() -> None:
         ("44 min", "Soak black beans in 291 ml water (1 mug): 10 min.", ""),
         (
             "34 min",
-            "Potful 1 of 2, with half of everything. Add 260 ml water and rice and olive"
+            "Potful 1 of 2, with half of everything. Add 260 ml water, rice and olive"
             " oil. Bring to the boil, lid on. About 2 min.",
             "stove, pot",
         ),
@@ -77,7 +77,7 @@ def test_a_pot_dish_in_two_potfuls_reads_as_it_is_done() -> None:
         ),
         (
             "17 min",
-            "Empty the pot. Potful 2 of 2, with half of everything. Add 260 ml water and"
+            "Empty the pot. Potful 2 of 2, with half of everything. Add 260 ml water,"
             " rice and olive oil. Bring to the boil, lid on. About 2 min.",
             "stove, pot",
         ),

@@ -30,7 +30,7 @@ def test_a_bag_never_says_that_water_is_safe() -> None:
     bag = Mishap("bag", who="Ash", lost=("Filter",), missing_kcal=0.0)
     (wrong,) = wrong_page(replace(kit, mishaps=(bag,))).each
     words = ["".join(piece.text for piece in cell) for cell in wrong.says]
-    assert "If what makes your water safe was in it, make it safe another way." in words
+    assert "Was your filter or water treatment in it? Make the water safe another way." in words
     assert not any("as planned" in each for each in words)
 
 

@@ -79,6 +79,6 @@ def test_the_log_of_a_kit_says_what_it_rests_on(tmp_path: Path) -> None:
 
     found = next_of(tmp_path, done("one", 1000, 240))
     assert (
-        "1 batch of your own draws its weight: 1 kg fresh gives 247 g dried, where the table has "
-        "250 g and yours gave 240 g."
+        "1 batch of your own moves its planned weight: 1 kg fresh gives 247 g dried, where the "
+        "table has 250 g and yours gave 240 g."
     ) in list(_notes(found, speech_of("en")))

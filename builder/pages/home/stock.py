@@ -136,10 +136,12 @@ def _short(figures: Figures, line: StockLine) -> Cell:
         line.packs_left,
         mass=figures.plain(line.pack_g, "mass_g"),
     )
-    if line.is_planned:
-        until = line.remark
-    elif line.best_before:
-        until = say("best before {date}", date=_until(figures, line))
+    if line.is_planned and line.made_on:
+        until = f", {say('to be dried by {date}', date=say.short_date(line.made_on))}"
+    elif line.best_before and not line.is_planned:
+        until = f", {say('best before {date}', date=_until(figures, line))}"
+    elif line.act:  # a sentence of its own
+        until = f". {line.act}"
     else:
-        until = line.act or line.remark or say("no date")
-    return (Piece(line.name, strong=True), Piece(f": {packs}, {until}"))
+        until = f", {line.remark or say('no date')}"
+    return (Piece(line.name, strong=True), Piece(f": {packs}{until}"))

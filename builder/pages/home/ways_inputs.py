@@ -31,7 +31,7 @@ class _How:
 _HOW = {
     "mass": _How(later("Into the dryer, peeled and cored"), "mass_g", 1.0, 1e6, "kg", _G_PER_KG),
     "portion": _How(later("A portion, dried"), "mass_g", 1.0, 10_000.0, "g"),
-    "electricity": _How(later("Current, a kWh"), "", 0.0, _MOST_MONEY, is_money=True),
+    "electricity": _How(later("Electricity, a kWh"), "", 0.0, _MOST_MONEY, is_money=True),
     "bag": _How(later("A bag"), "", 0.0, _MOST_MONEY, is_money=True),
     "price": _How(later("price"), "", 0.0, _MOST_MONEY, is_money=True),
     "lasts": _How(later("runs it lasts"), "", 1.0, 1e6),

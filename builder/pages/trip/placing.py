@@ -235,7 +235,7 @@ def pack_line(kit: Kit, thing: Carried) -> Cell:
             )
         ),
     )
-    acts = [piece for box in found for piece in (Piece(" "), Piece(f"{box.word}: {box.title}."))]
+    acts = [piece for box in found for piece in (Piece(". "), Piece(f"{box.word}: {box.title}."))]
     if thing.meal in _raw_meals(kit):
         return (Piece(" "), *raw(speech_of(kit.language))[:1], *acts)
     return tuple(acts)

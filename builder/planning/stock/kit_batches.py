@@ -117,10 +117,10 @@ def run_of(judged: Judged) -> DryingRun | None:
 def _learned_said(learned: Learned, say: Speech) -> str:
     """Say what a planned weight rests on: the table, one's own batches, and how many."""
     return say.count(
-        "{n} batch of your own draws its weight: 1 kg fresh gives {learned} g dried, where the "
-        "table has {table} g and yours gave {own} g.",
-        "{n} batches of your own draw its weight: 1 kg fresh gives {learned} g dried, where the "
-        "table has {table} g and yours gave {own} g.",
+        "{n} batch of your own moves its planned weight: 1 kg fresh gives {learned} g dried, "
+        "where the table has {table} g and yours gave {own} g.",
+        "{n} batches of your own move its planned weight: 1 kg fresh gives {learned} g dried, "
+        "where the table has {table} g and yours gave {own} g.",
         learned.count,
         learned=say.number(learned.ratio * 1000),
         table=say.number(learned.table_ratio * 1000),

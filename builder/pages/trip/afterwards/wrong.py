@@ -18,10 +18,10 @@ LITTLE_SHARE = 0.9
 # Where the tables hold more figures no way is told: the page of numbers would be long to load.
 _MOST_LEADING = 300
 _MENDS: dict[MendedBy, str] = {
-    "food": later("To mend it, take {mass} more of the richest food that you eat as it is."),
-    "fuel": later("To mend it, carry {mass} of fuel in another bag, and a second stove."),
-    "wood": later("To mend it, find {mass} of dry wood, or take a stove."),
-    "water": later("To mend it, carry {mass} more of water to it."),
+    "food": later("To make up for it, take {mass} more of the richest food that needs no cooking."),
+    "fuel": later("To be ready for it, carry {mass} of fuel in another bag, and a second stove."),
+    "wood": later("To make up for it, find {mass} of dry wood, or take a stove."),
+    "water": later("To be ready for it, carry {mass} more water there."),
 }
 
 
@@ -108,7 +108,7 @@ def wrong_says(kit: Kit, each: Mishap, number: int, figures: Figures) -> Iterabl
         )
         yield filled(said, dishes=text(_dishes(kit, each.cold, figures)))
     if each.uneaten:
-        said = say("Do not eat without heat, or not known to be safe: {dishes}.")
+        said = say("Not to be eaten without heat, or not known to be safe without it: {dishes}.")
         yield filled(said, dishes=text(_dishes(kit, each.uneaten, figures)))
     if each.drink_ml is not None:
         said = say("Each has {water} left of what is carried, for the way, the camp and the night.")
@@ -121,7 +121,9 @@ def wrong_says(kit: Kit, each: Mishap, number: int, figures: Figures) -> Iterabl
             left = figures.alone(carry_ml, "volume_ml", f"{day}.water.carry_ml")
         yield filled(said, water=left)
     elif each.kind == "bag":
-        yield text(say("If what makes your water safe was in it, make it safe another way."))
+        yield text(
+            say("Was your filter or water treatment in it? Make the water safe another way.")
+        )
     elif each.kind != "day-more" and not each.no_water_days and not each.unsafe_days:
         yield text(say("Cold water to drink is as planned. There are no hot drinks."))
     if each.mend_g:

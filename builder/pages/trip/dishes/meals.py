@@ -28,7 +28,7 @@ from builder.pages.trip.dishes.order import (
 from builder.pages.trip.dishes.parted import for_all_in_pot
 from builder.pages.trip.dishes.plates import plates
 from builder.pages.trip.dishes.recipe_steps import stands_by_step
-from builder.pages.trip.dishes.work_said import parts_of, what
+from builder.pages.trip.dishes.work_said import parts_of, steeps, what
 from builder.pages.trip.light import light_at_meal
 from builder.pages.trip.placing import boxes_at_step, raw
 from builder.speech import later
@@ -42,6 +42,7 @@ _TIMED = {
     "simmer": later("{dish} simmers"),
     "fry": later("{dish} fries"),
     "rest": later("{dish} stands"),
+    "steep": later("{dish} steeps"),
     "press": later("{dish}, each side"),
     "fire": later("the fire burns down"),
     "melt": later("snow melts"),
@@ -132,9 +133,20 @@ Stands = Mapping[int, Mapping[int, Cell]]
 
 def _lines(kit: Kit, day: KitDay, order: OrderOfWork, stands: Stands) -> Iterator[WorkLine]:
     seen: set[Drawing] = set()
-    for group in moments(order.steps):
+    for group in _screens(day, order):
         line = _line(kit, day, order, group, stands)
         yield replace(line, drawings=not_yet(seen, line.drawings))
+
+
+def _screens(day: KitDay, order: OrderOfWork) -> Iterator[Sequence[WorkStep]]:
+    """Give what is done at one moment; where a recipe has words for it, nothing follows them."""
+    for group in moments(order.steps):
+        begins = 0
+        for ends, step in enumerate(group[:-1], start=1):
+            if any(each.meal.steps[each.number].say for each in _of_recipes(day, [step])):
+                yield group[begins:ends]
+                begins = ends
+        yield group[begins:]
 
 
 def _line(
@@ -148,6 +160,7 @@ def _line(
     done = text(" ".join(what(kit, day, order, step, measured=True) for step in group))
     minutes = rounded(last.each_side_min if last.do == "press" else last.minutes)
     is_timed = last.do in _TIMED and minutes >= _LEAST_TIMED_MIN
+    waits = "steep" if last.place is not None and steeps(day.meals[last.place], last) else last.do
     told = tuple(_of_recipes(day, group))
     return WorkLine(
         _before(figures, group[0]),
@@ -159,7 +172,7 @@ def _line(
         _boxes(kit, day, told),
         number(minutes) if is_timed else "",
         figures.plain(minutes, "duration_min") if is_timed else "",
-        say(_TIMED[last.do], dish=dish) if is_timed else "",
+        say(_TIMED[waits], dish=dish) if is_timed else "",
         tuple(
             drawing
             for step in group

@@ -84,9 +84,17 @@ def what(
     if step.place is not None:
         meal = day.meals[step.place]
         names = words.short_names(say, meal.ingredients)
+        told: frozenset[str] = frozenset()
         if measured:
             names = _measured(figures, meal, step, names)
-        said = _said(figures, meal, step, say.listed(names[each] for each in step.ingredients))
+            told = _told_by_recipe(meal, step)
+        into = [names[each] for each in step.ingredients if each not in told]
+        if measured and into and parts_of(meal, step) > 1 and not step.potful:
+            into = [say("{food} in each mug", food=say.listed(into))]
+        said = _said(figures, meal, step, into)
+        if measured and step.do == "serve" and _words_of_recipe(meal, step):
+            # The recipe's own words tell how; they follow.
+            said = _after(_add(say, into), say("Serve."))
         if _melts_before(day, order, step):
             said = f"{say('Melt snow.')} {said}"
     if step.potful:
@@ -115,6 +123,15 @@ def parts_of(meal: PlannedMeal, step: WorkStep) -> int:
     return len(meal.eaters) if meal.cook_in == "mug" and step.do != "boil" else 1
 
 
+def _words_of_recipe(meal: PlannedMeal, step: WorkStep) -> str:
+    return meal.steps[step.step].say if step.step is not None else ""
+
+
+def _told_by_recipe(meal: PlannedMeal, step: WorkStep) -> frozenset[str]:
+    """Give what the recipe's own words name, with its amount; nobody needs to be told twice."""
+    return ids_named(_words_of_recipe(meal, step))
+
+
 def _measured(
     figures: Figures, meal: PlannedMeal, step: WorkStep, names: Mapping[str, str]
 ) -> dict[str, str]:
@@ -122,18 +139,15 @@ def _measured(
     parts = parts_of(meal, step)
     if step.step is not None:
         meal = for_all_in_pot(meal, meal.steps[step.step])
-    in_mugs = parts > 1 and not step.potful
-    # What the recipe's own words name has its amount there.
-    named = ids_named(meal.steps[step.step].say) if step.step is not None else frozenset()
+    named = _told_by_recipe(meal, step)
     found = dict(names)
     for each in meal.ingredients:
         if each.id not in step.ingredients or each.id in named:
             continue
         amount_g = each.amount_g if parts == 1 else each.amount_g / parts
-        told = "".join(
+        found[each.id] = "".join(
             piece.text for piece in amount_inside(figures, each, amount_g, "", names[each.id])
         )
-        found[each.id] = figures.say("{food} in each mug", food=told) if in_mugs else told
     return found
 
 
@@ -193,19 +207,20 @@ def _camp_water(figures: Figures, step: WorkStep, minutes: str) -> str:
     return say(told, water=water, potfuls=potfuls, hold=hold, time=minutes)
 
 
-def _said(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str:
+def _said(figures: Figures, meal: PlannedMeal, step: WorkStep, into: Sequence[str]) -> str:
     say = figures.say
+    food = say.listed(into)
     minutes = figures.plain(step.minutes, "duration_min")
     if step.do == "soak":
         return _soak(figures, meal, step, food, minutes)
     if step.do == "boil":
-        return _boil(figures, meal, step, food)
+        return _boil(figures, meal, step, into)
     if step.do == "press":
         return _press(figures, step, food)
     if step.do == "bake" and step.step is not None:
         baked = meal.steps[step.step]
         how = bake_said(figures, baked), embers_said(figures, baked)
-        return _after(_add(say, "", food), *how)
+        return _after(_add(say, into), *how)
     if step.do == "measure":
         least = figures.least(meal.reach_c or 0.0)[0].text
         return say("Measure the middle: at least {temperature}.", temperature=least)
@@ -226,11 +241,11 @@ def _said(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str
     if step.do == "drain":
         return say("Pour off the water.")
     if step.do in ("mix", "serve"):
-        return _by_hand(figures, meal, step, food)
+        return _by_hand(figures, meal, step, into)
     doing = DOINGS.get((step.do, step.stir, step.lid), LET_STAND[step.lid])
-    if step.do == "rest" and _steeps(meal, step):
+    if step.do == "rest" and steeps(meal, step):
         doing = STEEP[step.lid]
-    return _after(_add(say, "", food), say(doing, time=minutes))
+    return _after(_add(say, into), say(doing, time=minutes))
 
 
 def _water(figures: Figures, volume_ml: float, is_treated: bool = False) -> str:
@@ -248,11 +263,14 @@ def _water(figures: Figures, volume_ml: float, is_treated: bool = False) -> str:
     return figures.say("{volume} water", volume=volume)
 
 
-def _add(say: Speech, water: str, food: str) -> str:
+def _add(say: Speech, into: Sequence[str]) -> str:
     """Say what is added; "" for nothing."""
-    if water and food:
-        return say("Add {water} and {food}.", water=water, food=food)
-    return say("Add {what}.", what=water or food) if water or food else ""
+    return say("Add {what}.", what=say.listed(into)) if into else ""
+
+
+def _with(water: str, into: Sequence[str]) -> Sequence[str]:
+    """Put the water, where there is some, before all else that goes in."""
+    return (water, *into) if water else into
 
 
 def _after(*sentences: str) -> str:
@@ -260,7 +278,7 @@ def _after(*sentences: str) -> str:
     return " ".join(filter(None, sentences))
 
 
-def _steeps(meal: PlannedMeal, step: WorkStep) -> bool:
+def steeps(meal: PlannedMeal, step: WorkStep) -> bool:
     """Tell whether only leaves go in, which hot water draws out."""
     into = [each for each in meal.ingredients if each.id in step.ingredients]
     return bool(into) and all(each.steeps for each in into)
@@ -272,36 +290,36 @@ def _soak(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str, minute
         pour = say("Pour the boiling water.")
         if food:
             pour = say("Pour the boiling water onto {food}.", food=food)
-        told = STEEP[step.lid] if _steeps(meal, step) else DOINGS["soak", False, step.lid]
+        told = STEEP[step.lid] if steeps(meal, step) else DOINGS["soak", False, step.lid]
         return _after(pour, say(told, time=minutes))
     water = _water(figures, step.water_ml, pours_unboiled(meal, step))
     told = _SOAKS[bool(food), bool(water), step.lid]
     return say(told, food=food, water=water, time=minutes)
 
 
-def _boil(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str:
+def _boil(figures: Figures, meal: PlannedMeal, step: WorkStep, into: Sequence[str]) -> str:
     say = figures.say
     melts = meal.conditions.water_source == "snow" and step.water_ml
     water = _water(figures, step.water_ml)
     return _after(
         say("Melt snow.") if melts else "",
-        _add(say, water, food) if food else "",
-        _to_the_boil(say, step, water, food),
+        _add(say, _with(water, into)) if into else "",
+        _to_the_boil(say, step, water, bool(into)),
         say("About {time}.", time=minutes_said(figures, step.minutes)) if step.minutes >= 1 else "",
     )
 
 
-def _to_the_boil(say: Speech, step: WorkStep, water: str, food: str) -> str:
+def _to_the_boil(say: Speech, step: WorkStep, water: str, has_added: bool) -> str:
     """Say what is brought to the boil, and how; what was just added is not told again."""
     how = (step.stir, step.lid)
     if not step.potful and step.potfuls > 1:
         potfuls = say.count("{n} potful", "{n} potfuls", step.potfuls)
-        if food:
+        if has_added:
             return say(_BOILS_IN_TURN[how], potfuls=potfuls)
         if water:
             return say(_WATER_BOILS_IN_TURN[how], water=water, potfuls=potfuls)
         return say(_IT_BOILS_IN_TURN[how], potfuls=potfuls)
-    if food:
+    if has_added:
         return say(DOINGS["boil", *how])
     return say(_WATER_BOILS[how], water=water) if water else say(_IT_BOILS[how])
 
@@ -317,15 +335,13 @@ def _press(figures: Figures, step: WorkStep, food: str) -> str:
     return _after(say("Take {food}.", food=food) if food else "", press)
 
 
-def _by_hand(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str) -> str:
+def _by_hand(figures: Figures, meal: PlannedMeal, step: WorkStep, into: Sequence[str]) -> str:
     say = figures.say
-    water = _water(figures, step.water_ml, pours_unboiled(meal, step))
+    into = _with(_water(figures, step.water_ml, pours_unboiled(meal, step)), into)
     if step.do == "serve":
         out = say("Hand round.") if meal.cook_in == "mug" else say("Share out.")
-        return _after(_add(say, water, food), out)
-    if water and food:
-        return say("Mix in {water} and {food}.", water=water, food=food)
-    return say("Mix in {what}.", what=water or food) if water or food else say("Mix.")
+        return _after(_add(say, into), out)
+    return say("Mix in {what}.", what=say.listed(into)) if into else say("Mix.")
 
 
 def minutes_said(figures: Figures, minutes: float) -> str:

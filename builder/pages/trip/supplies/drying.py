@@ -228,7 +228,7 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
     if batch.load:
         facts.append(Fact(say("In the dryer"), load_said(figures, batch.load, f"{at}.load")))
     if batch.water_back_ml > 0 and not batch.failed:
-        facts.append(Fact(say("Puts it back"), _water_back(figures, batch, at)))
+        facts.append(Fact(say("To soak it"), _water_back(figures, batch, at)))
     if not kit.public:
         facts.append(Fact(say("Best before"), text(_until(figures, batch, in_full=True))))
     packs = filled(
