@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Literal, get_args
 
 from builder.model.batch import DryTest, Method, Verdict, Weighing
+from builder.model.figure import added
 from builder.model.gear import StoveTest
 from builder.model.learned import NOTHING_LEARNED, Learned, Reviewed
 from builder.model.looks import (
@@ -229,6 +231,7 @@ class PlannedMeal:
     begins_in: str | None = None  # the title of the dish in whose pot it is cooked at first
     label: MealLabel | None = None
     irons: IronHeat | None = None  # how long embers heat what it is pressed in
+    stove: str | None = None  # which of the trip's it stands on, by its key
 
 
 @dataclass(frozen=True, slots=True)
@@ -287,13 +290,23 @@ class WaterHeating:
 
 
 @dataclass(frozen=True, slots=True)
+class StoveDay:
+    """What one stove burns on a day."""
+
+    stove: str  # which of the trip's, by its key
+    fuel_g: float
+    low_g: float  # at least, and at most
+    high_g: float
+
+
+@dataclass(frozen=True, slots=True)
 class FuelDay:
     """Where the day's fuel goes."""
 
     meals_kj: float
     melting_kj: float
     boiling_water_kj: float  # water boiled to make it safe
-    fuel_g: float
+    fuel_g: float  # of all stoves
     wood_g: float
     melting: WaterHeating = WaterHeating()
     boiling: WaterHeating = WaterHeating()  # to make it safe
@@ -302,6 +315,7 @@ class FuelDay:
     high_g: float = 0.0
     wood_low_g: float = 0.0
     wood_high_g: float = 0.0
+    stoves: tuple[StoveDay, ...] = ()  # each of the trip's
 
 
 @dataclass(frozen=True, slots=True)
@@ -327,6 +341,7 @@ class WorkStep:
     frees: bool = False  # ready, and its pot or mugs are needed by another dish before all eat
     hold_min: float = 0.0  # of water made safe: how long each potful is kept boiling
     step: int | None = None  # the recipe's step that it is, by its place; None for what none tells
+    stove: str | None = None  # which of the trip's it keeps busy, by its key
 
 
 @dataclass(frozen=True, slots=True)
@@ -366,7 +381,7 @@ class KitDay:
     orders: tuple[OrderOfWork, ...] = ()  # one for each mealtime with something to cook
     treating: Treating | None = None
     snow: SnowWork | None = None
-    cold_gas: ColdGas | None = None
+    cold_gases: tuple[ColdGas, ...] = ()  # of each gas and stove that the cold holds back
     light: Light | None = None  # None where place, date or local time were not told
     profile: tuple[tuple[float, float], ...] = ()  # of its track: metres along, and up
 
@@ -389,12 +404,22 @@ class ContainerCount:
 
 
 @dataclass(frozen=True, slots=True)
+class KitStove:
+    """One of the trip's stoves."""
+
+    id: str  # of several that are alike also which of them
+    name: str
+    efficiency_share: float
+    likely_g: float  # of its fuel
+
+
+@dataclass(frozen=True, slots=True)
 class KitFuel:
-    """The fuel to take."""
+    """The fuel to take, for all stoves that burn it."""
 
     id: str
     name: str
-    stove: str
+    stove: str  # the name of the first of them
     energy_mj_kg: float
     likely_g: float
     reserve_share: float
@@ -406,6 +431,7 @@ class KitFuel:
     test: StoveTest | None = None  # one's own, which replaced the listed efficiency
     no_lid_low_g: float = 0.0  # what pots without their lids would take of it
     no_lid_high_g: float = 0.0
+    stoves: tuple[KitStove, ...] = ()  # all that burn it
 
 
 @dataclass(frozen=True, slots=True)
@@ -624,7 +650,7 @@ class Kit:
     days: tuple[KitDay, ...]
     nutrition: NutritionTotals
     energy_need_kcal: float
-    fuel: KitFuel | None
+    fuels: tuple[KitFuel, ...]  # that of the first stove first
     wood_g: float
     irons: tuple[str, ...]
     pots: tuple[tuple[str, str, float], ...]  # id, name, ml it takes at once
@@ -650,3 +676,25 @@ class Kit:
     folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them
     coming: tuple[ComingFood, ...] = ()  # what loads that no meal names will cover
     public: bool = False  # made for everybody: nothing personal, and no sources to start from
+
+    @property
+    def fuel(self) -> KitFuel | None:
+        """What the first stove burns; None without a stove."""
+        return next(iter(self.fuels), None)
+
+    @property
+    def likely_fuel_g(self) -> float:
+        """What all stoves are likely to burn."""
+        return added(each.likely_g for each in self.fuels)
+
+    def fuel_of(self, stove: str | None) -> KitFuel | None:
+        """Give what one of the trip's stoves burns, by its key; None for no stove."""
+        return next(
+            (each for each in self.fuels if any(one.id == stove for one in each.stoves)), None
+        )
+
+    @property
+    def stove_names(self) -> Mapping[str, str]:
+        """The names of the stoves by their keys; of a trip with one there is nothing to tell."""
+        stoves = [one for each in self.fuels for one in each.stoves]
+        return {each.id: each.name for each in stoves} if len(stoves) > 1 else {}

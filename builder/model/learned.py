@@ -96,7 +96,7 @@ class Habit:
 class Learned:
     """What earlier trips taught; None where none did."""
 
-    fuel: Factor | None = None  # of this trip's stove
+    fuel: Factor | None = None  # of this trip's stoves
     wood: Factor | None = None
     water: Factor | None = None
     food: Factor | None = None

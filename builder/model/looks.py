@@ -145,6 +145,7 @@ class ColdGas:
     can_kpa: float  # of a full can
     wanted_kpa: float
     usable_share: float
+    fuel: str  # id
 
 
 @dataclass(frozen=True, slots=True)

@@ -79,7 +79,7 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "days": "what a kit is made of",
         "units": "how the pages show numbers",
         "language": "of the pages",
-        "stove": _COOK,
+        "stoves": _COOK,
         "pots": _COOK,
         "fuel_reserve_share": "tells how much fuel to take",
         "stove_test": "tells how much fuel to take",

@@ -25,7 +25,7 @@ class OldKit:
     meals: tuple[OldMeal, ...]
     carried: tuple[tuple[str, str], ...]  # who carries what
     cautions: tuple[tuple[str, str], ...]  # id and title
-    fuel_g: float
+    fuels: tuple[tuple[str, float], ...]  # name, and how much was to be taken
 
 
 ChangeKind = Literal[

@@ -301,10 +301,10 @@ class Trip:
     start: datetime.date | None = None
     units: Units = "metric"
     language: str = ENGLISH
-    stove: str | None = None
+    stoves: tuple[str, ...] = ()  # the first one melts snow and boils drinking water
     pots: tuple[str, ...] = ()
     fuel_reserve_share: float = 0.15
-    stove_test: StoveTest | None = None
+    stove_test: StoveTest | None = None  # of the first stove
     fire: Fire | None = None
     mug_ml: float = 300.0
     washing_ml: float = 1000.0

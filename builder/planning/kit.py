@@ -20,6 +20,7 @@ from builder.model.kit import (
     WaterDay,
 )
 from builder.model.learned import NOTHING_LEARNED, Learned
+from builder.model.looks import ColdGas
 from builder.model.public import PartyNeeds
 from builder.model.source import CautionText, Source
 from builder.model.trip import Day, TravelBy, Trip
@@ -68,7 +69,7 @@ from builder.planning.needs import (
     drinking_in_steps,
     energies_in_steps,
     fuel_day,
-    kit_fuel,
+    kit_fuels,
     person_energy,
     person_water,
     water_day,
@@ -107,10 +108,10 @@ def plan_trip(
         fuel_day(day, places, menus[day.number - 1], water, hearth)
         for day, water in zip(trip.days, waters, strict=True)
     ]
-    least_g = add(day.fuel_g for day in fuel_days) if learned.fuel else None
+    unlearned = fuel_days if learned.fuel else ()
     fuel_days = fuel_learned(fuel_days, learned)
-    fuel = kit_fuel(trip, hearth, fuel_days, least_g)
-    load = weights(trip, hearth, menus, fuel, fuel_days, waters=waters)
+    fuels = kit_fuels(trip, hearth, fuel_days, unlearned)
+    load = weights(trip, hearth, menus, fuels, fuel_days, waters=waters)
     energies = [
         [person_energy(trip, day, person, load.by_day_g[day.number - 1]) for person in trip.party]
         for day in trip.days
@@ -152,7 +153,7 @@ def plan_trip(
         menus=menus,
         batches=tuple(stock.judged[batch.id] for batch in batches),
         weights=load,
-        fuel=fuel,
+        fuels=fuels,
         hearth=hearth,
         content=content,
         judged=stock.judged,
@@ -165,7 +166,7 @@ def plan_trip(
     told = (
         party,
         days,
-        fuel,
+        fuels,
         batches,
         load,
         lines,
@@ -190,7 +191,7 @@ def plan_trip(
         days=days,
         nutrition=_sum([day.nutrition for day in days]),
         energy_need_kcal=add(day.energy_need_kcal for day in days),
-        fuel=fuel,
+        fuels=fuels,
         wood_g=add(day.fuel.wood_g for day in days),
         wood_low_g=add(day.fuel.wood_low_g for day in days),
         wood_high_g=add(day.fuel.wood_high_g for day in days),
@@ -218,9 +219,9 @@ def plan_trip(
         density_kcal_g=of_all_food,
         bags_swell_times=swell_times,
         guides=guides,
-        review=reviewed(trip.review, days, fuel, add(day.fuel.wood_g for day in days)),
+        review=reviewed(trip.review, days, fuels, add(day.fuel.wood_g for day in days)),
         learned=learned,
-        mishaps=mishaps(days, load, fuel, hearth, content),
+        mishaps=mishaps(days, load, fuels, hearth, content),
     )
 
 
@@ -325,8 +326,14 @@ def _kit_day(
         snow=offered(snow_work, here, water, hearth),
         light=light_of(trip, day),
         profile=trip.tracks[day.number - 1].profile if trip.tracks else (),
-        cold_gas=None if day.ends_home else offered(cold_gas, here, hearth),
+        cold_gases=() if day.ends_home else _cold_gases(here, hearth),
     )
+
+
+def _cold_gases(here: Conditions, hearth: Hearth) -> tuple[ColdGas, ...]:
+    """Say what the cold of a camp leaves in the cans, once for stoves that are alike in it."""
+    looks = (offered(cold_gas, here, each) for each in hearth.stoves)
+    return tuple(dict.fromkeys(look for look in looks if look is not None))
 
 
 def _mostly_by(day: Day) -> TravelBy | None:

@@ -42,9 +42,14 @@ def _menu(old: OldKit, kit: Kit) -> Iterator[Change]:
     for (number, title), mass_g in sorted(before.items()):
         if (number, title) not in now:
             yield Change("dish-gone", title, number, before=mass_g)
-    fuel_g = float(kit.fuel.carry_g) if kit.fuel else 0.0
-    if _differ(old.fuel_g, fuel_g):
-        yield Change("fuel", kit.fuel.name if kit.fuel else "", before=old.fuel_g, now=fuel_g)
+    taken = dict(old.fuels)
+    for fuel in kit.fuels:
+        before_g, now_g = taken.pop(fuel.name, 0.0), float(fuel.carry_g)
+        if _differ(before_g, now_g):
+            yield Change("fuel", fuel.name, before=before_g, now=now_g)
+    for name, before_g in taken.items():
+        if _differ(before_g, 0.0):
+            yield Change("fuel", name, before=before_g, now=0.0)
 
 
 def _differ(before: float, now: float) -> bool:

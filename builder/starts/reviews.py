@@ -77,8 +77,8 @@ def _sheet(kit: Kit, show: Show) -> Iterator[str]:
             name = meal.food or meal.title
             foods[name] = foods.get(name, 0.0) + meal.mass_g
     yield f"{REVIEW}: # what was: fill in what you know, and leave the rest blank"
-    if kit.fuel and kit.fuel.likely_g:
-        yield f"  fuel_used: {planned(kit.fuel.likely_g, 'mass_g')}"
+    if kit.likely_fuel_g:
+        yield f"  fuel_used: {planned(kit.likely_fuel_g, 'mass_g')}"
     if kit.wood_g:
         yield f"  wood_used: {planned(kit.wood_g, 'mass_g')}"
     yield "  water: # all of each day"

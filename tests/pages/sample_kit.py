@@ -19,6 +19,7 @@ from builder.model.kit import (
     KitDay,
     KitFuel,
     KitPerson,
+    KitStove,
     NutritionTotals,
     PersonDay,
     PersonLoad,
@@ -55,7 +56,7 @@ from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.menu import eaten_kcal
 
 IRONS = (Iron("iron", "iron", 1500.0, presses=2),)
-HEARTH = Hearth(Burner("stove", 2600, 500, 0.55), None, None, (), IRONS, 14.0)
+HEARTH = Hearth(Burner("stove", 2600, 500, 0.55), (), (), IRONS, 14.0)
 START = datetime.date(2031, 9, 4)
 LOW_CAMP = Conditions(640, 938.8, 97.85, 1.16, 4, 16, "sheltered", "stream", "chemical", 8)
 HIGH_CAMP = Conditions(1900, 805.0, 93.65, 1.55, -2, 9, "breezy", "snow", "boil", 0)
@@ -279,7 +280,8 @@ def sample_kit() -> Kit:
         days=days,
         nutrition=NutritionTotals(12160, 400, 350, 1500, 120, 9000),
         energy_need_kcal=13000,
-        fuel=KitFuel(
+        fuels=(
+            KitFuel(
             "gas-mix",
             "Propane-butane mix",
             "Small gas burner",
@@ -294,7 +296,8 @@ def sample_kit() -> Kit:
             test=StoveTest(1000, 9, 14),
             no_lid_low_g=64.7,
             no_lid_high_g=72.8,
-        ),
+            stoves=(KitStove("top-burner", "Small gas burner", 0.48, 58.25),),
+        ),),
         wood_g=3600,
         irons=("Square iron",),
         pots=(("pot-2l", "Two-litre pot", 1500),),
@@ -346,7 +349,7 @@ def without_looks(kit: Kit) -> Kit:
             day,
             treating=None,
             snow=None,
-            cold_gas=None,
+            cold_gases=(),
             people=tuple(replace(own, sweat=None) for own in day.people),
             meals=tuple(_plain(meal) for meal in day.meals),
         )
@@ -441,7 +444,11 @@ def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: s
         orders=orders_of_work(meals, HEARTH),
         treating=Treating(4, True, 60, 1, 1 if number == 1 else 3),
         snow=SnowWork(25.03, 125.15, 17, 84) if number == 2 else None,
-        cold_gas=ColdGas(230.2, 123.9, 0.582) if number == 1 else ColdGas(80.1, 110.5, 0.0),
+        cold_gases=(
+            ColdGas(230.2, 123.9, 0.582, "gas-mix")
+            if number == 1
+            else ColdGas(80.1, 110.5, 0.0, "gas-mix"),
+        ),
     )
 
 

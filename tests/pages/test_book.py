@@ -185,7 +185,7 @@ def test_a_trip_that_cooks_nothing_still_has_all_pages() -> None:
     )
     party = tuple(dataclasses.replace(person, refused=()) for person in kit.party)
     bare = dataclasses.replace(
-        kit, party=party, days=days, fuel=None, wood_g=0.0, batches=(), cautions=(),
+        kit, party=party, days=days, fuels=(), wood_g=0.0, batches=(), cautions=(),
         shopping=(), proposals=(), sources=(), defaults=(), irons=(), pots=(),
         notes="",
     )  # fmt: skip

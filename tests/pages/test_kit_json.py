@@ -94,7 +94,7 @@ def test_the_schema_is_one() -> None:
     [
         sample_kit(),
         without_dates(sample_kit()),
-        dataclasses.replace(sample_kit(), fuel=None, batches=(), cautions=(), shopping=()),
+        dataclasses.replace(sample_kit(), fuels=(), batches=(), cautions=(), shopping=()),
     ],
     ids=["whole", "no dates", "no fuel"],
 )

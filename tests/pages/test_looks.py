@@ -177,7 +177,7 @@ def test_a_rest_that_nobody_looked_at_says_nothing() -> None:
 def test_the_listed_efficiency_is_named_as_such() -> None:
     kit = sample_kit()
     assert kit.fuel is not None
-    listed = page(replace(kit, fuel=replace(kit.fuel, test=None)), "fuel.md")
+    listed = page(replace(kit, fuels=(replace(kit.fuel, test=None),)), "fuel.md")
     assert "48 % as listed for it" in listed
 
 
@@ -185,7 +185,7 @@ def test_a_range_without_width_is_no_range() -> None:
     kit = sample_kit()
     assert kit.fuel is not None
     sure = replace(kit.fuel, low_g=kit.fuel.likely_g, high_g=kit.fuel.likely_g)
-    assert "between" not in page(replace(kit, fuel=sure), "fuel.md").partition("By day")[0]
+    assert "between" not in page(replace(kit, fuels=(sure,)), "fuel.md").partition("By day")[0]
 
 
 def test_days_that_treat_water_alike_are_told_together() -> None:
@@ -375,7 +375,7 @@ def test_not_all_food_slows_alike(book: Book) -> None:
 
 
 def test_cans_that_give_enough_warn_nobody() -> None:
-    warm = on_days(sample_kit(), cold_gas=[ColdGas(230.2, 123.9, 0.6), None])
+    warm = on_days(sample_kit(), cold_gases=[(ColdGas(230.2, 123.9, 0.6, "gas-mix"),), ()])
     told = page(warm, "fuel.md")
     assert "Gas in the cold" in told and "would give" not in told
 

@@ -112,7 +112,7 @@ def test_fire_and_irons_come_before_the_press() -> None:
         "Hot enough: a drop of water dances on them."
     )
     assert irons == ("23 min", lay, "irons")
-    over_flames = rows([tea()], Hearth(Burner("fire", 3000, 0, 0.1), None, None, (), (), 14.0))
+    over_flames = rows([tea()], Hearth(Burner("fire", 3000, 0, 0.1), (), (), (), 14.0))
     assert over_flames[0][1].endswith("Flames take 10 min.")
 
 

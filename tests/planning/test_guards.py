@@ -17,7 +17,7 @@ def pot(name: str, holds_ml: float, mass_g: float) -> Pot:
 
 
 def hearth(*pots: Pot) -> Hearth:
-    return Hearth(None, None, None, pots, (), 16.0)
+    return Hearth(None, (), pots, (), 16.0)
 
 
 def still_holds(guard: Figure, volume_ml: float) -> bool:

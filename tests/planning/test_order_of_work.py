@@ -33,9 +33,9 @@ from tests.planning.folders import Record, day, day_trip, hand, uses
 HERE = Conditions(640, 938.8, 97.85, 1.16, 4, 16, "sheltered", "stream", "filter", 8)
 POTS = tuple(Pot(name, name, 2000.0, 200.0, "aluminium") for name in ("large", "small"))
 IRONS = (Iron("iron", "iron", 1500.0, presses=2),)
-STOVE = Hearth(Burner("stove", 2000.0, 400.0, 0.5), None, None, POTS, IRONS, 14.0)
-FIRE = Hearth(Burner("fire", 3000.0, 0.0, 0.1), None, None, POTS, IRONS, 14.0)
-NEITHER = Hearth(None, None, None, POTS, (), 0.0)
+STOVE = Hearth(Burner("stove", 2000.0, 400.0, 0.5), (), POTS, IRONS, 14.0)
+FIRE = Hearth(Burner("fire", 3000.0, 0.0, 0.1), (), POTS, IRONS, 14.0)
+NEITHER = Hearth(None, (), POTS, (), 0.0)
 
 
 def ingredient(name: str) -> PlannedIngredient:

@@ -154,7 +154,7 @@ def dangling(content: Content) -> list[str]:
         if batch.packs and batch.packs.packaging:
             named.append((batch.id, batch.packs.packaging, gear.packaging))
     for trip in content.trips.values():
-        named += [(trip.id, each, gear.stoves) for each in (trip.stove,) if each]
+        named += [(trip.id, each, gear.stoves) for each in trip.stoves]
         named += [(trip.id, each, gear.pots) for each in trip.pots]
         named += [(trip.id, each, gear.irons) for each in (trip.fire.irons if trip.fire else ())]
         items = [item for day in trip.days for meal in day.meals for item in meal.items]

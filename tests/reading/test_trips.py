@@ -936,7 +936,7 @@ review: {}
     assert person.mass_kg == pytest.approx(22 * 0.45359237, rel=1e-12)
     assert person.height_cm == pytest.approx(2.5 * 30.48, rel=1e-12)
     assert (person.avoids, person.pregnant, person.nursing) == (("vegan",), False, True)
-    assert (trip.stove, trip.pots, trip.fuel_reserve_share) == ("burner", ("pot",), 0.2)
+    assert (trip.stoves, trip.pots, trip.fuel_reserve_share) == (("burner",), ("pot",), 0.2)
     assert trip.fire is not None
     assert (trip.fire.irons, trip.fire.allowed) == (("iron",), False)
     assert [(each.name, each.mass_g) for each in trip.gear_shared] == [("Tarp", 780.0)]

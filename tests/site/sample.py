@@ -161,7 +161,7 @@ def recipe_figures(eaters: int, altitude_m: float) -> dict[str, float]:
     boils_c = work(boiling_point_c, work(pressure_hpa, height_m))
     beans_g, water_ml = people * 40.0, people * 130.0
     small, large = pot("small", 1500.0, 240.0), pot("large", 1550.0, 900.0)
-    _, potfuls = Hearth(None, None, None, (small, large), (), 16.0).pot_for(
+    _, potfuls = Hearth(None, (), (small, large), (), 16.0).pot_for(
         water_ml + FOOD_ROOM_ML_PER_G * beans_g
     )
     heat_kj = work(water_heat_kj, water_ml, 10.0, boils_c)

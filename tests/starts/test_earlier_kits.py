@@ -46,7 +46,7 @@ def test_a_trip_is_made_of_it_and_planned(in_empty_folder: Path) -> None:
     new = read_folder([shipped, Layer(Path("content"), "content")]).content
     trip, before = new.trips["next"], old.trips["first-trip"]
     assert (trip.title, trip.start, trip.party) == ("Next", before.start, before.party)
-    assert (trip.days, trip.stove) == (before.days, before.stove)
+    assert (trip.days, trip.stoves) == (before.days, before.stoves)
     assert new.recipes == old.recipes and set(new.recipes) == {
         *("evening-tea", "lentil-stew", "morning-oats"),
     }
@@ -60,7 +60,7 @@ def test_what_changed_since_it_can_be_told(tmp_path: Path) -> None:
     assert (old.trip, old.start) == ("first-trip", "2031-06-14")
     assert {each.day for each in old.meals} == {1, 2}
     assert {who for who, _ in old.carried} == {"Alder", "Brook"}
-    assert old.fuel_g > 0 and old.cautions
+    assert all(taken_g > 0 for _, taken_g in old.fuels) and old.fuels and old.cautions
 
 
 @pytest.mark.parametrize(

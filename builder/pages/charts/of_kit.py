@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.model.kit import Kit, PersonLoad
+from builder.model.kit import Kit, KitFuel, PersonLoad
 from builder.pages import words
 from builder.pages.charts.bars import Row, draw
 from builder.pages.charts.drawing import Chart, Fill
@@ -150,11 +150,11 @@ def water_chart(kit: Kit) -> Chart:
 
 def fuel_chart(kit: Kit) -> Chart | None:
     """Draw the fuel that is left at the end of each day, against what is carried."""
-    if not kit.fuel or not kit.fuel.likely_g:
+    if not kit.likely_fuel_g:
         return None
     figures = figures_of(kit)
     say = figures.say
-    taken = sum(each.holds_g * each.count for each in kit.fuel.containers) or kit.fuel.carry_g
+    taken = sum(_taken_g(each) for each in kit.fuels)
     start, whole = say.of("trip", "Start"), figures.plain(taken, "mass_g")
     rows = [Row(start, whole, ((taken, "lines"),))]
     behind: list[tuple[Cell, ...]] = [(text(start), text(whole))]
@@ -171,6 +171,11 @@ def fuel_chart(kit: Kit) -> Chart | None:
         legend=(("lines", say.of("fuel", "left")), ("open", say.of("fuel", "burnt"))),
         behind=table((say("When"), say("Fuel left")), behind, "lr"),
     )
+
+
+def _taken_g(fuel: KitFuel) -> float:
+    """Give how much of a fuel is carried: what its containers hold."""
+    return sum(each.holds_g * each.count for each in fuel.containers) or fuel.carry_g
 
 
 def fuel_left_g(kit: Kit, taken_g: float) -> list[float]:

@@ -22,6 +22,16 @@ def at_meal(day: KitDay, place: int) -> str:
     return f"{at_day(day)}.meals.{place}"
 
 
+def at_fuel(number: int) -> str:
+    """Give the address of a fuel: the first has a name of its own."""
+    return f"other_fuels.{number - 1}" if number else "fuel"
+
+
+def at_cold_gas(day: KitDay, number: int) -> str:
+    """Give the address of what cold leaves of a gas at a day's camp."""
+    return f"{at_day(day)}." + (f"other_cold_gas.{number - 1}" if number else "cold_gas")
+
+
 def at_person(within: str, people: Sequence[PersonDay | PersonLoad], name: str) -> str:
     """Give the address of somebody in a day or among the packs: by their place, not their name."""
     places = {each.name: place for place, each in enumerate(people)}

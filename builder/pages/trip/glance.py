@@ -19,7 +19,7 @@ from builder.pages.trip.dishes.order import moments
 from builder.pages.trip.dishes.work_said import what
 from builder.pages.trip.placing import Front, front
 from builder.pages.trip.supplies.carry import short_carry
-from builder.pages.trip.supplies.fuel import container_sizes, containers, likely_fuel, likely_wood
+from builder.pages.trip.supplies.fuel import container_sizes, containers, likely_fuels, likely_wood
 from builder.speech import Speech
 from builder.units import rounded
 
@@ -118,8 +118,8 @@ def _at_home(kit: Kit, figures: Figures) -> list[Cell]:
     if kit.shopping:
         lines = link(say.count("{n} thing", "{n} things", len(kit.shopping)), "shopping.md")
         things.append(filled(say("Buy: {things}"), things=lines))
-    if kit.fuel and kit.fuel.containers:
-        taken = link(containers(kit.fuel, figures), "fuel.md")
+    if any(each.containers for each in kit.fuels):
+        taken = link(containers(kit.fuels, figures), "fuel.md")
         things.append(filled(say("Take fuel: {containers}"), containers=taken))
     if kit.weights.people:  # a public kit tells no packs
         packs = link(say.of("share out", "packs"), "carry.md")
@@ -229,8 +229,8 @@ def _figures_by_page(kit: Kit, figures: Figures) -> Iterator[tuple[str, Fact]]:
     yield "food.md", Fact(say("Food energy"), share)
     most = figures.both(weights.water_most_g, "volume_ml")
     yield "water.md", Fact(say("Most water carried"), most)
-    if kit.fuel:
-        yield "fuel.md", Fact(say("Fuel likely burnt"), likely_fuel(kit.fuel, figures))
+    if kit.fuels:
+        yield "fuel.md", Fact(say("Fuel likely burnt"), likely_fuels(kit.fuels, figures))
     if kit.wood_g:
         yield "fuel.md", Fact(say("Dry wood"), likely_wood(kit, figures))
 
@@ -255,9 +255,9 @@ def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:
             figures.both(weights.water_most_g, "volume_ml", "weights.water_most_g"),
         ),
     ]
-    if kit.fuel:
-        facts.append(Fact(say("Fuel likely burnt"), likely_fuel(kit.fuel, figures)))
-        sizes = link(container_sizes(kit.fuel, figures), "fuel.md")
+    if kit.fuels:
+        facts.append(Fact(say("Fuel likely burnt"), likely_fuels(kit.fuels, figures)))
+        sizes = link(container_sizes(kit.fuels, figures), "fuel.md")
         facts.append(Fact(say("Fuel to take"), sizes))
     if kit.wood_g:
         facts.append(Fact(say("Dry wood"), likely_wood(kit, figures)))

@@ -38,6 +38,15 @@ def fuel_learned(days: Sequence[FuelDay], learned: Learned) -> list[FuelDay]:
                 fuel_g=day.fuel_g * times,
                 low_g=day.low_g * times,
                 high_g=day.high_g * times,
+                stoves=tuple(
+                    replace(
+                        each,
+                        fuel_g=each.fuel_g * times,
+                        low_g=each.low_g * times,
+                        high_g=each.high_g * times,
+                    )
+                    for each in day.stoves
+                ),
             )
             for day in found
         ]

@@ -37,7 +37,7 @@ def review_problems(trip: Trip, kit: Kit) -> tuple[Problem, ...]:
 def _not_there(trip: Trip, review: Review, kit: Kit) -> Iterator[Problem]:
     """Refuse fuel and wood of a trip that plans none."""
     for key, used, planned, what in (
-        ("fuel_used", review.fuel_used_g, kit.fuel and kit.fuel.likely_g, "no stove"),
+        ("fuel_used", review.fuel_used_g, kit.likely_fuel_g, "no stove"),
         ("wood_used", review.wood_used_g, kit.wood_g, "no fire"),
     ):
         if used and not planned:

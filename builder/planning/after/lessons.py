@@ -33,13 +33,13 @@ class Lesson:
     trip: str
     title: str
     last_day: datetime.date | None
-    stove: str | None
+    stoves: tuple[str, ...]
     was: Reviewed
 
 
 def lesson_of(trip: Trip, was: Reviewed) -> Lesson:
     """Give what a trip teaches."""
-    return Lesson(trip.id, trip.title, trip.date_of(len(trip.days)), trip.stove, was)
+    return Lesson(trip.id, trip.title, trip.date_of(len(trip.days)), trip.stoves, was)
 
 
 def learned_before(trip: Trip, lessons: Iterable[Lesson]) -> Learned:
@@ -48,7 +48,7 @@ def learned_before(trip: Trip, lessons: Iterable[Lesson]) -> Learned:
         return NOTHING_LEARNED
     earlier = [each for each in lessons if _is_before(each, trip)]
     return Learned(
-        fuel=_factor("fuel", [each for each in earlier if each.stove == trip.stove]),
+        fuel=_factor("fuel", [each for each in earlier if each.stoves == trip.stoves]),
         wood=_factor("wood", earlier),
         water=_factor("water", earlier),
         food=_factor("food", earlier),

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from builder.model.figure import add, largest, smallest
+from builder.model.figure import add, added, largest, smallest
 from builder.model.kit import KitDay, KitFuel
 from builder.model.learned import (
     Against,
@@ -19,14 +19,14 @@ from builder.planning.after.portions import dishes_of, portions_of
 
 
 def reviewed(
-    review: Review | None, days: Sequence[KitDay], fuel: KitFuel | None, wood_g: float
+    review: Review | None, days: Sequence[KitDay], fuels: Sequence[KitFuel], wood_g: float
 ) -> Reviewed | None:
     """Hold a review against a plan; None where nothing was filled in."""
     if review is None or not review.is_told:
         return None
     left = tuple(_left(each, days) for each in review.left or () if portions_of(each, days))
     return Reviewed(
-        fuel=_against(review.fuel_used_g, fuel.likely_g if fuel else 0.0),
+        fuel=_against(review.fuel_used_g, added(each.likely_g for each in fuels)),
         wood=_against(review.wood_used_g, wood_g),
         water=_water(review, days),
         food=_food(left, days) if review.left is not None else None,

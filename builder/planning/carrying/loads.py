@@ -80,10 +80,8 @@ def _said(default: DefaultUsed, say: Speech) -> DefaultUsed:
 
 
 def gear_items(trip: Trip, hearth: Hearth) -> tuple[Carried, ...]:
-    """Give stove, pots, irons and shared gear, each whole."""
-    items = []
-    if hearth.stove:
-        items.append(_gear(hearth.stove, "stove"))
+    """Give stoves, pots, irons and shared gear, each whole."""
+    items = [_gear(each.stove, "stove", name=each.name) for each in hearth.stoves]
     items += [_gear(each) for each in hearth.pots]
     items += [_gear(each) for each in hearth.irons]
     items += [
@@ -93,22 +91,22 @@ def gear_items(trip: Trip, hearth: Hearth) -> tuple[Carried, ...]:
     return tuple(items)
 
 
-def _gear(each: Stove | Pot | Iron, *known_as: str) -> Carried:
-    return Carried(each.name, each.mass_g, "gear", known_as=(each.id, *known_as))
+def _gear(each: Stove | Pot | Iron, *known_as: str, name: str = "") -> Carried:
+    return Carried(name or each.name, each.mass_g, "gear", known_as=(each.id, *known_as))
 
 
-def fuel_items(fuel: KitFuel | None, say: Speech) -> tuple[Carried, ...]:
+def fuel_items(fuel: KitFuel, say: Speech) -> tuple[Carried, ...]:
     """Give each full container; fuel without containers of its own is one thing to carry."""
-    if fuel is None or fuel.carry_g <= 0:
+    if fuel.carry_g <= 0:
         return ()
     if not fuel.containers:
-        return (Carried(fuel.name, fuel.carry_g, "fuel", known_as=("fuel",)),)
+        return (Carried(fuel.name, fuel.carry_g, "fuel", known_as=("fuel", fuel.id)),)
     return tuple(
         Carried(
             f"{fuel.name}, {say.number(each.holds_g)} g",
             each.holds_g + each.empty_g,
             "fuel",
-            known_as=("fuel",),
+            known_as=("fuel", fuel.id),
         )
         for each in fuel.containers
         for _ in range(each.count)
@@ -119,7 +117,7 @@ def weights(
     trip: Trip,
     hearth: Hearth,
     menus: Sequence[Sequence[MenuItem]],
-    fuel: KitFuel | None,
+    fuels: Sequence[KitFuel],
     fuel_days: Sequence[FuelDay],
     *,
     waters: Sequence[WaterDay],
@@ -127,9 +125,9 @@ def weights(
     """Give all weights, and share everything out, each thing whole to one person."""
     gear = gear_items(trip, hearth)
     say = speech_of(trip.language)
-    fuels = fuel_items(fuel, say)
+    cans = [can for fuel in fuels for can in fuel_items(fuel, say)]
     gear_g = add(each.mass_g for each in gear)
-    fuel_g = add(each.mass_g for each in fuels)
+    fuel_g = add(each.mass_g for each in cans)
     water_most_g = largest(*(day.carry_ml for day in waters))
     food_g = add(each.planned.mass_g for menu in menus for each in menu)
     packaging_g = add(each.planned.packaging_g for menu in menus for each in menu)
@@ -144,7 +142,7 @@ def weights(
         [packaging_g for _ in menus], food, [each.packaging_g for each in eaten]
     )
     fuel_left_g = left_g(fuel_g, [day.fuel_g for day in fuel_days])
-    things = [*food, *fuels, *gear, *_litres(water_most_g, say)]
+    things = [*food, *cans, *gear, *_litres(water_most_g, say)]
     return Weights(
         food_g=food_g,
         packaging_g=packaging_g,

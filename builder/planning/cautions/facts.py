@@ -34,7 +34,7 @@ class Facts:
     menus: tuple[tuple[MenuItem, ...], ...]
     batches: tuple[Judged, ...]  # those that meals name
     weights: Weights
-    fuel: KitFuel | None
+    fuels: tuple[KitFuel, ...]
     hearth: Hearth
     content: Content
     judged: Mapping[str, Judged]  # every batch of the folder, also those that no meal names

@@ -8,7 +8,7 @@ from builder.planning.cooking.conditions import (
     cooking_places,
 )
 from builder.planning.cooking.cooking import ON_EMBERS, Cooked, Ready, boil_heat_kj, cook
-from builder.planning.cooking.hearth import Hearth, hearth_of, stove_test
+from builder.planning.cooking.hearth import Hearth, OneStove, hearth_of
 from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.cooking.parting import Parted, Share, cook_parted
 from builder.planning.cooking.standing import (
@@ -30,6 +30,7 @@ __all__ = [
     "Cooked",
     "CookingPlaces",
     "Hearth",
+    "OneStove",
     "Parted",
     "Ready",
     "Share",
@@ -48,6 +49,5 @@ __all__ = [
     "poured_off_after",
     "stands_at_most_min",
     "stands_min",
-    "stove_test",
     "waits",
 ]

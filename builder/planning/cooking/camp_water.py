@@ -65,4 +65,5 @@ def water_step(
         pot=heating.pot,
         empty_first=False,
         hold_min=heating.hold_min,
+        stove=hearth.burner.stove if hearth.burner else None,
     )

@@ -68,6 +68,7 @@ class Cooked:
     minutes: float
     embers_min: float  # before anything is pressed or baked, apart from the minutes
     cooked_on: Heat | None
+    stove: str | None  # which of the trip's, by its key
 
 
 def _with(before: float, more: float) -> float:
@@ -330,6 +331,7 @@ def heated(
         if on_embers
         else nothing("ember_min"),
         cooked_on=on,
+        stove=burner.stove if burner else None,
     )
 
 

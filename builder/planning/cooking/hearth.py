@@ -1,8 +1,9 @@
-"""The heat a trip has: its stove or open fire, its pots, its irons."""
+"""The heat a trip has: its stoves or open fire, its pots, its irons."""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections import Counter
+from collections.abc import Iterable, Iterator
 from dataclasses import dataclass, replace
 
 from builder.formulas.air import pressure_hpa
@@ -19,6 +20,7 @@ from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, water_
 from builder.model.content import Content
 from builder.model.figure import Figure, counted, guarded, holds, named, none
 from builder.model.gear import BAKES_IN, Fuel, Iron, Pot, Stove, StoveTest
+from builder.model.place import Place
 from builder.model.trip import Fire, Heat, Trip
 from builder.planning.refusals import told_at
 from builder.planning.tracing import count, work
@@ -37,6 +39,7 @@ class Burner:
     power_w: float
     lowest_w: float
     efficiency_share: float
+    stove: str | None = None  # which of the trip's, by its key
 
     def fuel_heat_kj(self, heat_kj: float, wind: str) -> float:
         """Give the heat the fuel must hold for a useful heat in this wind."""
@@ -59,12 +62,23 @@ def fire_under(volume_ml: float, potfuls: int, on: Heat = "fire") -> Burner:
 
 
 @dataclass(frozen=True, slots=True)
+class OneStove:
+    """One of a trip's stoves, with what it burns."""
+
+    key: str  # its id; of several that are alike also which of them
+    name: str
+    stove: Stove
+    fuel: Fuel
+    burner: Burner
+    test: StoveTest | None  # one's own: the trip's of its first stove, or else that of the gear
+
+
+@dataclass(frozen=True, slots=True)
 class Hearth:
     """A trip's means of cooking."""
 
-    burner: Burner | None
-    stove: Stove | None
-    fuel: Fuel | None
+    burner: Burner | None  # what pots stand over where nothing else is told: the first stove
+    stoves: tuple[OneStove, ...]
     pots: tuple[Pot, ...]
     irons: tuple[Iron, ...]  # over the fire; none where there may be none
     wood_mj_kg: float
@@ -93,16 +107,26 @@ class Hearth:
         )
         return pot, guarded(potfuls, *guards)
 
-    def as_told(self, heat: Heat | None, pot: str | None = None) -> Hearth:
-        """Give what one dish is cooked on and in, where the trip tells it; all else as it is.
+    def as_told(
+        self, heat: Heat | None, pot: str | None = None, stove: str | None = None
+    ) -> Hearth:
+        """Give what one dish is cooked on and in, where that is told; all else as it is.
 
         Over embers a pot gets what it gets over an open fire, as long as they last.
         """
         pots = tuple(each for each in self.pots if each.id == pot) if pot else self.pots
-        if heat is None or (self.burner is not None and heat == self.burner.on):
-            return self if pot is None else replace(self, pots=pots)
-        burner = self.burner if heat == "stove" else fire_under(0.0, 0, heat)
+        burner = self.burner
+        if heat in ("fire", "embers") and (burner is None or burner.on != heat):
+            burner = fire_under(0.0, 0, heat)
+        elif stove is not None and heat in (None, "stove"):
+            burner = next(each.burner for each in self.stoves if each.key == stove)
+        if burner is self.burner and pots is self.pots:
+            return self
         return replace(self, burner=burner, pots=pots)
+
+    def stove(self, key: str | None) -> OneStove | None:
+        """Give one of its stoves; the first where it is not said which."""
+        return next((each for each in self.stoves if key in (None, each.key)), None)
 
     def burner_for(self, volume_ml: float, potfuls: int) -> Burner | None:
         """Give what heats so much in so many potfuls: a stove as it is, a fire to the pot."""
@@ -112,25 +136,42 @@ class Hearth:
 
 
 def hearth_of(trip: Trip, content: Content) -> Hearth:
-    """Give what a trip cooks on: pots on the stove where there is one, irons over the fire."""
+    """Give what a trip cooks on: pots on the stoves where there are any, irons over the fire."""
     gear = content.gear
-    stove = gear.stoves[trip.stove] if trip.stove else None
+    stoves = tuple(_stoves(trip, content))
     fire = trip.fire if trip.fire and trip.fire.allowed else None
     burner = None
-    if stove:
-        share = _tested_share(trip, stove, gear.fuels[stove.burns]) or stove.efficiency_share
-        assert share is not None, "a stove tells its efficiency or a test"
-        burner = Burner("stove", stove.power_w, stove.lowest_w, share)
+    if stoves:
+        burner = stoves[0].burner
     elif fire:
         burner = fire_under(0.0, 0)
     return Hearth(
         burner=burner,
-        stove=stove,
-        fuel=gear.fuels[stove.burns] if stove else None,
+        stoves=stoves,
         pots=tuple(gear.pots[name] for name in _unique(trip.pots)),
         irons=tuple(gear.irons[name] for name in fire.irons) if fire else (),
         wood_mj_kg=_wood_mj_kg(fire),
     )
+
+
+def _stoves(trip: Trip, content: Content) -> Iterator[OneStove]:
+    """Give each stove; of two that are alike the second is called so."""
+    taken: Counter[str] = Counter()
+    for number, name in enumerate(trip.stoves):
+        stove = content.gear.stoves[name]
+        fuel = content.gear.fuels[stove.burns]
+        taken[name] += 1
+        key, called = name, stove.name
+        if taken[name] > 1:
+            key, called = f"{name} {taken[name]}", f"{stove.name} ({taken[name]})"
+        test = (trip.stove_test if number == 0 else None) or stove.test
+        share = stove.efficiency_share
+        if test is not None:
+            place = trip.places.of("stove") if number == 0 and trip.stove_test else None
+            share = _tested_share(test, fuel, place or stove.places.of("boiled"))
+        assert share is not None, "a stove tells its efficiency or a test"
+        burner = Burner("stove", stove.power_w, stove.lowest_w, share, key)
+        yield OneStove(key, called, stove, fuel, burner, test)
 
 
 def _wood_mj_kg(fire: Fire | None) -> float:
@@ -142,16 +183,7 @@ def _wood_mj_kg(fire: Fire | None) -> float:
     return work(wood_heating_value_mj_kg, fire.wood_moisture_share)
 
 
-def stove_test(trip: Trip, stove: Stove) -> StoveTest | None:
-    """Give one's own test of a stove: the trip's, or else the one in the list of gear."""
-    return trip.stove_test or stove.test
-
-
-def _tested_share(trip: Trip, stove: Stove, fuel: Fuel) -> float | None:
-    test = stove_test(trip, stove)
-    if test is None:
-        return None
-    place = trip.places.of("stove") if trip.stove_test else stove.places.of("boiled")
+def _tested_share(test: StoveTest, fuel: Fuel, place: Place) -> float:
     with told_at(place, "boiled"):
         efficiency_from_test(
             test.boiled_ml, test.from_c, test.fuel_g, fuel.energy_mj_kg, test.altitude_m

@@ -225,6 +225,7 @@ def _entry(
         each_side_min=task.each_side_min,
         frees=frees,
         step=task.step,
+        stove=task.stove,
     )
 
 

@@ -6,9 +6,6 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from builder.model.figure import Figure, add, nothing
-from builder.model.kit import (
-    WorkPlace,
-)
 from builder.planning.cooking.tasks import FLAMES, Dish, Run
 
 AT_THE_MEAL = nothing("before_min", "when all eat")
@@ -60,7 +57,7 @@ def placed_in_turn(dishes: Sequence[Dish]) -> Placed:
     """
     calendar = _Calendar()
     placed: Placed = []
-    next_on: dict[WorkPlace | None, Figure] = {}
+    next_on: dict[str | None, Figure] = {}
     for dish in dishes:
         runs: list[tuple[Run, Figure]] = []
         heat, end = dish.heat, AT_THE_MEAL

@@ -46,6 +46,12 @@ class Task:
     hot: bool = False
     each_side_min: float = 0.0
     step: int | None = None
+    stove: str | None = None  # which one, where it is on a stove
+
+    @property
+    def heat(self) -> str | None:
+        """What heats it, each stove for itself."""
+        return f"stove {self.stove}" if self.on == "stove" else self.on
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,8 +73,8 @@ class Run:
         begins: float = 0.0
         for task in self.tasks:
             ends = begins + task.minutes
-            if task.on and task.minutes:
-                yield (task.on, begins, ends)
+            if task.heat and task.minutes:
+                yield (task.heat, begins, ends)
             if task.pot:
                 potted.append((f"pot {task.pot}", begins, ends))
             else:
@@ -93,10 +99,10 @@ class Dish:
     done_before_min: float = NO_MINUTES  # what is taken out of its pot needs that long after it
 
     @property
-    def heat(self) -> WorkPlace | None:
+    def heat(self) -> str | None:
         """Over which flame it stands; one dish stands over one."""
         tasks = (task for run in self.runs for task in run.tasks)
-        return next((task.on for task in tasks if task.on in FLAMES), None)
+        return next((task.heat for task in tasks if task.on in FLAMES), None)
 
     @property
     def minutes(self) -> float:
@@ -111,7 +117,7 @@ def dish_of(place: int, meal: PlannedMeal, hearth: Hearth) -> Dish:
     while last and steps[last - 1].do == "serve":
         last -= 1
     seen: set[str] = set()
-    told = hearth.as_told(meal.cooked_on)
+    told = hearth.as_told(meal.cooked_on, stove=meal.stove)
     burner = told.burner_for(meal.most_ml, meal.potfuls)
     tasks = [_tasks(meal, number, burner, seen) for number in range(len(steps))]
     serve = tuple(task for group in tasks[last:] for task in group)
@@ -206,7 +212,8 @@ def _tasks(
         tasks.append(Task("measure", pot=pot))
     if number == poured_off_after(meal.steps) and meal.drain_ml:
         tasks.append(Task("drain", water_ml=meal.drain_ml, pot=pot))
-    return tuple(tasks)
+    which = burner.stove if burner else None
+    return tuple(replace(task, stove=which) if task.on == "stove" else task for task in tasks)
 
 
 def _boil_minutes(meal: PlannedMeal, burner: Burner | None) -> dict[int, float]:

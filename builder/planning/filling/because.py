@@ -61,7 +61,7 @@ class Reasons:
                     yield f"no {avoided_said(self.say, word)} for {person.name}"
 
     def _fuel(self, planned: PlannedMeal) -> Iterator[str]:
-        fuel, units = self.kit.fuel, self.options.trip.units
+        fuel, units = self.kit.fuel_of(planned.stove), self.options.trip.units
         if planned.cooked_on == "stove" and fuel:
             mass_g = fuel_mass_g(float(planned.fuel_heat_kj), float(fuel.energy_mj_kg))
             yield f"{self.say.show(mass_g, 'mass_g', units)} {fuel.name}"

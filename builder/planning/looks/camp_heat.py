@@ -19,17 +19,17 @@ from builder.model.gear import Iron
 from builder.model.kit import Conditions, KitDay, PlannedMeal
 from builder.model.looks import ColdGas, IronHeat
 from builder.model.trip import Trip
-from builder.planning.cooking import Hearth
+from builder.planning.cooking import Hearth, OneStove
 from builder.planning.tracing import solve, work, work_range
 
 # Closer to all of it nobody would notice.
 ALL_OF_IT_SHARE = 0.995
 
 
-def cold_gas(at: Conditions, hearth: Hearth) -> ColdGas | None:
-    """Say what a full can gives at the coldest of a camp; None where it gives all."""
-    fuel, stove = hearth.fuel, hearth.stove
-    if not fuel or fuel.kind != "gas" or not fuel.mix or not stove:
+def cold_gas(at: Conditions, one: OneStove) -> ColdGas | None:
+    """Say what a full can gives a stove at the coldest of a camp; None where it gives all."""
+    fuel, stove = one.fuel, one.stove
+    if fuel.kind != "gas" or not fuel.mix:
         return None
     all_shares = add(share for _, share in fuel.mix)
     mix = {gas: share / all_shares for gas, share in fuel.mix}
@@ -44,6 +44,7 @@ def cold_gas(at: Conditions, hearth: Hearth) -> ColdGas | None:
         wanted_kpa=at.pressure_hpa / 10
         + named(BURNER_WANTS_KPA, "burner_wants_kpa", "common-practice"),
         usable_share=usable,
+        fuel=fuel.id,
     )
 
 

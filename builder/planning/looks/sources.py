@@ -43,7 +43,7 @@ def look_sources(
             (each.soaking for each in steps),
             ("extension-rehydration", "msu-preserving", "fsis-two-hours"),
         ),
-        ((each.cold_gas for each in days), ("reid1987", "common-practice")),
+        ((look for each in days for look in each.cold_gases), ("reid1987", "common-practice")),
         (
             (each.under_pressure for each in steps),
             ("iapws-if97", "iso2533", "mansfield1962", "potato-cooking-rate"),

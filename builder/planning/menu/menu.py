@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Collection, Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from builder.model.batch import Method
@@ -19,7 +19,7 @@ from builder.model.kit import (
     PlannedMeal,
 )
 from builder.model.recipe import MealName, Recipe
-from builder.model.trip import Day, MealItem, Trip
+from builder.model.trip import Day, Meal, MealItem, Trip
 from builder.planning.batches import Judged, name_as_dried, name_now
 from builder.planning.cooking import (
     ON_EMBERS,
@@ -40,6 +40,7 @@ from builder.planning.foods import (
     substance_of_ingredient,
     substance_of_label,
 )
+from builder.planning.menu.stands import Stand, as_chosen, soonest_ready, stands_of
 from builder.planning.naming import told_apart
 from builder.planning.refusals import told_at
 from builder.planning.stock import heads, packs_more
@@ -94,14 +95,7 @@ def plan_menu(
             for place, dish in enumerate(
                 dish
                 for meal in day.meals
-                for number, item in enumerate(meal.items)
-                for dish in planner.dishes(
-                    day,
-                    meal.meal,
-                    item,
-                    places.of_meal(day, meal.meal),
-                    any(planner.on_embers(day, other) for other in meal.items[:number]),
-                )
+                for dish in planner.mealtime(day, meal, places.of_meal(day, meal.meal))
             )
         )
         for day in trip.days
@@ -134,21 +128,59 @@ class _MenuPlanner:
         steps = self.content.dish(item).steps if item.recipe else ()
         return any(step.do in ON_EMBERS for step in steps)
 
+    def mealtime(self, day: Day, meal: Meal, conditions: Conditions) -> Iterator[MenuItem]:
+        """Plan all that is cooked or eaten together, over as many stoves as there are."""
+        stands: Sequence[Stand] = [Stand() for _ in meal.items]
+        if len(self.hearth.stoves) > 1:
+            stands = self._stands(day, meal, conditions)
+        for number, item in enumerate(meal.items):
+            embers = any(self.on_embers(day, other) for other in meal.items[:number])
+            yield from self.dishes(
+                day, meal.meal, item, conditions, has_embers=embers, stand=stands[number]
+            )
+
+    def _stands(self, day: Day, meal: Meal, conditions: Conditions) -> Sequence[Stand]:
+        """Choose the stove and the pot of each dish, so that all is ready soonest."""
+        trial = _MenuPlanner(self.content, self.judged, self.hearth, self.batch_names, self.say)
+
+        def planned(number: int, stand: Stand) -> tuple[PlannedMeal, ...]:
+            item = meal.items[number]
+            dishes = trial.dishes(day, meal.meal, item, conditions, has_embers=False, stand=stand)
+            return tuple(each.planned for each in dishes)
+
+        def options(number: int) -> Sequence[Stand]:
+            item = meal.items[number]
+            told = item.pot or day.pot
+            return stands_of(lambda stand: planned(number, stand), self.hearth, told)
+
+        return soonest_ready(
+            [options(number) for number in range(len(meal.items))], planned, self.hearth
+        )
+
+    def _hearth(self, day: Day, item: MealItem, stand: Stand) -> Hearth:
+        """Give what a dish is cooked on: as the trip tells, else as was chosen for it."""
+        told = item.heat or day.heat
+        return self.hearth.as_told(told, item.pot or day.pot or stand.pot, stand.stove)
+
     def item(
         self,
         day: Day,
         meal: MealName,
         item: MealItem,
         conditions: Conditions,
+        *,
         has_embers: bool,
+        stand: Stand,
     ) -> MenuItem:
         """Plan one thing to cook or eat; its meal may have embers already."""
         with told_at(item.places.record, f"{meal} of day {day.number}"):
             portions = self.cooked_portions(item) if item.recipe else (self.eaten_portion(item),)
-            hearth = self.hearth.as_told(item.heat or day.heat, item.pot or day.pot)
-            cooked = (
-                self.cooked(item, portions, conditions, hearth, has_embers) if item.recipe else None
-            )
+            cooked = None
+            if item.recipe:
+                hearth = self._hearth(day, item, stand)
+                cooked = as_chosen(
+                    self.cooked(item, portions, conditions, hearth, has_embers), self.hearth
+                )
         return MenuItem(
             self.planned_meal(meal, item, portions, cooked, conditions), portions, item, day.number
         )
@@ -159,11 +191,13 @@ class _MenuPlanner:
         meal: MealName,
         item: MealItem,
         conditions: Conditions,
+        *,
         has_embers: bool,
+        stand: Stand,
     ) -> tuple[MenuItem, ...]:
         """Plan one thing to cook or eat: two dishes where its pot is parted."""
         if not item.parted:
-            return (self.item(day, meal, item, conditions, has_embers),)
+            return (self.item(day, meal, item, conditions, has_embers=has_embers, stand=stand),)
         stays = replace(
             item,
             eaters=tuple(name for name in item.eaters if name not in item.parted),
@@ -186,14 +220,16 @@ class _MenuPlanner:
                 Share(self.content.dish(taken), _ready(other), heads(taken)),
                 _together(_ready(main), _ready(other)),
                 conditions,
-                self.hearth.as_told(item.heat or day.heat, item.pot or day.pot),
+                self._hearth(day, item, stand),
                 others=self.hearth.pots,
                 has_embers=has_embers,
             )
         if parted.pot is None:
             raise ProblemsFound([_no_pot(item, parted.taken_ml)])
-        of_main = self.planned_meal(meal, stays, main, parted.stays, conditions)
-        of_other = self.planned_meal(meal, taken, other, parted.taken, conditions)
+        both = (as_chosen(each, self.hearth) for each in (parted.stays, parted.taken))
+        stays_there, taken_out = both
+        of_main = self.planned_meal(meal, stays, main, stays_there, conditions)
+        of_other = self.planned_meal(meal, taken, other, taken_out, conditions)
         parting = Parting(
             self.content.dish(stays).part_before or 0,
             of_other.heads,
@@ -382,6 +418,7 @@ class _MenuPlanner:
             conditions=conditions,
             cooked_on=cooked.cooked_on if cooked else None,
             pot=cooked.pot.id if cooked and cooked.pot else None,
+            stove=cooked.stove if cooked else None,
             ingredients=tuple(portion.planned for portion in portions),
             steps=cooked.steps if cooked else (),
             mass_g=add(portion.planned.amount_g for portion in portions),

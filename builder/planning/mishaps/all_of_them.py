@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Collection, Iterator, Sequence
 
 from builder.model.content import Content
-from builder.model.figure import add, counted, largest, nothing
+from builder.model.figure import add, added, counted, largest, nothing
 from builder.model.kit import Carried, KitDay, KitFuel, PersonLoad, PlannedMeal, Weights
 from builder.model.mishaps import Mishap, MishapKind, StillEaten
-from builder.planning.cooking import Hearth
+from builder.planning.cooking import Hearth, OneStove
 from builder.planning.menu import eaten_kcal
 from builder.planning.mishaps.cold import can_soak_cold, is_heated
 
@@ -19,10 +19,14 @@ _MOST_TOLD_EACH = 10
 
 
 def mishaps(
-    days: Sequence[KitDay], load: Weights, fuel: KitFuel | None, hearth: Hearth, content: Content
+    days: Sequence[KitDay],
+    load: Weights,
+    fuels: Sequence[KitFuel],
+    hearth: Hearth,
+    content: Content,
 ) -> tuple[Mishap, ...]:
     """Give what is still eaten and drunk, whatever goes wrong."""
-    trip = _Trip(days, load, fuel, hearth, content)
+    trip = _Trip(days, load, fuels, hearth, content)
     return tuple(trip.all())
 
 
@@ -33,14 +37,14 @@ class _Trip:
         self,
         days: Sequence[KitDay],
         load: Weights,
-        fuel: KitFuel | None,
+        fuels: Sequence[KitFuel],
         hearth: Hearth,
         content: Content,
     ) -> None:
-        self.days, self.load, self.fuel, self.hearth, self.content = (
+        self.days, self.load, self.fuels, self.hearth, self.content = (
             days,
             load,
-            fuel,
+            fuels,
             hearth,
             content,
         )
@@ -62,7 +66,7 @@ class _Trip:
         for each in self.load.people:
             yield self.bag(each)
         yield self.day_more()
-        if self.hearth.stove and self.fuel and self.fuel.likely_g:
+        if any(each.likely_g for each in self.fuels):
             yield self.without_heat("no-fuel", lambda meal: meal.cooked_on != "fire")
         if any(meal.cooked_on == "fire" for meal in self.dishes.values()):
             yield self.without_heat("no-fire", lambda meal: meal.cooked_on == "fire")
@@ -114,8 +118,8 @@ class _Trip:
         """Cook nothing more on the stove, or nothing more on the fire."""
         cold, uneaten = self._unheated({at for at in self.heated if stops(self.dishes[at])})
         no_stove = kind == "no-fuel"
-        is_dry = no_stove or not self.hearth.stove
-        fuel_g = self.fuel.likely_g if self.fuel else nothing("fuel_g")
+        is_dry = no_stove or not self.hearth.stoves
+        fuel_g = added(each.likely_g for each in self.fuels)
         return Mishap(
             kind,
             cold=cold,
@@ -141,12 +145,16 @@ class _Trip:
         )
 
     def _fuel_left_g(self, lost: Collection[Carried]) -> float | None:
-        """Give the fuel in the containers that are left; None where none of them is lost."""
+        """Give the fuel in the containers that are left; None where none of them is lost.
+
+        Of several fuels none takes the place of another: what goes is told by name alone.
+        """
         cans = [each for each in lost if each.kind == "fuel"]
-        if not cans or self.fuel is None:
+        if not cans or len(self.fuels) != 1:
             return None
-        holds_g = {each.holds_g + each.empty_g: each.holds_g for each in self.fuel.containers}
-        held_g = add(each.holds_g * each.count for each in self.fuel.containers)
+        sizes = self.fuels[0].containers
+        holds_g = {each.holds_g + each.empty_g: each.holds_g for each in sizes}
+        held_g = add(each.holds_g * each.count for each in sizes)
         return held_g - add(holds_g.get(each.mass_g, each.mass_g) for each in cans)
 
     def _without_water(self) -> tuple[int, ...]:
@@ -164,18 +172,25 @@ class _Trip:
     # -- what is left ------------------------------------------------------------------------------
 
     def _cooks_no_more(self, lost: Collection[Carried]) -> bool:
-        """Tell whether the stove, all its fuel or the last pot went, and no fire takes over."""
+        """Tell whether the last stove that burns or the last pot went, and no fire takes over."""
         names = {each.what for each in lost}
-        carried = [each for load in self.load.people for each in load.carries]
-        fuels = [each for each in carried if each.kind == "fuel"]
-        stove = self.hearth.stove
-        if stove is None:
-            return bool(self.hearth.pots) and names.issuperset(pot.name for pot in self.hearth.pots)
-        return (
-            stove.name in names
-            or (bool(fuels) and len(fuels) == sum(each.kind == "fuel" for each in lost))
-            or (bool(self.hearth.pots) and names.issuperset(pot.name for pot in self.hearth.pots))
-        )
+        pots, stoves = self.hearth.pots, self.hearth.stoves
+        if pots and names.issuperset(pot.name for pot in pots):
+            return True
+        return bool(stoves) and not any(self._burns_on(each, lost) for each in stoves)
+
+    def _burns_on(self, one: OneStove, lost: Collection[Carried]) -> bool:
+        """Tell whether a stove is still there, with some of what it burns."""
+        if any(each.what == one.name for each in lost):
+            return False
+        of_it = [
+            each
+            for load in self.load.people
+            for each in load.carries
+            if each.kind == "fuel" and each.known_as[-1] == one.fuel.id
+        ]
+        gone = sum(each.kind == "fuel" and each.known_as[-1] == one.fuel.id for each in lost)
+        return not of_it or len(of_it) > gone
 
     def _unheated(self, dishes: Collection[Dish]) -> tuple[tuple[Dish, ...], tuple[Dish, ...]]:
         """Part dishes that get no heat into those to soak cold and those to leave uneaten."""

@@ -71,9 +71,9 @@ def records_of_trip(trip: Trip, content: Content, cautions: Iterable[str]) -> li
             if word in content.foods:
                 add_food(word)
     add("packaging", LOOSE_PACKAGING)
-    if trip.stove:
-        add("stoves", trip.stove)
-        add("fuels", content.gear.stoves[trip.stove].burns)
+    for stove in trip.stoves:
+        add("stoves", stove)
+        add("fuels", content.gear.stoves[stove].burns)
     for pot in trip.pots:
         add("pots", pot)
     for iron in trip.fire.irons if trip.fire else ():

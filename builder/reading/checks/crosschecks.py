@@ -144,8 +144,8 @@ class _Checks:
         good = True
         gear = self.content.gear
         places = trip.places
-        if trip.stove:
-            good &= self.known("stoves", trip.stove, gear.stoves, places.of("stove/use"))
+        for stove in trip.stoves:
+            good &= self.known("stoves", stove, gear.stoves, places.of(f"use/{stove}"))
         for pot in trip.pots:
             good &= self.known("pots", pot, gear.pots, places.of(f"pots/{pot}"))
         for iron in trip.fire.irons if trip.fire else ():
@@ -202,7 +202,7 @@ class _Checks:
             good = False
             self.problems.append(Problem(place, kind, f"{recipe.id} {says}", mend))
 
-        if in_pot and not trip.stove and not fire:
+        if in_pot and not trip.stoves and not fire:
             mend = "name a stove (`stove: {use: …}`) or allow a fire"
             problem("no-heat", "needs heat, and this trip has neither stove nor fire", mend)
         if in_pot and not trip.pots:
@@ -225,7 +225,7 @@ class _Checks:
         heat, places = (item.heat, item.places) if item.heat else (day.heat, day.places)
         fire = trip.fire is not None and trip.fire.allowed
         good = True
-        if (heat == "stove" and not trip.stove) or (heat in ("fire", "embers") and not fire):
+        if (heat == "stove" and not trip.stoves) or (heat in ("fire", "embers") and not fire):
             says = f"heat: {heat}, and this trip "
             says += "has no stove" if heat == "stove" else "allows no fire"
             mend = "name one (`stove: {use: …}`)" if heat == "stove" else "tell `fire: {…}`"

@@ -232,6 +232,7 @@ class Words(Takes):
     """
 
     options: Sequence[str] = ()
+    repeats: bool = False  # whether one may stand there twice, and counts twice
     stub = "[…]"
 
     def __get_pydantic_core_schema__(
@@ -252,7 +253,8 @@ class Words(Takes):
         return choice_of(node, key, self.options) if self.options else text_of(node, key)
 
     def _once(self, words: tuple[str, ...]) -> tuple[str, ...]:
-        return tuple(dict.fromkeys(word for word in words if word))
+        told = (word for word in words if word)
+        return tuple(told if self.repeats else dict.fromkeys(told))
 
     def takes(self) -> str:
         """Say what may be written."""

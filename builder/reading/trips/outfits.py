@@ -10,23 +10,19 @@ from builder.reading.declared.declaring import Check, Here, Record, key
 from builder.reading.declared.measures import Quantity
 from builder.reading.declared.vocabulary import Choice, Flag, Items, Line, Words
 from builder.reading.gear.stove_tests import BoilingTest
-from builder.reading.not_yet import cannot_be
 from builder.reading.notes import Amiss, refuse
 from builder.reading.trips.parties import NameOf
 from builder.reading.trips.reviews import DayNumber
 
-_ONE_STOVE = cannot_be(
-    lambda stoves: len(stoves) > 1,
-    "for several stoves",
-    "write the one you cook on; what the other weighs goes into `gear_shared`",
-)
-
 
 class WrittenTripStove(Record, title="stove"):
-    """The stove that is taken, and its pots."""
+    """The stove that is taken, or several, and the pots."""
 
-    use: Annotated[tuple[str, ...], Words(), _ONE_STOVE] = key(
-        "The stove, of the gear; several cannot be planned yet.", default=(), example="top-burner"
+    use: Annotated[tuple[str, ...], Words(repeats=True)] = key(
+        "The stove, of the gear, or several: dishes of one meal then cook side by side; the first "
+        "one melts snow and boils drinking water.",
+        default=(),
+        example="top-burner",
     )
     pots: Annotated[tuple[str, ...], Words()] = key(
         "The pots, of the gear.", default=(), example="[pot-2l]"
@@ -35,7 +31,7 @@ class WrittenTripStove(Record, title="stove"):
         "How much more fuel than is worked out.", default="15 %", example="20 %"
     )
     boiled: Annotated[StoveTest | None, BoilingTest()] = key(
-        "Your own test, which goes before what the gear tells.",
+        "Your own test of the first one, which goes before what the gear tells.",
         example="1 l from 9 degC with 14 g at 640 m",
     )
 

@@ -9,8 +9,8 @@ from builder.model.trip import Trip
 from builder.problems import Problem, did_you_mean
 from builder.reading.text.yaml_door import quoted
 
-STOVE = "stove"  # the one that the trip uses, whatever its id
-FUEL = "fuel"  # what it burns
+STOVE = "stove"  # each that the trip uses, whatever its id
+FUEL = "fuel"  # what they burn
 
 
 def not_taken_along(trip: Trip) -> Iterator[Problem]:
@@ -52,8 +52,8 @@ def _pots_named(trip: Trip) -> Iterator[tuple[str, Place]]:
 
 def _things_of(trip: Trip) -> Iterator[str]:
     """Give what may be named among the things that one carries together."""
-    if trip.stove:
-        yield from (STOVE, FUEL, trip.stove)
+    if trip.stoves:
+        yield from (STOVE, FUEL, *trip.stoves)
     yield from trip.pots
     if trip.fire:
         yield from trip.fire.irons

@@ -208,7 +208,7 @@ class WrittenTrip(Record, title="trip"):
             start=self.start,
             units=self.units,
             language=self.language,
-            stove=next(iter(stove.use), None) if stove else None,
+            stoves=stove.use if stove else (),
             pots=tuple(dict.fromkeys(pots)),
             fuel_reserve_share=stove.fuel_reserve if stove else _NO_STOVE_SHARE,
             stove_test=stove.boiled if stove else None,
@@ -260,8 +260,7 @@ class WrittenTrip(Record, title="trip"):
         if self.fire:
             inner |= _listed_in(self.fire.places("irons", "pots"))
         if self.stove:
-            places = self.stove.places("pots")
-            inner |= {"stove/use": places.of("use"), **_listed_in(places)}
+            inner |= _listed_in(self.stove.places("use", "pots"))
         groups = self._node.entries["together"].node.items if self.together else ()
         for number, group in enumerate(groups):
             words = group.items or (group,)

@@ -78,6 +78,7 @@ def _proposed(data: Any) -> tuple[str, ...]:
 
 def _kit(data: Any) -> OldKit:
     trip, fuel = data["trip"], data["fuel"] or {}
+    fuels = [fuel, *_list(data.get("other_fuels", []))]
     return OldKit(
         trip=_text(trip["id"]),
         start=_text(trip.get("start") or ""),
@@ -96,7 +97,9 @@ def _kit(data: Any) -> OldKit:
             (_text(each["id"]), _text(each.get("title") or each["text"]))
             for each in _list(data["cautions"])
         ),
-        fuel_g=_number(fuel.get("carry_g", 0.0)),
+        fuels=tuple(
+            (_text(each.get("name") or ""), _number(each.get("carry_g", 0.0))) for each in fuels
+        ),
     )
 
 

@@ -169,9 +169,9 @@ def _planned(figures: Figures, amount: float, quantity: str) -> str:
 
 def _over_the_trip(kit: Kit, figures: Figures) -> Iterator[Row]:
     say = figures.say
-    if kit.fuel and kit.fuel.likely_g:
+    if kit.likely_fuel_g:
         name = say("Fuel of the stove, g")
-        planned = _planned(figures, kit.fuel.likely_g, "mass_g")
+        planned = _planned(figures, kit.likely_fuel_g, "mass_g")
         yield Row(name, planned, (Blank("fuel_used", "", "g", name),))
     if kit.wood_g:
         name = say("Wood, kg")

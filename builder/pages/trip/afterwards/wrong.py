@@ -82,11 +82,11 @@ def wrong_says(kit: Kit, each: Mishap, number: int, figures: Figures) -> Iterabl
     say, at = figures.say, f"mishaps.{number}"
     if each.lost:
         yield text(say("With it go: {things}.", things=say.listed(each.lost)))
-    if each.fuel_left_g is not None and kit.fuel:
+    if each.fuel_left_g is not None:
         yield filled(
             say("{left} of fuel are left, and {likely} are likely burnt."),
             left=figures.alone(each.fuel_left_g, "mass_g", f"{at}.fuel_left_g"),
-            likely=figures.alone(kit.fuel.likely_g, "mass_g", "fuel.likely_g"),
+            likely=figures.alone(kit.likely_fuel_g, "mass_g", "fuel.likely_g"),
         )
     if each.no_water_days:
         days = _days(each.no_water_days, figures)

@@ -304,6 +304,8 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell, at: 
     else:
         cooked_in = say(_COOKED_IN[_cooked_on(meal), bool(potfuls)])
         said += filled(cooked_in, vessel=text(vessel), potfuls=potfuls)
+    if name := kit.stove_names.get(meal.stove or ""):
+        said += [Piece(" "), Piece(say("Stove: {name}.", name=name))]
     if meal.cooked_on and meal.cook_in in _POTTED:
         boils = Scale("celsius", here.boiling_point_c, f"{at}.boiling_point_c", name="boils-at")
         height = Scale("m", here.altitude_m, f"{at}.altitude_m", name="height")

@@ -146,6 +146,8 @@ def needs(say: Speech, kit: Kit, day: KitDay, step: WorkStep) -> str:
     if step.do == "serve":
         return ""
     needed = [say(_PLACES[step.on])] if step.on else []
+    if name := kit.stove_names.get(step.stove or ""):
+        needed = [say.inside(name)]
     if step.pot in pots:
         needed.append(pots[step.pot or ""])
     elif step.place is not None and day.meals[step.place].cook_in == "mug" and not step.pot:

@@ -11,6 +11,7 @@ from builder.model.kit import (
     Kit,
     KitBatch,
     KitDay,
+    KitFuel,
     KitPerson,
     OrderOfWork,
     PersonDay,
@@ -48,6 +49,7 @@ def kit_data(kit: Kit) -> Data:
         "nutrition": asdict(kit.nutrition),
         "energy_need_kcal": kit.energy_need_kcal,
         "fuel": _fuel(kit),
+        **_without_empty({"other_fuels": [_one_fuel(kit, each) for each in kit.fuels[1:]]}),
         "wood": {
             "likely_g": kit.wood_g,
             "low_g": kit.wood_low_g,
@@ -300,8 +302,18 @@ def _day(kit: Kit, day: KitDay) -> Data:
         },
         "minutes": day.minutes,
         "notes": day.notes,
-        **_looks(day, "treating", "snow", "cold_gas", "light"),
+        **_looks(day, "treating", "snow", "light"),
+        **_cold_gases(day),
+        **_without_empty(
+            {"stoves": [asdict(each) for each in day.fuel.stoves] if kit.stove_names else []}
+        ),
     }
+
+
+def _cold_gases(day: KitDay) -> Data:
+    """Give what cold leaves of the gas, under the name that a trip with one stove has, first."""
+    looks = [asdict(each) for each in day.cold_gases]
+    return {"cold_gas": looks[0], **_without_empty({"other_cold_gas": looks[1:]})} if looks else {}
 
 
 def _person_day(person: PersonDay) -> Data:
@@ -342,6 +354,7 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
                 "embers_min": meal.embers_min,
                 "reach_c": meal.reach_c,
                 "pot": meal.pot,
+                "stove": meal.stove if kit.stove_names else None,
                 "begins_in": meal.begins_in,
                 "pots": _pots(meal),
             }
@@ -372,12 +385,12 @@ def _order(kit: Kit, day: KitDay, order: OrderOfWork) -> Data:
         "meal": order.meal,
         "start_min": order.start_min,
         "entries": [
-            {**_work(day, step), "what": what(kit, day, order, step)} for step in order.steps
+            {**_work(kit, day, step), "what": what(kit, day, order, step)} for step in order.steps
         ],
     }
 
 
-def _work(day: KitDay, step: WorkStep) -> Data:
+def _work(kit: Kit, day: KitDay, step: WorkStep) -> Data:
     meal = day.meals[step.place] if step.place is not None else None
     told: Data = {
         "before_min": step.before_min,
@@ -390,6 +403,7 @@ def _work(day: KitDay, step: WorkStep) -> Data:
         "potfuls": step.potfuls if step.potfuls > 1 else None,
         "presses": step.presses,
         "occupies": step.on,
+        "stove": step.stove if kit.stove_names else None,
         "pot": step.pot,
     }
     return _without_empty(told) | _which(place=step.place, step=step.step)
@@ -440,10 +454,13 @@ def _baking(step: PlannedStep) -> Data:
 
 def _fuel(kit: Kit) -> Data:
     """Give the fuel; a trip without a stove has none of it, under the same names."""
-    fuel = kit.fuel
-    if fuel is None:
+    if kit.fuel is None:
         none_g = nothing("fuel_g", "no stove")
         return {"id": None, "likely_g": none_g, "carry_g": none_g, "containers": []}
+    return _one_fuel(kit, kit.fuel)
+
+
+def _one_fuel(kit: Kit, fuel: KitFuel) -> Data:
     return {
         "id": fuel.id,
         "name": fuel.name,
@@ -462,6 +479,9 @@ def _fuel(kit: Kit) -> Data:
         "no_lid_low_g": fuel.no_lid_low_g,
         "no_lid_high_g": fuel.no_lid_high_g,
         "test": asdict(fuel.test) if fuel.test else None,
+        **_without_empty(
+            {"stoves": [asdict(each) for each in fuel.stoves] if kit.stove_names else []}
+        ),
     }
 
 

@@ -41,6 +41,7 @@ _MOST_VALUES = 24  # of a list; a longer one is told in kit.json
 _GROUPS = {
     "weights": later("Packs"),
     "fuel": later("Fuel"),
+    "other_fuels": later("Fuel"),
     "wood": later("Wood"),
     "shopping": later("Shopping"),
     "coming": later("Comes out of the dryer"),

@@ -16,6 +16,8 @@ _WORDS = {
     _END.sub("", formula): said for each in SUBJECTS.values() for formula, said in each.items()
 }
 _NUMBERS = re.compile(r"\.\d+(?=\.|$)")
+# What a trip has several of, besides the first: fuels, and gases held back by the cold.
+_OTHERS = re.compile(r"\bother_(?:(fuel)s|(cold_gas))\.#")
 _TITLES = {
     "days.#.pressure_hpa": later("Air pressure"),
     "days.#.boiling_point_c": later("Water boils at"),
@@ -104,6 +106,11 @@ _TITLES = {
     "batches.#.water_activity": later("Water activity"),
     "energy_need_kcal": later("What all need, over the trip"),
     "nutrition.energy_kcal": later("Food energy of the trip"),
+    "days.#.stoves.#.fuel_g": later("Likely fuel"),
+    "days.#.stoves.#.low_g": later("Fuel, at least"),
+    "days.#.stoves.#.high_g": later("Fuel, at most"),
+    "fuel.stoves.#.likely_g": later("Likely fuel"),
+    "fuel.stoves.#.efficiency_share": later("Heat of the fuel that reaches the pot"),
     "fuel.likely_g": later("Likely fuel"),
     "fuel.carry_g": later("Fuel to take"),
     "fuel.low_g": later("Fuel, at least"),
@@ -281,8 +288,8 @@ _TITLES = {
 
 
 def pattern_of(address: str) -> str:
-    """Give an address with a sign in place of each number."""
-    return _NUMBERS.sub(".#", address)
+    """Give an address with a sign in place of each number; more of a kind is as the first of it."""
+    return _OTHERS.sub(r"\1\2", _NUMBERS.sub(".#", address))
 
 
 def title_of(say: Speech, address: str, node: Node | None = None) -> str:

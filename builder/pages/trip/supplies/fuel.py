@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.formulas.embers import HAND_TEST
@@ -12,7 +12,7 @@ from builder.pages import words
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, table, text
-from builder.pages.trip.addresses import at_day, at_meal, day_path
+from builder.pages.trip.addresses import at_cold_gas, at_day, at_fuel, at_meal, day_path
 from builder.pages.trip.afterwards.learned import learned_cells
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.soaking import minutes_between
@@ -42,16 +42,22 @@ class FuelPage:
     learned: tuple[Cell, ...]  # of earlier trips
 
 
-def containers(fuel: KitFuel, figures: Figures) -> str:
+def containers(fuels: Sequence[KitFuel], figures: Figures) -> str:
     """Give the containers to take, with what is in them: `2 × 230 g of propane-butane mix`."""
     say = figures.say
-    return say(
-        "{sizes} of {fuel}", sizes=container_sizes(fuel, figures), fuel=say.inside(fuel.name)
+    return say.listed(
+        say("{sizes} of {fuel}", sizes=_sizes(each, figures), fuel=say.inside(each.name))
+        for each in fuels
+        if each.carry_g
     )
 
 
-def container_sizes(fuel: KitFuel, figures: Figures) -> str:
-    """Give the containers to take: `2 × 230 g`."""
+def container_sizes(fuels: Sequence[KitFuel], figures: Figures) -> str:
+    """Give the containers to take: `2 × 230 g`; of several fuels, of which."""
+    return _sizes(fuels[0], figures) if len(fuels) == 1 else containers(fuels, figures)
+
+
+def _sizes(fuel: KitFuel, figures: Figures) -> str:
     say = figures.say
     sizes = [
         f"{say.number(each.count)} × {figures.plain(each.holds_g, 'mass_g')}"
@@ -64,20 +70,14 @@ def fuel_page(kit: Kit) -> FuelPage:
     """Give the fuel of the trip."""
     figures = figures_of(kit)
     say = figures.say
-    facts = []
-    if kit.fuel:
-        fuel = kit.fuel
-        facts.append(Fact(say.of("an amount", "Take"), text(containers(fuel, figures))))
-        facts.append(Fact(say.of("a stove", "For"), text(fuel.stove)))
-        facts.append(Fact(say("Likely burnt"), likely_fuel(fuel, figures)))
-        facts.append(
-            Fact(say("With the reserve"), figures.both(fuel.carry_g, "mass_g", "fuel.carry_g"))
-        )
-        if fuel.efficiency_share:
-            facts.append(Fact(say("Stove efficiency"), _efficiency(fuel, figures)))
+    facts = [
+        fact
+        for number, each in enumerate(kit.fuels)
+        for fact in _of_fuel(each, at_fuel(number), figures)
+    ]
     if kit.wood_g:
         facts.append(Fact(say("Dry wood"), likely_wood(kit, figures)))
-    burnt = bool(kit.fuel or kit.wood_g)
+    burnt = bool(kit.fuels or kit.wood_g)
     has_irons = any(meal.irons for day in kit.days for meal in day.meals)
     return FuelPage(
         tuple(facts),
@@ -86,19 +86,54 @@ def fuel_page(kit: Kit) -> FuelPage:
         boxes_at(kit, "fuel.md"),
         bool(kit.wood_g),
         figures.percent(kit.fuel.reserve_share) if kit.fuel else "",
-        _lids(kit.fuel, figures) if kit.fuel and kit.fuel.likely_g else "",
+        _lids(kit.fuels, figures) if kit.likely_fuel_g else "",
         _snow(kit, figures) if any(day.snow for day in kit.days) else None,
-        tuple(_cold(figures, day, day.cold_gas) for day in kit.days if day.cold_gas is not None),
-        _too_little(kit.fuel, kit.days, figures) if kit.fuel else "",
+        tuple(
+            _cold(figures, day, each, at_cold_gas(day, number))
+            for day in kit.days
+            for number, each in enumerate(day.cold_gases)
+        ),
+        " ".join(filter(None, (_too_little(each, kit.days, figures) for each in kit.fuels))),
         _embers(figures) if has_irons or _bakes(kit) else None,
         _irons(kit, figures) if has_irons else None,
         learned_cells(kit, figures, "fuel", "wood"),
     )
 
 
-def likely_fuel(fuel: KitFuel, figures: Figures) -> Cell:
-    """Give the fuel likely burnt, with its range by the fuel and the wind."""
-    likely = figures.both(fuel.likely_g, "mass_g", "fuel.likely_g")
+def _of_fuel(fuel: KitFuel, at: str, figures: Figures) -> Iterator[Fact]:
+    """Give how much of a fuel to take, for which stoves, and how well these burn."""
+    say = figures.say
+    yield Fact(say.of("an amount", "Take"), text(containers([fuel], figures)))
+    yield Fact(say.of("a stove", "For"), text(say.listed(each.name for each in fuel.stoves)))
+    yield Fact(say("Likely burnt"), _likely(fuel, at, figures))
+    yield Fact(say("With the reserve"), figures.both(fuel.carry_g, "mass_g", f"{at}.carry_g"))
+    if len(fuel.stoves) == 1:
+        yield Fact(say("Stove efficiency"), _efficiency(fuel, at, figures))
+        return
+    for number, each in enumerate(fuel.stoves):
+        where = f"{at}.stoves.{number}"
+        name = Piece(each.name, small=True)
+        burns = figures.both(each.likely_g, "mass_g", f"{where}.likely_g")
+        yield Fact(say("Likely burnt"), (*burns, Piece(" "), name))
+        share = Piece(
+            figures.percent(each.efficiency_share), href=figures.how(f"{where}.efficiency_share")
+        )
+        yield Fact(say("Stove efficiency"), (share, Piece(" "), name))
+
+
+def likely_fuels(fuels: Sequence[KitFuel], figures: Figures) -> Cell:
+    """Give the fuel likely burnt, with its range by the fuel and the wind; of several, each."""
+    if len(fuels) == 1:
+        return _likely(fuels[0], at_fuel(0), figures)
+    cells: list[Piece] = []
+    for number, each in enumerate(fuels):
+        likely = figures.both(each.likely_g, "mass_g", f"{at_fuel(number)}.likely_g")
+        cells += [*([Piece(", ")] if cells else []), *likely, Piece(" "), Piece(each.name)]
+    return tuple(cells)
+
+
+def _likely(fuel: KitFuel, at: str, figures: Figures) -> Cell:
+    likely = figures.both(fuel.likely_g, "mass_g", f"{at}.likely_g")
     return (*likely, *range_of(fuel.low_g, fuel.high_g, figures))
 
 
@@ -128,10 +163,12 @@ def range_of(low_g: float, high_g: float, figures: Figures) -> Cell:
     return lines(figures.say("between {low}\nand {high}", low=low, high=high))
 
 
-def _efficiency(fuel: KitFuel, figures: Figures) -> Cell:
+def _efficiency(fuel: KitFuel, at: str, figures: Figures) -> Cell:
     """Give the stove's efficiency and where it is from."""
     say = figures.say
-    share = Piece(figures.percent(fuel.efficiency_share), href=figures.how("fuel.efficiency_share"))
+    share = Piece(
+        figures.percent(fuel.efficiency_share), href=figures.how(f"{at}.efficiency_share")
+    )
     test = fuel.test
     if test is None:
         return (share, *lines(say("as listed for it")))
@@ -144,13 +181,14 @@ def _efficiency(fuel: KitFuel, figures: Figures) -> Cell:
     return (share, *lines(said))
 
 
-def _lids(fuel: KitFuel, figures: Figures) -> str:
-    return figures.span(fuel.no_lid_low_g, fuel.no_lid_high_g, "mass_g")
+def _lids(fuels: Sequence[KitFuel], figures: Figures) -> str:
+    low_g = sum(each.no_lid_low_g for each in fuels)
+    return figures.span(low_g, sum(each.no_lid_high_g for each in fuels), "mass_g")
 
 
-def _cold(figures: Figures, day: KitDay, each: ColdGas) -> Cell:
+def _cold(figures: Figures, day: KitDay, each: ColdGas, at: str) -> Cell:
     """Say what a full can gives at the coldest of a camp, and why."""
-    say, at = figures.say, f"{at_day(day)}.cold_gas"
+    say = figures.say
     said = say(
         "{day}, at {cold}: a full can gives about {share} of its gas, and {rest} stay in it until "
         "you warm it. It begins with {pressure}; the burner wants {wanted}."
@@ -202,7 +240,7 @@ def _irons(kit: Kit, figures: Figures) -> Table:
 def _too_little(fuel: KitFuel, days: Sequence[KitDay], figures: Figures) -> str:
     """Warn where the cans, as cold as at the coldest camp, give less than is likely burnt."""
     held_g = sum(each.holds_g * each.count for each in fuel.containers)
-    cold = [day.cold_gas for day in days if day.cold_gas is not None]
+    cold = [each for day in days for each in day.cold_gases if each.fuel == fuel.id]
     given_g = held_g * min((each.usable_share for each in cold), default=1.0)
     if not cold or given_g >= fuel.likely_g:
         return ""
@@ -268,7 +306,7 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
     """Give fuel and wood by day, leaving out a column that no day has."""
     say = figures.say
     heads, right = [say("Day")], "l"
-    if kit.fuel:
+    if kit.fuels:
         heads.append(say("Fuel"))
     if kit.wood_g:
         heads.append(say("Wood"))
@@ -278,7 +316,7 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
     for day in kit.days:
         cells = [link(words.day_name(say, day), day_path(day))]
         at = at_day(day)
-        if kit.fuel:
+        if kit.fuels:
             cells.append(likely_fuel_of_day(day, figures))
         if kit.wood_g:
             cells.append(likely_wood_of_day(day, figures))

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from builder.formulas.gas import (
     CANISTER_COOLS_K,
@@ -13,6 +13,7 @@ from builder.formulas.gas import (
 from builder.model.gear import Fuel, FuelKind
 from builder.model.kit import Conditions, Spot
 from builder.planning.cautions.facts import Facts, Finding, on_days
+from builder.planning.cooking import OneStove
 from builder.speech import later
 
 # Air in which the pressure of a can is known; colder feeds no burner, warmer always does.
@@ -26,9 +27,25 @@ LITTLE_USABLE_SHARE = 0.5
 
 def gas_in_the_cold(facts: Facts) -> Iterator[Finding]:
     """A gas mixture whose pressure is low at the coldest of a camp."""
-    fuel, stove = facts.hearth.fuel, facts.hearth.stove
-    if not fuel or fuel.kind != "gas" or not fuel.mix or not stove or stove.liquid_feed:
-        return
+    for fuel in _fuels_of(_upright_gas(facts)):
+        yield from _too_cold_for(fuel, facts) if fuel.mix else ()
+
+
+def _upright_gas(facts: Facts) -> list[OneStove]:
+    """Give the stoves that take gas from the top of the can."""
+    return [
+        each
+        for each in facts.hearth.stoves
+        if each.fuel.kind == "gas" and not each.stove.liquid_feed
+    ]
+
+
+def _fuels_of(stoves: Iterable[OneStove]) -> list[Fuel]:
+    """Give what stoves burn, each once."""
+    return list({each.fuel.id: each.fuel for each in stoves}.values())
+
+
+def _too_cold_for(fuel: Fuel, facts: Facts) -> Iterator[Finding]:
     for day, menu in zip(facts.days, facts.menus, strict=True):
         # The first breakfast may be cooked at a colder camp than that day's own.
         places = [day.conditions, *(each.planned.conditions for each in menu if day.day == 1)]
@@ -58,31 +75,32 @@ def _feeds(fuel: Fuel, at: Conditions) -> bool:
 
 def gas_left_in_the_can(facts: Facts) -> Iterator[Finding]:
     """A can that begins well in the cold and keeps much of its gas in the end."""
-    fuel = facts.hearth.fuel
-    if not fuel or not facts.fuel:
-        return
+    names = {each.fuel.id: each.fuel.name for each in facts.hearth.stoves}
     for day in facts.days:
         at = day.conditions
         if not MEASURED_AIR_C[0] <= at.air_low_c <= MEASURED_AIR_C[1]:
             continue
-        cold = day.cold_gas
-        if cold and 0 < cold.usable_share < LITTLE_USABLE_SHARE:
+        for cold in day.cold_gases:
+            if not 0 < cold.usable_share < LITTLE_USABLE_SHARE:
+                continue
             says = facts.say(
                 "On day {n} the air falls to {cold}: about {left} of a full can of {fuel} stays "
                 "in it.",
                 n=day.day,
                 cold=facts.shown(at.air_low_c, "temperature_c"),
                 left=facts.shown(1 - cold.usable_share, "share"),
-                fuel=facts.say.name(fuel.name),
+                fuel=facts.say.name(names[cold.fuel]),
             )
             yield Finding(says, "fuel", Spot(days=(day.day,)))
 
 
 def fuel_too_cold(facts: Facts) -> Iterator[Finding]:
     """A fuel that a match does not light in this air."""
-    fuel = facts.hearth.fuel
-    if not fuel or not facts.fuel:
-        return
+    for fuel in _fuels_of(facts.hearth.stoves):
+        yield from _does_not_light(fuel, facts)
+
+
+def _does_not_light(fuel: Fuel, facts: Facts) -> Iterator[Finding]:
     lights_from_c = fuel.lights_from_c
     if lights_from_c is None:
         lights_from_c = LIGHTS_FROM_C.get(fuel.kind)
@@ -105,8 +123,9 @@ def fuel_too_cold(facts: Facts) -> Iterator[Finding]:
 
 def gas_and_heat(facts: Facts) -> Iterator[Finding]:
     """Gas is carried."""
-    if facts.fuel and facts.hearth.fuel and facts.hearth.fuel.kind == "gas":
-        yield _carried(facts, facts.fuel.name)
+    for fuel in _fuels_of(facts.hearth.stoves):
+        if fuel.kind == "gas":
+            yield _carried(facts, fuel.name)
 
 
 def _carried(facts: Facts, fuel: str) -> Finding:
@@ -117,16 +136,13 @@ def _carried(facts: Facts, fuel: str) -> Finding:
 
 def windscreen_and_gas(facts: Facts) -> Iterator[Finding]:
     """An upright can under the burner, and wind that asks for a screen."""
-    fuel, stove = facts.hearth.fuel, facts.hearth.stove
-    if not fuel or fuel.kind != "gas" or not stove or stove.liquid_feed:
-        return
     windy = [day.day for day in facts.days if day.conditions.wind != "sheltered"]
-    if windy:
+    if windy and _upright_gas(facts):
         yield on_days(facts, later("Wind is expected on {days}."), windy, "fuel")
 
 
 def refuelling(facts: Facts) -> Iterator[Finding]:
     """A liquid fuel is poured."""
-    fuel = facts.hearth.fuel
-    if facts.fuel and fuel and fuel.kind in ("liquid", "alcohol"):
-        yield _carried(facts, fuel.name)
+    for fuel in _fuels_of(facts.hearth.stoves):
+        if fuel.kind in ("liquid", "alcohol"):
+            yield _carried(facts, fuel.name)
