@@ -523,6 +523,23 @@ class Carried:
 
 
 @dataclass(frozen=True, slots=True)
+class Utensil:
+    """One thing that dishes are cooked in or with."""
+
+    name: str
+    dishes: tuple[str, ...]
+    carried_by: str | None  # None where the trip's gear does not name it
+
+
+@dataclass(frozen=True, slots=True)
+class Utensils:
+    """What the dishes of a trip are cooked in and with."""
+
+    all: tuple[Utensil, ...]
+    not_told: tuple[str, ...]  # dishes whose recipes do not tell what else they need
+
+
+@dataclass(frozen=True, slots=True)
 class KitDepot:
     """Food that waits at a camp."""
 
@@ -671,6 +688,9 @@ class Kit:
     review: Reviewed | None = None  # what was, against what was planned before learning
     learned: Learned = NOTHING_LEARNED  # what earlier trips taught, and the plan counts with
     mishaps: tuple[Mishap, ...] = ()  # what if it goes wrong
+    utensils: Utensils = Utensils((), ())
+    chilled_until: tuple[int, MealName] | None = None  # day and meal; None: there is no cool bag
+    chilled: tuple[tuple[int, int], ...] = ()  # what goes into it: day, and the meal's place there
     since: tuple[Change, ...] | None = None  # what changed since a kit that somebody has
     figures: frozenset[str] = frozenset()  # addresses in kit.json that a page of numbers tells
     folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them

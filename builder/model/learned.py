@@ -89,7 +89,7 @@ class Habit:
 
     what: Taught
     factor: Factor
-    stove: str = ""  # id, of fuel; its name where it is told
+    stoves: tuple[str, ...] = ()  # ids, of fuel; their names where it is told
 
 
 @dataclass(frozen=True, slots=True)

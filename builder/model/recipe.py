@@ -75,6 +75,7 @@ class Recipe:
     reach_c: float | None = None
     drain_ml: float = 0.0
     cooked_g: float | None = None  # what the pot holds when it is done
+    utensils: tuple[str, ...] | None = None  # besides pot and spoon; None: nobody told
     part_before: int | None = None  # before this step portions are taken out and cooked on beside
     picture: str = ""  # the name of a file beside the recipe's own
     note: str = ""

@@ -177,9 +177,10 @@ def _lessons(content: Content, kits: Iterable[Kit], day: datetime.date) -> Itera
 
 def _habits(content: Content, kits: Iterable[Kit], day: datetime.date) -> Iterator[Habit]:
     """Give what trips that are over teach, each stove by its name."""
+    known = content.gear.stoves
     for each in habits_of(_lessons(content, kits, day)):
-        stove = content.gear.stoves.get(each.stove)
-        yield replace(each, stove=stove.name) if stove else each
+        names = (known[name].name if name in known else name for name in each.stoves)
+        yield replace(each, stoves=tuple(names))
 
 
 def _by_start(kit: Kit) -> tuple[datetime.date, str]:

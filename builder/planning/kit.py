@@ -22,11 +22,12 @@ from builder.model.kit import (
 from builder.model.learned import NOTHING_LEARNED, Learned
 from builder.model.looks import ColdGas
 from builder.model.public import PartyNeeds
+from builder.model.recipe import MealName
 from builder.model.source import CautionText, Source
 from builder.model.trip import Day, TravelBy, Trip
 from builder.planning.after import drinking_learned, fuel_learned, reviewed
-from builder.planning.carrying import defaults_taken, weights
-from builder.planning.cautions import STANDING, Facts, cautions_of
+from builder.planning.carrying import defaults_taken, utensils_of, weights
+from builder.planning.cautions import STANDING, Facts, cautions_of, kept_cold
 from builder.planning.cooking import (
     Hearth,
     cooking_places,
@@ -221,6 +222,9 @@ def plan_trip(
         guides=guides,
         review=reviewed(trip.review, days, fuels, add(day.fuel.wood_g for day in days)),
         learned=learned,
+        utensils=utensils_of(trip, days, hearth, content, load.people),
+        chilled_until=_chilled_until(trip),
+        chilled=kept_cold(trip, menus),
         mishaps=mishaps(days, load, fuels, hearth, content),
     )
 
@@ -328,6 +332,11 @@ def _kit_day(
         profile=trip.tracks[day.number - 1].profile if trip.tracks else (),
         cold_gases=() if day.ends_home else _cold_gases(here, hearth),
     )
+
+
+def _chilled_until(trip: Trip) -> tuple[int, MealName] | None:
+    until = trip.chilled_until
+    return (until.day, until.meal) if until else None
 
 
 def _cold_gases(here: Conditions, hearth: Hearth) -> tuple[ColdGas, ...]:

@@ -287,7 +287,7 @@ def test_who_dried_nothing_plans_by_the_table() -> None:
 def test_what_trips_taught_is_told_with_how_many_and_how_to_turn_it_off() -> None:
     fuel = Factor(1.1, (1.331,), ("Old",))
     water = Factor(1.2, (1.3, 1.4), ("Old", "Older"))
-    habits = (Habit("fuel", fuel, "Top burner"), Habit("water", water))
+    habits = (Habit("fuel", fuel, ("Top burner",)), Habit("water", water))
     page = book(habits=habits).markdown["learned.md"]
     assert "| Fuel of Top burner | 1.10 times | 1 trip |" in page
     assert "| Water to drink | 1.20 times | 2 trips |" in page

@@ -10,7 +10,7 @@ import pytest
 from builder.planning.cautions.table import PREDICATES
 
 from .caution_cases import Case, Folder, of_id, with_and_without
-from .folders import GEAR, Record, day, day_trip, hand, looks_at
+from .folders import GEAR, Record, day, day_trip, hand
 from .test_cautions import COLD, FIRE, PRESSED, SPIRIT, at_camp, boiled, cooks, ids, plan
 
 PARAFFIN = {"kind": "liquid", "energy": "43 MJ/kg"}
@@ -162,7 +162,7 @@ def test_nothing_near_and_something_near_is_a_mistake(tmp_path: Path) -> None:
 
 def test_what_a_can_keeps_is_what_it_does_not_give(tmp_path: Path) -> None:
     kit = plan(tmp_path, gas("-13 degC"))
-    (cold,) = looks_at(kit, "cold_gas")
+    (cold,) = (each for day in kit.days for each in day.cold_gases)
     (because,) = [each.because for each in kit.cautions if each.id == "gas-left-in-the-can"]
     assert f"about {100 * (1 - cold.usable_share):.0f}\u00a0%" in because
 

@@ -64,7 +64,7 @@ def _habits(figures: Figures, habits: Sequence[Habit]) -> Table | None:
     say = figures.say
     rows = [
         (
-            text(say(_TAUGHT[each.what], stove=say.name(each.stove))),
+            text(say(_TAUGHT[each.what], stove=say.listed(map(say.name, each.stoves)))),
             text(times_said(figures, each.factor.factor)),
             text(say.count("{n} trip", "{n} trips", len(each.factor.trips))),
         )

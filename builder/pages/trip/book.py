@@ -25,6 +25,7 @@ from builder.pages.trip.origins.sources import read_checked, sources_page
 from builder.pages.trip.people import PersonPage, person_pages
 from builder.pages.trip.placing import ALOUD, aloud_page
 from builder.pages.trip.pocket import PocketPage, is_long, pocket_cautions, pocket_days
+from builder.pages.trip.supplies.bags import BAGS, bags_page
 from builder.pages.trip.supplies.carry import carry_page, is_crowd
 from builder.pages.trip.supplies.drying import drying_page
 from builder.pages.trip.supplies.food import food_page
@@ -73,6 +74,7 @@ def write_book(kit: Kit, templates: Path) -> Book:
         "water.md": ("water", water),
         "fuel.md": ("fuel", fuel),
         "carry.md": ("carry", carry),
+        **({BAGS: ("bags", bags_page(kit, is_crowd(kit)))} if kit.weights.people else {}),
         **{person.path: ("person", person) for person in people},
         "shopping.md": ("shopping", shopping),
         "food.md": ("food", food_page(kit)),
@@ -152,6 +154,9 @@ def _nav(
     cooking: tuple[NavItem, ...] = ((say.of("page", "Cook"), recipes),) if recipes else ()
     by_step: tuple[NavItem, ...] = tuple((page.title, page.path) for page in meals)
     working: tuple[NavItem, ...] = ((say.of("page", "Step by step"), by_step),) if meals else ()
+    packing: tuple[NavItem, ...] = ()
+    if kit.weights.people:  # a public kit tells no packs
+        packing = ((say.of("page", "Pack the bags"), BAGS),)
     persons: tuple[NavItem, ...] = tuple((person.name, person.path) for person in people)
     own: tuple[NavItem, ...] = ((say.of("page", "Each of you"), persons),) if persons else ()
     return (
@@ -162,6 +167,7 @@ def _nav(
         (say.of("page", "Water"), "water.md"),
         (say.of("page", "Fuel"), "fuel.md"),
         (say.of("page", "Carry"), "carry.md"),
+        *packing,
         *own,
         (say.of("page", "Shopping"), "shopping.md"),
         (say.of("page", "Food value"), "food.md"),

@@ -18,6 +18,7 @@ from builder.pages.trip.dishes.cook import Anchors
 from builder.pages.trip.dishes.order import moments
 from builder.pages.trip.dishes.work_said import what
 from builder.pages.trip.placing import Front, front
+from builder.pages.trip.supplies.bags import BAGS
 from builder.pages.trip.supplies.carry import short_carry
 from builder.pages.trip.supplies.fuel import container_sizes, containers, likely_fuels, likely_wood
 from builder.speech import Speech
@@ -124,6 +125,9 @@ def _at_home(kit: Kit, figures: Figures) -> list[Cell]:
     if kit.weights.people:  # a public kit tells no packs
         packs = link(say.of("share out", "packs"), "carry.md")
         things.append(filled(say("Share out the {packs}"), packs=packs))
+        packed = sum(bool(each.carries) for each in kit.weights.people)
+        bags = link(say.count("{n} bag", "{n} bags", packed), BAGS)
+        things.append(filled(say("Pack, and tick off: {bags}"), bags=bags))
     return things
 
 

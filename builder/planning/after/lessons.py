@@ -56,11 +56,11 @@ def learned_before(trip: Trip, lessons: Iterable[Lesson]) -> Learned:
 
 
 def habits_of(lessons: Iterable[Lesson]) -> Iterator[Habit]:
-    """Give what all trips that are over teach: fuel of each stove by itself."""
+    """Give what all trips that are over teach: fuel of stoves that went together by itself."""
     every = tuple(lessons)
-    for stove in sorted({each.stove for each in every if each.stove}):
-        if fuel := _factor("fuel", [each for each in every if each.stove == stove]):
-            yield Habit("fuel", fuel, stove)
+    for stoves in sorted({each.stoves for each in every if each.stoves}):
+        if fuel := _factor("fuel", [each for each in every if each.stoves == stoves]):
+            yield Habit("fuel", fuel, stoves)
     whole: tuple[Taught, ...] = ("wood", "water", "food")
     for what in whole:
         if factor := _factor(what, every):

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from builder.planning.cautions.facts import Facts
+from builder.planning.cautions.food.fresh import kept_cold
 from builder.planning.cautions.table import STANDING, cautions_of
 
 __all__ = [
     "STANDING",
     "Facts",
     "cautions_of",
+    "kept_cold",
 ]

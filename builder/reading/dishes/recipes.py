@@ -239,6 +239,9 @@ class WrittenRecipe(Record, title="recipe"):
         example="2.3 kg",
         not_used_yet=True,
     )
+    utensils: Annotated[tuple[str, ...] | None, Words()] = key(
+        "What it takes besides pot, stove and spoon; `[]` says nothing.", example="[whisk, sieve]"
+    )
     picture: Annotated[str, Line()] = key(
         "A picture beside the file.",
         default="",
@@ -263,6 +266,7 @@ class WrittenRecipe(Record, title="recipe"):
             reach_c=self.reach,
             drain_ml=self.drain,
             cooked_g=self.cooked,
+            utensils=self.utensils,
             part_before=parts[0] if parts else None,
             picture=self.picture,
             note=self.note,

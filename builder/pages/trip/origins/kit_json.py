@@ -50,6 +50,7 @@ def kit_data(kit: Kit) -> Data:
         "energy_need_kcal": kit.energy_need_kcal,
         "fuel": _fuel(kit),
         **_without_empty({"other_fuels": [_one_fuel(kit, each) for each in kit.fuels[1:]]}),
+        **_utensils(kit),
         "wood": {
             "likely_g": kit.wood_g,
             "low_g": kit.wood_low_g,
@@ -308,6 +309,18 @@ def _day(kit: Kit, day: KitDay) -> Data:
             {"stoves": [asdict(each) for each in day.fuel.stoves] if kit.stove_names else []}
         ),
     }
+
+
+def _utensils(kit: Kit) -> Data:
+    """Give what dishes are cooked in and with, and what is not told; none in a public kit."""
+    if kit.public:
+        return {}
+    all_of_them = [
+        {"what": each.name, "dishes": list(each.dishes), "carried_by": each.carried_by}
+        for each in kit.utensils.all
+    ]
+    not_told = list(kit.utensils.not_told)
+    return _without_empty({"utensils": all_of_them, "utensils_not_told": not_told})
 
 
 def _cold_gases(day: KitDay) -> Data:

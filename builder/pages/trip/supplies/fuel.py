@@ -112,7 +112,7 @@ def _of_fuel(fuel: KitFuel, at: str, figures: Figures) -> Iterator[Fact]:
         return
     for number, each in enumerate(fuel.stoves):
         where = f"{at}.stoves.{number}"
-        name = Piece(each.name, small=True)
+        name = Piece(each.name)
         burns = figures.both(each.likely_g, "mass_g", f"{where}.likely_g")
         yield Fact(say("Likely burnt"), (*burns, Piece(" "), name))
         share = Piece(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from builder.formulas.keeping import HALVING_K
@@ -11,9 +11,10 @@ from builder.formulas.rehydration import COLD_UP_TO_C
 from builder.formulas.safety import hours_out_of_cold
 from builder.model.food import BY_CENTRE_TEMPERATURE, FLESH_KINDS, Food
 from builder.model.recipe import MealName
+from builder.model.trip import Trip
 from builder.planning.cautions.facts import Facts, Finding, at_portion, meal_said
 from builder.planning.foods import called, hazards_of
-from builder.planning.menu import MenuItem
+from builder.planning.menu import MenuItem, Portion
 
 # Clock of the meals; what is nibbled or drunk on the way counts as lunch.
 MEAL_AT_H: dict[MealName, float] = {
@@ -103,6 +104,33 @@ def animal_food_carried_warm(facts: Facts) -> Iterator[Finding]:
 def plant_food_carried_warm(facts: Facts) -> Iterator[Finding]:
     """Bread, fruit, hard cheese and cooked plants carried for longer than they bear."""
     yield from _carried_too_long(facts, animal=False)
+
+
+def kept_cold(trip: Trip, menus: Sequence[Sequence[MenuItem]]) -> tuple[tuple[int, int], ...]:
+    """Give the meals with fresh food that perishes, eaten while the cool bag holds."""
+    until = trip.chilled_until
+    if until is None:
+        return ()
+    warms_at_h = (until.day - 1) * 24 + MEAL_AT_H[until.meal]
+    return tuple(
+        (each.day, each.place)
+        for menu in menus
+        for each in menu
+        if (each.day - 1) * 24 + MEAL_AT_H[each.planned.meal] <= warms_at_h
+        and any(_perishes(portion) for portion in each.portions)
+    )
+
+
+def _perishes(portion: Portion) -> bool:
+    if portion.planned.dried_by or portion.judged:
+        return False
+    return any(_wants_cold(food) for food in portion.substance.foods)
+
+
+def _wants_cold(food: Food) -> bool:
+    """Tell whether it belongs into a cool bag: bread and whole fruit bear a week without."""
+    kept = bears(food)
+    return kept is not None and (kept is not WEEK or food.kind == "dairy")
 
 
 def _carried_too_long(facts: Facts, animal: bool) -> Iterator[Finding]:
