@@ -53,6 +53,7 @@ def test_the_kit_has_the_pages_it_promises(book: Book) -> None:
         "water.md",
         "fuel.md",
         "carry.md",
+        "bags.md",
         "person-ash.md",
         "person-rowan.md",
         "shopping.md",

@@ -87,7 +87,7 @@ STAYS: Mapping[type, set[str]] = {
         "ndb", "dryer_hours", "refuse_share", "price_per_kg", "dried_price_per_kg", "sold_in_g",
         "shelf",
     },
-    Recipe: {"note", "cooked_g", "part_before", "picture"},
+    Recipe: {"note", "cooked_g", "part_before", "picture", "utensils"},
     Packaging: {"price"},
     **{kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
        for kind in (Dryer, LabelSheet, Home, FreeHours, NewBatch, MealTimes, DayTrack, Review,

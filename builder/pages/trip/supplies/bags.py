@@ -36,7 +36,7 @@ class Bag:
     anchor: str
     name: str
     href: str  # of its owner's page
-    sums: tuple[Cell, ...]
+    weighs: tuple[Cell, ...]
     lines: tuple[CarriedLine, ...]
 
 
@@ -101,17 +101,12 @@ def in_packing_order(kit: Kit, things: Sequence[Carried]) -> list[Carried]:
 
 def _first_used(kit: Kit, thing: Carried) -> tuple[int, int]:
     """Give the day, and when in it, at which a thing comes out of its bag."""
-    if thing.meal is not None:
-        day, place = thing.meal
-        return day, _IN_ITS_DAY[kit.days[day - 1].meals[place].meal]
+    meals = {(day.day, place): meal for day in kit.days for place, meal in enumerate(day.meals)}
+    if thing.meal in meals:
+        return thing.meal[0], _IN_ITS_DAY[meals[thing.meal].meal]
     if thing.kind == "own":
         return _AT_CAMP
-    cooked = (
-        (day.day, _IN_ITS_DAY[meal.meal])
-        for day in kit.days
-        for meal in day.meals
-        if meal.cooked_on
-    )
+    cooked = ((day, _IN_ITS_DAY[meal.meal]) for (day, _), meal in meals.items() if meal.cooked_on)
     return min(cooked, default=_AT_CAMP)
 
 
@@ -124,25 +119,25 @@ def _bag(kit: Kit, figures: Figures, load: PersonLoad, number: int, href: str) -
         bottles = text(say("Bottles on top: fill them in the morning"))
         lines.append(CarriedLine(figures.both(water, "volume_ml"), bottles))
     at = at_person("weights", kit.weights.people, load.name)
-    sums: list[Cell] = [
+    weighs: list[Cell] = [
         filled(
             say("Packed at home, without water: {mass}."),
             mass=figures.both(packed_g(load), "mass_g"),
         )
     ]
     if load.by_day_g:
-        sums.append(
+        weighs.append(
             filled(
                 say("On the first morning, with that day's water: {mass}."),
                 mass=figures.both(load.by_day_g[0], "mass_g", f"{at}.by_day_g.0"),
             )
         )
     taken = [each for each in load.carries if each.from_camp is not None]
-    sums += [
+    weighs += [
         (*text(say("From a depot: {what}", what=each.what)), *waits_said(say, each))
         for each in taken
     ]
-    return Bag(f"bag-{number}", load.name, href, tuple(sums), tuple(lines))
+    return Bag(f"bag-{number}", load.name, href, tuple(weighs), tuple(lines))
 
 
 def _line(kit: Kit, figures: Figures, thing: Carried, whose: str = "") -> CarriedLine:
