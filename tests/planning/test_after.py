@@ -277,5 +277,5 @@ def test_the_home_tells_what_trips_taught_once_they_are_over(
         fuel, food = plan.habits
         # As it is for the next trip with that stove: (1.331) ^ (1 / (1 + 2)) = 1.1
         assert fuel.factor.factor == pytest.approx(1.1)
-        assert (fuel.stove, fuel.factor.trips) == ("Burner", ("old",))
-        assert (food.stove, food.factor.factor) == ("", 1.0)
+        assert (fuel.stoves, fuel.factor.trips) == (("Burner",), ("old",))
+        assert (food.stoves, food.factor.factor) == ((), 1.0)
