@@ -38,11 +38,29 @@ def energy_chart(kit: Kit) -> Chart:
     ]
     return draw(
         "energy-chart",
-        say("Food energy by day, for all"),
+        _energy_shows(kit),
         rows,
         legend=(("lines", say("in the food")),),
         mark=say("needed"),
         behind=table((say("Day"), say("Food"), say("Needed")), behind, "lrr"),
+    )
+
+
+def _energy_shows(kit: Kit) -> str:
+    """Say which day has least food for what it asks for."""
+    figures = figures_of(kit)
+    shares = {
+        day.day: day.nutrition.energy_kcal / day.energy_need_kcal
+        for day in kit.days
+        if day.energy_need_kcal
+    }
+    if len(shares) < 2:
+        return figures.say("Food energy by day, for all")
+    least = min(shares, key=lambda number: shares[number])
+    return figures.say(
+        "Food energy by day, for all: day {n} has least, {share} of what is needed",
+        n=least,
+        share=figures.percent(shares[least]),
     )
 
 
@@ -61,7 +79,16 @@ def packs_chart(kit: Kit) -> Chart | None:
             rows.append(Row(person.name, says, thin=person.by_day_g, told=told))
     if not rows:
         return None
-    title = say("Each pack, morning by morning: the first day on top")
+    _, number, name = max(
+        (mass, -day, person.name)
+        for person in kit.weights.people
+        for day, mass in enumerate(person.by_day_g, start=1)
+    )
+    title = say(
+        "Each pack, morning by morning, the first day on top: {name}'s is heaviest, on day {n}",
+        name=name,
+        n=-number,
+    )
     return draw("packs-chart", title, rows)
 
 
@@ -95,9 +122,18 @@ def kinds_chart(kit: Kit) -> Chart | None:
         shown = (text(figures.plain(mass, "mass_g") if mass else "–") for mass in masses)
         behind.append((text(person.name), *shown))
     heads = (say("Who"), *(say(head) for _, _, _, head in _KINDS))
+    of_all = [sum(masses) for masses in zip(*map(_by_kind, kit.weights.people), strict=True)]
+    most = max(range(len(of_all)), key=lambda place: of_all[place])
+    title = say("What each pack is made of, at its heaviest")
+    if sum(of_all):
+        title = say(
+            "What each pack is made of, at its heaviest: most is {kind}, {share} of all",
+            kind=say(_KINDS[most][2]),
+            share=figures.percent(of_all[most] / sum(of_all)),
+        )
     return draw(
         "kinds-chart",
-        say("What each pack is made of, at its heaviest"),
+        title,
         rows,
         legend=tuple((fill, say(name)) for _, fill, name, _ in _KINDS),
         behind=table(heads, behind, "lrrrrr"),
@@ -133,6 +169,7 @@ def water_chart(kit: Kit) -> Chart:
         )
         for day in kit.days
     ]
+    driest = max(kit.days, key=lambda day: day.water.carry_ml)
     legend: tuple[tuple[Fill, str], ...] = (
         ("open", say("to drink")),
         ("dots", say("hot drinks")),
@@ -141,7 +178,11 @@ def water_chart(kit: Kit) -> Chart:
     )
     return draw(
         "water-chart",
-        say("Water by day"),
+        say(
+            "Water by day: most is carried on day {n}, {water}",
+            n=driest.day,
+            water=figures.plain(driest.water.carry_ml, "volume_ml"),
+        ),
         rows,
         legend=legend,
         mark=say("the most carried at once"),
@@ -157,6 +198,7 @@ def fuel_chart(kit: Kit) -> Chart | None:
     taken = sum(_taken_g(each) for each in kit.fuels)
     start, whole = say.of("trip", "Start"), figures.plain(taken, "mass_g")
     rows = [Row(start, whole, ((taken, "lines"),))]
+    shown = whole
     behind: list[tuple[Cell, ...]] = [(text(start), text(whole))]
     for day, left in zip(kit.days, fuel_left_g(kit, taken), strict=True):
         shown = figures.plain(left, "mass_g")
@@ -166,7 +208,7 @@ def fuel_chart(kit: Kit) -> Chart | None:
         behind.append((text(when), text(shown)))
     return draw(
         "fuel-chart",
-        say("Fuel left, of what you carry"),
+        say("Fuel left, of what you carry: {mass} at the end", mass=shown),
         rows,
         legend=(("lines", say.of("fuel", "left")), ("open", say.of("fuel", "burnt"))),
         behind=table((say("When"), say("Fuel left")), behind, "lr"),

@@ -50,9 +50,17 @@ def profile_chart(kit: Kit) -> Chart | None:
     said = with_room(over, heights, LABEL_ROOM)
     said += with_room(below, [0.0] * len(below), DAY_ROOM)
     told = ". ".join(f"{name}: {height}" for name, height in zip(names, shown, strict=True))
+    title = say("How high you sleep, night by night")
+    if high > low:
+        top = heights.index(high)
+        title = say(
+            "How high you sleep, night by night: highest after day {n}, {height}",
+            n=camps[top].day,
+            height=shown[top],
+        )
     return drawn(
         "profile-chart",
-        say("How high you sleep, night by night"),
+        title,
         told,
         ground + 20,
         words=tuple(said),

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, replace
 
 from builder.formulas.pressure_cooking import time_factor_range
@@ -274,10 +274,19 @@ def menu(
     figures = figures_of(kit)
     paths = {order.meal: meal_path(day, order.meal) for order in day.orders if has_page(order)}
     starts = {order.meal: link(order.start, paths.get(order.meal, "")) for order in orders}
+    started_min = {order.meal: rounded(order.start_min) for order in day.orders}
     groups = []
+    told: set[str] = set()
     for name in MEALS:
         dishes = tuple(
-            _dish(kit, figures, meal, anchors.get((day.day, place), ""), at_meal(day, place))
+            _dish(
+                kit,
+                figures,
+                meal,
+                anchors.get((day.day, place), ""),
+                at_meal(day, place),
+                started_min=started_min.get(name, 0.0),
+            )
             for place, meal in enumerate(day.meals)
             if meal.meal == name
         )
@@ -293,17 +302,33 @@ def menu(
                     tuple(
                         line for place in places for line in lines_of_meal(kit, day, place, anchors)
                     ),
-                    tuple(box for place in places for box in boxes_at_meal(kit, day, place)),
+                    _told_once(
+                        told, [box for place in places for box in boxes_at_meal(kit, day, place)]
+                    ),
                 )
             )
     return tuple(groups)
 
 
-def _dish(kit: Kit, figures: Figures, meal: PlannedMeal, href: str, at: str) -> Cell:
-    """Give one thing to eat: what, how long it takes, how much it is, for whom."""
+def _told_once(told: set[str], boxes: Iterable[Box]) -> tuple[Box, ...]:
+    """Leave only the name of a caution and its reason where the day told already what to do."""
+    found = []
+    for box in boxes:
+        found.append(replace(box, text="") if box.id in told else box)
+        told.add(box.id)
+    return tuple(found)
+
+
+def _dish(
+    kit: Kit, figures: Figures, meal: PlannedMeal, href: str, at: str, *, started_min: float
+) -> Cell:
+    """Give one thing to eat: what, how long it takes, how much it is, for whom.
+
+    Where the work of the whole meal takes no longer, that is told with the meal.
+    """
     say = figures.say
     dish = [*cook_link(meal, href)]
-    if meal.minutes:
+    if meal.minutes and rounded(meal.minutes) != started_min:
         dish += [Piece(", "), *figures.alone(meal.minutes, "duration_min", f"{at}.minutes")]
     if meal.recipe:
         dish += [Piece(", "), *figures.both(meal.mass_g, "mass_g")]
