@@ -506,6 +506,23 @@ RUN = """\
 """
 
 
+def test_a_load_that_went_in_is_logged_once(batches: Path) -> None:
+    told = ("carrot-raw", "1 kg", *HOW, "--started", "2031-03-13T18:00")
+    logged(*told)
+    before = (batches / "2031.yaml").read_text()
+    again = log(*told, "--weighing", "3 h=600 g")
+    assert again.exit_code == 1
+    assert "is logged already: batch carrot-raw-2031-03-13, in the dryer since" in again.output
+    assert "--batch carrot-raw-2031-03-13" in again.output
+    assert (batches / "2031.yaml").read_text() == before
+    # Another weight, another hour, another dryer, or a word for it: another load.
+    logged("carrot-raw", "1.1 kg", *HOW, "--started", "2031-03-13T18:00")
+    logged("carrot-raw", "1 kg", *HOW, "--started", "2031-03-13T19:00")
+    logged("carrot-raw", "1 kg", "--method", "oven", "--started", "2031-03-13T18:00")
+    logged(*told, "--notes", "the upper trays")
+    assert len(read(batches).content.batches) == 5
+
+
 def test_a_planned_batch_goes_in_is_weighed_and_comes_out(batches: Path) -> None:
     file = batches / "2031.yaml"
     file.write_text(RUN)
@@ -514,6 +531,9 @@ def test_a_planned_batch_goes_in_is_weighed_and_comes_out(batches: Path) -> None
     assert refused.exit_code == 1 and "is not in the dryer yet" in refused.output
     logged(*name, "--started", "2031-03-13T18:00")
     in_dryer = RUN.replace("2031-03-20\n", "2031-03-20\n  started: 2031-03-13T18:00\n")
+    assert file.read_text() == in_dryer
+    again = log(*name, "--started", "2031-03-13T18:00")
+    assert again.exit_code == 1 and "is in the dryer since 2031-03-13 18:00 alrea" in again.output
     assert file.read_text() == in_dryer
     assert "Dry after" not in logged(*name, "--weighing", "3 h=600 g")
     said = logged(*name, "--weighing", "5 h=380 g", "--tests", "constant,snap")

@@ -112,6 +112,12 @@ def _completed(
         raise StartError(
             f"batch {batch_id} is not in the dryer yet", "tell when it went in: --started"
         )
+    if batch.started is not None and "started" in changes:
+        raise StartError(
+            f"batch {batch_id} is in the dryer since {batch.started:%Y-%m-%d %H:%M} already "
+            f"({batch.places.record})",
+            "leave --started out, or edit that place to change it",
+        )
     if record.node.alias:
         raise StartError(
             f"batch {batch_id} is only named there ({batch.places.record})",

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import contextlib
 from collections import Counter
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 
+from builder.model.batch import Batch
 from builder.planning.batches import Judged
 from builder.planning.stock import check, run_of
 from builder.problems import Problem, ProblemsFound, errors, in_order
@@ -132,6 +133,8 @@ def written(
             f"{files} is written in a way that nothing can be added to",
             "name another file with --file",
         )
+    for batch_id in named.keys() - here.content.batches.keys():
+        _refuse_twin(there.content.batches[batch_id], here.content.batches.values())
     for batch_id in named:
         run_of(stock.judged[batch_id])  # what is wrong with its weighings is told before too
     for each in targets:
@@ -143,6 +146,23 @@ def written(
         Logged(shown, stock.judged[batch_id], () if number else new)
         for number, (batch_id, shown) in enumerate(named.items())
     ]
+
+
+def _refuse_twin(new: Batch, known: Iterable[Batch]) -> None:
+    """Stop where a load that went into a dryer stands in the log already."""
+    for batch in known:
+        if new.started is not None and _began_as(new) == _began_as(batch):
+            raise StartError(
+                f"this load is logged already: batch {batch.id}, in the dryer since "
+                f"{new.started:%Y-%m-%d %H:%M} ({batch.places.record})",
+                f"tell more of it with --batch {batch.id}; a second load just like it needs a word "
+                "to tell it apart: --notes",
+            )
+
+
+def _began_as(batch: Batch) -> tuple[object, ...]:
+    how = (batch.method, batch.dryer, batch.run, batch.notes)
+    return batch.holds, batch.started, batch.fresh_g, *how
 
 
 def _for_editors(target: Target) -> Target:
