@@ -2,6 +2,7 @@
 
 from builder.starts.filled import WrittenTrip, write_filled
 from builder.starts.fresh import StartError, start_folder, start_record
+from builder.starts.joining import Join, join_trips
 from builder.starts.log import Entry, complete_batch, log_all, log_batch, log_batches
 from builder.starts.log_writing import Logged
 from builder.starts.planned import plan_batches
@@ -9,11 +10,13 @@ from builder.starts.trips import NewTrip, start_trip
 
 __all__ = [
     "Entry",
+    "Join",
     "Logged",
     "NewTrip",
     "StartError",
     "WrittenTrip",
     "complete_batch",
+    "join_trips",
     "log_all",
     "log_batch",
     "log_batches",

@@ -12,11 +12,9 @@ from builder.model.content import Content
 from builder.model.trip import Trip
 from builder.planning.stock import check, packs_of_trip
 from builder.problems import (
-    Problem,
     ProblemsFound,
     did_you_mean,
     errors,
-    in_order,
     printable,
 )
 from builder.reading.anew.cuttings import Key, cut_files, records_of_trip
@@ -27,13 +25,17 @@ from builder.site.errors import SiteError
 from builder.site.folder.archive import unpack
 from builder.site.folder.kit_files import CONTENT_ZIP, DATA_NAME
 from builder.site.folder.old_kit import proposed_batches
-from builder.starts.editors import with_schema_line
 from builder.starts.fresh import StartError, checked_id, example, write_content
 from builder.starts.packs_anew import packs_anew
+from builder.starts.reading_over import (
+    FilesMade,
+    Written,
+    for_today,
+    lines_above,
+    read_over,
+    stop_on_new,
+)
 from builder.starts.strangers import Taken, as_list_item, list_item, taken_of
-
-# By their path in a content folder.
-FilesMade = Mapping[str, bytes]
 
 
 @dataclass(frozen=True, slots=True)
@@ -81,32 +83,10 @@ def start_trip(
         )
     _check_who(here.content.trips[source], asked)
     old = here.texts["trip", source]
-    path = f"trips/{name}.yaml"
-    raw = (folder / old.path).read_bytes()
-
-    def over(changes: Changes) -> tuple[Rewritten, dict[str, bytes], Folder]:
-        new = rewritten(old, changes)
-        files = {path: with_schema_line(path, new.as_bytes(raw))}
-        return new, files, _read_over(files, layers)
-
-    as_before = _changes(asked, here.content)
-    _, _, found = over(as_before)
-    _, told = check(here.content)
-    _stop_on_new(found.problems, here.problems)
-    packs = packs_anew(name, found.content)
-    new, files, found = over(replace(as_before, gone=packs.gone, packs=packs.chosen))
-    _, more = check(found.content)
-    warnings = _stop_on_new([*found.problems, *more], [*here.problems, *told])
-    lines_above = _lines_above(path, new.as_bytes(raw))
-    notes = [*packs.notes, *new.told(f"{shown}/{path}", lines_above)]
-    notes += [str(each) for each in warnings]
+    text = Written(f"trips/{name}.yaml", old, (folder / old.path).read_bytes())
+    files, notes = for_today(text, _changes(asked, here.content), here, layers)
     notes += _not_copied(folder / old.path, shown)
     return _write_into(folder, files), notes
-
-
-def _lines_above(path: str, raw: bytes) -> int:
-    """Give how many lines editors need above a file's own."""
-    return with_schema_line(path, raw).count(b"\n") - raw.count(b"\n")
 
 
 def _not_copied(trip: Path, shown: str) -> list[str]:
@@ -152,24 +132,6 @@ def _check_who(trip: Trip, asked: NewTrip) -> None:
             )
         if asked.party and new not in asked.party:
             raise StartError(f"{told}: {new} does not come", f"add --party {new}")
-
-
-def _read_over(files: Mapping[str, bytes], layers: Sequence[Layer]) -> Folder:
-    """Read what is to be written as if it lay in the folder, before anything is written."""
-    *below, own = layers
-    return read_folder([*below, replace(own, unwritten=files)])
-
-
-def _stop_on_new(problems: Iterable[Problem], before: Iterable[Problem]) -> tuple[Problem, ...]:
-    """Stop where what is to be written brings an error; else give what else is new.
-
-    What was wrong before is told elsewhere.
-    """
-    known = {str(problem) for problem in before}
-    new = in_order(each for each in problems if str(each) not in known)
-    if errors(new):
-        raise ProblemsFound(new)
-    return new
 
 
 def _write_into(folder: Path, files: Mapping[str, str | bytes]) -> list[Path]:
@@ -225,16 +187,16 @@ def _from_kit(
             return taken, {each: text.encode("utf-8") for each, text in files.items()}
 
         taken, written = files_of(new.content.trips[name], new.content, new_trip)
-        found = _read_over(written, layers)
-        warnings = _stop_on_new(found.problems, here.problems)
+        found = read_over(written, layers)
+        warnings = stop_on_new(found.problems, here.problems)
         packs = packs_anew(name, found.content)
         if packs.gone:
             changes = replace(as_before, gone=packs.gone, packs=packs.chosen)
             new_trip = rewritten(kit.texts["trip", trip.id], changes)
             taken, written = files_of(packs.trip, found.content, new_trip)
-            warnings = _stop_on_new(_read_over(written, layers).problems, here.problems)
+            warnings = stop_on_new(read_over(written, layers).problems, here.problems)
         shown = f"{layers[-1].shown}/{path}"
-        notes = [*packs.notes, *new_trip.told(shown, _lines_above(path, written[path]))]
+        notes = [*packs.notes, *new_trip.told(shown, lines_above(path, new_trip.text.encode()))]
         notes += [*taken.notes, *_not_here(proposed, here)]
         notes += [str(each) for each in warnings]
     return _write_into(folder, written), notes

@@ -8,13 +8,13 @@ from dataclasses import replace
 from builder.reading.text.yaml_door import Entry, Node
 
 _CONDITIONS = ("camp_altitude", "barometer", "air", "wind", "water")
-_EVERY_DAY = ("air", "wind", "water", "travel")
+EVERY_DAY = ("air", "wind", "water", "travel")
 
 
 def laid_out(trip: Node) -> tuple[Node, tuple[Node, ...]]:
     """Lay what holds for every day under each, and the first under the start camp; the days too."""
     parts = {name: entry.node for name, entry in trip.entries.items()}
-    every_day = _only(parts.get("every_day"), _EVERY_DAY)
+    every_day = _only(parts.get("every_day"), EVERY_DAY)
     days: list[Node] = []
     for node in parts["days"].items if "days" in parts else ():
         common = every_day

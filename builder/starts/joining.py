@@ -1,0 +1,97 @@
+"""One trip made of several: weekends into a week."""
+
+from __future__ import annotations
+
+import datetime
+from collections.abc import Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from builder.model.trip import Trip
+from builder.problems import ProblemsFound, did_you_mean, errors
+from builder.reading.anew.joining import Part, joined
+from builder.reading.anew.rewriting import Changes
+from builder.reading.folder import Folder, Layer, RecordText, read_folder
+from builder.reading.text.yaml_door import read_yaml
+from builder.starts.fresh import StartError, checked_id, write_content
+from builder.starts.reading_over import Written, for_today
+
+_LEAST = 2
+
+
+@dataclass(frozen=True, slots=True)
+class Join:
+    """What is asked of a trip that is made of others."""
+
+    name: str
+    trips: tuple[str, ...]
+    start: datetime.date | None = None  # left out, it begins as the first of them
+
+    @property
+    def title(self) -> str:
+        """Give what it is called at first."""
+        return self.name.replace("-", " ").capitalize()
+
+
+def join_trips(
+    folder: Path, shown: str, layers: Sequence[Layer], asked: Join
+) -> tuple[list[Path], list[str]]:
+    """Write one trip made of several; give its file, and what to know of it."""
+    name = checked_id(asked.name)
+    here = read_folder(layers)
+    if ("trip", name) in here.texts or (folder / "trips" / f"{name}.yaml").exists():
+        raise StartError(f"there is a trip {name!r} already", "choose another name")
+    if len(asked.trips) < _LEAST:
+        raise StartError("one trip is made of two or more", "name the trips behind the new name")
+    if len(set(asked.trips)) < len(asked.trips):
+        raise StartError("a trip is named twice", "name each once")
+    parts = _in_order([_part(each, here, shown) for each in asked.trips])
+    found = joined(parts)
+    path = f"trips/{name}.yaml"
+    node, problems = read_yaml(found.text, path)
+    if node is None or problems:
+        raise ProblemsFound(problems)
+    start = asked.start or parts[0].trip.start
+    known = frozenset(person.name for person in here.content.home.people)
+    changes = Changes(asked.title, start, (), {}, known=known)
+    text = Written(path, RecordText(path, found.text, node, whole_file=True), found.text.encode())
+    files, notes = for_today(text, changes, here, layers)
+    return write_content(folder, files), [*found.told, *_moved_days(parts, start), *notes]
+
+
+def _part(name: str, here: Folder, shown: str) -> Part:
+    key = ("trip", name)
+    if key not in here.texts or name not in here.content.trips:
+        broken = [each for each in here.problems if f"/{name}" in each.place.file]
+        if errors(broken):
+            raise ProblemsFound(broken)
+        raise StartError(
+            f"there is no trip {name!r} in {shown}", did_you_mean(name, here.content.trips)
+        )
+    return Part(here.texts[key], here.content.trips[name])
+
+
+def _in_order(parts: Sequence[Part]) -> list[Part]:
+    """Put trips in the order of their dates; where one has none, all stay as they were named."""
+    starts = [part.trip.start for part in parts]
+    if any(start is None for start in starts):
+        return list(parts)
+    return sorted(parts, key=lambda part: part.trip.start or datetime.date.max)
+
+
+def _moved_days(parts: Sequence[Part], start: datetime.date | None) -> list[str]:
+    """Tell which trips have other dates in the joined one."""
+    told, before = [], 0
+    for part in parts:
+        trip = part.trip
+        now = start + datetime.timedelta(days=before) if start else None
+        if trip.start is not None and now != trip.start:
+            told.append(_moved(trip, before + 1, now))
+        before += len(trip.days)
+    return told
+
+
+def _moved(trip: Trip, day: int, now: datetime.date | None) -> str:
+    place = trip.places.of("start")
+    when = now.isoformat() if now else "a day that is left open"
+    return f"{place}: {trip.id} began on {trip.start}; it is day {day} now, on {when}"

@@ -1,0 +1,72 @@
+"""What is to be written into a folder, read as if it lay there before anything is written."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import PurePosixPath
+
+from builder.planning.stock import check
+from builder.problems import Problem, ProblemsFound, errors, in_order
+from builder.reading.anew.rewriting import Changes, Rewritten, rewritten
+from builder.reading.folder import Folder, Layer, RecordText, read_folder
+from builder.starts.editors import with_schema_line
+from builder.starts.packs_anew import packs_anew
+
+# By their path in a content folder.
+FilesMade = Mapping[str, bytes]
+
+
+@dataclass(frozen=True, slots=True)
+class Written:
+    """A text that a new trip is made of, and the file it goes into."""
+
+    path: str  # in the content folder
+    record: RecordText
+    raw: bytes  # its text as its own file holds it
+
+
+def for_today(
+    text: Written, changes: Changes, here: Folder, layers: Sequence[Layer]
+) -> tuple[FilesMade, list[str]]:
+    """Give the file of a new trip with packs of today, and what to know of it."""
+    path = text.path
+
+    def over(changes: Changes) -> tuple[Rewritten, FilesMade, Folder]:
+        new = rewritten(text.record, changes)
+        files = {path: with_schema_line(path, new.as_bytes(text.raw))}
+        return new, files, read_over(files, layers)
+
+    _, _, found = over(changes)
+    stop_on_new(found.problems, here.problems)
+    packs = packs_anew(PurePosixPath(path).stem, found.content)
+    new, files, found = over(replace(changes, gone=packs.gone, packs=packs.chosen))
+    _, before = check(here.content)
+    _, after = check(found.content)
+    warnings = stop_on_new([*found.problems, *after], [*here.problems, *before])
+    above = lines_above(path, new.as_bytes(text.raw))
+    notes = [*packs.notes, *new.told(f"{layers[-1].shown}/{path}", above)]
+    return files, [*notes, *(str(each) for each in warnings)]
+
+
+def lines_above(path: str, raw: bytes) -> int:
+    """Give how many lines editors need above a file's own."""
+    return with_schema_line(path, raw).count(b"\n") - raw.count(b"\n")
+
+
+def read_over(files: FilesMade, layers: Sequence[Layer]) -> Folder:
+    """Read what is to be written as if it lay in the folder."""
+    *below, own = layers
+    return read_folder([*below, replace(own, unwritten=files)])
+
+
+def stop_on_new(problems: Iterable[Problem], before: Iterable[Problem]) -> tuple[Problem, ...]:
+    """Stop where what is to be written brings an error; else give what else is new.
+
+    What was wrong before is told elsewhere.
+    """
+    known = {str(problem) for problem in before}
+    new = in_order(each for each in problems if str(each) not in known)
+    if errors(new):
+        raise ProblemsFound(new)
+    return new
