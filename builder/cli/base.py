@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import contextlib
 import datetime
+import gc
 import os
 import shlex
 import shutil
@@ -11,7 +12,7 @@ import sys
 from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import IO, TYPE_CHECKING, NamedTuple, TypeVar
+from typing import IO, TYPE_CHECKING, Generic, NamedTuple, TypeVar
 
 import click
 
@@ -42,7 +43,10 @@ DEFAULT_PUBLIC_OUT = "kits-public"
 _LONG_PLAN = 20  # trips
 _NOT_SEARCHED = ("cautions", "sources.yaml")  # rooms
 
+_RECORDS_BETWEEN_COLLECTIONS = 100_000
+
 Function = TypeVar("Function", bound=Callable[..., object])
+Kept = TypeVar("Kept")
 
 
 # As the work goes: first what is written and looked up, then what is made of it.
@@ -78,6 +82,9 @@ def main() -> None:
       tripkit check                 find every mistake
       tripkit build                 build your kits
     """
+    # What is read and planned is mostly kept until a command ends: to look for circles that can be
+    # thrown away takes a quarter of a check.
+    gc.set_threshold(_RECORDS_BETWEEN_COLLECTIONS)
     finish_what_was_interrupted()
 
 
@@ -281,10 +288,10 @@ def stop_on(problems: Sequence[Problem], strict: bool) -> None:
         sys.exit(1)
 
 
-class Planned(NamedTuple):
-    """Kits of a folder, every problem found, and the stock they were planned with."""
+class Planned(NamedTuple, Generic[Kept]):
+    """What is kept of some kits, every problem found, and the stock they were planned with."""
 
-    kits: list[Kit]
+    kits: list[Kept]
     problems: tuple[Problem, ...]
     stock: Stock
 
@@ -310,8 +317,17 @@ def planned_kits(
     return planned.kits, planned.problems
 
 
-def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]]) -> Planned:
+def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]]) -> Planned[Kit]:
     """Check a folder and plan some of its trips; give all that came of it."""
+    return plan_each(folder, names, lambda kit: kit)
+
+
+def plan_each(
+    folder: Folder,
+    names: Callable[[Iterable[str], bool], list[str]],
+    keep: Callable[[Kit], Kept],
+) -> Planned[Kept]:
+    """Check a folder and plan some of its trips; keep of each kit what is asked, and no more."""
     from builder.planning.after import review_problems
     from builder.planning.cooking import barometer_problems
     from builder.planning.drying import run_problems, undried_problems
@@ -327,7 +343,7 @@ def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]
     whole = without_broken(folder.content, stock.judged)
     said_in: dict[str, tuple[Content, Stock]] = {}  # once for each language
     lessons = lessons_of(whole, stock)
-    kits: list[Kit] = []
+    kits: list[Kept] = []
     wanted = names(folder.content.trips, bool(errors(problems)))
     trips = [whole.trips[name] for name in wanted if name in whole.trips]
     with progress("Planning trips", len(trips), least=_LONG_PLAN) as bar:
@@ -344,7 +360,7 @@ def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]
                 problems += barometer_problems(trip)
                 problems += menu_problems(trip, kit, whole)
                 problems += review_problems(trip, kit)
-                kits.append(kit)
+                kits.append(keep(kit))
             except ProblemsFound as more:
                 problems += more.problems
             bar.step()

@@ -305,7 +305,7 @@ def _with_changes(kits: list[Kit], wanted: Wanted) -> list[Kit]:
     ]
 
 
-def _home_order(content: Content, planned: Planned, wanted: Wanted) -> HomeOrder:
+def _home_order(content: Content, planned: Planned[Kit], wanted: Wanted) -> HomeOrder:
     """Plan the home, whose day is the day of the build."""
     from builder.planning.home import day_of, plan_home
     from builder.site.build import HomeOrder

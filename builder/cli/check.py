@@ -14,7 +14,7 @@ from builder.cli.base import (
     json_option,
     main,
     place_of,
-    planned_kits,
+    plan_each,
     read_place,
     stop_on,
 )
@@ -34,11 +34,14 @@ def check(content: Path | None, strict: bool, as_json: bool) -> None:
     """Find every mistake in the folder, and every trip's dangers; build nothing."""
     place = place_of(content)
     folder = read_place(place)
-    kits, problems = planned_kits(folder, lambda known, _: sorted(known))
-    dangers = Dangers.of(kits)
+    # Of many trips the kits would fill the memory.
+    planned = plan_each(
+        folder, lambda known, _: sorted(known), lambda kit: (Dangers.of([kit]), told(kit))
+    )
+    problems = planned.problems
+    dangers = Dangers.together([each for each, _ in planned.kits])
     if as_json:
-        trips = [told(kit) for kit in kits]
-        data = {"problems": _told(problems), "trips": trips}
+        data = {"problems": _told(problems), "trips": [each for _, each in planned.kits]}
         click.echo(json.dumps(data, indent=2))
         if errors(problems):
             sys.exit(1)

@@ -28,6 +28,12 @@ class Dangers:
         of_a_trip = any(_of_level(kit, "danger", aloud=False) for kit in kits)
         return cls(list(_lines_of(kits)), of_a_trip)
 
+    @classmethod
+    def together(cls, parts: Sequence[Dangers]) -> Dangers:
+        """Give those of some kits that were asked one by one."""
+        lines = [line for part in parts for line in part.lines]
+        return cls(lines, any(part.of_a_trip for part in parts))
+
 
 def _lines_of(kits: Iterable[Kit]) -> Iterator[str]:
     """Say each trip's own dangers with what brings them up, and how many cares and notes."""

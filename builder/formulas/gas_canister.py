@@ -92,7 +92,9 @@ def left_shares(
     for _ in range(_HALVINGS):
         held = sum(full[gas] * math.exp(-rates[gas] * s) for gas in full)
         slope = sum(rates[gas] * full[gas] * math.exp(-rates[gas] * s) for gas in full)
-        s += (held - left) / slope
+        before, s = s, s + (held - left) / slope
+        if s == before:
+            break
     kept = {gas: full[gas] * math.exp(-rates[gas] * s) for gas in full}
     mass = sum(kept.values())
     return {gas: kept[gas] / mass for gas in kept}
@@ -188,6 +190,8 @@ def usable_share(
     low, high = 0.0, MOST_USED_SHARE
     for _ in range(_HALVINGS):
         middle = (low + high) / 2.0
+        if middle in (low, high):
+            break
         if left_pressure_kpa(mass_shares, middle, temperature_c, liquid_feed) >= wanted_kpa:
             low = middle
         else:
@@ -241,6 +245,8 @@ def lowest_air_c(
         return low + CANISTER_COOLS_K
     for _ in range(_HALVINGS):
         middle = (low + high) / 2.0
+        if middle in (low, high):
+            break
         if left_pressure_kpa(mass_shares, used_share, middle, liquid_feed) >= wanted_kpa:
             high = middle
         else:

@@ -10,7 +10,9 @@ nodes, not at a set time, so that the same trip is always shared out the same wa
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import combinations
+from typing import TypeAlias
 
 MOST_NODES = 400
 # So few sharings are tried one by one, sooner than the solver is loaded.
@@ -62,6 +64,14 @@ def share_out(
     return min((solved, packs.owners), key=lambda each: _worst(each, masses_g, own_g, limits_g))
 
 
+# Things out of the fullest pack, things for them, and whose pack the other one is.
+_Step: TypeAlias = "tuple[tuple[int, ...], tuple[int, ...], int]"
+# How many things go out of it and how many come back, the simplest step first.
+_STEPS = ((1, 0), (1, 1), (1, 2), (2, 1), (2, 2))
+# Of more there are so many pairs that the solver is as quick, and they are seldom needed.
+MANY_THINGS = 40
+
+
 class _Packs:
     """The packs as they are shared out, which are made better step by step."""
 
@@ -85,42 +95,44 @@ class _Packs:
         return max(map(self._full, self.carriers))
 
     def lighten(self) -> bool:
-        """Make the fullest pack lighter by the best move, else the best exchange, if one helps."""
+        """Make the fullest pack lighter by the best of the simplest steps that helps, if any."""
         fullest = max(self.carriers, key=self._full)
-        own = [thing for thing, owner in enumerate(self.owners) if owner == fullest]
-        moves = ((thing, None, to) for to in self.carriers if to != fullest for thing in own)
-        if self._do_best(fullest, moves):
-            return True
-        return self._do_best(
-            fullest,
-            (
-                (thing, other, to)
-                for other, to in enumerate(self.owners)
-                if to != fullest
-                for thing in own
-            ),
-        )
+        kinds = _STEPS[: 2 if len(self.owners) > MANY_THINGS else None]
+        return any(self._do_best(fullest, self._steps(fullest, *kind)) for kind in kinds)
+
+    def _steps(self, fullest: int, out: int, back: int) -> Iterator[_Step]:
+        """Give each way to put so many things out of a pack into another, for so many of it."""
+        for to in self.carriers:
+            if to != fullest:
+                for given in combinations(self._of(fullest), out):
+                    for taken in combinations(self._of(to), back):
+                        yield given, taken, to
+
+    def _of(self, number: int) -> list[int]:
+        return [thing for thing, owner in enumerate(self.owners) if owner == number]
 
     def _full(self, number: int) -> float:
         return max(self.totals_g[number]) / self.limits_g[number]
 
-    def _do_best(self, fullest: int, steps: Iterable[tuple[int, int | None, int]]) -> bool:
+    def _do_best(self, fullest: int, steps: Iterable[_Step]) -> bool:
         """Do the step after which the fuller one of both packs is least full, if it helps."""
-        least, best = self._full(fullest), None
-        for thing, other, to in steps:
-            out = self.masses_g[thing]
-            back = self.masses_g[other] if other is not None else [0.0] * len(out)
-            here = [a - b + c for a, b, c in zip(self.totals_g[fullest], out, back, strict=True)]
-            there = [a + b - c for a, b, c in zip(self.totals_g[to], out, back, strict=True)]
+        least, best = self._full(fullest) * (1 - _HELPS_SHARE), None
+        for given, taken, to in steps:
+            here, there = self.totals_g[fullest], self.totals_g[to]
+            for thing in given:
+                here, there = _less(here, self.masses_g[thing]), _sums(there, self.masses_g[thing])
+            for thing in taken:
+                here, there = _sums(here, self.masses_g[thing]), _less(there, self.masses_g[thing])
             fuller = max(max(here) / self.limits_g[fullest], max(there) / self.limits_g[to])
-            if fuller < least * (1 - _HELPS_SHARE):
-                least, best = fuller, (thing, other, to, here, there)
+            if fuller < least:
+                least, best = fuller, (given, taken, to, here, there)
         if best is None:
             return False
-        thing, other, to, self.totals_g[fullest], self.totals_g[to] = best
-        self.owners[thing] = to
-        if other is not None:
-            self.owners[other] = fullest
+        given, taken, to, self.totals_g[fullest], self.totals_g[to] = best
+        for thing in given:
+            self.owners[thing] = to
+        for thing in taken:
+            self.owners[thing] = fullest
         return True
 
 
@@ -189,6 +201,10 @@ def _greedy(
 
 def _sums(one: Mornings, other: Mornings) -> list[float]:
     return [a + b for a, b in zip(one, other, strict=True)]
+
+
+def _less(one: Mornings, other: Mornings) -> list[float]:
+    return [a - b for a, b in zip(one, other, strict=True)]
 
 
 def _most(one: Mornings, other: Mornings) -> float:
