@@ -153,3 +153,22 @@ def test_the_order_of_work_is_said_in_clock_times(
         expect(page.locator(".order th").first).to_have_text("Before eating")
         assert page.evaluate("document.documentElement.scrollWidth") <= 320
     assert seen.complaints == []
+
+
+def test_whoever_says_who_they_are_sees_in_the_menu_what_is_not_for_them(
+    browser: Browser, demo_kits: Path
+) -> None:
+    with offline_page(browser, width=320) as (page, seen):
+        page.goto((demo_kits / "tarrow-tops" / "index.html").as_uri())
+        lines = page.locator(".menu .not-mine")
+        expect(lines).to_have_count(0)
+        page.get_by_label("Who are you?").select_option("Rowan")
+        expect(lines.filter(has_text="Not for you: Almonds, whole")).to_have_count(1)
+        expect(lines.filter(has_text="Read the packet first: Caramel fudge")).to_have_count(1)
+        page.reload()
+        expect(page.get_by_label("Who are you?")).to_have_value("Rowan")
+        expect(lines.filter(has_text="Almonds")).to_have_count(1)
+        assert page.evaluate("document.documentElement.scrollWidth") <= 320
+        page.get_by_label("Who are you?").select_option("")
+        expect(lines).to_have_count(0)
+    assert seen.complaints == []

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 from collections.abc import Iterator
 from dataclasses import dataclass, replace
 
@@ -194,7 +195,24 @@ def _eaten(kit: Kit, say: Speech, day: KitDay, name: MealName, anchors: Anchors)
         )
     elif len(dishes) == 1:
         href = anchors.get((day.day, dishes[0][0]), href)
+    if refused := _refused(kit, day, {place for place, _ in dishes}):
+        told += (("refused", json.dumps(refused, ensure_ascii=False)),)
     return (Piece(say(words.MEALS[name]), mark=Mark("which", told)), Piece(" "), *link(foods, href))
+
+
+def _refused(kit: Kit, day: KitDay, places: set[int]) -> dict[str, list[list[str]]]:
+    """Give what each must not eat at one time, and that of which the packet is to be read first.
+
+    A public kit tells of nobody what they must not eat.
+    """
+    found: dict[str, list[list[str]]] = {}
+    for person in () if kit.public else kit.party:
+        here = [each for each in person.refused if each.day == day.day and each.place in places]
+        told = dict.fromkeys(each.what for each in here if each.how == "told")
+        unsure = dict.fromkeys(each.what for each in here if each.eats and each.how != "told")
+        if told or unsure:
+            found[person.name] = [list(told), [what for what in unsure if what not in told]]
+    return found
 
 
 def _where(figures: Figures, day: KitDay) -> Cell:

@@ -99,6 +99,15 @@ def _of_orders(say: Speech) -> Words:
     }
 
 
+def _of_mine(say: Speech) -> Words:
+    return {
+        "whoAreYou": say("Who are you?"),
+        "anybody": say("not told"),
+        "notForYou": say("Not for you: {foods}"),
+        "readPacket": say("Read the packet first: {foods}"),
+    }
+
+
 def _of_pocket(say: Speech) -> Words:
     return {
         "night": say("Night colours"),
@@ -294,6 +303,7 @@ _WORDS: Mapping[str, Callable[[Speech], Words]] = {
     "orders": _of_orders,
     "party": _of_party,
     "follow": _of_follow,
+    "mine": _of_mine,
     "pocket": _of_pocket,
     "tables": _of_tables,
     "ways": _of_ways,

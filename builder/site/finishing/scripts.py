@@ -43,6 +43,7 @@ KIT_SCRIPTS = (
     _SEARCH,
     Script("day.js", ("day",), ("startNow",), ("data-date=",)),
     Script("orders.js", ("orders",), ("startOrders",), ('class="before"',)),
+    Script("mine.js", ("mine",), ("startMine",), ("data-refused=",)),
     Script("since.js", ("since",), ("startSince",), ("data-since=",)),
     Script("review.js", ("review",), ("startReview",), ('class="review"',)),
     Script(
