@@ -42,7 +42,8 @@ if TYPE_CHECKING:
 
     from builder.model.content import Content
     from builder.model.kit import Kit
-    from builder.site.build import Built, HomeOrder, Order
+    from builder.reading.folder import Folder
+    from builder.site.build import Built, HomeOrder, Order, Pictures
 
 _LONG_BUILD = 3  # kits; fewer are done before one has read how far it is
 
@@ -60,6 +61,7 @@ class Wanted:
     strict: bool = False
     force: bool = False
     since: Path | None = None  # the kit that the companions have
+    large_pictures: bool = False  # however much they weigh together
 
     @property
     def with_home(self) -> bool:
@@ -73,7 +75,8 @@ class Wanted:
         since = None
         if self.since is not None and self.since.is_file():
             since = (str(self.since), self.since.stat().st_mtime_ns)
-        return sorted(self.trips), self.public, self.part, self.address, day, since
+        how = (self.public, self.part, self.address, self.large_pictures)
+        return sorted(self.trips), *how, day, since
 
 
 @main.command(short_help="Build kits: all trips, or only those named.")
@@ -112,9 +115,15 @@ class Wanted:
     type=click.Path(dir_okay=False, path_type=Path),
     help="The kit that the companions have. The new one of that trip tells what changed.",
 )
+@click.option(
+    "--large-pictures",
+    is_flag=True,
+    help="Keep pictures as sharp as one alone may be, however many a kit has.",
+)
 def build(
     trips: tuple[str, ...],
     *,
+    large_pictures: bool,
     since: Path | None,
     content: Path | None,
     out: Path | None,
@@ -143,6 +152,7 @@ def build(
         strict=strict,
         force=force,
         since=since,
+        large_pictures=large_pictures,
     )
     build_folder(place, wanted)
 
@@ -276,6 +286,7 @@ def _ordered(
                 base_config=root / "mkdocs.yml",
                 address=wanted.address,
                 force=wanted.force,
+                pictures=_pictures(folder, order_kit, wanted),
             )
         )
     refuse_foreign_names(wanted.out, [kit.id for kit in kits])
@@ -284,6 +295,24 @@ def _ordered(
         home = _home_order(folder.content, planned, wanted)
         refuse_foreign_names(wanted.out, [AT_HOME])
     return orders, home, ordered, dangers
+
+
+def _pictures(folder: Folder, kit: Kit, wanted: Wanted) -> Pictures | None:
+    """Give the pictures of a kit; None where it has none."""
+    from builder.pages.pictures import pictures_of
+    from builder.reading.anew.cuttings import pictures_along
+    from builder.reading.pictures.small_copies import copies_of
+    from builder.site.build import Pictures
+
+    along = {} if wanted.public else pictures_along(folder, kit.id)
+    shown = [each for each in pictures_of(kit) if each is not None]
+    if not along and not shown:
+        return None
+    return Pictures(
+        copies_of([*shown, *along.values()], wanted.large_pictures),
+        tuple(each.path for each in shown),
+        {path: each.path for path, each in along.items()},
+    )
 
 
 def _with_changes(kits: list[Kit], wanted: Wanted) -> list[Kit]:
@@ -308,17 +337,20 @@ def _with_changes(kits: list[Kit], wanted: Wanted) -> list[Kit]:
 def _home_order(content: Content, planned: Planned[Kit], wanted: Wanted) -> HomeOrder:
     """Plan the home, whose day is the day of the build."""
     from builder.planning.home import day_of, plan_home
+    from builder.reading.pictures.small_copies import copies_of
     from builder.site.build import HomeOrder
 
     day = day_of(content, today())
     root = shipped_root()
+    plan = plan_home(content, planned.stock, planned.kits, day)
     return HomeOrder(
-        plan=plan_home(content, planned.stock, planned.kits, day),
+        plan=plan,
         epoch=build_epoch(day),
         out=wanted.out,
         templates=root / "site_templates",
         base_config=root / "mkdocs.yml",
         force=wanted.force,
+        copies=copies_of((line.picture for line in plan.stock), wanted.large_pictures),
     )
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.figure import counted
+from builder.model.picture import Picture
 from builder.model.place import Places
 
 Method = Literal["dehydrator", "freeze-dryer", "oven", "sun", "bought"]
@@ -91,6 +92,7 @@ class Batch:
     loaded_at_c: float | None = None  # how cold the load went into the freeze dryer
     dryer: str | None = None  # the id of what it was dried in
     notes: str = ""
+    picture: Picture | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
     @property

@@ -31,6 +31,7 @@ from builder.model.looks import (
     UnderPressure,
 )
 from builder.model.mishaps import Mishap
+from builder.model.picture import Picture
 from builder.model.recipe import Do, MealName, Vessel
 from builder.model.since import Change
 from builder.model.source import CautionText, Level, Source
@@ -172,6 +173,7 @@ class PlannedStep:
     keeps_hot: KeepsHot | None = None  # second looks: how hot it stays where it rests,
     soaking: Soaking | None = None  # how long it soaks,
     under_pressure: UnderPressure | None = None  # and what it takes in a pressure cooker
+    picture: Picture | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -232,6 +234,7 @@ class PlannedMeal:
     label: MealLabel | None = None
     irons: IronHeat | None = None  # how long embers heat what it is pressed in
     stove: str | None = None  # which of the trip's it stands on, by its key
+    picture: Picture | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -384,6 +387,7 @@ class KitDay:
     cold_gases: tuple[ColdGas, ...] = ()  # of each gas and stove that the cold holds back
     light: Light | None = None  # None where place, date or local time were not told
     profile: tuple[tuple[float, float], ...] = ()  # of its track: metres along, and up
+    picture: Picture | None = None  # of the camp
 
     def person(self, name: str) -> PersonDay:
         """Give what the day is for the one of the party with a name."""
@@ -695,6 +699,7 @@ class Kit:
     figures: frozenset[str] = frozenset()  # addresses in kit.json that a page of numbers tells
     folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them
     coming: tuple[ComingFood, ...] = ()  # what loads that no meal names will cover
+    picture: Picture | None = None
     public: bool = False  # made for everybody: nothing personal, and no sources to start from
 
     @property

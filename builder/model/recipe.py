@@ -7,6 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import Literal, get_args
 
 from builder.model.batch import Method
+from builder.model.picture import Picture
 from builder.model.place import Places
 
 Do = Literal["soak", "boil", "simmer", "fry", "press", "bake", "rest", "mix", "serve"]
@@ -58,6 +59,7 @@ class Step:
     each_side_min: float = 0.0
     pieces: float = 1.0  # pressed pieces for each serving
     baking_c: float = 0.0  # inside a lidded pot among embers; 0 where nothing is baked
+    picture: Picture | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
 
@@ -77,7 +79,7 @@ class Recipe:
     cooked_g: float | None = None  # what the pot holds when it is done
     utensils: tuple[str, ...] | None = None  # besides pot and spoon; None: nobody told
     part_before: int | None = None  # before this step portions are taken out and cooked on beside
-    picture: str = ""  # the name of a file beside the recipe's own
+    picture: Picture | None = None
     note: str = ""
     places: Places = field(default_factory=Places, compare=False, repr=False)
 

@@ -10,6 +10,7 @@ from builder.model.batch import Method
 from builder.model.figure import added, largest
 from builder.model.food import Composition, Hazard
 from builder.model.gear import StoveTest
+from builder.model.picture import Picture
 from builder.model.place import Places
 from builder.model.recipe import MealName, Swap
 from builder.model.review import Review
@@ -175,6 +176,7 @@ class Day:
     home: tuple[str, ...] = ()
     without: tuple[tuple[str, tuple[str, ...]], ...] = ()  # meal → who is meant to have none
     notes: str = ""
+    picture: Picture | None = None  # of the camp
     heat: Heat | None = None
     pot: str | None = None
     places: Places = field(default_factory=Places, compare=False, repr=False)
@@ -321,7 +323,7 @@ class Trip:
     utc_h: float | None = None
     times: MealTimes = MealTimes()
     learned: bool = True  # whether what earlier trips taught counts
-    picture: str | None = None  # a file beside the trip's
+    picture: Picture | None = None
     review: Review | None = None
     defaults: tuple[DefaultUsed, ...] = ()
     places: Places = field(default_factory=Places, compare=False, repr=False)

@@ -3,56 +3,64 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
-from builder.model.place import Places
+from builder.model.place import Place
 from builder.problems import Problem
 from builder.reading.files import is_file
 from builder.reading.text.yaml_door import quoted
 
 
-def amiss_beside(
-    content: Path,
-    unwritten: Collection[str],
-    file: str,
-    named: dict[str, str | None],
-    places: Places,
-) -> Iterator[Problem]:
-    """Tell of each file that is not there, or does not lie in the content folder.
+@dataclass(frozen=True, slots=True)
+class Beside:
+    """What lies beside one file of a content folder."""
 
-    `file` is the record's own by its path in there, `named` what it names by the key.
-    """
-    holder = (content / file).parent
-    # Beside `trips/tarrow-tops.yaml` lies what is its own in `trips/tarrow-tops/` too.
-    around = (holder, holder / Path(file).stem)
-    for key, name in named.items():
-        if not name:
-            continue
-        place = places.of(key)
-        if not all(_is_inside(content, each / name) for each in around):
+    content: Path
+    unwritten: Mapping[str, bytes]  # files not written yet, by their path in the folder
+    file: str  # by its path in there
+
+    def amiss(self, key: str, told_as: str, name: str, place: Place) -> Problem | None:
+        """Tell that a file is not there, or does not lie in the content folder.
+
+        `key` is what names it, `told_as` how it would be written if it lay there.
+        """
+        if not all(_is_inside(self.content, each) for each in self._around(name)):
             says = f"{key}: {quoted(name)} lies outside the content folder"
-            mend = f"put the file beside this one, and write `{key}: {Path(name).name}`"
-            yield Problem(place, "file-outside", says, mend)
-        elif not any(_is_there(content, unwritten, each / name) for each in around):
+            mend = f"put the file beside this one, and write `{told_as}`"
+            return Problem(place, "file-outside", says, mend)
+        if not any(self._is_there(each) for each in self._around(name)):
             says = f"{key}: there is no file {quoted(name)} beside this one"
-            mend = f"put it into {Path(file).parent.as_posix()}/, or leave `{key}` out"
-            yield Problem(place, "file-missing", says, mend, "warning")
+            mend = f"put it into {Path(self.file).parent.as_posix()}/, or leave `{key}` out"
+            return Problem(place, "file-missing", says, mend, "warning")
+        return None
 
+    def start_of(self, name: str, most: int) -> bytes:
+        """Give the bytes of a file, one more than the most of a larger one; none where it is not.
 
-def beside(
-    content: Path, unwritten: Mapping[str, bytes], file: str, name: str, most: int
-) -> bytes | None:
-    """Give the bytes of a file that a record names, one more than the most of a larger one."""
-    holder = (content / file).parent
-    for path in (holder / name, holder / Path(file).stem / name):
-        told = Path(os.path.relpath(os.path.normpath(path), content)).as_posix()
-        if told in unwritten:
-            return unwritten[told]
-        if _is_inside(content, path) and path.is_file():
-            with path.open("rb") as opened:
-                return opened.read(most + 1)
-    return None
+        Raises OSError where it cannot be read.
+        """
+        for path in self._around(name):
+            told = self._in_folder(path)
+            if told in self.unwritten:
+                return self.unwritten[told]
+            if _is_inside(self.content, path) and path.is_file():
+                with path.open("rb") as opened:
+                    return opened.read(most + 1)
+        return b""
+
+    def _around(self, name: str) -> Iterator[Path]:
+        """Give where it may lie: beside `trips/tarrow-tops.yaml`, in `trips/tarrow-tops/` first."""
+        holder = (self.content / self.file).parent
+        yield holder / Path(self.file).stem / name
+        yield holder / name
+
+    def _in_folder(self, path: Path) -> str:
+        return Path(os.path.relpath(os.path.normpath(path), self.content)).as_posix()
+
+    def _is_there(self, path: Path) -> bool:
+        return self._in_folder(path) in self.unwritten or is_file(path)
 
 
 def _is_inside(content: Path, path: Path) -> bool:
@@ -61,8 +69,3 @@ def _is_inside(content: Path, path: Path) -> bool:
         return Path(os.path.realpath(path)).is_relative_to(os.path.realpath(content))
     except (OSError, ValueError):
         return False
-
-
-def _is_there(content: Path, unwritten: Collection[str], path: Path) -> bool:
-    told = os.path.relpath(os.path.normpath(path), content)
-    return Path(told).as_posix() in unwritten or is_file(path)

@@ -14,6 +14,8 @@ ENDINGS = (".yaml", ".yml")  # of these only the first is read; the other is tol
 TABLE = ".csv"  # a table: the log may be written as one
 ROOMS_OF_TABLES = ("batches",)
 TRACK = ".gpx"  # beside a trip that names it
+PICTURES = (".jpg", ".jpeg", ".png", ".webp")  # beside what names them
+ROOMS_OF_PICTURES = ("recipes", "batches", "trips")
 LARGEST_BYTES = 2_000_000
 
 
@@ -64,6 +66,10 @@ def state_of_content(folder: Path, rooms: Iterable[str]) -> dict[str, bytes]:
             state[path.relative_to(folder).as_posix()] = _hash_of(path)
     for path in sorted((folder / "trips").rglob(f"*{TRACK}")) if "trips" in rooms else ():
         state[path.relative_to(folder).as_posix()] = _hash_of(path)
+    for room in ROOMS_OF_PICTURES:
+        for path in sorted((folder / room).rglob("*")) if room in rooms else ():
+            if path.suffix.lower() in PICTURES:
+                state[path.relative_to(folder).as_posix()] = _stamp_of(path)
     for error in unreadable:
         state[f"unreadable {os.path.relpath(str(error.filename), folder)}"] = b""
     # What lies beside the rooms may be told to be misnamed.
@@ -85,6 +91,15 @@ def top_of(folder: Path) -> list[Path]:
         and not path.name.startswith(".")
         and (path.suffix.lower() in ENDINGS or os.path.isdir(path))
     ]
+
+
+def _stamp_of(path: Path) -> bytes:
+    """Give size and time of a picture: there may be many large ones that nothing names."""
+    try:
+        stat = path.stat()
+    except OSError as error:
+        return f"unreadable: {error.errno}".encode("ascii")
+    return f"{stat.st_size} {stat.st_mtime_ns}".encode("ascii")
 
 
 def _hash_of(path: Path) -> bytes:

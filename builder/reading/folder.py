@@ -20,7 +20,7 @@ from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
 from builder.model.trip import DayTrack, Trip
 from builder.problems import Problem, in_order, nearest, printable
-from builder.reading.beside import amiss_beside, beside
+from builder.reading.beside import Beside
 from builder.reading.checks.crosschecks import crosscheck
 from builder.reading.checks.eaten import eaten_in_a_day
 from builder.reading.declared.declaring import items_of_lists, keys_of, read_as
@@ -212,11 +212,10 @@ class _FolderReader:
         found: dict[str, Record] = {}
         for layer, file in self.files(room):
             nodes = file.node.items if file.node.is_list else (file.node,)
+            self.problems.beside = self._beside(layer, file)
             for node in nodes:
                 text = RecordText(file.path, file.text, node, whole_file=not file.node.is_list)
                 record = reader(node, self.problems)
-                if isinstance(record, Recipe):
-                    self._look_beside(layer, file, record, {"picture": record.picture})
                 self._keep(kind, found, record, layer, node, text=text)
                 if record is None and kind == "recipe":
                     self.broken.add((kind, Path(file.path).stem))  # its id may be what is wrong
@@ -247,12 +246,9 @@ class _FolderReader:
         each = self.listed[key]
         return RecordText(each.path, each.text, each.node())
 
-    def _look_beside(
-        self, layer: int, file: _File, record: Recipe | Trip, named: dict[str, str | None]
-    ) -> None:
-        """Note of files that a record names which are not there, or lie elsewhere."""
+    def _beside(self, layer: int, file: _File) -> Beside:
         of = self.layers[layer]
-        self.problems += amiss_beside(of.folder, of.unwritten, file.path, named, record.places)
+        return Beside(of.folder, of.unwritten, file.path)
 
     def _keep(
         self,
@@ -336,9 +332,9 @@ class _FolderReader:
         named, utc = (file.node.entries.get(key) for key in ("track", "utc"))
         if named is None or not named.node.is_text or not named.node.text.strip():
             return ()
-        of, name = self.layers[layer], named.node.text.strip()
+        name = named.node.text.strip()
         try:
-            data = beside(of.folder, of.unwritten, file.path, name, LARGEST_TRACK_BYTES)
+            data = self._beside(layer, file).start_of(name, LARGEST_TRACK_BYTES)
             return read_track(data, hours_ahead(utc.node if utc else None) or 0.0) if data else ()
         except Amiss as amiss:
             self.problems.append(amiss.at(named.node.place))
@@ -364,6 +360,7 @@ class _FolderReader:
                 mend = "name the file with lower-case letters, digits and hyphens"
                 self.problems.append(Problem(place, "id", says, mend))
                 continue
+            self.problems.beside = self._beside(layer, file)
             along = replace(at_hand, track_parts=self._track_of(layer, file))
             trip = read_trip(file.node, self.problems, trip_id, along)
             if trip is None:
@@ -374,7 +371,11 @@ class _FolderReader:
                 says = f"the id {trip_id!r} stands twice among the trips (first in {first})"
                 self.problems.append(Problem(place, "id-twice", says, "rename one of the files"))
                 continue
-            self._look_beside(layer, file, trip, {"track": trip.track, "picture": trip.picture})
+            if trip.track:
+                told_as = f"track: {Path(trip.track).name}"
+                where = trip.places.of("track")
+                amiss = self._beside(layer, file).amiss("track", told_as, trip.track, where)
+                self.problems += [amiss] if amiss else []
             self.problems += [
                 *not_fed(trip),
                 *not_taken_along(trip),

@@ -9,6 +9,7 @@ from builder.model.food import Food
 from builder.model.gear import Dryer
 from builder.model.place import Place
 from builder.problems import Problem, Severity
+from builder.reading.beside import Beside
 from builder.reading.checks.usual import Range
 from builder.reading.trips.at_hand import AtHand
 
@@ -46,6 +47,7 @@ class Notes(list[Problem]):
         # Of the recipe that is read, each with whether it is dried; None where a line is wrong.
         self.ingredients: Mapping[str, bool] | None = None
         self.at_hand = AtHand()  # what the trip that is read is held against
+        self.beside: Beside | None = None  # what lies beside the file that is read
         self._odd: dict[Place, int] = {}
         self._unused: dict[tuple[str, str], list[Place]] = {}
 

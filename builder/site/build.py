@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from io import BytesIO
 from pathlib import Path
+from typing import Protocol
 
 from builder.model.home import AT_HOME
 from builder.model.kit import Kit
@@ -23,6 +24,31 @@ from builder.site.labels_page import labels_page
 from builder.site.outfit import HOME
 
 
+class Copies(Protocol):
+    """Small copies of pictures, made when they are asked for."""
+
+    @property
+    def named(self) -> str:
+        """Name all that the copies follow from."""
+
+    def __call__(self) -> Mapping[str, bytes]:
+        """Give them by where they lie in a kit."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pictures:
+    """The pictures of a kit."""
+
+    copies: Copies
+    shown: tuple[str, ...]  # on its pages, by where they lie
+    beside: Mapping[str, str]  # those of content.zip by their path there: which of the copies
+
+    @property
+    def named(self) -> str:
+        """Name all that the files of the pictures follow from."""
+        return repr((self.copies.named, sorted(self.shown), sorted(self.beside.items())))
+
+
 @dataclass(frozen=True, slots=True)
 class Order:
     """A kit to build, with all that it is made from."""
@@ -35,6 +61,7 @@ class Order:
     base_config: Path
     address: str = ""  # of all kits on the web, where they are to be put there
     force: bool = False  # build also where a whole kit stands that was made from the same
+    pictures: Pictures | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,11 +94,26 @@ def build_kit(order: Order) -> Built:
         dates=_dates(kit),
         address=order.address,
     )
-    made_from = _made_from(site, order.templates, order.base_config)
+    # Copies of pictures take their time; they follow from what is named here.
+    late = order.pictures.named if order.pictures else ""
+    named = replace(site, files={**files, "late": late.encode("utf-8")})
+    made_from = _made_from(named, order.templates, order.base_config)
     if not order.force and is_current(order.out, kit.id, made_from):
         return Built(kit.id, kit.title, False, (), made_from)
+    if order.pictures:
+        site = replace(site, files=files | _with_pictures(order, order.pictures))
     doubts = build_site(site, order.out, order.templates, order.base_config, made_from)
     return Built(kit.id, kit.title, True, doubts, made_from)
+
+
+def _with_pictures(order: Order, pictures: Pictures) -> dict[str, bytes]:
+    """Give the files that are pictures, or hold some."""
+    copies = pictures.copies()
+    files = {path: copies[path] for path in pictures.shown}
+    if order.content:
+        beside = {path: copies[copy] for path, copy in pictures.beside.items()}
+        files[CONTENT_ZIP] = _zipped({**order.content, **beside}, order.epoch)
+    return files
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +126,7 @@ class HomeOrder:
     templates: Path
     base_config: Path
     force: bool = False
+    copies: Copies | None = None  # of the pictures that it shows
 
 
 def build_home(order: HomeOrder) -> Built:
@@ -102,12 +145,14 @@ def build_home(order: HomeOrder) -> Built:
         outfit=HOME,
     )
     # The late files follow from what is named here, so they need not be made to know this.
-    named = replace(site, files={**book.files, "late": book.late_from.encode("utf-8")})
+    late = (book.late_from, order.copies.named if order.copies else "")
+    named = replace(site, files={**book.files, "late": repr(late).encode("utf-8")})
     made_from = _made_from(named, order.templates, order.base_config)
     if not order.force and is_current(order.out, AT_HOME, made_from):
         return Built(AT_HOME, book.title, False, (), made_from)
-    late = {path: labels_page(html).encode("utf-8") for path, html in book.late_pages().items()}
-    site = replace(site, files={**book.files, **late})
+    pages = {path: labels_page(html).encode("utf-8") for path, html in book.late_pages().items()}
+    copies = order.copies() if order.copies else {}
+    site = replace(site, files={**book.files, **pages, **copies})
     doubts = build_site(site, order.out, order.templates, order.base_config, made_from)
     return Built(AT_HOME, book.title, True, doubts, made_from)
 

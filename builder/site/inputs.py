@@ -11,7 +11,17 @@ from pathlib import Path
 from builder.site.folder.kit_files import files_below
 
 # Another version of these may write other bytes.
-LIBRARIES = ("astral", "babel", "gpxpy", "jinja2", "markdown", "mkdocs", "mkdocs-material", "segno")
+LIBRARIES = (
+    "astral",
+    "babel",
+    "gpxpy",
+    "jinja2",
+    "markdown",
+    "mkdocs",
+    "mkdocs-material",
+    "pillow",
+    "segno",
+)
 # What a system or Python leaves beside the files that ship; and in a wheel, the shipped folders,
 # which are asked for by themselves.
 _PASSED_OVER = {"__pycache__", "shipped"}

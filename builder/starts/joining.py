@@ -14,7 +14,7 @@ from builder.reading.anew.rewriting import Changes
 from builder.reading.folder import Folder, Layer, RecordText, read_folder
 from builder.reading.text.yaml_door import read_yaml
 from builder.starts.fresh import StartError, checked_id, write_content
-from builder.starts.reading_over import Written, for_today
+from builder.starts.reading_over import Written, for_today, pictures_brought
 
 _LEAST = 2
 
@@ -54,7 +54,9 @@ def join_trips(
     start = asked.start or parts[0].trip.start
     known = frozenset(person.name for person in here.content.home.people)
     changes = Changes(asked.title, start, (), {}, known=known)
-    text = Written(path, RecordText(path, found.text, node, whole_file=True), found.text.encode())
+    record = RecordText(path, found.text, node, whole_file=True)
+    along = pictures_brought(folder, path, here, asked.trips)
+    text = Written(path, record, found.text.encode(), along)
     files, notes = for_today(text, changes, here, layers)
     return write_content(folder, files), [*found.told, *_moved_days(parts, start), *notes]
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
-from pathlib import PurePosixPath
+from dataclasses import dataclass, field, replace
+from pathlib import Path, PurePosixPath
 
 from builder.planning.stock import check
 from builder.problems import Problem, ProblemsFound, errors, in_order
+from builder.reading.anew.cuttings import picture_beside, pictures_told
 from builder.reading.anew.rewriting import Changes, Rewritten, rewritten
+from builder.reading.beside import Beside
 from builder.reading.folder import Folder, Layer, RecordText, read_folder
 from builder.starts.editors import with_schema_line
 from builder.starts.packs_anew import packs_anew
@@ -24,6 +26,7 @@ class Written:
     path: str  # in the content folder
     record: RecordText
     raw: bytes  # its text as its own file holds it
+    along: FilesMade = field(default_factory=dict)  # what lies beside it
 
 
 def for_today(
@@ -34,7 +37,7 @@ def for_today(
 
     def over(changes: Changes) -> tuple[Rewritten, FilesMade, Folder]:
         new = rewritten(text.record, changes)
-        files = {path: with_schema_line(path, new.as_bytes(text.raw))}
+        files = {path: with_schema_line(path, new.as_bytes(text.raw)), **text.along}
         return new, files, read_over(files, layers)
 
     _, _, found = over(changes)
@@ -47,6 +50,17 @@ def for_today(
     above = lines_above(path, new.as_bytes(text.raw))
     notes = [*packs.notes, *new.told(f"{layers[-1].shown}/{path}", above)]
     return files, [*notes, *(str(each) for each in warnings)]
+
+
+def pictures_brought(folder: Path, path: str, here: Folder, trips: Iterable[str]) -> FilesMade:
+    """Give the pictures of some trips that do not lie beside a new one, to be its own."""
+    beside = Beside(folder, {}, path)
+    return {
+        picture_beside(path, each.file): each.data()
+        for trip in trips
+        for each in pictures_told(here.content, ("trip", trip))
+        if not beside.start_of(each.file, most=0)
+    }
 
 
 def lines_above(path: str, raw: bytes) -> int:

@@ -17,9 +17,16 @@ from builder.problems import (
     errors,
     printable,
 )
-from builder.reading.anew.cuttings import Key, cut_files, records_of_trip
+from builder.reading.anew.cuttings import (
+    Key,
+    cut_files,
+    picture_beside,
+    pictures_told,
+    records_of_trip,
+)
 from builder.reading.anew.rewriting import Changes, Rewritten, rewritten, with_entry
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
+from builder.reading.pictures.small_copies import copy_of
 from builder.reading.text.yaml_door import read_yaml
 from builder.site.errors import SiteError
 from builder.site.folder.archive import unpack
@@ -32,6 +39,7 @@ from builder.starts.reading_over import (
     Written,
     for_today,
     lines_above,
+    pictures_brought,
     read_over,
     stop_on_new,
 )
@@ -83,17 +91,20 @@ def start_trip(
         )
     _check_who(here.content.trips[source], asked)
     old = here.texts["trip", source]
-    text = Written(f"trips/{name}.yaml", old, (folder / old.path).read_bytes())
+    path = f"trips/{name}.yaml"
+    along = pictures_brought(folder, path, here, (source,))
+    text = Written(path, old, (folder / old.path).read_bytes(), along)
     files, notes = for_today(text, _changes(asked, here.content), here, layers)
-    notes += _not_copied(folder / old.path, shown)
+    notes += _not_copied(folder / old.path, shown, {Path(each).name for each in along})
     return _write_into(folder, files), notes
 
 
-def _not_copied(trip: Path, shown: str) -> list[str]:
+def _not_copied(trip: Path, shown: str, copied: Collection[str]) -> list[str]:
     """Name what lies beside a trip that has a folder of its own."""
     if trip.parent.name == "trips":
         return []
-    beside = sorted(path.name for path in trip.parent.iterdir() if path != trip)
+    others = (path.name for path in trip.parent.iterdir() if path != trip)
+    beside = sorted(name for name in others if name not in copied)
     there = f"{shown}/trips/{trip.parent.name}"
     return [f"Not copied: {printable(f'{there}/{each}')}." for each in beside]
 
@@ -171,6 +182,10 @@ def _from_kit(
         as_before = _changes(asked, here.content)
         new_trip = rewritten(kit.texts["trip", trip.id], as_before)
         (records / path).write_text(new_trip.text, "utf-8")
+        for each in pictures_told(kit.content, ("trip", trip.id)):
+            own = records / picture_beside(path, each.file)
+            own.parent.mkdir(parents=True, exist_ok=True)
+            own.write_bytes(copy_of(each))
         for old in (records / "trips").rglob("*.yaml"):
             if old != records / path:
                 old.unlink()
@@ -183,8 +198,16 @@ def _from_kit(
             taken = taken_of(records_of_trip(named, content, ()), new, here, asked.theirs)
             whole = new.texts["trip", name]
             taken.texts["trip", name] = replace(whole, text=said.text)
-            files = _files(taken.texts, new, name, eaten)
-            return taken, {each: text.encode("utf-8") for each, text in files.items()}
+            placed = _placed(taken.texts, new, name, eaten)
+            files = {
+                each: text.encode("utf-8") for each, text in cut_files(taken.texts, placed).items()
+            }
+            files |= {
+                picture_beside(placed[key].path, each.file): copy_of(each)
+                for key in placed
+                for each in pictures_told(new.content, key)
+            }
+            return taken, files
 
         taken, written = files_of(new.content.trips[name], new.content, new_trip)
         found = read_over(written, layers)
@@ -237,10 +260,10 @@ def _not_here(proposed: Iterable[str], here: Folder) -> list[str]:
     ]
 
 
-def _files(
+def _placed(
     texts: Mapping[Key, RecordText], kit: Folder, name: str, eaten: Mapping[str, int]
-) -> dict[str, str]:
-    """Give the files to write: lists under the new trip's name, all else under its own."""
+) -> dict[Key, RecordText]:
+    """Give each record the file it goes to: of a list under the new trip's name, else its own."""
     placed: dict[Key, RecordText] = {}
     for key, record in texts.items():
         kind, record_id = key
@@ -255,4 +278,4 @@ def _files(
         elif record.whole_file and kind != "trip":
             path = f"{room}/{name}-{record_id}.yaml"
         placed[key] = replace(record, path=path)
-    return cut_files(texts, placed)
+    return placed

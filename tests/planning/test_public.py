@@ -29,6 +29,7 @@ from builder.model.gear import (
 )
 from builder.model.home import FreeHours, Home, NewBatch
 from builder.model.kit import Kit
+from builder.model.picture import Picture
 from builder.model.place import Place, Places
 from builder.model.public import LEAVES, ROUNDED_UP_TO
 from builder.model.recipe import Ingredient, Recipe, Step, Swap
@@ -69,7 +70,7 @@ STAYS: Mapping[type, set[str]] = {
         "name", "sex", "age_years", "mass_kg", "height_cm", "carries_to_g", "own_gear_g", "avoids",
         "pregnant", "nursing",
     },
-    Day: {"without", "title", "notes"},
+    Day: {"without", "title", "notes", "picture"},
     Camp: {"barometer_hpa", "at_deg"},
     Meal: {"is_open"},
     MealItem: {"parted", "parted_without", "without", "chosen", "carried_by"},
@@ -78,7 +79,7 @@ STAYS: Mapping[type, set[str]] = {
     DefaultUsed: {"what", "value", "why", "blanks"},
     Batch: {
         "id", "done", "planned", "started", "run", "ice_g", "stays", "used", "best_before",
-        "weighings", "loaded_at_c", "dryer", "notes",
+        "weighings", "loaded_at_c", "dryer", "notes", "picture",
     },
     Packs: {"shelf"},
     Weighing: {"at_min", "mass_g"},
@@ -88,17 +89,18 @@ STAYS: Mapping[type, set[str]] = {
         "shelf",
     },
     Recipe: {"note", "cooked_g", "part_before", "picture", "utensils"},
+    Step: {"picture"},
     Packaging: {"price"},
     **{kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
-       for kind in (Dryer, LabelSheet, Home, FreeHours, NewBatch, MealTimes, DayTrack, Review,
-                    WaterUsed, LeftOver, Took)},
+       for kind in (Picture, Dryer, LabelSheet, Home, FreeHours, NewBatch, MealTimes, DayTrack,
+                    Review, WaterUsed, LeftOver, Took)},
 }  # fmt: skip
 RECORDS = (
     Trip, Person, Day, Camp, WaterPlace, Travel, Meal, MealItem, Label, SharedGear, DefaultUsed,
     Chilled, Fire, Batch, Heated, Packs, Weighing, Stay, Food, Composition, Perishable, Recipe,
     Ingredient, Step, Swap, Stove, StoveTest, Container, Fuel, Pot, Iron, Packaging, Dryer, Source,
     CautionText, LabelSheet, DayTrack, Home, FreeHours, NewBatch, Depot, MealTimes, Review,
-    WaterUsed, LeftOver, Took,
+    WaterUsed, LeftOver, Took, Picture,
 )  # fmt: skip
 
 

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home, titles_of_trips
+from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import Cell, Piece, Table, table, text
 from builder.pages.words import MEALS
 from builder.planning.home import HomePlan
@@ -38,6 +39,14 @@ class Shelf:
 
 
 @dataclass(frozen=True, slots=True)
+class Batch:
+    """A batch of which there is a picture."""
+
+    name: str
+    picture: Shown
+
+
+@dataclass(frozen=True, slots=True)
 class StockPage:
     """What is left, in three orders; what is still to be dried stands apart."""
 
@@ -47,6 +56,7 @@ class StockPage:
     by_place: tuple[Shelf, ...]
     by_kind: tuple[Shelf, ...]
     planned: tuple[Cell, ...]
+    pictured: tuple[Batch, ...]
 
 
 def stock_page(plan: HomePlan) -> StockPage:
@@ -62,6 +72,9 @@ def stock_page(plan: HomePlan) -> StockPage:
         by_place=_by_place(figures, made),
         by_kind=_shelves(figures, made, lambda line: say(_KINDS.get(line.kind, "Other"))),
         planned=tuple(_short(figures, line) for line in plan.stock if line.is_ahead(plan.day)),
+        pictured=tuple(
+            Batch(line.name, picture) for line in plan.stock if (picture := shown(line.picture))
+        ),
     )
 
 

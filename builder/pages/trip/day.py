@@ -12,6 +12,7 @@ from builder.model.trip import Travel
 from builder.pages import words
 from builder.pages.charts import Chart
 from builder.pages.figures import Figures, figures_of, worked
+from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, lines, link, table, text
 from builder.pages.trip.addresses import at_day, at_meal, day_path
 from builder.pages.trip.cautions import Box
@@ -49,6 +50,7 @@ class DayPage:
     title: str
     when: str
     notes: str
+    picture: Shown | None
     before: Cell
     after: Cell
     strip: Chart | None  # None on a day of rest
@@ -90,6 +92,7 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         f"{name}: {day.title}" if day.title else name,
         say.date(day.date) if day.date else "",
         day.notes,
+        shown(day.picture),
         _beside(say, kit, number - 1, "← "),
         _beside(say, kit, number + 1, "", " →"),
         day_strip(kit, day),

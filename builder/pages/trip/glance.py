@@ -11,6 +11,7 @@ from builder.model.recipe import MEALS, MealName
 from builder.pages import words
 from builder.pages.charts import Chart, profile_chart, way_chart
 from builder.pages.figures import Figures, figures_of, number
+from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, link, table, text
 from builder.pages.trip.addresses import at_person, day_path
 from builder.pages.trip.afterwards.since import Since, since_of
@@ -55,6 +56,7 @@ class GlancePage:
     carry: Table | None  # None in a public kit
     profile_chart: Chart | None
     notes: str
+    picture: Shown | None
     standing: str
     since: Since | None  # what changed since the kit that the companions have
     has_content: bool  # whether the kit carries the files to start the next trip from
@@ -76,6 +78,7 @@ def glance_page(kit: Kit, anchors: Anchors) -> GlancePage:
         short_carry(kit, figures),
         way_chart(kit) or profile_chart(kit),
         kit.notes,
+        shown(kit.picture),
         kit.standing.text,
         since_of(kit, figures),
         not kit.public,

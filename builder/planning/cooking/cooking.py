@@ -231,6 +231,7 @@ def _planned(
         presses=presses,
         pieces=step.pieces * servings if step.do == "press" else nothing("pieces"),
         baking_c=step.baking_c,
+        picture=step.picture,
     )
 
 

@@ -439,6 +439,7 @@ class _MenuPlanner:
             reach_c=recipe.reach_c if recipe else None,
             serves=recipe.serves if recipe else 1.0,
             note=recipe.note if recipe else "",
+            picture=recipe.picture if recipe else None,
             place=str(item.places.record),
             most_ml=cooked.most_ml if cooked else 0.0,
             embers_min=cooked.embers_min if cooked else nothing("ember_min"),

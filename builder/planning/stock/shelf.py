@@ -7,6 +7,7 @@ from dataclasses import dataclass
 
 from builder.model.batch import Verdict
 from builder.model.food import BY_CENTRE_TEMPERATURE
+from builder.model.picture import Picture
 from builder.model.trip import ENGLISH
 from builder.planning.batches import VERDICTS, Judged, name_now
 from builder.planning.stock.packs import Stock, Taking
@@ -35,6 +36,7 @@ class StockLine:
     made_on: datetime.date | None  # or planned to be
     is_planned: bool
     kept_at_told: bool = True  # whether its date rests on a warmth that somebody told
+    picture: Picture | None = None
 
     @property
     def packs_free(self) -> int:
@@ -124,6 +126,7 @@ def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: S
         made_on=batch.done or batch.planned,
         is_planned=batch.is_planned,
         kept_at_told=judged.kept_at_told,
+        picture=batch.picture,
     )
 
 

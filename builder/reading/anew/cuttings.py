@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
+from pathlib import PurePosixPath
 
 from builder.model.content import Content
 from builder.model.gear import LOOSE_PACKAGING
-from builder.model.on_asking import with_instead
+from builder.model.picture import Picture
 from builder.model.trip import Trip
 from builder.reading.files import TABLE
 from builder.reading.folder import Folder, RecordText
@@ -176,9 +177,39 @@ def content_of_kit(folder: Folder, trip_id: str, cautions: Iterable[str]) -> dic
     trip = folder.content.trips[trip_id]
     keys = records_of_trip(trip, folder.content, dict.fromkeys(cautions))
     key = ("trip", trip_id)
-    own = {key: with_people(folder.texts[key], folder.texts)}
-    texts = with_instead(folder.texts, own)
+    texts = {**folder.texts, key: with_people(folder.texts[key], folder.texts)}
     return {path: text.encode("utf-8") for path, text in cut_files(keys, texts).items()}
+
+
+def pictures_along(folder: Folder, trip_id: str) -> dict[str, Picture]:
+    """Give the pictures of a kit's content.zip by their path there, beside what tells them."""
+    content, texts = folder.content, folder.texts
+    return {
+        picture_beside(_as_yaml(texts[key].path), picture.file): picture
+        for key in records_of_trip(content.trips[trip_id], content, ())
+        if key in texts
+        for picture in pictures_told(content, key)
+    }
+
+
+def pictures_told(content: Content, key: Key) -> Iterator[Picture]:
+    """Give the pictures that a record tells."""
+    kind, name = key
+    told: Iterable[Picture | None] = ()
+    if kind == "recipe":
+        recipe = content.recipes[name]
+        told = (recipe.picture, *(each.picture for each in recipe.steps))
+    elif kind == "batch":
+        told = (content.batches[name].picture,)
+    elif kind == "trip":
+        trip = content.trips[name]
+        told = (trip.picture, *(each.picture for each in trip.days))
+    return (each for each in told if each is not None)
+
+
+def picture_beside(file: str, picture: str) -> str:
+    """Give where a picture lies that is one file's own, so that none of another has its place."""
+    return (PurePosixPath(file).with_suffix("") / picture).as_posix()
 
 
 def with_people(trip: RecordText, texts: Mapping[Key, RecordText]) -> RecordText:

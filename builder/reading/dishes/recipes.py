@@ -30,6 +30,7 @@ from builder.reading.declared.vocabulary import Choice, Id, Items, Line, Text, W
 from builder.reading.declared.which_keys import just_one
 from builder.reading.dishes.steps import AnyStep, PartStep, WrittenStep, names_in, steps_done
 from builder.reading.notes import Amiss, Notes, refuse
+from builder.reading.pictures.written import PICTURE, APicture, picture_of
 from builder.reading.text.yaml_door import Node, quoted
 
 NEEDS_POT_HEAT = ("boil", "simmer", "fry")
@@ -242,12 +243,7 @@ class WrittenRecipe(Record, title="recipe"):
     utensils: Annotated[tuple[str, ...] | None, Words()] = key(
         "What it takes besides pot, stove and spoon; `[]` says nothing.", example="[whisk, sieve]"
     )
-    picture: Annotated[str, Line()] = key(
-        "A picture beside the file.",
-        default="",
-        example="smoky-bean-pot.jpg",
-        not_used_yet=True,
-    )
+    picture: APicture = key("What it looks like when it is done.", example=PICTURE)
     note: Annotated[str, Text()] = key(
         "What you want to remember.", default="", example="Salt at the end."
     )
@@ -268,7 +264,7 @@ class WrittenRecipe(Record, title="recipe"):
             cooked_g=self.cooked,
             utensils=self.utensils,
             part_before=parts[0] if parts else None,
-            picture=self.picture,
+            picture=picture_of(self.picture),
             note=self.note,
             places=self.places(),
         )

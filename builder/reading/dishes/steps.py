@@ -21,6 +21,7 @@ from builder.reading.declared.shapes import ByWord
 from builder.reading.declared.values import taken, text_of
 from builder.reading.declared.vocabulary import Choice, Flag, Text, Words
 from builder.reading.notes import Amiss, Notes, refuse
+from builder.reading.pictures.written import PICTURE, APicture, picture_of
 from builder.reading.text.yaml_door import Node
 
 AUTO = "auto"
@@ -109,6 +110,7 @@ _WATER = "The water that goes in; `auto` is what the dried food takes up again, 
 _MINUTES = "How many minutes it takes."
 _STIR = "Whether it is stirred."
 _LID = "Whether the lid is on."
+_PICTURE = "What it looks like at this step."
 _SAY = "A sentence for who cooks; `<beans>` in it becomes the scaled amount."
 
 
@@ -147,6 +149,7 @@ class WrittenStep(Record):
             each_side_min=told.get("each_side", nothing("each_side_min")),
             pieces=told.get("pieces", taken(1.0, "pieces")),
             baking_c=told.get("at", nothing("baking_c")),
+            picture=picture_of(told.get("picture")),
             places=self.places(),
         )
 
@@ -164,6 +167,7 @@ class SoakStep(WrittenStep, title="step"):
     stir: _Flag = key(_STIR, default=False, example="true")
     lid: _Flag = key(_LID, default=False, example="true")
     say: _Say = key(_SAY, default="", example="Stir <beans> once.")
+    picture: APicture = key(_PICTURE, example=PICTURE)
 
 
 class BoilStep(WrittenStep, title="step"):
@@ -182,6 +186,7 @@ class BoilStep(WrittenStep, title="step"):
     stir: _Flag = key(_STIR, default=False, example="true")
     lid: _Flag = key(_LID, default=False, example="true")
     say: _Say = key(_SAY, default="", example="Stir <beans> once.")
+    picture: APicture = key(_PICTURE, example=PICTURE)
 
 
 class HeldStep(WrittenStep, title="step"):
@@ -195,6 +200,7 @@ class HeldStep(WrittenStep, title="step"):
     stir: _Flag = key(_STIR, default=False, example="true")
     lid: _Flag = key(_LID, default=False, example="true")
     say: _Say = key(_SAY, default="", example="Stir <beans> once.")
+    picture: APicture = key(_PICTURE, example=PICTURE)
 
 
 class MixStep(WrittenStep, title="step"):
@@ -208,6 +214,7 @@ class MixStep(WrittenStep, title="step"):
     stir: _Flag = key(_STIR, default=False, example="true")
     lid: _Flag = key(_LID, default=False, example="true")
     say: _Say = key(_SAY, default="", example="Stir <beans> once.")
+    picture: APicture = key(_PICTURE, example=PICTURE)
 
 
 class PressStep(WrittenStep, title="step"):
@@ -224,6 +231,7 @@ class PressStep(WrittenStep, title="step"):
         "How many are pressed for each serving.", default=1, example="2"
     )
     say: _Say = key(_SAY, default="", example="Turn <beans> once.")
+    picture: APicture = key(_PICTURE, example=PICTURE)
 
 
 class BakeStep(WrittenStep, title="step"):
@@ -238,6 +246,7 @@ class BakeStep(WrittenStep, title="step"):
         "How hot it is inside the pot.", required=True, example="180 degC"
     )
     say: _Say = key(_SAY, default="", example="Turn <beans> once.")
+    picture: APicture = key(_PICTURE, example=PICTURE)
 
 
 class ServeStep(WrittenStep, title="step"):
@@ -248,6 +257,7 @@ class ServeStep(WrittenStep, title="step"):
     )
     with_: _With = key(_WITH, default=(), example="[beans]")
     say: _Say = key(_SAY, default="", example="Split <beans> by eye.")
+    picture: APicture = key(_PICTURE, example=PICTURE)
 
 
 class PartStep(Record, title="step"):

@@ -38,6 +38,7 @@ from builder.reading.drying.batch_parts import (
     weighings_follow_in_time,
 )
 from builder.reading.notes import Amiss, Notes, refuse
+from builder.reading.pictures.written import PICTURE, APicture, picture_of
 from builder.reading.text.yaml_door import Node, quoted
 
 STYLES = ("jerky",)
@@ -204,6 +205,7 @@ class WrittenBatch(Record, title="batch", json_schema_extra=_WHICH_KEYS):
     loaded_at: Annotated[float | None, Quantity("air_c"), Check(_it_went_into_a_freeze_dryer)] = (
         key("How cold a load went into the freeze dryer.", example="-18 degC")
     )
+    picture: APicture = key("What it looked like, dry or packed.", example=PICTURE)
     notes: Annotated[str, Text()] = key(
         "What you want to remember.", default="", example="Slices of 6 mm."
     )
@@ -257,6 +259,7 @@ class WrittenBatch(Record, title="batch", json_schema_extra=_WHICH_KEYS):
             weighings=tuple(each.weighing() for each in self.weighings),
             loaded_at_c=self.loaded_at,
             dryer=self.dryer or None,
+            picture=picture_of(self.picture),
             notes=self.notes,
             places=self._places(),
         )

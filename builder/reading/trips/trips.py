@@ -31,6 +31,7 @@ from builder.reading.declared.measures import Quantity
 from builder.reading.declared.values import taken
 from builder.reading.declared.vocabulary import Choice, Date, Flag, Items, Line, Text, Words
 from builder.reading.notes import Amiss, Notes, refuse
+from builder.reading.pictures.written import PICTURE, APicture, picture_of
 from builder.reading.text.yaml_door import Node, quoted
 from builder.reading.trips.at_hand import AtHand
 from builder.reading.trips.defaults import default_used
@@ -181,9 +182,7 @@ class WrittenTrip(Record, title="trip"):
         default=True,
         example="false",
     )
-    picture: Annotated[str | None, Line()] = key(
-        "A file beside the trip's with a picture.", example="ridge.jpg", not_used_yet=True
-    )
+    picture: APicture = key("What awaits you there; on the first page.", example=PICTURE)
     review: WrittenReview | None = key(
         "What was, filled in after the trip.", example="{fuel_used: 310 g}"
     )
@@ -228,7 +227,7 @@ class WrittenTrip(Record, title="trip"):
             utc_h=self.utc,
             times=self.times.times() if self.times else MealTimes(),
             learned=self.learned,
-            picture=self.picture,
+            picture=picture_of(self.picture),
             review=self.review.review() if self.review else None,
             defaults=(
                 *(each for person in people for each in untold(person)),

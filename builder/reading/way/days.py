@@ -12,6 +12,7 @@ from builder.reading.declared.declaring import Check, Here, Record, key
 from builder.reading.declared.values import is_blank, items_of, missing
 from builder.reading.declared.vocabulary import Choice, Line, Text, Words
 from builder.reading.notes import Amiss, Notes
+from builder.reading.pictures.written import PICTURE, APicture, picture_of
 from builder.reading.text.yaml_door import Node, quoted
 from builder.reading.trips.defaults import default_used
 from builder.reading.trips.meals import WrittenMeals
@@ -99,6 +100,7 @@ class WrittenDay(WrittenCamp, title="day"):
         "For the companions.", default="", example="Mind the cornice."
     )
 
+    picture: APicture = key("Its camp, or what one looks out for.", example=PICTURE)
     heat: Annotated[Heat | None, Choice(HEATS)] = key(
         "On what the pots of its dishes stand.", example="fire"
     )
@@ -141,6 +143,7 @@ class WrittenDay(WrittenCamp, title="day"):
             home=home,
             without=self.without.names() if self.without else (),
             notes=self.notes,
+            picture=picture_of(self.picture),
             heat=self.heat,
             pot=self.in_,
             places=self.places(),

@@ -8,6 +8,7 @@ from dataclasses import dataclass, field, replace
 from builder.model.kit import Kit, KitDay, PlannedMeal
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
+from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import Cell, Piece, Scale, Table, filled, join, link, text
 from builder.pages.trip.addresses import at_meal
 from builder.pages.trip.cautions import Box
@@ -74,6 +75,7 @@ class CookPage:
     path: str
     title: str
     note: str
+    picture: Shown | None
     boxes: tuple[Box, ...]
     notes: tuple[Box, ...]
     cookings: tuple[Cooking, ...]
@@ -165,6 +167,7 @@ def _page(kit: Kit, path: str, ways: Sequence[tuple[_Time, Cooking]]) -> CookPag
         path,
         meal.title,
         meal.note,
+        shown(meal.picture),
         tuple(box for box in boxes if box.level != "note"),
         tuple(box for box in boxes if box.level == "note"),
         cookings,

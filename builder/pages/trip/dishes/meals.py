@@ -9,6 +9,7 @@ from builder.model.kit import Kit, KitDay, OrderOfWork, PlannedMeal, WorkStep
 from builder.model.recipe import MealName
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
+from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import Cell, Piece, Table, link, text
 from builder.pages.trip.addresses import day_path
 from builder.pages.trip.cautions import Box
@@ -66,6 +67,7 @@ class WorkLine:
     timer_says: str
     timer_for: str
     drawings: Drawings
+    pictures: tuple[Shown, ...]  # of the people's own
 
 
 @dataclass(frozen=True, slots=True)
@@ -179,6 +181,11 @@ def _line(
             for drawing in drawn_at_work(
                 figures, day.meals[step.place] if step.place is not None else None, step
             )
+        ),
+        tuple(
+            picture
+            for each in told
+            if each.work.potful <= 1 and (picture := shown(each.meal.steps[each.number].picture))
         ),
     )
 

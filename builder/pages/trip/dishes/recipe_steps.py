@@ -12,6 +12,7 @@ from builder.model.kit import PlannedMeal, PlannedStep
 from builder.model.looks import KeepsHot
 from builder.pages import words
 from builder.pages.figures import Figures, number
+from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import Cell, Piece, Scale, filled, text
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.amounts import (
@@ -95,6 +96,7 @@ class StepLine:
     as_planned: bool = False  # whether `stands` holds for the planned eaters and height only
     boxes: tuple[Box, ...] = ()  # cautions that one must act on here
     drawings: Drawings = ()
+    picture: Shown | None = None
 
 
 def steps_of(
@@ -132,6 +134,7 @@ def steps_of(
             as_planned=as_planned,
             boxes=boxes[place],
             drawings=drawings,
+            picture=shown(step.picture),
         )
         if step.do == "press":
             yield from _rounds(figures, step)
