@@ -7,7 +7,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.reading.folder_builder import BEAN_POT, GOOD, TRIP, lines, read
+from builder.reading.beside import Beside
+from tests.reading.folder_builder import BEAN_POT, GOOD, TRIP, lines, read, write
 
 
 def told(folder: Path, files: dict[str, str]) -> list[str]:
@@ -34,15 +35,23 @@ def test_a_file_beside_the_trip_or_in_its_own_folder_is_found(
 
 
 def test_a_trip_in_a_folder_of_its_own_has_its_files_there(tmp_path: Path) -> None:
-    files = {"trips/ridge/trip.yaml": f"picture: hut.jpg\n{TRIP}"}
-    assert told(tmp_path / "with", {**files, "trips/ridge/hut.jpg": ""}) == []
-    (line,) = told(tmp_path / "without", {**files, "trips/hut.jpg": ""})
-    assert line.startswith("trips/ridge/trip.yaml:1:10: warning: picture: there is no file")
+    files = {"trips/ridge/trip.yaml": f"track: way.gpx\n{TRIP}"}
+    assert told(tmp_path / "with", {**files, "trips/ridge/way.gpx": ""}) == []
+    (line,) = told(tmp_path / "without", {**files, "trips/way.gpx": ""})
+    assert line.startswith("trips/ridge/trip.yaml:1:8: warning: track: there is no file")
 
 
-def test_a_folder_is_no_picture(tmp_path: Path) -> None:
-    files = {"trips/tarrow.yaml": f"picture: ridge\n{TRIP}", "trips/ridge/way.gpx": ""}
+def test_a_folder_is_no_track(tmp_path: Path) -> None:
+    files = {"trips/tarrow.yaml": f"track: ridge\n{TRIP}", "trips/ridge/way.gpx": ""}
     assert len(told(tmp_path, files)) == 1
+
+
+def test_what_lies_in_a_folder_of_its_own_goes_before_what_lies_beside(tmp_path: Path) -> None:
+    one, other = (b"own", b"beside")
+    files = {"trips/tarrow/way.gpx": one, "trips/way.gpx": other}
+    beside = Beside(write(tmp_path, files), {}, "trips/tarrow.yaml")
+    assert beside.start_of("way.gpx", 100) == one
+    assert beside.start_of("way.gpx", 1) == b"ow"  # one more than the most
 
 
 @pytest.mark.parametrize("named", ["../../passwd", "/etc/passwd", "a/../../../x.jpg"])
@@ -50,8 +59,9 @@ def test_a_path_out_of_the_content_folder_is_refused_and_not_looked_at(
     named: str, tmp_path: Path
 ) -> None:
     name = named.rpartition("/")[2]
-    assert told(tmp_path, {"recipes/bean-pot.yaml": f"{BEAN_POT}picture: {named}\n"}) == [
-        f"recipes/bean-pot.yaml:13:10: error: picture: '{named}' lies outside the content folder — put the file beside this one, and write `picture: {name}` [file-outside]"
+    text = f"{BEAN_POT}picture: {{file: {named}, shows: The pot}}\n"
+    assert told(tmp_path, {"recipes/bean-pot.yaml": text}) == [
+        f"recipes/bean-pot.yaml:13:17: error: picture: '{named}' lies outside the content folder — put the file beside this one, and write `file: {name}` [file-outside]"
     ]
 
 

@@ -288,7 +288,10 @@ BOIL = "{do: boil, with: [beans], water: 300 ml}"
     [
         (POT, True),
         (POT + "reach: 74 degC\ndrain: 100 ml\nmeal: dinner\nnote: Salt it.", True),
-        (POT + "cooked: 2.3 kg\npicture: pot.jpg", True),
+        (POT + "cooked: 2.3 kg\npicture: {file: pot.jpg, shows: The pot}", True),
+        (POT + "picture: pot.jpg", False),
+        (POT + "picture: {file: pot.jpg}", False),
+        (POT + "picture: {file: pot.heic, shows: The pot}", False),
         (POT + "cooked: 2.3 l", False),
         (POT.replace("serves: 2\n", ""), False),
         (POT.replace("serves: 2", "serves: 0"), False),

@@ -320,7 +320,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("minutes: 8", "minutes: 8, water: 1 l"),),
         (
-            "recipes/bean-pot.yaml:11:30: error: a step has no field 'water' — known are: do, lid, minutes, say, stir, with [key-unknown]",
+            "recipes/bean-pot.yaml:11:30: error: a step has no field 'water' — known are: do, lid, minutes, picture, say, stir, with [key-unknown]",
         ),
     ),
     Spoilt(
@@ -328,7 +328,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("{do: serve,", "{do: serve, stir: true,"),),
         (
-            "recipes/bean-pot.yaml:12:17: error: a step has no field 'stir' — known are: do, say, with [key-unknown]",
+            "recipes/bean-pot.yaml:12:17: error: a step has no field 'stir' — known are: do, picture, say, with [key-unknown]",
         ),
     ),
     Spoilt(
@@ -699,19 +699,18 @@ def test_a_long_chain_of_dried_meals_is_walked_without_recursion(tmp_path: Path)
 
 
 def test_what_nothing_is_made_of_yet_is_kept_and_told(tmp_path: Path) -> None:
-    text = changed(BEAN_POT, "serves: 2\n", "serves: 2\ncooked: 0.6 kg\npicture: bean-pot.jpg\n")
+    text = changed(BEAN_POT, "serves: 2\n", "serves: 2\ncooked: 0.6 kg\n")
     text = changed(text, "  - {do: simmer", "  - {do: part}\n  - {do: simmer")
-    found = read(tmp_path, {**GOOD, FILE: text, "recipes/bean-pot.jpg": ""})
+    found = read(tmp_path, {**GOOD, FILE: text})
     not_yet = "is read and kept, but this version does not use it yet — it may stay [not-used-yet]"
     assert lines(found) == [
         f"{FILE}:4:1: warning: `cooked` of a recipe {not_yet}",
-        f"{FILE}:5:1: warning: `picture` of a recipe {not_yet}",
     ]
     recipe = found.content.recipes["bean-pot"]
-    assert (recipe.cooked_g, recipe.picture, recipe.part_before) == (600, "bean-pot.jpg", 2)
+    assert (recipe.cooked_g, recipe.part_before) == (600, 2)
     assert [each.do for each in recipe.steps] == ["soak", "boil", "simmer", "serve"]
 
 
 def test_a_recipe_that_parts_nothing_says_so(tmp_path: Path) -> None:
     recipe = recipe_of(tmp_path, BEAN_POT)
-    assert (recipe.cooked_g, recipe.picture, recipe.part_before) == (None, "", None)
+    assert (recipe.cooked_g, recipe.picture, recipe.part_before) == (None, None, None)

@@ -13,13 +13,15 @@ from pydantic.json_schema import JsonSchemaValue
 from pydantic_core import CoreSchema, core_schema
 
 from builder.model.picture import Picture
+from builder.model.place import Place
 from builder.problems import printable
+from builder.reading.beside import Beside
 from builder.reading.declared.declaring import AlreadyNoted, Record, key
 from builder.reading.declared.patterns import text_schema
 from builder.reading.declared.values import line_of
 from builder.reading.declared.vocabulary import Line, Value
 from builder.reading.files import PICTURES
-from builder.reading.notes import Notes, refuse
+from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.pictures.small_copies import size_shown
 from builder.reading.text.yaml_door import Node, quoted
 
@@ -37,9 +39,9 @@ class PictureFile(Value):
     def read(self, node: Node, key: str, info: ValidationInfo[Notes]) -> object:
         """Read the file; None where it is not there, which is a warning."""
         name, notes = line_of(node, key), info.context
-        if notes.beside is None:
-            return None
-        amiss = notes.beside.amiss("picture", f"file: {PurePosixPath(name).name}", name, node.place)
+        told_as = f"file: {PurePosixPath(name).name}"
+        beside = notes.beside
+        amiss = beside.amiss("picture", told_as, name, node.place) if beside else None
         if amiss and amiss.severity == "error":
             notes.append(amiss)
             raise AlreadyNoted
@@ -49,17 +51,10 @@ class PictureFile(Value):
         if PurePosixPath(name).suffix.lower() not in PICTURES:
             says = f"picture: {quoted(name)} is no JPEG, PNG or WebP file by its name"
             refuse("picture", says, "save it as .jpg, .png or .webp")
-        if amiss:
-            notes.append(amiss)
+        if amiss or beside is None:
+            notes += [amiss] if amiss else []
             return None
-        data = notes.beside.start_of(name, LARGEST_PICTURE_BYTES)
-        if len(data) > LARGEST_PICTURE_BYTES:
-            says = f"picture: {quoted(name)} is larger than {LARGEST_PICTURE_BYTES // 10**6} MB"
-            refuse("picture-large", says, "save a smaller copy: kits show 800 pixels of it")
-        width_px, height_px = size_shown(data, name)
-        sha256 = hashlib.sha256(data).hexdigest()
-        read = partial(notes.beside.start_of, name, LARGEST_PICTURE_BYTES)
-        return Picture(name, "", sha256, width_px, height_px, read, node.place)
+        return _looked_at(beside, name, node.place)
 
     def takes(self) -> str:
         """Say what may be written."""
@@ -68,6 +63,22 @@ class PictureFile(Value):
     def schema(self) -> JsonSchemaValue:
         """Say it as JSON Schema."""
         return text_schema(_PATTERN, self._stub)
+
+
+def _looked_at(beside: Beside, name: str, place: Place) -> Picture:
+    """Give what is known of a picture once it was read; raise `Amiss` where it cannot be shown."""
+    try:
+        data = beside.start_of(name, LARGEST_PICTURE_BYTES)
+    except OSError as error:
+        says = f"picture: {quoted(name)} cannot be read ({error.strerror})"
+        raise Amiss("picture", says, "check the file and its permissions") from error
+    if len(data) > LARGEST_PICTURE_BYTES:
+        says = f"picture: {quoted(name)} is larger than {LARGEST_PICTURE_BYTES // 10**6} MB"
+        refuse("picture-large", says, "save a smaller copy: kits show 800 pixels of it")
+    width_px, height_px = size_shown(data, name)
+    sha256 = hashlib.sha256(data).hexdigest()
+    read = partial(beside.start_of, name, LARGEST_PICTURE_BYTES)
+    return Picture(name, "", sha256, width_px, height_px, read, place)
 
 
 class WrittenPicture(Record, title="picture"):
