@@ -6,7 +6,7 @@ They are drawn four times as large as they are shown, so that edges are smooth.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from io import BytesIO
 from pathlib import Path
 
@@ -20,7 +20,7 @@ FINER = 3
 SIZE_PX = (480, 300)
 COLOURS = 48
 
-Points = list[tuple[float, float]]
+Points = Sequence[tuple[float, float]]
 
 
 class Sheet:

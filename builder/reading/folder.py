@@ -33,6 +33,7 @@ from builder.reading.drying.batches import read_batch
 from builder.reading.drying.home import read_home
 from builder.reading.files import (
     ENDINGS,
+    PICTURES,
     ROOMS,
     TABLE,
     files_of_room,
@@ -130,7 +131,11 @@ class _FolderReader:
         unreadable: list[OSError] = []
         found = []
         paths = files_of_room(layer.folder, room, unreadable)
-        new = [layer.folder / name for name in layer.unwritten if name.split("/")[0] == room]
+        new = [
+            layer.folder / name
+            for name in layer.unwritten
+            if name.split("/")[0] == room and not name.lower().endswith(PICTURES)
+        ]
         for path in sorted({*paths, *new}):
             if path.suffix in (".yaml", TABLE):
                 found.append(path)

@@ -18,9 +18,11 @@ from typing import TYPE_CHECKING
 from builder.cli.base import planned_kits
 from builder.clock import build_epoch
 from builder.model.kit import Kit
+from builder.pages.pictures import pictures_of
 from builder.pages.trip.book import write_book
 from builder.reading.folder import Folder, Layer, read_folder
-from builder.site.build import Order, build_kit
+from builder.reading.pictures.small_copies import copies_of
+from builder.site.build import Order, Pictures, build_kit
 
 if TYPE_CHECKING:
     from playwright.sync_api import Browser
@@ -174,6 +176,12 @@ def paint_ms(browser: Browser, address: str) -> float:
     return painted
 
 
+def pictures_shown(kit: Kit) -> Pictures:
+    """Give the pictures of a kit's pages."""
+    shown = [each for each in pictures_of(kit) if each is not None]
+    return Pictures(copies_of(shown), tuple(each.path for each in shown), {})
+
+
 def computing_share() -> float:
     """Give the share of a warm build that is computing: all but imports, pages and site."""
     folder = demo_folder()
@@ -193,6 +201,7 @@ def computing_share() -> float:
                         Path(out),
                         ROOT / "site_templates",
                         ROOT / "mkdocs.yml",
+                        pictures=pictures_shown(kit),
                     )
                 )
             site = time.perf_counter() - start

@@ -9,8 +9,9 @@ from pathlib import Path
 
 import pytest
 
+from builder.reading.pictures.small_copies import copies_of
 from builder.site import inputs
-from builder.site.build import Order, build_kit
+from builder.site.build import Order, Pictures, build_kit
 from tests.pages.sample_kit import sample_kit
 from tests.site.sample import ASSETS, BASE_CONFIG
 
@@ -45,6 +46,7 @@ def more(name: str) -> Callable[[Order], Order]:
 CHANGES: dict[str, Callable[[Order], Order]] = {
     "content": lambda order: replace(order, content={"trips/a.yaml": b"title: B"}),
     "name of a file": lambda order: replace(order, content={"trips/b.yaml": b"title: A"}),
+    "pictures": lambda order: replace(order, pictures=Pictures(copies_of(()), (), {})),
     "date": lambda order: replace(order, epoch=1_914_883_201),
     "address": lambda order: replace(order, address="https://example.org/kits"),
     "title": lambda order: replace(order, kit=replace(order.kit, title="Another")),

@@ -10,7 +10,8 @@ from pathlib import Path
 import jsonschema
 
 from tests.conftest import tripkit
-from tests.planning.folders import write_folder
+from tests.pictured import from_a_camera
+from tests.planning.folders import Record, write_folder
 from tests.planning.test_public import BATCH, STEW, private_trip
 
 # Words and numbers as the files of private_trip tell them.
@@ -46,8 +47,19 @@ def told_in(files: dict[str, bytes], mark: str, but: str = "") -> list[str]:
     ]
 
 
+def with_pictures() -> tuple[dict[str, Record], list[Record], list[Record]]:
+    """Give a trip, a recipe and a batch that tell pictures wherever one may stand."""
+    picture = {"picture": {"file": "zqPicture.jpg", "shows": "zqShows"}}
+    trip = private_trip(**picture)
+    trip["days"] = [{**each, **picture} for each in trip["days"]]
+    steps = [{**each, **picture} for each in STEW["steps"]]  # type: ignore[attr-defined]
+    return {"hand": trip}, [{**STEW, **picture, "steps": steps}], [{**BATCH, **picture}]
+
+
 def test_no_file_of_a_public_build_holds_what_is_private(in_empty_folder: Path) -> None:
-    write_folder(Path("content"), {"hand": private_trip()}, [STEW], [BATCH])
+    write_folder(Path("content"), *with_pictures())
+    for room in ("trips", "recipes", "batches"):
+        Path("content", room, "zqPicture.jpg").write_bytes(from_a_camera())
     for out, arguments in (("public", ("--public",)), ("private", ())):
         result = tripkit("build", *arguments, "--out", out)
         assert result.exit_code == 0, result.output
@@ -56,7 +68,9 @@ def test_no_file_of_a_public_build_holds_what_is_private(in_empty_folder: Path) 
     theme = r"assets/|\.png$|licences"
     found = {mark: told_in(public, mark, theme) for mark in (*PRIVATE, str(in_empty_folder))}
     assert not {mark: names for mark, names in found.items() if names}
-    for mark in ("zqEa", "zqTitle", "zqNotes", "62.3", "2031-", "1213"):
+    assert not any("pictures/" in name for name in public)
+    assert any("pictures/" in name for name in private)
+    for mark in ("zqEa", "zqTitle", "zqNotes", "zqShows", "62.3", "2031-", "1213"):
         assert told_in(private, mark, theme), mark
     assert not any(name.endswith("content.zip") for name in public)
     assert not any("person-" in name for name in public)

@@ -15,8 +15,9 @@ from builder.pages.trip.book import write_book
 from builder.planning.kit import plan_trip
 from builder.planning.stock import check
 from builder.problems import errors
-from builder.reading.anew.cuttings import content_of_kit
+from builder.reading.anew.cuttings import content_of_kit, pictures_along
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
+from builder.reading.pictures.small_copies import copy_of
 from builder.site.folder.archive import zip_files
 from builder.starts import NewTrip, start_trip
 from tests.kit_json.test_figures import TRIPS
@@ -94,7 +95,9 @@ def kits(tmp_path_factory: pytest.TempPathFactory) -> Path:
     for trip in TRIPS:
         kit = plan_trip(folder.content.trips[trip], folder.content, stock)
         inner, zipped = out / "content.zip", out / f"{trip}.zip"
-        zip_files(content_of_kit(folder, trip, [each.id for each in kit.cautions]), inner, 0)
+        content = content_of_kit(folder, trip, [each.id for each in kit.cautions])
+        content |= {path: copy_of(each) for path, each in pictures_along(folder, trip).items()}
+        zip_files(content, inner, 0)
         data = write_book(kit, ROOT / "site_templates").files["kit.json"]
         held = {"content.zip": inner.read_bytes(), "kit.json": data}
         zip_files({f"{trip}/{name}": raw for name, raw in held.items()}, zipped, 0)

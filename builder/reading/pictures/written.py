@@ -48,7 +48,7 @@ class PictureFile(Value):
         if ".." in name.split("/") or "\\" in name:
             says = f"picture: {quoted(name)} does not lie beside this file"
             refuse("file-outside", says, "put it there, or into a folder there")
-        if PurePosixPath(name).suffix.lower() not in PICTURES:
+        if not name.lower().endswith(PICTURES):
             says = f"picture: {quoted(name)} is no JPEG, PNG or WebP file by its name"
             refuse("picture", says, "save it as .jpg, .png or .webp")
         if amiss or beside is None:
