@@ -201,8 +201,7 @@ def walked(
         if step.do == "press":
             presses = count(whole_units, step.pieces * servings, max(hearth.presses_at_once, 1))
         hot = step.do in ("boil", "simmer", "rest") or (step.do == "soak" and step.hot)
-        by_height = hot and step.minutes > 0 and state.goes_by_height
-        factor = conditions.time_factor if by_height else 1.0
+        factor = conditions.time_factor if hot and step.minutes and state.goes_by_height else 1.0
         planned = _planned(step, ready, poured_ml, factor, presses, servings=servings)
         broth_ml = poured_ml - taken_up_ml if step.water_auto else nothing("water_ml")
         yield replace(planned, taken_up_ml=taken_up_ml, broth_ml=broth_ml)
