@@ -136,6 +136,24 @@ def test_what_differs_is_told_with_its_place(content: Path) -> None:
         assert line in said.replace("\n", " "), line
 
 
+def test_notes_of_all_stand_together_and_blocks_end_where_they_did(content: Path) -> None:
+    (content / "trips/first.yaml").write_text(
+        FIRST.replace("days:", "notes: >\n  Bring\n  maps.\ndays:")
+    )
+    (content / "trips/second.yaml").write_text(f"{SECOND}notes: |\n  And a\n  rope.\n")
+    join()
+    text = (content / "trips/week.yaml").read_text("utf-8")
+    assert 'notes: "Bring maps.\\n\\nAnd a\\nrope."\ndays:\n' in text
+
+
+def test_where_nothing_holds_for_every_day_no_such_key_is_left(content: Path) -> None:
+    (content / "trips/second.yaml").write_text(SECOND.replace("high: 16", "high: 18"))
+    join()
+    text = (content / "trips/week.yaml").read_text("utf-8")
+    assert "every_day" not in text
+    assert "air: {low: 4 degC, high: 16 degC}" in text and "{low: 2 degC, high: 18 degC}" in text
+
+
 @pytest.mark.parametrize(
     ("more", "allowed"),
     [("fire: {allowed: true}\n", True), ("fire: {allowed: false}\n", False)],

@@ -129,6 +129,7 @@ def test_the_last_day_counts(content: Path) -> None:
     (content / "trips/next.yaml").unlink()
     said, written = new(content, start=until)
     assert written == days("from: first", "from: second")
+    assert "from first now" not in said and "from second now" in said
 
 
 def test_an_ingredient_of_a_dish_is_chosen_by_itself(content: Path) -> None:

@@ -54,8 +54,10 @@ def joined(parts: Sequence[Part]) -> Joined:
                 _put_under(draft, ("days", day), key, _every_day(part.node)[key])
     base, first = drafts[0], parts[0]
     for key in differing:
-        if key in _every_day(base.node):
-            base.drop(("every_day",) if len(_every_day(base.node)) > 1 else (), key)
+        if _every_day(base.node).keys() == {key}:
+            base.drop((), "every_day")
+        elif key in _every_day(base.node):
+            base.drop(("every_day",), key)
     before = len(first.trip.days)
     for part, draft in zip(parts[1:], drafts[1:], strict=True):
         told += unite_party(base, first.node, part.record, part.trip)

@@ -200,6 +200,8 @@ def _batches_of(
     # Where one batch is named for a dish, it is of the one ingredient that is dried.
     found = packs if inner else {key: now for key in told for now in packs.values()}
     for key, node in leaving.items():
+        if key in found and found[key].batch == node.text:
+            continue  # there is enough of it for this meal
         if key in found:
             yield with_text(text, node, quoted(found[key].batch))
             yield Left(node.start, _now_from(key, node.text, found[key]))

@@ -153,7 +153,7 @@ def _words(node: Node, key: str) -> list[str]:
 def unite_gear(base: Draft, record: RecordText) -> Iterator[str]:
     """Take along what either trip takes, each thing once."""
     other = record.node
-    for key, lists in (("stove", ("pots",)), ("fire", ("irons", "pots"))):
+    for key, lists in (("stove", ("use", "pots")), ("fire", ("irons", "pots"))):
         theirs = other.entries.get(key)
         if theirs is None or not theirs.node.is_map:
             continue

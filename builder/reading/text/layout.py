@@ -29,7 +29,9 @@ def with_text(text: str, node: Node, value: str) -> Edit:
     start = anchor.end() if anchor else node.start
     # Nothing at all stands right behind the colon of its key.
     lead = " " if start == node.end and text[start - 1 : start] == ":" else ""
-    return Edit(start, node.end, lead + value)
+    # A text in a block ends where the next line begins.
+    tail = "\n" if text[start : node.end].endswith("\n") else ""
+    return Edit(start, node.end, lead + value + tail)
 
 
 def with_value(text: str, entry: Entry, value: str) -> Edit:
