@@ -42,7 +42,8 @@ MAY_IMPORT = {
 # Which room alone may know a library.
 ONLY = {
     "pint": {"units"},
-    "yaml": {"reading"},
+    "yaml": {"reading", "site"},  # what people write; and in site our own mkdocs.yml
+    "zensical": set(),  # it is run as a program
     "pydantic": {"reading"},
     "pydantic_core": {"reading"},
     "click": {"cli"},

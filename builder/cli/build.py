@@ -36,6 +36,7 @@ from builder.clock import build_epoch, today
 from builder.model.home import AT_HOME
 from builder.problems import Problem, ProblemsFound, counted, did_you_mean
 from builder.shipped import shipped_root
+from builder.site.rendering.generators import GENERATORS, USUAL_GENERATOR
 
 if TYPE_CHECKING:
     from concurrent.futures import Executor
@@ -62,6 +63,7 @@ class Wanted:
     force: bool = False
     since: Path | None = None  # the kit that the companions have
     large_pictures: bool = False  # however much they weigh together
+    generator: str = USUAL_GENERATOR
 
     @property
     def with_home(self) -> bool:
@@ -75,7 +77,7 @@ class Wanted:
         since = None
         if self.since is not None and self.since.is_file():
             since = (str(self.since), self.since.stat().st_mtime_ns)
-        how = (self.public, self.part, self.address, self.large_pictures)
+        how = (self.public, self.part, self.address, self.large_pictures, self.generator)
         return sorted(self.trips), *how, day, since
 
 
@@ -120,6 +122,12 @@ class Wanted:
     is_flag=True,
     help="Keep pictures as sharp as one alone may be, however many a kit has.",
 )
+@click.option(
+    "--generator",
+    type=click.Choice(GENERATORS),
+    default=USUAL_GENERATOR,
+    hidden=True,  # for who works on the tool: DEVELOPERS.md tells what the other cannot do yet
+)
 def build(
     trips: tuple[str, ...],
     *,
@@ -133,6 +141,7 @@ def build(
     force: bool,
     part: str | None,
     address: str,
+    generator: str,
 ) -> None:
     """Build kits: all trips, or only those named.
 
@@ -153,6 +162,7 @@ def build(
         force=force,
         since=since,
         large_pictures=large_pictures,
+        generator=generator,
     )
     build_folder(place, wanted)
 
@@ -287,6 +297,7 @@ def _ordered(
                 address=wanted.address,
                 force=wanted.force,
                 pictures=_pictures(folder, order_kit, wanted),
+                generator=wanted.generator,
             )
         )
     refuse_foreign_names(wanted.out, [kit.id for kit in kits])
@@ -351,6 +362,7 @@ def _home_order(content: Content, planned: Planned[Kit], wanted: Wanted) -> Home
         base_config=root / "mkdocs.yml",
         force=wanted.force,
         copies=copies_of((line.picture for line in plan.stock), wanted.large_pictures),
+        generator=wanted.generator,
     )
 
 

@@ -21,7 +21,9 @@ from builder.site.folder import address, archive, made, swap
 from builder.site.folder.kit_files import POCKET_NAME
 from builder.site.outfit import HOME_STYLES, TRIP, Outfit
 from builder.site.pocket import pocket_page
+from builder.site.rendering.generators import USUAL_GENERATOR, renderer_of
 from builder.site.rendering.navigation import NavItem, is_safe_path, nav_paths
+from builder.site.rendering.renderer import Renderer, Rendering
 from builder.site.search.search_index import write_searched
 from builder.speech import speech_of
 
@@ -51,13 +53,19 @@ class SiteInput:
 
 
 def build_site(
-    site: SiteInput, out: Path, assets: Path, base_config: Path, made_from: str = ""
+    site: SiteInput,
+    out: Path,
+    assets: Path,
+    base_config: Path,
+    made_from: str = "",
+    *,
+    generator: str = USUAL_GENERATOR,
 ) -> tuple[Problem, ...]:
     """Build the kit folder and zip of one trip, swapped in whole.
 
     `assets` is the folder of theme/ and assets/, `base_config` the base mkdocs.yml, `made_from` a
-    short name for all that goes in. Gives what a person may want to mend; raises SiteError, and
-    then the kit that was there before is as it was.
+    short name for all that goes in, `generator` what renders the pages. Gives what a person may
+    want to mend; raises SiteError, and then the kit that was there before is as it was.
     """
     _check_input(site)
     try:
@@ -66,7 +74,7 @@ def build_site(
             swap.recover_kit(out, site.trip_id)
             made.refuse_foreign(out, site.trip_id)
             try:
-                doubts = _write_new(site, out, assets, base_config)
+                doubts = _write_new(site, out, assets, base_config, renderer_of(generator))
                 _describe_new(out, site.trip_id, made_from)
                 # Again, since building took a while.
                 made.refuse_foreign(out, site.trip_id)
@@ -85,11 +93,10 @@ def _describe_new(out: Path, trip_id: str, made_from: str) -> None:
     made.write_made(swap.new_record(out, trip_id), made.describe(new, zipped, made_from))
 
 
-def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> tuple[Problem, ...]:
+def _write_new(
+    site: SiteInput, out: Path, assets: Path, base_config: Path, renderer: Renderer
+) -> tuple[Problem, ...]:
     """Write the new folder and, when it is found good, the new zip."""
-    # Here, not above: whoever only reads a kit need not wait for the generator's import.
-    from builder.site.rendering.run_mkdocs import render
-
     docs = swap.work_folder(out, site.trip_id)
     new = swap.new_folder(out, site.trip_id)
     say = speech_of(site.language)
@@ -118,17 +125,19 @@ def _write_new(site: SiteInput, out: Path, assets: Path, base_config: Path) -> t
         _write(docs / "assets" / script.name, written(assets / "assets", script, say).encode())
     if hosted_at:
         _write(docs / address.PICTURE_NAME, address.qr_svg(hosted_at).encode("utf-8"))
-    render(
-        docs=docs.resolve(),
-        into=new.resolve(),
-        trip_id=site.trip_id,
-        title=site.title,
-        language=site.language,
-        nav=site.nav,
-        epoch=site.epoch,
-        dates=site.dates,
-        theme=(assets / "theme").resolve(),
-        base_config=base_config,
+    renderer(
+        Rendering(
+            docs=docs.resolve(),
+            into=new.resolve(),
+            trip_id=site.trip_id,
+            title=site.title,
+            language=site.language,
+            nav=site.nav,
+            epoch=site.epoch,
+            dates=site.dates,
+            theme=(assets / "theme").resolve(),
+            base_config=base_config,
+        )
     )
     rendered = {page: page.read_text(encoding="utf-8") for page in _rendered(new, site.pages)}
     marks = marks_in(rendered.values())

@@ -22,6 +22,7 @@ from builder.site.folder.swap import is_current
 from builder.site.inputs import fingerprint, libraries, shipped_files
 from builder.site.labels_page import labels_page
 from builder.site.outfit import HOME
+from builder.site.rendering.generators import USUAL_GENERATOR
 
 
 class Copies(Protocol):
@@ -62,6 +63,7 @@ class Order:
     address: str = ""  # of all kits on the web, where they are to be put there
     force: bool = False  # build also where a whole kit stands that was made from the same
     pictures: Pictures | None = None
+    generator: str = USUAL_GENERATOR
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,12 +99,19 @@ def build_kit(order: Order) -> Built:
     # Copies of pictures take their time; they follow from what is named here.
     late = order.pictures.named if order.pictures else ""
     named = replace(site, files={**files, "late": late.encode("utf-8")})
-    made_from = _made_from(named, order.templates, order.base_config)
+    made_from = _made_from(named, order.templates, order.base_config, order.generator)
     if not order.force and is_current(order.out, kit.id, made_from):
         return Built(kit.id, kit.title, False, (), made_from)
     if order.pictures:
         site = replace(site, files=files | _with_pictures(order, order.pictures))
-    doubts = build_site(site, order.out, order.templates, order.base_config, made_from)
+    doubts = build_site(
+        site,
+        order.out,
+        order.templates,
+        order.base_config,
+        made_from,
+        generator=order.generator,
+    )
     return Built(kit.id, kit.title, True, doubts, made_from)
 
 
@@ -127,6 +136,7 @@ class HomeOrder:
     base_config: Path
     force: bool = False
     copies: Copies | None = None  # of the pictures that it shows
+    generator: str = USUAL_GENERATOR
 
 
 def build_home(order: HomeOrder) -> Built:
@@ -147,13 +157,20 @@ def build_home(order: HomeOrder) -> Built:
     # The late files follow from what is named here, so they need not be made to know this.
     late = (book.late_from, order.copies.named if order.copies else "")
     named = replace(site, files={**book.files, "late": repr(late).encode("utf-8")})
-    made_from = _made_from(named, order.templates, order.base_config)
+    made_from = _made_from(named, order.templates, order.base_config, order.generator)
     if not order.force and is_current(order.out, AT_HOME, made_from):
         return Built(AT_HOME, book.title, False, (), made_from)
     pages = {path: labels_page(html).encode("utf-8") for path, html in book.late_pages().items()}
     copies = order.copies() if order.copies else {}
     site = replace(site, files={**book.files, **pages, **copies})
-    doubts = build_site(site, order.out, order.templates, order.base_config, made_from)
+    doubts = build_site(
+        site,
+        order.out,
+        order.templates,
+        order.base_config,
+        made_from,
+        generator=order.generator,
+    )
     return Built(AT_HOME, book.title, True, doubts, made_from)
 
 
@@ -171,7 +188,7 @@ def _zipped(files: Mapping[str, bytes], epoch: int) -> bytes:
     return target.getvalue()
 
 
-def _made_from(site: SiteInput, templates: Path, base_config: Path) -> str:
+def _made_from(site: SiteInput, templates: Path, base_config: Path, generator: str) -> str:
     """Name all that a site is made from; what is not in here must not change a byte of it."""
     parts = {f"page {path}": text.encode("utf-8") for path, text in site.pages.items()}
     parts |= {f"file {path}": content for path, content in site.files.items()}
@@ -180,6 +197,8 @@ def _made_from(site: SiteInput, templates: Path, base_config: Path) -> str:
     parts["address"] = site.address.encode("utf-8")
     parts["epoch"] = str(site.epoch).encode("ascii")
     parts["nav"] = repr(site.nav).encode("utf-8")
+    parts["search box"] = (templates / "successor-search.css").read_bytes()
+    parts["generator"] = generator.encode("ascii")
     parts["outfit"] = repr(site.outfit).encode("utf-8")
     parts |= shipped_files("site", Path(__file__).resolve().parent)
     parts |= shipped_files("assets", templates / "assets")

@@ -21,6 +21,7 @@ LIBRARIES = (
     "mkdocs-material",
     "pillow",
     "segno",
+    "zensical",
 )
 # What a system or Python leaves beside the files that ship; and in a wheel, the shipped folders,
 # which are asked for by themselves.

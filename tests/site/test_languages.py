@@ -13,7 +13,7 @@ import pytest
 from builder.model.trip import ENGLISH, LANGUAGES
 from builder.site import assemble
 from builder.site.assemble import build_site
-from builder.site.rendering import run_mkdocs
+from builder.site.rendering import renderer
 from builder.speech import Speech, spoken
 from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
 
@@ -63,7 +63,7 @@ def marked_kit(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPath
         return spoken(Marked(), language)
 
     with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(run_mkdocs, "speech_of", marked)
+        patch.setattr(renderer, "speech_of", marked)
         patch.setattr(assemble, "speech_of", marked)
         return build(tmp_path_factory.mktemp("marked"), str(request.param))
 

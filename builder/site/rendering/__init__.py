@@ -1,1 +1,1 @@
-"""Markdown in, HTML out: the generator, and what makes it read our pages fast."""
+"""Markdown in, HTML out: the generators, and what makes the usual one read our pages fast."""

@@ -1,15 +1,14 @@
-"""The one module that knows the site generator: Markdown folder in, HTML folder out."""
+"""The one module that knows MkDocs: Markdown folder in, HTML folder out."""
 
 from __future__ import annotations
 
 import logging
 import os
-from collections.abc import Callable, Collection, Iterator, Sequence
+from collections.abc import Callable, Collection, Iterator
 from contextlib import contextmanager
 from functools import cache
 from html import escape
-from pathlib import Path
-from typing import Any, TypeAlias
+from typing import Any
 
 # The theme prints a banner about MkDocs 2 when it is imported; the pins in pyproject.toml
 # settle that, so whoever builds a kit need not read it.
@@ -27,144 +26,43 @@ from mkdocs.utils.templates import script_tag_filter, url_filter
 from builder.pages.ink import kept_templates
 from builder.site.errors import SiteError
 from builder.site.finishing.offline import is_needed
-from builder.site.rendering.navigation import NavItem
 from builder.site.rendering.page_markdown import PageMarkdown
+from builder.site.rendering.renderer import Rendering, own_settings, refuse_faults
 from builder.site.search.search_plugin import SearchSections
-from builder.speech import Speech, later, speech_of
-
-NavConfig: TypeAlias = "dict[str, str | list[NavConfig]]"
-
-# What the switch of colours says, in the order of the palette in the base configuration.
-_COLOURS = (
-    later("Colours: as the system. Switch to light"),
-    later("Colours: light. Switch to dark"),
-    later("Colours: dark. Switch to dim red for the night"),
-    later("Colours: dim red. Switch to the system's"),
-)
 
 
-def render(
-    *,
-    docs: Path,
-    into: Path,
-    trip_id: str,
-    title: str,
-    language: str,
-    nav: Sequence[NavItem],
-    epoch: int,
-    dates: Sequence[str],
-    theme: Path,
-    base_config: Path,
-) -> None:
+def render(asked: Rendering) -> None:
     """Render a folder of Markdown; any warning of the generator stops the kit."""
-    with _collected_warnings() as warnings, _source_date(epoch):
+    with _collected_warnings() as warnings, _source_date(asked.epoch):
         try:
-            config = _configure(
-                docs,
-                into,
-                trip_id=trip_id,
-                title=title,
-                language=language,
-                nav=nav,
-                dates=dates,
-                theme=theme,
-                base_config=base_config,
-            )
+            config = _configure(asked)
             config.plugins.on_startup(command="build", dirty=False)
             build(config)
             config.plugins.on_shutdown()
         except MkDocsException as error:
             raise SiteError(f"the pages could not be built: {error}", warnings) from error
-    if warnings:
-        raise SiteError(f"the pages have {len(warnings)} dead links or other faults", warnings)
+    refuse_faults(warnings)
 
 
-def _configure(
-    docs: Path,
-    into: Path,
-    *,
-    trip_id: str,
-    title: str,
-    language: str,
-    nav: Sequence[NavItem],
-    dates: Sequence[str],
-    theme: Path,
-    base_config: Path,
-) -> MkDocsConfig:
+def _configure(asked: Rendering) -> MkDocsConfig:
     """Give the base configuration with what differs by trip."""
-    config = MkDocsConfig(config_file_path=str(base_config))
-    with base_config.open("rb") as file:
+    config = MkDocsConfig(config_file_path=str(asked.base_config))
+    with asked.base_config.open("rb") as file:
         config.load_file(file)
-    say = speech_of(language)
-    chosen = {
-        **config["theme"],
-        "custom_dir": str(theme),
-        "language": language,
-        "palette": _palette(say, config["theme"]["palette"]),
-    }
-    config.load_dict(
-        {
-            # Theme templates write titles as they come; Markup keeps `| e` from escaping twice.
-            "site_name": Markup(escape(title)),
-            "docs_dir": str(docs),
-            "site_dir": str(into),
-            "nav": _nav_config(nav),
-            "theme": chosen,
-            "copyright": escape(
-                say(
-                    "Local rules and licensed or official advice come first. All numbers are "
-                    "estimates."
-                ),
-                quote=False,
-            ),
-            # Tick-offs and timers of two kits on one host are told apart by this.
-            "extra": {
-                **config["extra"],
-                "kit": trip_id,
-                "dates": list(dates),
-                "said": _said_by_theme(say),
-            },
-            # Warnings are counted here, so that every one of them is told.
-            "strict": False,
-        }
-    )
+    # Theme templates write titles as they come; Markup keeps `| e` from escaping twice.
+    config.load_dict(own_settings(asked, config, as_title=lambda title: Markup(escape(title))))
+    # Warnings are counted here, so that every one of them is told.
+    config["strict"] = False
     config["markdown_extensions"] = [*config["markdown_extensions"], PageMarkdown.__module__]
     faults, doubts = config.validate()
     if faults or doubts:
         raise SiteError(
-            f"{base_config} does not fit the generator",
+            f"{asked.base_config} does not fit the generator",
             [f"{key}: {fault}" for key, fault in [*faults, *doubts]],
         )
     config.plugins[SearchSections.name] = SearchSections()
     config.theme = _KitTheme(config.theme)
     return config
-
-
-def _palette(say: Speech, palette: Sequence[dict[str, Any]]) -> list[dict[str, Any]]:
-    """Give the palette with what its switch says."""
-    return [
-        {**each, "toggle": {**each["toggle"], "name": escape(say(name))}}
-        for each, name in zip(palette, _COLOURS, strict=True)
-    ]
-
-
-def _said_by_theme(say: Speech) -> dict[str, str]:
-    """Give the words that the theme lacks in one of our languages, or has none for our readers."""
-    said = {
-        "header": say("Header"),
-        "footer": say("Footer"),
-        "toc": say("On this page"),
-        "search.result.initializer": say("Type what you look for"),
-    }
-    return {key: escape(words) for key, words in said.items()}
-
-
-def _nav_config(nav: Sequence[NavItem]) -> list[NavConfig]:
-    """Give the navigation as the generator reads it, titles made harmless."""
-    return [
-        {Markup(escape(title)): target if isinstance(target, str) else _nav_config(target)}
-        for title, target in nav
-    ]
 
 
 class _KitTheme(Theme):

@@ -1,0 +1,116 @@
+"""What a generator of sites is asked for, so that another can take its place.
+
+A renderer reads a folder of Markdown and leaves in another folder: each page as HTML at its own
+path, with the theme's frame round its article; all other files as they are; the theme's style
+sheets; and the words of all pages in `search/search_index.json`. It obeys the base configuration,
+and raises SiteError for dead links and whatever else it finds wrong.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from html import escape
+from pathlib import Path
+from typing import Any, TypeAlias
+
+from builder.site.errors import SiteError
+from builder.site.rendering.navigation import NavItem
+from builder.speech import Speech, later, speech_of
+
+NavConfig: TypeAlias = "dict[str, str | list[NavConfig]]"
+
+# What the switch of colours says, in the order of the palette in the base configuration.
+_COLOURS = (
+    later("Colours: as the system. Switch to light"),
+    later("Colours: light. Switch to dark"),
+    later("Colours: dark. Switch to dim red for the night"),
+    later("Colours: dim red. Switch to the system's"),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Rendering:
+    """One site to render; its folders are whole paths."""
+
+    docs: Path
+    into: Path
+    trip_id: str
+    title: str
+    language: str
+    nav: Sequence[NavItem]
+    epoch: int
+    dates: Sequence[str]
+    theme: Path  # the folder with the templates that stand over the theme's
+    base_config: Path
+
+
+Renderer: TypeAlias = Callable[[Rendering], None]
+
+
+def own_settings(
+    asked: Rendering, base: Mapping[str, Any], as_title: Callable[[str], str]
+) -> dict[str, Any]:
+    """Give the settings that differ by trip, to be put over the base configuration.
+
+    `as_title` makes a user's words harmless in the way that the generator's templates need.
+    """
+    say = speech_of(asked.language)
+    return {
+        "site_name": as_title(asked.title),
+        "docs_dir": str(asked.docs),
+        "site_dir": str(asked.into),
+        "nav": _nav_config(asked.nav, as_title),
+        "theme": {
+            **base["theme"],
+            "custom_dir": str(asked.theme),
+            "language": asked.language,
+            "palette": _palette(say, base["theme"]["palette"]),
+        },
+        "copyright": escape(
+            say(
+                "Local rules and licensed or official advice come first. All numbers are estimates."
+            ),
+            quote=False,
+        ),
+        # Tick-offs and timers of two kits on one host are told apart by this.
+        "extra": {
+            **base["extra"],
+            "kit": asked.trip_id,
+            "dates": list(asked.dates),
+            "said": _said_by_theme(say),
+        },
+    }
+
+
+def refuse_faults(warnings: Sequence[str]) -> None:
+    """Stop where the generator warned of anything."""
+    if warnings:
+        raise SiteError(f"the pages have {len(warnings)} dead links or other faults", warnings)
+
+
+def _palette(say: Speech, palette: Sequence[dict[str, Any]]) -> list[dict[str, Any]]:
+    """Give the palette with what its switch says."""
+    return [
+        {**each, "toggle": {**each["toggle"], "name": escape(say(name))}}
+        for each, name in zip(palette, _COLOURS, strict=True)
+    ]
+
+
+def _said_by_theme(say: Speech) -> dict[str, str]:
+    """Give the words that the theme lacks in one of our languages, or has none for our readers."""
+    said = {
+        "header": say("Header"),
+        "footer": say("Footer"),
+        "toc": say("On this page"),
+        "search.result.initializer": say("Type what you look for"),
+    }
+    return {key: escape(words) for key, words in said.items()}
+
+
+def _nav_config(nav: Sequence[NavItem], as_title: Callable[[str], str]) -> list[NavConfig]:
+    """Give the navigation as generators read it."""
+    return [
+        {as_title(title): target if isinstance(target, str) else _nav_config(target, as_title)}
+        for title, target in nav
+    ]
