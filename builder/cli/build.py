@@ -126,7 +126,7 @@ class Wanted:
     "--generator",
     type=click.Choice(GENERATORS),
     default=USUAL_GENERATOR,
-    hidden=True,  # for who works on the tool: DEVELOPERS.md tells what the other cannot do yet
+    help="What makes pages of text. The other one is on trial, and has to be installed first.",
 )
 def build(
     trips: tuple[str, ...],
