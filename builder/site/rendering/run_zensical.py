@@ -30,6 +30,8 @@ _ITS_INDEX, _INDEX = "search.json", "search/search_index.json"
 _SEARCH_STYLES = "successor-search.css"
 _COLOUR = re.compile(r"\x1b\[[0-9;]*m")
 _FOUND = re.compile(r"^\w+: (?P<what>.*)\n\W*\[ (?P<where>\S+) \]$", re.MULTILINE)
+_FRAME_LINK = re.compile(r'<a [^>]*class="md-(?:header|nav|footer)__[^>]*>')
+_ESCAPED_TWICE = re.compile(r"&amp;(#?\w+);")
 _CANONICAL = re.compile(r'\s*<link rel="canonical"[^>]*>')  # a kit lies at any address
 _OF_THE_THEME = (
     *("assets/images/", "assets/javascripts/", f"{THEME_FOLDER}/modern/"),
@@ -86,7 +88,11 @@ def _run(project: Path) -> None:
 
 
 def _tidied(html: str) -> str:
-    """Give a page without an address of its own, and without the marks of ready HTML."""
+    """Give a page without an address of its own, and without the marks of ready HTML.
+
+    Its theme escapes titles once more in what it tells of a link.
+    """
+    html = _FRAME_LINK.sub(lambda link: _ESCAPED_TWICE.sub(r"&\1;", link[0]), html)
     return _CANONICAL.sub("", html).replace(READY_BEGINS, "").replace(READY_ENDS, "")
 
 
