@@ -5,8 +5,10 @@ const home = document.currentScript.src ? new URL("../", document.currentScript.
 const pageName = home ? address.slice(home.href.length) || "index.html" : "pocket.html";
 const PREFIX = `trip-kit ${document.querySelector('meta[name="kit"]')?.content ?? "kit"} `;
 
-/* Some viewers refuse storage altogether: then things last as long as the page, and nothing breaks. */
+/* Some viewers refuse storage, and a full phone takes no more: then things last as long as the tab,
+   or as long as the page, and nothing breaks. What could not be kept goes before what was. */
 const unkept = new Map();
+const STORES = ["localStorage", "sessionStorage"];
 const kept = {
   get lasts() {
     try {
@@ -16,22 +18,38 @@ const kept = {
     } catch { return false; }
   },
   get(name) {
-    try { return JSON.parse(localStorage.getItem(PREFIX + name)); } catch { return unkept.get(name) ?? null; }
+    if (unkept.has(name)) return unkept.get(name);
+    for (const store of [...STORES].reverse()) {
+      try {
+        const found = JSON.parse(window[store].getItem(PREFIX + name));
+        if (found !== null) return found;
+      } catch { /* ask the other */ }
+    }
+    return null;
   },
   set(name, value) {
-    unkept.set(name, value);
-    try {
-      if (value === null) localStorage.removeItem(PREFIX + name);
-      else localStorage.setItem(PREFIX + name, JSON.stringify(value));
-    } catch { /* lasts as long as the page */ }
+    let done = value === null;
+    for (const store of STORES) {
+      try {
+        if (done) window[store].removeItem(PREFIX + name);
+        else {
+          window[store].setItem(PREFIX + name, JSON.stringify(value));
+          done = true;
+        }
+      } catch { /* try the other */ }
+    }
+    if (done) unkept.delete(name);
+    else unkept.set(name, value);
   },
   forgetAll() {
     unkept.clear();
-    try {
-      for (const name of Object.keys(localStorage)) {
-        if (name.startsWith(PREFIX)) localStorage.removeItem(name);
-      }
-    } catch { /* nothing was kept */ }
+    for (const store of STORES) {
+      try {
+        for (const name of Object.keys(window[store])) {
+          if (name.startsWith(PREFIX)) window[store].removeItem(name);
+        }
+      } catch { /* nothing was kept */ }
+    }
   },
 };
 
