@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import operator
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any, Literal, TypeAlias, TypeVar
 
 from builder.model.place import Place
@@ -28,6 +28,7 @@ class Named:
 
     name: str
     source: str
+    chosen_at: Place | None = None  # the word in a file that chose this row; None for no word
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,6 +55,7 @@ class Reckoned:
     do: str
     parts: tuple[float, ...]  # figures, or numbers that change a unit
     guards: tuple[Figure, ...] = ()  # each 1 where the choice that led here holds
+    whose: tuple[str, ...] = ()  # of a sum over people: whose each part is
 
 
 Origin: TypeAlias = "Told | Named | Found | Worked | Reckoned"
@@ -157,6 +159,15 @@ def add(parts: Iterable[float]) -> Figure:
     if not each:
         return nothing("parts")
     return Figure(sum(float(part) for part in each), Reckoned("sum", each))
+
+
+def add_over(people: Iterable[tuple[str, float]]) -> Figure:
+    """Add up what each of some people has, and keep whose each part is."""
+    each = tuple((name, part) for name, part in people if part or _was_worked(part))
+    total = add(part for _, part in each)
+    if not each or not isinstance(total.origin, Reckoned):
+        return total
+    return Figure(total, replace(total.origin, whose=tuple(name for name, _ in each)))
 
 
 def _was_worked(zero: float) -> bool:

@@ -30,7 +30,7 @@ from builder.model.looks import (
     Treating,
     UnderPressure,
 )
-from builder.model.mishaps import Mishap
+from builder.model.mishaps import Mishap, Turn
 from builder.model.picture import Picture
 from builder.model.recipe import Do, MealName, Vessel
 from builder.model.since import Change
@@ -110,6 +110,7 @@ class Conditions:
     water_source: WaterSource
     treat: Treatment
     water_c: float  # how cold the water comes into the pot
+    wind_factor: float = 1.0  # what the wind leaves of a burner's heat
 
 
 @dataclass(frozen=True, slots=True)
@@ -695,6 +696,7 @@ class Kit:
     utensils: Utensils = Utensils((), ())
     chilled_until: tuple[int, MealName] | None = None  # day and meal; None: there is no cool bag
     chilled: tuple[tuple[int, int], ...] = ()  # what goes into it: day, and the meal's place there
+    turns: tuple[Turn, ...] = ()  # cautions that camps which are otherwise would bring
     since: tuple[Change, ...] | None = None  # what changed since a kit that somebody has
     figures: frozenset[str] = frozenset()  # addresses in kit.json that a page of numbers tells
     folders: tuple[str, ...] = ()  # of the content, as people are shown them; no kit tells them

@@ -5,6 +5,8 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import Literal
 
+from builder.model.source import Level
+
 MishapKind = Literal["bag", "day-more", "no-fuel", "no-fire", "dry"]
 MendedBy = Literal["food", "fuel", "wood", "water"]
 
@@ -37,3 +39,19 @@ class Mishap:
     missing_kcal: float | None = None  # of all, over the trip
     mend_g: float | None = None
     mended_by: MendedBy = "food"
+
+
+# What may be otherwise at a camp: how high it lies, its coldest and its warmest air, its wind.
+Otherwise = Literal["height", "coldest", "warmest", "wind"]
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """A caution that the plan has not, and that camps which are otherwise would bring."""
+
+    caution: str
+    level: Level
+    title: str  # what to do
+    kind: Otherwise
+    limit: float  # up to here it is not needed; of wind what it leaves of a burner's heat
+    days: tuple[int, ...]

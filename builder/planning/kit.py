@@ -27,7 +27,7 @@ from builder.model.source import CautionText, Source
 from builder.model.trip import Day, TravelBy, Trip
 from builder.planning.after import drinking_learned, fuel_learned, reviewed
 from builder.planning.carrying import defaults_taken, utensils_of, weights
-from builder.planning.cautions import STANDING, Facts, cautions_of, kept_cold
+from builder.planning.cautions import STANDING, Facts, cautions_of, kept_cold, turns_of
 from builder.planning.cooking import (
     Hearth,
     cooking_places,
@@ -227,6 +227,7 @@ def plan_trip(
         chilled_until=_chilled_until(trip),
         chilled=kept_cold(trip, menus),
         mishaps=mishaps(days, load, fuels, hearth, content),
+        turns=turns_of(facts, content.cautions, {each.id for each in cautions}),
     )
 
 

@@ -235,6 +235,7 @@ def without_people(kit: Kit, names: Iterable[str] = ()) -> Kit:
         proposals=(),
         coming=(),
         mishaps=tuple(replace(each, still=()) for each in kit.mishaps if each.kind != "bag"),
+        turns=(),
         shopping=tuple(replace(line, dry_on=None) for line in kit.shopping),
         defaults=(),
         public=True,

@@ -102,9 +102,9 @@ def test_the_page_carries_its_figures_down_to_what_one_changes(
     assert set(places) == {box[each] for each in changed}
     assert all(re.fullmatch(r"trips/hand\.yaml:\d+:\d+", each) for each in places)
     for name, figure in data["figures"].items():
-        assert worth(data, name) == pytest.approx(figure["value"], rel=1e-9), name
+        assert "formula" not in figure or "value" not in figure  # the page works it out
         if not name.startswith("#") and name in told:
-            assert told[name]["value"] == figure["value"]
+            assert worth(data, name) == pytest.approx(told[name]["value"], rel=1e-9), name
     shown = {
         given["data-figure"] for _, given in page(whole, recipe).tags if "data-figure" in given
     }

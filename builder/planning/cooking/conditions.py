@@ -9,9 +9,10 @@ from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
 from builder.model.figure import smallest
 from builder.model.kit import Conditions
-from builder.model.place import Places
+from builder.model.place import Place, Places
 from builder.model.recipe import MealName
 from builder.model.trip import Camp, Day, Trip
+from builder.planning.cooking.hearth import wind_factor
 from builder.planning.refusals import told_at
 from builder.planning.tracing import traced, work
 from builder.problems import Problem
@@ -36,8 +37,8 @@ class CookingPlaces:
         return self.by_day[day.number - 2] if day.number > 1 else self.start
 
 
-def conditions_of(camp: Camp, altitude_m: float) -> Conditions:
-    """Give a camp with what follows from its height."""
+def conditions_of(camp: Camp, altitude_m: float, wind_at: Place | None) -> Conditions:
+    """Give a camp with what follows from its height; `wind_at` is where its wind was told."""
     # A number that lost its place is one figure still, wherever it is used.
     altitude_m = traced(altitude_m, "altitude_m")
     pressure = camp.barometer_hpa or work(pressure_hpa, altitude_m)
@@ -57,6 +58,7 @@ def conditions_of(camp: Camp, altitude_m: float) -> Conditions:
         water_source=camp.water.camp,
         treat=camp.water.treat,
         water_c=smallest(water_c, boiling),
+        wind_factor=wind_factor(camp.wind, wind_at),
     )
 
 
@@ -105,10 +107,10 @@ def cooking_places(trip: Trip) -> CookingPlaces:
         if altitude_m is None:
             altitude_m = by_day[-1].altitude_m if by_day else start_altitude or 0.0
         with told_at(day.places.of("camp_altitude"), f"day {day.number}"):
-            by_day.append(conditions_of(day.camp, altitude_m))
+            by_day.append(conditions_of(day.camp, altitude_m, day.places.fields.get("wind")))
     start = by_day[0]
     if trip.start_camp is not None:
         altitude_m = start_altitude if start_altitude is not None else start.altitude_m
         with told_at(trip.places.of("start_camp"), "start camp"):
-            start = conditions_of(trip.start_camp, altitude_m)
+            start = conditions_of(trip.start_camp, altitude_m, trip.places.fields.get("start_camp"))
     return CookingPlaces(start, tuple(by_day))

@@ -277,8 +277,8 @@ def heated(
     fuel_kj: float = nothing("fuel_heat_kj")
     minutes = 0.0
     if burner is not None:
-        fuel_kj = burner.fuel_heat_kj(heat_kj, conditions.wind)
-        minutes = burner.minutes(heat_kj, conditions.wind)
+        fuel_kj = burner.fuel_heat_kj(heat_kj, conditions)
+        minutes = burner.minutes(heat_kj, conditions)
         for step in steps:
             # A hard boil takes what a simmer does, after what brings it there.
             if step.do in ("boil", "simmer") and pot is not None:

@@ -18,17 +18,19 @@ from builder.formulas.fire import (
 )
 from builder.formulas.heat import WIND_FACTOR, fuel_heat_kj, heating_min, water_heat_kj, whole_units
 from builder.model.content import Content
-from builder.model.figure import Figure, counted, guarded, holds, named, none
+from builder.model.figure import Figure, Named, counted, guarded, holds, named, none
 from builder.model.gear import BAKES_IN, Fuel, Iron, Pot, Stove, StoveTest
+from builder.model.kit import Conditions
 from builder.model.place import Place
-from builder.model.trip import Fire, Heat, Trip
+from builder.model.trip import Fire, Heat, Trip, Wind
 from builder.planning.refusals import told_at
 from builder.planning.tracing import count, work
 
 
-def wind_factor(wind: str) -> Figure:
+def wind_factor(wind: Wind, told_at: Place | None = None) -> Figure:
     """Give what the wind leaves of a burner's heat."""
-    return named(WIND_FACTOR[wind], f"wind_factor ({wind})", "common-practice")
+    name = f"wind_factor ({wind})"
+    return Figure(WIND_FACTOR[wind], Named(name, "common-practice", told_at))
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,13 +43,13 @@ class Burner:
     efficiency_share: float
     stove: str | None = None  # which of the trip's, by its key
 
-    def fuel_heat_kj(self, heat_kj: float, wind: str) -> float:
-        """Give the heat the fuel must hold for a useful heat in this wind."""
-        return work(fuel_heat_kj, heat_kj, self.efficiency_share, wind_factor(wind))
+    def fuel_heat_kj(self, heat_kj: float, at: Conditions) -> float:
+        """Give the heat the fuel must hold for a useful heat in the wind of a camp."""
+        return work(fuel_heat_kj, heat_kj, self.efficiency_share, at.wind_factor)
 
-    def minutes(self, heat_kj: float, wind: str) -> float:
-        """Give how long a useful heat takes at full power in this wind."""
-        return work(heating_min, heat_kj, self.efficiency_share, wind_factor(wind), self.power_w)
+    def minutes(self, heat_kj: float, at: Conditions) -> float:
+        """Give how long a useful heat takes at full power in the wind of a camp."""
+        return work(heating_min, heat_kj, self.efficiency_share, at.wind_factor, self.power_w)
 
 
 def fire_under(volume_ml: float, potfuls: int, on: Heat = "fire") -> Burner:

@@ -235,7 +235,7 @@ def _boil_minutes(meal: PlannedMeal, burner: Burner | None) -> dict[int, float]:
         if step.do == "boil":
             fresh_ml[number] = waiting_ml
             waiting_ml = 0.0
-    minutes = burner.minutes(meal.heat_kj, meal.conditions.wind) if burner else NO_MINUTES
+    minutes = burner.minutes(meal.heat_kj, meal.conditions) if burner else NO_MINUTES
     all_ml = add(fresh_ml.values())
     if all_ml <= 0:
         boils = counted(len(fresh_ml), "boils")

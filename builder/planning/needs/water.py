@@ -15,7 +15,7 @@ from builder.formulas.water import (
     water_to_drink_ml,
     way_water_ml,
 )
-from builder.model.figure import add, largest, named, nothing, smallest
+from builder.model.figure import add, add_over, largest, named, nothing, smallest
 from builder.model.kit import Conditions, WaterDay
 from builder.model.trip import DEFAULT_BETWEEN_WATER_H, Day, Person, Trip
 from builder.planning.cooking import CookingPlaces
@@ -31,6 +31,7 @@ _MOST_FROM_FOOD_SHARE = named(MOST_FROM_FOOD_SHARE, "most_share", "efsa2010")
 class PersonWater:
     """One person's water on one day."""
 
+    name: str
     intake_ml: float
     rate_ml_h: float
     travel_hours: float  # one's own
@@ -60,6 +61,7 @@ def person_water(
             way_ml = work(way_water_ml, hours, rate_ml_h, intake_ml)
             to_drink_ml = work(drunk_away_ml, to_drink_ml, home_share(day.home), way_ml)
     return PersonWater(
+        name=person.name,
         intake_ml=intake_ml,
         rate_ml_h=rate_ml_h,
         travel_hours=hours,
@@ -82,7 +84,9 @@ def between_water_h(day: Day) -> float:
 def _dry_way_ml(day: Day, people: Sequence[PersonWater]) -> float:
     """Give what all drink on the longest stretch without water, each in their own hours."""
     longest_h = between_water_h(day)
-    return add(smallest(longest_h, each.travel_hours) * each.rate_ml_h for each in people)
+    return add_over(
+        (each.name, smallest(longest_h, each.travel_hours) * each.rate_ml_h) for each in people
+    )
 
 
 def water_day(
@@ -98,7 +102,9 @@ def water_day(
     conditions = places.by_day[day.number - 1]
     cooking_ml = _cooking_ml(menu)
     drinks_ml = add(each.planned.water_ml for each in menu if each.planned.meal == "drinks")
-    drinking_ml = add(largest(each.to_drink_ml - each.drinks_ml, 0.0) for each in people)
+    drinking_ml = add_over(
+        (each.name, largest(each.to_drink_ml - each.drinks_ml, 0.0)) for each in people
+    )
     washing_ml = _washing_ml(trip, day, menus)
     treat_ml = drinking_ml if conditions.water_source != "tap" else 0.0
     treat_ml += add(
@@ -120,7 +126,7 @@ def water_day(
             + _cooking_ml(breakfast, only_breakfast=True)
             + drinks_ml
             + washing_ml
-            + add(work(night_water_ml, each.intake_ml) for each in people)
+            + add_over((each.name, work(night_water_ml, each.intake_ml)) for each in people)
             + onward_ml
         )
     return WaterDay(

@@ -128,8 +128,8 @@ def _heated(
     burner = hearth.burner_for(volume_ml, potfuls)
     if burner is None or volume_ml <= 0:
         return _AtCamp(camp.wind, volume_ml, None, add(()), add(()))
-    fuel_kj = burner.fuel_heat_kj(heat_kj, camp.wind)
-    minutes = burner.minutes(heat_kj, camp.wind)
+    fuel_kj = burner.fuel_heat_kj(heat_kj, camp)
+    minutes = burner.minutes(heat_kj, camp)
     if pot is not None and hold_min:
         fuel_kj += potfuls * work(
             simmer_fuel_kj, pot.loss_at_boil_w, burner.efficiency_share, burner.lowest_w, hold_min

@@ -129,6 +129,10 @@ def _of_quantities(say: Speech) -> Words:
     }
 
 
+def _of_otherwise(say: Speech) -> Words:
+    return {"rebuild": say("needs a new build")}
+
+
 def _of_party(say: Speech) -> Words:
     return {
         "start": say("Start {time}"),
@@ -302,6 +306,7 @@ _WORDS: Mapping[str, Callable[[Speech], Words]] = {
     "day": _of_day,
     "orders": _of_orders,
     "party": _of_party,
+    "otherwise": _of_otherwise,
     "follow": _of_follow,
     "mine": _of_mine,
     "pocket": _of_pocket,

@@ -31,6 +31,8 @@ class Script:
     at_once: bool = False  # whether it starts when it is there, not with the others of its page
 
 
+_PARTY, _OTHERWISE = "data-party=", 'class="otherwise"'
+_FOLLOW, _WAYS = 'class="follow"', 'class="ways-inputs"'
 _LISTS = Script("lists.js", ("ticks", "send"), ("startTicks", "startSending"), ('class="steps',))
 _SEARCH = Script("search.js", ("search",), ("startFinding",), None, at_once=True)
 KIT_SCRIPTS = (
@@ -46,14 +48,10 @@ KIT_SCRIPTS = (
     Script("mine.js", ("mine",), ("startMine",), ("data-refused=",)),
     Script("since.js", ("since",), ("startSince",), ("data-since=",)),
     Script("review.js", ("review",), ("startReview",), ('class="review"',)),
-    Script(
-        "party.js",
-        ("minutes", "quantities", "evaluate", "party"),
-        ("startParty",),
-        ("data-party=",),
-    ),
+    Script("reckon.js", ("minutes", "quantities", "evaluate"), (), (_PARTY, _OTHERWISE)),
+    Script("party.js", ("party",), ("startParty",), (_PARTY,)),
+    Script("otherwise.js", ("otherwise",), ("startOtherwise",), (_OTHERWISE,)),
 )
-_FOLLOW, _WAYS = 'class="follow"', 'class="ways-inputs"'
 HOME_SCRIPTS = (
     Script(
         "kit.js",
@@ -124,6 +122,6 @@ def _starts(script: Script) -> Iterator[str]:
 
 def _formulas(parts: Sequence[str]) -> Iterator[str]:
     """Give the formulas that every page with figures shares, where a script works them out."""
-    if not {"party", "ways"}.isdisjoint(parts):
+    if "evaluate" in parts:
         packed = BETWEEN.sub(r"\1", json.dumps(shared_formulas(), separators=(",", ":")))
         yield f"const FORMULAS = {packed};"

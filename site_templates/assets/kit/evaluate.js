@@ -119,7 +119,7 @@ const evaluate = (expression, values) => {
 
 /* What a figure comes to, by its id, where the leaves at some places have changed: each is worked
    out once. `moved` says that it rests on one of them, `turned` that planning would choose
-   otherwise there: then it has no value. */
+   otherwise there: then it has no value. What a figure comes to as planned may be left out. */
 const figuresWhere = ({ formulas, figures }, changed) => {
   const known = new Map();
   const leaf = ({ value, place }) => (changed.has(place) ? { value: changed.get(place), moved: true } : { value });
@@ -139,10 +139,11 @@ const figuresWhere = ({ formulas, figures }, changed) => {
     const { expression, constants = {} } = formulas[formula];
     const values = new Map(Object.entries(constants));
     for (const [name, one] of Object.entries(inputs)) values.set(name, given(one));
-    if (!met.some((one) => one.moved)) return { value };
+    const moved = met.some((one) => one.moved);
+    if (!moved && value !== undefined) return { value };
     const turned = { moved: true, turned: true };
     if (met.some((one) => one.turned) || choices.some((one) => one.moved && one.value !== 1)) return turned;
-    try { return { value: evaluate(expression, values), moved: true }; } catch { return turned; }
+    try { return { value: evaluate(expression, values), moved }; } catch { return turned; }
   };
   return figure;
 };

@@ -10,6 +10,7 @@ from builder.model.mishaps import MendedBy, Mishap
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, filled, table, text
+from builder.pages.trip.afterwards.otherwise import OtherwisePage, otherwise_page
 from builder.speech import Speech, later
 
 WRONG = "if-it-goes-wrong.md"
@@ -41,6 +42,7 @@ class WrongPage:
     """All that can go wrong."""
 
     each: tuple[Wrong, ...]
+    otherwise: OtherwisePage | None
 
 
 def wrong_page(kit: Kit) -> WrongPage:
@@ -59,7 +61,8 @@ def wrong_page(kit: Kit) -> WrongPage:
                 _of_many(each, figures.say),
             )
             for number, each in enumerate(kit.mishaps)
-        )
+        ),
+        otherwise_page(kit),
     )
 
 

@@ -31,7 +31,7 @@ from builder.planning.tracing import work
 
 Data = dict[str, object]
 # What recipe pages work out anew again and again comes with the kit's script, once for all pages.
-_SHARED = {
+SHARED = {
     FORMULAS[each].id: FORMULAS[each]
     for each in (
         pressure_hpa,
@@ -114,12 +114,17 @@ def figures_of_page(kit: Kit, meals: Mapping[str, PlannedMeal], shown: Iterable[
             told[own.through] = work(pressure_hpa, asked)
     for each in shown:
         told.setdefault(each.figure, each.value)
-    return part_of(told, keys)
+    return part_of(told, keys, with_values=False)
 
 
-def part_of(told: Mapping[str, float], keys: Mapping[Origin, str]) -> Data:
-    """Give the part of some figures that rests on some leaves, each by the key it is changed by."""
-    return _Part(graph_of(told), keys).data()
+def part_of(
+    told: Mapping[str, float], keys: Mapping[Origin, str], with_values: bool = True
+) -> Data:
+    """Give the part of some figures that rests on some leaves, each by the key it is changed by.
+
+    Without the values of what is worked out, a page works them out as planned too.
+    """
+    return Part(graph_of(told), keys, with_values).data()
 
 
 def _leaf(value: float, key: str) -> dict[Origin, str]:
@@ -133,15 +138,16 @@ def shared_formulas() -> Data:
             "expression": formula.expression,
             "constants": {name: each.value for name, each in formula.constants.items()},
         }
-        for id_, formula in sorted(_SHARED.items())
+        for id_, formula in sorted(SHARED.items())
     }
 
 
-class _Part:
+class Part:
     """The part of a graph that rests on some leaves; what does not is told as a number."""
 
-    def __init__(self, graph: Graph, keys: Mapping[Origin, str]) -> None:
-        self.graph, self.keys = graph, keys
+    def __init__(self, graph: Graph, keys: Mapping[Origin, str], with_values: bool = False) -> None:
+        """Take a graph, and the key of each leaf that may change."""
+        self.graph, self.keys, self.with_values = graph, keys, with_values
         self._follow: dict[int, bool] = {}
         self.figures: dict[str, Data] = {}
         self.formulas: dict[str, str] = {}  # short ids: an expression is its own in kit.json
@@ -177,7 +183,7 @@ class _Part:
         if not node.formula:
             return self._number(node.value)
         declared = FORMULAS[node.declared] if node.declared else None
-        shared = _SHARED.get(declared.id) if declared else None
+        shared = SHARED.get(declared.id) if declared else None
         told: Data = {
             "formula": shared.id if shared else self._short(node.expression),
             "inputs": {
@@ -185,8 +191,9 @@ class _Part:
                 for symbol, given in node.inputs.items()
                 if not shared or symbol not in shared.constants
             },
-            "value": number(node.value),
         }
+        if self.with_values:
+            told["value"] = number(node.value)
         if node.guards:
             told["guards"] = [self._named(guard) for guard in node.guards]
         return told

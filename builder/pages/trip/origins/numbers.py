@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import groupby
 
 from builder.formulas.declaring import FORMULAS, unit_of_name
@@ -318,7 +318,7 @@ class _Teller:
 
     def constant(self, figure: Traced, leaf: Named) -> Constant:
         """Give a constant of this page, noted the first time."""
-        key = (float(figure), leaf)
+        key = (float(figure), replace(leaf, chosen_at=None))
         if key not in self.named:
             words, _, chosen = leaf.name.partition(" (")
             self.named[key] = Constant(
