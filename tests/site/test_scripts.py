@@ -120,7 +120,11 @@ def test_every_word_that_a_script_says_is_given_to_it_or_to_the_one_on_every_pag
         ('<ol class="steps work order">', ["kit.js", "lists.js"]),
         ('<li class="day" data-date="2031-07-11">', ["kit.js", "day.js"]),
         ('<span class="before" data-before="50">', ["kit.js", "orders.js"]),
-        ('<ul class="steps"></ul><div data-party="4">', ["kit.js", "lists.js", "party.js"]),
+        (
+            '<ul class="steps"></ul><div data-party="4">',
+            ["kit.js", "lists.js", "reckon.js", "party.js"],
+        ),
+        ('<div class="otherwise" hidden>', ["kit.js", "reckon.js", "otherwise.js"]),
     ],
 )
 def test_a_page_loads_what_it_needs_and_no_more(holds: str, names: list[str]) -> None:
