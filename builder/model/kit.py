@@ -38,6 +38,7 @@ from builder.model.source import CautionText, Level, Source
 from builder.model.trip import (
     DefaultUsed,
     Heat,
+    MealTimes,
     Shelter,
     Travel,
     TravelBy,
@@ -693,6 +694,7 @@ class Kit:
     review: Reviewed | None = None  # what was, against what was planned before learning
     learned: Learned = NOTHING_LEARNED  # what earlier trips taught, and the plan counts with
     mishaps: tuple[Mishap, ...] = ()  # what if it goes wrong
+    times: MealTimes | None = None  # when they eat, where the trip tells it
     utensils: Utensils = Utensils((), ())
     chilled_until: tuple[int, MealName] | None = None  # day and meal; None: there is no cool bag
     chilled: tuple[tuple[int, int], ...] = ()  # what goes into it: day, and the meal's place there

@@ -291,6 +291,11 @@ class MealTimes:
     lunch_min: int = 750
     dinner_min: int = 1110
 
+    def of(self, meal: str) -> int:
+        """Give when a meal is eaten; what is nibbled or drunk on the way goes with lunch."""
+        own = {"breakfast": self.breakfast_min, "dinner": self.dinner_min}
+        return own.get(meal, self.lunch_min)
+
 
 @dataclass(frozen=True, slots=True)
 class Trip:
@@ -321,7 +326,7 @@ class Trip:
     track: str | None = None  # a file beside the trip's
     tracks: tuple[DayTrack, ...] = ()  # what it tells, by day; () where there is none
     utc_h: float | None = None
-    times: MealTimes = MealTimes()
+    times: MealTimes | None = None  # None: nobody told when they eat
     learned: bool = True  # whether what earlier trips taught counts
     picture: Picture | None = None
     review: Review | None = None

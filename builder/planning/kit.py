@@ -223,6 +223,7 @@ def plan_trip(
         guides=guides,
         review=reviewed(trip.review, days, fuels, add(day.fuel.wood_g for day in days)),
         learned=learned,
+        times=trip.times,
         utensils=utensils_of(trip, days, hearth, content, load.people),
         chilled_until=_chilled_until(trip),
         chilled=kept_cold(trip, menus),

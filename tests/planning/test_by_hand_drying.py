@@ -349,6 +349,30 @@ def test_a_batch_of_a_whole_meal_is_weighed_like_any_other(tmp_path: Path) -> No
     )
 
 
+def test_a_pot_that_was_weighed_when_done_tells_its_water(tmp_path: Path) -> None:
+    # 198 g of solids went in: of 600 g in the pot 402 are water, whatever was poured.
+    solids_g = STEW_G - STEW_WATER_G
+    assert solids_g == NEAR(198)
+    batch = {"id": "stew-july", "recipe": "stew", "method": "freeze-dryer", "done": "2031-01-01",
+             "fresh": "1200 g", "dried": "412 g"}  # fmt: skip
+    read = hand(tmp_path, recipes=[{**stew(), "cooked": "600 g"}], batches=[batch])
+    assert read.problems == ()
+    found = read.stock.judged["stew-july"]
+    assert found.substance.composition.water_g == NEAR(67, rel=EXACT)
+    assert found.residual_share == NEAR(1 - 1200 * 198 / 600 / 412, rel=EXACT)
+    assert found.composition.energy_kcal == NEAR(STEW_KCAL / 600 * 100 * 1200 / 412, rel=EXACT)
+
+
+@pytest.mark.parametrize(("cooked", "kinds"), [("199 g", []), ("197 g", ["cooked-too-light"])])
+def test_a_pot_cannot_weigh_less_than_what_is_dry_in_it(
+    cooked: str, kinds: list[str], tmp_path: Path
+) -> None:
+    batch = {"id": "stew-july", "recipe": "stew", "method": "freeze-dryer", "done": "2031-01-01",
+             "fresh": "199 g", "dried": "198.5 g"}  # fmt: skip
+    read = hand(tmp_path, recipes=[{**stew(), "cooked": cooked}], batches=[batch])
+    assert [each.kind for each in read.problems if each.severity == "error"] == kinds
+
+
 # -- keeping ----------------------------------------------------------------------------------
 
 

@@ -698,14 +698,11 @@ def test_a_long_chain_of_dried_meals_is_walked_without_recursion(tmp_path: Path)
     assert {problem.kind for problem in found.problems} == {"recipe-circle"}
 
 
-def test_what_nothing_is_made_of_yet_is_kept_and_told(tmp_path: Path) -> None:
+def test_what_the_pot_holds_and_where_it_is_parted_is_read(tmp_path: Path) -> None:
     text = changed(BEAN_POT, "serves: 2\n", "serves: 2\ncooked: 0.6 kg\n")
     text = changed(text, "  - {do: simmer", "  - {do: part}\n  - {do: simmer")
     found = read(tmp_path, {**GOOD, FILE: text})
-    not_yet = "is read and kept, but this version does not use it yet — it may stay [not-used-yet]"
-    assert lines(found) == [
-        f"{FILE}:4:1: warning: `cooked` of a recipe {not_yet}",
-    ]
+    assert lines(found) == []
     recipe = found.content.recipes["bean-pot"]
     assert (recipe.cooked_g, recipe.part_before) == (600, 2)
     assert [each.do for each in recipe.steps] == ["soak", "boil", "simmer", "serve"]

@@ -37,17 +37,13 @@ def trip_of(folder: Path, text: str) -> Trip:
     return found.content.trips["tarrow"]
 
 
-KEPT = {
-    "times": ('times: {lunch: "13:00"}\n', MealTimes(450, 780, 1110)),
-}
-
-
 @pytest.mark.parametrize(
     ("key", "text", "value"),
     [
         ("depots", "depots: [{camp: 1, holds: [1]}]\n", (Depot(1, (1,)),)),
         ("together", "together: [[stove, pot]]\n", (("stove", "pot"),)),
         ("utc_h", "utc: +2\n", 2.0),
+        ("times", 'times: {lunch: "13:00"}\n', MealTimes(450, 780, 1110)),
     ],
 )
 def test_a_key_of_the_trip_that_is_used_is_told_nothing_of(
@@ -55,18 +51,6 @@ def test_a_key_of_the_trip_that_is_used_is_told_nothing_of(
 ) -> None:
     found = read(tmp_path, {**GOOD, "trips/tarrow.yaml": text + TRIP})
     assert lines(found) == []
-    assert getattr(found.content.trips["tarrow"], key) == value
-
-
-@pytest.mark.parametrize("key", KEPT)
-def test_a_key_of_the_trip_is_kept_and_said_once_to_be_of_no_use_yet(
-    key: str, tmp_path: Path
-) -> None:
-    text, value = KEPT[key]
-    found = read(tmp_path, {**GOOD, "trips/tarrow.yaml": text + TRIP})
-    assert lines(found) == [
-        f"trips/tarrow.yaml:1:1: warning: `{key}` of a trip is read and kept, but this version does not use it yet — it may stay [not-used-yet]"
-    ]
     assert getattr(found.content.trips["tarrow"], key) == value
 
 

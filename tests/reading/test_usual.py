@@ -49,6 +49,7 @@ RECIPE = """\
 id: pea-pot
 name: Pea pot
 serves: 2
+cooked: 600 g
 cook_in: iron
 uses: [{food: peas, amount: 160 g, dried_by: dehydrator}]
 reach: 74 degC

@@ -19,6 +19,7 @@ from builder.pages.trip.day import energy_share, has_page, meal_path
 from builder.pages.trip.dishes.cook import Anchors
 from builder.pages.trip.dishes.order import moments
 from builder.pages.trip.dishes.work_said import what
+from builder.pages.trip.light import eaten_at
 from builder.pages.trip.placing import Front, front
 from builder.pages.trip.supplies.bags import BAGS
 from builder.pages.trip.supplies.carry import short_carry
@@ -187,6 +188,8 @@ def _eaten(kit: Kit, say: Speech, day: KitDay, name: MealName, anchors: Anchors)
     foods = _FOODS_PARTED_BY.join(dict.fromkeys(meal.title for _, meal in dishes))
     order = next((each for each in day.orders if each.meal == name and has_page(each)), None)
     told: tuple[tuple[str, str], ...] = (("meal", name),)
+    if eat := eaten_at(kit, name):
+        told += (("eat", eat),)
     href = f"{day_path(day)}#{name}"
     if order:
         href = meal_path(day, name)

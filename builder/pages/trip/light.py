@@ -1,13 +1,16 @@
-"""How pages tell the light of a day."""
+"""How pages tell the hours of a day: its light, and when one eats."""
 
 from __future__ import annotations
 
-from builder.model.kit import KitDay
+from builder.model.kit import Kit, KitDay
 from builder.model.looks import Light
 from builder.pages.figures import Figures
 from builder.pages.pieces import Cell, Piece, filled, text
 from builder.pages.trip.addresses import at_day
 from builder.speech import Speech
+
+# What is nibbled or drunk has no time of its own.
+_TIMED_MEALS = ("breakfast", "lunch", "dinner")
 
 
 def light_said(figures: Figures, day: KitDay, light: Light) -> Cell:
@@ -33,6 +36,13 @@ def light_at_meal(say: Speech, day: KitDay, meal: str) -> str:
     if meal == "dinner" and light.sets_min is not None:
         return say("The sun sets at {time}.", time=_clock(light.sets_min))
     return ""
+
+
+def eaten_at(kit: Kit, meal: str) -> str:
+    """Give the time when a meal is eaten, as 18:30; "" where the trip does not tell it."""
+    if kit.times is None or meal not in _TIMED_MEALS:
+        return ""
+    return _clock(kit.times.of(meal))
 
 
 def _clock(minutes: float) -> str:

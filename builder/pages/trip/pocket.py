@@ -21,6 +21,7 @@ from builder.pages.trip.dishes.cook import Cooking, CookPage
 from builder.pages.trip.dishes.order import OrderView
 from builder.pages.trip.dishes.recipe_steps import StepLine
 from builder.pages.trip.glance import GlancePage
+from builder.pages.trip.light import eaten_at
 from builder.pages.trip.placing import REFUSED, AloudPage, boxes_of
 from builder.pages.trip.supplies.carry import CarryPage
 from builder.pages.trip.supplies.fuel import FuelPage
@@ -66,6 +67,7 @@ class PocketMeal:
     dangers: tuple[Danger, ...]
     cares: tuple[Box, ...]  # told at the end of the page
     cooking: Cooking
+    eat: str  # when, as 18:30; "" where the trip does not tell it
     again: As | None = None
     shares_as: As | None = None  # where the same shares were told
 
@@ -269,6 +271,7 @@ def _meal(
         tuple(_dangers(kit, say, day, place, boxes)),
         tuple(replace(box, because=()) for box in boxes if box.level == "care"),
         way,
+        eaten_at(kit, meal.meal),
     )
 
 

@@ -7,10 +7,10 @@ from builder.pages import words
 from builder.pages.charts import WIDTH, Bar, Chart, Dot, Level, Mark, Words, drawn
 from builder.pages.figures import figures_of
 
-# Nobody told when they eat and set out: these are only where on the strip things stand.
+# Where nobody told when they eat, these are only where on the strip things stand.
 _FROM_H, _TO_H = 6.0, 22.0
 _BREAKFAST_H, _DINNER_H = 7.0, 18.5
-_SETS_OUT_H = 8.0
+_UNTIL_ON_THE_WAY_H = 1.0  # from breakfast
 _LUNCH_TAKES_H = 0.75
 _AFTER_THE_WAY_H = 1.0
 _CLOCKS_H = (6, 10, 14, 18, 22)
@@ -30,12 +30,21 @@ def day_strip(kit: Kit, day: KitDay) -> Chart | None:
     say = figures.say
     eaten = {meal.meal for meal in day.meals}
     hours = figures.plain(day.travel_hours, "hours")
-    first_h, rest_h = _halves(day.travel_hours, pauses="lunch" in eaten)
+    times = kit.times
+    breakfast_h = times.breakfast_min / 60 if times else _BREAKFAST_H
+    sets_out_h = breakfast_h + _UNTIL_ON_THE_WAY_H
+    noon_h = None
+    if "lunch" in eaten:
+        noon_h = sets_out_h + day.travel_hours / 2
+        if times:  # within the way, or at one of its ends
+            ends_h = sets_out_h + day.travel_hours
+            noon_h = min(max(times.lunch_min / 60, sets_out_h), ends_h)
+    first_h, rest_h = _halves(sets_out_h, day.travel_hours, noon_h)
     ends_h = rest_h[1] if rest_h else first_h[1]
-    dinner_h = max(_DINNER_H, ends_h + _AFTER_THE_WAY_H)
+    dinner_h = max(times.dinner_min / 60 if times else _DINNER_H, ends_h + _AFTER_THE_WAY_H)
     meals = [
         (at, say(words.MEALS[name]))
-        for name, at in (("breakfast", _BREAKFAST_H), ("lunch", first_h[1]), ("dinner", dinner_h))
+        for name, at in (("breakfast", breakfast_h), ("lunch", first_h[1]), ("dinner", dinner_h))
         if name in eaten
     ]
     way = say("on the way {hours}", hours=hours)
@@ -54,7 +63,9 @@ def day_strip(kit: Kit, day: KitDay) -> Chart | None:
         told.insert(1, dry)
     return drawn(
         f"strip-{day.day}",
-        say("The day in hours, as an example: set out earlier, and all of it moves."),
+        say("The day in hours, with meals when you mean to eat.")
+        if times
+        else say("The day in hours, as an example: set out earlier, and all of it moves."),
         ". ".join(told),
         _MEALS_AT + 26.0,
         bars=tuple(bars),
@@ -66,13 +77,13 @@ def day_strip(kit: Kit, day: KitDay) -> Chart | None:
 
 
 def _halves(
-    hours: float, *, pauses: bool
+    sets_out_h: float, hours: float, noon_h: float | None
 ) -> tuple[tuple[float, float], tuple[float, float] | None]:
     """Give from when to when one is on the way, before and after lunch."""
-    if not pauses:
-        return (_SETS_OUT_H, _SETS_OUT_H + hours), None
-    noon = _SETS_OUT_H + hours / 2
-    return (_SETS_OUT_H, noon), (noon + _LUNCH_TAKES_H, noon + _LUNCH_TAKES_H + hours / 2)
+    ends_h = sets_out_h + hours
+    if noon_h is None:
+        return (sets_out_h, ends_h), None
+    return (sets_out_h, noon_h), (noon_h + _LUNCH_TAKES_H, ends_h + _LUNCH_TAKES_H)
 
 
 def _x(at_h: float) -> str:

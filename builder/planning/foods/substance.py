@@ -16,6 +16,7 @@ from builder.model.trip import Label
 from builder.planning.foods.hazards import is_game, is_minced
 from builder.planning.foods.water_back import NO_WATER, WaterBack, water_back
 from builder.planning.tracing import look_up, work
+from builder.problems import Problem, ProblemsFound
 
 _WATER = Composition(water_g=named(100.0, "water_g (of water)", "common-practice"), energy_kcal=0.0)
 
@@ -148,7 +149,11 @@ def substance_of_recipe(recipe: Recipe, content: Content) -> Substance:
 
 
 def _parts(recipe: Recipe, content: Content) -> list[tuple[Composition, float]]:
-    """Give what is in the pot, each part with its mass."""
+    """Give what is in the pot, each part with its mass.
+
+    Where it was weighed when it was done, its water is what that leaves beside all else: more or
+    less than was poured in.
+    """
     parts: list[tuple[Composition, float]] = []
     auto_ml: dict[str, float] = {}
     for ingredient in recipe.uses:
@@ -156,6 +161,10 @@ def _parts(recipe: Recipe, content: Content) -> list[tuple[Composition, float]]:
         carried, back = as_usually_dried(substance, ingredient.dried_by)
         parts.append((carried, ingredient.amount_g))
         auto_ml[ingredient.id] = back.poured_ml * ingredient.amount_g
+    if recipe.cooked_g is not None:
+        _refuse_lighter_than_solids(recipe, parts)
+        parts.append((_WATER, recipe.cooked_g - add(mass_g for _, mass_g in parts)))
+        return parts
     water_ml = add(
         add(auto_ml[name] for name in step.uses) if step.water_auto else step.water_ml
         for step in recipe.steps
@@ -163,6 +172,22 @@ def _parts(recipe: Recipe, content: Content) -> list[tuple[Composition, float]]:
     )
     parts.append((_WATER, water_ml - recipe.drain_ml if recipe.drain_ml else water_ml))
     return parts
+
+
+def _refuse_lighter_than_solids(recipe: Recipe, parts: list[tuple[Composition, float]]) -> None:
+    solids_g = sum(float(mass_g) * (1 - float(each.water_share)) for each, mass_g in parts)
+    if recipe.cooked_g is not None and recipe.cooked_g <= solids_g:
+        raise ProblemsFound(
+            [
+                Problem(
+                    recipe.places.of("cooked"),
+                    "cooked-too-light",
+                    f"{recipe.id} weighs {recipe.cooked_g:.0f} g when it is done, and what goes in "
+                    f"holds {solids_g:.0f} g without its water",
+                    "check the weight and its unit, and the amounts",
+                )
+            ]
+        )
 
 
 def substance_of_ingredient(ingredient: Ingredient, content: Content) -> Substance:

@@ -52,6 +52,7 @@ USUAL: dict[tuple[str, str], Range] = {
     ("food", "keeps"): Range((0.2, 120), (0.05, 360), "courgette 1 month to sugar"),
     ("food", "spread"): Range((0.001, 0.1), (0.0001, 0.3), "SR28: 0.6 to 3 points for most"),
     ("food", "takes_up"): Range((0.1, 1), (0.01, 1), "tomato 0.2 to cooked rice"),
+    ("recipe", "cooked"): Range((50, 60_000), (5, 500_000), "a cup to a canteen pot"),
     ("perishable", "hours"): Range((0.5, 8784), (0.1, 8784), "an hour in heat to a year"),
     ("perishable", "below"): Range((0, 40), (-20, 60), "fridge to a hot day"),
     # Drying at home.
@@ -154,7 +155,6 @@ USUAL_KEPT: dict[tuple[str, str], Range] = {
     ("food", "price"): Range((0.1, 5000), (0, 1e6), "of any currency"),
     ("food", "dried_price"): Range((0.1, 20_000), (0, 1e6), "of any currency"),
     ("food", "pack"): Range((5, 25_000), (0.5, 500_000), "a spice bag to a sack"),
-    ("recipe", "cooked"): Range((50, 60_000), (5, 500_000), "a cup to a canteen pot"),
     ("pot", "diameter"): Range((8, 45), (3, 150), "a mug to a canteen pot"),
     ("packaging", "price"): Range((0.005, 100), (0, 10_000), "of any currency"),
     ("dryer", "power"): Range((80, 4000), (5, 30_000), "a small shelf to a freeze dryer; fans"),

@@ -238,7 +238,6 @@ class WrittenRecipe(Record, title="recipe"):
     cooked: Annotated[float | None, Quantity("mass_g", positive=True)] = key(
         "What the pot holds when it is done; tells the water of a meal that is dried.",
         example="2.3 kg",
-        not_used_yet=True,
     )
     utensils: Annotated[tuple[str, ...] | None, Words()] = key(
         "What it takes besides pot, stove and spoon; `[]` says nothing.", example="[whisk, sieve]"

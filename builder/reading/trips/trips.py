@@ -19,7 +19,6 @@ from builder.model.trip import (
     DayTrack,
     DefaultUsed,
     Depot,
-    MealTimes,
     Person,
     Shelter,
     Trip,
@@ -175,7 +174,8 @@ class WrittenTrip(Record, title="trip"):
         example="+2",
     )
     times: WrittenTimes | None = key(
-        "When one eats.", example='{breakfast: "07:00", dinner: "19:00"}', not_used_yet=True
+        "When one eats: then the order of work tells the clock, until a phone is told another.",
+        example='{breakfast: "07:00", dinner: "19:00"}',
     )
     learned: Annotated[bool, Flag()] = key(
         "Whether what earlier trips taught counts.",
@@ -225,7 +225,7 @@ class WrittenTrip(Record, title="trip"):
             track=self.track,
             tracks=notes.at_hand.tracks,
             utc_h=self.utc,
-            times=self.times.times() if self.times else MealTimes(),
+            times=self.times.times() if self.times else None,
             learned=self.learned,
             picture=picture_of(self.picture),
             review=self.review.review() if self.review else None,

@@ -61,7 +61,7 @@ const todayLines = (day, tomorrow, now) => {
   };
   const isOver = ([which, until]) => {
     const meal = mealOf(which, day);
-    const eat = kept.get(`eat ${which}`);
+    const eat = eatAt(which, meal);
     const done = meal?.data.steps && stepsDone(meal) >= meal.data.steps;
     return !meal || done || (eat ? minute > minutesOf(eat) + AT_TABLE_MIN : now.getHours() >= until);
   };
@@ -82,13 +82,16 @@ const todayLines = (day, tomorrow, now) => {
   return lines;
 };
 
+/* When one eats: as said on this phone, or else as the trip tells. */
+const eatAt = (which, meal) => kept.get(`eat ${which}`) || meal?.data.eat;
+
 const stepsDone = ({ links }) => kept.get(`ticks ${links[0].getAttribute("href")}`)?.length ?? 0;
 
 /* What is cooked step by step: when to begin and with what, and one large touch into it. */
 const cooking = (which, meal) => {
   const { start, first, steps } = meal.data;
   if (!start) return [];
-  const eat = kept.get(`eat ${which}`);
+  const eat = eatAt(which, meal);
   const done = stepsDone(meal);
   const when = eat ? clockOf((minutesOf(eat) - Number(start) + 1440) % 1440) : fill(WORDS.beforeEating, { n: start });
   const act = done ? fill(WORDS.stepsDone, { n: done, all: steps }) : `${when}: ${first}`;

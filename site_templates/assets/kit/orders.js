@@ -1,4 +1,4 @@
-/* An order of work told by the clock, once one has said when to eat. */
+/* An order of work told by the clock, where the trip or somebody has said when to eat. */
 const startOrders = () => {
   for (const order of all(".order")) {
     const times = all(".before[data-before]", order);
@@ -10,9 +10,10 @@ const startOrders = () => {
     const spans = times.map((time) => time.dataset.time ?? time.textContent);
     // Said once: a meal is eaten at the same time on all days, until one says another.
     const name = `eat ${order.dataset.meal}`;
-    const input = make("input", { type: "time", value: kept.get(name) || "" });
+    const planned = order.dataset.eat ?? "";
+    const input = make("input", { type: "time", value: kept.get(name) || planned });
     const follow = () => {
-      kept.set(name, input.value || null);
+      kept.set(name, input.value === planned ? null : input.value || null);
       const [h, m] = input.value.split(":").map(Number);
       times.forEach((time, i) => {
         time.replaceChildren(words[i]);

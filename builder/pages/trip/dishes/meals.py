@@ -30,7 +30,7 @@ from builder.pages.trip.dishes.parted import for_all_in_pot
 from builder.pages.trip.dishes.plates import plates
 from builder.pages.trip.dishes.recipe_steps import stands_by_step
 from builder.pages.trip.dishes.work_said import parts_of, steeps, what
-from builder.pages.trip.light import light_at_meal
+from builder.pages.trip.light import eaten_at, light_at_meal
 from builder.pages.trip.placing import boxes_at_step, raw
 from builder.speech import later
 from builder.units import rounded
@@ -88,6 +88,7 @@ class MealPage:
     title: str
     start: str
     light: str
+    eat: str  # when, as 18:30; "" where the trip does not tell it
     in_turns: bool
     lines: tuple[WorkLine, ...]
     dishes: tuple[Dish, ...]
@@ -115,6 +116,7 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
         words.meal_of_day(say, day, order.meal),
         start_said(figures, order),
         light_at_meal(say, day, order.meal),
+        eaten_at(kit, order.meal),
         stands_min(order) > MOST_STANDING_MIN,
         tuple(_lines(kit, day, order, stands)),
         tuple(

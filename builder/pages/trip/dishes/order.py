@@ -10,6 +10,7 @@ from builder.model.recipe import MealName
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Mark, Piece, Table, table, text
 from builder.pages.trip.dishes.work_said import minutes_said, what
+from builder.pages.trip.light import eaten_at
 from builder.pages.trip.placing import raw
 from builder.planning.naming import meal_inside
 from builder.speech import Speech, later
@@ -32,6 +33,7 @@ class OrderView:
     meal: MealName
     anchor: str
     title: str
+    eat: str  # when they eat, as 18:30; "" where the trip does not tell it
     start: str  # when the work begins, such as "Start 50 min before you eat"
     in_turns: bool  # whether what is ready first would stand too long
     table: Table
@@ -65,6 +67,7 @@ def _order(kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork) -> Order
         order.meal,
         f"work-{order.meal}",
         say("Order of work for {meal}", meal=meal_inside(say, order.meal)),
+        eaten_at(kit, order.meal),
         start_said(figures, order),
         stands_min(order) > MOST_STANDING_MIN,
         table(

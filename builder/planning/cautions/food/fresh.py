@@ -10,16 +10,15 @@ from builder.formulas.keeping import HALVING_K
 from builder.formulas.rehydration import COLD_UP_TO_C
 from builder.formulas.safety import hours_out_of_cold
 from builder.model.food import BY_CENTRE_TEMPERATURE, FLESH_KINDS, Food
-from builder.model.recipe import MealName
-from builder.model.trip import Trip
+from builder.model.trip import MealTimes, Trip
 from builder.planning.cautions.facts import Facts, Finding, at_portion, meal_said
 from builder.planning.foods import called, hazards_of
 from builder.planning.menu import MenuItem, Portion
 
-# Clock of the meals; what is nibbled or drunk on the way counts as lunch.
-MEAL_AT_H: dict[MealName, float] = {
-    "breakfast": 7.5, "lunch": 12.5, "dinner": 18.5, "snacks": 12.5, "drinks": 12.5,
-}  # fmt: skip
+
+def meal_at_h(trip: Trip, day: int, meal: str) -> float:
+    """Give when a meal is eaten, in hours since the first midnight: as told, or as is usual."""
+    return (day - 1) * 24 + (trip.times or MealTimes()).of(meal) / 60
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,12 +110,12 @@ def kept_cold(trip: Trip, menus: Sequence[Sequence[MenuItem]]) -> tuple[tuple[in
     until = trip.chilled_until
     if until is None:
         return ()
-    warms_at_h = (until.day - 1) * 24 + MEAL_AT_H[until.meal]
+    warms_at_h = meal_at_h(trip, until.day, until.meal)
     return tuple(
         (each.day, each.place)
         for menu in menus
         for each in menu
-        if (each.day - 1) * 24 + MEAL_AT_H[each.planned.meal] <= warms_at_h
+        if meal_at_h(trip, each.day, each.planned.meal) <= warms_at_h
         and any(_perishes(portion) for portion in each.portions)
     )
 
@@ -159,7 +158,7 @@ def _too_long(facts: Facts, meal: MenuItem, food: Food, kept: Bears) -> str:
     if air_c <= COLD_UP_TO_C:
         return ""
     at_most_h = max(hours_out_of_cold(air_c), _hours_at(food, kept, air_c))
-    carried_h = (meal.day - 1) * 24 + MEAL_AT_H[meal.planned.meal] - _warms_at_h(facts)
+    carried_h = meal_at_h(facts.trip, meal.day, meal.planned.meal) - _warms_at_h(facts)
     if carried_h <= at_most_h:
         return ""
     return facts.say(
@@ -185,8 +184,8 @@ def _warms_at_h(facts: Facts) -> float:
     """Give when the food gets warm: at breakfast, after the last meal at home, or in the bag."""
     chilled = facts.trip.chilled_until
     if chilled:
-        return (chilled.day - 1) * 24 + MEAL_AT_H[chilled.meal]
+        return meal_at_h(facts.trip, chilled.day, chilled.meal)
     return max(
-        (MEAL_AT_H[name] for name in MEAL_AT_H if name in facts.days[0].home),
-        default=MEAL_AT_H["breakfast"],
+        (meal_at_h(facts.trip, 1, name) for name in facts.days[0].home),
+        default=meal_at_h(facts.trip, 1, "breakfast"),
     )
