@@ -30,6 +30,7 @@ from builder.model.looks import (
     Treating,
     UnderPressure,
 )
+from builder.model.meal_times import MealTimes
 from builder.model.mishaps import Mishap, Turn
 from builder.model.picture import Picture
 from builder.model.recipe import Do, MealName, Vessel
@@ -38,7 +39,6 @@ from builder.model.source import CautionText, Level, Source
 from builder.model.trip import (
     DefaultUsed,
     Heat,
-    MealTimes,
     Shelter,
     Travel,
     TravelBy,

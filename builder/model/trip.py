@@ -10,6 +10,7 @@ from builder.model.batch import Method
 from builder.model.figure import added, largest
 from builder.model.food import Composition, Hazard
 from builder.model.gear import StoveTest
+from builder.model.meal_times import MealTimes
 from builder.model.picture import Picture
 from builder.model.place import Places
 from builder.model.recipe import MealName, Swap
@@ -281,20 +282,6 @@ class DayTrack:
     descent_m: float | None = None
     end_m: float | None = None  # height at its end
     profile: tuple[tuple[float, float], ...] = ()  # metres along the way, and up
-
-
-@dataclass(frozen=True, slots=True)
-class MealTimes:
-    """When one eats, in minutes of the day."""
-
-    breakfast_min: int = 450
-    lunch_min: int = 750
-    dinner_min: int = 1110
-
-    def of(self, meal: str) -> int:
-        """Give when a meal is eaten; what is nibbled or drunk on the way goes with lunch."""
-        own = {"breakfast": self.breakfast_min, "dinner": self.dinner_min}
-        return own.get(meal, self.lunch_min)
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from builder.model.kit import Kit
-from builder.model.trip import MealTimes
+from builder.model.meal_times import MealTimes
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.strip import day_strip
 from tests.pages.sample_kit import sample_kit

@@ -29,6 +29,7 @@ from builder.model.gear import (
 )
 from builder.model.home import FreeHours, Home, NewBatch
 from builder.model.kit import Kit
+from builder.model.meal_times import MealTimes
 from builder.model.picture import Picture
 from builder.model.place import Place, Places
 from builder.model.public import LEAVES, ROUNDED_UP_TO
@@ -46,7 +47,6 @@ from builder.model.trip import (
     Label,
     Meal,
     MealItem,
-    MealTimes,
     Person,
     SharedGear,
     Travel,

@@ -7,9 +7,10 @@ from pathlib import Path
 
 import pytest
 
+from builder.model.meal_times import MealTimes
 from builder.model.place import Place
 from builder.model.review import LeftOver, Review, Took, WaterUsed
-from builder.model.trip import Depot, MealTimes, Trip
+from builder.model.trip import Depot, Trip
 from builder.reading.notes import Notes
 from tests.reading.folder_builder import GOOD, TRIP, changed, lines, read
 

@@ -11,7 +11,7 @@ from pydantic import ValidationInfo
 from pydantic.json_schema import JsonSchemaValue
 
 from builder.model.figure import Figure
-from builder.model.trip import MealTimes
+from builder.model.meal_times import MealTimes
 from builder.reading.declared.declaring import Record, key
 from builder.reading.declared.patterns import text_schema
 from builder.reading.declared.values import number_of, text_of, told

@@ -10,7 +10,8 @@ from builder.formulas.keeping import HALVING_K
 from builder.formulas.rehydration import COLD_UP_TO_C
 from builder.formulas.safety import hours_out_of_cold
 from builder.model.food import BY_CENTRE_TEMPERATURE, FLESH_KINDS, Food
-from builder.model.trip import MealTimes, Trip
+from builder.model.meal_times import MealTimes
+from builder.model.trip import Trip
 from builder.planning.cautions.facts import Facts, Finding, at_portion, meal_said
 from builder.planning.foods import called, hazards_of
 from builder.planning.menu import MenuItem, Portion
