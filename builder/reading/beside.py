@@ -53,14 +53,31 @@ class Beside:
     def _around(self, name: str) -> Iterator[Path]:
         """Give where it may lie: beside `trips/tarrow-tops.yaml`, in `trips/tarrow-tops/` first."""
         holder = (self.content / self.file).parent
-        yield holder / Path(self.file).stem / name
-        yield holder / name
+        for path in (holder / Path(self.file).stem / name, holder / name):
+            yield Path(os.path.normpath(path))  # `..` also leads out of a folder that is not there
 
     def _in_folder(self, path: Path) -> str:
         return Path(os.path.relpath(os.path.normpath(path), self.content)).as_posix()
 
     def _is_there(self, path: Path) -> bool:
         return self._in_folder(path) in self.unwritten or is_file(path)
+
+
+@dataclass(frozen=True, slots=True)
+class NamedFile:
+    """A file that a record names, still to be read."""
+
+    beside: Beside
+    name: str
+    most: int  # bytes; a larger one is none
+
+    def data(self) -> bytes:
+        """Give its bytes; none where it is not there, cannot be read, or is too large."""
+        try:
+            found = self.beside.start_of(self.name, self.most)
+        except OSError:
+            return b""
+        return found if len(found) <= self.most else b""
 
 
 def _is_inside(content: Path, path: Path) -> bool:

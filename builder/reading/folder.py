@@ -20,7 +20,7 @@ from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
 from builder.model.trip import DayTrack, Trip
 from builder.problems import Problem, in_order, nearest, printable
-from builder.reading.beside import Beside
+from builder.reading.beside import Beside, NamedFile
 from builder.reading.checks.crosschecks import crosscheck
 from builder.reading.checks.eaten import eaten_in_a_day
 from builder.reading.declared.declaring import items_of_lists, keys_of, read_as
@@ -33,7 +33,6 @@ from builder.reading.drying.batches import read_batch
 from builder.reading.drying.home import read_home
 from builder.reading.files import (
     ENDINGS,
-    PICTURES,
     ROOMS,
     TABLE,
     files_of_room,
@@ -93,6 +92,7 @@ class Folder:
     texts: Mapping[tuple[str, str], RecordText]  # by (kind, id)
     own: frozenset[tuple[str, str]]  # those of the top layer
     broken: frozenset[tuple[str, str]] = frozenset()  # that stand in a file but have errors
+    tracks: Mapping[str, NamedFile] = field(default_factory=dict)  # by trip
 
 
 @dataclass(frozen=True, slots=True)
@@ -111,6 +111,7 @@ class _FolderReader:
         self.problems = Notes()
         self.texts: dict[tuple[str, str], RecordText] = {}
         self.owner: dict[tuple[str, str], int] = {}
+        self.tracks: dict[str, NamedFile] = {}
         self.broken: set[tuple[str, str]] = set()  # ids that stand in a file but have errors
         self.listed: dict[tuple[str, str], Listed] = {}  # of the foods that are ours
         self.lists: list[str] = []  # the texts of their files
@@ -134,7 +135,8 @@ class _FolderReader:
         new = [
             layer.folder / name
             for name in layer.unwritten
-            if name.split("/")[0] == room and not name.lower().endswith(PICTURES)
+            # What lies beside a record, such as a track or a picture, is none itself.
+            if name.split("/")[0] == room and Path(name).suffix.lower() in (*ENDINGS, TABLE)
         ]
         for path in sorted({*paths, *new}):
             if path.suffix in (".yaml", TABLE):
@@ -377,9 +379,11 @@ class _FolderReader:
                 self.problems.append(Problem(place, "id-twice", says, "rename one of the files"))
                 continue
             if trip.track:
+                beside = self._beside(layer, file)
+                self.tracks[trip_id] = NamedFile(beside, trip.track, LARGEST_TRACK_BYTES)
                 told_as = f"track: {Path(trip.track).name}"
                 where = trip.places.of("track")
-                amiss = self._beside(layer, file).amiss("track", told_as, trip.track, where)
+                amiss = beside.amiss("track", told_as, trip.track, where)
                 self.problems += [amiss] if amiss else []
             self.problems += [
                 *not_fed(trip),
@@ -441,6 +445,7 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
         texts=reader.all_texts(),
         own=frozenset(key for key, layer in reader.owner.items() if layer == top),
         broken=frozenset(reader.broken),
+        tracks=reader.tracks,
     )
 
 

@@ -8,7 +8,7 @@ from pathlib import Path, PurePosixPath
 
 from builder.planning.stock import check
 from builder.problems import Problem, ProblemsFound, errors, in_order
-from builder.reading.anew.cuttings import picture_beside, pictures_told
+from builder.reading.anew.cuttings import own_beside, pictures_told, track_beside
 from builder.reading.anew.rewriting import Changes, Rewritten, rewritten
 from builder.reading.beside import Beside
 from builder.reading.folder import Folder, Layer, RecordText, read_folder
@@ -56,11 +56,19 @@ def pictures_brought(folder: Path, path: str, here: Folder, trips: Iterable[str]
     """Give the pictures of some trips that do not lie beside a new one, to be its own."""
     beside = Beside(folder, {}, path)
     return {
-        picture_beside(path, each.file): each.data()
+        own_beside(path, each.file): each.data()
         for trip in trips
         for each in pictures_told(here.content, ("trip", trip))
         if not beside.start_of(each.file, most=0)
     }
+
+
+def track_brought(folder: Path, path: str, here: Folder, trip: str) -> FilesMade:
+    """Give the track of a trip where it does not lie beside a new one, to be its own."""
+    track = here.tracks.get(trip)
+    if track is None or Beside(folder, {}, path).start_of(track.name, most=0):
+        return {}
+    return track_beside(here, trip, path)
 
 
 def lines_above(path: str, raw: bytes) -> int:

@@ -20,9 +20,10 @@ from builder.problems import (
 from builder.reading.anew.cuttings import (
     Key,
     cut_files,
-    picture_beside,
+    own_beside,
     pictures_told,
     records_of_trip,
+    track_beside,
 )
 from builder.reading.anew.rewriting import Changes, Rewritten, rewritten, with_entry
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
@@ -42,6 +43,7 @@ from builder.starts.reading_over import (
     pictures_brought,
     read_over,
     stop_on_new,
+    track_brought,
 )
 from builder.starts.strangers import Taken, as_list_item, list_item, taken_of
 
@@ -92,7 +94,10 @@ def start_trip(
     _check_who(here.content.trips[source], asked)
     old = here.texts["trip", source]
     path = f"trips/{name}.yaml"
-    along = pictures_brought(folder, path, here, (source,))
+    along = {
+        **pictures_brought(folder, path, here, (source,)),
+        **track_brought(folder, path, here, source),
+    }
     text = Written(path, old, (folder / old.path).read_bytes(), along)
     files, notes = for_today(text, _changes(asked, here.content), here, layers)
     notes += _not_copied(folder / old.path, shown, {Path(each).name for each in along})
@@ -183,9 +188,13 @@ def _from_kit(
         new_trip = rewritten(kit.texts["trip", trip.id], as_before)
         (records / path).write_text(new_trip.text, "utf-8")
         for each in pictures_told(kit.content, ("trip", trip.id)):
-            own = records / picture_beside(path, each.file)
+            own = records / own_beside(path, each.file)
             own.parent.mkdir(parents=True, exist_ok=True)
             own.write_bytes(copy_of(each))
+        for place, data in track_beside(kit, trip.id, path).items():
+            own = records / place
+            own.parent.mkdir(parents=True, exist_ok=True)
+            own.write_bytes(data)
         for old in (records / "trips").rglob("*.yaml"):
             if old != records / path:
                 old.unlink()
@@ -203,11 +212,11 @@ def _from_kit(
                 each: text.encode("utf-8") for each, text in cut_files(taken.texts, placed).items()
             }
             files |= {
-                picture_beside(placed[key].path, each.file): copy_of(each)
+                own_beside(placed[key].path, each.file): copy_of(each)
                 for key in placed
                 for each in pictures_told(new.content, key)
             }
-            return taken, files
+            return taken, {**files, **track_beside(new, name, path)}
 
         taken, written = files_of(new.content.trips[name], new.content, new_trip)
         found = read_over(written, layers)

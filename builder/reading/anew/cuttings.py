@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import posixpath
 import textwrap
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
@@ -178,14 +179,25 @@ def content_of_kit(folder: Folder, trip_id: str, cautions: Iterable[str]) -> dic
     keys = records_of_trip(trip, folder.content, dict.fromkeys(cautions))
     key = ("trip", trip_id)
     texts = {**folder.texts, key: with_people(folder.texts[key], folder.texts)}
-    return {path: text.encode("utf-8") for path, text in cut_files(keys, texts).items()}
+    files = {path: text.encode("utf-8") for path, text in cut_files(keys, texts).items()}
+    return {**files, **track_beside(folder, trip_id, texts[key].path)}
+
+
+def track_beside(folder: Folder, trip_id: str, file: str) -> dict[str, bytes]:
+    """Give a trip's track by its path beside a file of the trip; nothing where it has none."""
+    track = folder.tracks.get(trip_id)
+    if track is None or not (data := track.data()):
+        return {}
+    place = own_beside(file, track.name)
+    # Beside another file the same name may lead out of the room, and out of the folder.
+    return {place: data} if place.split("/")[0] == file.split("/")[0] else {}
 
 
 def pictures_along(folder: Folder, trip_id: str) -> dict[str, Picture]:
     """Give the pictures of a kit's content.zip by their path there, beside what tells them."""
     content, texts = folder.content, folder.texts
     return {
-        picture_beside(_as_yaml(texts[key].path), picture.file): picture
+        own_beside(_as_yaml(texts[key].path), picture.file): picture
         for key in records_of_trip(content.trips[trip_id], content, ())
         if key in texts
         for picture in pictures_told(content, key)
@@ -207,9 +219,9 @@ def pictures_told(content: Content, key: Key) -> Iterator[Picture]:
     return (each for each in told if each is not None)
 
 
-def picture_beside(file: str, picture: str) -> str:
-    """Give where a picture lies that is one file's own, so that none of another has its place."""
-    return (PurePosixPath(file).with_suffix("") / picture).as_posix()
+def own_beside(file: str, name: str) -> str:
+    """Give where what a file names lies so that none of another has its place."""
+    return posixpath.normpath(PurePosixPath(file).with_suffix("") / name)
 
 
 def with_people(trip: RecordText, texts: Mapping[Key, RecordText]) -> RecordText:
