@@ -68,6 +68,29 @@ AT_REST = """async () => {
 }"""
 
 
+# What a reader of a narrow screen cannot get at: a box that scrolls and that no key reaches or that
+# has no name, words cut short, words beyond the screen. Details are looked at open.
+CUT_OFF = """() => {
+  document.querySelectorAll("article details").forEach(one => { one.open = true; });
+  dispatchEvent(new Event("resize"));
+  const wide = one => one.scrollWidth > one.clientWidth + 1 && one.clientWidth > 2;
+  const seen = [...document.querySelectorAll("body *")].filter(
+    one => one.checkVisibility({ visibilityProperty: true, opacityProperty: true })
+      && !one.closest("svg, .md-sidebar, .md-search, .md-skip, .kit-unseen, dialog, #next")
+      && one.textContent.trim());
+  const scrolls = one => /auto|scroll/.test(getComputedStyle(one).overflowX) && wide(one);
+  const boxes = seen.filter(scrolls);
+  return [
+    ...boxes.filter(one => one.tabIndex !== 0 || !one.ariaLabel)
+      .map(one => ["no key or name", one]),
+    ...seen.filter(one => getComputedStyle(one).overflowX === "hidden" && wide(one)
+      && !boxes.some(box => box.contains(one))).map(one => ["cut", one]),
+    ...seen.filter(one => !one.children.length && one.getBoundingClientRect().right > innerWidth + 1
+      && !boxes.some(box => box.contains(one))).map(one => ["beyond", one]),
+  ].map(([what, one]) => `${what}: ${one.tagName} ${one.textContent.trim().slice(0, 40)}`);
+}"""
+
+
 def too_wide(
     page: Page, kits: Path, widths: tuple[int, ...] = (320, 360, 1280)
 ) -> dict[tuple[str, int], int]:

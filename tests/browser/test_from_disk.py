@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, expect
 
-from .looking import offline_page, pages_of, search_for, site_pages_of, too_wide
+from .looking import CUT_OFF, offline_page, pages_of, search_for, site_pages_of, too_wide
 
 
 def test_no_page_asks_for_anything_but_files_or_complains(browser: Browser, kits: Path) -> None:
@@ -24,6 +24,16 @@ def test_no_page_asks_for_anything_but_files_or_complains(browser: Browser, kits
 def test_no_page_scrolls_sideways(browser: Browser, kits: Path) -> None:
     with offline_page(browser) as (page, _):
         assert too_wide(page, kits) == {}
+
+
+def test_no_words_are_cut_off_on_a_narrow_screen(browser: Browser, demo_kits: Path) -> None:
+    found = {}
+    with offline_page(browser, width=320) as (page, _):
+        for file in pages_of(demo_kits):
+            page.goto(file.as_uri())
+            if cut := page.evaluate(CUT_OFF):
+                found[file.relative_to(demo_kits).as_posix()] = cut
+    assert found == {}
 
 
 @pytest.mark.parametrize("width", [360, 1280])

@@ -216,7 +216,7 @@ def _waiting(kit: Kit, figures: Figures, day: KitDay) -> list[Fact]:
 def _by_food(say: Speech, here: Conditions) -> str:
     """Give the range of the factor, since not all plants soften alike."""
     low, high = (worked(say, rounded(end, 2)) for end in time_factor_range(here.boiling_point_c))
-    return say("between {low}\nand {high},\ndepending on the food", low=low, high=high)
+    return say("between {low}\nand {high},\ndepending\non the food", low=low, high=high)
 
 
 def travel(figures: Figures, day: KitDay) -> Cell:
