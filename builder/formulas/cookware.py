@@ -2,37 +2,15 @@
 
 from __future__ import annotations
 
-from itertools import pairwise
-
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c
 from builder.formulas.declaring import Constant, declared, declared_ends
-from builder.formulas.fire import WATER_IN_WOOD_MJ_KG
 from builder.formulas.heat import CEILING_SLACK, pot_heat_kj, water_heat_kj, whole_units
-from builder.formulas.ranges import require, require_above, require_known
+from builder.formulas.ranges import require, require_above
 
 # What a lid saves of the fuel: least and most (from memory, bench tests vary).
 LID_SAVES_SHARE = (0.10, 0.20)
 
-# Part of the fuel's heat that reaches the pot, lid on, no wind: least, likely, most. From
-# memory: laboratory water boiling tests (Jetter and Kariher 2009 for wood) and the trade.
-EFFICIENCY_SHARE: dict[str, tuple[float, float, float]] = {
-    "gas": (0.50, 0.55, 0.60),
-    "gas-heat-exchanger": (0.65, 0.70, 0.80),
-    "liquid-pressure": (0.45, 0.55, 0.60),
-    "alcohol-screened": (0.45, 0.50, 0.55),
-    "alcohol-open": (0.30, 0.35, 0.40),
-    "tablet": (0.30, 0.40, 0.45),
-    "open-fire": (0.05, 0.10, 0.18),
-    "chimney-stove": (0.25, 0.30, 0.35),
-    "charcoal": (0.20, 0.28, 0.35),
-}
-
-# Wind [m/s] and how many times the fuel of calm air an unscreened stove takes there (from
-# memory, weak); behind a screen a tenth more.
-_WIND_FUEL: tuple[tuple[float, float], ...] = ((0.0, 1.0), (2.5, 1.25), (4.5, 2.0), (6.0, 3.0))
-SCREENED_FUEL_FACTOR = 1.1
-MOST_WIND_M_S = 12.0
 
 # Density of snow as it lies, least and most [kg/m3].
 SNOW_KG_M3: dict[str, tuple[float, float]] = {
@@ -46,27 +24,6 @@ SNOW_KG_M3: dict[str, tuple[float, float]] = {
 }
 LEAST_SNOW_KG_M3 = 30.0
 MOST_SNOW_KG_M3 = 917.0
-
-# Net heating values of pure fuels (from heats of formation, calculated).
-PURE_MJ_KG: dict[str, float] = {
-    "ethanol": 26.82,
-    "methanol": 19.92,
-    "isopropanol": 30.45,
-    "hexamine": 28.07,
-}
-MOST_WATER_IN_FUEL_SHARE = 0.5
-# Parts of ethanol by volume and by mass at 20 degC; the volumes shrink when they mix
-# (alcohol tables, quoted from memory).
-_ETHANOL_SHARES: tuple[tuple[float, float], ...] = (
-    (0.70, 0.6239),
-    (0.75, 0.6782),
-    (0.80, 0.7348),
-    (0.85, 0.7940),
-    (0.90, 0.8566),
-    (0.95, 0.9241),
-    (0.96, 0.9384),
-    (1.0, 1.0),
-)
 
 # A stove test outside these was weighed or read wrongly.
 LEAST_TESTED_SHARE = 0.02
@@ -115,107 +72,6 @@ def open_pot_range_g(fuel_g: float) -> tuple[float, float]:
     require("fuel with the lid on", fuel_g, "g", 0.0)
     least, most = LID_SAVES_SHARE
     return fuel_g / (1.0 - least), fuel_g / (1.0 - most)
-
-
-def efficiency_range(stove: str) -> tuple[float, float, float]:
-    """Part of the fuel's heat that reaches the pot of a kind of stove.
-
-    Parameters
-    ----------
-    stove : str
-        A key of EFFICIENCY_SHARE.
-
-    Returns
-    -------
-    tuple of float
-        Least, likely and most. [share]
-
-    Raises
-    ------
-    ValueError
-        If the kind is not known.
-
-    References
-    ----------
-    .. [jetter2009] Jetter and Kariher, 2009, Solid-fuel household cook stoves
-       (quoted from memory); gas, alcohol and tablets from memory.
-    """
-    require_known("kind of stove", stove, EFFICIENCY_SHARE)
-    return EFFICIENCY_SHARE[stove]
-
-
-def fuel_range_g(
-    heat_kj: float, energy_mj_kg: float, efficiencies: tuple[float, float, float]
-) -> tuple[float, float, float]:
-    """Fuel that a heat in the pot takes, with its range.
-
-    Parameters
-    ----------
-    heat_kj : float
-        Heat that the pot and its contents take up. [kJ], 0 or more
-    energy_mj_kg : float
-        Net heating value of the fuel. [MJ/kg], above 0
-    efficiencies : tuple of float
-        Least, likely and most efficiency, in this order. [share], above 0 to 1
-
-    Returns
-    -------
-    tuple of float
-        Least, likely and most fuel. [g]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range, or the efficiencies are not in order.
-
-    Notes
-    -----
-    heat / (energy efficiency): the best stove takes the least.
-
-    References
-    ----------
-    .. [harc-heating-values] Hydrogen Analysis Resource Center, heating values
-       (read in a copy).
-    """
-    require("heat", heat_kj, "kJ", 0.0)
-    require_above("heating value of the fuel", energy_mj_kg, "MJ/kg", 0.0)
-    worst, likely, best = efficiencies
-    require_above("least efficiency", worst, "", 0.0)
-    require("likely efficiency", likely, "", worst, 1.0)
-    require("best efficiency", best, "", likely, 1.0)
-    perfect_g = heat_kj / (energy_mj_kg * _KJ_PER_MJ) * _G_PER_KG
-    return perfect_g / best, perfect_g / likely, perfect_g / worst
-
-
-def wind_fuel_range(wind_m_s: float) -> tuple[float, float]:
-    """How many times the fuel of calm air a stove takes in wind.
-
-    Parameters
-    ----------
-    wind_m_s : float
-        Wind where the stove stands. [m/s], 0 to 12
-
-    Returns
-    -------
-    tuple of float
-        Behind a screen, and open. [-]
-
-    Raises
-    ------
-    ValueError
-        If the wind is outside the range above.
-
-    Notes
-    -----
-    Open: 1 at 0, 1.25 at 2.5, 2 at 4.5, 3 from 6 m/s, straight between. Screened: up to 1.1.
-
-    References
-    ----------
-    .. [common-practice] Common practice, no source: bench tests vary widely.
-    """
-    require("wind", wind_m_s, "m/s", 0.0, MOST_WIND_M_S)
-    unscreened = _between(min(wind_m_s, _WIND_FUEL[-1][0]), _WIND_FUEL)
-    return min(unscreened, SCREENED_FUEL_FACTOR), unscreened
 
 
 @declared("water_ml / snow_kg_m3")
@@ -292,72 +148,6 @@ def snow_potfuls(water_ml: float, snow_kg_m3: float, pot_ml: float) -> int:
     return whole_units(snow_l(water_ml, snow_kg_m3) * _ML_PER_L, pot_ml)
 
 
-def wet_fuel_mj_kg(fuel: str, water_share: float) -> float:
-    """Net heat in alcohol or tablets that hold water.
-
-    Parameters
-    ----------
-    fuel : str
-        A key of PURE_MJ_KG.
-    water_share : float
-        Water in it by mass. [share], 0 to 0.5
-
-    Returns
-    -------
-    float
-        Net heating value. [MJ/kg]
-
-    Raises
-    ------
-    ValueError
-        If the fuel is not known or the share is outside its range.
-
-    Notes
-    -----
-    H (1 - w) - 2.443 w.
-
-    References
-    ----------
-    .. [nist-webbook] NIST Chemistry WebBook, heats of formation (quoted from memory).
-    .. [harc-heating-values] Hydrogen Analysis Resource Center, ethanol and methanol
-       (read in a copy).
-    """
-    require_known("fuel", fuel, PURE_MJ_KG)
-    require("water share of the fuel", water_share, "", 0.0, MOST_WATER_IN_FUEL_SHARE)
-    return PURE_MJ_KG[fuel] * (1.0 - water_share) - WATER_IN_WOOD_MJ_KG * water_share
-
-
-def ethanol_mass_share(volume_share: float) -> float:
-    """Ethanol by mass in a spirit whose bottle tells it by volume.
-
-    Parameters
-    ----------
-    volume_share : float
-        Ethanol by volume at 20 degC. [share], 0.7 to 1
-
-    Returns
-    -------
-    float
-        Ethanol by mass. [share]
-
-    Raises
-    ------
-    ValueError
-        If the share is outside the range above.
-
-    Notes
-    -----
-    Table, straight between its rows.
-
-    References
-    ----------
-    .. [alcohol-tables] International alcoholometric tables (quoted from memory).
-    """
-    least, most = _ETHANOL_SHARES[0][0], _ETHANOL_SHARES[-1][0]
-    require("ethanol by volume", volume_share, "", least, most)
-    return _between(volume_share, _ETHANOL_SHARES)
-
-
 def efficiency_from_test(
     boiled_ml: float,
     from_c: float,
@@ -420,11 +210,3 @@ def efficiency_from_test(
             "so weigh again"
         )
     return share
-
-
-def _between(value: float, table: tuple[tuple[float, float], ...]) -> float:
-    """Straight line between the rows of a table that holds the value."""
-    for (x0, y0), (x1, y1) in pairwise(table):
-        if value <= x1:
-            return y0 + (y1 - y0) * (value - x0) / (x1 - x0)
-    return table[-1][1]

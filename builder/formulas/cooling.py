@@ -5,7 +5,6 @@ from __future__ import annotations
 import math
 
 from builder.formulas.declaring import Constant, FromTable, declared, declared_ends
-from builder.formulas.heat import WATER_KJ_KG_K
 from builder.formulas.ranges import require, require_above, require_known
 
 # USDA FSIS: hot food stays at 140 degF or above (read in a copy).
@@ -14,15 +13,6 @@ HOT_HOLDING_C = 60.0
 # Siebel 1892, food above freezing.
 SIEBEL_WATER_KJ_KG_K, SIEBEL_SOLIDS_KJ_KG_K = 3.35, 0.84
 
-# Choi and Okos 1986: kJ/(kg K) = a + b t + c t ** 2, t in degC, 0 to 100 (read in a copy).
-_CHOI_OKOS: dict[str, tuple[float, float, float]] = {
-    "water": (4.1762, -9.0864e-5, 5.4731e-6),
-    "protein": (2.0082, 1.2089e-3, -1.3129e-6),
-    "fat": (1.9842, 1.4733e-3, -4.8008e-6),
-    "carbohydrate": (1.5488, 1.9625e-3, -5.9399e-6),
-    "fibre": (1.8459, 1.8306e-3, -4.6509e-6),
-    "ash": (1.0926, 1.8896e-3, -3.6817e-6),
-}
 
 # Heat lost for each kelvin above the air by 600 g of food: least, likely, most [W/K]. Field
 # estimates; no source. "-bare" stands free, "-cosy" in foam or cloth, pots lidded or open.
@@ -45,7 +35,6 @@ _J_PER_KJ = 1000.0
 _S_PER_MIN = 60.0
 _COLDEST_C = -90.0
 _HOTTEST_C = 130.0
-_PARTS_OFF_BY = 0.04
 
 
 @declared("air_c + (start_c - air_c) * exp(-duration_min / constant_min)")
@@ -170,53 +159,6 @@ def minutes_above(
     return constant_min * math.log((start_c - air_c) / (above_c - air_c))
 
 
-def mixed_c(
-    water_g: float, water_c: float, food_g: float, food_c: float, food_kj_kg_k: float
-) -> float:
-    """Temperature of food and water poured together.
-
-    Parameters
-    ----------
-    water_g : float
-        Mass of water. [g], 0 or more, together with the food above 0
-    water_c : float
-        Its temperature. [degC], 0 to 130
-    food_g : float
-        Mass of food. [g], 0 or more
-    food_c : float
-        Its temperature. [degC], -90 to 130
-    food_kj_kg_k : float
-        Specific heat of the food. [kJ/(kg K)], above 0
-
-    Returns
-    -------
-    float
-        Temperature of both. [degC]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    (m_w c_w T_w + m_f c_f T_f) / (m_w c_w + m_f c_f); nothing freezes or melts.
-
-    References
-    ----------
-    .. [incropera] Incropera and others, 2007, balance of heat (quoted from memory).
-    """
-    require("mass of water", water_g, "g", 0.0)
-    require("temperature of the water", water_c, "°C", 0.0, _HOTTEST_C)
-    require("mass of food", food_g, "g", 0.0)
-    require("temperature of the food", food_c, "°C", _COLDEST_C, _HOTTEST_C)
-    require_above("specific heat of the food", food_kj_kg_k, "kJ/(kg K)", 0.0)
-    require_above("mass of water and food", water_g + food_g, "g", 0.0)
-    water_held = water_g * WATER_KJ_KG_K
-    food_held = food_g * food_kj_kg_k
-    return (water_held * water_c + food_held * food_c) / (water_held + food_held)
-
-
 @declared(
     "of_water_kj_kg_k * water_share + of_solids_kj_kg_k",
     {
@@ -252,73 +194,6 @@ def siebel_kj_kg_k(water_share: float) -> float:
     """
     require("water share", water_share, "", 0.0, 1.0)
     return SIEBEL_WATER_KJ_KG_K * water_share + SIEBEL_SOLIDS_KJ_KG_K
-
-
-def choi_okos_kj_kg_k(
-    water_share: float,
-    protein_share: float,
-    fat_share: float,
-    carbohydrate_share: float,
-    fibre_share: float = 0.0,
-    *,
-    ash_share: float = 0.0,
-    temperature_c: float = 20.0,
-) -> float:
-    """Specific heat of food from what it is made of.
-
-    Parameters
-    ----------
-    water_share : float
-        Water. [share], 0 to 1
-    protein_share : float
-        Protein. [share], 0 to 1
-    fat_share : float
-        Fat. [share], 0 to 1
-    carbohydrate_share : float
-        Carbohydrate without fibre. [share], 0 to 1
-    fibre_share : float
-        Fibre. [share], 0 to 1
-    ash_share : float
-        Ash. [share], 0 to 1; all together 1 within 0.04
-    temperature_c : float
-        Temperature. [degC], 0 to 100
-
-    Returns
-    -------
-    float
-        Specific heat. [kJ/(kg K)]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range, or the parts are not the whole.
-
-    Notes
-    -----
-    Sum of share times (a + b t + c t ** 2) of each part, divided by the sum of the shares.
-
-    References
-    ----------
-    .. [choi-okos1986] Choi and Okos, 1986, table of coefficients (read in a copy).
-    """
-    shares = {
-        "water": water_share,
-        "protein": protein_share,
-        "fat": fat_share,
-        "carbohydrate": carbohydrate_share,
-        "fibre": fibre_share,
-        "ash": ash_share,
-    }
-    for part, share in shares.items():
-        require(f"share of {part}", share, "", 0.0, 1.0)
-    whole = sum(shares.values())
-    require("sum of the shares", whole, "", 1.0 - _PARTS_OFF_BY, 1.0 + _PARTS_OFF_BY)
-    require("temperature", temperature_c, "°C", 0.0, 100.0)
-    total = 0.0
-    for part, share in shares.items():
-        a, b, c = _CHOI_OKOS[part]
-        total += share * (a + b * temperature_c + c * temperature_c**2)
-    return total / whole
 
 
 def _least_w_k(vessel: str) -> float:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 
-from builder.formulas.declaring import Constant, declared
+from builder.formulas.declaring import declared
 from builder.formulas.ranges import require, require_above, require_known
 
 METHODS = ("dehydrator", "freeze-dryer", "oven", "sun")
@@ -26,10 +26,6 @@ DRY_ENOUGH_OTHER_SHARE = 0.10
 DRY_ENOUGH_GRAIN_LEGUME_SHARE = 0.13
 # Guidance for packing without oxygen stops here, whatever the food (USU Extension, in a copy).
 LOW_OXYGEN_SHARE = 0.10
-
-# Ice to vapour near -20 degC, and water to vapour at 60 degC (steam tables, from memory).
-SUBLIMATION_KJ_KG = 2838.0
-EVAPORATION_KJ_KG = 2358.0
 
 _G_PER_KG = 1000.0
 
@@ -317,75 +313,6 @@ def dry_enough_share(method: str, food_kind: str) -> float:
     if food_kind in ("egg", "dairy"):
         return DRY_ENOUGH_EGG_DAIRY_SHARE
     return DRY_ENOUGH_OTHER_SHARE
-
-
-@declared(
-    "sublimation_kj_kg * water_g / 1000",
-    {"sublimation_kj_kg": Constant(SUBLIMATION_KJ_KG, "crc-handbook")},
-)
-def sublimation_heat_kj(water_g: float) -> float:
-    """Heat that turns ice to vapour, the least a freeze dryer needs.
-
-    Parameters
-    ----------
-    water_g : float
-        Water taken out. [g], 0 or more
-
-    Returns
-    -------
-    float
-        Heat. [kJ]
-
-    Raises
-    ------
-    ValueError
-        If the mass is negative.
-
-    Notes
-    -----
-    2838 kJ/kg near -20 degC.
-
-    References
-    ----------
-    .. [crc-handbook] CRC Handbook of Chemistry and Physics, ice (quoted from memory).
-    """
-    require("mass of water", water_g, "g", 0.0)
-    return SUBLIMATION_KJ_KG * water_g / _G_PER_KG
-
-
-@declared(
-    "evaporation_kj_kg * water_g / 1000",
-    {"evaporation_kj_kg": Constant(EVAPORATION_KJ_KG, "crc-handbook")},
-)
-def evaporation_heat_kj(water_g: float) -> float:
-    """Heat that turns water to vapour at 60 degC, the least warm drying needs.
-
-    Parameters
-    ----------
-    water_g : float
-        Water taken out. [g], 0 or more
-
-    Returns
-    -------
-    float
-        Heat. [kJ]
-
-    Raises
-    ------
-    ValueError
-        If the mass is negative.
-
-    Notes
-    -----
-    2358 kJ/kg at 60 degC.
-
-    References
-    ----------
-    .. [crc-handbook] CRC Handbook of Chemistry and Physics, steam tables
-       (quoted from memory).
-    """
-    require("mass of water", water_g, "g", 0.0)
-    return EVAPORATION_KJ_KG * water_g / _G_PER_KG
 
 
 @declared("exp(-rate_per_min * duration_min ^ exponent)")

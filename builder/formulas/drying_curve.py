@@ -48,38 +48,6 @@ def water_per_solids(water_share: float) -> float:
     return water_share / (1.0 - water_share)
 
 
-def wet_share(water_per_solids: float) -> float:
-    """Share of water in the whole, from the water for each gram of solids.
-
-    Parameters
-    ----------
-    water_per_solids : float
-        Water for each gram of solids, dry basis. [g/g], 0 to 49
-
-    Returns
-    -------
-    float
-        Water in the food, wet basis. [share]
-
-    Raises
-    ------
-    ValueError
-        If the value is outside the range above.
-
-    Notes
-    -----
-    w = X / (1 + X).
-
-    References
-    ----------
-    .. [fellows] Fellows, 2009, Food Processing Technology, dry and wet basis
-       (quoted from memory).
-    """
-    most = MOST_WATER_SHARE / (1.0 - MOST_WATER_SHARE)
-    require("water for each gram of solids", water_per_solids, "g/g", 0.0, most + 1e-9)
-    return water_per_solids / (1.0 + water_per_solids)
-
-
 _EQUILIBRIUM = "equilibrium_share / (1 - equilibrium_share)"
 
 
@@ -186,51 +154,6 @@ def page_mass_g(
     return start_g * (1.0 - start_share) * (1.0 + equilibrium + left)
 
 
-def lewis_mass_g(
-    duration_min: float,
-    start_g: float,
-    start_share: float,
-    rate_per_min: float,
-    equilibrium_share: float = 0.0,
-) -> float:
-    """Mass of a load after a time of drying, by the Lewis curve.
-
-    Parameters
-    ----------
-    duration_min : float
-        Time since the start. [min], 0 to 40320
-    start_g : float
-        Mass at the start. [g], 0 or more
-    start_share : float
-        Water in the food at the start, wet basis. [share], above equilibrium_share to 0.98
-    rate_per_min : float
-        Rate k. [1/min], above 0
-    equilibrium_share : float
-        Water that stays in the food however long it lies in that air. [share], 0 to 0.98
-
-    Returns
-    -------
-    float
-        Mass of the load then. [g]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    m = m0 (1 - w0) (1 + Xe + (X0 - Xe) exp(-k t)).
-
-    References
-    ----------
-    .. [lewis1921] Lewis, 1921, The rate of drying of solid materials (quoted from memory).
-    """
-    return page_mass_g(
-        duration_min, start_g, start_share, rate_per_min, 1.0, equilibrium_share=equilibrium_share
-    )
-
-
 @declared("(0 - ln(moisture_ratio) / rate_per_min) ^ (1 / exponent)")
 def minutes_to_ratio(moisture_ratio: float, rate_per_min: float, exponent: float = 1.0) -> float:
     """Drying time after which a share of the removable water is left.
@@ -280,57 +203,6 @@ def minutes_to_ratio(moisture_ratio: float, rate_per_min: float, exponent: float
     return math.exp(log_minutes)
 
 
-def minutes_to_share(
-    water_share: float,
-    start_share: float,
-    rate_per_min: float,
-    exponent: float = 1.0,
-    equilibrium_share: float = 0.0,
-) -> float:
-    """Drying time after which a food holds a share of water.
-
-    Parameters
-    ----------
-    water_share : float
-        Water wanted at the end, wet basis. [share], above equilibrium_share to start_share
-    start_share : float
-        Water in the food at the start. [share], above equilibrium_share to 0.98
-    rate_per_min : float
-        Rate k. [1/min ** exponent], above 0
-    exponent : float
-        Exponent n: 1 for Lewis, else Page. [-], above 0 to 5
-    equilibrium_share : float
-        Water that stays in the food however long it lies in that air. [share], 0 to 0.98
-
-    Returns
-    -------
-    float
-        Time since the start, at most 40320. [min]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range, that air never dries it so far, or it takes longer
-        than four weeks.
-
-    Notes
-    -----
-    t = (-ln MR / k) ** (1 / n), MR = (X - Xe) / (X0 - Xe).
-
-    References
-    ----------
-    .. [lewis1921] Lewis, 1921, The rate of drying of solid materials (quoted from memory).
-    .. [page1949] Page, 1949, air drying shelled corn in thin layers (quoted from memory).
-    """
-    if water_share <= equilibrium_share:
-        raise ValueError(
-            f"water share wanted is {water_share:.10g}; in this air the food keeps "
-            f"{equilibrium_share:.10g}, so it never gets so dry"
-        )
-    ratio = moisture_ratio_of(water_share, start_share, equilibrium_share)
-    return minutes_to_ratio(ratio, rate_per_min, exponent)
-
-
 @declared(
     "max(earliest_min, last_min + max(look_again_min, (likely_min - last_min) * look_again_share))",
     {
@@ -374,40 +246,3 @@ def look_next_min(last_min: float, earliest_min: float, likely_min: float) -> fl
     require("likely time", likely_min, "min", 0.0)
     pause_min = max(LOOK_AGAIN_MIN, (likely_min - last_min) * LOOK_AGAIN_SHARE)
     return max(earliest_min, last_min + pause_min)
-
-
-def minutes_at_thickness(duration_min: float, thickness_mm: float, other_mm: float) -> float:
-    """Drying time of the same food cut to another thickness.
-
-    Parameters
-    ----------
-    duration_min : float
-        Time that the first thickness takes. [min], 0 or more
-    thickness_mm : float
-        Thickness that takes this time. [mm], 0.5 to 100
-    other_mm : float
-        Thickness in question. [mm], 0.5 to 100
-
-    Returns
-    -------
-    float
-        Time that the other thickness takes. [min]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    t (L2 / L1) ** 2: water that has to wander through the piece. Thin pieces in still air
-    gain less.
-
-    References
-    ----------
-    .. [fellows] Fellows, 2009, Food Processing Technology, falling rate (quoted from memory).
-    """
-    require("drying time", duration_min, "min", 0.0)
-    require("thickness", thickness_mm, "mm", THINNEST_MM, THICKEST_MM)
-    require("other thickness", other_mm, "mm", THINNEST_MM, THICKEST_MM)
-    return duration_min * (other_mm / thickness_mm) ** 2

@@ -66,13 +66,10 @@ MET: dict[str, float] = {
 }
 LOADED_ABOVE_KG = 10.0
 
-NAISMITH_M_H = 5000.0
-NAISMITH_CLIMB_M_H = 600.0
 
 HOURS_PER_DAY = 24.0
 J_PER_KCAL = 4184.0
 _S_PER_H = 3600.0
-_CM_PER_M = 100.0
 
 
 def _schofield_row(sex: str, age_years: float) -> tuple[float, float, float]:
@@ -447,40 +444,6 @@ def least_travel_kcal(basal_kcal: float, hours: float) -> float:
     return CAMP_FACTOR * basal_kcal / HOURS_PER_DAY * hours
 
 
-def naismith_hours(distance_m: float, ascent_m: float) -> float:
-    """Walking time of a fit party without long stops.
-
-    Parameters
-    ----------
-    distance_m : float
-        Length of the way. [m], 0 or more
-    ascent_m : float
-        All climbs together. [m], 0 or more
-
-    Returns
-    -------
-    float
-        Time. [h]
-
-    Raises
-    ------
-    ValueError
-        If a value is negative.
-
-    Notes
-    -----
-    distance / 5000 + ascent / 600.
-
-    References
-    ----------
-    .. [naismith1892] Naismith, 1892, rule of the Scottish Mountaineering Club Journal
-       (read in a copy).
-    """
-    require("distance", distance_m, "m", 0.0)
-    require("ascent", ascent_m, "m", 0.0)
-    return distance_m / NAISMITH_M_H + ascent_m / NAISMITH_CLIMB_M_H
-
-
 # Estimated energy requirements: whole days of people at home, to hold the rules above
 # against. Activities in order: inactive, low-active, active, very-active.
 ACTIVITIES = ("inactive", "low-active", "active", "very-active")
@@ -519,11 +482,6 @@ _EER_2023_CHILD: dict[str, tuple[tuple[float, float, float, float], ...]] = {
 _GROWTH_2023_KCAL: dict[str, tuple[tuple[float, float], ...]] = {
     "male": ((9.0, 20.0), (14.0, 25.0), (19.0, 20.0)),
     "female": ((9.0, 15.0), (14.0, 30.0), (19.0, 20.0)),
-}
-# IOM 2005, adults: (constant, for each year, kg, m, factors by activity).
-_EER_2005_ADULT: dict[str, tuple[float, float, float, float, tuple[float, ...]]] = {
-    "male": (662.0, -9.53, 15.91, 539.6, (1.00, 1.11, 1.25, 1.48)),
-    "female": (354.0, -6.91, 9.36, 726.0, (1.00, 1.12, 1.27, 1.45)),
 }
 # Mifflin 1990.
 MIFFLIN_KCAL_KG, MIFFLIN_KCAL_CM, MIFFLIN_KCAL_YEAR = 10.0, 6.25, 5.0
@@ -630,50 +588,6 @@ def eer_2023_kcal(
         + _eer_2023_kcal_cm(sex, age_years, activity) * height_cm
         + _eer_2023_kcal_kg(sex, age_years, activity) * mass_kg
     )
-
-
-def eer_2005_kcal(
-    sex: str, age_years: float, height_cm: float, mass_kg: float, activity: str
-) -> float:
-    """Energy requirement of an adult's day at home, by the 2005 equations.
-
-    Parameters
-    ----------
-    sex : str
-        female or male.
-    age_years : float
-        Age. [years], 19 to 120
-    height_cm : float
-        Height. [cm], 50 to 250
-    mass_kg : float
-        Body mass. [kg], 3 to 300
-    activity : str
-        One of ACTIVITIES.
-
-    Returns
-    -------
-    float
-        Energy of a day. [kcal]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range or a name is not known.
-
-    Notes
-    -----
-    constant + k age + PA (a mass + b height_m).
-
-    References
-    ----------
-    .. [iom2005] Institute of Medicine, 2005, Dietary Reference Intakes for Energy,
-       equations for adults (read in a copy).
-    """
-    _require_body(sex, age_years, ADULT_FROM_YEARS, height_cm, mass_kg)
-    require_known("activity", activity, ACTIVITIES)
-    constant, per_year, per_kg, per_m, factors = _EER_2005_ADULT[sex]
-    body = per_kg * mass_kg + per_m * height_cm / _CM_PER_M
-    return constant + per_year * age_years + factors[ACTIVITIES.index(activity)] * body
 
 
 @declared(

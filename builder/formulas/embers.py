@@ -2,16 +2,11 @@
 
 from __future__ import annotations
 
-from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.declaring import Constant, declared, declared_ends
 from builder.formulas.fire import MOST_WOOD_MOISTURE_SHARE, TURN_MIN, WATER_IN_WOOD_MJ_KG
 from builder.formulas.heat import SPECIFIC_HEAT_KJ_KG_K, pot_heat_kj
 from builder.formulas.ranges import require, require_above, require_known
 
-# CODATA 2018 (quoted from memory).
-STEFAN_BOLTZMANN_W_M2_K4 = 5.670374419e-8
-LEAST_EMBER_C = 300.0
-MOST_EMBER_C = 1100.0
 HOTTEST_PLATE_C = 400.0
 
 # What reaches an iron that lies in or just over embers, least and most: a bed of 600 to
@@ -95,43 +90,6 @@ def plates_heat_kj(iron_g: float, from_c: float, to_c: float) -> float:
     .. [crc-handbook] CRC Handbook of Chemistry and Physics, cast iron (quoted from memory).
     """
     return pot_heat_kj(iron_g, "cast-iron", from_c, to_c)
-
-
-def ember_kw_m2(ember_c: float, plate_c: float, seen_share: float) -> float:
-    """Heat that embers radiate to a plate.
-
-    Parameters
-    ----------
-    ember_c : float
-        Temperature of the embers. [degC], 300 to 1100
-    plate_c : float
-        Temperature of the plate, below the embers'. [degC], -90 to 400
-    seen_share : float
-        Part of black radiation that arrives: ash and sight together. [share], 0 to 1
-
-    Returns
-    -------
-    float
-        Net heat on each area. [kW/m2]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range, or the plate is hotter than the embers.
-
-    Notes
-    -----
-    seen 5.67e-8 (T_ember ** 4 - T_plate ** 4), T in K.
-
-    References
-    ----------
-    .. [codata2018] CODATA, 2018, Stefan-Boltzmann constant (quoted from memory).
-    """
-    require("temperature of the embers", ember_c, "°C", LEAST_EMBER_C, MOST_EMBER_C)
-    require("temperature of the plate", plate_c, "°C", -90.0, min(HOTTEST_PLATE_C, ember_c))
-    require("part of the radiation that arrives", seen_share, "", 0.0, 1.0)
-    fourth = (ember_c + ZERO_CELSIUS_K) ** 4 - (plate_c + ZERO_CELSIUS_K) ** 4
-    return seen_share * STEFAN_BOLTZMANN_W_M2_K4 * fourth / _W_PER_KW
 
 
 def preheat_min(iron_g: float, face_cm2: float, from_c: float, to_c: float, kw_m2: float) -> float:
@@ -278,39 +236,6 @@ def first_press_min(
     require("temperature of the plates", iron_c, "°C", -90.0, HOTTEST_PLATE_C)
     heating_min = preheat_min(iron_g, face_cm2, min(iron_c, wanted_c), wanted_c, kw_m2)
     return 2.0 * each_side_min + TURN_MIN + heating_min
-
-
-def hand_test_c(seconds: float) -> tuple[float, float]:
-    """What food over embers meets, from how long a palm stands it.
-
-    Parameters
-    ----------
-    seconds : float
-        Seconds that a palm stands 12 cm over the embers. [s], above 0 to 8
-
-    Returns
-    -------
-    tuple of float
-        Least and most temperature. [degC]
-
-    Raises
-    ------
-    ValueError
-        If the palm stands it longer: then they are too cold to cook on.
-
-    Notes
-    -----
-    Up to 3 s 200 to 290, up to 5 s 145 to 200, up to 8 s 120 to 165. Tables differ by one
-    step.
-
-    References
-    ----------
-    .. [hand-test] The hand test, in several copies that differ (read in a copy).
-    """
-    require_above("seconds", seconds, "s", 0.0)
-    require("seconds", seconds, "s", 0.0, HAND_TEST[-1][0])
-    _, _, least, most = next(row for row in HAND_TEST if seconds <= row[0])
-    return least, most
 
 
 def species_mj_kg(species: str, moisture_share: float) -> float:

@@ -6,7 +6,7 @@ import math
 
 from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.declaring import Constant, FromTable, declared, declared_ends
-from builder.formulas.drying import MOST_WATER_SHARE, dried_mass_g
+from builder.formulas.drying import MOST_WATER_SHARE
 from builder.formulas.heat import ICE_KJ_KG_K, MELTING_KJ_KG
 from builder.formulas.ranges import require, require_above
 
@@ -133,40 +133,6 @@ def sublimation_kj_kg(temperature_c: float) -> float:
     kelvin = temperature_c + ZERO_CELSIUS_K
     molar = _L0 + _L1 * kelvin + _L2 * kelvin**2 + _L3 * math.exp(-((kelvin / _L4) ** 2))
     return molar / WATER_MOLAR_MASS_G_MOL
-
-
-def water_drawn_g(load_g: float, water_share: float, residual_share: float) -> float:
-    """Water that a load gives off until it is dry: the ice on the condenser.
-
-    Parameters
-    ----------
-    load_g : float
-        Mass of the load as it goes in. [g], 0 or more
-    water_share : float
-        Water in the food. [share], 0 to 0.98
-    residual_share : float
-        Water in the dried food. [share], 0 to water_share
-
-    Returns
-    -------
-    float
-        Mass of water. [g]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    load - load (1 - w0) / (1 - wr).
-
-    References
-    ----------
-    .. [usu-dryness] Utah State University Extension, Testing Foods for Dryness
-       (read in a copy).
-    """
-    return load_g - dried_mass_g(load_g, water_share, residual_share)
 
 
 @declared(

@@ -14,7 +14,6 @@ _WAGNER: dict[str, tuple[float, float, float, float, float, float]] = {
     "isobutane": (408.2, 36.5, -6.95579, 1.50090, -2.52717, -1.49776),
     "butane": (425.2, 38.0, -6.88709, 1.15157, -1.99873, -3.13003),
 }
-CRITICAL_K: dict[str, float] = {gas: row[0] for gas, row in _WAGNER.items()}
 MOLAR_MASS_G_MOL: dict[str, float] = {"propane": 44.096, "isobutane": 58.122, "butane": 58.122}
 
 LEAST_TEMPERATURE_C = -70.0

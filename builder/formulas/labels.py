@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable
 
 from builder.formulas.declaring import Constant, declared
 from builder.formulas.heat import CEILING_SLACK
@@ -14,37 +13,7 @@ from builder.formulas.nutrition import (
     SALT_PER_SODIUM,
     salt_g,
 )
-from builder.formulas.ranges import require, require_above, require_known
-
-# Regulation (EU) No 1169/2011, Annex II, in its order.
-EU_ALLERGENS = (
-    "cereals-gluten",
-    "crustaceans",
-    "eggs",
-    "fish",
-    "peanuts",
-    "soybeans",
-    "milk",
-    "nuts",
-    "celery",
-    "mustard",
-    "sesame",
-    "sulphites",
-    "lupin",
-    "molluscs",
-)
-# FALCPA 2004 and FASTER Act 2021. Of the cereals only wheat is one.
-US_ALLERGENS = (
-    "milk",
-    "eggs",
-    "fish",
-    "crustaceans",
-    "nuts",
-    "peanuts",
-    "wheat",
-    "soybeans",
-    "sesame",
-)
+from builder.formulas.ranges import require, require_above
 
 # European Union: at or under this none, from this on by whole steps (read in a copy).
 EU_NO_MASS_G = 0.5
@@ -299,68 +268,6 @@ def us_calories(energy_kcal: float) -> int:
     return int(_us_steps(energy_kcal, US_SMALL_TO_KCAL))
 
 
-def us_fat_g(fat_g: float) -> float:
-    """Fat as a US label rounds it.
-
-    Parameters
-    ----------
-    fat_g : float
-        Fat of a serving. [g], 0 or more
-
-    Returns
-    -------
-    float
-        Rounded fat. [g]
-
-    Raises
-    ------
-    ValueError
-        If the mass is negative.
-
-    Notes
-    -----
-    Under 0.5 none, under 5 the nearest 0.5, from 5 the nearest 1.
-
-    References
-    ----------
-    .. [cfr-101-9] 21 CFR 101.9 and Food Labeling Guide, rounding table (read in a copy).
-    """
-    require("fat", fat_g, "g", 0.0)
-    if fat_g < US_NO_MASS_G:
-        return 0.0
-    return _nearest(fat_g * 2.0) / 2.0 if fat_g < US_HALVES_TO_G else _nearest(fat_g)
-
-
-def us_mass_g(mass_g: float) -> float:
-    """Carbohydrate, fibre, sugars or protein as a US label rounds it.
-
-    Parameters
-    ----------
-    mass_g : float
-        Mass of a serving. [g], 0 or more
-
-    Returns
-    -------
-    float
-        Rounded mass; 1 for anything from 0.5 to 1, which a label may call less than 1. [g]
-
-    Raises
-    ------
-    ValueError
-        If the mass is negative.
-
-    Notes
-    -----
-    Under 0.5 none, else the nearest 1.
-
-    References
-    ----------
-    .. [cfr-101-9] 21 CFR 101.9 and Food Labeling Guide, rounding table (read in a copy).
-    """
-    require("mass", mass_g, "g", 0.0)
-    return 0.0 if mass_g < US_NO_MASS_G else _nearest(mass_g)
-
-
 @declared(
     _US_STEPS.format("sodium_mg"),
     {
@@ -429,46 +336,6 @@ def energy_density_kcal_g(energy_kcal: float, mass_g: float) -> float:
     require("energy", energy_kcal, "kcal", 0.0)
     require_above("mass", mass_g, "g", 0.0)
     return energy_kcal / mass_g
-
-
-def us_allergens(eu_allergens: Iterable[str], has_wheat: bool) -> tuple[str, ...]:
-    """Allergens that a US label names, from those of an EU label.
-
-    Parameters
-    ----------
-    eu_allergens : iterable of str
-        Names out of EU_ALLERGENS.
-    has_wheat : bool
-        Whether the cereals with gluten hold wheat; rye, barley and oats are none there.
-
-    Returns
-    -------
-    tuple of str
-        Names out of US_ALLERGENS, in its order. [-]
-
-    Raises
-    ------
-    ValueError
-        If a name is not known, or there is wheat without cereals with gluten.
-
-    Notes
-    -----
-    Celery, mustard, lupin, molluscs and sulphites are on no US list of major allergens.
-
-    References
-    ----------
-    .. [fda-allergens] US FDA, FALCPA 2004 and FASTER Act 2021 (read in a copy).
-    .. [eu-1169-2011] Regulation (EU) No 1169/2011, Annex II (read in a copy).
-    """
-    held = set()
-    for name in eu_allergens:
-        require_known("allergen", name, EU_ALLERGENS)
-        held.add(name)
-    if has_wheat:
-        if "cereals-gluten" not in held:
-            raise ValueError("wheat is a cereal with gluten; name cereals-gluten too")
-        held.add("wheat")
-    return tuple(name for name in US_ALLERGENS if name in held)
 
 
 def _nearest(value: float) -> float:

@@ -9,7 +9,6 @@ from builder.formulas.effort import (
     ACTIVITIES,
     EER_FROM_YEARS,
     FASTEST_WALK_M_S,
-    GROUND,
     J_PER_KCAL,
     LEAST_AGE_YEARS,
     LEAST_MASS_KG,
@@ -18,7 +17,6 @@ from builder.formulas.effort import (
     MOST_MASS_KG,
     SEXES,
 )
-from builder.formulas.nutrition import salt_g
 from builder.formulas.ranges import require, require_above, require_known
 
 # Energy that a pregnancy adds in each third [kcal a day], by who published it.
@@ -92,7 +90,6 @@ MOST_LCDA_GRADE_PERCENT = 40.0
 # How far two equations for one walk may lie from what it takes, beyond the lower and the higher.
 WALK_OFF_SHARE = 0.05
 
-OXYGEN_J_ML = 20.1
 _S_PER_MIN = 60.0
 _S_PER_H = 3600.0
 
@@ -270,38 +267,6 @@ def active_protein_range_g(mass_kg: float) -> tuple[float, float]:
     require("body mass", mass_kg, "kg", LEAST_MASS_KG, MOST_MASS_KG)
     least, most = ACTIVE_PROTEIN_G_KG
     return least * mass_kg, most * mass_kg
-
-
-def salt_of_limit(sodium_mg: float, person_days: float) -> float:
-    """Salt eaten over a trip, over what is advised for that time.
-
-    Parameters
-    ----------
-    sodium_mg : float
-        Sodium in all that is eaten. [mg], 0 or more
-    person_days : float
-        Days times people. [d], above 0
-
-    Returns
-    -------
-    float
-        Part of 5 g a day; hot days of hard work sweat salt out and allow more. [share]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    2.5 sodium / 1000 / (5 days).
-
-    References
-    ----------
-    .. [who-salt-2012] WHO, 2012, less than 5 g of salt a day (read in a copy).
-    """
-    require_above("days", person_days, "d", 0.0)
-    return salt_g(sodium_mg) / (SALT_G_DAY * person_days)
 
 
 @declared_ends(
@@ -691,56 +656,6 @@ def lcda_knows(hours: float, distance_m: float, ascent_m: float, descent_m: floa
     require("descent", descent_m, "m", 0.0)
     is_slow = distance_m <= FASTEST_LCDA_M_S * hours * _S_PER_H
     return is_slow and ascent_m + descent_m <= MOST_LCDA_GRADE_PERCENT / 100.0 * distance_m
-
-
-def ludlow_weyand_power_w(
-    body_kg: float, load_kg: float, speed_m_s: float, grade_percent: float, ground: str = "road"
-) -> float:
-    """Power of walking up or down, by the minimum-mechanics model.
-
-    Parameters
-    ----------
-    body_kg : float
-        Body mass. [kg], 3 to 300
-    load_kg : float
-        Mass carried. [kg], 0 to 300
-    speed_m_s : float
-        Speed. [m/s], 0 to 3
-    grade_percent : float
-        Climb for each 100 m of way, negative down. [percent], -25 to 25
-    ground : str
-        A key of GROUND.
-
-    Returns
-    -------
-    float
-        Power. [W]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range or the ground is not known.
-
-    Notes
-    -----
-    VO2 = 3.05 + (W + L) / W n (0.32 G + 3.28 + (1 + 0.19 G) 2.66 V ** 2) ml/(kg min), down
-    3.05 + 0.73 (W + L) / W n (3.28 + 2.66 V ** 2); 20.1 J/ml.
-
-    References
-    ----------
-    .. [ludlow-weyand2017] Ludlow and Weyand, 2017, minimum mechanics (read in a copy).
-    .. [soule1972] Soule and Goldman, 1972, terrain coefficients (quoted from memory).
-    """
-    _require_walk(body_kg, load_kg, speed_m_s)
-    require("grade", grade_percent, "%", -25.0, 25.0)
-    require_known("ground", ground, GROUND)
-    if grade_percent >= 0.0:
-        climbing = 1.0 + 0.19 * grade_percent
-        moving = 0.32 * grade_percent + 3.28 + climbing * 2.66 * speed_m_s**2
-    else:
-        moving = 0.73 * (3.28 + 2.66 * speed_m_s**2)
-    oxygen_ml_kg_min = 3.05 + (body_kg + load_kg) / body_kg * GROUND[ground] * moving
-    return oxygen_ml_kg_min * OXYGEN_J_ML * body_kg / _S_PER_MIN
 
 
 def _third(third: int | None) -> int:

@@ -26,8 +26,6 @@ LABEL_ALCOHOL_KCAL_G = 7.0
 
 # Same regulation, Annex I: salt is sodium times 2.5.
 SALT_PER_SODIUM = 2.5
-# USDA Agriculture Handbook 74 (quoted from memory).
-SPECIFIC_ALCOHOL_KCAL_G = 6.93
 
 _MG_PER_G = 1000.0
 
@@ -213,69 +211,6 @@ def label_energy_kcal(
         + LABEL_CARBOHYDRATE_KCAL_G * (carbohydrate_g - fibre_g)
         + LABEL_FIBRE_KCAL_G * fibre_g
         + LABEL_ALCOHOL_KCAL_G * alcohol_g
-    )
-
-
-def specific_energy_kcal(
-    protein_g: float,
-    fat_g: float,
-    carbohydrate_g: float,
-    protein_factor: float,
-    fat_factor: float,
-    *,
-    carbohydrate_factor: float,
-    alcohol_g: float = 0.0,
-) -> float:
-    """Energy of a food by factors of its own kind, as US tables list it.
-
-    Parameters
-    ----------
-    protein_g : float
-        Protein. [g], 0 or more
-    fat_g : float
-        Fat. [g], 0 or more
-    carbohydrate_g : float
-        Total carbohydrate, fibre included. [g], 0 or more
-    protein_factor : float
-        Energy of this food's protein. [kcal/g], 0 to 10
-    fat_factor : float
-        Energy of this food's fat. [kcal/g], 0 to 10
-    carbohydrate_factor : float
-        Energy of this food's carbohydrate. [kcal/g], 0 to 10
-    alcohol_g : float
-        Alcohol. [g], 0 or more
-
-    Returns
-    -------
-    float
-        Energy. [kcal]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    Factor times mass, summed; alcohol 6.93 kcal/g.
-
-    References
-    ----------
-    .. [usda-ah74] USDA Agriculture Handbook 74, 1973, table 13 (quoted from memory).
-    .. [usda-sr28] USDA SR28, 2016, the factors in FOOD_DES (read in a copy).
-    """
-    _require_parts(protein_g, fat_g, carbohydrate_g, 0.0, alcohol_g)
-    for what, factor in (
-        ("protein factor", protein_factor),
-        ("fat factor", fat_factor),
-        ("carbohydrate factor", carbohydrate_factor),
-    ):
-        require(what, factor, "kcal/g", 0.0, 10.0)
-    return (
-        protein_factor * protein_g
-        + fat_factor * fat_g
-        + carbohydrate_factor * carbohydrate_g
-        + SPECIFIC_ALCOHOL_KCAL_G * alcohol_g
     )
 
 

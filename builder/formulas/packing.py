@@ -9,14 +9,11 @@ from builder.formulas.air import (
     SEA_LEVEL_TEMPERATURE_K,
     pressure_hpa,
 )
-from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.declaring import Constant, declared
-from builder.formulas.heat import whole_units
 from builder.formulas.keeping import (
     MONTHS_KEPT,
     MONTHS_KEPT_BY,
     OXYGEN_SHARE_OF_AIR,
-    bag_swelling,
     months_kept,
     void_oxygen_ml,
 )
@@ -24,7 +21,6 @@ from builder.formulas.ranges import require, require_above
 
 # Sizes in trade, in ml of oxygen taken up (common practice).
 ABSORBER_SIZES_ML = (20.0, 50.0, 100.0, 200.0, 300.0, 500.0, 1000.0, 2000.0)
-USUAL_ABSORBER_ML = 300.0
 # Dried plant solids without the air in them (textbooks, from memory: 1.4 to 1.6).
 SOLIDS_G_ML = 1.5
 
@@ -119,39 +115,6 @@ def pack_oxygen_ml(container_ml: float, food_ml: float, altitude_m: float = 0.0)
     return void_oxygen_ml(container_ml, food_ml) * thinner
 
 
-def absorbers_needed(oxygen_ml: float, absorber_ml: float = USUAL_ABSORBER_ML) -> int:
-    """How many absorbers of one size take up the oxygen of a pack.
-
-    Parameters
-    ----------
-    oxygen_ml : float
-        Oxygen in the pack. [ml], 0 or more
-    absorber_ml : float
-        Oxygen that one takes up. [ml], above 0
-
-    Returns
-    -------
-    int
-        Number, rounded up. [-]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    ceil(oxygen / absorber).
-
-    References
-    ----------
-    .. [usu-oxygen] Utah State University Extension, Oxygen Removal (read in a copy).
-    """
-    require("oxygen in the pack", oxygen_ml, "ml", 0.0)
-    require_above("size of the absorber", absorber_ml, "ml", 0.0)
-    return whole_units(oxygen_ml, absorber_ml)
-
-
 def _first_enough() -> str:
     """Expression that gives the smallest size that is enough."""
     *small, largest = _SIZES
@@ -186,81 +149,6 @@ def absorber_size_ml(oxygen_ml: float) -> float:
     """
     require("oxygen in the pack", oxygen_ml, "ml", 0.0, ABSORBER_SIZES_ML[-1])
     return next(size for size in ABSORBER_SIZES_ML if size >= oxygen_ml)
-
-
-def gas_swelling(
-    packed_m: float, there_m: float, packed_c: float = 20.0, there_c: float = 20.0
-) -> float:
-    """How many times its volume the air in a slack bag takes at another height and warmth.
-
-    Parameters
-    ----------
-    packed_m : float
-        Height at which the bag was closed. [m], -500 to 11000
-    there_m : float
-        Height at which it is. [m], -500 to 11000
-    packed_c : float
-        Temperature when it was closed. [degC], -90 to 60
-    there_c : float
-        Temperature where it is. [degC], -90 to 60
-
-    Returns
-    -------
-    float
-        Volume there over volume when closed. [-]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    p_packed / p_there (T_there / T_packed), T in K.
-
-    References
-    ----------
-    .. [icao-7488] ICAO Doc 7488, for the pressures (quoted from memory).
-    """
-    require("temperature when closed", packed_c, "°C", -90.0, 60.0)
-    require("temperature there", there_c, "°C", -90.0, 60.0)
-    warmer = (there_c + ZERO_CELSIUS_K) / (packed_c + ZERO_CELSIUS_K)
-    return bag_swelling(pressure_hpa(packed_m), pressure_hpa(there_m)) * warmer
-
-
-def bag_fullness(bag_ml: float, solids_ml: float, gas_ml: float, swelling: float) -> float:
-    """How full a closed bag is once its air has swollen.
-
-    Parameters
-    ----------
-    bag_ml : float
-        Volume of the bag when taut. [ml], above 0
-    solids_ml : float
-        Volume of the food without air. [ml], 0 or more
-    gas_ml : float
-        Air in the bag when it was closed. [ml], 0 or more
-    swelling : float
-        How many times its volume the air takes. [-], above 0
-
-    Returns
-    -------
-    float
-        Volume over the taut one; from 1 the bag is under strain. [share]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    (food + gas swelling) / bag.
-    """
-    require_above("volume of the bag", bag_ml, "ml", 0.0)
-    require("volume of the food", solids_ml, "ml", 0.0)
-    require("air in the bag", gas_ml, "ml", 0.0)
-    require_above("swelling", swelling, "", 0.0)
-    return (solids_ml + gas_ml * swelling) / bag_ml
 
 
 @declared(f"days / ({MONTHS_KEPT} * days_per_month)", _KEPT_BY)

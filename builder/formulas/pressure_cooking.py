@@ -2,20 +2,15 @@
 
 from __future__ import annotations
 
-import math
-
-from builder.formulas.air import altitude_m, pressure_hpa
+from builder.formulas.air import altitude_m
 from builder.formulas.boiling import (
     COOKING_Z_K,
     LEAST_BOILING_POINT_C,
     MOST_BOILING_POINT_C,
     SEA_LEVEL_BOILING_POINT_C,
-    ZERO_CELSIUS_K,
-    boiling_point_c,
 )
 from builder.formulas.declaring import Constant, FromTable, declared, declared_ends
-from builder.formulas.ranges import require, require_above, require_known
-from builder.formulas.rehydration import GAS_CONSTANT_KJ_MOL_K
+from builder.formulas.ranges import require, require_known
 
 # Warming by this much cooks ten times as fast. Starchy roots: from the activation energy of
 # a potato (read in a copy); grain: that of rice (from memory); legumes: softening at about
@@ -33,76 +28,9 @@ MOST_Z_K = 40.0
 # These go by the temperature in the middle, never by a factor on the time.
 ANIMAL_KINDS = ("egg", "fish", "meat", "poultry")
 
-MOST_GAUGE_KPA = 150.0
 _HPA_PER_KPA = 10.0
 
 _FACTOR = "10 ^ ((sea_level_c - boiling_point_c) / {})"
-
-
-def gauge_boiling_point_c(gauge_kpa: float, altitude_m: float) -> float:
-    """Temperature at which water boils in a pressure cooker.
-
-    Parameters
-    ----------
-    gauge_kpa : float
-        Pressure above that of the air outside. [kPa], 0 to 150
-    altitude_m : float
-        Altitude of the camp. [m], -500 to 11000
-
-    Returns
-    -------
-    float
-        Boiling point. [degC]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    T_sat(p_outside + gauge).
-
-    References
-    ----------
-    .. [iapws-if97] IAPWS R7-97(2012), equation 31 (quoted from memory).
-    .. [iso2533] ISO 2533:1975, Standard Atmosphere (quoted from memory).
-    """
-    require("pressure of the cooker", gauge_kpa, "kPa", 0.0, MOST_GAUGE_KPA)
-    return boiling_point_c(pressure_hpa(altitude_m) + gauge_kpa * _HPA_PER_KPA)
-
-
-def station_pressure_hpa(reduced_hpa: float, altitude_m: float) -> float:
-    """Real air pressure at a height, from the pressure that a weather report names.
-
-    Parameters
-    ----------
-    reduced_hpa : float
-        Pressure reduced to the sea's level, as in weather reports. [hPa], 850 to 1074
-    altitude_m : float
-        Altitude of the camp. [m], -500 to 9000; in high pressure not so far down
-
-    Returns
-    -------
-    float
-        Pressure that a barometer shows there, not set to the sea's level. [hPa]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    p(h + h(reduced)), p and h those of the standard atmosphere.
-
-    References
-    ----------
-    .. [icao-7488] ICAO Doc 7488, QNH setting (quoted from memory).
-    """
-    require("pressure of the weather report", reduced_hpa, "hPa", 850.0, 1074.0)
-    require("altitude", altitude_m, "m", -500.0, 9000.0)
-    return pressure_hpa(altitude_m + equivalent_altitude_m(reduced_hpa))
 
 
 def equivalent_altitude_m(station_hpa: float) -> float:
@@ -132,43 +60,6 @@ def equivalent_altitude_m(station_hpa: float) -> float:
     .. [iso2533] ISO 2533:1975, Standard Atmosphere (quoted from memory).
     """
     return altitude_m(station_hpa)
-
-
-def z_from_activation_k(activation_kj_mol: float, from_c: float, to_c: float) -> float:
-    """Warming that makes a reaction ten times as fast, from its energy of activation.
-
-    Parameters
-    ----------
-    activation_kj_mol : float
-        Energy of activation. [kJ/mol], above 0
-    from_c : float
-        Lower temperature. [degC], 0 to 150
-    to_c : float
-        Upper temperature. [degC], from_c to 150
-
-    Returns
-    -------
-    float
-        z. [K]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    z = ln 10 R T1 T2 / Ea.
-
-    References
-    ----------
-    .. [mansfield1962] Mansfield, 1962, cook value and z (quoted from memory).
-    """
-    require_above("energy of activation", activation_kj_mol, "kJ/mol", 0.0)
-    require("lower temperature", from_c, "°C", 0.0, 150.0)
-    require("upper temperature", to_c, "°C", from_c, 150.0)
-    kelvins = (from_c + ZERO_CELSIUS_K) * (to_c + ZERO_CELSIUS_K)
-    return math.log(10.0) * GAS_CONSTANT_KJ_MOL_K * kelvins / activation_kj_mol
 
 
 @declared(

@@ -4,16 +4,11 @@ from __future__ import annotations
 
 import math
 
-from builder.formulas.boiling import ZERO_CELSIUS_K
 from builder.formulas.cooling import HOT_HOLDING_C
 from builder.formulas.declaring import Constant, declared
-from builder.formulas.drying import solids_factor
 from builder.formulas.ranges import require, require_above, require_known
 from builder.formulas.safety import hours_out_of_cold
 
-GAS_CONSTANT_KJ_MOL_K = 8.314462618e-3
-# Air-dried Boletus edulis, 25 to 70 degC (abstract of 2005, read in a copy).
-ACTIVATION_KJ_MOL = 19.2
 COLDEST_WATER_C = 0.0
 HOTTEST_WATER_C = 100.0
 
@@ -50,150 +45,6 @@ SOAK_MIN: dict[tuple[str, str], tuple[float, float]] = {
 }
 
 
-def peleg_water_per_solids(duration_min: float, start: float, k1: float, k2: float) -> float:
-    """Water in a dried food after a time of soaking, by the Peleg curve.
-
-    Parameters
-    ----------
-    duration_min : float
-        Time in the water. [min], 0 or more
-    start : float
-        Water for each gram of solids before. [g/g], 0 or more
-    k1 : float
-        Rate constant: the first uptake is 1 / k1. [min g/g], above 0
-    k2 : float
-        Capacity constant: the last uptake is 1 / k2. [g/g], above 0
-
-    Returns
-    -------
-    float
-        Water for each gram of solids, dry basis. [g/g]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    M = M0 + t / (k1 + k2 t).
-
-    References
-    ----------
-    .. [peleg1988] Peleg, 1988, equation 1 (quoted from memory).
-    """
-    require("soaking time", duration_min, "min", 0.0)
-    require("water for each gram of solids", start, "g/g", 0.0)
-    _require_peleg(k1, k2)
-    return start + duration_min / (k1 + k2 * duration_min)
-
-
-def peleg_limit(start: float, k2: float) -> float:
-    """Water in a dried food after soaking without end.
-
-    Parameters
-    ----------
-    start : float
-        Water for each gram of solids before. [g/g], 0 or more
-    k2 : float
-        Capacity constant. [g/g], above 0
-
-    Returns
-    -------
-    float
-        Water for each gram of solids, dry basis. [g/g]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    M0 + 1 / k2.
-
-    References
-    ----------
-    .. [peleg1988] Peleg, 1988, limit of equation 1 (quoted from memory).
-    """
-    require("water for each gram of solids", start, "g/g", 0.0)
-    require_above("k2", k2, "", 0.0)
-    return start + 1.0 / k2
-
-
-def peleg_minutes(uptake_share: float, k1: float, k2: float) -> float:
-    """Soaking time after which a food has taken up a share of all that it will.
-
-    Parameters
-    ----------
-    uptake_share : float
-        Share of the last uptake. [share], 0 to 0.99
-    k1 : float
-        Rate constant. [min g/g], above 0
-    k2 : float
-        Capacity constant. [g/g], above 0
-
-    Returns
-    -------
-    float
-        Time in the water. [min]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    s / (1 - s) k1 / k2; nine tenths take 9 k1 / k2.
-
-    References
-    ----------
-    .. [peleg1988] Peleg, 1988, equation 1 solved for the time (quoted from memory).
-    """
-    require("share taken up", uptake_share, "", 0.0, 0.99)
-    _require_peleg(k1, k2)
-    return uptake_share / (1.0 - uptake_share) * k1 / k2
-
-
-def k1_factor(from_c: float, to_c: float, activation_kj_mol: float = ACTIVATION_KJ_MOL) -> float:
-    """How many times as long soaking takes in water of another temperature.
-
-    Parameters
-    ----------
-    from_c : float
-        Temperature of water for which k1 is known. [degC], 0 to 100; measured 25 to 70
-    to_c : float
-        Temperature of the water in question. [degC], 0 to 100; measured 25 to 70
-    activation_kj_mol : float
-        Energy of activation. [kJ/mol], 0 to 100
-
-    Returns
-    -------
-    float
-        k1 there over k1 here; below 1 in warmer water. [-]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    exp(Ea / R (1 / T_to - 1 / T_from)).
-
-    References
-    ----------
-    .. [boletus2005] Rehydration of air-dried Boletus edulis, 2005, abstract: 19.2 kJ/mol
-       (read in a copy).
-    """
-    require("water temperature known", from_c, "°C", COLDEST_WATER_C, HOTTEST_WATER_C)
-    require("water temperature in question", to_c, "°C", COLDEST_WATER_C, HOTTEST_WATER_C)
-    require("energy of activation", activation_kj_mol, "kJ/mol", 0.0, 100.0)
-    inverse = 1.0 / (to_c + ZERO_CELSIUS_K) - 1.0 / (from_c + ZERO_CELSIUS_K)
-    return math.exp(activation_kj_mol / GAS_CONSTANT_KJ_MOL_K * inverse)
-
-
 def rehydration_ratio(drained_g: float, dried_g: float) -> float:
     """How many times its dried mass a food weighs after soaking and draining.
 
@@ -225,44 +76,6 @@ def rehydration_ratio(drained_g: float, dried_g: float) -> float:
     require("drained mass", drained_g, "g", 0.0)
     require_above("dried mass", dried_g, "g", 0.0)
     return drained_g / dried_g
-
-
-def rehydration_coefficient(
-    drained_g: float, dried_g: float, water_share: float, residual_share: float
-) -> float:
-    """How far a food came back to its fresh mass.
-
-    Parameters
-    ----------
-    drained_g : float
-        Mass after draining. [g], 0 or more
-    dried_g : float
-        Mass before soaking. [g], above 0
-    water_share : float
-        Water in the fresh food. [share], 0 to 0.98
-    residual_share : float
-        Water in the dried food. [share], 0 to water_share
-
-    Returns
-    -------
-    float
-        Drained mass over the fresh mass it came from; 1 is all the way. [share]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    drained / dried (1 - w0) / (1 - wr).
-
-    References
-    ----------
-    .. [ranganna1986] Ranganna, 1986, coefficient of rehydration (quoted from memory).
-    """
-    ratio = rehydration_ratio(drained_g, dried_g)
-    return ratio / solids_factor(water_share, residual_share)
 
 
 def takes_up_share(method: str, kind: str) -> float:
@@ -425,9 +238,3 @@ def standing_hours(food_c: float, air_c: float) -> float:
     require("temperature of the food", food_c, "°C", COLDEST_WATER_C, HOTTEST_WATER_C)
     hours = hours_out_of_cold(air_c)
     return hours if COLD_UP_TO_C < food_c < HOT_HOLDING_C else math.inf
-
-
-def _require_peleg(k1: float, k2: float) -> None:
-    """Raise ValueError unless the two constants make a curve."""
-    require_above("k1", k1, "", 0.0)
-    require_above("k2", k2, "", 0.0)

@@ -10,7 +10,6 @@ from builder.formulas.ranges import require, require_above, require_known
 
 # Wetter than this nobody measures isotherms well.
 MOST_WATER_ACTIVITY = 0.95
-MOST_BET_WATER_ACTIVITY = 0.5
 # The inverse of the isotherm at its end may come out a rounding above it.
 ROUNDING = 1e-9
 
@@ -128,115 +127,6 @@ def gab_water_activity(water_per_solids: float, monolayer: float, c: float, k: f
             f"the isotherm reaches, a water activity of {MOST_WATER_ACTIVITY:.10g}"
         )
     return activity
-
-
-def bet_water_per_solids(water_activity: float, monolayer: float, c: float) -> float:
-    """Water that a dry food holds at a water activity, by the BET isotherm.
-
-    Parameters
-    ----------
-    water_activity : float
-        Water activity. [share], 0 to 0.5
-    monolayer : float
-        Water of the first layer, Xm. [g/g], above 0
-    c : float
-        C of the isotherm. [-], above 0
-
-    Returns
-    -------
-    float
-        Water for each gram of solids, dry basis. [g/g]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    X = Xm C a / ((1 - a) (1 - a + C a)), the GAB isotherm with K = 1.
-
-    References
-    ----------
-    .. [bet1938] Brunauer, Emmett and Teller, 1938, Adsorption of gases in multimolecular
-       layers (quoted from memory).
-    """
-    _require_activity(water_activity, MOST_BET_WATER_ACTIVITY)
-    return gab_water_per_solids(water_activity, monolayer, c, 1.0)
-
-
-def oswin_water_per_solids(water_activity: float, a: float, b: float) -> float:
-    """Water that a food holds at a water activity, by the Oswin isotherm.
-
-    Parameters
-    ----------
-    water_activity : float
-        Water activity. [share], 0 to 0.95
-    a : float
-        Water at a water activity of one half. [g/g], above 0
-    b : float
-        Exponent. [-], above 0
-
-    Returns
-    -------
-    float
-        Water for each gram of solids, dry basis. [g/g]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    X = A (a / (1 - a)) ** B.
-
-    References
-    ----------
-    .. [oswin1946] Oswin, 1946, The kinetics of package life (quoted from memory).
-    """
-    _require_activity(water_activity, MOST_WATER_ACTIVITY)
-    require_above("A of the isotherm", a, "g/g", 0.0)
-    require_above("B of the isotherm", b, "", 0.0)
-    return float(a * (water_activity / (1.0 - water_activity)) ** b)
-
-
-def halsey_water_per_solids(water_activity: float, a: float, b: float) -> float:
-    """Water that a food holds at a water activity, by the Halsey isotherm.
-
-    Parameters
-    ----------
-    water_activity : float
-        Water activity. [share], above 0 to 0.95
-    a : float
-        A of the isotherm. [-], above 0
-    b : float
-        B of the isotherm. [-], above 0
-
-    Returns
-    -------
-    float
-        Water for each gram of solids, dry basis. [g/g]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    a_w = exp(-A / X ** B), so X = (-A / ln a_w) ** (1 / B).
-
-    References
-    ----------
-    .. [halsey1948] Halsey, 1948, Physical adsorption on non-uniform surfaces
-       (quoted from memory).
-    """
-    require_above("water activity", water_activity, "", 0.0)
-    _require_activity(water_activity, MOST_WATER_ACTIVITY)
-    require_above("A of the isotherm", a, "", 0.0)
-    require_above("B of the isotherm", b, "", 0.0)
-    return float((-a / math.log(water_activity)) ** (1.0 / b))
 
 
 def water_activity_of(group: str, water_share: float) -> float:

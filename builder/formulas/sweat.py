@@ -5,8 +5,7 @@ from __future__ import annotations
 import math
 
 from builder.formulas.declaring import Constant, declared
-from builder.formulas.ranges import require, require_above, require_known
-from builder.formulas.water import MOST_ML_H
+from builder.formulas.ranges import require, require_above
 
 # Skin and clothes of a person walking warm (Givoni and Goldman 1972, from memory): heat
 # passes at 6.45 W/(m2 K) for each clo, vapour at 2.2 K/mmHg of that.
@@ -31,21 +30,7 @@ LEAST_REQUIRED_W_M2 = 50.0
 MOST_REQUIRED_W_M2 = 360.0
 LEAST_EMAX_W_M2 = 20.0
 MOST_EMAX_W_M2 = 525.0
-COOL_BELOW_C = 20.0
 
-# TB MED 507: from this wet bulb globe temperature [degC], quarts in an hour and minutes of
-# work in an hour for easy, moderate and hard work; 60 is without limit.
-QUART_ML = 946.353
-_FLUID: tuple[tuple[float, dict[str, tuple[float, float]]], ...] = (
-    (32.2, {"easy": (1.0, 50.0), "moderate": (1.0, 20.0), "hard": (1.0, 10.0)}),
-    (31.1, {"easy": (0.75, 60.0), "moderate": (0.75, 30.0), "hard": (1.0, 20.0)}),
-    (29.4, {"easy": (0.75, 60.0), "moderate": (0.75, 40.0), "hard": (1.0, 30.0)}),
-    (27.8, {"easy": (0.5, 60.0), "moderate": (0.75, 50.0), "hard": (1.0, 30.0)}),
-    (25.6, {"easy": (0.5, 60.0), "moderate": (0.75, 60.0), "hard": (0.75, 40.0)}),
-)
-LEAST_WBGT_C = _FLUID[-1][0]
-MOST_WBGT_C = 45.0
-WORK = ("easy", "moderate", "hard")
 
 # Slow walkers are told to drink to thirst and no more than this (guideline, from memory).
 CAUTIOUS_ML_H = 1000.0
@@ -277,43 +262,6 @@ def osec_g_m2_h(required_w_m2: float, emax_w_m2: float) -> float:
     return float(OSEC_G_M2_H * math.exp(OSEC_OF_SHAPIRO * shapiro))
 
 
-def piecewise_g_m2_h(required_w_m2: float, emax_w_m2: float, air_c: float) -> float:
-    """Sweat by the piecewise equation.
-
-    Parameters
-    ----------
-    required_w_m2 : float
-        Evaporation required. [W/m2], 50 to 360
-    emax_w_m2 : float
-        Greatest evaporation. [W/m2], 20 to 525
-    air_c : float
-        Temperature of the air. [degC], -40 to 60
-
-    Returns
-    -------
-    float
-        Sweat on each area in an hour, not below 0. [g/(m2 h)]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    147 + 1.527 Ereq - 0.87 Emax; below 20 degC 350 in place of 147.
-
-    References
-    ----------
-    .. [gonzalez2009] Gonzalez and others, 2009, PW, abstract (read in a copy).
-    .. [gonzalez2012] Gonzalez and others, 2012, PW for cool air, abstract (read in a copy).
-    """
-    _require_evaporation(required_w_m2, emax_w_m2)
-    require("air temperature", air_c, "°C", -40.0, 60.0)
-    constant = 350.0 if air_c < COOL_BELOW_C else 147.0
-    return max(0.0, constant + 1.527 * required_w_m2 - 0.87 * emax_w_m2)
-
-
 @declared("rate_g_m2_h * surface_m2")
 def sweat_ml_h(rate_g_m2_h: float, surface_m2: float) -> float:
     """Sweat of a whole body.
@@ -346,138 +294,6 @@ def sweat_ml_h(rate_g_m2_h: float, surface_m2: float) -> float:
     require("sweat on each area", rate_g_m2_h, "g/(m² h)", 0.0)
     require_above("surface of the body", surface_m2, "m²", 0.0)
     return rate_g_m2_h * surface_m2
-
-
-def wet_bulb_globe_c(air_c: float, humidity_share: float) -> float:
-    """Wet bulb globe temperature of a fairly sunny day, from air and humidity alone.
-
-    Parameters
-    ----------
-    air_c : float
-        Temperature of the air. [degC], 0 to 50
-    humidity_share : float
-        Relative humidity. [share], 0 to 1
-
-    Returns
-    -------
-    float
-        Wet bulb globe temperature. [degC]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    0.567 t + 0.393 e + 3.94, e the vapour pressure in hPa; too high in shade and wind.
-
-    References
-    ----------
-    .. [bom-wbgt] Australian Bureau of Meteorology, approximation (quoted from memory).
-    """
-    require("air temperature", air_c, "°C", 0.0, 50.0)
-    require("humidity", humidity_share, "", 0.0, 1.0)
-    return 0.567 * air_c + 0.393 * humidity_share * saturation_hpa(air_c) + 3.94
-
-
-def army_drinking_ml_h(wbgt_c: float, work: str) -> float:
-    """What the US Army tells acclimatised people to drink in an hour of heat.
-
-    Parameters
-    ----------
-    wbgt_c : float
-        Wet bulb globe temperature. [degC], 25.6 to 45
-    work : str
-        easy (walking slowly, under 14 kg), moderate (faster, under 18 kg) or hard.
-
-    Returns
-    -------
-    float
-        Volume in an hour. [ml/h]
-
-    Raises
-    ------
-    ValueError
-        If the temperature is outside its range or the work is not known.
-
-    Notes
-    -----
-    0.5 to 1 quart by row; a quarter more or less by person and sun.
-
-    References
-    ----------
-    .. [tb-med-507] US Army, 2003, TB MED 507, fluid replacement table (read in a copy).
-    """
-    return _army_row(wbgt_c, work)[0] * QUART_ML
-
-
-def army_work_min(wbgt_c: float, work: str) -> float:
-    """Minutes of an hour that the US Army lets people work in heat.
-
-    Parameters
-    ----------
-    wbgt_c : float
-        Wet bulb globe temperature. [degC], 25.6 to 45
-    work : str
-        easy, moderate or hard.
-
-    Returns
-    -------
-    float
-        Minutes of work, 60 for no limit; the rest is rest. [min]
-
-    Raises
-    ------
-    ValueError
-        If the temperature is outside its range or the work is not known.
-
-    References
-    ----------
-    .. [tb-med-507] US Army, 2003, TB MED 507, work and rest table (read in a copy).
-    """
-    return _army_row(wbgt_c, work)[1]
-
-
-def drinkable_ml_h(sweat_ml_h: float, cautious: bool = True) -> float:
-    """What may be drunk in an hour to make up for sweat.
-
-    Parameters
-    ----------
-    sweat_ml_h : float
-        Sweat in an hour. [ml/h], 0 or more
-    cautious : bool
-        Whether 1000 is the most, as for slow walkers, else 1420.
-
-    Returns
-    -------
-    float
-        Volume in an hour. [ml/h]
-
-    Raises
-    ------
-    ValueError
-        If the sweat is negative.
-
-    Notes
-    -----
-    min(sweat, 1000) or min(sweat, 1420): more thins the blood.
-
-    References
-    ----------
-    .. [wms-eah] Wilderness Medical Society, 2020, exercise-associated hyponatremia
-       (quoted from memory).
-    .. [tb-med-507] US Army, 2003, TB MED 507, 1.5 quarts an hour (read in a copy).
-    """
-    require("sweat", sweat_ml_h, "ml/h", 0.0)
-    return min(sweat_ml_h, CAUTIOUS_ML_H if cautious else MOST_ML_H)
-
-
-def _army_row(wbgt_c: float, work: str) -> tuple[float, float]:
-    """Quarts and minutes of the row that holds a temperature."""
-    require("wet bulb globe temperature", wbgt_c, "°C", LEAST_WBGT_C, MOST_WBGT_C)
-    require_known("work", work, WORK)
-    return next(row[work] for least, row in _FLUID if wbgt_c >= least)
 
 
 def _require_evaporation(required_w_m2: float, emax_w_m2: float) -> None:

@@ -7,7 +7,7 @@ import math
 from builder.formulas.boiling import BOIL_HOLD_MIN, HIGH_BOIL_HOLD_MIN
 from builder.formulas.declaring import Constant, FromTable, declared
 from builder.formulas.heat import CEILING_SLACK
-from builder.formulas.ranges import require, require_above, require_known
+from builder.formulas.ranges import require, require_known
 
 # EPA: available chlorine from and to, and drops for a litre of clear water. 40, 8 and 6
 # drops for a US gallon.
@@ -18,7 +18,6 @@ _DROPS_PER_L: tuple[tuple[float, float, float], ...] = (
     (0.07, 0.10, 6.0 / _GALLON_L),
 )
 CLOUDY_FACTOR = 2.0
-DROP_ML = 0.05
 MOST_VOLUME_ML = 200000.0
 
 # CDC and EPA: half an hour; twice that in the cold (common advice, from memory). Chlorine
@@ -30,18 +29,9 @@ COLD_BELOW_C = 10.0
 VERY_COLD_BELOW_C = 5.0
 CHEMICALS = ("chlorine", "iodine", "chlorine-dioxide")
 
-# Backer: least water temperature [degC], then minutes at 2, 4 and 8 mg/l of halogen.
-_HALOGEN_MIN: tuple[tuple[float, tuple[float, float, float]], ...] = (
-    (25.0, (60.0, 45.0, 15.0)),
-    (15.0, (180.0, 60.0, 30.0)),
-    (5.0, (240.0, 180.0, 60.0)),
-)
-_HALOGEN_MG_L = (2.0, 4.0, 8.0)
-
 # EPA prints 5,000 feet and, for them, 1,000 metres: the stricter reading.
 EPA_HIGH_ABOVE_M = 1000.0
 
-DOUBLING_MIN = 20.0
 
 _ML_PER_L = 1000.0
 _MG_PER_G = 1000.0
@@ -129,43 +119,6 @@ def bleach_drops(volume_ml: float, strength_share: float, cloudy_or_cold: bool =
     return max(0, math.ceil(wanted - CEILING_SLACK))
 
 
-def chlorine_mg_l(drops: float, volume_ml: float, strength_share: float) -> float:
-    """Chlorine that drops of bleach bring into water.
-
-    Parameters
-    ----------
-    drops : float
-        Drops of 0.05 ml. [-], 0 or more
-    volume_ml : float
-        Water. [ml], above 0
-    strength_share : float
-        Available chlorine of the bleach, g in each ml. [share], 0 to 0.2
-
-    Returns
-    -------
-    float
-        Dose. [mg/l]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    drops 0.05 strength 1000 / litres.
-
-    References
-    ----------
-    .. [lantagne2014] Lantagne and others, 2014: 8 drops in a gallon are 5.55 to 8.67 mg/l
-       (abstract, read in a copy).
-    """
-    require("drops", drops, "", 0.0)
-    require_above("volume of water", volume_ml, "ml", 0.0)
-    require("strength of the bleach", strength_share, "", 0.0, 0.2)
-    return drops * DROP_ML * strength_share * _MG_PER_G / (volume_ml / _ML_PER_L)
-
-
 @declared(
     "if(water_c < cold_below_c, cold_contact_min, warm_contact_min)",
     tables={
@@ -218,40 +171,6 @@ def contact_min(chemical: str, water_c: float, cryptosporidium: bool = False) ->
     return _warm_contact_min(chemical, cryptosporidium)
 
 
-def halogen_min(water_c: float, dose_mg_l: float) -> float:
-    """Cautious waiting time with chlorine or iodine, by warmth and dose.
-
-    Parameters
-    ----------
-    water_c : float
-        Temperature of the water. [degC], 5 to 50
-    dose_mg_l : float
-        Chlorine or iodine. [mg/l], 2 to 20
-
-    Returns
-    -------
-    float
-        Minutes, enough for Giardia. [min]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range; in colder water nothing is told.
-
-    Notes
-    -----
-    Row of 25, 15 or 5 degC and column of 2, 4 or 8 mg/l, each the next one below.
-
-    References
-    ----------
-    .. [backer-halogens] Backer, contact times of halogens (read in a copy).
-    """
-    require("water temperature", water_c, "°C", _HALOGEN_MIN[-1][0], 50.0)
-    require("dose", dose_mg_l, "mg/l", _HALOGEN_MG_L[0], 20.0)
-    row = next(minutes for least, minutes in _HALOGEN_MIN if water_c >= least)
-    return row[sum(dose_mg_l >= dose for dose in _HALOGEN_MG_L) - 1]
-
-
 @declared(
     "if(altitude_m > high_above_m, high_hold_min, hold_min)",
     {
@@ -289,36 +208,3 @@ def strict_boil_min(altitude_m: float) -> float:
     """
     require("altitude", altitude_m, "m", -500.0, 11000.0)
     return HIGH_BOIL_HOLD_MIN if altitude_m > EPA_HIGH_ABOVE_M else BOIL_HOLD_MIN
-
-
-def growth_factor(duration_min: float, doubling_min: float = DOUBLING_MIN) -> float:
-    """How many times as many germs there are after a time in the warm.
-
-    Parameters
-    ----------
-    duration_min : float
-        Time. [min], 0 to 1440
-    doubling_min : float
-        Time in which they double. [min], 5 or more
-
-    Returns
-    -------
-    float
-        Number then over number before. [-]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    2 ** (t / doubling).
-
-    References
-    ----------
-    .. [fsis-two-hours] USDA FSIS, 2016: they can double in 20 minutes (read in a copy).
-    """
-    require("time", duration_min, "min", 0.0, 1440.0)
-    require("doubling time", doubling_min, "min", 5.0)
-    return float(2.0 ** (duration_min / doubling_min))

@@ -11,11 +11,9 @@ from hypothesis import strategies as st
 
 from builder.formulas.cooling import (
     LOSS_W_K,
-    choi_okos_kj_kg_k,
     cooled_c,
     loss_range_w_k,
     minutes_above,
-    mixed_c,
     siebel_kj_kg_k,
     time_constant_min,
 )
@@ -67,67 +65,6 @@ def test_time_constant() -> None:
     assert time_constant_min(600.0, 3.9, 0.5) == pytest.approx(78.0)
 
 
-@given(
-    st.floats(1.0, 2000.0), st.floats(0.0, 100.0), st.floats(1.0, 2000.0), st.floats(-30.0, 100.0)
-)
-def test_mixing_keeps_the_heat(water: float, hot: float, food: float, cold: float) -> None:
-    mixed = mixed_c(water, hot, food, cold, 1.8)
-    given_kj = water * 4.186 * (hot - mixed)
-    taken_kj = food * 1.8 * (mixed - cold)
-    assert given_kj == pytest.approx(taken_kj, abs=1e-6 * (water + food))
-    assert min(hot, cold) - 1e-9 <= mixed <= max(hot, cold) + 1e-9
-
-
-def test_nothing_mixed_in_changes_nothing() -> None:
-    assert mixed_c(400.0, 95.0, 0.0, 15.0, 1.5) == pytest.approx(95.0)
-    assert mixed_c(0.0, 95.0, 150.0, 15.0, 1.5) == pytest.approx(15.0)
-
-
-@given(st.floats(0.6, 0.95))
-def test_the_two_rules_for_specific_heat_agree_on_wet_food(water: float) -> None:
-    """Siebel gives solids 0.84 where they have 1.1 to 2.0: at 60 percent of water it lies
-    under by 0.4 less a tenth for its water of 3.2, 12 percent at most."""
-    rest = 1.0 - water
-    composed = choi_okos_kj_kg_k(water, 0.2 * rest, 0.1 * rest, 0.7 * rest)
-    assert 0.88 * composed <= siebel_kj_kg_k(water) <= composed
-
-
-def test_pure_water_by_both_rules() -> None:
-    assert siebel_kj_kg_k(1.0) == pytest.approx(4.19)
-    assert choi_okos_kj_kg_k(1.0, 0.0, 0.0, 0.0) == pytest.approx(4.18, abs=0.01)
-
-
-def test_parts_that_are_not_quite_the_whole_are_scaled() -> None:
-    whole = choi_okos_kj_kg_k(0.5, 0.1, 0.1, 0.3)
-    assert choi_okos_kj_kg_k(0.49, 0.098, 0.098, 0.294) == pytest.approx(whole)
-
-
-PARTS = ("water", "protein", "fat", "carbohydrate", "fibre", "ash")
-
-
-def _of_pure(part: str, temperature_c: float) -> float:
-    """Specific heat of one part alone."""
-    shares = {f"{each}_share": 1.0 if each == part else 0.0 for each in PARTS}
-    return choi_okos_kj_kg_k(**shares, temperature_c=temperature_c)
-
-
-@pytest.mark.parametrize(
-    ("part", "at_0", "at_100"),
-    [
-        ("water", 4.1762, 4.221845),
-        ("protein", 2.0082, 2.115961),
-        ("fat", 1.9842, 2.083522),
-        ("carbohydrate", 1.5488, 1.685651),
-        ("fibre", 1.8459, 1.982451),
-        ("ash", 1.0926, 1.244743),
-    ],
-)
-def test_each_part_has_its_own_coefficients(part: str, at_0: float, at_100: float) -> None:
-    """a at 0 degC, a + 100 b + 10000 c at 100 (Choi and Okos 1986, read in a copy)."""
-    assert _of_pure(part, 0.0) == at_0
-    assert _of_pure(part, 100.0) == pytest.approx(at_100, abs=1e-6)
-
-
 @pytest.mark.parametrize("vessel", sorted(LOSS_W_K))
 def test_losses_are_in_order_and_wind_makes_them_larger(vessel: str) -> None:
     still = loss_range_w_k(vessel, 600.0, "sheltered")
@@ -157,20 +94,6 @@ def test_losses_of_600_g(vessel: str, losses: tuple[float, float, float]) -> Non
     )
 
 
-def test_parts_may_be_four_percent_off_the_whole() -> None:
-    assert choi_okos_kj_kg_k(0.6, 0.44, 0.0, 0.0) > 0.0
-    assert choi_okos_kj_kg_k(0.6, 0.36, 0.0, 0.0) > 0.0
-    for protein in (0.441, 0.359):
-        with pytest.raises(ValueError, match="sum of the shares"):
-            choi_okos_kj_kg_k(0.6, protein, 0.0, 0.0)
-
-
-def test_untold_food_is_as_warm_as_a_room() -> None:
-    assert choi_okos_kj_kg_k(0.1, 0.2, 0.1, 0.6) == choi_okos_kj_kg_k(
-        0.1, 0.2, 0.1, 0.6, temperature_c=20.0
-    )
-
-
 def test_wind_doubles_what_stands_bare_and_hardly_what_is_wrapped() -> None:
     assert loss_range_w_k("pouch-bare", 600.0, "windy")[1] == 3.0
     assert loss_range_w_k("pouch-cosy", 600.0, "windy")[1] == pytest.approx(0.65)
@@ -194,20 +117,7 @@ def test_eight_times_the_mass_loses_four_times_the_heat() -> None:
         (lambda: minutes_above(95.0, 15.0, 0.0), "time constant is 0 min"),
         (lambda: minutes_above(95.0, -91.0, 20.0), "air temperature is -91 °C"),
         (lambda: minutes_above(95.0, 15.0, 20.0, 131.0), "temperature that counts is 131 °C"),
-        (lambda: mixed_c(-1.0, 95.0, 1.0, 15.0, 1.5), "mass of water is -1 g"),
-        (lambda: mixed_c(1.0, -1.0, 1.0, 15.0, 1.5), "temperature of the water is -1 °C"),
-        (lambda: mixed_c(1.0, 95.0, -1.0, 15.0, 1.5), "mass of food is -1 g"),
-        (lambda: mixed_c(1.0, 95.0, 1.0, 131.0, 1.5), "temperature of the food is 131 °C"),
-        (lambda: mixed_c(1.0, 95.0, 1.0, 15.0, 0.0), "specific heat of the food is 0"),
-        (lambda: mixed_c(0.0, 95.0, 0.0, 15.0, 1.5), "mass of water and food is 0 g"),
         (lambda: siebel_kj_kg_k(1.1), "water share is 1.1"),
-        (lambda: choi_okos_kj_kg_k(1.1, 0.0, 0.0, 0.0), "share of water is 1.1"),
-        (lambda: choi_okos_kj_kg_k(0.5, 0.1, 0.1, 0.1), "sum of the shares is 0.8; it must"),
-        (lambda: choi_okos_kj_kg_k(0.9, 0.1, 0.1, 0.0), "sum of the shares is 1.1"),
-        (
-            lambda: choi_okos_kj_kg_k(1.0, 0.0, 0.0, 0.0, temperature_c=-1.0),
-            "temperature is -1 °C",
-        ),
         (lambda: loss_range_w_k("bowl", 600.0, "windy"), "vessel 'bowl' is not known"),
         (lambda: loss_range_w_k("pot-lid", 600.0, "storm"), "wind 'storm' is not known"),
         (lambda: loss_range_w_k("pot-lid", 0.0, "windy"), "mass is 0 g"),

@@ -9,7 +9,6 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formulas.effort import (
-    ACTIVITIES,
     GROUND,
     LOADED_ABOVE_KG,
     MEASURED_GRADE_PERCENT,
@@ -18,12 +17,9 @@ from builder.formulas.effort import (
     basal_kcal,
     day_need_kcal,
     downhill_power_w,
-    eer_2005_kcal,
     eer_2023_kcal,
     least_travel_kcal,
     met_kcal,
-    mifflin_kcal,
-    naismith_hours,
     walk_kcal,
     walking_power_w,
 )
@@ -262,21 +258,6 @@ def test_the_least_of_travel_is_refused_for_more_than_a_day() -> None:
         least_travel_kcal(1500.0, 25.0)
 
 
-def test_naismith_by_hand_and_errors() -> None:
-    assert naismith_hours(0.0, 0.0) == 0.0
-    assert naismith_hours(10000.0, 300.0) == pytest.approx(2.5)
-    with pytest.raises(ValueError, match="ascent is -1 m"):
-        naismith_hours(1000.0, -1.0)
-
-
-@pytest.mark.parametrize("sex", ["male", "female"])
-def test_each_step_of_activity_needs_more(sex: str) -> None:
-    for equation in (eer_2005_kcal, eer_2023_kcal):
-        needs = [equation(sex, 30.0, 170.0, 65.0, activity) for activity in ACTIVITIES]
-        assert needs == sorted(needs)
-        assert len(set(needs)) == len(needs)
-
-
 def test_the_young_grow_and_adults_do_not() -> None:
     assert eer_2023_kcal("male", 8.0, 130.0, 27.0, "active") == pytest.approx(
         -388.19 + 3.68 * 8 + 12.66 * 130 + 20.46 * 27 + 20.0
@@ -297,18 +278,3 @@ def test_growth_is_that_of_the_new_age_from_the_birthday_on(
     before = eer_2023_kcal(sex, birthday - 1e-6, 150.0, 45.0, "active")
     after = eer_2023_kcal(sex, birthday, 150.0, 45.0, "active")
     assert after - before == pytest.approx(more_kcal, abs=0.001)
-
-
-def test_equations_for_other_people_are_refused() -> None:
-    with pytest.raises(ValueError, match="age is 18 years; it must be 19 to 120 years"):
-        eer_2005_kcal("male", 18.0, 175.0, 70.0, "active")
-    with pytest.raises(ValueError, match="age is 2 years; it must be 3 to 120 years"):
-        eer_2023_kcal("male", 2.0, 90.0, 13.0, "active")
-    with pytest.raises(ValueError, match="activity 'lazy' is not known; known are inactive"):
-        eer_2023_kcal("male", 30.0, 175.0, 70.0, "lazy")
-    with pytest.raises(ValueError, match=r"^activity 'lazy' is not known; known are inactive"):
-        eer_2005_kcal("male", 30.0, 175.0, 70.0, "lazy")
-    with pytest.raises(ValueError, match=r"^sex 'man' is not known; known are female, male"):
-        mifflin_kcal("man", 30.0, 175.0, 70.0)
-    with pytest.raises(ValueError, match=r"height is 1\.75 cm"):
-        mifflin_kcal("male", 30.0, 1.75, 70.0)

@@ -10,9 +10,7 @@ from hypothesis import strategies as st
 
 from builder.formulas.embers import (
     DRY_SPECIES_MJ_KG,
-    ember_kw_m2,
     first_press_min,
-    hand_test_c,
     plates_heat_kj,
     preheat_min,
     preheat_range_min,
@@ -28,23 +26,6 @@ plates = st.floats(-20.0, 250.0)
 def test_plates_take_mass_times_heat_times_warming() -> None:
     assert plates_heat_kj(2500.0, 20.0, 200.0) == pytest.approx(207.0)
     assert plates_heat_kj(0.0, 20.0, 200.0) == 0.0
-
-
-@given(st.floats(400.0, 1100.0), st.floats(400.0, 1100.0), plates)
-def test_hotter_embers_give_more(one: float, other: float, plate: float) -> None:
-    cooler, hotter = sorted((one, other))
-    assert ember_kw_m2(cooler, plate, 0.4) <= ember_kw_m2(hotter, plate, 0.4)
-
-
-def test_embers_as_hot_as_the_plate_give_nothing() -> None:
-    assert ember_kw_m2(350.0, 350.0, 1.0) == 0.0
-    assert ember_kw_m2(700.0, 20.0, 0.0) == 0.0
-
-
-def test_what_embers_give_lies_about_the_range_for_irons() -> None:
-    """600 to 900 degC seen to a quarter: 8 to 27 kW/m2, the range taken is 8 to 25."""
-    assert 7.5 <= ember_kw_m2(600.0, 100.0, 0.25) <= 8.5
-    assert 24.0 <= ember_kw_m2(900.0, 100.0, 0.25) <= 28.0
 
 
 @given(st.floats(100.0, 5000.0), st.floats(50.0, 800.0), plates, plates, st.floats(1.0, 40.0))
@@ -71,21 +52,6 @@ def test_a_cold_iron_makes_the_first_press_slower() -> None:
     assert first_press_min(4.0, 1900.0, 200.0, 260.0, 200.0, kw_m2=15.0) == 9.0
     cold = first_press_min(4.0, 1900.0, 200.0, 20.0, 200.0, kw_m2=15.0)
     assert cold == pytest.approx(9.0 + preheat_min(1900.0, 200.0, 20.0, 200.0, 15.0))
-
-
-@pytest.mark.parametrize(
-    ("seconds", "span"),
-    [
-        (0.5, (200.0, 290.0)),
-        (3.0, (200.0, 290.0)),
-        (3.01, (145.0, 200.0)),
-        (5.0, (145.0, 200.0)),
-        (5.01, (120.0, 165.0)),
-        (8.0, (120.0, 165.0)),
-    ],
-)
-def test_hand(seconds: float, span: tuple[float, float]) -> None:
-    assert hand_test_c(seconds) == span
 
 
 def test_a_trip_may_tell_each_species() -> None:
@@ -116,18 +82,11 @@ def test_wetter_wood_never_holds_more_heat(one: float, other: float) -> None:
     ("call", "says"),
     [
         (lambda: plates_heat_kj(-1.0, 20.0, 200.0), "mass of the pot is -1 g"),
-        (lambda: ember_kw_m2(299.0, 20.0, 0.5), "temperature of the embers is 299 °C"),
-        (lambda: ember_kw_m2(1101.0, 20.0, 0.5), "temperature of the embers is 1101 °C"),
-        (lambda: ember_kw_m2(700.0, 401.0, 0.5), "temperature of the plate is 401 °C"),
-        (lambda: ember_kw_m2(350.0, 360.0, 0.5), "temperature of the plate is 360 °C"),
-        (lambda: ember_kw_m2(700.0, 20.0, 1.1), "part of the radiation that arrives is 1.1"),
         (lambda: preheat_min(1.0, 0.0, 20.0, 200.0, 15.0), "heated face is 0"),
         (lambda: preheat_min(1.0, 1.0, 20.0, 200.0, 0.0), "heat of the embers is 0"),
         (lambda: preheat_min(1.0, 1.0, 200.0, 20.0, 15.0), "after heating is 20 °C"),
         (lambda: preheat_range_min(1.0, 1.0, 20.0, 401.0), "after heating is 401 °C"),
         (lambda: first_press_min(-1.0, 1.0, 1.0, 20.0, 200.0, kw_m2=15.0), "each side is -1 min"),
-        (lambda: hand_test_c(0.0), "seconds is 0 s"),
-        (lambda: hand_test_c(8.1), "seconds is 8.1 s"),
         (lambda: species_mj_kg("yew", 0.2), "species 'yew' is not known"),
         (lambda: species_mj_kg("oak", 0.61), "water share of the wood is 0.61"),
         (lambda: wood_range_mj_kg(-0.1), "water share of the wood is -0.1"),

@@ -8,7 +8,6 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas.drying import dried_mass_g, sublimation_heat_kj
 from builder.formulas.freeze_drying import (
     freezing_heat_kj,
     hours_range,
@@ -18,7 +17,6 @@ from builder.formulas.freeze_drying import (
     load_of_limit,
     sublimation_floor_kj,
     sublimation_kj_kg,
-    water_drawn_g,
 )
 
 ices = st.floats(-100.0, 0.0)
@@ -46,19 +44,6 @@ def test_pressure_and_heat_are_bound_by_clausius_and_clapeyron(temperature: floa
     assert sublimation_kj_kg(temperature) == pytest.approx(
         mean * 8.314462618 * kelvin**2 / 18.01528, rel=0.003
     )
-
-
-def test_the_constant_of_the_rough_rule_lies_in_the_range() -> None:
-    """2838 kJ/kg is the value near -30 degC and the greatest there is, to a kilojoule."""
-    rough = sublimation_heat_kj(1000.0)
-    assert max(sublimation_kj_kg(float(t)) for t in range(-100, 1)) == pytest.approx(rough, abs=1.0)
-
-
-@given(st.floats(0.0, 9000.0), st.floats(0.3, 0.95), st.floats(0.0, 0.3))
-def test_what_goes_in_comes_out_as_food_or_ice(load: float, water: float, residual: float) -> None:
-    drawn = water_drawn_g(load, water, residual)
-    assert drawn + dried_mass_g(load, water, residual) == pytest.approx(load)
-    assert 0.0 <= drawn <= load * water + 1e-9
 
 
 def test_a_colder_load_takes_more_heat() -> None:
@@ -120,7 +105,6 @@ def test_hours_grow_with_the_square_of_the_thickness() -> None:
         (lambda: ice_temperature_c(611.2), "pressure of the vapour is 611.2 Pa"),
         (lambda: ice_temperature_c(0.001), "pressure of the vapour is 0.001 Pa"),
         (lambda: sublimation_kj_kg(1.0), "temperature of the ice is 1 °C"),
-        (lambda: water_drawn_g(-1.0, 0.8, 0.02), "fresh mass is -1 g"),
         (lambda: sublimation_floor_kj(-1.0, -20.0, -20.0), "mass of ice is -1 g"),
         (lambda: sublimation_floor_kj(1.0, 1.0, -20.0), "temperature of the load is 1 °C"),
         (lambda: sublimation_floor_kj(1.0, -20.0, 1.0), "temperature of the ice is 1 °C"),

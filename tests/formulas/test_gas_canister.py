@@ -8,15 +8,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas.air import pressure_hpa
-from builder.formulas.gas import gas_flows, mixture_pressure_kpa, vapour_pressure_kpa
+from builder.formulas.gas import mixture_pressure_kpa, vapour_pressure_kpa
 from builder.formulas.gas_canister import (
-    can_cooling_k,
     left_pressure_kpa,
     left_shares,
-    lowest_air_c,
     usable_share,
-    vaporisation_kj_kg,
 )
 
 MIX = {"propane": 0.3, "butane": 0.7}
@@ -103,58 +99,6 @@ def test_usable_parts_at_their_ends() -> None:
     assert usable_share({"propane": 1.0, "butane": 0.0}, -10.0, 1013.25) == 1.0
 
 
-@given(st.floats(0.0, 5000.0), st.floats(0.0, 0.99))
-def test_the_lowest_air_is_where_it_just_flows(height: float, part: float) -> None:
-    lowest = lowest_air_c(MIX, height, part)
-    wanted = pressure_hpa(height) / 10.0 + 30.0
-    assert left_pressure_kpa(MIX, part, lowest - 5.0) == pytest.approx(wanted, rel=1e-6)
-
-
-@pytest.mark.parametrize("height", [0.0, 1500.0, 4000.0])
-def test_a_fresh_canister_flows_above_its_lowest_air_and_not_below(height: float) -> None:
-    lowest = lowest_air_c(MIX, height)
-    assert gas_flows(MIX, lowest + 0.01, pressure_hpa(height))
-    assert not gas_flows(MIX, lowest - 0.01, pressure_hpa(height))
-
-
-def test_height_helps_and_use_hurts() -> None:
-    assert lowest_air_c(MIX, 3000.0) < lowest_air_c(MIX, 0.0) < lowest_air_c(MIX, 0.0, 0.5)
-    assert lowest_air_c(MIX, 0.0, 0.5, liquid_feed=True) == pytest.approx(lowest_air_c(MIX, 0.0))
-
-
-@given(temperatures, temperatures)
-def test_warmer_liquid_takes_less_heat_to_boil(one: float, other: float) -> None:
-    colder, warmer = sorted((one, other))
-    assert vaporisation_kj_kg("butane", warmer) <= vaporisation_kj_kg("butane", colder)
-
-
-def test_at_zero_it_is_the_value_of_the_table() -> None:
-    assert vaporisation_kj_kg("propane", 0.0) == 374.9
-    assert vaporisation_kj_kg("isobutane", 0.0) == 354.3
-    assert vaporisation_kj_kg("butane", 0.0) == 385.3
-
-
-def test_cooling_worked_by_hand() -> None:
-    """Butane, 2290 W, 45.8 MJ/kg: 0.05 g/s. In 2 min 6 g take 2311.8 J of 200 * 2.31 + 120
-    * 0.5 = 522 J/K."""
-    found = can_cooling_k({"butane": 1.0}, 2290.0, 45.8, 2.0, 200.0, empty_g=120.0)
-    assert found == pytest.approx(2311.8 / 522.0, rel=1e-9)
-
-
-@given(st.floats(0.01, 5.0), st.floats(0.0, 20.0))
-def test_air_that_gives_heat_slows_the_cooling(gain: float, minutes: float) -> None:
-    alone = can_cooling_k(MIX, 2000.0, 45.8, minutes, 230.0, empty_g=150.0)
-    warmed = can_cooling_k(MIX, 2000.0, 45.8, minutes, 230.0, empty_g=150.0, gain_w_k=gain)
-    assert 0.0 <= warmed <= alone * (1.0 + 1e-12)
-
-
-def test_a_little_heat_from_the_air_is_nearly_none() -> None:
-    alone = can_cooling_k(MIX, 2000.0, 45.8, 5.0, 230.0, empty_g=150.0)
-    assert can_cooling_k(
-        MIX, 2000.0, 45.8, 5.0, 230.0, empty_g=150.0, gain_w_k=1e-6
-    ) == pytest.approx(alone, rel=1e-5)
-
-
 @pytest.mark.parametrize(
     ("call", "says"),
     [
@@ -165,36 +109,6 @@ def test_a_little_heat_from_the_air_is_nearly_none() -> None:
         (lambda: left_shares(MIX, 0.1, 51.0), "temperature of the gas is 51 °C"),
         (lambda: left_pressure_kpa(MIX, 0.1, -71.0), "temperature of the gas is -71 °C"),
         (lambda: usable_share(MIX, 0.0, 0.0), "air pressure is 0 hPa"),
-        (lambda: lowest_air_c(MIX, 12000.0), "altitude is 12000 m"),
-        (lambda: lowest_air_c(MIX, 0.0, 1.0), "share used is 1"),
-        (lambda: vaporisation_kj_kg("methane", 0.0), "gas 'methane' is not known"),
-        (lambda: vaporisation_kj_kg("butane", 51.0), "temperature of the gas is 51 °C"),
-        (
-            lambda: can_cooling_k({"propane": 0.5}, 1.0, 45.0, 1.0, 1.0, empty_g=1.0),
-            "sum of the gas",
-        ),
-        (
-            lambda: can_cooling_k(MIX, -1.0, 45.0, 1.0, 1.0, empty_g=1.0),
-            "power of the burner is -1 W",
-        ),
-        (
-            lambda: can_cooling_k(MIX, 1.0, 0.0, 1.0, 1.0, empty_g=1.0),
-            "heating value of the gas is 0",
-        ),
-        (lambda: can_cooling_k(MIX, 1.0, 45.0, -1.0, 1.0, empty_g=1.0), "time it burns is -1 min"),
-        (
-            lambda: can_cooling_k(MIX, 1.0, 45.0, 1.0, 0.0, empty_g=1.0),
-            "gas in the canister is 0 g",
-        ),
-        (lambda: can_cooling_k(MIX, 1.0, 45.0, 1.0, 1.0, empty_g=-1.0), "empty canister is -1 g"),
-        (
-            lambda: can_cooling_k(MIX, 1.0, 45.0, 1.0, 1.0, empty_g=1.0, gain_w_k=-1.0),
-            "heat from the air is -1",
-        ),
-        (
-            lambda: can_cooling_k(MIX, 2290.0, 45.8, 10.0, 29.0, empty_g=1.0),
-            "takes 30 g in that time",
-        ),
     ],
 )
 def test_what_cannot_be_is_refused(call: Callable[[], object], says: str) -> None:

@@ -14,7 +14,6 @@ from builder.formulas.nutrition import (
     label_energy_kcal,
     label_energy_kj,
     salt_g,
-    specific_energy_kcal,
 )
 
 BY_PARTS = [energy_kcal, label_energy_kj, label_energy_kcal]
@@ -83,24 +82,6 @@ def test_negative_parts_are_refused(formula: Callable[..., float], at: int, bad:
     parts[at] = bad
     with pytest.raises(ValueError, match="g; it must be 0 g or more"):
         formula(*parts)
-
-
-def test_own_factors_of_general_size_give_the_general_energy() -> None:
-    own = specific_energy_kcal(10.0, 5.0, 60.0, 4.0, 9.0, carbohydrate_factor=4.0)
-    assert own == energy_kcal(10.0, 5.0, 60.0, 0.0)
-
-
-def test_alcohol_has_a_factor_of_its_own() -> None:
-    assert specific_energy_kcal(
-        0.0, 0.0, 0.0, 4.0, 9.0, carbohydrate_factor=4.0, alcohol_g=10.0
-    ) == pytest.approx(69.3)
-
-
-def test_factors_nothing_has_are_refused() -> None:
-    with pytest.raises(ValueError, match="fat factor is 37 kcal/g"):
-        specific_energy_kcal(1.0, 1.0, 1.0, 4.0, 37.0, carbohydrate_factor=4.0)
-    with pytest.raises(ValueError, match="protein is -1 g"):
-        specific_energy_kcal(-1.0, 1.0, 1.0, 4.0, 9.0, carbohydrate_factor=4.0)
 
 
 def test_salt_is_two_and_a_half_times_sodium() -> None:

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Callable
 
 import pytest
@@ -11,12 +10,9 @@ from hypothesis import strategies as st
 
 from builder.formulas.sorption import (
     GROUPS,
-    bet_water_per_solids,
     can_grow,
     gab_water_activity,
     gab_water_per_solids,
-    halsey_water_per_solids,
-    oswin_water_per_solids,
     water_activity_of,
 )
 
@@ -55,29 +51,6 @@ def test_wetter_air_never_means_drier_food(
     assert gab_water_per_solids(drier, monolayer, c, k) <= gab_water_per_solids(
         wetter, monolayer, c, k
     )
-
-
-def test_bone_dry_food_has_no_water_activity() -> None:
-    assert gab_water_per_solids(0.0, 0.08, 10.0, 0.9) == 0.0
-    assert gab_water_activity(0.0, 0.08, 10.0, 0.9) == 0.0
-    assert oswin_water_per_solids(0.0, 0.117, 0.36) == 0.0
-
-
-@given(st.floats(0.0, 0.5), monolayers, cs)
-def test_bet_is_gab_with_a_k_of_one(activity: float, monolayer: float, c: float) -> None:
-    assert bet_water_per_solids(activity, monolayer, c) == gab_water_per_solids(
-        activity, monolayer, c, 1.0
-    )
-
-
-def test_oswin_gives_its_a_at_one_half() -> None:
-    assert oswin_water_per_solids(0.5, 0.117, 0.36) == pytest.approx(0.117)
-
-
-@given(st.floats(0.01, 0.95), st.floats(0.001, 0.1), st.floats(0.5, 3.0))
-def test_halsey_put_backwards_gives_the_water_activity(activity: float, a: float, b: float) -> None:
-    water = halsey_water_per_solids(activity, a, b)
-    assert math.exp(-a / water**b) == pytest.approx(activity, rel=1e-9)
 
 
 @given(st.sampled_from(sorted(GROUPS)), st.floats(0.0, 0.2), st.floats(0.0, 0.2))
@@ -129,14 +102,6 @@ def test_what_can_grow(activity: float, grows: tuple[str, ...]) -> None:
         (lambda: gab_water_activity(-0.1, 0.1, 5.0, 0.9), "gram of solids is -0.1"),
         (lambda: gab_water_activity(9.0, 0.1, 5.0, 0.9), "wetter than the isotherm reaches"),
         (lambda: gab_water_activity(0.1, 0.1, 0.0, 0.9), "C of the isotherm is 0"),
-        (lambda: bet_water_per_solids(0.51, 0.1, 5.0), "water activity is 0.51"),
-        (lambda: oswin_water_per_solids(0.96, 0.1, 0.3), "water activity is 0.96"),
-        (lambda: oswin_water_per_solids(0.5, 0.0, 0.3), "A of the isotherm is 0"),
-        (lambda: oswin_water_per_solids(0.5, 0.1, 0.0), "B of the isotherm is 0"),
-        (lambda: halsey_water_per_solids(0.0, 0.02, 1.6), "water activity is 0"),
-        (lambda: halsey_water_per_solids(0.96, 0.02, 1.6), "water activity is 0.96"),
-        (lambda: halsey_water_per_solids(0.5, 0.0, 1.6), "A of the isotherm is 0"),
-        (lambda: halsey_water_per_solids(0.5, 0.02, 0.0), "B of the isotherm is 0"),
         (lambda: water_activity_of("sugar", 0.1), "^group of foods 'sugar' is not known; known"),
         (lambda: water_activity_of("lean-meat", 0.7), "wetter than the isotherm reaches"),
         (lambda: can_grow(1.1), "water activity is 1.1"),

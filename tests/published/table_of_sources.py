@@ -34,13 +34,21 @@ TABLE = ROOT / "DEVELOPERS.md"
 BEGIN = "<!-- table of sources: begin -->\n"
 END = "<!-- table of sources: end -->\n"
 
-# Tests that hold a constant, not a formula, and the formula that the constant belongs to.
+# Tests that hold a constant or a table, and the formula it belongs to or else its own name.
 OF_CONSTANTS = {
     "test_energy_need.test_intensities_are_those_of_the_compendium": "effort.met_kcal",
-    "test_fuels.test_heating_values_follow_from_heats_of_formation": "cookware.wet_fuel_mj_kg",
+    "test_fuels.test_heating_values_follow_from_heats_of_formation": "fuels.energy_mj_kg",
     "test_keeping.test_jerky": "keeping.table_months",
     "test_rules_of_the_trade.test_dry_enough_without_oxygen": "drying.dry_enough_share",
     "test_keeping.test_the_factor_for_ten_kelvin": "keeping.months_kept",
+    "test_embers.test_hand": "embers.HAND_TEST",
+    "test_heat_drying.test_air": "heat_drying.AIR_C",
+    "test_heat_drying.test_slices": "heat_drying.PIECES_MM",
+    "test_heat_drying.test_hours": "heat_drying.HOURS",
+    "test_heat_drying.test_blanching": "heat_drying.BOIL_MIN",
+    "test_heat_drying.test_blanching_takes_longer_above": "heat_drying.BOIL_MIN",
+    "test_heat_drying.test_the_sun_dries_from": "heat_drying.SUN_AIR_C",
+    "test_heat_drying.test_air_too_damp_for_the_sun": "heat_drying.SUN_AIR_C",
 }
 # From sure to unsure: a figure is never better known than the document it stands in.
 _SURENESS: tuple[str, ...] = get_args(Known)

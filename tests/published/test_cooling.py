@@ -7,11 +7,9 @@ import pytest
 from scipy.integrate import solve_ivp
 
 from builder.formulas.cooling import (
-    choi_okos_kj_kg_k,
     cooled_c,
     loss_range_w_k,
     minutes_above,
-    mixed_c,
     siebel_kj_kg_k,
     time_constant_min,
 )
@@ -88,22 +86,6 @@ def test_time_constant(row: Published) -> None:
     check(row, time_constant_min)
 
 
-# 4.2 there for our 4.186: 0.02 K.
-@published(
-    Published(
-        (400.0, 95.0, 150.0, 15.0, 1.5),
-        85.55,
-        0.04,
-        "°C",
-        "incropera",
-        "dry food and hot water",
-        "calculated",
-    ),
-)
-def test_mixing(row: Published) -> None:
-    check(row, mixed_c)
-
-
 def test_the_curve_solves_newtons_equation() -> None:
     times = np.linspace(0.0, 60.0, 7)
     solved = solve_ivp(
@@ -122,34 +104,6 @@ def test_the_curve_solves_newtons_equation() -> None:
 )
 def test_specific_heat_by_siebel(row: Published) -> None:
     check(row, siebel_kj_kg_k)
-
-
-# Measured values of appendix A.4 (read in a copy); composition rules are good to 5 percent in
-# wet food and 10 in dry, where what water there is is bound and holds less.
-@published(
-    Published(
-        (0.75, 0.20, 0.05, 0.0),
-        3.64,
-        0.006,
-        "kJ/(kg K)",
-        "choi-okos1986",
-        "75 water, 20 protein, 5 fat",
-        "calculated",
-    ),
-    *(
-        Published(shares, c, off * c, "kJ/(kg K)", "geankoplis", f"{what}, composed", "copy")
-        for what, shares, c, off in (
-            ("carrots", (0.882, 0.009, 0.002, 0.068, 0.028, 0.010), 3.88, 0.05),
-            ("potatoes", (0.75, 0.025, 0.001, 0.19, 0.025, 0.009), 3.52, 0.05),
-            ("whole milk", (0.875, 0.033, 0.035, 0.05, 0.0, 0.007), 3.85, 0.05),
-            ("olive oil", (0.0, 0.0, 1.0, 0.0, 0.0, 0.0), 2.01, 0.05),
-            ("flour", (0.13, 0.11, 0.01, 0.72, 0.025, 0.005), 1.85, 0.10),
-            ("dry pasta", (0.13, 0.12, 0.015, 0.70, 0.03, 0.005), 1.86, 0.10),
-        )
-    ),
-)
-def test_specific_heat_by_composition(row: Published) -> None:
-    check(row, choi_okos_kj_kg_k)
 
 
 def _likely_constant_min(vessel: str, wind: str) -> float:

@@ -31,7 +31,6 @@ WITHOUT_A_ROW = {
     "load.least_containers": "a search; its tests hold it against trying every choice",
     "needs.spread_share": "largest less smallest, over the mean",
     "freeze_drying.layer_mm": "volume over area",
-    "packing.bag_fullness": "volume over volume",
 }
 
 

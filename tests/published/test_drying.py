@@ -8,13 +8,11 @@ from builder.formulas.drying import (
     MOST_WATER_SHARE,
     dried_mass_g,
     dry_enough_share,
-    evaporation_heat_kj,
     least_residual_share,
     moisture_ratio,
     rehydration_water_ml,
     residual_share,
     solids_factor,
-    sublimation_heat_kj,
     usual_residual_share,
     water_share_from,
 )
@@ -104,26 +102,6 @@ def test_usual_residual_is_the_published_target(row: Published) -> None:
 def test_freeze_dried_food_is_dry_enough_in_the_textbook_range() -> None:
     """1 to 4 percent (Fellows, quoted from memory) passes, the mean and the ends."""
     assert all(share <= dry_enough_share("freeze-dryer", "meat") for share in (0.01, 0.02, 0.04))
-
-
-@published(
-    Published((1000.0,), 2838.0, 5.0, "kJ", "crc-handbook", "sublimation, -20 to 0 °C", "memory"),
-    Published(
-        (878.0,), 2492.0, 5.0, "kJ", "crc-handbook", "carrots, 1 kg freeze-dried", "calculated"
-    ),
-)
-def test_ice_takes_its_heat_of_sublimation(row: Published) -> None:
-    check(row, sublimation_heat_kj)
-
-
-@published(
-    Published((1000.0,), 2358.0, 1.0, "kJ", "crc-handbook", "vaporisation, 60 °C", "memory"),
-    Published(
-        (878.0,), 2070.0, 1.0, "kJ", "crc-handbook", "carrots, 1 kg dried warm", "calculated"
-    ),
-)
-def test_water_takes_its_heat_of_vaporisation(row: Published) -> None:
-    check(row, evaporation_heat_kj)
 
 
 @published(

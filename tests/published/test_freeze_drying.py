@@ -14,7 +14,6 @@ from builder.formulas.freeze_drying import (
     load_of_limit,
     sublimation_floor_kj,
     sublimation_kj_kg,
-    water_drawn_g,
 )
 
 from .published import Published, check, published
@@ -113,16 +112,6 @@ def test_a_root_finder_finds_the_same_temperature(pressure_pa: float) -> None:
 )
 def test_heat_of_sublimation(row: Published) -> None:
     check(row, sublimation_kj_kg)
-
-
-# A kilogram of carrots, 88.29 to 4.00 percent: half the last digit.
-@published(
-    Published(
-        (1000.0, 0.8829, 0.04), 878.0, 0.06, "g", "usda-sr28", "ice of carrots", "calculated"
-    ),
-)
-def test_water_of_a_load(row: Published) -> None:
-    check(row, water_drawn_g)
 
 
 # 0.8780 kg at 2837.9 kJ/kg, and 2.09 for each kelvin colder than -20 degC: 0.1 percent.

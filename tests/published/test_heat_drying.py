@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from builder.formulas.heat_drying import (
-    air_range_c,
-    blanching_range_min,
-    hours_range,
-    pieces_range_mm,
-    sun_dries,
+    AIR_C,
+    BLANCH_LONGER_ABOVE_M,
+    BOIL_MIN,
+    HOURS,
+    KIND_HOURS,
+    PIECES_MM,
+    STEAM_MIN,
+    SUN_AIR_C,
+    SUN_HUMIDITY_SHARE,
 )
 
 from .published import Published, check, published
@@ -20,7 +24,7 @@ def _f(degrees_f: float) -> float:
 
 def _air_end(kind: str, end: int) -> float:
     """One end of a range."""
-    return air_range_c(kind)[end]
+    return (AIR_C[kind][0], AIR_C[kind][1])[end]
 
 
 # Printed in whole degF; ours are rounded to a tenth of a degree Celsius.
@@ -44,7 +48,7 @@ def test_air(row: Published) -> None:
 
 def _thickest(kind: str) -> float:
     """Most of a range."""
-    return pieces_range_mm(kind)[1]
+    return PIECES_MM[kind][1]
 
 
 # A quarter inch is 6.35 mm.
@@ -57,7 +61,8 @@ def test_slices(row: Published) -> None:
 
 def _hours_end(kind: str, dry_as: str | None, end: int) -> float:
     """One end of a range."""
-    return hours_range(kind, dry_as)[end]
+    row = HOURS[dry_as] if dry_as else KIND_HOURS[kind]
+    return (row[0], row[1])[end]
 
 
 @published(
@@ -81,38 +86,38 @@ def test_hours(row: Published) -> None:
     check(row, _hours_end)
 
 
-def _blanching_end(dry_as: str, way: str, altitude_m: float, end: int) -> float:
+def _blanching_end(dry_as: str, way: str, end: int) -> float:
     """One end of a range."""
-    return blanching_range_min(dry_as, way, altitude_m)[end]
+    row = (STEAM_MIN if way == "steam" else BOIL_MIN)[dry_as]
+    return (row[0], row[1])[end]
 
 
 @published(
     *(
         Published(
-            (dry_as, way, altitude_m, end),
+            (dry_as, way, end),
             minutes,
             1e-9,
             "min",
             source,
-            f"{dry_as}, {way}, end {end}, {altitude_m:g} m",
+            f"{dry_as}, {way}, end {end}",
             known,
         )
-        for dry_as, way, altitude_m, end, minutes, source, known in (
-            ("carrot", "boil", 0.0, 0, 3.0, "extension-blanching", "copy"),
-            ("carrot", "steam", 0.0, 1, 4.0, "extension-blanching", "copy"),
-            ("green-bean", "boil", 0.0, 0, 3.0, "extension-blanching", "copy"),
-            ("green-bean", "boil", 0.0, 1, 4.0, "extension-blanching", "copy"),
-            ("green-bean", "steam", 0.0, 0, 4.0, "extension-blanching", "copy"),
-            ("green-bean", "steam", 0.0, 1, 6.0, "extension-blanching", "copy"),
-            ("pea", "boil", 0.0, 0, 2.0, "extension-blanching", "copy"),
-            ("pea", "steam", 0.0, 1, 3.0, "extension-blanching", "copy"),
-            ("sweetcorn", "steam", 0.0, 0, 3.0, "extension-blanching", "copy"),
-            ("celery", "boil", 0.0, 0, 1.0, "extension-blanching", "copy"),
-            ("celery", "boil", 0.0, 1, 2.0, "nchfp-drying-vegetables", "memory"),
-            ("potato", "boil", 0.0, 0, 5.0, "nchfp-drying-vegetables", "memory"),
-            ("potato", "boil", 0.0, 1, 6.0, "nchfp-drying-vegetables", "memory"),
-            ("potato", "steam", 0.0, 1, 8.0, "nchfp-drying-vegetables", "memory"),
-            ("potato", "boil", 1600.0, 0, 6.0, "csu-drying-vegetables", "memory"),
+        for dry_as, way, end, minutes, source, known in (
+            ("carrot", "boil", 0, 3.0, "extension-blanching", "copy"),
+            ("carrot", "steam", 1, 4.0, "extension-blanching", "copy"),
+            ("green-bean", "boil", 0, 3.0, "extension-blanching", "copy"),
+            ("green-bean", "boil", 1, 4.0, "extension-blanching", "copy"),
+            ("green-bean", "steam", 0, 4.0, "extension-blanching", "copy"),
+            ("green-bean", "steam", 1, 6.0, "extension-blanching", "copy"),
+            ("pea", "boil", 0, 2.0, "extension-blanching", "copy"),
+            ("pea", "steam", 1, 3.0, "extension-blanching", "copy"),
+            ("sweetcorn", "steam", 0, 3.0, "extension-blanching", "copy"),
+            ("celery", "boil", 0, 1.0, "extension-blanching", "copy"),
+            ("celery", "boil", 1, 2.0, "nchfp-drying-vegetables", "memory"),
+            ("potato", "boil", 0, 5.0, "nchfp-drying-vegetables", "memory"),
+            ("potato", "boil", 1, 6.0, "nchfp-drying-vegetables", "memory"),
+            ("potato", "steam", 1, 8.0, "nchfp-drying-vegetables", "memory"),
         )
     )
 )
@@ -120,15 +125,18 @@ def test_blanching(row: Published) -> None:
     check(row, _blanching_end)
 
 
-def _sun(kind: str, air_f: float, humidity_share: float) -> float:
-    """1 where the sun dries it."""
-    return float(sun_dries(kind, _f(air_f) + 1e-9, humidity_share))
-
-
 @published(
-    Published(("fruit", 86.0, 0.59), 1.0, 1e-9, "", "uga-drying", "86 degF", "copy"),
-    Published(("meat", 104.0, 0.2), 0.0, 1e-9, "", "uga-drying", "no meat", "copy"),
-    Published(("fruit", 86.0, 0.60), 0.0, 1e-9, "", "vce-sun", "60 percent is too damp", "copy"),
+    Published((), 5000.0 * 0.3048, 0.5, "m", "csu-drying-vegetables", "5,000 feet", "memory"),
 )
-def test_sun(row: Published) -> None:
-    check(row, _sun)
+def test_blanching_takes_longer_above(row: Published) -> None:
+    check(row, lambda: BLANCH_LONGER_ABOVE_M)
+
+
+@published(Published((), _f(86.0), 1e-9, "°C", "uga-drying", "86 degF", "copy"))
+def test_the_sun_dries_from(row: Published) -> None:
+    check(row, lambda: SUN_AIR_C)
+
+
+@published(Published((), 0.60, 1e-9, "share", "vce-sun", "60 percent is too damp", "copy"))
+def test_air_too_damp_for_the_sun(row: Published) -> None:
+    check(row, lambda: SUN_HUMIDITY_SHARE)

@@ -3,18 +3,13 @@
 from __future__ import annotations
 
 from builder.formulas.labels import (
-    EU_ALLERGENS,
-    US_ALLERGENS,
     energy_density_kcal_g,
     eu_carbohydrate_g,
     eu_energy,
     eu_mass_g,
     eu_salt_g,
-    us_allergens,
     us_calories,
     us_energy_kcal,
-    us_fat_g,
-    us_mass_g,
     us_sodium_mg,
 )
 from builder.model.food import ALLERGENS
@@ -78,23 +73,6 @@ def test_us_calories(row: Published) -> None:
 
 
 @published(
-    Published((0.4,), 0.0, _EXACT, "g", "cfr-101-9", "fat under 0.5", "copy"),
-    Published((2.3,), 2.5, _EXACT, "g", "cfr-101-9", "fat under 5", "copy"),
-    Published((6.4,), 6.0, _EXACT, "g", "cfr-101-9", "fat from 5", "copy"),
-)
-def test_us_fat(row: Published) -> None:
-    check(row, us_fat_g)
-
-
-@published(
-    Published((0.4,), 0.0, _EXACT, "g", "cfr-101-9", "protein under 0.5", "copy"),
-    Published((13.8,), 14.0, _EXACT, "g", "cfr-101-9", "carbohydrate", "copy"),
-)
-def test_us_masses(row: Published) -> None:
-    check(row, us_mass_g)
-
-
-@published(
     Published((4.0,), 0.0, _EXACT, "mg", "cfr-101-9", "sodium under 5", "copy"),
     Published((107.0,), 105.0, _EXACT, "mg", "cfr-101-9", "sodium to 140", "copy"),
     Published((2081.0,), 2080.0, _EXACT, "mg", "cfr-101-9", "sodium above 140", "copy"),
@@ -112,28 +90,25 @@ def test_energy_density(row: Published) -> None:
     check(row, energy_density_kcal_g)
 
 
-def _us_count(eu: tuple[str, ...], has_wheat: bool) -> float:
-    """How many allergens a US label names."""
-    return float(len(us_allergens(eu, has_wheat)))
-
-
-@published(
-    Published(
-        (("sulphites",), False), 0.0, 0.5, "names", "fda-allergens", "sulphured fruit", "copy"
-    ),
-    Published((("cereals-gluten",), True), 1.0, 0.5, "names", "fda-allergens", "couscous", "copy"),
-    Published((("cereals-gluten",), False), 0.0, 0.5, "names", "fda-allergens", "oats", "copy"),
-    Published((("celery",), False), 0.0, 0.5, "names", "fda-allergens", "celery flakes", "copy"),
-    Published((("molluscs",), False), 0.0, 0.5, "names", "fda-allergens", "mussels", "copy"),
-    Published((("sesame",), False), 1.0, 0.5, "names", "fda-allergens", "sesame paste", "copy"),
-    Published((EU_ALLERGENS, True), 9.0, 0.5, "names", "fda-allergens", "all fourteen", "copy"),
+# Regulation (EU) No 1169/2011, Annex II, in its order (read in a copy).
+EU_ALLERGENS = (
+    "cereals-gluten",
+    "crustaceans",
+    "eggs",
+    "fish",
+    "peanuts",
+    "soybeans",
+    "milk",
+    "nuts",
+    "celery",
+    "mustard",
+    "sesame",
+    "sulphites",
+    "lupin",
+    "molluscs",
 )
-def test_allergens(row: Published) -> None:
-    check(row, _us_count)
 
 
-def test_the_lists_are_as_long_as_the_laws_say() -> None:
-    """14 in Annex II, 9 in the US (both read in a copy); ours are the names of the records."""
+def test_the_allergens_of_records_are_those_of_the_law() -> None:
     assert len(set(EU_ALLERGENS)) == 14
-    assert len(set(US_ALLERGENS)) == 9
     assert set(EU_ALLERGENS) == set(ALLERGENS)

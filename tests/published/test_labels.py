@@ -9,7 +9,6 @@ from builder.formulas.nutrition import (
     label_energy_kcal,
     label_energy_kj,
     salt_g,
-    specific_energy_kcal,
 )
 from builder.model.food import ALLERGENS
 
@@ -65,31 +64,6 @@ def test_label_kilocalories(row: Published) -> None:
 )
 def test_general_factors_are_those_of_the_label(row: Published) -> None:
     check(row, energy_kcal)
-
-
-# Listed energies are whole kcal, factors have two decimals and parts two: within 1.5 kcal.
-@published(
-    *(
-        Published(args, kcal, 1.5, "kcal", "usda-sr28", f"NDB {food}, listed energy", "copy")
-        for food, args, kcal in (
-            ("09003, apples", (0.26, 0.17, 13.81, 3.36, 8.37, 3.60), 52.0),
-            ("09011, dried apples", (0.93, 0.32, 65.89, 3.36, 8.37, 3.60), 243.0),
-            ("11124, carrots", (0.93, 0.24, 9.58, 2.78, 8.37, 3.84), 41.0),
-            ("11683, dried carrots", (8.10, 1.49, 79.57, 2.78, 8.37, 3.84), 341.0),
-            ("16069, lentils", (24.63, 1.06, 63.35, 3.47, 8.37, 4.07), 352.0),
-            ("20044, rice", (7.13, 0.66, 79.95, 3.82, 8.37, 4.16), 365.0),
-            ("08120, oats", (13.15, 6.52, 67.70, 3.46, 8.37, 4.12), 379.0),
-            ("01077, milk", (3.15, 3.25, 4.80, 4.27, 8.79, 3.87), 61.0),
-            ("01091, skimmed milk powder", (36.16, 0.77, 51.98, 4.27, 8.79, 3.87), 362.0),
-            ("01123, egg", (12.56, 9.51, 0.72, 4.36, 9.02, 3.68), 143.0),
-            ("12061, almonds", (21.15, 49.93, 21.55, 3.47, 8.37, 4.07), 579.0),
-            ("14084, wine", (0.07, 0.0, 2.72, 3.36, 8.37, 3.92, 10.4), 83.0),
-            ("16098, peanut butter", (22.21, 51.36, 22.31, 3.47, 8.37, 4.07), 598.0),
-        )
-    )
-)
-def test_specific_factors_give_the_listed_energy(row: Published) -> None:
-    check(row, specific_energy_kcal)
 
 
 def test_fibre_counted_twice_would_be_seen() -> None:

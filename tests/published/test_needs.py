@@ -7,10 +7,8 @@ import pytest
 from builder.formulas.effort import (
     basal_kcal,
     day_need_kcal,
-    downhill_power_w,
     eer_2023_kcal,
     mifflin_kcal,
-    walking_power_w,
 )
 from builder.formulas.needs import (
     active_protein_range_g,
@@ -22,11 +20,9 @@ from builder.formulas.needs import (
     lcda_knows,
     lcda_power_w,
     lcda_walk_kcal,
-    ludlow_weyand_power_w,
     nursing_kcal,
     pregnancy_kcal,
     protein_need_g,
-    salt_of_limit,
 )
 
 from .published import Published, check, published
@@ -91,17 +87,6 @@ def _middle_protein_g(mass_kg: float) -> float:
 )
 def test_protein_of_hard_days(row: Published) -> None:
     check(row, _middle_protein_g)
-
-
-# 5 g of salt are 2000 mg of sodium.
-@published(
-    Published((2000.0, 1.0), 1.0, 0.005, "share", "who-salt-2012", "2000 mg of sodium", "copy"),
-    Published(
-        (8000.0, 2.0), 2.0, 0.005, "share", "who-salt-2012", "10 g of salt a day", "calculated"
-    ),
-)
-def test_salt(row: Published) -> None:
-    check(row, salt_of_limit)
 
 
 def _most_cold_kcal(need_kcal: float) -> float:
@@ -248,41 +233,6 @@ def test_the_digit_that_copies_differ_in_matters_little(speed: float, grade: flo
     bend = 1.0 - 1.05 ** (1.0 - 1.11 ** (grade + 32.0))
     other = 1.44 + 1.94 * speed**0.43 + 0.24 * speed**4 + 0.34 * speed * grade * bend
     assert _lcda_w_kg(speed, grade) == pytest.approx(other, rel=0.10)
-
-
-# VO2 of 11.48, 17.54 and 9.20 ml/(kg min): one decimal of W.
-@published(
-    Published(
-        (70.0, 20.0, 1.11, 0.0), 269.2, 0.06, "W", "ludlow-weyand2017", "level", "calculated"
-    ),
-    Published(
-        (70.0, 20.0, 1.11, 5.0), 411.3, 0.06, "W", "ludlow-weyand2017", "up 5 %", "calculated"
-    ),
-    Published(
-        (70.0, 20.0, 1.11, -8.0), 215.9, 0.06, "W", "ludlow-weyand2017", "down 8 %", "calculated"
-    ),
-)
-def test_minimum_mechanics(row: Published) -> None:
-    check(row, ludlow_weyand_power_w)
-
-
-@pytest.mark.parametrize("load_kg", [0.0, 10.0, 20.0])
-@pytest.mark.parametrize("speed_m_s", [1.11, 1.34])
-@pytest.mark.parametrize("grade", [0.0, 5.0])
-def test_other_models_of_walking_lie_within_a_quarter_of_ours(
-    load_kg: float, speed_m_s: float, grade: float
-) -> None:
-    """On the level and uphill at a walking pace."""
-    ours_w = walking_power_w(70.0, load_kg, speed_m_s, grade, "road")
-    for model in (lcda_power_w, ludlow_weyand_power_w):
-        assert model(70.0, load_kg, speed_m_s, grade) == pytest.approx(ours_w, rel=0.25)
-
-
-def test_all_three_find_downhill_easier_than_level() -> None:
-    level = walking_power_w(70.0, 15.0, 1.2, 0.0, "road")
-    assert downhill_power_w(70.0, 15.0, 1.2, 4.57, "road") < level
-    for model in (lcda_power_w, ludlow_weyand_power_w):
-        assert model(70.0, 15.0, 1.2, -8.0) < model(70.0, 15.0, 1.2, 0.0)
 
 
 # Level and graded power for each kilogram, times body and load, over an hour on firm ground.

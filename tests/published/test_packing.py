@@ -4,9 +4,7 @@ from __future__ import annotations
 
 from builder.formulas.packing import (
     absorber_size_ml,
-    absorbers_needed,
     days_left,
-    gas_swelling,
     life_used,
     pack_oxygen_ml,
     solid_volume_ml,
@@ -49,33 +47,12 @@ def test_oxygen(row: Published) -> None:
     check(row, pack_oxygen_ml)
 
 
-# One absorber of 300 for a gallon or less holds where the void is up to 1432 ml.
-@published(
-    Published((300.0,), 1.0, 0.1, "absorbers", "usu-oxygen", "void of 1432 ml", "calculated"),
-    Published((634.0,), 3.0, 0.1, "absorbers", "usu-oxygen", "airy gallon", "calculated"),
-    Published((161.0,), 1.0, 0.1, "absorbers", "usu-oxygen", "can three quarters full", "copy"),
-    Published((323.0,), 2.0, 0.1, "absorbers", "usu-oxygen", "can half full", "calculated"),
-)
-def test_absorbers(row: Published) -> None:
-    check(row, absorbers_needed)
-
-
 @published(
     Published((280.0,), 300.0, 1.0, "ml", "common-practice", "the usual size", "practice"),
     Published((60.0,), 100.0, 1.0, "ml", "common-practice", "a pint jar", "practice"),
 )
 def test_sizes(row: Published) -> None:
     check(row, absorber_size_ml)
-
-
-# Printed pressures of the heights: two decimals of the quotient.
-@published(
-    Published((0.0, 1500.0), 1.20, 0.006, "times", "icao-7488", "bag at 1500 m", "memory"),
-    Published((0.0, 3000.0), 1.45, 0.006, "times", "icao-7488", "bag at 3000 m", "memory"),
-    Published((3000.0, 0.0), 0.69, 0.006, "times", "icao-7488", "bag from 3000 m", "memory"),
-)
-def test_swelling(row: Published) -> None:
-    check(row, gas_swelling)
 
 
 # Fruit: 12 months at 60 degF, 6 at 80: half a year in each uses 1.5 of half a life.

@@ -2,51 +2,15 @@
 
 from __future__ import annotations
 
-import pytest
-from iapws import IAPWS97
-
-from builder.formulas.air import pressure_hpa
 from builder.formulas.pressure_cooking import (
     MOST_Z_K,
     Z_K,
     equivalent_altitude_m,
-    gauge_boiling_point_c,
-    station_pressure_hpa,
     time_factor_of,
     time_factor_range,
-    z_from_activation_k,
 )
 
 from .published import Published, check, published
-
-
-@published(
-    *(
-        Published(
-            (gauge, h), t, 0.006, "°C", "iapws-if97", f"+{gauge:.0f} kPa at {h:.0f} m", "calculated"
-        )
-        for gauge, points in (
-            (50.0, (111.61, 104.81, 100.71)),
-            (80.0, (117.14, 111.37, 108.00)),
-            (100.0, (120.42, 115.17, 112.15)),
-        )
-        for h, t in zip((0.0, 3000.0, 5000.0), points, strict=True)
-    ),
-    # 15 psi are 103.4 kPa; printed in whole degrees.
-    Published((103.4, 0.0), 121.0, 0.5, "°C", "pressure-cooking-table", "15 psi", "copy"),
-)
-def test_boiling_in_a_cooker(row: Published) -> None:
-    check(row, gauge_boiling_point_c)
-
-
-@pytest.mark.parametrize("gauge_kpa", [0.0, 40.0, 80.0, 120.0])
-@pytest.mark.parametrize("altitude_m", [0.0, 1500.0, 4000.0])
-def test_boiling_in_a_cooker_agrees_with_the_library_iapws(
-    gauge_kpa: float, altitude_m: float
-) -> None:
-    inside_mpa = pressure_hpa(altitude_m) / 1e4 + gauge_kpa / 1e3
-    theirs_c = float(IAPWS97(P=inside_mpa, x=0).T) - 273.15
-    assert gauge_boiling_point_c(gauge_kpa, altitude_m) == pytest.approx(theirs_c, abs=0.001)
 
 
 # Printed pressures of the standard atmosphere, to a metre.
@@ -58,36 +22,6 @@ def test_boiling_in_a_cooker_agrees_with_the_library_iapws(
 )
 def test_a_barometer_as_a_height(row: Published) -> None:
     check(row, equivalent_altitude_m)
-
-
-# Altimeter setting: 1 hPa is 8.23 m at the sea (27 feet), so 26.75 hPa are 223 m (2 percent).
-def _shift_m(reduced_hpa: float) -> float:
-    """How far a weather map's pressure moves the height of the sea."""
-    return equivalent_altitude_m(station_pressure_hpa(reduced_hpa, 0.0))
-
-
-@published(
-    Published((1003.25,), 83.0, 2.0, "m", "icao-7488", "10 hPa low, 27 feet each", "memory"),
-    Published((1023.25,), -83.0, 2.0, "m", "icao-7488", "10 hPa high, 27 feet each", "memory"),
-)
-def test_weather_moves_the_height(row: Published) -> None:
-    check(row, _shift_m)
-
-
-# 90 to 100 degC: one decimal. 15,000 cal/mol are 62.8 kJ/mol.
-@published(
-    *(
-        Published((ea, 90.0, 100.0), z, 0.06, "K", source, f"{ea} kJ/mol", known)
-        for ea, z, source, known in (
-            (62.8, 41.3, "potato-cooking-rate", "calculated"),
-            (92.0, 28.2, "mansfield1962", "calculated"),
-            (124.0, 20.9, "mansfield1962", "calculated"),
-            (150.0, 17.3, "mansfield1962", "calculated"),
-        )
-    )
-)
-def test_z_from_activation(row: Published) -> None:
-    check(row, z_from_activation_k)
 
 
 def _rate_ratio(kind: str, hot_c: float, cool_c: float) -> float:
@@ -118,12 +52,6 @@ def _rate_ratio(kind: str, hot_c: float, cool_c: float) -> float:
 )
 def test_times_by_kind(row: Published) -> None:
     check(row, _rate_ratio)
-
-
-def test_z_of_roots_is_that_of_their_activation() -> None:
-    assert Z_K["starchy-root"] == pytest.approx(z_from_activation_k(62.76, 90.0, 100.0), abs=0.1)
-    assert Z_K["legume"] == pytest.approx(z_from_activation_k(92.0, 90.0, 100.0), abs=0.3)
-    assert Z_K["grain"] == pytest.approx(z_from_activation_k(80.0, 90.0, 100.0), abs=0.6)
 
 
 def _most_at(boiling_c: float) -> float:
@@ -179,10 +107,3 @@ def test_extension_advice_lies_in_the_range() -> None:
     """
     per_1000_feet = [10.0 ** (1.0146 / z) - 1.0 for z in (*Z_K.values(), MOST_Z_K)]
     assert all(0.04 <= share <= 0.11 for share in per_1000_feet)
-
-
-def test_a_cooker_takes_about_a_third_of_the_time() -> None:
-    """One third, as pressure cooking pages say (read in a copy), at 15 psi and the sea."""
-    boiling_c = gauge_boiling_point_c(103.4, 0.0)
-    for kind in Z_K:
-        assert 0.15 <= time_factor_of(kind, boiling_c) <= 0.40

@@ -7,11 +7,6 @@ import pytest
 from builder.formulas.drying import rehydration_water_ml
 from builder.formulas.rehydration import (
     auto_water_ml,
-    k1_factor,
-    peleg_limit,
-    peleg_minutes,
-    peleg_water_per_solids,
-    rehydration_coefficient,
     rehydration_ratio,
     soak_range_min,
     standing_hours,
@@ -21,62 +16,6 @@ from builder.formulas.rehydration import (
 
 from .published import Published, check, published
 
-# Illustrative constants, worked: three decimals.
-_CURVES = (
-    ((0.08, 3.0, 0.17), ((5, 1.379), (10, 2.208), (20, 3.205), (60, 4.625)), 5.962, 158.8),
-    ((0.08, 5.0, 0.25), ((5, 0.880), (10, 1.413), (20, 2.080), (60, 3.080)), 4.080, 180.0),
-    ((0.08, 1.5, 0.15), ((5, 2.302), (10, 3.413), (20, 4.524), (60, 5.794)), 6.747, 90.0),
-)
-
-
-@published(
-    *(
-        Published(
-            (float(t), *k),
-            m,
-            6e-4,
-            "g/g",
-            "peleg1988",
-            f"k1 {k[1]}, k2 {k[2]}, {t} min",
-            "calculated",
-        )
-        for k, points, _, _ in _CURVES
-        for t, m in points
-    )
-)
-def test_peleg(row: Published) -> None:
-    check(row, peleg_water_per_solids)
-
-
-@published(
-    *(
-        Published((k[0], k[2]), limit, 6e-4, "g/g", "peleg1988", f"limit, k2 {k[2]}", "calculated")
-        for k, _, limit, _ in _CURVES
-    )
-)
-def test_peleg_without_end(row: Published) -> None:
-    check(row, peleg_limit)
-
-
-@published(
-    *(
-        Published(
-            (0.9, k[1], k[2]), t90, 0.06, "min", "peleg1988", f"90 %, k1 {k[1]}", "calculated"
-        )
-        for k, _, _, t90 in _CURVES
-    )
-)
-def test_time_to_nine_tenths(row: Published) -> None:
-    check(row, peleg_minutes)
-
-
-# k1(25) over k1(70) from 19.2 kJ/mol: three decimals.
-@published(
-    Published((70.0, 25.0), 2.761, 0.002, "times", "boletus2005", "25 against 70 °C", "calculated"),
-)
-def test_warmth(row: Published) -> None:
-    check(row, k1_factor)
-
 
 # Carrots: 10 g of 4.00 percent drained at 60 g, fresh 88.29 percent.
 @published(
@@ -84,30 +23,6 @@ def test_warmth(row: Published) -> None:
 )
 def test_ratio(row: Published) -> None:
     check(row, rehydration_ratio)
-
-
-@published(
-    Published(
-        (60.0, 10.0, 0.8829, 0.04),
-        0.732,
-        0.001,
-        "share",
-        "ranganna1986",
-        "carrots, coefficient",
-        "calculated",
-    ),
-    Published(
-        (81.98, 10.0, 0.8829, 0.04),
-        1.0,
-        0.001,
-        "share",
-        "usda-sr28",
-        "carrots, all the water back",
-        "calculated",
-    ),
-)
-def test_coefficient(row: Published) -> None:
-    check(row, rehydration_coefficient)
 
 
 # Stewed rows of SR28 against the dried and the fresh ones: 0.29 (prune) to 0.65 (low-moisture

@@ -8,12 +8,9 @@ from scipy.optimize import brentq
 from builder.formulas.drying import DRY_ENOUGH_FRUIT_SHARE, DRY_ENOUGH_OTHER_SHARE
 from builder.formulas.sorption import (
     GROUPS,
-    bet_water_per_solids,
     can_grow,
     gab_water_activity,
     gab_water_per_solids,
-    halsey_water_per_solids,
-    oswin_water_per_solids,
     water_activity_of,
 )
 
@@ -60,36 +57,6 @@ def test_gab(row: Published) -> None:
 )
 def test_gab_backwards(row: Published) -> None:
     check(row, gab_water_activity)
-
-
-@published(
-    *(
-        Published((a, 0.065, 14.0), x, 1e-4, "g/g", "bet1938", f"(.065, 14), {a}", "calculated")
-        for a, x in ((0.1, 0.0440), (0.2, 0.0632), (0.3, 0.0796), (0.4, 0.0978), (0.5, 0.1213))
-    )
-)
-def test_bet(row: Published) -> None:
-    check(row, bet_water_per_solids)
-
-
-@published(
-    *(
-        Published((a, 0.117, 0.36), x, 1e-4, "g/g", "oswin1946", f"(.117, .36), {a}", "calculated")
-        for a, x in ((0.2, 0.0710), (0.4, 0.1011), (0.5, 0.1170), (0.6, 0.1354), (0.8, 0.1927))
-    )
-)
-def test_oswin(row: Published) -> None:
-    check(row, oswin_water_per_solids)
-
-
-@published(
-    *(
-        Published((a, 0.02, 1.6), x, 1e-4, "g/g", "halsey1948", f"(.02, 1.6), {a}", "calculated")
-        for a, x in ((0.2, 0.0644), (0.4, 0.0916), (0.6, 0.1320), (0.8, 0.2215))
-    )
-)
-def test_halsey(row: Published) -> None:
-    check(row, halsey_water_per_solids)
 
 
 def _growers(water_activity: float) -> float:

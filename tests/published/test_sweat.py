@@ -5,19 +5,13 @@ from __future__ import annotations
 import pytest
 from iapws import IAPWS97
 
-from builder.formulas.effort import walking_power_w
 from builder.formulas.sweat import (
-    army_drinking_ml_h,
-    army_work_min,
     body_surface_m2,
-    drinkable_ml_h,
     most_evaporation_w_m2,
     osec_g_m2_h,
-    piecewise_g_m2_h,
     required_evaporation_w_m2,
     saturation_hpa,
     sweat_ml_h,
-    wet_bulb_globe_c,
 )
 
 from .published import Published, check, published
@@ -75,21 +69,6 @@ def test_osec(row: Published) -> None:
 @published(
     *(
         Published(
-            (r, m, 25.0), pw, 0.1, "g/(m2 h)", "gonzalez2009", f"PW {r:.0f}, {m:.0f}", "calculated"
-        )
-        for r, m, _, pw, _ in _SWEAT
-    ),
-    Published(
-        (200.0, 200.0, 10.0), 481.4, 0.1, "g/(m2 h)", "gonzalez2012", "PW, cool", "calculated"
-    ),
-)
-def test_piecewise(row: Published) -> None:
-    check(row, piecewise_g_m2_h)
-
-
-@published(
-    *(
-        Published(
             (osec, 1.9),
             litres * 1000.0,
             0.6,
@@ -130,85 +109,4 @@ def test_evaporation(row: Published) -> None:
     check(row, most_evaporation_w_m2)
 
 
-# The approximation with vapour pressures of steam tables (42.5, 56.3 and 31.7 hPa), whole degrees.
-@published(
-    Published((30.0, 0.5), 29.0, 0.6, "°C", "bom-wbgt", "30 °C, 50 %", "calculated"),
-    Published((35.0, 0.5), 35.0, 0.6, "°C", "bom-wbgt", "35 °C, 50 %", "calculated"),
-    Published((25.0, 0.4), 23.0, 0.6, "°C", "bom-wbgt", "25 °C, 40 %", "calculated"),
-)
-def test_wet_bulb_globe(row: Published) -> None:
-    check(row, wet_bulb_globe_c)
-
-
 # Quarts in an hour and minutes of work by row (degC of the printed degF) and work.
-_ARMY = (
-    (26.5, (0.5, 0.75, 0.75), (60.0, 60.0, 40.0)),
-    (28.5, (0.5, 0.75, 1.0), (60.0, 50.0, 30.0)),
-    (30.0, (0.75, 0.75, 1.0), (60.0, 40.0, 30.0)),
-    (31.5, (0.75, 0.75, 1.0), (60.0, 30.0, 20.0)),
-    (33.0, (1.0, 1.0, 1.0), (50.0, 20.0, 10.0)),
-)
-_WORK = ("easy", "moderate", "hard")
-
-
-@published(
-    *(
-        Published((t, work), quarts * 946.353, 0.5, "ml/h", "tb-med-507", f"{work}, {t} °C", "copy")
-        for t, row_of_quarts, _ in _ARMY
-        for work, quarts in zip(_WORK, row_of_quarts, strict=True)
-    )
-)
-def test_army_drinking(row: Published) -> None:
-    check(row, army_drinking_ml_h)
-
-
-@published(
-    *(
-        Published((t, work), minutes, 0.05, "min", "tb-med-507", f"work, {work}, {t} °C", "copy")
-        for t, _, row_of_minutes in _ARMY
-        for work, minutes in zip(_WORK, row_of_minutes, strict=True)
-    )
-)
-def test_army_work(row: Published) -> None:
-    check(row, army_work_min)
-
-
-@pytest.mark.parametrize(
-    ("fahrenheit", "work", "below_min", "from_min"),
-    [
-        (82.0, "moderate", 60.0, 50.0),
-        (85.0, "moderate", 50.0, 40.0),
-        (88.0, "moderate", 40.0, 30.0),
-        (90.0, "moderate", 30.0, 20.0),
-    ],
-)
-def test_rows_begin_where_the_table_prints_them(
-    fahrenheit: float, work: str, below_min: float, from_min: float
-) -> None:
-    """Whole degrees F of the table, ours in tenths of degrees C."""
-    celsius = (fahrenheit - 32.0) / 1.8
-    assert army_work_min(celsius - 0.1, work) == below_min
-    assert army_work_min(celsius + 0.1, work) == from_min
-
-
-@published(
-    Published((3000.0, False), 1420.0, 1.0, "ml/h", "tb-med-507", "1.5 quarts an hour", "copy"),
-    Published((3000.0,), 900.0, 100.0, "ml/h", "wms-eah", "0.8 to 1 litre", "memory"),
-)
-def test_limits(row: Published) -> None:
-    check(row, drinkable_ml_h)
-
-
-def test_an_hour_of_walking_in_the_warm_lies_near_the_walkers_rule() -> None:
-    """Half a litre an hour to one in heat (from memory); 75 kg, 12 kg, 4 km/h."""
-    surface = body_surface_m2(75.0, 178.0)
-    power = walking_power_w(75.0, 12.0, 1.11, 3.0, "path")
-    for air_c, humidity, least, most in ((25.0, 0.5, 300.0, 750.0), (32.0, 0.5, 450.0, 1100.0)):
-        required = required_evaporation_w_m2(power, surface, air_c)
-        greatest = most_evaporation_w_m2(air_c, humidity)
-        rates = (
-            osec_g_m2_h(required, greatest),
-            piecewise_g_m2_h(required, greatest, air_c),
-        )
-        for rate in rates:
-            assert least <= sweat_ml_h(rate, surface) <= most

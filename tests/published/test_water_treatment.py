@@ -6,10 +6,7 @@ import math
 
 from builder.formulas.treatment import (
     bleach_drops,
-    chlorine_mg_l,
     contact_min,
-    growth_factor,
-    halogen_min,
     strict_boil_min,
 )
 
@@ -49,17 +46,6 @@ def test_bleach(row: Published) -> None:
     check(row, bleach_drops)
 
 
-# 5.25 and 8.2 percent: the ends of the range that the paper prints, two decimals.
-@published(
-    Published((8.0, _GALLON_ML, 0.0525), 5.55, 0.01, "mg/l", "lantagne2014", "least dose", "copy"),
-    Published(
-        (8.0, _GALLON_ML, 0.082), 8.67, 0.01, "mg/l", "lantagne2014", "greatest dose", "copy"
-    ),
-)
-def test_dose(row: Published) -> None:
-    check(row, chlorine_mg_l)
-
-
 @published(
     Published(("chlorine", 20.0), 30.0, 0.5, "min", "epa-emergency-disinfection", "30 min", "copy"),
     Published(
@@ -82,29 +68,6 @@ def test_what_never_kills_cryptosporidium() -> None:
     assert contact_min("iodine", 20.0, cryptosporidium=True) == math.inf
 
 
-@published(
-    *(
-        Published(
-            (t, dose),
-            minutes,
-            0.5,
-            "min",
-            "backer-halogens",
-            f"{t:.0f} °C, {dose:.0f} mg/l",
-            "copy",
-        )
-        for t, row_of_minutes in (
-            (5.0, (240.0, 180.0, 60.0)),
-            (15.0, (180.0, 60.0, 30.0)),
-            (25.0, (60.0, 45.0, 15.0)),
-        )
-        for dose, minutes in zip((2.0, 4.0, 8.0), row_of_minutes, strict=True)
-    )
-)
-def test_halogens(row: Published) -> None:
-    check(row, halogen_min)
-
-
 # 5,000 feet, written as 1,000 metres.
 @published(
     Published((500.0,), 1.0, 1e-9, "min", "epa-emergency-disinfection", "boil, low", "copy"),
@@ -115,12 +78,3 @@ def test_halogens(row: Published) -> None:
 )
 def test_boiling(row: Published) -> None:
     check(row, strict_boil_min)
-
-
-# 20 minutes to double: 2 h are six doublings.
-@published(
-    Published((120.0,), 64.0, 1e-9, "times", "fsis-two-hours", "two hours", "calculated"),
-    Published((20.0,), 2.0, 1e-9, "times", "fsis-two-hours", "doubling", "copy"),
-)
-def test_growth(row: Published) -> None:
-    check(row, growth_factor)
