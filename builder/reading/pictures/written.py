@@ -121,6 +121,7 @@ def _with_words(node: object) -> object:
 
 
 APicture = Annotated[WrittenPicture | None, _InWords()]
+PICTURE_OF_PLACE = '{file: hut.jpg, shows: "The hut from the path, the spring below it"}'
 PICTURE = f'{{file: smoky-bean-pot.jpg, shows: "{_SHOWS}"}}'
 
 

@@ -30,7 +30,7 @@ from builder.reading.declared.measures import Quantity
 from builder.reading.declared.values import taken
 from builder.reading.declared.vocabulary import Choice, Date, Flag, Items, Line, Text, Words
 from builder.reading.notes import Amiss, Notes, refuse
-from builder.reading.pictures.written import PICTURE, APicture, picture_of
+from builder.reading.pictures.written import PICTURE_OF_PLACE, APicture, picture_of
 from builder.reading.text.yaml_door import Node, quoted
 from builder.reading.trips.at_hand import AtHand
 from builder.reading.trips.defaults import default_used
@@ -182,7 +182,7 @@ class WrittenTrip(Record, title="trip"):
         default=True,
         example="false",
     )
-    picture: APicture = key("What awaits you there; on the first page.", example=PICTURE)
+    picture: APicture = key("What awaits you there; on the first page.", example=PICTURE_OF_PLACE)
     review: WrittenReview | None = key(
         "What was, filled in after the trip.", example="{fuel_used: 310 g}"
     )

@@ -12,7 +12,7 @@ from builder.reading.declared.declaring import Check, Here, Record, key
 from builder.reading.declared.values import is_blank, items_of, missing
 from builder.reading.declared.vocabulary import Choice, Line, Text, Words
 from builder.reading.notes import Amiss, Notes
-from builder.reading.pictures.written import PICTURE, APicture, picture_of
+from builder.reading.pictures.written import PICTURE_OF_PLACE, APicture, picture_of
 from builder.reading.text.yaml_door import Node, quoted
 from builder.reading.trips.defaults import default_used
 from builder.reading.trips.meals import WrittenMeals
@@ -100,7 +100,7 @@ class WrittenDay(WrittenCamp, title="day"):
         "For the companions.", default="", example="Mind the cornice."
     )
 
-    picture: APicture = key("Its camp, or what one looks out for.", example=PICTURE)
+    picture: APicture = key("Its camp, or what one looks out for.", example=PICTURE_OF_PLACE)
     heat: Annotated[Heat | None, Choice(HEATS)] = key(
         "On what the pots of its dishes stand.", example="fire"
     )
