@@ -30,6 +30,7 @@ from builder.problems import (
 from builder.shipped import shipped_root
 
 if TYPE_CHECKING:
+    from builder.cli.kept_plans import KeptPlan, KeptPlans
     from builder.model.content import Content
     from builder.model.kit import Kit
     from builder.planning.finding import Known
@@ -294,6 +295,7 @@ class Planned(NamedTuple, Generic[Kept]):
     kits: list[Kept]
     problems: tuple[Problem, ...]
     stock: Stock
+    kept: tuple[KeptPlan, ...] = ()  # of trips that need not be planned again
 
 
 def to_fill(trip: str) -> str:
@@ -326,13 +328,19 @@ def plan_each(
     folder: Folder,
     names: Callable[[Iterable[str], bool], list[str]],
     keep: Callable[[Kit], Kept],
+    plans: KeptPlans | None = None,
 ) -> Planned[Kept]:
-    """Check a folder and plan some of its trips; keep of each kit what is asked, and no more."""
-    from builder.planning.after import review_problems
+    """Check a folder and plan some of its trips; keep of each kit what is asked, and no more.
+
+    What `plans` still holds of the last time is not planned again.
+    """
+    from builder.model.learned import NOTHING_LEARNED
+    from builder.planning.after import learned_before, review_problems
     from builder.planning.cooking import barometer_problems
     from builder.planning.drying import run_problems, undried_problems
     from builder.planning.lessons import lessons_of, plan_learned
     from builder.planning.menu import menu_problems, open_problems
+    from builder.planning.reads import Read, watched
     from builder.planning.stock import check, without_broken
     from builder.planning.wording import worded
 
@@ -344,8 +352,11 @@ def plan_each(
     said_in: dict[str, tuple[Content, Stock]] = {}  # once for each language
     lessons = lessons_of(whole, stock)
     kits: list[Kept] = []
+    kept: list[KeptPlan] = []
     wanted = names(folder.content.trips, bool(errors(problems)))
     trips = [whole.trips[name] for name in wanted if name in whole.trips]
+    if plans is not None:
+        plans.look_at(folder, whole, stock)
     with progress("Planning trips", len(trips), least=_LONG_PLAN) as bar:
         for trip in trips:
             if is_open := open_problems(trip, to_fill(trip.id)):
@@ -353,18 +364,31 @@ def plan_each(
                 problems += is_open
                 bar.step()
                 continue
+            is_taught = learned_before(trip, lessons) != NOTHING_LEARNED
+            if plans is not None and not is_taught and (before := plans.of(trip)):
+                kept.append(before)
+                problems += before.problems
+                bar.step()
+                continue
             try:
                 if trip.language not in said_in:
                     said_in[trip.language] = worded(whole, stock, trip.language)
-                kit = plan_learned(trip, *said_in[trip.language], lessons)
-                problems += barometer_problems(trip)
-                problems += menu_problems(trip, kit, whole)
-                problems += review_problems(trip, kit)
+                reads: set[Read] = set()
+                said = watched(*said_in[trip.language], reads)
+                kit = plan_learned(trip, *said, lessons)
+                own = [
+                    *barometer_problems(trip),
+                    *menu_problems(trip, kit, watched(whole, stock, reads)[0]),
+                    *review_problems(trip, kit),
+                ]
+                problems += own
                 kits.append(keep(kit))
+                if plans is not None and not is_taught:
+                    plans.planned(kit, reads, own)
             except ProblemsFound as more:
                 problems += more.problems
             bar.step()
-    return Planned(kits, in_order(problems), stock)
+    return Planned(kits, in_order(problems), stock, tuple(kept))
 
 
 def wanted_trips(

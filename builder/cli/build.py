@@ -7,7 +7,7 @@ import sys
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 import click
 
@@ -20,7 +20,7 @@ from builder.cli.base import (
     content_option,
     main,
     place_of,
-    plan_folder,
+    plan_each,
     read_place,
     say_problems,
     stop_on,
@@ -29,7 +29,7 @@ from builder.cli.base import (
 )
 from builder.cli.completing import ids_of
 from builder.cli.dangers import Dangers, say_lines
-from builder.cli.last_build import LastBuild, forget, remember, state_of, unchanged
+from builder.cli.last_build import LastBuild, forget, remember, state_of, state_of_tool, unchanged
 from builder.cli.progress import Bar, progress
 from builder.cli.telling import told
 from builder.clock import build_epoch, today
@@ -41,6 +41,7 @@ from builder.site.rendering.generators import GENERATORS, USUAL_GENERATOR
 if TYPE_CHECKING:
     from concurrent.futures import Executor
 
+    from builder.cli.kept_plans import KeptPlan, KeptPlans
     from builder.model.content import Content
     from builder.model.kit import Kit
     from builder.reading.folder import Folder
@@ -189,11 +190,13 @@ def build_folder(place: Place, wanted: Wanted) -> None:
             return
         refuse_foreign_index(out)
         _refuse_public_beside_home(wanted)
-        kits, problems, dangers = _build_kits(place, wanted)
+        plans = _plans(place, wanted)
+        kits, problems, dangers = _build_kits(place, wanted, plans)
         index_sha256 = write_index(out)
         warnings = tuple(told(problems))
         if wanted.public:  # what was warned of, and of what all was made, is nobody else's business
             forget(out)
+            plans.forget(kits)
         else:
             remember(out, place, LastBuild(made, kits, index_sha256, warnings, dangers))
     except SiteError as error:
@@ -208,6 +211,16 @@ def build_folder(place: Place, wanted: Wanted) -> None:
         say_problems(found.problems)
         sys.exit(1)
     _say_end(out, dangers)
+
+
+def _plans(place: Place, wanted: Wanted) -> KeptPlans:
+    """Give the plans of the last build, which hold where nothing else is asked for now."""
+    from builder.cli.kept_plans import KeptPlans
+
+    is_alike = not wanted.public and wanted.since is None
+    how = (wanted.address, wanted.large_pictures, wanted.generator)
+    tool = f"{state_of_tool(place.is_demo)} {how!r}"
+    return KeptPlans(place, wanted.out, tool, is_asked=is_alike and not wanted.force)
 
 
 def _refuse_public_beside_home(wanted: Wanted) -> None:
@@ -239,24 +252,36 @@ def _say_end(out: Path, dangers: Dangers) -> None:
     say_lines(dangers.lines)
 
 
+class _Ordered(NamedTuple):
+    """What is to be built, what need not be, and what there is to say of both."""
+
+    orders: list[Order]
+    home: HomeOrder | None
+    problems: tuple[Problem, ...]
+    dangers: Dangers
+    kept: tuple[KeptPlan, ...]
+    content: Content
+
+
 def _build_kits(
-    place: Place, wanted: Wanted
+    place: Place, wanted: Wanted, plans: KeptPlans
 ) -> tuple[dict[str, str], tuple[Problem, ...], Dangers]:
     """Plan and build; give what each kit was made from, the warnings said, what to end with."""
-    orders, home, ordered, dangers = _ordered(place, wanted)
-    made = _build_orders(orders, wanted.jobs)
-    if home:
-        from builder.site.build import build_home
+    from builder.site.build import build_home
 
-        built = build_home(home)
+    ordered = _ordered(place, wanted, plans)
+    made = _build_orders(ordered.orders, wanted, ordered.kept)
+    if not wanted.public and wanted.since is None:
+        for trip_id in made.keys() - {each.trip for each in ordered.kept}:
+            plans.keep(ordered.content, trip_id, made[trip_id])
+    if ordered.home:
+        built = build_home(ordered.home)
         _say_built(built, wanted.out)
         made[built.trip_id] = built.made_from
-    return made, ordered, dangers
+    return made, ordered.problems, ordered.dangers
 
 
-def _ordered(
-    place: Place, wanted: Wanted
-) -> tuple[list[Order], HomeOrder | None, tuple[Problem, ...], Dangers]:
+def _ordered(place: Place, wanted: Wanted, plans: KeptPlans) -> _Ordered:
     """Plan all, so that a fault in one trip stops the build before anything is written."""
     from builder.planning.home import has_home
     from builder.planning.public import public_kit
@@ -265,8 +290,11 @@ def _ordered(
     from builder.site.folder.made import refuse_foreign_names
 
     folder = read_place(place)
-    planned = plan_folder(
-        folder, lambda known, broken: wanted_trips(wanted.trips, known, wanted.part, broken)
+    planned = plan_each(
+        folder,
+        lambda known, broken: wanted_trips(wanted.trips, known, wanted.part, broken),
+        lambda kit: kit,
+        plans,
     )
     kits, ordered = planned.kits, planned.problems
     stop_on(ordered, wanted.strict)
@@ -278,7 +306,9 @@ def _ordered(
     if wanted.since is not None:
         kits = _with_changes(kits, wanted)
     shown = [public_kit(kit, folder.content) if wanted.public else kit for kit in kits]
-    dangers = Dangers.of(kits)
+    of_trips = {kit.id: Dangers.of([kit]) for kit in kits}
+    of_trips |= {each.trip: each.dangers for each in planned.kept}
+    dangers = Dangers.together([of_trips[trip_id] for trip_id in sorted(of_trips)])
     if wanted.strict and dangers.of_a_trip:
         say_lines(dangers.lines)
         sys.exit(1)
@@ -300,12 +330,12 @@ def _ordered(
                 generator=wanted.generator,
             )
         )
-    refuse_foreign_names(wanted.out, [kit.id for kit in kits])
+    refuse_foreign_names(wanted.out, sorted(of_trips))
     home = None
     if wanted.with_home and has_home(folder.content):
         home = _home_order(folder.content, planned, wanted)
         refuse_foreign_names(wanted.out, [AT_HOME])
-    return orders, home, ordered, dangers
+    return _Ordered(orders, home, ordered, dangers, planned.kept, folder.content)
 
 
 def _pictures(folder: Folder, kit: Kit, wanted: Wanted) -> Pictures | None:
@@ -347,13 +377,16 @@ def _with_changes(kits: list[Kit], wanted: Wanted) -> list[Kit]:
 
 def _home_order(content: Content, planned: Planned[Kit], wanted: Wanted) -> HomeOrder:
     """Plan the home, whose day is the day of the build."""
+    from builder.planning.at_home import share_of
     from builder.planning.home import day_of, plan_home
     from builder.reading.pictures.small_copies import copies_of
     from builder.site.build import HomeOrder
 
     day = day_of(content, today())
+    shares = [*map(share_of, planned.kits), *(each.share for each in planned.kept)]
+    shares.sort(key=lambda each: each.id)
     root = shipped_root()
-    plan = plan_home(content, planned.stock, planned.kits, day)
+    plan = plan_home(content, planned.stock, shares, day)
     return HomeOrder(
         plan=plan,
         epoch=build_epoch(day),
@@ -366,15 +399,23 @@ def _home_order(content: Content, planned: Planned[Kit], wanted: Wanted) -> Home
     )
 
 
-def _build_orders(orders: list[Order], jobs: int | None) -> dict[str, str]:
+def _build_orders(orders: list[Order], wanted: Wanted, kept: Sequence[KeptPlan]) -> dict[str, str]:
     """Build all kits, in several processes where that is quicker; give what each was made from."""
-    made: dict[str, str] = {}
-    out = orders[0].out if orders else Path()
+    from builder.site.build import Built
+
+    made = {each.trip: each.made_from for each in kept}
+    unsaid = [
+        Built(each.trip, each.share.title, False, (), each.made_from) for each in reversed(kept)
+    ]
     with progress("Building kits", len(orders), least=_LONG_BUILD) as bar:
-        for built in _built(orders, jobs, bar):
+        for built in _built(orders, wanted.jobs, bar):
             with bar.aside():
-                _say_built(built, out)
+                while unsaid and unsaid[-1].trip_id < built.trip_id:
+                    _say_built(unsaid.pop(), wanted.out)
+                _say_built(built, wanted.out)
             made[built.trip_id] = built.made_from
+    while unsaid:
+        _say_built(unsaid.pop(), wanted.out)
     return made
 
 

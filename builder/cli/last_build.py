@@ -6,6 +6,7 @@ import json
 import os
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
+from functools import cache
 from pathlib import Path
 
 from builder.cli.base import Place, shown_path
@@ -30,20 +31,34 @@ class LastBuild:
 def state_of(place: Place, order: object) -> str:
     """Name all that a build depends on: content, the tool itself, and what was ordered."""
     from builder.reading.files import ROOMS, state_of_content
-    from builder.site.inputs import fingerprint, libraries, shipped_files
+    from builder.site.inputs import fingerprint
 
-    root = shipped_root()
     own = state_of_content(place.folder, ROOMS)
-    order = (order, place.is_demo, os.environ.get("SOURCE_DATE_EPOCH"))
     return fingerprint(
         {
             **{f"own {name}": state for name, state in own.items()},
-            **shipped_files("content", root / "content"),
+            "tool": state_of_tool(place.is_demo).encode("ascii"),
+            "order": repr(order).encode("utf-8"),
+        }
+    )
+
+
+@cache
+def state_of_tool(is_demo: bool) -> str:
+    """Name the tool, with all that it ships, and what else changes a build from outside."""
+    from builder.site.inputs import fingerprint, libraries, shipped_files
+
+    root = shipped_root()
+    around = (is_demo, os.environ.get("SOURCE_DATE_EPOCH"))
+    return fingerprint(
+        {
+            # The demo's own records are told apart one by one.
+            **({} if is_demo else shipped_files("content", root / "content")),
             **shipped_files("site_templates", root / "site_templates"),
             **shipped_files("builder", Path(__file__).resolve().parent.parent),
             **libraries(),
             "base configuration": (root / "mkdocs.yml").read_bytes(),
-            "order": repr(order).encode("utf-8"),
+            "around": repr(around).encode("utf-8"),
         }
     )
 
@@ -57,7 +72,7 @@ def remember(out: Path, place: Place, last: LastBuild) -> None:
         "made_from": last.made_from,
         "kits": dict(last.kits),
         "index_sha256": last.index_sha256,
-        "warnings": [_without_folders(text, place) for text in last.warnings],
+        "warnings": [without_folders(text, place) for text in last.warnings],
         "cautions": list(last.dangers.lines),
         "danger": last.dangers.of_a_trip,
     }
@@ -104,7 +119,7 @@ def _read(out: Path, place: Place) -> LastBuild | None:
             made_from=str(told["made_from"]),
             kits={str(name): str(kit_from) for name, kit_from in told["kits"].items()},
             index_sha256=str(told["index_sha256"]),
-            warnings=tuple(_with_folders(str(text), place) for text in told["warnings"]),
+            warnings=tuple(with_folders(str(text), place) for text in told["warnings"]),
             dangers=Dangers([str(line) for line in told["cautions"]], bool(told["danger"])),
         )
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
@@ -120,13 +135,15 @@ def _folders(place: Place) -> Sequence[tuple[str, str]]:
     return sorted(pairs, key=lambda pair: -len(pair[0]))
 
 
-def _without_folders(text: str, place: Place) -> str:
+def without_folders(text: str, place: Place) -> str:
+    """Give a text with marks in the place of folders."""
     for folder, mark in _folders(place):
         text = text.replace(folder, mark)
     return text
 
 
-def _with_folders(text: str, place: Place) -> str:
+def with_folders(text: str, place: Place) -> str:
+    """Give a text with folders in the place of marks."""
     for folder, mark in _folders(place):
         text = text.replace(mark, folder)
     return text

@@ -20,10 +20,11 @@ from builder.planning.at_home import (
     Task,
     TripAhead,
     TripBags,
-    bagging_of,
+    TripShare,
     experiences,
     labels_of,
     purchases,
+    share_of,
     taken_from_stock,
     tasks_of,
     trips_ahead,
@@ -107,7 +108,7 @@ def _logged(content: Content) -> Iterable[datetime.date]:
 def plan_home(
     content: Content,
     stock: Stock,
-    kits: Sequence[Kit],
+    kits: Sequence[Kit | TripShare],
     day: datetime.date,
     with_runs: bool = True,
 ) -> HomePlan:
@@ -118,7 +119,8 @@ def plan_home(
     home = content.home
     say = speech_of(home.language)
     content, stock = worded(content, stock, home.language)
-    ahead = sorted((kit for kit in kits if not _is_over(kit, day)), key=_by_start)
+    shares = [share_of(kit) for kit in kits]
+    ahead = sorted((each for each in shares if not _is_over(each, day)), key=_by_start)
     soon = ahead[:MOST_TRIPS]
     drying = DryingPlan()
     if with_runs:
@@ -134,7 +136,7 @@ def plan_home(
         ways=ways,
         sources=_sources(ways, content),
         learned=experiences(stock),
-        habits=tuple(_habits(content, kits, day)),
+        habits=tuple(_habits(content, shares, day)),
         tasks=tasks_of(stock, lines, day, say, home.units),
         trips=trips_ahead(ahead, day),
         labels=labels_of(stock, day, say),
@@ -144,7 +146,7 @@ def plan_home(
         later_trips=len(ahead) - len(soon),
         trip_shopping=tuple(_trip_shopping(kit, content, drying) for kit in soon),
         asked={each.ways.holds: each for each in asked},
-        bagging=tuple(bagging_of(kit) for kit in soon),
+        bagging=tuple(each.bags for each in soon),
         in_dryer=followed(stock),
         dryable=dryables(content, stock),
         dryers=tuple(content.gear.dryers[name] for name in home.dryers),
@@ -163,19 +165,19 @@ def _sources(ways: Iterable[Ways], content: Content) -> dict[str, str]:
     return {name: content.sources[name].title for name in sorted(named & content.sources.keys())}
 
 
-def _trip_shopping(kit: Kit, content: Content, drying: DryingPlan) -> TripShopping:
+def _trip_shopping(kit: TripShare, content: Content, drying: DryingPlan) -> TripShopping:
     bought = purchases([kit], content, drying)
     return TripShopping(kit.id, kit.title, bought, taken_from_stock([kit]))
 
 
-def _lessons(content: Content, kits: Iterable[Kit], day: datetime.date) -> Iterator[Lesson]:
+def _lessons(content: Content, kits: Iterable[TripShare], day: datetime.date) -> Iterator[Lesson]:
     """Give what the trips that are over teach; one without a date is over once it is reviewed."""
     for kit in kits:
         if kit.review is not None and (kit.start is None or _is_over(kit, day)):
             yield lesson_of(content.trips[kit.id], kit.review)
 
 
-def _habits(content: Content, kits: Iterable[Kit], day: datetime.date) -> Iterator[Habit]:
+def _habits(content: Content, kits: Iterable[TripShare], day: datetime.date) -> Iterator[Habit]:
     """Give what trips that are over teach, each stove by its name."""
     known = content.gear.stoves
     for each in habits_of(_lessons(content, kits, day)):
@@ -183,12 +185,12 @@ def _habits(content: Content, kits: Iterable[Kit], day: datetime.date) -> Iterat
         yield replace(each, stoves=tuple(names))
 
 
-def _by_start(kit: Kit) -> tuple[datetime.date, str]:
+def _by_start(kit: TripShare) -> tuple[datetime.date, str]:
     return kit.start or datetime.date.max, kit.id
 
 
-def _is_over(kit: Kit, day: datetime.date) -> bool:
+def _is_over(kit: TripShare, day: datetime.date) -> bool:
     """Tell whether a trip ended before a day; one without a date is still to come."""
     if kit.start is None:
         return False
-    return kit.start + datetime.timedelta(days=len(kit.days) - 1) < day
+    return kit.start + datetime.timedelta(days=kit.day_count - 1) < day

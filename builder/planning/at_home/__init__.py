@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from builder.planning.at_home.bagging import Bag, BaggingMeal, TripBags, bagging_of
+from builder.planning.at_home.bagging import Bag, BaggingMeal, TripBags
 from builder.planning.at_home.buying import (
     Purchase,
     TakenFromStock,
@@ -11,6 +11,7 @@ from builder.planning.at_home.buying import (
 )
 from builder.planning.at_home.experience import Experience, experiences
 from builder.planning.at_home.labels import PackLabel, Soak, labels_of
+from builder.planning.at_home.shares import TripShare, share_of
 from builder.planning.at_home.week import (
     LOOK_AHEAD_DAYS,
     Doing,
@@ -33,10 +34,11 @@ __all__ = [
     "Task",
     "TripAhead",
     "TripBags",
-    "bagging_of",
+    "TripShare",
     "experiences",
     "labels_of",
     "purchases",
+    "share_of",
     "taken_from_stock",
     "tasks_of",
     "trips_ahead",

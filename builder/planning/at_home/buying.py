@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from builder.model.content import Content
 from builder.model.figure import add
 from builder.model.food import Food
-from builder.model.kit import Kit
+from builder.planning.at_home.shares import Shopper
 from builder.planning.drying import DryingPlan
 from builder.planning.foods import cooked_g, substance_of_ingredient
 from builder.planning.menu import bought
@@ -55,7 +55,7 @@ class _Need:
 
 
 def purchases(
-    kits: Sequence[Kit],
+    kits: Sequence[Shopper],
     content: Content,
     drying: DryingPlan = NO_RUNS,
 ) -> tuple[Purchase, ...]:
@@ -101,7 +101,7 @@ def _of_runs(drying: DryingPlan, asked: AbstractSet[str]) -> Iterator[_Want]:
                 yield _Want(part.holds, part.name, part.fresh_g, run.start.date(), trips, True)
 
 
-def _of_kits(kits: Sequence[Kit], drying: DryingPlan) -> Iterator[_Want]:
+def _of_kits(kits: Sequence[Shopper], drying: DryingPlan) -> Iterator[_Want]:
     in_runs = {
         (part.holds, part.method, meal.trip)
         for run in drying.runs
@@ -158,7 +158,7 @@ def _purchase(name: str, need: _Need, food: Food | None) -> Purchase:
     )
 
 
-def taken_from_stock(kits: Iterable[Kit]) -> tuple[TakenFromStock, ...]:
+def taken_from_stock(kits: Iterable[Shopper]) -> tuple[TakenFromStock, ...]:
     """Give the free packs that kits propose, which the shopping has taken off already."""
     return tuple(
         TakenFromStock(kit.id, each.batch, each.name, each.packs, each.best_before)

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Literal
 
-from builder.model.kit import Kit
+from builder.planning.at_home.shares import Shopper
 from builder.planning.batches import Judged, name_now
 from builder.planning.drying import CONDITIONING_DAYS, evens_out
 from builder.planning.stock import Stock, StockLine, spoils_unseen
@@ -114,7 +114,7 @@ def _eat_first(lines: Iterable[StockLine], at: datetime.date) -> Iterator[Task]:
         yield Task("eat-first", line.batch, line.name, line.best_before, packs=line.packs_free)
 
 
-def trips_ahead(kits: Iterable[Kit], at: datetime.date) -> tuple[TripAhead, ...]:
+def trips_ahead(kits: Iterable[Shopper], at: datetime.date) -> tuple[TripAhead, ...]:
     """Give the trips that are not over on a day, the next one first."""
     found = [
         TripAhead(

@@ -116,6 +116,17 @@ def _as_yaml(path: str) -> str:
     return f"{path}.yaml" if path.endswith(TABLE) else path
 
 
+def written_words(record: RecordText) -> str:
+    """Give all that a file tells of a record: what cutting it out may put into a kit.
+
+    Where it takes something from elsewhere in its file, or may do so, that is the whole file.
+    """
+    text, node = record.text, record.node
+    start = comments_above(text, text.rfind("\n", 0, node.start) + 1)
+    own = text[start : line_end(text, last_offset(node))]
+    return text if record.whole_file or "*" in own else own
+
+
 def cut(record: RecordText) -> str:
     """Give one item of a list as a list item at the margin, with the comments that belong to it.
 

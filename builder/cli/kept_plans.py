@@ -1,0 +1,242 @@
+"""What the last build planned, so that a trip is planned again only where something of it changed.
+
+Beside a kit is written down what was read while its trip was planned (`planning/reads.py`), one
+short name for the state of all that, and what a build says and the home needs of the trip. A
+public build writes down nothing of it, and nothing that is planned from the reviews of other trips
+is kept: their lessons are no records.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import re
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass, fields, is_dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from builder.cli.base import Place
+from builder.cli.dangers import Dangers
+from builder.cli.last_build import with_folders, without_folders
+from builder.model.as_data import as_data, of_data
+from builder.model.figure import Count, Figure, Reckoned, Worked
+from builder.model.place import Place as At
+from builder.planning.at_home import TripShare, share_of
+from builder.planning.reads import EVERY, OF_CONTENT, OF_GEAR, OF_STOCK, WHETHER, Read
+from builder.problems import Problem
+from builder.reading.anew.cuttings import records_of_trip, written_words
+
+if TYPE_CHECKING:
+    from builder.model.content import Content
+    from builder.model.kit import Kit
+    from builder.model.trip import Trip
+    from builder.planning.stock import Stock
+    from builder.reading.folder import Folder
+
+_SETS = re.compile(r"frozenset\(\{([^{}]*)\}\)")
+
+
+@dataclass(frozen=True, slots=True)
+class KeptPlan:
+    """What a build has to know of a trip that it need not plan."""
+
+    trip: str
+    made_from: str
+    problems: tuple[Problem, ...]
+    dangers: Dangers
+    share: TripShare
+
+
+@dataclass(frozen=True, slots=True)
+class _Planned:
+    """What was planned in this build, and what was read for it."""
+
+    reads: frozenset[Read]
+    problems: tuple[Problem, ...]
+    kit: Kit
+
+
+class KeptPlans:
+    """The plans of a folder of kits: those that still hold, and those to be kept for next time."""
+
+    def __init__(self, place: Place, out: Path, tool: str, is_asked: bool) -> None:
+        """Take where content and kits lie, the state of the tool, and whether old plans will do."""
+        self.place, self.out, self.tool, self.is_asked = place, out, tool, is_asked
+        self._states: _States | None = None
+        self._planned: dict[str, _Planned] = {}
+
+    def look_at(self, folder: Folder, content: Content, stock: Stock) -> None:
+        """Take the content that trips are planned from now."""
+        self._states = _States(folder, content, stock, self.tool)
+
+    def of(self, trip: Trip) -> KeptPlan | None:
+        """Give the plan of a trip where all that it was made from is as it was, and its kit."""
+        from builder.site.folder.swap import is_current
+
+        told = self._read(trip.id) if self.is_asked else None
+        if told is None or self._states is None:
+            return None
+        reads = [(kind, name) for kind, names in told["reads"].items() for name in names]
+        if told["state"] != self._states.of_trip(trip.id, reads):
+            return None
+        if not is_current(self.out, trip.id, told["made_from"]):
+            return None
+        return KeptPlan(
+            trip.id,
+            told["made_from"],
+            tuple(self._problem(each) for each in told["problems"]),
+            Dangers(*told["dangers"]),
+            of_data(TripShare, told["share"]),
+        )
+
+    def planned(self, kit: Kit, reads: set[Read], problems: Sequence[Problem]) -> None:
+        """Note a trip that was planned."""
+        if kit.review is None:
+            self._planned[kit.id] = _Planned(frozenset(reads), tuple(problems), kit)
+
+    def keep(self, content: Content, trip_id: str, made_from: str) -> None:
+        """Write down the plan of a kit that was built."""
+        from builder.site.folder.made import write_down
+
+        planned = self._planned.pop(trip_id, None)
+        if planned is None or self._states is None:
+            return
+        cautions = [each.id for each in planned.kit.cautions]
+        used = records_of_trip(content.trips[trip_id], content, cautions)
+        reads: dict[str, list[str]] = {}
+        for kind, name in sorted({*planned.reads, *used}):
+            reads.setdefault(kind, []).append(name)
+        dangers = Dangers.of([planned.kit])
+        told = json.dumps(
+            {
+                "made_from": made_from,
+                "state": self._states.of_trip(
+                    trip_id, [(kind, name) for kind, names in reads.items() for name in names]
+                ),
+                "reads": reads,
+                "problems": [self._told(each) for each in planned.problems],
+                "dangers": [dangers.lines, dangers.of_a_trip],
+                "share": as_data(share_of(planned.kit)),
+            }
+        )
+        target = self._file(trip_id)
+        fresh = target.with_suffix(".plan.new")
+        write_down(fresh, f"{_hash([told])}\n{told}")
+        os.replace(fresh, target)
+
+    def forget(self, trip_ids: Iterable[str]) -> None:
+        """Take away what was written down of some trips."""
+        for trip_id in trip_ids:
+            self._file(trip_id).unlink(missing_ok=True)
+
+    def _file(self, trip_id: str) -> Path:
+        from builder.site.folder.made import OWN_FOLDER
+
+        return self.out / OWN_FOLDER / f"{trip_id}.plan"
+
+    def _read(self, trip_id: str) -> dict[str, Any] | None:
+        """Give what was written down; None where nothing was, or not all of it is there."""
+        try:
+            state, _, told = self._file(trip_id).read_text("utf-8").partition("\n")
+            found: dict[str, Any] | None = json.loads(told) if state == _hash([told]) else None
+            return found
+        except (OSError, ValueError):
+            return None
+
+    def _told(self, problem: Problem) -> list[object]:
+        place = problem.place
+        texts = (place.file, problem.kind, problem.says, problem.mend, problem.severity)
+        told = (without_folders(text, self.place) for text in texts)
+        return [place.line, place.column, *told]
+
+    def _problem(self, told: list[Any]) -> Problem:
+        line, column, *texts = told
+        file, kind, says, mend, severity = (with_folders(text, self.place) for text in texts)
+        return Problem(At(file, line, column), kind, says, mend, severity)  # type: ignore[arg-type]
+
+
+class _States:
+    """Short names for the state of records, each looked at once."""
+
+    def __init__(self, folder: Folder, content: Content, stock: Stock, tool: str) -> None:
+        self.texts, self.content = folder.texts, content
+        self.records: dict[str, Mapping[str, object]] = {
+            **{kind: getattr(content, name) for name, kind in OF_CONTENT.items()},
+            **{name: getattr(content.gear, name) for name in OF_GEAR},
+            **{name: getattr(stock, name) for name in OF_STOCK},
+        }
+        people = [self._words(key) for key in sorted(self.texts) if key[0] == "person"]
+        self.of_all = _hash([tool, *content.folders, _same_each_time(content.home), *people])
+        self.known: dict[Read, str] = {}
+
+    def of_trip(self, trip_id: str, reads: Iterable[Read]) -> str:
+        """Give the state of all that a trip was planned from."""
+        return _hash([self.of_all, *(self._of(each) for each in [("trip", trip_id), *reads])])
+
+    def _of(self, read: Read) -> str:
+        if read not in self.known:
+            self.known[read] = _hash(self._parts(*read))
+        return self.known[read]
+
+    def _parts(self, kind: str, name: str) -> list[str]:
+        """Give all that tells the state of a record: its value, its words, and their place."""
+        records = self.records[kind.removesuffix(WHETHER)]
+        if kind.endswith(WHETHER):
+            return [kind, name, str(name in records)]
+        if name == EVERY:
+            return [kind, *records]
+        if name not in records:
+            return [kind, name]
+        record = records[name]
+        parts = [kind, name, _same_each_time(record), self._words((kind, name))]
+        # What planning made of other records tells, in the kit, where its figures come from.
+        return [*parts, *_origins(record, set())] if kind in OF_STOCK else parts
+
+    def _words(self, key: Read) -> str:
+        found = self.texts.get(key)
+        if found is None:
+            return ""
+        at = found.node.place
+        return f"{found.path}:{at.line}:{at.column} {written_words(found)}"
+
+
+def _same_each_time(record: object) -> str:
+    """Give a record in words; sets have no order of their own."""
+    return _SETS.sub(lambda found: f"{{{sorted(found[1].split(', '))}}}", repr(record))
+
+
+def _origins(value: object, seen: set[int]) -> Iterator[str]:
+    """Give where the figures of a record come from in the end, each origin once."""
+    if isinstance(value, (Figure, Count)):
+        origin = value.origin
+        if id(origin) in seen:
+            return
+        seen.add(id(origin))
+        if isinstance(origin, Worked):
+            below: Iterable[object] = (part for _, part in origin.inputs)
+        elif isinstance(origin, Reckoned):
+            below = (*origin.parts, *origin.guards)
+        else:
+            yield repr(origin)
+            return
+    elif is_dataclass(value):
+        below = (getattr(value, each.name) for each in fields(value))
+    elif isinstance(value, (tuple, list)):
+        below = value
+    elif isinstance(value, Mapping):
+        below = value.values()
+    else:
+        return
+    for each in below:
+        yield from _origins(each, seen)
+
+
+def _hash(parts: Iterable[str]) -> str:
+    digest = hashlib.sha256()
+    for part in parts:
+        content = part.encode("utf-8", "surrogatepass")
+        digest.update(len(content).to_bytes(8, "big"))
+        digest.update(content)
+    return digest.hexdigest()
