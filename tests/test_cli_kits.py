@@ -29,8 +29,10 @@ def mine(in_empty_folder: Path) -> Path:
 
 
 def bytes_of(folder: Path) -> dict[str, bytes]:
-    """Give every file below a folder that says something."""
-    return {name: held for name, held in files_of(folder).items() if not name.endswith(".lock")}
+    """Give every file below a folder that says something of content or kits, not of the disk."""
+    of_the_disk = (".lock", ".seen")
+    files = files_of(folder).items()
+    return {name: held for name, held in files if not name.endswith(of_the_disk)}
 
 
 def built() -> Mapping[str, bytes]:
@@ -202,7 +204,7 @@ def test_every_command_finishes_a_swap_that_was_killed(
     assert tripkit(*command).exit_code == 0
     assert "Another title" in Path("kits/first-trip/index.html").read_text("utf-8")
     left = sorted(path.name for path in Path("kits/.built").glob("first-trip*"))
-    assert left == ["first-trip.json", "first-trip.lock"]
+    assert left == ["first-trip.json", "first-trip.lock", "first-trip.plan"]
     # A folder of the same name that is somebody else's is no matter of these commands.
     shutil.move("kits/.built/trip-kits.txt", "kits/.built/mine.txt")
     assert tripkit(*command).exit_code == 0

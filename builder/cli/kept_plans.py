@@ -69,7 +69,7 @@ class KeptPlans:
 
     def look_at(self, folder: Folder, content: Content, stock: Stock) -> None:
         """Take the content that trips are planned from now."""
-        self._states = _States(folder, content, stock, self.tool)
+        self._states = _States(self.place, folder, content, stock, self.tool)
 
     def of(self, trip: Trip) -> KeptPlan | None:
         """Give the plan of a trip where all that it was made from is as it was, and its kit."""
@@ -160,15 +160,17 @@ class KeptPlans:
 class _States:
     """Short names for the state of records, each looked at once."""
 
-    def __init__(self, folder: Folder, content: Content, stock: Stock, tool: str) -> None:
-        self.texts, self.content = folder.texts, content
+    def __init__(
+        self, place: Place, folder: Folder, content: Content, stock: Stock, tool: str
+    ) -> None:
+        self.place, self.texts = place, folder.texts
         self.records: dict[str, Mapping[str, object]] = {
             **{kind: getattr(content, name) for name, kind in OF_CONTENT.items()},
             **{name: getattr(content.gear, name) for name in OF_GEAR},
             **{name: getattr(stock, name) for name in OF_STOCK},
         }
         people = [self._words(key) for key in sorted(self.texts) if key[0] == "person"]
-        self.of_all = _hash([tool, *content.folders, _same_each_time(content.home), *people])
+        self.of_all = _hash([tool, _same_each_time(content.home), *people])
         self.known: dict[Read, str] = {}
 
     def of_trip(self, trip_id: str, reads: Iterable[Read]) -> str:
@@ -191,8 +193,10 @@ class _States:
             return [kind, name]
         record = records[name]
         parts = [kind, name, _same_each_time(record), self._words((kind, name))]
-        # What planning made of other records tells, in the kit, where its figures come from.
-        return [*parts, *_origins(record, set())] if kind in OF_STOCK else parts
+        if kind in OF_STOCK:
+            # What planning made of other records tells, in the kit, where its figures come from.
+            parts += _origins(record, set())
+        return [without_folders(part, self.place) for part in parts]
 
     def _words(self, key: Read) -> str:
         found = self.texts.get(key)
