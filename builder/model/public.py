@@ -139,6 +139,8 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "heat": _COOK,
         "pot": _COOK,
         "eaters": "how many eat of it; pages tell the number and name nobody",
+        "parted": "how many have theirs out of another pot; never who: the last ones are said",
+        "parted_without": "what goes into the one pot and not into the other",
     },
     Swap: {"ingredient": _ALL_EAT, "food": _ALL_EAT, "is_dried": _DRIED},
     Label: {
@@ -197,6 +199,7 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         each: _COOK
         for each in (
             "id", "name", "serves", "cook_in", "uses", "steps", "meals", "reach_c", "drain_ml",
+            "part_before",
         )
     },
     Ingredient: dict.fromkeys(("id", "amount_g", "food", "recipe", "dried_by"), _COOK),

@@ -162,9 +162,12 @@ def _renamed(day: Day, people: Mapping[str, str], batches: Mapping[str, str]) ->
 def _renamed_item(
     item: MealItem, people: Mapping[str, str], batches: Mapping[str, str]
 ) -> MealItem:
+    eaters = tuple(people[name] for name in item.eaters)
     return replace(
         item,
-        eaters=tuple(people[name] for name in item.eaters),
+        eaters=eaters,
+        # How many, never who: that would tell what one of them avoids.
+        parted=eaters[len(eaters) - len(item.parted) :],
         batches=tuple((ingredient, batches[batch]) for ingredient, batch in item.batches),
     )
 

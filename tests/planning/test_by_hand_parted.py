@@ -17,6 +17,7 @@ from builder.planning.foods import substance_named
 from builder.planning.graph import graph_of
 from builder.planning.kit import plan_trip
 from builder.planning.menu import avoided_how
+from builder.planning.public import public_kit
 from builder.problems import ProblemsFound
 from tests.planning.folders import Hand, Record, day, day_trip, food, hand
 
@@ -100,6 +101,21 @@ def test_portions_go_by_head_and_the_meat_to_who_eats_it(tmp_path: Path) -> None
     assert kit.days[0].water.cooking_ml == pytest.approx(3 * 360)
     assert kit.weights.food_g == pytest.approx(406)
     assert (main.title, other.title) == ("Chili", "Chili without stew")
+
+
+def test_a_public_kit_parts_the_pot_and_does_not_tell_for_whom(tmp_path: Path) -> None:
+    public = []
+    for number, avoids in enumerate(itertools.permutations(([], [], ["vegetarian"]))):
+        told = read(tmp_path / str(number), trip(*map(list, avoids)))
+        own, kit = told.kit(), public_kit(told.kit(), told.content)
+        for mine, everybodys in zip(own.days[0].meals, kit.days[0].meals, strict=True):
+            assert grams(mine) == grams(everybodys)
+            assert float(mine.water_ml) == pytest.approx(float(everybodys.water_ml))
+            assert len(mine.eaters) == len(everybodys.eaters)
+        assert [len(meal.eaters) for meal in kit.days[0].meals] == [2, 1]
+        assert "vegetarian" not in json.dumps(kit_data(kit))
+        public.append(json.dumps(kit_data(kit)))
+    assert len(set(public)) == 1, "whoever it is, the kit is the same"
 
 
 def test_until_the_part_all_is_cooked_in_one_pot(tmp_path: Path) -> None:

@@ -73,7 +73,7 @@ STAYS: Mapping[type, set[str]] = {
     Day: {"without", "title", "notes", "picture"},
     Camp: {"barometer_hpa", "at_deg"},
     Meal: {"is_open"},
-    MealItem: {"parted", "parted_without", "without", "chosen", "carried_by"},
+    MealItem: {"without", "chosen", "carried_by"},
     Travel: {"load_g", "goers"},
     SharedGear: {"name", "carried_by"},
     DefaultUsed: {"what", "value", "why", "blanks"},
@@ -88,7 +88,7 @@ STAYS: Mapping[type, set[str]] = {
         "ndb", "dryer_hours", "refuse_share", "price_per_kg", "dried_price_per_kg", "sold_in_g",
         "shelf",
     },
-    Recipe: {"note", "cooked_g", "part_before", "picture", "utensils"},
+    Recipe: {"note", "cooked_g", "picture", "utensils"},
     Step: {"picture"},
     Packaging: {"price"},
     **{kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
