@@ -11,7 +11,7 @@ import re
 from collections.abc import Callable
 from dataclasses import dataclass
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from typing import Any, Literal
 
 from builder.unit_factors import FACTORS
@@ -381,6 +381,11 @@ _SHOWN: dict[tuple[str, System], tuple[_Row, ...]] = {
 
 def show(value: float, quantity: str, units: System = "metric") -> str:
     """Give a quantity as people read it, such as `412 g`, `1.25 kg`, `1 h 10 min` or `15 %`."""
+    return _show(float(value), quantity, units)
+
+
+@lru_cache(maxsize=16_384)  # what people share is shown for each of them
+def _show(value: float, quantity: str, units: System) -> str:
     if quantity == "duration_min":
         return _show_minutes(value)
     if quantity == "hours":

@@ -6,7 +6,7 @@ import inspect
 import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
-from functools import cached_property, update_wrapper
+from functools import cached_property, lru_cache, update_wrapper
 from typing import Any, TypeVar
 
 from builder.formulas.expression import names_in
@@ -55,6 +55,7 @@ def unit_of_name(name: str) -> str:
     return UNIT_OF_ENDING.get(ending_of_name(name), "")
 
 
+@lru_cache(maxsize=4096)
 def ending_of_name(name: str) -> str:
     """End of a name that tells its unit.
 

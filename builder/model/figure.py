@@ -69,7 +69,7 @@ class Figure(float):
 
     def __new__(cls, value: float, origin: Origin) -> Figure:
         """Bind a number to its origin."""
-        figure = super().__new__(cls, value)
+        figure = float.__new__(cls, value)
         figure.origin = origin
         return figure
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from builder.model.batch import UNTOLD_KEPT_AT_C
 from builder.model.kit import Kit
@@ -22,6 +23,7 @@ PEOPLE_A_PAGE = 10  # how each one's numbers came about: more would be long to l
 _NOT_FOR_AN_ADDRESS = re.compile(r"[^A-Za-z0-9_.]")
 
 
+@lru_cache(maxsize=65_536)  # asked for at each place that tells a figure or leads to it
 def anchor(figure: str) -> str:
     """Give the address, on the page of numbers, of how a figure came about.
 
@@ -33,6 +35,7 @@ def anchor(figure: str) -> str:
     return f"how-{plain.replace('.', '-')}"
 
 
+@lru_cache(maxsize=65_536)
 def numbers_of(figure: str) -> str:
     """Give the page of numbers that tells how a figure came about: its day's, or the trip's.
 
@@ -172,10 +175,15 @@ def worked(say: Speech, value: float, unit: str = "") -> str:
     """Give a number with enough digits to work on with by hand, in the unit it is computed in."""
     if not math.isfinite(value):
         return say("without limit")
+    shown = say.signs(_digits(float(value)))
+    return f"{shown}\u00a0{say.unit(unit)}" if unit else shown
+
+
+@lru_cache(maxsize=16_384)  # a figure is told where it comes about and wherever it goes in
+def _digits(value: float) -> str:
     whole = math.floor(math.log10(abs(value))) + 1 if value else 1
     decimals = max(0, 5 - whole)
     number = f"{rounded(value, min(decimals, 8)):,.{min(decimals, 8)}f}"
     if "." in number:
         number = number.rstrip("0").rstrip(".")
-    shown = say.signs(number.replace("-", "−"))
-    return f"{shown}\u00a0{say.unit(unit)}" if unit else shown
+    return number.replace("-", "−")

@@ -39,8 +39,7 @@ def line(text: str) -> str:
     """Give a text as one line that neither Markdown nor HTML reads as anything but text."""
     if _PLAIN.fullmatch(text):
         return text
-    seen = "".join(sign for sign in _SPACES.sub(" ", text) if _is_seen(sign))
-    seen = seen.translate(_SIGNS)
+    seen = _seen(text).translate(_SIGNS)
     for sign in (_NUMBER_DOT, _AT_START):
         seen = sign.sub(lambda found: f"{found[1]}&#{ord(found[2])};", seen)
     return seen
@@ -49,7 +48,7 @@ def line(text: str) -> str:
 @lru_cache(maxsize=8192)
 def html(text: str) -> str:
     """Give a text as one line that stands in HTML, where no sign of Markdown needs hiding."""
-    return escape("".join(sign for sign in _SPACES.sub(" ", text) if _is_seen(sign)))
+    return escape(_seen(text))
 
 
 def data(value: object) -> str:
@@ -61,6 +60,15 @@ def data(value: object) -> str:
 def cell(text: str) -> str:
     """Give a text as `line` does, fit to stand in a table."""
     return line(text).replace("|", "&#124;")
+
+
+def _seen(text: str) -> str:
+    """Give a text as one line, without the signs that cannot be shown."""
+    # Of most texts that is known at once: no space but the usual one, and the one that keeps a
+    # number and its unit on one line, is printable.
+    if text.replace("\u00a0", "_").isprintable() and "  " not in text:
+        return text
+    return "".join(sign for sign in _SPACES.sub(" ", text) if _is_seen(sign))
 
 
 def _is_seen(sign: str) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields, is_dataclass
-from functools import cache
+from functools import cache, lru_cache
 from itertools import count
 from typing import Any
 
@@ -80,7 +80,8 @@ class Graph:
 
     def id_of(self, figure: Traced) -> str | None:
         """Give the id of a figure that is told; a leaf that no page tells has none."""
-        return self.ids.get(self.ways.of(figure))
+        known = self.ways.known.get(id(figure))  # nearly always
+        return self.ids.get(self.ways.of(figure) if known is None else known[0])
 
     def inner_id(self, figure: Traced) -> str:
         """Give the id of a figure that no page tells: a number of its own."""
@@ -184,7 +185,7 @@ def sources_of(record: object) -> set[str]:
         elif isinstance(each, (tuple, list)):
             waiting += each
         else:
-            waiting += [getattr(each, name) for name in _fields_of(kind)]
+            waiting += [getattr(each, name) for name in fields_of(kind)]
     return found
 
 
@@ -207,7 +208,7 @@ def _behind(origin: Origin, found: set[str]) -> Iterable[object]:
 
 
 @cache
-def _fields_of(kind: type) -> tuple[str, ...]:
+def fields_of(kind: type) -> tuple[str, ...]:
     """Give the names of a record's fields; none of what is no record."""
     return tuple(each.name for each in fields(kind)) if is_dataclass(kind) else ()
 
@@ -341,6 +342,7 @@ def name_of(graph: Graph, figure: Traced) -> str:
     return _plain(origin.name.partition(" (")[0])
 
 
+@lru_cache(maxsize=4096)
 def _plain(name: str) -> str:
     plain = _NO_NAME.sub("_", name.lower()).strip("_")
     return plain if plain and plain[0].isalpha() else f"x_{plain}".rstrip("_")

@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, fields, is_dataclass
+from dataclasses import dataclass
+from typing import Any
 
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
@@ -26,7 +27,7 @@ from builder.pages.figures import number as as_text
 from builder.pages.pieces import Scale
 from builder.pages.trip.origins.graph_json import number
 from builder.pages.trip.origins.leaves import inside
-from builder.planning.graph import Graph, Node, graph_of
+from builder.planning.graph import Graph, Node, fields_of, graph_of
 from builder.planning.tracing import work
 
 Data = dict[str, object]
@@ -95,9 +96,10 @@ def shown_in(record: object) -> Iterator[Scale]:
     elif isinstance(record, tuple):
         for each in record:
             yield from shown_in(each)
-    elif is_dataclass(record):
-        for part in fields(record):
-            yield from shown_in(getattr(record, part.name))
+    else:
+        kind: Any = type(record)
+        for name in fields_of(kind):
+            yield from shown_in(getattr(record, name))
 
 
 def figures_of_page(kit: Kit, meals: Mapping[str, PlannedMeal], shown: Iterable[Scale]) -> Data:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from builder.model.figure import Found, Named, Told
 from builder.model.kit import Kit
 from builder.model.place import Place
@@ -31,16 +33,21 @@ _METHODS = {
 def inside(kit: Kit, place: Place) -> str:
     """Give a place from the content folder on, such as trips/fell.yaml:12:3."""
     told = str(place)
-    beginnings = sorted((f"{folder}/" for folder in kit.folders), key=len, reverse=True)
+    beginnings = _beginnings(kit.folders)
     return next((told.removeprefix(each) for each in beginnings if told.startswith(each)), told)
+
+
+@lru_cache(maxsize=8)  # of a kit or two; asked for each of its leaves
+def _beginnings(folders: tuple[str, ...]) -> list[str]:
+    return sorted((f"{folder}/" for folder in folders), key=len, reverse=True)
 
 
 def leaf_said(kit: Kit, leaf: Told | Named | Found) -> str:
     """Say where a leaf is from; a public kit tells no file and no line."""
     say = speech_of(kit.language)
     if isinstance(leaf, Named):
-        short = {each.id: citation_in_short(say, each) for each in kit.sources}
-        return f"{leaf.name}, {short.get(leaf.source, leaf.source)}"
+        short = (citation_in_short(say, each) for each in kit.sources if each.id == leaf.source)
+        return f"{leaf.name}, {next(short, leaf.source)}"
     if kit.public and (isinstance(leaf, Told) or leaf.method in (UNTRACED, TOLD_BY_PARTY)):
         return say("the party's own files")
     if isinstance(leaf, Told):
