@@ -132,6 +132,28 @@ def test_another_stove_is_not_lit_where_it_makes_nobody_eat_sooner(tmp_path: Pat
     assert "Spirit burner" in names and "Alcohol" not in names
 
 
+@pytest.mark.parametrize(("simmers", "lit"), [(1, False), (2, True)])
+def test_another_stove_is_lit_where_ready_food_would_stand(
+    simmers: int, lit: bool, tmp_path: Path
+) -> None:
+    # The stew soaks cold for an hour: on one stove the soup is cooked meanwhile, and then stands
+    # while the stew boils and simmers, some 3 and simmers · 1.26 minutes.
+    stew: Record = {
+        "id": "stew", "serves": 2, "cook_in": "pot", "uses": uses(kernel="100 g"),
+        "steps": [{"do": "soak", "with": ["kernel"], "water": "500 ml", "minutes": 60},
+                  {"do": "boil"}, {"do": "simmer", "minutes": simmers}],
+    }  # fmt: skip
+    days = [day({"dinner": [{"cook": "soup"}, {"cook": "stew", "in": "large"}]})]
+    stove = {"use": ["burner", "burner"], "pots": POTS}
+    kit = hand(tmp_path, day_trip(days=days, stove=stove), [SOUP, stew]).kit()
+    stands_min = minutes(IN_LARGE_KJ, 2000, 0.5) + simmers * SLOWER
+    assert (stands_min > 5) == lit
+    stoves = {meal.stove for meal in kit.days[0].meals}
+    assert (len(stoves) == 2) == lit
+    kept = [step for step in order_of(kit).steps if step.do == "keep" and step.minutes > 1]
+    assert bool(kept) != lit
+
+
 def test_a_stove_of_another_fuel_takes_that_fuel_along(tmp_path: Path) -> None:
     both = {"cook": "long-soup"}, {"cook": "long-mash"}
     kit = trip(tmp_path, ["burner", "spirit-burner"], *both).kit()

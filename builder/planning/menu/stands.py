@@ -1,8 +1,9 @@
 """Which stove each dish of a mealtime stands on, and in which pot, where a trip has several.
 
-Each dish begins on the first stove, in the pot that it gets on any trip. As long as all of the
-mealtime is ready sooner by a minute or more when one dish stands elsewhere, that dish does. Stoves
-join in one after the other, as the trip names them, so that one more never makes anybody wait.
+Each dish begins on the first stove, in the pot that it gets on any trip. As long as the work for
+all of the mealtime begins later by a minute or more when one dish stands elsewhere, or begins no
+sooner and ready food stands a good deal shorter, that dish does. Stoves join in one after the
+other, as the trip names them, so that one more never makes anybody wait.
 """
 
 from __future__ import annotations
@@ -17,8 +18,10 @@ from builder.planning.cooking import Cooked, Hearth, orders_of_work
 
 # For less nobody lights another stove.
 _WORTH_LIGHTING_MIN = 1.0
+_WORTH_LIGHTING_FOR_HOT_MIN = 5.0  # so much less does ready food stand
+_ALIKE_MIN = 1e-6
 # Where each dish stands is searched for; what it burns and how long it takes hangs on it.
-_STANDS_THERE = found(1.0, "stands_there", "all of the mealtime ready soonest")
+_STANDS_THERE = found(1.0, "stands_there", "all of the mealtime ready soonest, then together")
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,12 +61,14 @@ def soonest_ready(
     """Choose for each dish one of its options, of which the first is the first stove's."""
     plan = cache(planned)
 
-    def takes_min(stands: Sequence[Stand]) -> float:
+    def takes_min(stands: Sequence[Stand]) -> tuple[float, float]:
         meals = [dish for number, stand in enumerate(stands) for dish in plan(number, stand)]
-        return max((float(each.start_min) for each in orders_of_work(meals, hearth)), default=0.0)
+        orders = orders_of_work(meals, hearth)
+        stood = (float(step.minutes) for each in orders for step in each.steps if step.do == "keep")
+        return max((float(each.start_min) for each in orders), default=0.0), sum(stood)
 
     stands = [each[0] for each in options]
-    least_min = takes_min(stands)
+    now = takes_min(stands)
     lit: set[str | None] = {None, hearth.stoves[0].key}
     for stove in hearth.stoves[1:]:
         lit.add(stove.key)
@@ -74,12 +79,20 @@ def soonest_ready(
                 for other in own
                 if other.stove in lit and other != stands[number]
             ]
-            quickest = min(moved, key=takes_min, default=stands)
-            quickest_min = takes_min(quickest)
-            if quickest_min > least_min - _WORTH_LIGHTING_MIN:
+            best = min(moved, key=takes_min, default=stands)
+            if not _is_worth_it(now, then := takes_min(best)):
                 break
-            stands, least_min = quickest, quickest_min
+            stands, now = best, then
     return stands
+
+
+def _is_worth_it(now: tuple[float, float], then: tuple[float, float]) -> bool:
+    """Tell whether all begins later, or as late with less ready food that stands."""
+    (start_min, stands_min), (other_start_min, other_stands_min) = now, then
+    if other_start_min <= start_min - _WORTH_LIGHTING_MIN:
+        return True
+    is_as_late = other_start_min <= start_min + _ALIKE_MIN
+    return is_as_late and other_stands_min <= stands_min - _WORTH_LIGHTING_FOR_HOT_MIN
 
 
 def as_chosen(cooked: Cooked, hearth: Hearth) -> Cooked:
