@@ -289,17 +289,10 @@ _REFUSAL = re.compile(
 WRITTEN_UNITS = {
     "keeping.table_months-fat_g": "g in 100 g",
     "home_drying.food_cost-price_per_kg": "",
-    "rehydration.peleg_water_per_solids-k1": "",
-    "rehydration.peleg_water_per_solids-k2": "",
-    "rehydration.peleg_limit-k2": "",
-    "rehydration.peleg_minutes-k1": "",
-    "rehydration.peleg_minutes-k2": "",
 }
 
 # Refusals that say it another way, because a number and its limits alone would not help.
 IN_OWN_WORDS = {
-    "drying_curve.minutes_to_share-water_share": "never gets so dry",
-    "drying_curve.minutes_to_share-equilibrium_share": "never gets so dry",
     "treatment.bleach_drops-strength_share": "no table gives drops between 0.015 and 0.04",
     "dryness.residual_off_share-fresh_g": "dried mass is 99 g; it must be less than the fresh 9",
     "drying.residual_share-fresh_g": "dried mass is 99 g; it must be less than the fresh 9",
