@@ -203,6 +203,21 @@ def test_axe_finds_no_violation_with_everything_changed_and_running(
         assert faults(Axe(), page) == []
 
 
+def test_axe_finds_no_violation_where_all_is_otherwise_at_camp(
+    browser: Browser, demo_kits: Path
+) -> None:
+    with offline_page(browser, width=360) as (page, _):
+        page.goto((demo_kits / "tarrow-tops" / "if-it-goes-wrong.html").as_uri())
+        for summary in page.locator(".otherwise summary").all():
+            summary.click()
+        page.get_by_label("Ash").uncheck()
+        page.get_by_label("Others besides them").fill("too many")
+        page.get_by_label("Others besides them").press("Enter")
+        expect(page.locator(".kit-changed")).to_be_visible()
+        expect(page.locator(".otherwise .kit-wrong")).not_to_be_empty()
+        assert faults(Axe(), page) == []
+
+
 @pytest.mark.parametrize("scheme", ["light", "dark"])
 def test_axe_finds_no_violation_in_the_open_menu_and_search(
     browser: Browser, sample_kits: Path, scheme: str

@@ -60,6 +60,10 @@ def away(page: Page) -> None:
     at(page, "Who comes", "Ash").uncheck()
 
 
+def linnea_away(page: Page) -> None:
+    at(page, "Who comes", "Linnea").uncheck()
+
+
 def higher(page: Page) -> None:
     typed(at(page, "How high the camps lie", "Day 2"), "2400")
 
@@ -90,6 +94,10 @@ ASH: Words = (
 HIGH: Words = (("camp_altitude: 1480 m", "camp_altitude: 2400 m"),)
 WARM: Words = (("air: {low: 4 degC, high: 16 degC}", "air: {low: 4 degC, high: 31 degC}"),)
 WIND: Words = (("640 m\n    wind: sheltered", "640 m\n    wind: windy"),)
+LINNEA: Words = (
+    ("  - {name: Linnea, sex: female, age: 29, mass: 62 kg, height: 170 cm, carries_to: 17 kg, "
+     "own_gear: 9 kg, avoids: []}\n", ""),
+)  # fmt: skip
 COLD: Words = (("air: {low: -14 degC", "air: {low: -30 degC"),)
 
 
@@ -101,6 +109,7 @@ COLD: Words = (("air: {low: -14 degC", "air: {low: -30 degC"),)
         ("tarrow-tops", (warmer,), WARM, 5),
         ("tarrow-tops", (windier,), WIND, 3),
         ("graupel-ridge", (colder,), COLD, 3),
+        ("graupel-ridge", (linnea_away,), LINNEA, 40),
         ("tarrow-tops", (away, higher, warmer, windier), ASH + HIGH + WARM + WIND, 60),
     ],
 )

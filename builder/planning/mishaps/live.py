@@ -30,6 +30,7 @@ KINDS: tuple[Otherwise, ...] = ("height", "coldest", "warmest", "wind")
 _COLDER: frozenset[Otherwise] = frozenset({"coldest", "wind"})  # the less, the worse
 _EATERS = "eaters"
 START_CAMP = 0  # in place of a day
+NOBODY = found(0.0, "others_come", "as told")
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,9 +68,8 @@ class Live:
 def live(kit: Kit) -> Live:
     """Give what may be otherwise on a trip, and what follows."""
     people = {each.name: found(1.0, f"comes ({each.name})", "as told") for each in kit.party}
-    others = found(0.0, "others_come", "as told")
     eaters, unsure = _eaters(kit)
-    anew = _Anew(people, others, unsure)
+    anew = _Anew(people=people, unsure=unsure)
     to_come = {day.day: found(1.0, f"to_come (day {day.day})", "as told") for day in kit.days}
     figures = {name: anew.of(traced(value)) for name, value in _told(kit)}
     fuel_left = None
@@ -81,7 +81,7 @@ def live(kit: Kit) -> Live:
         figures |= _of_fuel(kit, anew, fuel_left, to_come)
     leaves = tuple(_leaves(kit))
     watched = tuple(_watched(kit, leaves))
-    return Live(leaves, people, others, eaters, to_come, fuel_left, figures, watched)
+    return Live(leaves, people, NOBODY, eaters, to_come, fuel_left, figures, watched)
 
 
 def _told(kit: Kit) -> Iterator[tuple[str, float]]:
@@ -152,21 +152,18 @@ def _counts(meal: PlannedMeal) -> Iterator[Traced]:
                 waiting += given if isinstance(given, tuple) else (given,)
         elif isinstance(origin, Reckoned):
             waiting += (*origin.parts, *origin.guards)
-        elif isinstance(origin, Told) and origin.name == _EATERS:
+        elif _counts_eaters(each):
             yield each
 
 
 @dataclass(slots=True)
-class _Anew:
-    """Builds figures again so that they follow who comes."""
+class _Rebuilt:
+    """Builds figures again of other leaves."""
 
-    people: Mapping[str, Figure]
-    others: Figure
-    unsure: frozenset[Origin]
     _built: dict[int, tuple[Traced, Traced]] = field(default_factory=dict)
 
     def of(self, figure: Traced) -> Traced:
-        """Give a figure that follows; one that hangs on nobody stays itself."""
+        """Give a figure built again; one that nothing changes stays itself."""
         known = self._built.get(id(figure))
         if known is None:
             known = self._built[id(figure)] = (figure, self._build(figure))
@@ -181,27 +178,66 @@ class _Anew:
             )
             is_same = all(map(_is_same, inputs, origin.inputs))
             return figure if is_same else _come_from(figure, Worked(origin.formula, inputs))
-        if isinstance(origin, Reckoned):
-            parts = tuple(
-                self.of(each) if isinstance(each, (Figure, Count)) else each
-                for each in origin.parts
-            )
-            guards = tuple(each for each in map(self.of, origin.guards) if isinstance(each, Figure))
-            if origin.whose:
-                # What others would need nobody told.
-                guards = (*guards, self._nobody_else())
-                parts = tuple(
-                    self.people[name] * part for name, part in zip(origin.whose, parts, strict=True)
-                )
-            is_same = _is_same(parts, origin.parts) and _is_same(guards, origin.guards)
-            return figure if is_same else _come_from(figure, Reckoned(origin.do, parts, guards))
-        if origin not in self.unsure:
+        return self.reckoned(figure, origin) if isinstance(origin, Reckoned) else self.leaf(figure)
+
+    def reckoned(self, figure: Traced, origin: Reckoned) -> Traced:
+        """Give plain arithmetic with its parts built again."""
+        parts = tuple(
+            self.of(each) if isinstance(each, (Figure, Count)) else each for each in origin.parts
+        )
+        guards = tuple(each for each in map(self.of, origin.guards) if isinstance(each, Figure))
+        is_same = _is_same(parts, origin.parts) and _is_same(guards, origin.guards)
+        return figure if is_same else _come_from(figure, Reckoned(origin.do, parts, guards))
+
+    def leaf(self, figure: Traced) -> Traced:
+        """Give what stands in place of a leaf."""
+        return figure
+
+
+@dataclass(slots=True)
+class _OfOne(_Rebuilt):
+    """What is one person's own: it does not hang on how many share a meal with them."""
+
+    def leaf(self, figure: Traced) -> Traced:
+        """Count those who eat as planned, whoever comes."""
+        if not _counts_eaters(figure):
+            return figure
+        return _come_from(figure, Found(_EATERS, "as planned"))
+
+
+@dataclass(slots=True)
+class _Anew(_Rebuilt):
+    """Builds figures again so that they follow who comes."""
+
+    people: Mapping[str, Figure] = field(default_factory=dict)
+    others: Figure = NOBODY
+    unsure: frozenset[Origin] = frozenset()
+    _own: _OfOne = field(default_factory=_OfOne)
+
+    def reckoned(self, figure: Traced, origin: Reckoned) -> Traced:
+        """Count in a sum over people those who come; what others would need nobody told."""
+        if not origin.whose:
+            # Two arguments: the class is made anew for its slots.
+            return super(_Anew, self).reckoned(figure, origin)
+        parts = tuple(
+            self.people[name] * self._own.of(traced(part))
+            for name, part in zip(origin.whose, origin.parts, strict=True)
+        )
+        return _come_from(figure, Reckoned(origin.do, parts, (self._nobody_else(),)))
+
+    def leaf(self, figure: Traced) -> Traced:
+        """Hold a number of eaters that nobody here can count to the plan."""
+        if figure.origin not in self.unsure:
             return figure
         everybody = holds(float(len(self.people)), "<=", add(self.people.values()))
         return _come_from(figure, Reckoned("", (figure,), (everybody, self._nobody_else())))
 
     def _nobody_else(self) -> Figure:
         return holds(self.others, "<=", 0.0)
+
+
+def _counts_eaters(figure: Traced) -> bool:
+    return isinstance(figure.origin, Told) and figure.origin.name == _EATERS
 
 
 def _come_from(figure: Traced, origin: Origin) -> Traced:
