@@ -103,6 +103,8 @@ const startOtherwise = () => {
     };
     for (const one of all("[data-when]", note)) one.hidden = !when[one.dataset.when];
     days.forEach((one, i) => { one.hidden = Boolean(from) && i < from.selectedIndex; });
+    // Tables may have grown wider than the screen.
+    dispatchEvent(new Event("resize"));
     wrong.textContent = numbers.some((one) => one.getAttribute("aria-invalid") === "true") ? wrong.dataset.says : "";
     note.hidden = !changed.size;
     status.textContent = anew ? status.dataset.stays : status.dataset.follows;
