@@ -89,6 +89,25 @@ def test_the_pocket_page_is_a_booklet_with_each_day_lying_open(
 
 
 @pytest.mark.parametrize("size", SIZES)
+def test_the_contents_tell_on_which_sheet_each_thing_begins(
+    browser: Browser, demo_kits: Path, size: str
+) -> None:
+    with offline_page(browser) as (page, seen):
+        page.goto((demo_kits / "tarrow-tops" / "pocket.html").as_uri())
+        page.evaluate(f"document.documentElement.classList.add('{size.lower()}')")
+        booklet = read_pdf(page.pdf(prefer_css_page_size=True, tagged=True))
+        headings = page.locator("h2").evaluate_all("all => all.map(h2 => h2.id)")
+        told = page.locator("a[data-sheet]").evaluate_all(
+            "all => all.map(a => [a.getAttribute('href').slice(1), Number(a.dataset.sheet)])"
+        )
+        assert page.evaluate("document.adoptedStyleSheets.length") == 0
+    begins = [heading.sheets[0] + 1 for heading in booklet.document.all("H2")]
+    assert len(told) > 8
+    assert dict(told).items() <= dict(zip(headings, begins, strict=True)).items()
+    assert seen.complaints == []
+
+
+@pytest.mark.parametrize("size", SIZES)
 def test_nothing_of_the_booklet_is_clipped(browser: Browser, demo_kits: Path, size: str) -> None:
     with offline_page(browser, WITHIN_MARGINS_PX[size]) as (page, _):
         page.goto((demo_kits / "tarrow-tops" / "pocket.html").as_uri())
