@@ -9,9 +9,27 @@ import os
 LONG_AGO = datetime.date(2000, 1, 1)
 
 
+VARIABLE = "SOURCE_DATE_EPOCH"
+# The end of the year 9998: what follows a day after it still has a date.
+LATEST_EPOCH = 253370764799
+
+
+def odd_epoch() -> str | None:
+    """Give what the environment tells as the date, where that can be none."""
+    told = os.environ.get(VARIABLE, "")
+    if not told or (told.isascii() and told.isdecimal() and _in_range(told)):
+        return None
+    return told
+
+
+def _in_range(digits: str) -> bool:
+    # So many digits are too many, and would take their time to be read.
+    return len(digits.lstrip("0")) <= len(str(LATEST_EPOCH)) and int(digits) <= LATEST_EPOCH
+
+
 def _told_epoch() -> int | None:
-    told = os.environ.get("SOURCE_DATE_EPOCH", "")
-    return int(told) if told.isdecimal() else None
+    told = os.environ.get(VARIABLE, "")
+    return int(told) if told and odd_epoch() is None else None
 
 
 def today() -> datetime.date:

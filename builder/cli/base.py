@@ -18,6 +18,7 @@ import click
 
 from builder.cli.progress import progress
 from builder.cli.telling import told
+from builder.clock import VARIABLE, odd_epoch
 from builder.problems import (
     Problem,
     ProblemsFound,
@@ -86,6 +87,11 @@ def main() -> None:
     # What is read and planned is mostly kept until a command ends: to look for circles that can be
     # thrown away takes a quarter of a check.
     gc.set_threshold(_RECORDS_BETWEEN_COLLECTIONS)
+    if (odd := odd_epoch()) is not None:
+        raise BuilderStop(
+            f"{VARIABLE} is {printable(odd[:40])!r}, which is no date",
+            ["take it away, or write it in seconds since 1970, such as 1944000000"],
+        )
     finish_what_was_interrupted()
 
 

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 import math
 import re
+import unicodedata
 from collections.abc import Iterable, Sequence
 from typing import Literal
 
@@ -29,6 +30,10 @@ _YEARS = (1900, 2200)
 _TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
 
 
+# To Unicode they are letters and signs: fillers of Korean, and Braille without a dot.
+_UNSEEN_LETTERS = frozenset("\u115f\u1160\u3164\uffa0\u2800")
+
+
 def can_be_id(text: str) -> bool:
     """Tell whether a text is of the form of an id; see `DEVICES` for those that are and cannot."""
     return bool(ID.fullmatch(text)) and len(text) <= LONGEST_ID
@@ -37,7 +42,16 @@ def can_be_id(text: str) -> bool:
 def is_blank(node: Node) -> bool:
     """Tell whether nothing stands in a node, as if its key had been left out."""
     value = node.value
-    return value is None or (isinstance(value, str) and not value.strip())
+    return value is None or (isinstance(value, str) and not _shows(value))
+
+
+def _shows(text: str) -> bool:
+    """Tell whether any sign of a text can be seen: zero-width signs and fillers cannot."""
+    if text.isascii():
+        return bool(text.strip())
+    return any(
+        unicodedata.category(sign)[0] in "LNPS" and sign not in _UNSEEN_LETTERS for sign in text
+    )
 
 
 def has(node: Node, key: str) -> bool:
