@@ -100,6 +100,12 @@ def _lines(trip: Trip, found: Filling) -> Iterator[str]:
         yield ""
     if found.impossible:
         yield f"Cannot be filled: {found.impossible}"
+    if found.appetite is not None:
+        yield (
+            f"Days aim at {found.appetite.factor:.0%} of what they usually would, as the appetite "
+            f"of {counted(len(found.appetite.trips), 'trip')} taught; `learned: false` in the trip "
+            "turns that off."
+        )
     chosen = [
         f"    day {day} {meal}: {what} from {batch}" for day, meal, what, batch in _chosen(trip)
     ]

@@ -8,7 +8,9 @@ from typing import Any
 
 import pytest
 
+from builder.model.learned import Factor
 from builder.planning.filling import Filling, Proposal, fill_trip
+from builder.planning.filling.appetite import Aim
 from builder.planning.foods import substance_of_ingredient
 from builder.planning.kit import plan_trip
 from builder.planning.menu import avoided_how
@@ -277,6 +279,43 @@ def test_a_trip_without_a_day_has_packs_too(tmp_path: Path) -> None:
     batches = [plums("new", "2031-05-01"), plums("old", "2031-03-01")]
     _, found = filled(tmp_path, trip, [pot("plum-pot", dried="plum")], batches=batches)
     assert found.proposals[0].dishes[0].batches == (("plum", "old"),)
+
+
+@pytest.mark.parametrize(
+    ("left", "more", "factor"),
+    [
+        # Of 620 g of grain a head 185 g were left: 435/620 were eaten, drawn towards 1.
+        ("50 %", {}, (435 / 620) ** (1 / 3)),
+        ("0 %", {}, 1.0),
+        ("50 %", {"learned": False}, None),  # the trip does not want it
+        (None, {}, None),  # nobody told
+    ],
+)
+def test_days_aim_at_the_appetite_that_was_learned(
+    left: str | None, more: Record, factor: float | None, tmp_path: Path
+) -> None:
+    told = {"lunch": [{"eat": "grain", "each": "370 g"}], "dinner": [{"cook": "plain"}]}
+    review = {"left": [{"food": "grain", "meal": "lunch", "share": left}]} if left else {}
+    old = day_trip(days=[day(told)], start="2030-06-01", review=review)
+    read, found = filled(
+        tmp_path, open_trip(**more), [pot("plain"), pot("with-oil", "oil")],
+        more_trips={"old": old},
+    )  # fmt: skip
+    aim = Aim.of(read.content.trips["hand"], read.content, read.stock)
+    assert (aim.appetite is None) is (factor is None)
+    assert found.appetite == aim.appetite
+    if factor is not None:
+        assert aim.appetite is not None and aim.appetite.factor == pytest.approx(factor)
+    times = 1.0 if factor is None else factor
+    assert (aim.least_share, aim.most_share) == pytest.approx((0.9 * times, 1.15 * times))
+    shares = [share for each in found.proposals for share in each.energy_shares]
+    assert shares or f"{round(115 * times)} %" in found.impossible
+    assert all(aim.least_share <= share <= aim.most_share for share in shares)
+
+
+def test_no_appetite_lets_a_day_go_hungry() -> None:
+    # The least that is learned is 0.7, and 0.63 of the need would be told of as too little.
+    assert Aim.with_appetite(Factor(0.7, (0.3,), ("Old",))).least_share == 0.75
 
 
 def test_nothing_is_open(tmp_path: Path) -> None:

@@ -12,6 +12,7 @@ from dataclasses import dataclass, field, replace
 from builder.model.content import Content
 from builder.model.kit import Kit, KitCaution
 from builder.model.trip import Trip
+from builder.planning.filling.appetite import Aim
 from builder.planning.filling.because import Reasons
 from builder.planning.filling.dishes import Options, options_of
 from builder.planning.filling.model import FillingModel
@@ -22,7 +23,6 @@ from builder.planning.kit import plan_trip
 from builder.planning.stock import Stock
 
 PROPOSALS = 3
-LEAST_SHARE, MOST_SHARE = 0.90, 1.15
 # The search ends after so long; the proposals share it.
 ALL_SECONDS = 7.5
 _LEAST_SECONDS = 0.5  # for what is looked for anew where time is up
@@ -40,7 +40,7 @@ def fill_trip(trip: Trip, content: Content, stock: Stock, seed: int = 0) -> Fill
         return Filling(())
     if any(not meal.recipes for meal in options.meals):
         return Filling((), no_recipe_said(options, content))
-    return _Search(options, content, stock, seed).filling()
+    return _Search(options, content, stock, seed, Aim.of(trip, content, stock)).filling()
 
 
 @dataclass(slots=True)
@@ -49,6 +49,7 @@ class _Search:
     content: Content
     stock: Stock
     seed: int
+    aim: Aim
     task: Task = field(init=False)
     apart: list[tuple[int, ...]] = field(default_factory=list)
     bears_dangers: bool = False  # where nothing is found without
@@ -71,9 +72,9 @@ class _Search:
                 break
             found.append(proposal)
         if found:
-            return Filling(tuple(found), is_sure=self.is_sure)
-        says = shortfall_said(self.options, self.task, self.is_sure)
-        return Filling((), says, self.is_sure)
+            return Filling(tuple(found), is_sure=self.is_sure, appetite=self.aim.appetite)
+        says = shortfall_said(self.options, self.task, self.aim, self.is_sure)
+        return Filling((), says, self.is_sure, self.aim.appetite)
 
     def _proposal(self, seed: int) -> Proposal | None:
         """Give the best that differs enough from those before; None where nothing is found."""
@@ -97,7 +98,7 @@ class _Search:
                 continue
             self.kit = self._planned(solved.filled)
             dangers = self._dangers(self.kit)
-            within = all(_is_within(self.kit, each.day) for each in self.task.days)
+            within = all(_is_within(self.kit, each.day, self.aim) for each in self.task.days)
             if within and (self.bears_dangers or not dangers):
                 self.apart.append(solved.filled.dishes)
                 return self._told(solved.filled, self.kit, dangers)
@@ -127,8 +128,8 @@ class _Search:
             days.append(
                 DayBounds(
                     each.day,
-                    (LEAST_SHARE + margin_share) * need_kcal - fixed_kcal,
-                    (MOST_SHARE - margin_share) * need_kcal - fixed_kcal,
+                    (self.aim.least_share + margin_share) * need_kcal - fixed_kcal,
+                    (self.aim.most_share - margin_share) * need_kcal - fixed_kcal,
                 )
             )
         return replace(self.task, days=tuple(days))
@@ -206,10 +207,10 @@ def _usual(task: Task) -> Filled:
     return Filled(tuple(dishes), packs)
 
 
-def _is_within(kit: Kit, number: int) -> bool:
+def _is_within(kit: Kit, number: int, aim: Aim) -> bool:
     day = kit.days[number - 1]
     need_kcal, kcal = float(day.energy_need_kcal), float(day.nutrition.energy_kcal)
-    return LEAST_SHARE * need_kcal - 1e-6 <= kcal <= MOST_SHARE * need_kcal + 1e-6
+    return aim.least_share * need_kcal - 1e-6 <= kcal <= aim.most_share * need_kcal + 1e-6
 
 
 def _without(task: Task, filled: Filled, dangers: Dangers) -> Task:

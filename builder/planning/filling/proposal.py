@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from builder.model.learned import Factor
 from builder.model.recipe import MealName
 from builder.model.trip import Trip
 
@@ -58,6 +59,7 @@ class Filling:
     proposals: tuple[Proposal, ...]
     impossible: str = ""
     is_sure: bool = True  # whether the search saw all before it had to end
+    appetite: Factor | None = None  # that earlier trips taught, and days aim at
 
     def data(self) -> Mapping[str, object]:
         """Give it for a script."""
@@ -65,4 +67,5 @@ class Filling:
             "proposals": [each.data() for each in self.proposals],
             "impossible": self.impossible or None,
             "sure": self.is_sure,
+            "appetite": None if self.appetite is None else float(self.appetite.factor),
         }

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections import Counter
 
 from builder.model.content import Content
+from builder.planning.filling.appetite import Aim
 from builder.planning.filling.dishes import OpenMeal, Options
 from builder.planning.filling.model import FillingModel
 from builder.planning.filling.suiting import Kitchen, obstacles
@@ -39,7 +40,7 @@ def _no_recipe(meal: OpenMeal, kitchen: Kitchen, content: Content) -> str:
     )
 
 
-def shortfall_said(options: Options, task: Task, is_sure: bool) -> str:
+def shortfall_said(options: Options, task: Task, aim: Aim, is_sure: bool) -> str:
     """Say why nothing fills the open meals together."""
     if not is_sure:
         return (
@@ -48,25 +49,28 @@ def shortfall_said(options: Options, task: Task, is_sure: bool) -> str:
         )
     relaxed = FillingModel(task, bend_days=True).relaxed(SECONDS)
     if relaxed is not None:
-        return _energy_said(task, relaxed.short_kcal, relaxed.over_kcal)
+        return _energy_said(task, aim, relaxed.short_kcal, relaxed.over_kcal)
     relaxed = FillingModel(task, bend_days=True, bend_dinners=True).relaxed(SECONDS)
     if relaxed is None:
         return "Nothing was found in the time there is. Fill some of the open meals yourself."
     return _dinners_said(options, task, relaxed.filled)
 
 
-def _energy_said(task: Task, short_kcal: tuple[float, ...], over_kcal: tuple[float, ...]) -> str:
+def _energy_said(
+    task: Task, aim: Aim, short_kcal: tuple[float, ...], over_kcal: tuple[float, ...]
+) -> str:
     """Say which days get too little or too much, and how much would mend it."""
+    least, most = (f"{round(100 * share)} %" for share in (aim.least_share, aim.most_share))
     said = []
     for each, short, over in zip(task.days, short_kcal, over_kcal, strict=True):
         if short >= _LEAST_KCAL:
             said.append(
-                f"On day {each.day} no choice feeds all: {short:.0f} kcal are lacking to 90 % of "
-                f"what the day takes. Least change: add food of {short:.0f} kcal to that day."
+                f"On day {each.day} no choice feeds all: {short:.0f} kcal are lacking to {least} "
+                f"of what the day takes. Least change: add food of {short:.0f} kcal to that day."
             )
         elif over >= _LEAST_KCAL:
             said.append(
-                f"On day {each.day} every choice is too much: {over:.0f} kcal above 115 % of what "
+                f"On day {each.day} every choice is too much: {over:.0f} kcal above {most} of what "
                 f"the day takes. Least change: take food of {over:.0f} kcal out of that day."
             )
     return " ".join(said)

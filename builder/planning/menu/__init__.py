@@ -4,7 +4,13 @@ from __future__ import annotations
 
 from builder.planning.menu.avoided import avoided_how, avoided_said
 from builder.planning.menu.bought import Bought, bought
-from builder.planning.menu.fed import eaten, eaten_kcal, left_out, plate_share
+from builder.planning.menu.fed import (
+    LEAST_OF_DAY_SHARE,
+    eaten,
+    eaten_kcal,
+    left_out,
+    plate_share,
+)
 from builder.planning.menu.menu import MenuItem, Portion, plan_menu
 from builder.planning.menu.parting import with_parts
 from builder.planning.menu.refused import avoided_in, refused_by, refused_words
@@ -12,6 +18,7 @@ from builder.planning.menu.shopping import shopping
 from builder.planning.menu.warnings import menu_problems, open_problems
 
 __all__ = [
+    "LEAST_OF_DAY_SHARE",
     "Bought",
     "MenuItem",
     "Portion",
