@@ -10,9 +10,10 @@ nodes, not at a set time, so that the same trip is always shared out the same wa
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Sequence
+from functools import reduce
 from itertools import combinations
-from typing import TypeAlias
+from operator import add, sub
 
 MOST_NODES = 400
 # So few sharings are tried one by one, sooner than the solver is loaded.
@@ -25,8 +26,6 @@ GOOD_ENOUGH_SHARE = 1e-3
 _MG = 1000.0
 # A step that makes the fullest pack lighter by less is none, so that there is an end of steps.
 _HELPS_SHARE = 1e-9
-
-
 # What a thing weighs on each morning.
 Mornings = Sequence[float]
 
@@ -64,8 +63,6 @@ def share_out(
     return min((solved, packs.owners), key=lambda each: _worst(each, masses_g, own_g, limits_g))
 
 
-# Things out of the fullest pack, things for them, and whose pack the other one is.
-_Step: TypeAlias = "tuple[tuple[int, ...], tuple[int, ...], int]"
 # How many things go out of it and how many come back, the simplest step first.
 _STEPS = ((1, 0), (1, 1), (1, 2), (2, 1), (2, 2))
 # Of more there are so many pairs that the solver is as quick, and they are seldom needed.
@@ -98,15 +95,7 @@ class _Packs:
         """Make the fullest pack lighter by the best of the simplest steps that helps, if any."""
         fullest = max(self.carriers, key=self._full)
         kinds = _STEPS[: 2 if len(self.owners) > MANY_THINGS else None]
-        return any(self._do_best(fullest, self._steps(fullest, *kind)) for kind in kinds)
-
-    def _steps(self, fullest: int, out: int, back: int) -> Iterator[_Step]:
-        """Give each way to put so many things out of a pack into another, for so many of it."""
-        for to in self.carriers:
-            if to != fullest:
-                for given in combinations(self._of(fullest), out):
-                    for taken in combinations(self._of(to), back):
-                        yield given, taken, to
+        return any(self._do_best(fullest, *kind) for kind in kinds)
 
     def _of(self, number: int) -> list[int]:
         return [thing for thing, owner in enumerate(self.owners) if owner == number]
@@ -114,26 +103,48 @@ class _Packs:
     def _full(self, number: int) -> float:
         return max(self.totals_g[number]) / self.limits_g[number]
 
-    def _do_best(self, fullest: int, steps: Iterable[_Step]) -> bool:
-        """Do the step after which the fuller one of both packs is least full, if it helps."""
+    def _do_best(self, fullest: int, out: int, back: int) -> bool:
+        """Put so many things into another pack, for so many of it, if it helps.
+
+        Of all such steps it is the one after which the fuller one of both packs is least full.
+        """
         least, best = self._full(fullest) * (1 - _HELPS_SHARE), None
-        for given, taken, to in steps:
-            here, there = self.totals_g[fullest], self.totals_g[to]
-            for thing in given:
-                here, there = _less(here, self.masses_g[thing]), _sums(there, self.masses_g[thing])
-            for thing in taken:
-                here, there = _sums(here, self.masses_g[thing]), _less(there, self.masses_g[thing])
-            fuller = max(max(here) / self.limits_g[fullest], max(there) / self.limits_g[to])
-            if fuller < least:
-                least, best = fuller, (given, taken, to, here, there)
+        here, limit_g = self.totals_g[fullest], self.limits_g[fullest]
+        given_g = self._combined(fullest, out)
+        for to in self.carriers:
+            if to == fullest:
+                continue
+            taken_g = self._combined(to, back)
+            for given, less_g in given_g:
+                left = list(map(sub, here, less_g))
+                there = list(map(add, self.totals_g[to], less_g))
+                for taken, more_g in taken_g:
+                    full = max(map(add, left, more_g)) / limit_g
+                    if full < least:
+                        fuller = max(full, max(map(sub, there, more_g)) / self.limits_g[to])
+                        if fuller < least:
+                            least, best = fuller, (given, taken, to)
         if best is None:
             return False
-        given, taken, to, self.totals_g[fullest], self.totals_g[to] = best
-        for thing in given:
-            self.owners[thing] = to
-        for thing in taken:
-            self.owners[thing] = fullest
+        self._exchange(fullest, *best)
         return True
+
+    def _combined(self, number: int, count: int) -> list[tuple[tuple[int, ...], Mornings]]:
+        """Give all choices of so many things of a pack, with what they weigh together."""
+        empty: Mornings = (0.0,) * len(self.totals_g[number])
+        return [
+            (things, reduce(_sums, (self.masses_g[each] for each in things), empty))
+            for things in combinations(self._of(number), count)
+        ]
+
+    def _exchange(
+        self, fullest: int, given: tuple[int, ...], taken: tuple[int, ...], to: int
+    ) -> None:
+        for things, one, other in ((given, fullest, to), (taken, to, fullest)):
+            for thing in things:
+                self.owners[thing] = other
+                self.totals_g[one] = list(map(sub, self.totals_g[one], self.masses_g[thing]))
+                self.totals_g[other] = _sums(self.totals_g[other], self.masses_g[thing])
 
 
 def _heavy_mornings(
@@ -200,11 +211,7 @@ def _greedy(
 
 
 def _sums(one: Mornings, other: Mornings) -> list[float]:
-    return [a + b for a, b in zip(one, other, strict=True)]
-
-
-def _less(one: Mornings, other: Mornings) -> list[float]:
-    return [a - b for a, b in zip(one, other, strict=True)]
+    return list(map(add, one, other))
 
 
 def _most(one: Mornings, other: Mornings) -> float:

@@ -133,7 +133,9 @@ def _elsewhere(facts: Facts, way: _Way, value: float) -> Facts:
     camps: dict[int, Conditions] = {}
 
     def camp(here: Conditions) -> Conditions:
-        return camps.setdefault(id(here), way.at(here, value))
+        if id(here) not in camps:
+            camps[id(here)] = way.at(here, value)
+        return camps[id(here)]
 
     def meal(of: PlannedMeal) -> PlannedMeal:
         return replace(of, conditions=camp(of.conditions))
