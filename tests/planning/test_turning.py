@@ -8,8 +8,15 @@ import pytest
 
 from builder.model.kit import Kit
 from builder.model.mishaps import Otherwise, Turn
+from builder.planning import kit as kit_module
+from builder.planning.cautions.facts import Facts
+from builder.planning.cautions.table import PREDICATES
+from builder.planning.cautions.turning import WAYS, elsewhere
 from builder.planning.public import public_kit
+from builder.planning.stock import check
+from builder.reading.folder import Layer, read_folder
 from tests.planning.folders import Record, day, day_trip, hand, uses
+from tests.site.sample import ROOT
 
 GRAIN: Record = {
     "id": "grain-pot", "meal": ["dinner"], "serves": 2, "cook_in": "pot",
@@ -72,3 +79,26 @@ def test_a_kit_for_everybody_has_none(tmp_path: Path) -> None:
     found = hand(tmp_path, day_trip(days=[day(MEALS, water=BOILED)]), [GRAIN])
     assert found.kit().turns
     assert public_kit(found.kit(), found.content).turns == ()
+
+
+def test_no_other_caution_hangs_on_where_camps_are(monkeypatch: pytest.MonkeyPatch) -> None:
+    folder = read_folder([Layer(ROOT / "content", "content")])
+    stock, _ = check(folder.content)
+    told: list[Facts] = []
+
+    def noted(facts: Facts, *_: object) -> tuple[Turn, ...]:
+        told.append(facts)
+        return ()
+
+    monkeypatch.setattr(kit_module, "turns_of", noted)
+    for trip in folder.content.trips.values():
+        kit_module.plan_trip(trip, folder.content, stock)
+    turned: set[str] = set()
+    for facts in told:
+        shown = {name for name, predicate in PREDICATES.items() if any(predicate(facts))}
+        for way in WAYS:
+            far = elsewhere(facts, way, way.far)
+            new = {name for name, each in PREDICATES.items() if any(each(far))} - shown
+            assert new <= set(way.asks), (facts.trip.id, way.kind)
+            turned |= new
+    assert len(turned) > 4

@@ -105,7 +105,7 @@ def turns_of(
 def _turns(
     facts: Facts, texts: Mapping[str, CautionText], shown: Collection[str], way: _Way
 ) -> Iterator[Turn]:
-    far = _elsewhere(facts, way, way.far)
+    far = elsewhere(facts, way, way.far)
     for name in way.asks:
         predicate = PREDICATES[name]
         found = () if name in shown or name not in texts else tuple(predicate(far))
@@ -121,14 +121,14 @@ def _limit(facts: Facts, way: _Way, predicate: Predicate) -> float:
     calm, found = way.mildest(facts), way.far
     for _ in range(_TRIES):
         middle = (calm + found) / 2
-        if any(predicate(_elsewhere(facts, way, middle))):
+        if any(predicate(elsewhere(facts, way, middle))):
             found = middle
         else:
             calm = middle
     return calm
 
 
-def _elsewhere(facts: Facts, way: _Way, value: float) -> Facts:
+def elsewhere(facts: Facts, way: _Way, value: float) -> Facts:
     """Give a trip all of whose camps are at one value."""
     camps: dict[int, Conditions] = {}
 
