@@ -19,7 +19,7 @@ from typing import TYPE_CHECKING, Any
 
 from builder.cli.base import Place
 from builder.cli.dangers import Dangers
-from builder.cli.last_build import with_folders, without_folders
+from builder.cli.last_build import folder_marks, with_folders, without_folders
 from builder.model.as_data import as_data, of_data
 from builder.model.figure import Count, Figure, Reckoned, Worked
 from builder.model.place import Place as At
@@ -163,7 +163,7 @@ class _States:
     def __init__(
         self, place: Place, folder: Folder, content: Content, stock: Stock, tool: str
     ) -> None:
-        self.place, self.texts = place, folder.texts
+        self.marks, self.texts = folder_marks(place), folder.texts
         self.records: dict[str, Mapping[str, object]] = {
             **{kind: getattr(content, name) for name, kind in OF_CONTENT.items()},
             **{name: getattr(content.gear, name) for name in OF_GEAR},
@@ -193,10 +193,13 @@ class _States:
             return [kind, name]
         record = records[name]
         parts = [kind, name, _same_each_time(record), self._words((kind, name))]
-        if kind in OF_STOCK:
-            # What planning made of other records tells, in the kit, where its figures come from.
-            parts += _origins(record, set())
-        return [without_folders(part, self.place) for part in parts]
+        if kind not in OF_STOCK:
+            return parts
+        # What planning made of other records tells, in the kit, where its figures come from.
+        made = "\n".join([*parts, *_origins(record, set())])
+        for folder, mark in self.marks:
+            made = made.replace(folder, mark)
+        return [made]
 
     def _words(self, key: Read) -> str:
         found = self.texts.get(key)

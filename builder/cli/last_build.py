@@ -126,7 +126,7 @@ def _read(out: Path, place: Place) -> LastBuild | None:
         return None
 
 
-def _folders(place: Place) -> Sequence[tuple[str, str]]:
+def folder_marks(place: Place) -> Sequence[tuple[str, str]]:
     """Give the folders as they are shown, the longer one first, and what stands for each."""
     shipped = shown_path(shipped_root() / "content")
     pairs = [(f"{place.shown}/", _OWN)]
@@ -137,13 +137,13 @@ def _folders(place: Place) -> Sequence[tuple[str, str]]:
 
 def without_folders(text: str, place: Place) -> str:
     """Give a text with marks in the place of folders."""
-    for folder, mark in _folders(place):
+    for folder, mark in folder_marks(place):
         text = text.replace(folder, mark)
     return text
 
 
 def with_folders(text: str, place: Place) -> str:
     """Give a text with folders in the place of marks."""
-    for folder, mark in _folders(place):
+    for folder, mark in folder_marks(place):
         text = text.replace(mark, folder)
     return text
