@@ -19,7 +19,7 @@ from tests.site.sample import ASSETS, BASE_CONFIG
 @pytest.fixture
 def order(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Order:
     """Give an order whose pages are not rendered, with templates that may be changed."""
-    monkeypatch.setattr("builder.site.build.build_site", lambda *_: ())
+    monkeypatch.setattr("builder.site.build.build_site", lambda *_, **__: ())
     shutil.copytree(ASSETS, tmp_path / "templates")
     shutil.copy(BASE_CONFIG, tmp_path / "mkdocs.yml")
     return Order(
