@@ -95,3 +95,16 @@ def test_the_pocket_tells_no_heat_the_driest_camp_and_the_bag_one_cooks_out_of()
     ]
     words = ["".join(piece.text for piece in cell) for cell in told[0].says]
     assert words == ["With it go: Top burner."]
+
+
+def test_the_pocket_names_a_dish_once_and_on_the_safe_side() -> None:
+    kit = sample_kit()
+    first, second, *_ = kit.days[0].meals
+    twin = replace(second, title=first.title)
+    day = replace(kit.days[0], meals=(first, twin, second))
+    places = ((1, 0), (1, 2))
+    mishap = Mishap("no-fuel", cold=places, uneaten=((1, 1), (1, 1)))
+    (told,) = wrong_in_short(replace(kit, days=(day, *kit.days[1:]), mishaps=(mishap,)))
+    cold, never, *_ = ["".join(piece.text for piece in cell) for cell in told.says]
+    assert cold.endswith(f": {second.title}.")
+    assert never.endswith(f": {first.title}.")

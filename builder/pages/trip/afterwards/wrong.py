@@ -80,8 +80,13 @@ def wrong_title(say: Speech, each: Mishap) -> str:
     return say(said[each.kind])
 
 
-def wrong_says(kit: Kit, each: Mishap, number: int, figures: Figures) -> Iterable[Cell]:
-    """Say what is left and what to do, of what goes wrong in that place of the list."""
+def wrong_says(
+    kit: Kit, each: Mishap, number: int, figures: Figures, *, with_days: bool = True
+) -> Iterable[Cell]:
+    """Say what is left and what to do, of what goes wrong in that place of the list.
+
+    Without their days dishes are told once each.
+    """
     say, at = figures.say, f"mishaps.{number}"
     if each.lost:
         yield text(say("With it go: {things}.", things=say.listed(each.lost)))
@@ -109,10 +114,10 @@ def wrong_says(kit: Kit, each: Mishap, number: int, figures: Figures) -> Iterabl
         said = say(
             "Soak in cold water until soft, then eat at once, within 2 hours of wetting: {dishes}."
         )
-        yield filled(said, dishes=text(_dishes(kit, each.cold, figures)))
+        yield filled(said, dishes=text(_dishes(kit, each.cold, figures.say, with_days)))
     if each.uneaten:
         said = say("Not to be eaten without heat, or not known to be safe without it: {dishes}.")
-        yield filled(said, dishes=text(_dishes(kit, each.uneaten, figures)))
+        yield filled(said, dishes=text(_dishes(kit, each.uneaten, figures.say, with_days)))
     if each.drink_ml is not None:
         said = say("Each has {water} left of what is carried, for the way, the camp and the night.")
         left = figures.alone(each.drink_ml, "volume_ml", f"{at}.drink_ml")
@@ -142,12 +147,11 @@ def _days(days: Iterable[int], figures: Figures) -> str:
     return figures.say.listed(figures.say.number(day) for day in days)
 
 
-def _dishes(kit: Kit, places: Iterable[tuple[int, int]], figures: Figures) -> str:
-    say = figures.say
-    return ", ".join(
-        say("{dish} (day {n})", dish=kit.days[day - 1].meals[place].title, n=day)
-        for day, place in places
-    )
+def _dishes(kit: Kit, places: Iterable[tuple[int, int]], say: Speech, with_days: bool) -> str:
+    dishes = [(day, kit.days[day - 1].meals[place].title) for day, place in places]
+    if not with_days:
+        return ", ".join(dict.fromkeys(title for _, title in dishes))
+    return ", ".join(say("{dish} (day {n})", dish=title, n=day) for day, title in dishes)
 
 
 def _of_many(each: Mishap, say: Speech) -> str:

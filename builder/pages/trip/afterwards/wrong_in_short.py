@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit
 from builder.model.mishaps import Mishap
@@ -29,12 +29,21 @@ def _in_short(kit: Kit) -> Iterator[WrongInShort]:
     figures = figures_of(kit)
     for number, each in enumerate(kit.mishaps):
         if each.kind in ("no-fuel", "no-fire") or each is _driest(kit.mishaps):
-            says = tuple(wrong_says(kit, each, number, figures))
+            # What is not to be eaten on one day is not told as fit on another.
+            never = {_title(kit, at) for at in each.uneaten}
+            cold = tuple(at for at in each.cold if _title(kit, at) not in never)
+            only = replace(each, cold=cold)
+            says = tuple(wrong_says(kit, only, number, figures, with_days=False))
             yield WrongInShort(wrong_title(figures.say, each), says)
         elif each.kind == "bag" and (each.cold or each.uneaten):
             # What is lost with it is told; what to eat then is what there is without fuel.
             lost = figures.say("With it go: {things}.", things=figures.say.listed(each.lost))
             yield WrongInShort(wrong_title(figures.say, each), (text(lost),))
+
+
+def _title(kit: Kit, at: tuple[int, int]) -> str:
+    day, place = at
+    return kit.days[day - 1].meals[place].title
 
 
 def _driest(mishaps: Iterable[Mishap]) -> Mishap | None:
