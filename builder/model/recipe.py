@@ -83,6 +83,14 @@ class Recipe:
     note: str = ""
     places: Places = field(default_factory=Places, compare=False, repr=False)
 
+    @property
+    def in_after_parting(self) -> frozenset[str]:
+        """Give the ingredients that go in after portions were taken out; none where none are."""
+        if self.part_before is None:
+            return frozenset()
+        before = {name for step in self.steps[: self.part_before] for name in step.uses}
+        return frozenset(each.id for each in self.uses if each.id not in before)
+
     def swapped(self, swaps: Iterable[Swap]) -> Recipe:
         """Give the recipe with other foods in the place of some ingredients, as much of each."""
         instead = {each.ingredient: each for each in swaps}

@@ -88,6 +88,10 @@ def keeps_every_rule(read: Hand, proposal: Proposal) -> None:
                 for ingredient in recipe.uses:
                     substance = substance_of_ingredient(ingredient, content)
                     for name in item.eaters:
+                        if ingredient.id in item.without or (
+                            name in item.parted and ingredient.id in item.parted_without
+                        ):
+                            continue
                         for word in trip.person(name).avoids:
                             assert avoided_how(substance, word) is None
                 if meal.meal == "dinner":
@@ -163,6 +167,42 @@ def test_nobody_gets_what_they_must_not_eat_nor_what_is_not_told(
     without["meals"] = {**without["meals"], "snacks": [{"eat": "grain", "each": "125 g"}]}
     _, found = filled(tmp_path / "without", {**trip, "days": [without]}, [recipe])
     assert [each.eaters for each in found.proposals[0].dishes] == [("Ea",)]
+
+
+PARTED = pot("pot", "hazel") | {
+    "steps": [
+        {"do": "boil", "with": ["grain"], "water": "400 ml"},
+        {"do": "part"},
+        {"do": "mix", "with": ["hazel"]},
+    ]
+}
+
+
+def test_a_pot_that_is_parted_feeds_also_who_avoids_what_goes_in_later(tmp_path: Path) -> None:
+    party = day_trip()["party"]
+    party[1]["avoids"] = ["nuts"]
+    read, found = filled(tmp_path, open_trip(party=party), [PARTED])
+    first = found.proposals[0]
+    (item,) = first.trip.days[0].meals[-1].items
+    assert (item.parted, item.parted_without) == (("Bo",), ("hazel",))
+    keeps_every_rule(read, first)
+    # With one pot there is nothing to cook theirs on in.
+    alone = open_trip(party=party, stove={"use": "burner", "pots": ["large"]})
+    _, found = filled(tmp_path / "alone", alone, [PARTED])
+    assert not found.proposals
+    assert "hazel" in found.impossible.lower()
+    # Nor in a pot that is too small for their part.
+    crowd = [{**party[1], "name": f"Guest {n}"} for n in range(8)]
+    many = open_trip(party=[party[0], *crowd], stove={"use": "burner", "pots": ["large", "small"]})
+    many["days"][0]["meals"]["lunch"] = [{"eat": "grain", "each": "370 g"}]
+    _, found = filled(tmp_path / "many", many, [PARTED])
+    assert not found.proposals
+    assert "no second pot holds the part" in found.impossible
+    # Where nobody avoids it, all eat of one pot.
+    read, found = filled(tmp_path / "all", open_trip(), [PARTED])
+    (item,) = found.proposals[0].trip.days[0].meals[-1].items
+    assert item.parted == ()
+    keeps_every_rule(read, found.proposals[0])
 
 
 @pytest.mark.parametrize(

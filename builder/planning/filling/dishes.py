@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
+from typing import Self
 
 from builder.model.content import Content
-from builder.model.kit import Conditions
 from builder.model.recipe import MealName, Recipe
-from builder.model.trip import Meal, MealItem, Person, Trip
+from builder.model.trip import Day, Meal, MealItem, Person, Trip
 from builder.planning.batches import Judged
 from builder.planning.cooking import CookingPlaces, cooking_places
 from builder.planning.filling.suiting import Kitchen, obstacles
 from builder.planning.filling.task import DayBounds, Dish, Filled, Line, Packs, Slot, Task
 from builder.planning.foods import energy_per_100g_kcal
-from builder.planning.menu import MenuItem, plan_menu
+from builder.planning.menu import MenuItem, Portion, parted, plan_menu
 from builder.planning.stock import (
+    IngredientLine,
     Stock,
     amount_wanted_g,
     first_expired,
@@ -25,6 +26,7 @@ from builder.planning.stock import (
     lines_of,
     may_be_offered,
 )
+from builder.problems import ProblemsFound
 
 UNTOLD_MARK = 3.0  # of a recipe that no review tells: in the middle
 
@@ -49,11 +51,26 @@ class Larder:
 
 
 @dataclass(frozen=True, slots=True)
+class Parts:
+    """Who gets theirs out of a dish before something goes in, and what all go without."""
+
+    parted: tuple[str, ...]
+    parted_without: tuple[str, ...]
+    without: tuple[str, ...]
+
+    @classmethod
+    def of(cls, item: MealItem) -> Self:
+        """Give those of a dish."""
+        return cls(item.parted, item.parted_without, item.without)
+
+
+@dataclass(frozen=True, slots=True)
 class Kind:
     """A dish of the task: its recipe for so many, and the ingredient of each of its lines."""
 
     recipe: Recipe
     heads: int
+    parts: Parts
     ingredients: tuple[str, ...]
 
 
@@ -81,6 +98,9 @@ class Options:
             recipe=kind.recipe.id,
             batches=self.batches(dish, packs),
             eaters=tuple(each.name for each in meal.eaters),
+            parted=kind.parts.parted,
+            parted_without=kind.parts.parted_without,
+            without=kind.parts.without,
             places=self.trip.days[meal.day].places,
         )
 
@@ -105,34 +125,38 @@ def with_dish(trip: Trip, at: OpenMeal, item: MealItem) -> Trip:
 def options_of(trip: Trip, content: Content, stock: Stock) -> Options:
     """Give what may fill the open meals of a trip; its days are bounded once needs are known."""
     kitchen = Kitchen.of(trip, content)
-    meals = tuple(_open_meals(trip, content, kitchen))
+    meals = []
     larder = _larder(trip, content, stock)
     marks = _marks(content)
-    numbers: dict[tuple[str, int], int] = {}
+    numbers: dict[tuple[str, int, Parts], int] = {}
     kinds: list[Kind] = []
     dishes: list[Dish] = []
     recipes = list(content.recipes)
     cooked = _Cooked(trip, content, stock, kitchen)
     slots = []
-    for meal in meals:
+    for meal in _open_meals(trip, content, kitchen):
         heads = len(meal.eaters)
         fuel: list[tuple[int, float]] = []
-        for name, planned in zip(meal.recipes, cooked.at(meal), strict=True):
-            if (name, heads) not in numbers:
-                numbers[name, heads] = len(kinds)
-                recipe = content.recipes[name]
-                lines, kcal_more = _lines(planned, larder, content)
-                kinds.append(Kind(recipe, heads, tuple(lines)))
+        names = []
+        for item, pots in cooked.at(meal):
+            name, parts = item.recipe or "", Parts.of(item)
+            names.append(name)
+            if (name, heads, parts) not in numbers:
+                numbers[name, heads, parts] = len(kinds)
+                lines, kcal_more = _lines(pots, larder, content)
+                kinds.append(Kind(content.recipes[name], heads, parts, tuple(lines)))
                 dishes.append(
                     Dish(
                         recipes.index(name),
                         tuple(lines.values()),
-                        float(planned.planned.nutrition.energy_kcal) + kcal_more,
-                        float(planned.planned.mass_g),
+                        sum(float(each.planned.nutrition.energy_kcal) for each in pots) + kcal_more,
+                        sum(float(each.planned.mass_g) for each in pots),
                         marks.get(name, UNTOLD_MARK),
                     )
                 )
-            fuel.append((numbers[name, heads], float(planned.planned.fuel_heat_kj)))
+            fuel_kj = sum(float(each.planned.fuel_heat_kj) for each in pots)
+            fuel.append((numbers[name, heads, parts], fuel_kj))
+        meals.append(replace(meal, recipes=tuple(names)))
         slots.append(Slot(meal.day + 1, meal.meal == "dinner", tuple(fuel)))
     days = sorted({meal.day + 1 for meal in meals})
     task = Task(
@@ -149,7 +173,7 @@ def options_of(trip: Trip, content: Content, stock: Stock) -> Options:
             if item.recipe
         ),
     )
-    return Options(trip, meals, larder, tuple(kinds), task)
+    return Options(trip, tuple(meals), larder, tuple(kinds), task)
 
 
 def _open_meals(trip: Trip, content: Content, kitchen: Kitchen) -> list[OpenMeal]:
@@ -174,39 +198,56 @@ class _Cooked:
     def __init__(self, trip: Trip, content: Content, stock: Stock, kitchen: Kitchen) -> None:
         self.trip, self.content, self.stock, self.kitchen = trip, content, stock, kitchen
         self.places: CookingPlaces = cooking_places(trip)
-        self.found: dict[tuple[Conditions, int, tuple[str, ...]], tuple[MenuItem, ...]] = {}
+        self.found: dict[object, tuple[tuple[MenuItem, ...], ...]] = {}
 
-    def at(self, meal: OpenMeal) -> tuple[MenuItem, ...]:
-        """Give what each recipe that may fill a meal takes there."""
+    def at(self, meal: OpenMeal) -> Iterator[tuple[MealItem, tuple[MenuItem, ...]]]:
+        """Give each recipe that may fill a meal with the pots it is cooked in: two where parted.
+
+        One that is to be parted, and for whose part no pot is large enough, is left out.
+        """
         day = self.trip.days[meal.day]
-        key = (self.places.of_meal(day, meal.meal), len(meal.eaters), meal.recipes)
+        names = tuple(each.name for each in meal.eaters)
+        items = [
+            parted(MealItem(recipe=name, eaters=names, places=day.places), self.trip, self.content)
+            for name in meal.recipes
+        ]
+        key = (
+            self.places.of_meal(day, meal.meal),
+            len(names),
+            tuple((each.recipe, Parts.of(each)) for each in items),
+        )
         if key not in self.found:
-            names = tuple(each.name for each in meal.eaters)
-            tried = Meal(
-                meal.meal,
-                tuple(
-                    MealItem(recipe=name, eaters=names, places=day.places) for name in meal.recipes
-                ),
+            whole = iter(self._menu(day, meal.meal, [each for each in items if not each.parted]))
+            self.found[key] = tuple(
+                self._in_two_pots(day, meal.meal, each) if each.parted else (next(whole),)
+                for each in items
             )
-            days = (replace(day, meals=(tried,)),)
-            (menu,) = plan_menu(
-                replace(self.trip, days=days),
-                self.content,
-                self.stock.judged,
-                self.places,
-                self.kitchen.hearth,
-            )
-            self.found[key] = menu
-        return self.found[key]
+        yield from ((each, pots) for each, pots in zip(items, self.found[key], strict=True) if pots)
+
+    def _in_two_pots(self, day: Day, meal: MealName, item: MealItem) -> tuple[MenuItem, ...]:
+        try:
+            return self._menu(day, meal, [item])
+        except ProblemsFound:
+            return ()
+
+    def _menu(self, day: Day, meal: MealName, items: Sequence[MealItem]) -> tuple[MenuItem, ...]:
+        (menu,) = plan_menu(
+            replace(self.trip, days=(replace(day, meals=(Meal(meal, tuple(items)),)),)),
+            self.content,
+            self.stock.judged,
+            self.places,
+            self.kitchen.hearth,
+        )
+        return menu
 
 
-def _lines(planned: MenuItem, larder: Larder, content: Content) -> tuple[dict[str, Line], float]:
+def _lines(
+    pots: Sequence[MenuItem], larder: Larder, content: Content
+) -> tuple[dict[str, Line], float]:
     """Give the lines that packs may cover, and how much more energy such packs hold, about."""
     lines: dict[str, Line] = {}
     kcal_more = 0.0
-    by_line = {each.ingredient: each for each in lines_of(planned.item, content)}
-    for portion in planned.portions:
-        told = by_line[portion.planned.id]
+    for told, portion in _lines_of_pots(pots, content):
         mass_g = float(portion.planned.amount_g)
         packs = tuple(
             number
@@ -215,13 +256,22 @@ def _lines(planned: MenuItem, larder: Larder, content: Content) -> tuple[dict[st
         )
         if not packs and not told.is_dried:
             continue
+        before = lines.get(portion.planned.id, Line(0.0, 0.0, packs))
         dry_g = mass_g if told.is_dried and told.method != "bought" else 0.0
-        lines[portion.planned.id] = Line(mass_g, dry_g, packs)
+        lines[portion.planned.id] = Line(before.mass_g + mass_g, before.dry_g + dry_g, packs)
         if packs:
             held = [float(energy_per_100g_kcal(larder.judged[n].composition)) for n in packs]
             usual = float(energy_per_100g_kcal(portion.composition))
             kcal_more += (sum(held) / len(held) - usual) * mass_g / 100
     return lines, kcal_more
+
+
+def _lines_of_pots(
+    pots: Sequence[MenuItem], content: Content
+) -> Iterator[tuple[IngredientLine, Portion]]:
+    for pot in pots:
+        by_line = {each.ingredient: each for each in lines_of(pot.item, content)}
+        yield from ((by_line[each.planned.id], each) for each in pot.portions)
 
 
 def _larder(trip: Trip, content: Content, stock: Stock) -> Larder:

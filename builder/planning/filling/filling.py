@@ -11,7 +11,7 @@ from dataclasses import dataclass, field, replace
 
 from builder.model.content import Content
 from builder.model.kit import Kit, KitCaution
-from builder.model.trip import Trip
+from builder.model.trip import MealItem, Trip
 from builder.planning.filling.appetite import Aim
 from builder.planning.filling.because import Reasons
 from builder.planning.filling.dishes import Options, options_of
@@ -54,13 +54,14 @@ class _Search:
     apart: list[tuple[int, ...]] = field(default_factory=list)
     bears_dangers: bool = False  # where nothing is found without
     is_sure: bool = True
-    kit: Kit = field(init=False)  # as last planned: needs hang on what is carried
+    filled: Filled = field(init=False)  # as last tried
+    kit: Kit = field(init=False)  # of that: needs hang on what is carried
     began: float = field(default_factory=time.monotonic)
 
     def __post_init__(self) -> None:
         """Begin with what days need where the open meals are filled in some usual way."""
         self.task = self.options.task
-        self.kit = self._planned(_usual(self.task))
+        self._plan(_usual(self.task))
         self.task = self._bounded(_MARGIN_SHARE)
 
     def filling(self) -> Filling:
@@ -96,12 +97,12 @@ class _Search:
                     self.bears_dangers = True
                     self.task = replace(self.task, slots=self.options.task.slots)
                 continue
-            self.kit = self._planned(solved.filled)
-            dangers = self._dangers(self.kit)
+            self._plan(solved.filled)
+            dangers = self._dangers()
             within = all(_is_within(self.kit, each.day, self.aim) for each in self.task.days)
             if within and (self.bears_dangers or not dangers):
                 self.apart.append(solved.filled.dishes)
-                return self._told(solved.filled, self.kit, dangers)
+                return self._told(dangers)
             if not within:
                 margin_share += _MARGIN_SHARE
                 self.task = self._bounded(margin_share)
@@ -109,17 +110,18 @@ class _Search:
                 self.task = _without(self.task, solved.filled, dangers)
         return None
 
-    def _planned(self, filled: Filled) -> Kit:
-        return plan_trip(self.options.trip_with(filled), self.content, self.stock)
+    def _plan(self, filled: Filled) -> None:
+        self.filled = filled
+        self.kit = plan_trip(self.options.trip_with(filled), self.content, self.stock)
 
     def _bounded(self, margin_share: float) -> Task:
         """Let each day give what it needs, by the last plan."""
         kit = self.kit
         open_kcal: dict[int, float] = {}
-        for number, place in self._places():
-            meal = kit.days[number].meals[place]
-            kcal = float(meal.nutrition.energy_kcal)
-            open_kcal[number + 1] = open_kcal.get(number + 1, 0.0) + kcal
+        for number, pots in self._places():
+            for place in pots:
+                kcal = float(kit.days[number].meals[place].nutrition.energy_kcal)
+                open_kcal[number + 1] = open_kcal.get(number + 1, 0.0) + kcal
         days = []
         for each in self.task.days:
             day = kit.days[each.day - 1]
@@ -134,43 +136,41 @@ class _Search:
             )
         return replace(self.task, days=tuple(days))
 
-    def _places(self) -> list[tuple[int, int]]:
-        """Give where the dishes stand among all of their day, both from 0."""
-        days = self.options.trip.days
-        open_ones = {(meal.day, meal.place) for meal in self.options.meals}
+    def _places(self) -> list[tuple[int, range]]:
+        """Give where each dish stands among all of its day, from 0; one that is parted twice."""
+        days = self.options.trip_with(self.filled).days
         found = []
         for meal in self.options.meals:
             meals = days[meal.day].meals
-            before = sum(
-                sum(2 if item.parted else 1 for item in each.items)
-                + ((meal.day, place) in open_ones)
-                for place, each in enumerate(meals[: meal.place])
-            )
-            beside = sum(2 if item.parted else 1 for item in meals[meal.place].items)
-            found.append((meal.day, before + beside))
+            *beside, own = (_pots(item) for item in meals[meal.place].items)
+            before = (_pots(item) for each in meals[: meal.place] for item in each.items)
+            first = sum(before) + sum(beside)
+            found.append((meal.day, range(first, first + own)))
         return found
 
-    def _dangers(self, kit: Kit) -> Dangers:
+    def _dangers(self) -> Dangers:
         """Give the dangers that the dishes bring up themselves."""
         found: Dangers = {}
-        for slot, (number, place) in enumerate(self._places()):
+        for slot, (number, pots) in enumerate(self._places()):
+            at = {(number + 1, place) for place in pots}
             own = tuple(
                 each
-                for each in kit.cautions
-                if each.level == "danger" and not each.aloud and each.at.meal == (number + 1, place)
+                for each in self.kit.cautions
+                if each.level == "danger" and not each.aloud and each.at.meal in at
             )
             if own:
                 found[slot] = own
         return found
 
-    def _told(self, filled: Filled, kit: Kit, dangers: Dangers) -> Proposal:
+    def _told(self, dangers: Dangers) -> Proposal:
+        filled, kit = self.filled, self.kit
         reasons = Reasons(self.options, filled, kit)
         dishes = []
-        for slot, (open_meal, place) in enumerate(
+        for slot, (open_meal, (number, pots)) in enumerate(
             zip(self.options.meals, self._places(), strict=True)
         ):
             item = self.options.item(open_meal, filled.dishes[slot], filled.packs[slot])
-            planned = kit.days[place[0]].meals[place[1]]
+            planned = kit.days[number].meals[pots.start]
             dishes.append(
                 ChosenDish(
                     day=open_meal.day + 1,
@@ -195,6 +195,10 @@ class _Search:
             ),
             dangers=tuple(texts),
         )
+
+
+def _pots(item: MealItem) -> int:
+    return 2 if item.parted else 1
 
 
 def _usual(task: Task) -> Filled:

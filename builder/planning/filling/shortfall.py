@@ -32,6 +32,11 @@ def _no_recipe(meal: OpenMeal, kitchen: Kitchen, content: Content) -> str:
         for name, recipe in content.recipes.items()
     }
     name, least = min(against.items(), key=lambda each: (len(each[1]), each[0]))
+    if not least:
+        return (
+            f"No recipe suits {where}. Nearest is {name}: no second pot holds the part that is "
+            f"taken out. Least change: a larger second pot; or write another recipe."
+        )
     why = ", and ".join(dict.fromkeys(each.says for each in least))
     mends = ", and ".join(dict.fromkeys(each.mend for each in least))
     return (

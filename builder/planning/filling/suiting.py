@@ -48,7 +48,7 @@ def obstacles(
     return (
         *_of_meal(recipe, meal),
         *_of_heat(recipe, kitchen),
-        *_of_people(recipe, eaters, content),
+        *_of_people(recipe, eaters, kitchen, content),
     )
 
 
@@ -76,9 +76,15 @@ def _of_heat(recipe: Recipe, kitchen: Kitchen) -> Iterator[Obstacle]:
             yield Obstacle("is baked in a cast-iron pot", "with a cast-iron pot of the trip")
 
 
-def _of_people(recipe: Recipe, eaters: Sequence[Person], content: Content) -> Iterator[Obstacle]:
+def _of_people(
+    recipe: Recipe, eaters: Sequence[Person], kitchen: Kitchen, content: Content
+) -> Iterator[Obstacle]:
     english = speech_of(ENGLISH)
+    # Theirs is taken out before those go in, where there is a pot to cook it on in.
+    not_in_theirs = recipe.in_after_parting if len(kitchen.hearth.pots) > 1 else frozenset()
     for ingredient in recipe.uses:
+        if ingredient.id in not_in_theirs:
+            continue
         substance = substance_of_ingredient(ingredient, content)
         for person in eaters:
             words = refused_words(person, substance)

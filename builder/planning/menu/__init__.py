@@ -12,7 +12,7 @@ from builder.planning.menu.fed import (
     plate_share,
 )
 from builder.planning.menu.menu import MenuItem, Portion, plan_menu
-from builder.planning.menu.parting import with_parts
+from builder.planning.menu.parting import parted, with_parts
 from builder.planning.menu.refused import avoided_in, refused_by, refused_words
 from builder.planning.menu.shopping import shopping
 from builder.planning.menu.warnings import menu_problems, open_problems
@@ -31,6 +31,7 @@ __all__ = [
     "left_out",
     "menu_problems",
     "open_problems",
+    "parted",
     "plan_menu",
     "plate_share",
     "refused_by",

@@ -26,27 +26,26 @@ def _parted_trip(trip: Trip, content: Content) -> Trip:
     for at in items_of(trip):
         item = at.item
         if item.recipe and content.recipes[item.recipe].part_before is not None:
-            trip = with_item(trip, at, _parted(item, trip, content))
+            trip = with_item(trip, at, parted(item, trip, content))
     return trip
 
 
-def _parted(item: MealItem, trip: Trip, content: Content) -> MealItem:
+def parted(item: MealItem, trip: Trip, content: Content) -> MealItem:
     """Give a dish with who is parted, and without what nobody of its eaters may have."""
     dish = content.dish(item)
-    before = {name for step in dish.steps[: dish.part_before] for name in step.uses}
     later = [
         (each.id, substance_of_ingredient(each, content))
         for each in dish.uses
-        if each.id not in before
+        if each.id in dish.in_after_parting
     ]
     refused = {
         name: [each for each, substance in later if refused_words(trip.person(name), substance)]
         for name in item.eaters
     }
-    parted = tuple(name for name, ingredients in refused.items() if ingredients)
-    without = tuple(each for each, _ in later if any(each in refused[name] for name in parted))
-    if not parted:
+    theirs = tuple(name for name, ingredients in refused.items() if ingredients)
+    without = tuple(each for each, _ in later if any(each in refused[name] for name in theirs))
+    if not theirs:
         return item
-    if len(parted) == len(item.eaters):
+    if len(theirs) == len(item.eaters):
         return replace(item, without=without)
-    return replace(item, parted=parted, parted_without=without)
+    return replace(item, parted=theirs, parted_without=without)

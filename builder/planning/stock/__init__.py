@@ -3,7 +3,14 @@
 from __future__ import annotations
 
 from builder.planning.stock.checks import batch_names, check, heated_after_wetting, without_broken
-from builder.planning.stock.choosing import ItemAt, items_of, lines_of, with_chosen_packs, with_item
+from builder.planning.stock.choosing import (
+    IngredientLine,
+    ItemAt,
+    items_of,
+    lines_of,
+    with_chosen_packs,
+    with_item,
+)
 from builder.planning.stock.following import (
     OWN_METHODS,
     Dryable,
@@ -38,6 +45,7 @@ __all__ = [
     "OWN_METHODS",
     "Dryable",
     "Followed",
+    "IngredientLine",
     "ItemAt",
     "Offer",
     "Rules",

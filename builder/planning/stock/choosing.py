@@ -26,7 +26,7 @@ _Of = TypeVar("_Of")
 
 
 @dataclass(frozen=True, slots=True)
-class Line:
+class IngredientLine:
     """What a dish takes of one food: an ingredient, or what is eaten as it is ("")."""
 
     ingredient: str
@@ -66,11 +66,11 @@ def _put(among: tuple[_Of, ...], place: int, new: _Of) -> tuple[_Of, ...]:
     return (*among[:place], new, *among[place + 1 :])
 
 
-def lines_of(item: MealItem, content: Content) -> list[Line]:
+def lines_of(item: MealItem, content: Content) -> list[IngredientLine]:
     """Give what a dish takes, line by line; what a packet's label tells comes from no batch."""
     if item.recipe:
         return [
-            Line(
+            IngredientLine(
                 each.id,
                 each.food or each.recipe or "",
                 each.dried_by or "bought",
@@ -78,7 +78,7 @@ def lines_of(item: MealItem, content: Content) -> list[Line]:
             )
             for each in content.dish(item).uses
         ]
-    return [Line("", item.food, item.dried_by, True)] if item.food else []
+    return [IngredientLine("", item.food, item.dried_by, True)] if item.food else []
 
 
 def with_chosen_packs(content: Content) -> Content:
@@ -135,7 +135,7 @@ class _Chooser:
                 left.append(line.ingredient)
         return with_item(trip, at, replace(item, chosen=tuple(left)))
 
-    def _first(self, trip: Trip, at: ItemAt, line: Line) -> tuple[MealItem, Trip] | None:
+    def _first(self, trip: Trip, at: ItemAt, line: IngredientLine) -> tuple[MealItem, Trip] | None:
         """Give the dish and the trip with the first batch that covers a line; None where none."""
         eaten_on = trip.date_of(at.day + 1)
         for judged in self.by_food.get(line.holds, ()):
