@@ -155,6 +155,9 @@ def test_it_reads_as_a_page_with_scripts_off(browser: Browser, demo_kits: Path) 
     page = context.new_page()
     page.goto((demo_kits / "at-home" / "ways.html").as_uri())
     text = page.locator("article").inner_text()
-    assert "Current, a kWh: 0.31\u00a0EUR" in text and "Into the dryer, peeled and cored: 1" in text
+    assert (
+        "Electricity, a kWh: 0.31\u00a0EUR" in text
+        and "Into the dryer, peeled and cored: 1" in text
+    )
     assert page.locator("article input").count() == 0
     context.close()

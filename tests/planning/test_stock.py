@@ -536,7 +536,8 @@ def test_no_fresh_food_is_bought_for_what_would_have_to_be_thrown_out(
     assert ("Still to dry: [1 food]" in told["index.md"]) is bought
 
 
-def test_a_planned_batch_and_one_in_no_stock_stand_beside_each_other(tmp_path: Path) -> None:
+def test_a_planned_load_gives_also_what_names_no_batch(tmp_path: Path) -> None:
+    # Its 500 g are more than the 80 g of the line that names it and the 20 g of the other one.
     eat = {
         "snacks": [
             {"eat": "berry", "from": "rings", "each": "40 g"},
@@ -544,9 +545,12 @@ def test_a_planned_batch_and_one_in_no_stock_stand_beside_each_other(tmp_path: P
         ]
     }
     kit = hand(tmp_path, day_trip(days=[day(eat)]), batches=[to_dry()]).kit()
-    assert sorted((line.batch or "", line.mass_g) for line in kit.shopping) == [
-        ("", pytest.approx(80)), ("rings", 2000),
-    ]  # fmt: skip
+    assert [(line.batch, line.mass_g) for line in kit.shopping] == [("rings", 2000)]
+    (coming,) = kit.coming
+    assert (coming.batch, coming.in_dryer, coming.planned_for) == (
+        "rings", False, datetime.date(2031, 5, 30),
+    )  # fmt: skip
+    assert coming.mass_g == pytest.approx(20)
 
 
 def test_pages_tell_by_when_a_planned_batch_is_to_be_dried(tmp_path: Path) -> None:

@@ -50,7 +50,7 @@ def _public_formulas() -> set[str]:
         found |= {
             f"{path.stem}.{name}"
             for name, member in vars(module).items()
-            if isinstance(member, FunctionType)
+            if isinstance(inspect.unwrap(member), FunctionType)
             and member.__module__ == module.__name__
             and not name.startswith("_")
         }

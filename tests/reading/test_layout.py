@@ -200,7 +200,7 @@ def test_items_are_put_in_and_every_comment_stays(value: list[Any], seed: int) -
         ("a:", "a: 2"),
         ("a:   # e\n", "a: 2   # e\n"),
         ("{a: }", "{a: 2}"),
-        ("a: |\n  x\n\nb: c\n", "a: 2b: c\n"),
+        ("a: |\n  x\n\nb: c\n", "a: 2\nb: c\n"),
     ],
 )
 def test_a_value_goes_where_the_old_one_stood(text: str, expected: str) -> None:

@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 
 from builder.model.content import Content
 from builder.model.kit import Carried, KitDay, PersonLoad, PlannedMeal, Utensil, Utensils
-from builder.model.trip import Trip
+from builder.model.trip import LANGUAGES, Trip
 from builder.planning.cooking import ON_EMBERS, Hearth
-from builder.speech import Speech, speech_of
+from builder.speech import later, speech_of
+
+SPOON = later("Spoon to stir with")
+THERMOMETER = later("Thermometer for the middle of food")
+GLOVES = later("Gloves for the embers")
 
 
 def utensils_of(
@@ -20,22 +24,22 @@ def utensils_of(
 ) -> Utensils:
     """Give each thing that a dish needs, and the dishes that do not tell what else they need."""
     needed: dict[str, list[str]] = {}
-    kinds: dict[str, str] = {}
     not_told: list[str] = []
     say = speech_of(trip.language)
     for meal in (meal for day in days for meal in day.meals if meal.recipe):
         told = content.recipes[meal.recipe or ""].utensils
         if told is None:
             not_told.append(meal.title)
-        of_steps = tuple(_by_steps(meal, say))
-        # "Spoon to stir with" is any spoon.
-        kinds |= {each: each.split()[0] for each in of_steps}
+        of_steps = (say(each) for each in _by_steps(meal))
         for name in (*_heated_in(meal, hearth), *of_steps, *(told or ())):
             needed.setdefault(name, []).append(meal.title)
     carried = [(person.name, thing) for person in people for thing in person.carries]
+    known_as = {say(each): _kinds(each) for each in (SPOON, THERMOMETER, GLOVES)}
     return Utensils(
         tuple(
-            Utensil(name, tuple(dict.fromkeys(dishes)), _carrier(kinds.get(name, name), carried))
+            Utensil(
+                name, tuple(dict.fromkeys(dishes)), _carrier(known_as.get(name, {name}), carried)
+            )
             for name, dishes in needed.items()
         ),
         tuple(dict.fromkeys(not_told)),
@@ -51,20 +55,32 @@ def _heated_in(meal: PlannedMeal, hearth: Hearth) -> Iterator[str]:
         yield from (iron.name for iron in hearth.irons)
 
 
-def _by_steps(meal: PlannedMeal, say: Speech) -> Iterator[str]:
+def _by_steps(meal: PlannedMeal) -> Iterator[str]:
     """Name what a dish's steps ask for. Common practice, no source."""
     if any(step.stir for step in meal.steps):
-        yield say("Spoon to stir with")
+        yield SPOON
     if meal.reach_c is not None:
-        yield say("Thermometer for the middle of food")
+        yield THERMOMETER
     if any(step.do in ON_EMBERS for step in meal.steps):
-        yield say("Gloves for the embers")
+        yield GLOVES
 
 
-def _carrier(name: str, carried: Sequence[tuple[str, Carried]]) -> str | None:
-    """Give who carries a thing of this name: `whisk` is the gear list's `Small whisk`, too."""
-    wanted = name.casefold()
+def _kinds(thing: str) -> set[str]:
+    """Give the first word of a thing in each language: "Spoon to stir with" is any spoon.
+
+    A list of gear is in its writer's language, whatever language the kit is in.
+    """
+    return {speech_of(each)(thing).split()[0] for each in LANGUAGES}
+
+
+def _carrier(names: Collection[str], carried: Sequence[tuple[str, Carried]]) -> str | None:
+    """Give who carries a thing of such a name: `whisk` is the gear list's `Small whisk`, too."""
+    wanted = [name.casefold() for name in names]
     return next(
-        (who for who, thing in carried if thing.kind == "gear" and wanted in thing.what.casefold()),
+        (
+            who
+            for who, thing in carried
+            if thing.kind == "gear" and any(name in thing.what.casefold() for name in wanted)
+        ),
         None,
     )

@@ -102,7 +102,10 @@ const startOtherwise = () => {
       camp: [...numbers, ...choices].some((one) => one !== others && one.dataset.kind !== "g" && changed.has(one.dataset.change)),
     };
     for (const one of all("[data-when]", note)) one.hidden = !when[one.dataset.when];
-    days.forEach((one, i) => { one.hidden = Boolean(from) && i < from.selectedIndex; });
+    days.forEach((one, i) => {
+      const past = Boolean(from) && i < from.selectedIndex;
+      one.hidden = one.previousElementSibling.hidden = past; // with its heading
+    });
     // Tables may have grown wider than the screen.
     dispatchEvent(new Event("resize"));
     wrong.textContent = numbers.some((one) => one.getAttribute("aria-invalid") === "true") ? wrong.dataset.says : "";
