@@ -12,7 +12,7 @@ from builder.model.recipe import MEALS, MealName
 from builder.model.trip import DefaultUsed, MealItem
 from builder.pages.pieces import Cell
 from builder.pages.trip.book import Book, write_book
-from builder.pages.trip.people import person_pages, person_paths, slug
+from builder.pages.trip.people import PersonPage, person_pages, person_paths, slug
 from builder.pages.trip.supplies.carry import carry_page, is_crowd
 from builder.planning.carrying.depots import food_items
 from builder.planning.menu import eaten_kcal
@@ -202,15 +202,19 @@ def test_food_in_a_pack_leads_to_its_steps_as_the_plan_calls_it(name: MealName) 
     assert said(line.what).endswith(": Curry {hot}, 100 %")
 
 
+def eaten_on(page: PersonPage, row: int) -> list[str]:
+    return [said(cell) for cell in page.eats.rows[row]]
+
+
 def test_everyone_gets_their_own_share_of_the_pot() -> None:
     kit = sample_kit()
     day = kit.days[0]
     shares = [eaten_kcal(day.meals, person.name) for person in kit.party]
     assert sum(shares) == pytest.approx(day.nutrition.energy_kcal)
     ash, rowan = person_pages(kit, {})
-    assert "Smoky bean pot (45 % of it)" in said(ash.eats[0].value)
-    assert "Smoky bean pot (55 % of it)" in said(rowan.eats[0].value)
-    assert "Egg toasties." in said(ash.eats[1].value)
+    assert "Dinner Smoky bean pot (45 % of it)" in eaten_on(ash, 0)
+    assert "Dinner Smoky bean pot (55 % of it)" in eaten_on(rowan, 0)
+    assert "Dinner Egg toasties" in eaten_on(ash, 1)
 
 
 def test_somebody_who_is_not_there_for_a_meal_has_none_of_it() -> None:
@@ -225,8 +229,8 @@ def test_somebody_who_is_not_there_for_a_meal_has_none_of_it() -> None:
     )
     days = (kit.days[0], dataclasses.replace(kit.days[1], meals=meals, people=people))
     ash, rowan = person_pages(dataclasses.replace(kit, days=days), {})
-    assert len(ash.eats) == 1
-    assert len(rowan.eats) == 2
+    assert len(ash.eats.rows) == 1
+    assert len(rowan.eats.rows) == 2
     assert said(ash.by_day.rows[1][2]) == "0 kcal need 2,925 kcal"
 
 

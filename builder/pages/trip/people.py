@@ -21,7 +21,7 @@ from builder.model.kit import (
 from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
-from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
+from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, join, link, table, text
 from builder.pages.trip.addresses import at_day, at_person, day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.day import leg_said
@@ -73,7 +73,7 @@ class PersonPage:
     brings: tuple[Cell, ...]
     by_day: Table
     ways: tuple[Fact, ...]  # how long, with what load, and what it takes
-    eats: tuple[Fact, ...]
+    eats: Table  # a row a day, a column a meal
     left_out: tuple[str, ...]
     not_told: str  # of them, with what is taken instead
 
@@ -134,11 +134,7 @@ def _page(
         _brings(kit, figures, load),
         _by_day(kit, figures, person.name),
         _ways(kit, figures, person.name),
-        tuple(
-            Fact(words.day_and_date(figures.say, day), eaten)
-            for day in kit.days
-            if (eaten := _eats(figures, day, person.name, anchors))
-        ),
+        _eats(kit, figures, person.name, anchors),
         tuple(_left_out_said(figures, each) for each in person.left_out),
         untold_of_person(kit, person.name),
     )
@@ -362,18 +358,47 @@ def _ways(kit: Kit, figures: Figures, name: str) -> tuple[Fact, ...]:
     return tuple(found)
 
 
-def _eats(figures: Figures, day: KitDay, name: str, anchors: Anchors) -> Cell:
-    """Give what somebody eats on a day, meal by meal."""
-    meals: list[Cell] = []
-    for when in MEALS:
-        dishes = [
-            _dish(figures, meal, name, anchors.get((day.day, place), ""))
+def _eats(kit: Kit, figures: Figures, name: str, anchors: Anchors) -> Table:
+    """Give what somebody eats, a row for each day and a column for each meal."""
+    say = figures.say
+    eaten = {
+        (day.day, when): tuple(
+            _dish(figures, meal, name, _steps_of(day, meal, anchors.get((day.day, place), "")))
             for place, meal in enumerate(day.meals)
             if meal.meal == when and name in meal.eaters
-        ]
-        if dishes:
-            meals.append((Piece(f"{figures.say(words.MEALS[when])}: "), *join(dishes), Piece(".")))
-    return join(meals, " ")
+        )
+        for day in kit.days
+        for when in MEALS
+    }
+    meals = [when for when in MEALS if any(eaten[day.day, when] for day in kit.days)]
+    rows = [
+        (
+            _day_and_date(say, day),
+            *(_at_meal(say(words.MEALS[when]), eaten[day.day, when]) for when in meals),
+        )
+        for day in kit.days
+        if any(eaten[day.day, when] for when in meals)
+    ]
+    return table((say("Day"), *(say(words.MEALS[when]) for when in meals)), rows)
+
+
+def _steps_of(day: KitDay, meal: PlannedMeal, href: str) -> str:
+    """Give where a dish is cooked, or else where its day tells of the meal."""
+    return href or f"{day_path(day)}#{meal.meal}"
+
+
+def _day_and_date(say: Speech, day: KitDay) -> Cell:
+    name = link(words.day_name(say, day), day_path(day))
+    if not day.date:
+        return name
+    return (*name, Piece(" "), Piece(say.short_date(day.date), small=True))
+
+
+def _at_meal(meal: str, dishes: tuple[Cell, ...]) -> Cell:
+    """Give the dishes of a meal; its name is for narrow screens, where the heads are not seen."""
+    if not dishes:
+        return text("–")
+    return (Piece(meal, mark=Mark("which")), Piece(" "), *join(dishes))
 
 
 def _dish(figures: Figures, meal: PlannedMeal, name: str, href: str) -> Cell:
