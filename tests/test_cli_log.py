@@ -17,6 +17,7 @@ from click.testing import Result
 
 from builder.model.batch import Packs
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
+from builder.starts import log_writing
 from tests.conftest import files_of, tripkit
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -401,6 +402,25 @@ def test_logs_of_one_moment_lose_nothing(batches: Path) -> None:
     assert len(read(batches).content.batches) == len(logged) >= 1
     for _, error in said:
         assert not error or b"was changed by somebody else meanwhile" in error
+
+
+def test_what_is_logged_between_two_looks_at_the_folder_is_no_fault_of_the_file(
+    batches: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    file = batches / "2031.yaml"
+    file.write_text("[]\n")
+    look = log_writing.target_of
+
+    def somebody_else_first(own: Layer, path: Path) -> log_writing.Target:
+        monkeypatch.setattr("builder.starts.log.target_of", look)
+        logged("apple-raw", "3 kg", "460 g", *HOW)
+        return look(own, path)
+
+    monkeypatch.setattr("builder.starts.log.target_of", somebody_else_first)
+    result = log("apple-raw", "3 kg", "460 g", *HOW)
+    assert result.exit_code == 1
+    assert "was changed by somebody else meanwhile" in result.output
+    assert len(read(batches).content.batches) == 1
 
 
 def test_a_folder_that_cannot_be_written_keeps_its_log(

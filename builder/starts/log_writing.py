@@ -124,11 +124,15 @@ def written(
     _, told_before = check(here.content)
     stock, told = check(there.content)
     new = _new_ones([*there.problems, *told], [*here.problems, *told_before])
-    stop_on(new)
     others = {name: each for name, each in there.content.batches.items() if name not in named}
     were = {name: each for name, each in here.content.batches.items() if name not in named}
-    if others != were or not stock.judged.keys() >= named.keys():
-        files = ", ".join(each.shown for each in targets)
+    is_spoiled = others != were or not stock.judged.keys() >= named.keys()
+    files = ", ".join(each.shown for each in targets)
+    # What somebody else logged between two looks at the folder is no fault of what is in it.
+    if (is_spoiled or errors(new)) and read_folder(layers).content.batches != here.content.batches:
+        raise StartError(f"{files} was changed by somebody else meanwhile", "run it again")
+    stop_on(new)
+    if is_spoiled:
         raise StartError(
             f"{files} is written in a way that nothing can be added to",
             "name another file with --file",
