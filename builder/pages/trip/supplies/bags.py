@@ -92,22 +92,27 @@ def _packed(load: PersonLoad) -> list[Carried]:
 def in_packing_order(kit: Kit, things: Sequence[Carried]) -> list[Carried]:
     """Give things so that what is used last comes first: it goes in first and lies deepest."""
 
+    first_cooked = min(
+        (
+            (day.day, _IN_ITS_DAY[meal.meal])
+            for day in kit.days
+            for meal in day.meals
+            if meal.cooked_on
+        ),
+        default=_AT_CAMP,
+    )
+
+    def first_used(thing: Carried) -> tuple[int, int]:
+        if thing.meal is not None:
+            day, place = thing.meal
+            return day, _IN_ITS_DAY[kit.days[day - 1].meals[place].meal]
+        return _AT_CAMP if thing.kind == "own" else first_cooked
+
     def key(thing: Carried) -> tuple[int, int, int]:
-        day, when = _first_used(kit, thing)
+        day, when = first_used(thing)
         return (-day, -when, _DEEPEST_FIRST.index(thing.kind))
 
     return sorted(things, key=key)
-
-
-def _first_used(kit: Kit, thing: Carried) -> tuple[int, int]:
-    """Give the day, and when in it, at which a thing comes out of its bag."""
-    meals = {(day.day, place): meal for day in kit.days for place, meal in enumerate(day.meals)}
-    if thing.meal in meals:
-        return thing.meal[0], _IN_ITS_DAY[meals[thing.meal].meal]
-    if thing.kind == "own":
-        return _AT_CAMP
-    cooked = ((day, _IN_ITS_DAY[meal.meal]) for (day, _), meal in meals.items() if meal.cooked_on)
-    return min(cooked, default=_AT_CAMP)
 
 
 def _bag(kit: Kit, figures: Figures, load: PersonLoad, number: int, href: str) -> Bag:
@@ -149,9 +154,8 @@ def _in_the_cool_bag(kit: Kit) -> Iterator[tuple[str, Carried]]:
     """Give what is kept cold, and who carries it."""
     cold = frozenset(kit.chilled)
     for load in kit.weights.people:
-        for thing in in_packing_order(kit, _packed(load)):
-            if thing.meal in cold:
-                yield load.name, thing
+        kept = [each for each in _packed(load) if each.meal in cold]
+        yield from ((load.name, thing) for thing in in_packing_order(kit, kept))
 
 
 def _depots(kit: Kit, figures: Figures) -> Iterator[Bag]:
