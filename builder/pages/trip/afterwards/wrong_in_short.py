@@ -27,8 +27,9 @@ def wrong_in_short(kit: Kit) -> tuple[WrongInShort, ...]:
 
 def _in_short(kit: Kit) -> Iterator[WrongInShort]:
     figures = figures_of(kit)
+    driest = _driest(kit.mishaps)
     for number, each in enumerate(kit.mishaps):
-        if each.kind in ("no-fuel", "no-fire") or each is _driest(kit.mishaps):
+        if each.kind in ("no-fuel", "no-fire") or each is driest:
             # What is not to be eaten on one day is not told as fit on another.
             never = {_title(kit, at) for at in each.uneaten}
             cold = tuple(at for at in each.cold if _title(kit, at) not in never)
