@@ -68,13 +68,11 @@ class PaysChart:
 
 def pays_chart(say: Speech, number: int, savings: Sequence[Saving], currency: str) -> PaysChart:
     """Draw what some dryers save against buying dried."""
-    told = [each for each in savings if each.terms is not None]
-    runs = {each.name: each.terms.after_runs for each in told if each.terms is not None}
-    last = _across(max([float(each) for each in runs.values()], default=0.0))
+    told = {each.name: each.terms for each in savings if each.terms is not None}
+    runs = {name: float(terms.after_runs) for name, terms in told.items()}
+    last = _across(max(runs.values(), default=0.0))
     saved = {
-        each.name: (float(each.terms.saved(0.0)), float(each.terms.saved(last)))
-        for each in told
-        if each.terms is not None
+        name: (float(terms.saved(0.0)), float(terms.saved(last))) for name, terms in told.items()
     }
     ends = [0.0, *(end for pair in saved.values() for end in pair)]
     low, high = min(ends), max(ends)
