@@ -12,7 +12,7 @@ from builder.pages import words
 from builder.pages.charts import Chart, profile_chart, way_chart
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pictures import Shown, shown
-from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, link, table, text
+from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, link, text
 from builder.pages.trip.addresses import at_person, day_path
 from builder.pages.trip.afterwards.since import Since, since_of
 from builder.pages.trip.day import energy_share, has_page, meal_path
@@ -20,6 +20,7 @@ from builder.pages.trip.dishes.cook import Anchors
 from builder.pages.trip.dishes.order import moments
 from builder.pages.trip.dishes.work_said import what
 from builder.pages.trip.light import eaten_at
+from builder.pages.trip.menu_grid import day_cell, meal_cell, menu_grid
 from builder.pages.trip.placing import Front, front
 from builder.pages.trip.supplies.bags import BAGS
 from builder.pages.trip.supplies.carry import short_carry
@@ -156,22 +157,19 @@ def _menu(kit: Kit, figures: Figures, anchors: Anchors) -> Table:
     ]
     rows = [
         (
-            (*_day_cell(figures, day), *_where_small(figures, day)),
+            (*day_cell(say, day, _on_day(day)), *_where_small(figures, day)),
             *(_eaten(kit, say, day, name, anchors) for name in names),
         )
         for day in kit.days
     ]
-    return table((say("Day"), *(say(words.MEALS[name]) for name in names)), rows)
+    return menu_grid(say, names, rows)
 
 
-def _day_cell(figures: Figures, day: KitDay) -> Cell:
-    """Name the day by a link, with its date for readers and for the script of the page."""
-    name = link(words.day_name(figures.say, day), day_path(day))
+def _on_day(day: KitDay) -> Mark | None:
+    """Tell the date of a day to the script of the page."""
     if not day.date:
-        return name
-    date = figures.say.short_date(day.date)
-    on = Mark("on-day", (("date", day.date.isoformat()), ("day", str(day.day))))
-    return (*name, Piece(" "), Piece(date, small=True, mark=on))
+        return None
+    return Mark("on-day", (("date", day.date.isoformat()), ("day", str(day.day))))
 
 
 def _where_small(figures: Figures, day: KitDay) -> Cell:
@@ -184,7 +182,7 @@ def _eaten(kit: Kit, say: Speech, day: KitDay, name: MealName, anchors: Anchors)
     """Give what is eaten at one time, leading to its steps, or to where they are told."""
     dishes = [(place, meal) for place, meal in enumerate(day.meals) if meal.meal == name]
     if not dishes:
-        return text("–")
+        return meal_cell(say, name, ())
     foods = _FOODS_PARTED_BY.join(dict.fromkeys(meal.title for _, meal in dishes))
     order = next((each for each in day.orders if each.meal == name and has_page(each)), None)
     told: tuple[tuple[str, str], ...] = (("meal", name),)
@@ -203,7 +201,7 @@ def _eaten(kit: Kit, say: Speech, day: KitDay, name: MealName, anchors: Anchors)
         href = anchors.get((day.day, dishes[0][0]), href)
     if refused := _refused(kit, day, {place for place, _ in dishes}):
         told += (("refused", json.dumps(refused, ensure_ascii=False)),)
-    return (Piece(say(words.MEALS[name]), mark=Mark("which", told)), Piece(" "), *link(foods, href))
+    return meal_cell(say, name, link(foods, href), told)
 
 
 def _refused(kit: Kit, day: KitDay, places: set[int]) -> dict[str, list[list[str]]]:

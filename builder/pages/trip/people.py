@@ -21,12 +21,13 @@ from builder.model.kit import (
 from builder.model.recipe import MEALS
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
-from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, join, link, table, text
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text
 from builder.pages.trip.addresses import at_day, at_person, day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.day import leg_said
 from builder.pages.trip.dishes.cook import Anchors
 from builder.pages.trip.dishes.plates import are_uneven
+from builder.pages.trip.menu_grid import day_cell, meal_cell, menu_grid
 from builder.pages.trip.placing import boxes_of_person, pack_line
 from builder.pages.trip.supplies.depots import waits_said
 from builder.pages.trip.supplies.food import grams
@@ -192,9 +193,8 @@ def _packets(
 def _meal_linked(kit: Kit, say: Speech, each: Refused, anchors: Anchors) -> Cell:
     """Name a meal, leading to its steps or else to its day."""
     day = kit.days[each.day - 1]
-    meal = day.meals[each.place]
-    href = anchors.get((each.day, each.place), "") or f"{day_path(day)}#{meal.meal}"
-    return link(say(_MEAL_OF[meal.meal], n=each.day), href)
+    name = say(_MEAL_OF[day.meals[each.place].meal], n=each.day)
+    return link(name, _steps_of(day, each.place, anchors))
 
 
 def _with_others(kit: Kit, say: Speech, person: KitPerson, anchors: Anchors) -> tuple[Cell, ...]:
@@ -362,10 +362,12 @@ def _eats(kit: Kit, figures: Figures, name: str, anchors: Anchors) -> Table:
     """Give what somebody eats, a row for each day and a column for each meal."""
     say = figures.say
     eaten = {
-        (day.day, when): tuple(
-            _dish(figures, meal, name, _steps_of(day, meal, anchors.get((day.day, place), "")))
-            for place, meal in enumerate(day.meals)
-            if meal.meal == when and name in meal.eaters
+        (day.day, when): join(
+            [
+                _dish(figures, meal, name, _steps_of(day, place, anchors))
+                for place, meal in enumerate(day.meals)
+                if meal.meal == when and name in meal.eaters
+            ]
         )
         for day in kit.days
         for when in MEALS
@@ -373,32 +375,18 @@ def _eats(kit: Kit, figures: Figures, name: str, anchors: Anchors) -> Table:
     meals = [when for when in MEALS if any(eaten[day.day, when] for day in kit.days)]
     rows = [
         (
-            _day_and_date(say, day),
-            *(_at_meal(say(words.MEALS[when]), eaten[day.day, when]) for when in meals),
+            day_cell(say, day),
+            *(meal_cell(say, when, eaten[day.day, when]) for when in meals),
         )
         for day in kit.days
         if any(eaten[day.day, when] for when in meals)
     ]
-    return table((say("Day"), *(say(words.MEALS[when]) for when in meals)), rows)
+    return menu_grid(say, meals, rows)
 
 
-def _steps_of(day: KitDay, meal: PlannedMeal, href: str) -> str:
+def _steps_of(day: KitDay, place: int, anchors: Anchors) -> str:
     """Give where a dish is cooked, or else where its day tells of the meal."""
-    return href or f"{day_path(day)}#{meal.meal}"
-
-
-def _day_and_date(say: Speech, day: KitDay) -> Cell:
-    name = link(words.day_name(say, day), day_path(day))
-    if not day.date:
-        return name
-    return (*name, Piece(" "), Piece(say.short_date(day.date), small=True))
-
-
-def _at_meal(meal: str, dishes: tuple[Cell, ...]) -> Cell:
-    """Give the dishes of a meal; its name is for narrow screens, where the heads are not seen."""
-    if not dishes:
-        return text("–")
-    return (Piece(meal, mark=Mark("which")), Piece(" "), *join(dishes))
+    return anchors.get((day.day, place), "") or f"{day_path(day)}#{day.meals[place].meal}"
 
 
 def _dish(figures: Figures, meal: PlannedMeal, name: str, href: str) -> Cell:
