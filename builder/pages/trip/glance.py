@@ -245,42 +245,35 @@ def _lines(kit: Kit, figures: Figures) -> Iterator[Cell]:
 def _figures_by_page(kit: Kit, figures: Figures) -> Iterator[tuple[str, Fact]]:
     """Go through the figures that no table of the first page tells."""
     say = figures.say
-    weights = kit.weights
-    yield "carry.md", Fact(say("Food"), figures.both(weights.food_g, "mass_g"))
-    share = energy_share(
-        figures,
-        (kit.nutrition.energy_kcal, "nutrition.energy_kcal"),
-        (kit.energy_need_kcal, "energy_need_kcal"),
-    )
-    yield "food.md", Fact(say("Food energy"), share)
-    most = figures.both(weights.water_most_g, "volume_ml")
-    yield "water.md", Fact(say("Most water carried"), most)
+    yield from _food_and_water(kit, figures)
     if kit.fuels:
         yield "fuel.md", Fact(say("Fuel likely burnt"), likely_fuels(kit.fuels, figures))
     if kit.wood_g:
         yield "fuel.md", Fact(say("Dry wood"), likely_wood(kit, figures))
 
 
+def _food_and_water(kit: Kit, figures: Figures) -> Iterator[tuple[str, Fact]]:
+    say = figures.say
+    weights = kit.weights
+    food = figures.both(weights.food_g, "mass_g", "weights.food_g")
+    yield "carry.md", Fact(say("Food"), food)
+    share = energy_share(
+        figures,
+        (kit.nutrition.energy_kcal, "nutrition.energy_kcal"),
+        (kit.energy_need_kcal, "energy_need_kcal"),
+    )
+    yield "food.md", Fact(say("Food energy"), share)
+    most = figures.both(weights.water_most_g, "volume_ml", "weights.water_most_g")
+    yield "water.md", Fact(say("Most water carried"), most)
+
+
 def _facts(kit: Kit, figures: Figures) -> tuple[Fact, ...]:
     say = figures.say
     weights = kit.weights
-    facts = [Fact(say("Who goes"), text(say.listed(each.name for each in kit.party)))]
-    facts = facts if kit.public else []
-    facts += [
-        Fact(say("Food"), figures.both(weights.food_g, "mass_g", "weights.food_g")),
-        Fact(
-            say("Food energy"),
-            energy_share(
-                figures,
-                (kit.nutrition.energy_kcal, "nutrition.energy_kcal"),
-                (kit.energy_need_kcal, "energy_need_kcal"),
-            ),
-        ),
-        Fact(
-            say("Most water carried"),
-            figures.both(weights.water_most_g, "volume_ml", "weights.water_most_g"),
-        ),
-    ]
+    facts: list[Fact] = []
+    if kit.public:
+        facts.append(Fact(say("Who goes"), text(say.listed(each.name for each in kit.party))))
+    facts += [fact for _, fact in _food_and_water(kit, figures)]
     if kit.fuels:
         facts.append(Fact(say("Fuel likely burnt"), likely_fuels(kit.fuels, figures)))
         sizes = link(container_sizes(kit.fuels, figures), "fuel.md")
