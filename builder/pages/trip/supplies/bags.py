@@ -92,20 +92,13 @@ def _packed(load: PersonLoad) -> list[Carried]:
 def in_packing_order(kit: Kit, things: Sequence[Carried]) -> list[Carried]:
     """Give things so that what is used last comes first: it goes in first and lies deepest."""
 
-    first_cooked = min(
-        (
-            (day.day, _IN_ITS_DAY[meal.meal])
-            for day in kit.days
-            for meal in day.meals
-            if meal.cooked_on
-        ),
-        default=_AT_CAMP,
-    )
+    meals = {(day.day, place): meal for day in kit.days for place, meal in enumerate(day.meals)}
+    cooked = ((day, _IN_ITS_DAY[meal.meal]) for (day, _), meal in meals.items() if meal.cooked_on)
+    first_cooked = min(cooked, default=_AT_CAMP)
 
     def first_used(thing: Carried) -> tuple[int, int]:
-        if thing.meal is not None:
-            day, place = thing.meal
-            return day, _IN_ITS_DAY[kit.days[day - 1].meals[place].meal]
+        if thing.meal in meals:
+            return thing.meal[0], _IN_ITS_DAY[meals[thing.meal].meal]
         return _AT_CAMP if thing.kind == "own" else first_cooked
 
     def key(thing: Carried) -> tuple[int, int, int]:
