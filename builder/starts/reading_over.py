@@ -40,10 +40,11 @@ def for_today(
         files = {path: with_schema_line(path, new.as_bytes(text.raw)), **text.along}
         return new, files, read_over(files, layers)
 
-    _, _, found = over(changes)
+    new, files, found = over(changes)
     stop_on_new(found.problems, here.problems)
     packs = packs_anew(PurePosixPath(path).stem, found.content)
-    new, files, found = over(replace(changes, gone=packs.gone, packs=packs.chosen))
+    if packs.gone:
+        new, files, found = over(replace(changes, gone=packs.gone, packs=packs.chosen))
     _, before = check(here.content)
     _, after = check(found.content)
     warnings = stop_on_new([*found.problems, *after], [*here.problems, *before])
