@@ -12,7 +12,6 @@ from builder.formulas.labels import (
     us_energy_kcal,
     us_sodium_mg,
 )
-from builder.model.food import ALLERGENS
 
 from .published import Published, check, published
 
@@ -88,27 +87,3 @@ def test_us_sodium(row: Published) -> None:
 )
 def test_energy_density(row: Published) -> None:
     check(row, energy_density_kcal_g)
-
-
-# Regulation (EU) No 1169/2011, Annex II, in its order (read in a copy).
-EU_ALLERGENS = (
-    "cereals-gluten",
-    "crustaceans",
-    "eggs",
-    "fish",
-    "peanuts",
-    "soybeans",
-    "milk",
-    "nuts",
-    "celery",
-    "mustard",
-    "sesame",
-    "sulphites",
-    "lupin",
-    "molluscs",
-)
-
-
-def test_the_allergens_of_records_are_those_of_the_law() -> None:
-    assert len(set(EU_ALLERGENS)) == 14
-    assert set(EU_ALLERGENS) == set(ALLERGENS)
