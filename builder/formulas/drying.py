@@ -27,8 +27,6 @@ DRY_ENOUGH_GRAIN_LEGUME_SHARE = 0.13
 # Guidance for packing without oxygen stops here, whatever the food (USU Extension, in a copy).
 LOW_OXYGEN_SHARE = 0.10
 
-_G_PER_KG = 1000.0
-
 
 @declared("fresh_g * (1 - water_share) / (1 - residual_share)")
 def dried_mass_g(fresh_g: float, water_share: float, residual_share: float) -> float:

@@ -48,7 +48,6 @@ DRY_SPECIES_MJ_KG: dict[str, float] = {
     for species, kwh in _KWH_KG_AT_15_PERCENT.items()
 }
 
-_W_PER_KW = 1000.0
 _CM2_PER_M2 = 10000.0
 _S_PER_MIN = 60.0
 

@@ -12,17 +12,10 @@ from builder.formulas.gas import (
 )
 from builder.formulas.ranges import require, require_above
 
-# Specific heat of the liquid at 0 degC (calculated with the library CoolProp).
-LIQUID_KJ_KG_K: dict[str, float] = {"propane": 2.49, "isobutane": 2.28, "butane": 2.31}
-
 # With less than this the level is too low to say anything.
 MOST_USED_SHARE = 0.999
 
 _HPA_PER_KPA = 10.0
-_G_PER_KG = 1000.0
-_KJ_PER_MJ = 1000.0
-_S_PER_MIN = 60.0
-_W_PER_KW = 1000.0
 # Halvings that bring 120 K or a share of 1 down to a rounding.
 _HALVINGS = 60
 

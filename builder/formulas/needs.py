@@ -31,7 +31,6 @@ NURSING_KCAL: dict[str, float] = {
     "fao-energy-2004": 505.0,
     "iom2005": 330.0,
 }
-PUBLISHED_BY = tuple(PREGNANCY_KCAL)
 
 # EFSA 2012: for each kg of body, and what each third and nursing add [g a day]. From this age on,
 # girls and boys apart from 11 years.
@@ -90,7 +89,6 @@ MOST_LCDA_GRADE_PERCENT = 40.0
 # How far two equations for one walk may lie from what it takes, beyond the lower and the higher.
 WALK_OFF_SHARE = 0.05
 
-_S_PER_MIN = 60.0
 _S_PER_H = 3600.0
 
 

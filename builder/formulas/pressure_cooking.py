@@ -28,8 +28,6 @@ MOST_Z_K = 40.0
 # These go by the temperature in the middle, never by a factor on the time.
 ANIMAL_KINDS = ("egg", "fish", "meat", "poultry")
 
-_HPA_PER_KPA = 10.0
-
 _FACTOR = "10 ^ ((sea_level_c - boiling_point_c) / {})"
 
 

@@ -34,7 +34,6 @@ EPA_HIGH_ABOVE_M = 1000.0
 
 
 _ML_PER_L = 1000.0
-_MG_PER_G = 1000.0
 
 
 def _drops_per_l(strength_share: float) -> float:

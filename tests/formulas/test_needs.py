@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from builder.formulas.needs import (
-    PUBLISHED_BY,
+    PREGNANCY_KCAL,
     active_protein_range_g,
     activity_level,
     activity_of,
@@ -31,7 +31,7 @@ bodies = st.floats(40.0, 120.0)
 loads = st.floats(0.0, 30.0)
 
 
-@pytest.mark.parametrize("published_by", PUBLISHED_BY)
+@pytest.mark.parametrize("published_by", PREGNANCY_KCAL)
 def test_later_thirds_add_more_and_an_untold_one_counts_as_the_last(published_by: str) -> None:
     first, second, third = (pregnancy_kcal(n, published_by) for n in (1, 2, 3))
     assert 0.0 <= first < second < third
