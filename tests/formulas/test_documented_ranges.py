@@ -275,7 +275,7 @@ _SHOWN = {
     "share": "", "-": "", "money": "", "same unit": "", "kJ or kcal": "", "degC": "°C",
     "deg": "degrees",
     "percent": "%", "m2": "m²", "cm2": "cm²", "W/m2": "W/m²", "kW/m2": "kW/m²",
-    "g/(m2 h)": "g/(m² h)", "kg/m3": "kg/m³", "kcal/(kg h)": "MET", "1/min": "per min",
+    "g/(m2 h)": "g/(m² h)", "kg/m3": "kg/m³", "kcal/(kg h)": "MET",
     "1/min ** exponent": "per min", "1/clo": "per clo",
 }  # fmt: skip
 
