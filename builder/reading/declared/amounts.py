@@ -66,9 +66,9 @@ def amount_of(node: Node, key: str, food_id: str, foods: Mapping[str, Food]) -> 
 
 def _amount_g(text: str, food: Food | None, key: str, place: Place) -> float:
     if len(text) <= LONGEST_QUANTITY and (match := _PIECES.fullmatch(text.strip())):
-        if food is None or food.piece_g is None:
-            if food is None:
-                raise QuantityError("piece-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
+        if food is None:
+            raise QuantityError("piece-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
+        if food.piece_g is None:
             raise QuantityError(
                 "piece-missing",
                 f"{text!r}: nobody told what a piece of {quoted(food.name)} weighs",
@@ -91,9 +91,9 @@ def _amount_g(text: str, food: Food | None, key: str, place: Place) -> float:
         if as_volume.kind != "unit-unknown":
             raise
         raise QuantityError("unit-unknown", f"{text!r} is no amount of food", _AMOUNTS) from None
-    if food is None or food.density_g_ml is None:
-        if food is None:
-            raise QuantityError("density-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
+    if food is None:
+        raise QuantityError("density-missing", f"{text!r}: {_NO_FOOD}", "write the mass")
+    if food.density_g_ml is None:
         raise QuantityError(
             "density-missing",
             f"{text!r} is a volume, and nobody told the density of {quoted(food.name)}",
