@@ -6,7 +6,7 @@ Edits by offset, as `reading/anew/rewriting.py` makes them: every byte that no e
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from typing import Any
 
 from builder.model.trip import MealItem, Trip
@@ -20,6 +20,7 @@ from builder.reading.text.yaml_door import Node, read_yaml
 from builder.reading.trips.helpings import AUTO
 from builder.reading.trips.meals import OPEN
 from builder.starts.fresh import StartError
+from builder.starts.reading_over import read_over
 from builder.starts.swapping import refuse_links, swap_in
 
 
@@ -41,8 +42,7 @@ class _Put:
 
 def write_filled(layers: Sequence[Layer], trip: Trip, dishes: Sequence[ChosenDish]) -> WrittenTrip:
     """Write dishes and chosen packs into the file of a trip; it is read back before it is kept."""
-    *below, own = layers
-    here = read_folder(layers)
+    own, here = layers[-1], read_folder(layers)
     if ("trip", trip.id) not in here.own:
         raise StartError(f"there is no trip {trip.id!r} in {own.shown}", "name one of yours")
     record = here.texts["trip", trip.id]
@@ -57,7 +57,7 @@ def write_filled(layers: Sequence[Layer], trip: Trip, dishes: Sequence[ChosenDis
             f"{record.path} cannot be read ({error.strerror})", "check its permissions"
         ) from error
     after = edited_bytes(before, edits)
-    there = read_folder([*below, replace(own, unwritten={record.path: after})])
+    there = read_over({record.path: after}, layers)
     if wrong := errors(there.problems):
         raise ProblemsFound(wrong)
     swap_in(path, before, after)

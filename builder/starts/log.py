@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from pathlib import Path
 
 from builder.problems import did_you_mean
@@ -21,6 +21,7 @@ from builder.starts.log_writing import (
     target_of,
     written,
 )
+from builder.starts.reading_over import read_over
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,7 +65,7 @@ def log_all(
     """Add batches and tell more of others: all of it, or nothing where anything is wrong."""
     if not entries:
         return []
-    *below, own = layers
+    own = layers[-1]
     here = now = read_folder(layers)
     taken = {name for kind, name in {*here.texts, *here.broken} if kind == "batch"}
     targets: dict[Path, Target] = {}
@@ -79,8 +80,7 @@ def log_all(
             target = added(target, {"id": batch_id, **entry.told})
         else:
             if targets:
-                unwritten = {each.relative: each.now for each in targets.values()}
-                now = read_folder([*below, replace(own, unwritten=unwritten)])
+                now = read_over({each.relative: each.now for each in targets.values()}, layers)
             batch_id = entry.batch
             target = _completed(own, now, batch_id, entry.told, targets)
         targets[target.path] = target

@@ -27,6 +27,7 @@ from builder.reading.text.tables import table_of
 from builder.reading.text.yaml_door import decode, read_yaml
 from builder.starts.editors import bring_schemas, with_schema_line
 from builder.starts.fresh import StartError
+from builder.starts.reading_over import read_over
 from builder.starts.swapping import refuse_links, swap_in
 
 
@@ -117,10 +118,8 @@ def written(
 
     `named` holds the file of each batch that is new or changed; no other may become different.
     """
-    *below, own = layers
     targets = [_for_editors(each) for each in targets]
-    unwritten = {each.relative: each.now for each in targets}
-    there = read_folder([*below, replace(own, unwritten=unwritten)])
+    there = read_over({each.relative: each.now for each in targets}, layers)
     _, told_before = check(here.content)
     stock, told = check(there.content)
     new = _new_ones([*there.problems, *told], [*here.problems, *told_before])
@@ -145,7 +144,7 @@ def written(
         swap_in(each.path, each.before, each.now)
     if any(each.before is None for each in targets):
         with contextlib.suppress(OSError):  # without schemas all is as well, but for editors
-            bring_schemas(own.folder)
+            bring_schemas(layers[-1].folder)
     return [
         Logged(shown, stock.judged[batch_id], () if number else new)
         for number, (batch_id, shown) in enumerate(named.items())

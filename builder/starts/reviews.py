@@ -21,6 +21,7 @@ from builder.reading.text.spelling import Edit, edited, in_flow, plain, quoted
 from builder.reading.text.yaml_door import Node, decode, read_yaml
 from builder.reading.trips.reviews import without_blanks
 from builder.starts.fresh import StartError
+from builder.starts.reading_over import read_over
 from builder.starts.swapping import refuse_links, swap_in
 
 REVIEW = "review"
@@ -196,9 +197,9 @@ def _written(
     layers: Sequence[Layer], record: RecordText, before: bytes, edits: Sequence[Edit]
 ) -> ReviewWritten:
     """Read the folder as if the file were written; write it where nothing is wrong with it."""
-    *below, own = layers
+    own = layers[-1]
     after = edited_bytes(before, edits)
-    there = read_folder([*below, replace(own, unwritten={record.path: after})])
+    there = read_over({record.path: after}, layers)
     wrong: list[Problem] = [
         each for each in errors(there.problems) if each.place.file.endswith(record.path)
     ]
