@@ -12,7 +12,7 @@ from typing import Any
 from builder.model.trip import MealItem, Trip
 from builder.planning.filling import ChosenDish
 from builder.problems import ProblemsFound, errors
-from builder.reading.folder import Layer, RecordText, read_folder
+from builder.reading.folder import Layer, RecordText
 from builder.reading.text.as_written import edited_bytes
 from builder.reading.text.layout import with_text
 from builder.reading.text.spelling import Edit, Words, edited, plain, spelt_out, words_in_flow
@@ -20,8 +20,8 @@ from builder.reading.text.yaml_door import Node, read_yaml
 from builder.reading.trips.helpings import AUTO
 from builder.reading.trips.meals import OPEN
 from builder.starts.fresh import StartError
-from builder.starts.reading_over import read_over
-from builder.starts.swapping import refuse_links, swap_in
+from builder.starts.reading_over import own_trip, read_over
+from builder.starts.swapping import swap_in
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,25 +42,15 @@ class _Put:
 
 def write_filled(layers: Sequence[Layer], trip: Trip, dishes: Sequence[ChosenDish]) -> WrittenTrip:
     """Write dishes and chosen packs into the file of a trip; it is read back before it is kept."""
-    own, here = layers[-1], read_folder(layers)
-    if ("trip", trip.id) not in here.own:
-        raise StartError(f"there is no trip {trip.id!r} in {own.shown}", "name one of yours")
-    record = here.texts["trip", trip.id]
-    path = own.folder / record.path
-    refuse_links(own.folder, path)
+    own = layers[-1]
+    record, before = own_trip(layers, trip.id)
     puts = [*_dishes(record.node, trip, dishes), *_packs(record.node, trip)]
     edits, is_spelt_out = _edits(record, puts)
-    try:
-        before = path.read_bytes()
-    except OSError as error:
-        raise StartError(
-            f"{record.path} cannot be read ({error.strerror})", "check its permissions"
-        ) from error
     after = edited_bytes(before, edits)
     there = read_over({record.path: after}, layers)
     if wrong := errors(there.problems):
         raise ProblemsFound(wrong)
-    swap_in(path, before, after)
+    swap_in(own.folder / record.path, before, after)
     return WrittenTrip(f"{own.shown}/{record.path}", is_spelt_out)
 
 

@@ -13,7 +13,9 @@ from builder.reading.anew.rewriting import Changes, Rewritten, rewritten
 from builder.reading.beside import Beside
 from builder.reading.folder import Folder, Layer, RecordText, read_folder
 from builder.starts.editors import with_schema_line
+from builder.starts.fresh import StartError
 from builder.starts.packs_anew import packs_anew
+from builder.starts.swapping import refuse_links
 
 # By their path in a content folder.
 FilesMade = Mapping[str, bytes]
@@ -81,6 +83,22 @@ def read_over(files: FilesMade, layers: Sequence[Layer]) -> Folder:
     """Read what is to be written as if it lay in the folder."""
     *below, own = layers
     return read_folder([*below, replace(own, unwritten=files)])
+
+
+def own_trip(layers: Sequence[Layer], name: str) -> tuple[RecordText, bytes]:
+    """Give a trip of one's own folder that is to be changed, and its file as it is now."""
+    own, here = layers[-1], read_folder(layers)
+    if ("trip", name) not in here.own:
+        raise StartError(f"there is no trip {name!r} in {own.shown}", "name one of yours")
+    record = here.texts["trip", name]
+    path = own.folder / record.path
+    refuse_links(own.folder, path)
+    try:
+        return record, path.read_bytes()
+    except OSError as error:
+        raise StartError(
+            f"{record.path} cannot be read ({error.strerror})", "check its permissions"
+        ) from error
 
 
 def stop_on_new(problems: Iterable[Problem], before: Iterable[Problem]) -> tuple[Problem, ...]:

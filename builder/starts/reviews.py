@@ -14,15 +14,15 @@ from builder.model.kit import Kit
 from builder.problems import Problem, ProblemsFound, errors
 from builder.reading.declared.values import is_blank
 from builder.reading.files import LARGEST_BYTES
-from builder.reading.folder import Folder, Layer, RecordText, read_folder
+from builder.reading.folder import Folder, Layer, RecordText
 from builder.reading.text.as_written import edited_bytes
 from builder.reading.text.layout import with_keys, with_value, without_key
 from builder.reading.text.spelling import Edit, edited, in_flow, plain, quoted
 from builder.reading.text.yaml_door import Node, decode, read_yaml
 from builder.reading.trips.reviews import without_blanks
 from builder.starts.fresh import StartError
-from builder.starts.reading_over import read_over
-from builder.starts.swapping import refuse_links, swap_in
+from builder.starts.reading_over import own_trip, read_over
+from builder.starts.swapping import swap_in
 
 REVIEW = "review"
 # Says an amount, as `units.show` does.
@@ -44,7 +44,7 @@ class ReviewWritten:
 
 def write_sheet(layers: Sequence[Layer], kit: Kit, show: Show) -> ReviewWritten | None:
     """Write a trip's sheet into its file; None where one is there already, filled in or not."""
-    record, before = _record(layers, kit.id)
+    record, before = own_trip(layers, kit.id)
     entry = record.node.entries.get(REVIEW)
     if entry is not None and not _is_empty(entry.node):
         return None
@@ -110,7 +110,7 @@ def _sheet(kit: Kit, show: Show) -> Iterator[str]:
 def take_review(layers: Sequence[Layer], trip: str, sheet: Path) -> ReviewWritten:
     """Put what a sheet tells into a trip's file; what the trip tells already stays."""
     told = _told(sheet, trip)
-    record, before = _record(layers, trip)
+    record, before = own_trip(layers, trip)
     entry = record.node.entries.get(REVIEW)
     kept: list[str] = []
     if entry is None:
@@ -176,21 +176,6 @@ def _filled_in(text: str, edit: Edit) -> Edit:
 
 
 # -- the file -------------------------------------------------------------------------------------
-
-
-def _record(layers: Sequence[Layer], trip: str) -> tuple[RecordText, bytes]:
-    own, here = layers[-1], read_folder(layers)
-    if ("trip", trip) not in here.own:
-        raise StartError(f"there is no trip {trip!r} in {own.shown}", "name one of yours")
-    record = here.texts["trip", trip]
-    path = own.folder / record.path
-    refuse_links(own.folder, path)
-    try:
-        return record, path.read_bytes()
-    except OSError as error:
-        raise StartError(
-            f"{record.path} cannot be read ({error.strerror})", "check its permissions"
-        ) from error
 
 
 def _written(
