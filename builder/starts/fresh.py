@@ -115,5 +115,10 @@ def start_record(
 
 def example(file: str, name: str) -> str:
     """Give an example with its placeholders filled in."""
-    said = name.replace("-", " ").capitalize()
-    return (EXAMPLES / file).read_text("utf-8").replace("NAME-ID", name).replace("NAME-SAID", said)
+    text = (EXAMPLES / file).read_text("utf-8").replace("NAME-ID", name)
+    return text.replace("NAME-SAID", title_of(name))
+
+
+def title_of(name: str) -> str:
+    """Give what something new is called at first."""
+    return name.replace("-", " ").capitalize()

@@ -8,13 +8,20 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from builder.model.trip import Trip
-from builder.problems import ProblemsFound, did_you_mean, errors
+from builder.problems import ProblemsFound
 from builder.reading.anew.joining import Part, joined
 from builder.reading.anew.rewriting import Changes
-from builder.reading.folder import Folder, Layer, RecordText, read_folder
+from builder.reading.folder import Layer, RecordText
 from builder.reading.text.yaml_door import read_yaml
-from builder.starts.fresh import StartError, checked_id, write_content
-from builder.starts.reading_over import Written, for_today, pictures_brought
+from builder.starts.fresh import StartError, title_of, write_content
+from builder.starts.reading_over import (
+    Written,
+    for_today,
+    known_at_home,
+    pictures_brought,
+    read_for_new,
+    trip_there,
+)
 
 _LEAST = 2
 
@@ -27,50 +34,30 @@ class Join:
     trips: tuple[str, ...]
     start: datetime.date | None = None  # left out, it begins as the first of them
 
-    @property
-    def title(self) -> str:
-        """Give what it is called at first."""
-        return self.name.replace("-", " ").capitalize()
-
 
 def join_trips(
     folder: Path, shown: str, layers: Sequence[Layer], asked: Join
 ) -> tuple[list[Path], list[str]]:
     """Write one trip made of several; give its file, and what to know of it."""
-    name = checked_id(asked.name)
-    here = read_folder(layers)
-    if ("trip", name) in here.texts or (folder / "trips" / f"{name}.yaml").exists():
-        raise StartError(f"there is a trip {name!r} already", "choose another name")
+    name = asked.name
+    here = read_for_new(name, folder, layers)
     if len(asked.trips) < _LEAST:
         raise StartError("one trip is made of two or more", "name the trips behind the new name")
     if len(set(asked.trips)) < len(asked.trips):
         raise StartError("a trip is named twice", "name each once")
-    parts = _in_order([_part(each, here, shown) for each in asked.trips])
+    parts = _in_order([Part(*trip_there(each, here, shown)) for each in asked.trips])
     found = joined(parts)
     path = f"trips/{name}.yaml"
     node, problems = read_yaml(found.text, path)
     if node is None or problems:
         raise ProblemsFound(problems)
     start = asked.start or parts[0].trip.start
-    known = frozenset(person.name for person in here.content.home.people)
-    changes = Changes(asked.title, start, (), {}, known=known)
+    changes = Changes(title_of(name), start, (), {}, known=known_at_home(here.content))
     record = RecordText(path, found.text, node, whole_file=True)
     along = pictures_brought(folder, path, here, asked.trips)
     text = Written(path, record, found.text.encode(), along)
     files, notes = for_today(text, changes, here, layers)
     return write_content(folder, files), [*found.told, *_moved_days(parts, start), *notes]
-
-
-def _part(name: str, here: Folder, shown: str) -> Part:
-    key = ("trip", name)
-    if key not in here.texts or name not in here.content.trips:
-        broken = [each for each in here.problems if f"/{name}" in each.place.file]
-        if errors(broken):
-            raise ProblemsFound(broken)
-        raise StartError(
-            f"there is no trip {name!r} in {shown}", did_you_mean(name, here.content.trips)
-        )
-    return Part(here.texts[key], here.content.trips[name])
 
 
 def _in_order(parts: Sequence[Part]) -> list[Part]:

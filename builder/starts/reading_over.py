@@ -6,14 +6,16 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath
 
+from builder.model.content import Content
+from builder.model.trip import Trip
 from builder.planning.stock import check
-from builder.problems import Problem, ProblemsFound, errors, in_order
+from builder.problems import Problem, ProblemsFound, did_you_mean, errors, in_order
 from builder.reading.anew.cuttings import own_beside, pictures_told, track_beside
 from builder.reading.anew.rewriting import Changes, Rewritten, rewritten
 from builder.reading.beside import Beside
 from builder.reading.folder import Folder, Layer, RecordText, read_folder
 from builder.starts.editors import with_schema_line
-from builder.starts.fresh import StartError
+from builder.starts.fresh import StartError, checked_id
 from builder.starts.packs_anew import packs_anew
 from builder.starts.swapping import refuse_links
 
@@ -29,6 +31,32 @@ class Written:
     record: RecordText
     raw: bytes  # its text as its own file holds it
     along: FilesMade = field(default_factory=dict)  # what lies beside it
+
+
+def read_for_new(name: str, folder: Path, layers: Sequence[Layer]) -> Folder:
+    """Read all for a trip that is to be new; stop where its name is none, or is taken."""
+    checked_id(name)
+    here = read_folder(layers)
+    if ("trip", name) in here.texts or (folder / "trips" / f"{name}.yaml").exists():
+        raise StartError(f"there is a trip {name!r} already", "choose another name")
+    return here
+
+
+def trip_there(name: str, here: Folder, shown: str, or_else: str = "") -> tuple[RecordText, Trip]:
+    """Give a trip that another is made of; stop where it is broken or not there."""
+    key = ("trip", name)
+    if key in here.texts and name in here.content.trips:
+        return here.texts[key], here.content.trips[name]
+    broken = [each for each in here.problems if f"/{name}" in each.place.file]
+    if errors(broken):
+        raise ProblemsFound(broken)
+    mend = did_you_mean(name, here.content.trips) + or_else
+    raise StartError(f"there is no trip {name!r} in {shown}", mend)
+
+
+def known_at_home(content: Content) -> frozenset[str]:
+    """Name those whose bodies stand at home, so that a party may name them alone."""
+    return frozenset(person.name for person in content.home.people)
 
 
 def for_today(

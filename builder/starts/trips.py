@@ -33,17 +33,20 @@ from builder.site.errors import SiteError
 from builder.site.folder.archive import unpack
 from builder.site.folder.kit_files import CONTENT_ZIP, DATA_NAME
 from builder.site.folder.old_kit import proposed_batches
-from builder.starts.fresh import StartError, checked_id, example, write_content
+from builder.starts.fresh import StartError, example, title_of, write_content
 from builder.starts.packs_anew import packs_anew
 from builder.starts.reading_over import (
     FilesMade,
     Written,
     for_today,
+    known_at_home,
     lines_above,
     pictures_brought,
+    read_for_new,
     read_over,
     stop_on_new,
     track_brought,
+    trip_there,
 )
 from builder.starts.strangers import Taken, as_list_item, list_item, taken_of
 
@@ -59,20 +62,13 @@ class NewTrip:
     theirs: Collection[str] = ()  # ids of which the kit's record is to stand
     instead: Mapping[str, str] = field(default_factory=dict)  # who takes whose place: old → new
 
-    @property
-    def title(self) -> str:
-        """Give what it is called at first."""
-        return self.name.replace("-", " ").capitalize()
-
 
 def start_trip(
     folder: Path, shown: str, layers: Sequence[Layer], asked: NewTrip
 ) -> tuple[list[Path], list[str]]:
     """Write a new trip, and what it needs from an old kit; give the files and what to know."""
-    name, source = checked_id(asked.name), asked.source
-    here = read_folder(layers)
-    if ("trip", name) in here.texts or (folder / "trips" / f"{name}.yaml").exists():
-        raise StartError(f"there is a trip {name!r} already", "choose another name")
+    name, source = asked.name, asked.source
+    here = read_for_new(name, folder, layers)
     if len(set(asked.party)) != len(asked.party):
         raise StartError("somebody is named twice in --party", "name each person once")
     if source is None:
@@ -83,16 +79,8 @@ def start_trip(
         return _from_kit(folder, layers, Path(source), asked)
     if asked.theirs:
         raise StartError("--take-theirs goes with a kit of somebody else", "leave it out")
-    if ("trip", source) not in here.texts or source not in here.content.trips:
-        broken = [each for each in here.problems if f"/{source}" in each.place.file]
-        if errors(broken):
-            raise ProblemsFound(broken)
-        raise StartError(
-            f"there is no trip {source!r} in {shown}",
-            did_you_mean(source, here.content.trips) + "; or name a kit's zip file",
-        )
-    _check_who(here.content.trips[source], asked)
-    old = here.texts["trip", source]
+    old, trip = trip_there(source, here, shown, "; or name a kit's zip file")
+    _check_who(trip, asked)
     path = f"trips/{name}.yaml"
     along = {
         **pictures_brought(folder, path, here, (source,)),
@@ -123,14 +111,14 @@ def _from_example(asked: NewTrip) -> str:
     node, _ = read_yaml(text, "")
     if node is None:
         raise AssertionError("the example trip cannot be read")
-    changes = Changes(asked.title, asked.start, asked.party, {})
+    changes = Changes(title_of(asked.name), asked.start, asked.party, {})
     return rewritten(RecordText("trips/trip.yaml", text, node, whole_file=True), changes).text
 
 
 def _changes(asked: NewTrip, content: Content) -> Changes:
     """Give what the new trip changes, whatever is left of the packs that the old one took."""
-    known = frozenset(person.name for person in content.home.people)
-    return Changes(asked.title, asked.start, asked.party, {}, asked.instead, known)
+    known = known_at_home(content)
+    return Changes(title_of(asked.name), asked.start, asked.party, {}, asked.instead, known)
 
 
 def _check_who(trip: Trip, asked: NewTrip) -> None:
