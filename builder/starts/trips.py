@@ -74,7 +74,8 @@ def start_trip(
     if source is None:
         if asked.instead:
             raise StartError("--who goes with --from", "name who comes with --party")
-        return _write_into(folder, {f"trips/{name}.yaml": _from_example(asked)}), []
+        made = _from_example(asked).encode("utf-8")
+        return write_content(folder, {f"trips/{name}.yaml": made}), []
     if _is_kit(source):
         return _from_kit(folder, layers, Path(source), asked)
     if asked.theirs:
@@ -89,7 +90,7 @@ def start_trip(
     text = Written(path, old, (folder / old.path).read_bytes(), along)
     files, notes = for_today(text, _changes(asked, here.content), here, layers)
     notes += _not_copied(folder / old.path, shown, {Path(each).name for each in along})
-    return _write_into(folder, files), notes
+    return write_content(folder, files), notes
 
 
 def _not_copied(trip: Path, shown: str, copied: Collection[str]) -> list[str]:
@@ -138,14 +139,6 @@ def _check_who(trip: Trip, asked: NewTrip) -> None:
             raise StartError(f"{told}: {new} does not come", f"add --party {new}")
 
 
-def _write_into(folder: Path, files: Mapping[str, str | bytes]) -> list[Path]:
-    return write_content(folder, {path: _bytes(text) for path, text in files.items()})
-
-
-def _bytes(text: str | bytes) -> bytes:
-    return text if isinstance(text, bytes) else text.encode("utf-8")
-
-
 # -- from an old kit ------------------------------------------------------------------------------
 
 
@@ -175,11 +168,9 @@ def _from_kit(
         as_before = _changes(asked, here.content)
         new_trip = rewritten(kit.texts["trip", trip.id], as_before)
         (records / path).write_text(new_trip.text, "utf-8")
-        for each in pictures_told(kit.content, ("trip", trip.id)):
-            own = records / own_beside(path, each.file)
-            own.parent.mkdir(parents=True, exist_ok=True)
-            own.write_bytes(copy_of(each))
-        for place, data in track_beside(kit, trip.id, path).items():
+        pictures = pictures_told(kit.content, ("trip", trip.id))
+        beside = {own_beside(path, each.file): copy_of(each) for each in pictures}
+        for place, data in {**beside, **track_beside(kit, trip.id, path)}.items():
             own = records / place
             own.parent.mkdir(parents=True, exist_ok=True)
             own.write_bytes(data)
@@ -219,7 +210,7 @@ def _from_kit(
         notes = [*packs.notes, *new_trip.told(shown, lines_above(path, new_trip.text.encode()))]
         notes += [*taken.notes, *_not_here(proposed, here)]
         notes += [str(each) for each in warnings]
-    return _write_into(folder, written), notes
+    return write_content(folder, written), notes
 
 
 def _unpacked(source: Path, scratch: Path) -> tuple[Path, tuple[str, ...]]:
