@@ -11,10 +11,10 @@ from builder.reading.anew.cuttings import (
     Key,
     content_of_kit,
     cut_files,
-    line_end,
     records_of_trip,
 )
 from builder.reading.folder import Folder, RecordText
+from builder.reading.text.layout import line_end
 from builder.reading.text.yaml_door import read_yaml
 from tests.reading.folder_builder import BEAN_POT, BEANS_IN_MAY, GOOD, TRIP, changed, read
 

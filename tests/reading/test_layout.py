@@ -10,10 +10,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.reading.anew.cuttings import last_offset
 from builder.reading.text.layout import (
     dash_of,
     first_key,
+    last_offset,
     with_items,
     with_keys,
     with_value,

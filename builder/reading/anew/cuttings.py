@@ -14,6 +14,7 @@ from builder.model.picture import Picture
 from builder.model.trip import Trip
 from builder.reading.files import TABLE
 from builder.reading.folder import Folder, RecordText
+from builder.reading.text.layout import comments_above, last_offset, line_end
 from builder.reading.text.spelling import (
     Edit,
     edited,
@@ -147,33 +148,6 @@ def _cut_out(record: RecordText, edits: Iterable[Edit]) -> str:
         own = edited(text, edits, start, line_end(text, last_offset(node)))
         return textwrap.dedent(own).rstrip("\n") + "\n"
     return f"- {edited(text, edits, node.start, node.end)}\n" if node.flow else ""
-
-
-def last_offset(node: Node) -> int:
-    """Give where a node's last value ends; a block's own end lies behind trailing comments."""
-    if node.flow or node.alias or not (node.is_map or node.is_list):
-        return node.end
-    own = [entry.node for entry in node.entries.values() if not entry.merged]
-    ends = [last_offset(child) for child in own or node.items]
-    return max([*ends, *(node.merge or ())], default=node.end)
-
-
-def line_end(text: str, offset: int) -> int:
-    """Give the start of the next line; an offset that is one already stays."""
-    if offset > 0 and text[offset - 1 : offset] == "\n":
-        return offset
-    end = text.find("\n", offset)
-    return len(text) if end < 0 else end + 1
-
-
-def comments_above(text: str, line_start: int) -> int:
-    """Give where the comments right above a line begin; the line itself where there are none."""
-    while line_start > 0:
-        above = text.rfind("\n", 0, line_start - 1) + 1
-        if not text[above : line_start - 1].lstrip().startswith("#"):
-            break
-        line_start = above
-    return line_start
 
 
 def _says_the_same(text: str, node: Node) -> bool:

@@ -10,12 +10,12 @@ import datetime
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 
-from builder.reading.anew.cuttings import last_offset
 from builder.reading.anew.renaming import People, left_over, names_changed, party_changed
 from builder.reading.folder import RecordText
 from builder.reading.text.as_written import edited_bytes
 from builder.reading.text.layout import (
     first_key,
+    last_offset,
     own_entries,
     with_keys,
     with_text,

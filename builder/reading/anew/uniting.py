@@ -8,11 +8,13 @@ from dataclasses import replace
 
 from builder.model.place import Place
 from builder.model.trip import Trip
-from builder.reading.anew.cuttings import cut, last_offset, line_end
+from builder.reading.anew.cuttings import cut
 from builder.reading.folder import RecordText
 from builder.reading.text.layout import (
     column_of,
     dash_of,
+    last_offset,
+    line_end,
     with_items,
     with_keys,
     with_value,

@@ -6,11 +6,12 @@ import csv
 import io
 from collections.abc import Iterator, Mapping, Sequence
 
-from builder.reading.anew.cuttings import last_offset, line_end
 from builder.reading.text.layout import (
     column_of,
     dash_of,
     first_key,
+    last_offset,
+    line_end,
     with_items,
     with_keys,
     with_value,
