@@ -11,10 +11,8 @@ from builder.model.trip import Trip
 from builder.reading.anew.cuttings import cut
 from builder.reading.folder import RecordText
 from builder.reading.text.layout import (
-    column_of,
-    dash_of,
-    last_offset,
-    line_end,
+    behind_items,
+    margin_of_items,
     with_items,
     with_keys,
     with_value,
@@ -85,12 +83,9 @@ class Draft:
         if entry is None or entry.node.flow or not entry.node.items:
             self.add((), key, [in_flow(each) for each in items])
             return
-        own = entry.node
-        margin = " " * column_of(self.text, dash_of(self.text, own, len(own.items) - 1))
         cuts = "".join(cut(replace(record, node=each)) for each in items)
-        end = line_end(self.text, last_offset(own.items[-1]))
-        gap = "" if self.text[end - 1 : end] == "\n" else "\n"
-        self.change(Edit(end, end, gap + textwrap.indent(cuts, margin)))
+        lines = textwrap.indent(cuts, margin_of_items(self.text, entry.node))
+        self.change(behind_items(self.text, entry.node, lines))
 
 
 # -- the party ------------------------------------------------------------------------------------

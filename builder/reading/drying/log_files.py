@@ -7,11 +7,10 @@ import io
 from collections.abc import Iterator, Mapping, Sequence
 
 from builder.reading.text.layout import (
-    column_of,
-    dash_of,
     first_key,
     last_offset,
     line_end,
+    margin_of_items,
     with_items,
     with_keys,
     with_value,
@@ -28,24 +27,23 @@ Record = Mapping[str, Words]
 def added_to_yaml(text: str, root: Node | None, record: Record) -> Iterator[Edit]:
     """Add a record to a file; one that holds a single record becomes a list of two."""
     if root is None or root.value is None:
-        yield _at_end(text, _block(record, 0))
+        yield _at_end(text, _block(record))
     elif root.is_list and root.flow:
         yield from with_items(text, root, [words_in_flow(record)])
     elif root.is_list:
         last = root.items[-1]
-        margin = column_of(text, dash_of(text, root, len(root.items) - 1))
-        said = f"{' ' * margin}- {words_in_flow(record)}\n" if last.flow else _block(record, margin)
+        margin = margin_of_items(text, root)
+        said = f"{margin}- {words_in_flow(record)}\n" if last.flow else _block(record, margin)
         yield _at_end(text, _parted(text, root) + said)
     else:
         yield from _as_item(text, root)
-        yield _at_end(text, "\n" + _block(record, 0))
+        yield _at_end(text, "\n" + _block(record))
 
 
-def _block(record: Record, margin: int) -> str:
+def _block(record: Record, margin: str = "") -> str:
     """Give a record as an item of a list, each key on a line."""
-    lead = " " * margin
     lines = [f"{key}: {words_in_flow(value)}\n" for key, value in record.items()]
-    return f"{lead}- " + f"{lead}  ".join(lines)
+    return f"{margin}- " + f"{margin}  ".join(lines)
 
 
 def _at_end(text: str, said: str) -> Edit:

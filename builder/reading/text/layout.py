@@ -179,11 +179,8 @@ def with_items(text: str, parent: Node, written: Collection[str]) -> Iterator[Ed
     if not written:
         return
     if not parent.flow:
-        last = parent.items[-1]
-        end = line_end(text, last_offset(last))
-        margin = " " * column_of(text, dash_of(text, parent, len(parent.items) - 1))
-        said = "".join(f"{margin}- {each}\n" for each in written)
-        yield Edit(end, end, _new_line(text, end) + said)
+        margin = margin_of_items(text, parent)
+        yield behind_items(text, parent, "".join(f"{margin}- {each}\n" for each in written))
         return
     closing = parent.end - 1
     end = parent.items[-1].end if parent.items else parent.start + 1
@@ -202,6 +199,17 @@ def with_items(text: str, parent: Node, written: Collection[str]) -> Iterator[Ed
         yield Edit(end, end, "".join(f", {each}" for each in written))
     else:
         yield Edit(end + comma + 1, end + comma + 1, " " + ", ".join(written))
+
+
+def behind_items(text: str, parent: Node, lines: str) -> Edit:
+    """Put lines behind the last item of a block list."""
+    end = line_end(text, last_offset(parent.items[-1]))
+    return Edit(end, end, _new_line(text, end) + lines)
+
+
+def margin_of_items(text: str, parent: Node) -> str:
+    """Give what stands in front of the dashes of a block list."""
+    return " " * column_of(text, dash_of(text, parent, len(parent.items) - 1))
 
 
 def dash_of(text: str, parent: Node, number: int) -> int:
