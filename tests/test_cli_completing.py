@@ -102,6 +102,7 @@ def test_completing_loads_neither_yaml_nor_a_plan(tmp_path: Path) -> None:
         "import sys\nfrom builder.cli import main\n"
         "try:\n    main(prog_name='tripkit')\nexcept SystemExit:\n    pass\n"
         "heavy = {'yaml', 'pint', 'scipy', 'babel', 'mkdocs', 'rich', 'builder.planning.kit'}\n"
+        "heavy |= {'builder.units', 'builder.model.trip'}\n"
         "print(sorted(heavy & sys.modules.keys()), file=sys.stderr)"
     )
     asked = {"COMP_WORDS": "tripkit dry walnuts", "COMP_CWORD": "2"}

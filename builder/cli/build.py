@@ -33,7 +33,6 @@ from builder.cli.last_build import LastBuild, forget, remember, state_of, state_
 from builder.cli.progress import Bar, progress
 from builder.cli.telling import told
 from builder.clock import build_epoch, today
-from builder.model.home import AT_HOME
 from builder.problems import Problem, ProblemsFound, counted, did_you_mean
 from builder.shipped import shipped_root
 from builder.site.rendering.generators import GENERATORS, USUAL_GENERATOR
@@ -225,6 +224,8 @@ def _plans(place: Place, wanted: Wanted) -> KeptPlans:
 
 def _refuse_public_beside_home(wanted: Wanted) -> None:
     """Refuse to put kits for everybody where what is private lies."""
+    from builder.model.home import AT_HOME
+
     if wanted.public and os.path.lexists(wanted.out / AT_HOME):
         raise BuilderStop(
             f"{(wanted.out / AT_HOME).as_posix()} is private: it tells of your home",
@@ -234,6 +235,8 @@ def _refuse_public_beside_home(wanted: Wanted) -> None:
 
 def _say_unchanged(out: Path, last: LastBuild, strict: bool) -> None:
     """Say that all is up to date; what the last build warned of is said again."""
+    from builder.model.home import AT_HOME
+
     for warning in last.warnings:
         click.echo(warning, err=True)
     if strict and (last.warnings or last.dangers.of_a_trip):
@@ -283,6 +286,7 @@ def _build_kits(
 
 def _ordered(place: Place, wanted: Wanted, plans: KeptPlans) -> _Ordered:
     """Plan all, so that a fault in one trip stops the build before anything is written."""
+    from builder.model.home import AT_HOME
     from builder.planning.home import has_home
     from builder.planning.public import public_kit
     from builder.reading.anew.cuttings import content_of_kit

@@ -15,8 +15,6 @@ from typing import TYPE_CHECKING
 import click
 
 from builder.cli.base import place_of
-from builder.model.food import ALLERGENS, KINDS
-from builder.model.trip import DIETS
 from builder.shipped import shipped_root
 
 if TYPE_CHECKING:
@@ -49,6 +47,9 @@ def first_id_of(*kinds: str) -> Completer:
 
 def words_to_find(context: click.Context, _: click.Parameter, begun: str) -> list[str]:
     """Complete what `find` knows: kinds, allergens, diets and ids."""
+    from builder.model.food import ALLERGENS, KINDS
+    from builder.model.trip import DIETS
+
     kinds = ("foods", "recipes", "batches", "trips", *_LISTS)
     return _begun_so([*KINDS, *ALLERGENS, *DIETS, *_ids(context, kinds)], begun)
 

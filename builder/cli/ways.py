@@ -23,7 +23,6 @@ from builder.cli.told import read_mass
 from builder.clock import today
 from builder.model.batch import UNTOLD_KEPT_AT_C
 from builder.problems import counted, did_you_mean, errors, in_order
-from builder.units import show
 
 if TYPE_CHECKING:
     from builder.planning.drying import Pays, Way, Ways
@@ -71,6 +70,8 @@ def ways(food: str, mass: str, content: Path | None, as_json: bool) -> None:
 
 
 def _lines(found: Ways) -> Iterator[str]:
+    from builder.units import show
+
     yield f"{found.name}, {show(found.fresh_g, 'mass_g')} into the dryer"
     for way in found.ways:
         yield ""
@@ -84,6 +85,8 @@ def _lines(found: Ways) -> Iterator[str]:
 
 
 def _way_lines(way: Way, currency: str) -> Iterator[str]:
+    from builder.units import show
+
     yield way.dryer_name[:1].upper() + way.dryer_name[1:]
     yield f"    dried:         {show(way.dried_g, 'mass_g')}"
     yield f"    room:          {_shown(way.room_ml, 'volume_ml')}"
@@ -123,6 +126,8 @@ def _money_lines(way: Way, currency: str) -> Iterator[str]:
 
 
 def _shown(value: float | None, quantity: str) -> str:
+    from builder.units import show
+
     return NOT_TOLD if value is None else show(value, quantity)
 
 
