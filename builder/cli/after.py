@@ -16,6 +16,7 @@ from builder.cli.base import (
     content_told,
     layers_of,
     main,
+    or_nothing_written,
     own_content_option,
     own_place,
     plan_folder,
@@ -56,13 +57,12 @@ def review(trip: str, sheet: Path | None, content: Path | None) -> None:
       tripkit review tarrow-tops --from tarrow-tops-review.yaml
     """
     from builder.reading.folder import read_folder
-    from builder.starts import StartError
     from builder.starts.reviews import take_review, write_sheet
     from builder.units import show
 
     place = own_place(content)
     layers = layers_of(place)
-    try:
+    with or_nothing_written():
         kit = _planned(read_folder(layers), trip)
         if sheet is not None:
             written = take_review(layers, trip, sheet)
@@ -77,12 +77,6 @@ def review(trip: str, sheet: Path | None, content: Path | None) -> None:
                 f"{called_as()} review {trip}{content_told(place)}"
             )
             return
-    except StartError as error:
-        raise BuilderStop(error.says, [error.mend]) from error
-    except ProblemsFound as found_problems:
-        say_problems(found_problems.problems)
-        click.echo("Nothing was written.", err=True)
-        sys.exit(1)
     for line in (*_was(kit), *_next(read_folder(layers), trip)):
         click.echo(line)
 

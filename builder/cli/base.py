@@ -9,7 +9,7 @@ import os
 import shlex
 import shutil
 import sys
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, Generic, NamedTuple, TypeVar
@@ -286,6 +286,28 @@ def say_problems(problems: Sequence[Problem]) -> None:
     warnings = len(problems) - count
     if problems:
         click.echo(f"{counted(count, 'error')}, {counted(warnings, 'warning')}", err=True)
+
+
+@contextlib.contextmanager
+def or_nothing_written() -> Iterator[None]:
+    """Stop where content that is to be written will not do, and say that nothing was."""
+    from builder.starts import StartError
+
+    try:
+        yield
+    except StartError as error:
+        raise BuilderStop(error.says, [error.mend]) from error
+    except ProblemsFound as found:
+        say_problems(found.problems)
+        click.echo("Nothing was written.", err=True)
+        sys.exit(1)
+
+
+def say_written(paths: Sequence[Path], next_command: str) -> None:
+    """Say which files were written, and what to call next."""
+    for path in paths:
+        click.echo(f"Wrote {path.as_posix()}")
+    click.echo(f"Next: {next_command}")
 
 
 def stop_on(problems: Sequence[Problem], strict: bool) -> None:

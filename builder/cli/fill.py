@@ -16,6 +16,7 @@ from builder.cli.base import (
     json_option,
     layers_of,
     main,
+    or_nothing_written,
     own_place,
     place_of,
     read_place,
@@ -161,7 +162,7 @@ def _chosen_data(trip: Trip) -> Iterator[dict[str, object]]:
 
 def _write(trip: Trip, found: Filling, number: int, content: Path | None, as_json: bool) -> None:
     """Write a proposal into the trip, and the packs that were chosen."""
-    from builder.starts import StartError, write_filled
+    from builder.starts import write_filled
 
     if found.impossible:
         click.echo("Nothing was written.", err=True)
@@ -178,14 +179,8 @@ def _write(trip: Trip, found: Filling, number: int, content: Path | None, as_jso
         raise BuilderStop(
             "the demo is not written into", ["make a folder of your own: `tripkit new folder NAME`"]
         )
-    try:
+    with or_nothing_written():
         written = write_filled(layers_of(place), trip, dishes)
-    except StartError as error:
-        raise BuilderStop(error.says, [error.mend]) from error
-    except ProblemsFound as more:
-        say_problems(more.problems)
-        click.echo("Nothing was written.", err=True)
-        sys.exit(1)
     click.echo(f"Wrote {written.file}", err=as_json)
     if written.is_spelt_out:
         click.echo(

@@ -2,25 +2,23 @@
 
 from __future__ import annotations
 
-import sys
 from pathlib import Path
 
 import click
 
 from builder.cli.base import (
-    BuilderStop,
     called_as,
     content_told,
     layers_of,
     main,
+    or_nothing_written,
     own_content_option,
     own_place,
     read_date,
-    say_problems,
+    say_written,
 )
 from builder.cli.completing import ids_of
 from builder.cli.told import refuse_no_text
-from builder.problems import ProblemsFound
 
 
 @main.command(short_help="Make one trip of several, such as a week of weekends.")
@@ -42,22 +40,14 @@ def join(name: str, trips: tuple[str, ...], start: str | None, content: Path | N
     For example:
       tripkit join long-week first-weekend second-weekend --start 2032-06-12
     """
-    from builder.starts import Join, StartError, join_trips
+    from builder.starts import Join, join_trips
 
     refuse_no_text([name, *trips])
     place = own_place(content)
-    try:
+    with or_nothing_written():
         first_day = read_date("--start", start, "2032-06-12") if start is not None else None
         asked = Join(name, trips, first_day)
         written, notes = join_trips(place.folder, place.shown, layers_of(place), asked)
-    except StartError as error:
-        raise BuilderStop(error.says, [error.mend]) from error
-    except ProblemsFound as found:
-        say_problems(found.problems)
-        click.echo("Nothing was written.", err=True)
-        sys.exit(1)
     for note in notes:
         click.echo(note)
-    for path in written:
-        click.echo(f"Wrote {path.as_posix()}")
-    click.echo(f"Next: {called_as()} build {name}{content_told(place)}")
+    say_written(written, f"{called_as()} build {name}{content_told(place)}")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import json
-import sys
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,6 +16,7 @@ from builder.cli.base import (
     json_option,
     layers_of,
     main,
+    or_nothing_written,
     own_content_option,
     own_place,
     say_problems,
@@ -27,7 +27,7 @@ from builder.cli.log_from import log_from
 from builder.cli.told import refuse_no_text
 from builder.clock import today
 from builder.model.batch import METHODS, Batch
-from builder.problems import ProblemsFound, did_you_mean
+from builder.problems import did_you_mean
 
 if TYPE_CHECKING:
     from builder.model.content import Content
@@ -150,13 +150,13 @@ def log(
     """
     from builder.planning.stock import logged_data, logged_lines
     from builder.reading.folder import read_folder
-    from builder.starts import StartError, complete_batch, log_batch
+    from builder.starts import complete_batch, log_batch
 
     refuse_no_text([*told, batch, file, *options.values()])
     load = Load(**options)  # type: ignore[arg-type]
     place = own_place(content)
     layers = layers_of(place)
-    try:
+    with or_nothing_written():
         if typed is not None:
             if told or batch or file or load != Load():
                 raise click.UsageError("--from FILE tells all of it; leave the rest out")
@@ -172,12 +172,6 @@ def log(
             _ask_for_missing(load, folder, place)
             record, day = record_of(load, folder.content)
             logged = log_batch(layers, record, day, file)
-    except StartError as error:
-        raise BuilderStop(error.says, [error.mend]) from error
-    except ProblemsFound as found:
-        say_problems(found.problems)
-        click.echo("Nothing was written.", err=True)
-        sys.exit(1)
     say_problems(logged.warnings)
     if as_json:
         data = {"file": logged.file, **logged_data(logged.judged, today())}

@@ -3,37 +3,29 @@
 from __future__ import annotations
 
 import shlex
-import sys
 from collections.abc import Sequence
 from pathlib import Path
 
 import click
 
 from builder.cli.base import (
-    BuilderStop,
     called_as,
     content_told,
     layers_of,
     main,
+    or_nothing_written,
     own_content_option,
     own_place,
     read_date,
-    say_problems,
+    say_written,
 )
 from builder.cli.completing import trip_or_file
 from builder.cli.told import refuse_no_text
-from builder.problems import ProblemsFound
 
 
 @main.group()
 def new() -> None:
     """Start a folder, trip, recipe, batch or food. Never writes over anything."""
-
-
-def _written(paths: Sequence[Path], next_command: str) -> None:
-    for path in paths:
-        click.echo(f"Wrote {path.as_posix()}")
-    click.echo(f"Next: {next_command}")
 
 
 @new.command("folder")
@@ -43,13 +35,11 @@ def new_folder(name: Path) -> None:
 
     The trip builds as it is. NAME is the folder.
     """
-    from builder.starts import StartError, start_folder
+    from builder.starts import start_folder
 
-    try:
+    with or_nothing_written():
         written = start_folder(name)
-    except StartError as error:
-        raise BuilderStop(error.says, [error.mend]) from error
-    _written(written, f"cd {shlex.quote(name.as_posix())} && {called_as()} build")
+    say_written(written, f"cd {shlex.quote(name.as_posix())} && {called_as()} build")
 
 
 @new.command("trip")
@@ -104,23 +94,17 @@ def new_trip(
     For example:
       tripkit new trip next-year --from tarrow-tops --start 2032-06-12 --who Ash=Fern
     """
-    from builder.starts import NewTrip, StartError, start_trip
+    from builder.starts import NewTrip, start_trip
 
     refuse_no_text([*party, *who])
     place = own_place(content)
-    try:
+    with or_nothing_written():
         first_day = read_date("--start", start, "2032-06-12") if start is not None else None
         asked = NewTrip(name, source, first_day, party, theirs, _who(who))
         written, notes = start_trip(place.folder, place.shown, layers_of(place), asked)
-    except StartError as error:
-        raise BuilderStop(error.says, [error.mend]) from error
-    except ProblemsFound as found:
-        say_problems(found.problems)
-        click.echo("Nothing was written.", err=True)
-        sys.exit(1)
     for note in notes:
         click.echo(note)
-    _written(written, f"{called_as()} build {name}{content_told(place)}")
+    say_written(written, f"{called_as()} build {name}{content_told(place)}")
 
 
 def _who(told: Sequence[str]) -> dict[str, str]:
@@ -137,14 +121,12 @@ def _who(told: Sequence[str]) -> dict[str, str]:
 
 
 def _new_record(kind: str, name: str, content: Path | None) -> None:
-    from builder.starts import StartError, start_record
+    from builder.starts import start_record
 
     place = own_place(content)
-    try:
+    with or_nothing_written():
         written = start_record(place.folder, place.shown, layers_of(place), kind, name)
-    except StartError as error:
-        raise BuilderStop(error.says, [error.mend]) from error
-    _written(written, f"edit it, then `{called_as()} check{content_told(place)}`")
+    say_written(written, f"edit it, then `{called_as()} check{content_told(place)}`")
 
 
 @new.command("recipe")

@@ -18,6 +18,7 @@ from builder.cli.base import (
     json_option,
     layers_of,
     main,
+    or_nothing_written,
     own_place,
     place_of,
     read_date,
@@ -27,7 +28,7 @@ from builder.cli.base import (
 )
 from builder.cli.completing import ids_of
 from builder.clock import now, today
-from builder.problems import ProblemsFound, counted, did_you_mean, errors, in_order
+from builder.problems import counted, did_you_mean, errors, in_order
 
 if TYPE_CHECKING:
     from builder.model.content import Content
@@ -159,16 +160,10 @@ def _write_calendar(file: Path, plan: DryingPlan) -> None:
 
 def _write_batches(plan: DryingPlan, content: Path | None, known: Content, as_json: bool) -> None:
     """Add the new runs to the log; each batch is read back before it is written."""
-    from builder.starts import StartError, plan_batches
+    from builder.starts import plan_batches
 
-    try:
+    with or_nothing_written():
         planned = plan_batches(layers_of(own_place(content)), plan, known.home)
-    except StartError as error:
-        raise BuilderStop(error.says, [error.mend]) from error
-    except ProblemsFound as found:
-        say_problems(found.problems)
-        click.echo("Nothing was written.", err=True)
-        sys.exit(1)
     for logged in planned:
         click.echo(f"Planned {logged.judged.batch.id} in {logged.file}", err=as_json)
     if not planned:
