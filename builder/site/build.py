@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from io import BytesIO
 from pathlib import Path
@@ -96,23 +96,13 @@ def build_kit(order: Order) -> Built:
         dates=_dates(kit),
         address=order.address,
     )
-    # Copies of pictures take their time; they follow from what is named here.
-    late = order.pictures.named if order.pictures else ""
-    named = replace(site, files={**files, "late": late.encode("utf-8")})
-    made_from = _made_from(named, order.templates, order.base_config, order.generator)
-    if not order.force and is_current(order.out, kit.id, made_from):
-        return Built(kit.id, kit.title, False, (), made_from)
-    if order.pictures:
-        site = replace(site, files=files | _with_pictures(order, order.pictures))
-    doubts = build_site(
+    pictures = order.pictures
+    return _built(
         site,
-        order.out,
-        order.templates,
-        order.base_config,
-        made_from,
-        generator=order.generator,
+        order,
+        late_from=pictures.named if pictures else "",
+        late=lambda: _with_pictures(order, pictures) if pictures else {},
     )
-    return Built(kit.id, kit.title, True, doubts, made_from)
 
 
 def _with_pictures(order: Order, pictures: Pictures) -> dict[str, bytes]:
@@ -154,24 +144,41 @@ def build_home(order: HomeOrder) -> Built:
         epoch=order.epoch,
         outfit=HOME,
     )
-    # The late files follow from what is named here, so they need not be made to know this.
-    late = (book.late_from, order.copies.named if order.copies else "")
-    named = replace(site, files={**book.files, "late": repr(late).encode("utf-8")})
+    copies = order.copies
+
+    def late() -> dict[str, bytes]:
+        pages = book.late_pages().items()
+        labels = {path: labels_page(html).encode("utf-8") for path, html in pages}
+        return {**labels, **(copies() if copies else {})}
+
+    late_from = repr((book.late_from, copies.named if copies else ""))
+    return _built(site, order, late_from, late)
+
+
+def _built(
+    site: SiteInput,
+    order: Order | HomeOrder,
+    late_from: str,
+    late: Callable[[], Mapping[str, bytes]],
+) -> Built:
+    """Build a site, unless a whole one is there that was made from just the same.
+
+    `late` are files that take their time: they follow from what `late_from` names, so that they
+    need not be made to know whether a site is there.
+    """
+    named = replace(site, files={**site.files, "late": late_from.encode("utf-8")})
     made_from = _made_from(named, order.templates, order.base_config, order.generator)
-    if not order.force and is_current(order.out, AT_HOME, made_from):
-        return Built(AT_HOME, book.title, False, (), made_from)
-    pages = {path: labels_page(html).encode("utf-8") for path, html in book.late_pages().items()}
-    copies = order.copies() if order.copies else {}
-    site = replace(site, files={**book.files, **pages, **copies})
+    if not order.force and is_current(order.out, site.trip_id, made_from):
+        return Built(site.trip_id, site.title, False, (), made_from)
     doubts = build_site(
-        site,
+        replace(site, files={**site.files, **late()}),
         order.out,
         order.templates,
         order.base_config,
         made_from,
         generator=order.generator,
     )
-    return Built(AT_HOME, book.title, True, doubts, made_from)
+    return Built(site.trip_id, site.title, True, doubts, made_from)
 
 
 def _dates(kit: Kit) -> tuple[str, ...]:
