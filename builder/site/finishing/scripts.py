@@ -38,7 +38,10 @@ _SEARCH = Script("search.js", ("search",), ("startFinding",), None, at_once=True
 KIT_SCRIPTS = (
     Script(
         "kit.js",
-        ("words", "keep", "awake", "timers", "settings", "tables", "menu", "opener", "start"),
+        (
+            *("words", "keep", "clock", "awake", "timers"),
+            *("settings", "tables", "menu", "opener", "start"),
+        ),
         ("startTimers", "startSettings", "startTables", "startMenu", "startSearch"),
     ),
     _LISTS,
@@ -66,7 +69,10 @@ HOME_SCRIPTS = (
 )
 POCKET_SCRIPT = Script(
     "",
-    ("words", "keep", "minutes", "awake", "ticks", "timers", "day", "orders", "tables", "pocket"),
+    (
+        *("words", "keep", "clock", "minutes", "awake", "ticks", "timers"),
+        *("day", "orders", "tables", "pocket"),
+    ),
     (
         *("startNight", "startSteps", "startTicks", "startTimers"),
         *("startNow", "startOrders", "startTables"),

@@ -43,12 +43,6 @@ const tellBefore = (heading, first) => {
   }
 };
 
-const minutesOf = (time) => {
-  const [h, m] = time.split(":").map(Number);
-  return h * 60 + m;
-};
-const clockOf = (minutes) => `${two(Math.floor(minutes / 60) % 24)}:${two(minutes % 60)}`;
-
 /* The next meal that is neither over nor cooked whole; late in the evening tomorrow's breakfast. */
 const todayLines = (day, tomorrow, now) => {
   const link = day.querySelector("a");
@@ -93,7 +87,7 @@ const cooking = (which, meal) => {
   if (!start) return [];
   const eat = eatAt(which, meal);
   const done = stepsDone(meal);
-  const when = eat ? clockOf((minutesOf(eat) - Number(start) + 1440) % 1440) : fill(WORDS.beforeEating, { n: start });
+  const when = eat ? clockOf(minutesOf(eat) - Number(start)) : fill(WORDS.beforeEating, { n: start });
   const act = done ? fill(WORDS.stepsDone, { n: done, all: steps }) : `${when}: ${first}`;
   return [make("p", {}, act), make("a", { className: "kit-go", href: meal.links[0].href }, done ? WORDS.goOn : WORDS.cook[which])];
 };

@@ -14,15 +14,12 @@ const startOrders = () => {
     const input = make("input", { type: "time", value: kept.get(name) || planned });
     const follow = () => {
       kept.set(name, input.value === planned ? null : input.value || null);
-      const [h, m] = input.value.split(":").map(Number);
       times.forEach((time, i) => {
         time.replaceChildren(words[i]);
         if (!input.value) return;
-        const at = h * 60 + m - Number(time.dataset.before);
-        const minutes = ((at % 1440) + 1440) % 1440;
-        const clock = `${two(Math.floor(minutes / 60))}:${two(minutes % 60)} `;
+        const at = minutesOf(input.value) - Number(time.dataset.before);
         const before = make("span", { className: "small" }, WORDS.before(spans[i], at < 0));
-        time.replaceChildren(clock, ...(Number(time.dataset.before) ? [before] : []));
+        time.replaceChildren(`${clockOf(at)} `, ...(Number(time.dataset.before) ? [before] : []));
       });
       if (head) head.textContent = input.value ? WORDS.at : headWords;
     };
