@@ -51,7 +51,7 @@ KIT_SCRIPTS = (
     Script("mine.js", ("mine",), ("startMine",), ("data-refused=",)),
     Script("since.js", ("since",), ("startSince",), ("data-since=",)),
     Script("review.js", ("review",), ("startReview",), ('class="review"',)),
-    Script("reckon.js", ("minutes", "quantities", "evaluate"), (), (_PARTY, _OTHERWISE)),
+    Script("reckon.js", ("minutes", "quantities", "evaluate", "typed"), (), (_PARTY, _OTHERWISE)),
     Script("party.js", ("party",), ("startParty",), (_PARTY,)),
     Script("otherwise.js", ("otherwise",), ("startOtherwise",), (_OTHERWISE,)),
 )

@@ -1,7 +1,6 @@
 /* Runs are followed while they dry: weights are typed, kept on this phone, judged at once, and
    saved as a file that `tripkit log --from` takes over. Without it the page tells what stood in
    the log. */
-const OUNCE_G = 28.349523125;
 const HOUR_MIN = 60;
 const HALF_HOUR = 30;
 const SVG = document.querySelector("svg")?.namespaceURI;  // every page has pictures of the theme

@@ -1,10 +1,10 @@
 /* If it is otherwise at camp: what one changes, the rows of the plan's figures follow, worked out by
    the same expressions. What cannot follow says so, and no caution goes. */
 const LIMITS = {
-  m: { metric: ["m", 1, 0], us: ["ft", .3048, 0], least: -500, most: 9000 },
+  m: { metric: ["m", 1, 0], us: ["ft", FOOT_M, 0], least: LOWEST_M, most: HIGHEST_M },
   celsius: { metric: ["°C", 1, 0], us: ["°F", 1 / 1.8, 32], least: -60, most: 60 },
-  g: { metric: ["g", 1, 0], us: ["oz", 28.349523125, 0], least: 0, most: 100000 },
-  people: { metric: ["", 1, 0], us: ["", 1, 0], least: 0, most: 40 },
+  g: { metric: ["g", 1, 0], us: ["oz", OUNCE_G, 0], least: 0, most: 100000 },
+  people: { metric: ["", 1, 0], us: ["", 1, 0], least: 0, most: MOST_PEOPLE },
 };
 /* Figures as `figuresWhere` takes them, of rows; what goes in stands in the order of its names. */
 const NAME = /\b[a-z]\w*\b(?! *\()/g;
@@ -51,7 +51,7 @@ const startOtherwise = () => {
 
   /* What was typed, in the unit of the plan; null where nothing was, or nothing that fits. */
   const worth = (one) => {
-    const text = one.value.trim().replace(/[−–]/, "-").replaceAll(SAID.group, "").replace(/\s/g, "").replace(SAID.decimal, ".");
+    const text = numeral(one.value);
     const [, factor, zero] = units(one);
     const { least, most } = LIMITS[one.dataset.kind];
     const value = text === "" ? null : (Number(text) - zero) * factor;

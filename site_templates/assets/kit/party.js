@@ -1,10 +1,5 @@
 /* On a recipe: other eaters than planned, another height. The figures that the page carries follow;
    where planning would choose another pot, that is told. Each cooking on the page has its own. */
-const LOWEST_M = -500;
-const HIGHEST_M = 9000;
-const MOST_PEOPLE = 40;
-const FOOT_M = .3048;
-
 const parsed = (text) => {
   try { return JSON.parse(text); } catch { return null; }
 };
@@ -125,8 +120,8 @@ const startOneParty = (box, own, name, mine) => {
       placeholder: String(planHere),
       value: altitude === null ? "" : String(Math.round(altitude / perUnit())),
       onchange() {
-        const text = height.value.trim().replace(/[−–]/, "-");
-        const metres = Number(text.replaceAll(SAID.group, "").replace(/\s/g, "").replace(SAID.decimal, ".")) * perUnit();
+        const text = height.value.trim();
+        const metres = Number(numeral(text)) * perUnit();
         const good = text === "" || (metres >= LOWEST_M && metres <= HIGHEST_M);
         height.setAttribute("aria-invalid", String(!good));
         wrong.textContent = good ? "" : WORDS.heightWrong(quantity(LOWEST_M, "m", chosenUnits()), quantity(HIGHEST_M, "m", chosenUnits()));

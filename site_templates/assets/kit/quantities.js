@@ -1,13 +1,15 @@
 /* Figures as text, rounded and written as the build does it; tests/vectors/scaling.json holds the
    two together. */
+const OUNCE_G = 28.349523125;
+const FOOT_M = .3048;
 const SHOWN = {
   "g metric": [[10, "g", 1, 1], [999.5, "g", 1, 0], [Infinity, "kg", 1000, 2]],
-  "g us": [[453.592, "oz", 28.349523125, 1], [Infinity, "lb", 453.59237, 2]],
+  "g us": [[453.592, "oz", OUNCE_G, 1], [Infinity, "lb", 453.59237, 2]],
   "ml metric": [[999.5, "ml", 1, 0], [Infinity, "l", 1000, 2]],
   "ml us": [[14.7, "tsp", 4.92892159375, 1], [236.5, "fl oz", 29.5735295625, 1],
     [3785.4, "cups", 236.5882365, 1], [Infinity, "gal", 3785.411784, 2]],
   "m metric": [[Infinity, "m", 1, 0]],
-  "m us": [[Infinity, "ft", .3048, 0]],
+  "m us": [[Infinity, "ft", FOOT_M, 0]],
 };
 const digits = (value, decimals) => {
   const [whole, part = ""] = rounded(value, decimals).toFixed(decimals).split(".");
