@@ -18,6 +18,8 @@ from builder.site.folder import made
 ROOT = Path(__file__).resolve().parents[1]
 ALL = {"graupel-ridge", "lake-emmerin", "rindle-fen", "tarrow-tops"}
 LOG_READERS = ALL  # cautions look through the whole log for what lay in one dryer
+BEANS = "- id: black-beans-spring"
+FUDGE = "- {eat: Caramel fudge, each: 40 g, energy: 430 kcal}"
 
 
 class Shelf:
@@ -135,6 +137,25 @@ def test_a_trip_that_takes_of_a_batch_changes_what_others_are_left_with(again: S
     (again.content / "trips" / "tarrow-tops.yaml").unlink()
     # Two eat of its batches, and the third is offered packs of them.
     assert again.anew() == {"graupel-ridge", "lake-emmerin", "rindle-fen"}
+
+
+def test_a_trip_that_takes_of_a_planned_load_changes_what_of_it_will_cover_others(
+    again: Shelf,
+) -> None:
+    load = """- id: beans-august
+  food: black-beans-cooked
+  method: freeze-dryer
+  dryer: home-freeze-dryer
+  planned: 2031-08-20
+  fresh: 640 g
+  packs: {count: 4, in: foil-pouch}
+"""
+    change(again.content, "batches/vegetables.yaml", BEANS, f"{load}\n{BEANS}")
+    coming = {kit.id: kit.coming for kit in again.planned().kits}
+    assert [each.batch for each in coming["rindle-fen"]] == ["beans-august"]
+    eaten = "- {eat: black-beans-cooked, from: beans-august, each: 20 g}"
+    change(again.content, "trips/tarrow-tops.yaml", FUDGE, eaten)
+    assert again.anew() == {"rindle-fen", "tarrow-tops"}
 
 
 def test_another_tool_plans_all_again(again: Shelf) -> None:

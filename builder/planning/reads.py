@@ -28,7 +28,7 @@ OF_CONTENT = {
     "sources": "source",
 }
 OF_GEAR = tuple(each.name for each in fields(Gear))
-OF_STOCK = ("judged", "takings", "came_back", "offers")
+OF_STOCK = tuple(each.name for each in fields(Stock))
 
 
 class _Watched(Mapping[str, Item]):
