@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
 from dataclasses import dataclass, replace
+from functools import cache, partial
 from typing import get_args
 
 from builder.formulas.air import pressure_hpa
@@ -105,23 +106,24 @@ def turns_of(
 def _turns(
     facts: Facts, texts: Mapping[str, CautionText], shown: Collection[str], way: _Way
 ) -> Iterator[Turn]:
-    far = elsewhere(facts, way, way.far)
+    # All limits are tried for from the same ends, and a trip elsewhere is much to put together.
+    at = cache(partial(elsewhere, facts, way))
     for name in way.asks:
         predicate = PREDICATES[name]
-        found = () if name in shown or name not in texts else tuple(predicate(far))
+        found = () if name in shown or name not in texts else tuple(predicate(at(way.far)))
         if found:
             days = {day for each in found for day in _days(each)}
-            limit = _limit(facts, way, predicate)
+            limit = _limit(at, (way.mildest(facts), way.far), predicate)
             text = texts[name]
             yield Turn(name, text.level, text.title, way.kind, limit, tuple(sorted(days)))
 
 
-def _limit(facts: Facts, way: _Way, predicate: Predicate) -> float:
+def _limit(at: Callable[[float], Facts], ends: tuple[float, float], predicate: Predicate) -> float:
     """Give a value up to which a predicate finds nothing; what lies just beyond it is told too."""
-    calm, found = way.mildest(facts), way.far
+    calm, found = ends
     for _ in range(_TRIES):
         middle = (calm + found) / 2
-        if any(predicate(elsewhere(facts, way, middle))):
+        if any(predicate(at(middle))):
             found = middle
         else:
             calm = middle
