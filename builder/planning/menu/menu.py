@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
+from functools import cache
 
 from builder.model.batch import Method
 from builder.model.content import Content
@@ -143,6 +144,7 @@ class _MenuPlanner:
         """Choose the stove and the pot of each dish, so that all is ready soonest."""
         trial = _MenuPlanner(self.content, self.judged, self.hearth, self.batch_names, self.say)
 
+        @cache
         def planned(number: int, stand: Stand) -> tuple[PlannedMeal, ...]:
             item = meal.items[number]
             dishes = trial.dishes(day, meal.meal, item, conditions, has_embers=False, stand=stand)

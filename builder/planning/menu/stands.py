@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
+from operator import itemgetter
 
 from builder.model.figure import Figure, found, guarded
 from builder.model.kit import PlannedMeal
@@ -26,7 +26,10 @@ _STANDS_THERE = found(1.0, "stands_there", "all of the mealtime ready soonest, t
 
 @dataclass(frozen=True, slots=True)
 class Stand:
-    """Where a dish is cooked: the stove by its key, the pot by its id; None as on any trip."""
+    """Where a dish is cooked: the stove by its key, the pot by its id; None as on any trip.
+
+    What any trip cooks on is its first stove, which is told by None and never by its key.
+    """
 
     stove: str | None = None
     pot: str | None = None
@@ -37,29 +40,26 @@ Plan = Callable[[Stand], tuple[PlannedMeal, ...]]
 
 def stands_of(plan: Plan, hearth: Hearth, pot_told: str | None) -> Sequence[Stand]:
     """Give where a dish can stand: on each stove, in each pot that takes it in as few potfuls."""
-    first = plan(Stand())
-    (dish, *others) = first
+    dish, *others = plan(Stand())
     if dish.cooked_on != "stove":
         return (Stand(),)
-    keys = [each.key for each in hearth.stoves]
+    keys = [None, *(each.key for each in hearth.stoves[1:])]
     pots: list[str | None] = [None]
     if pot_told is None and not others:  # what is parted keeps to its two pots
-        fewest = [
+        pots += (
             pot.id
             for pot in hearth.pots
             if pot.id != dish.pot and plan(Stand(pot=pot.id))[0].potfuls == dish.potfuls
-        ]
-        pots += fewest
+        )
     return [Stand(key, pot) for key in keys for pot in pots]
 
 
 def soonest_ready(
     options: Sequence[Sequence[Stand]],
-    planned: Callable[[int, Stand], tuple[PlannedMeal, ...]],
+    plan: Callable[[int, Stand], tuple[PlannedMeal, ...]],
     hearth: Hearth,
 ) -> Sequence[Stand]:
     """Choose for each dish one of its options, of which the first is the first stove's."""
-    plan = cache(planned)
 
     def takes_min(stands: Sequence[Stand]) -> tuple[float, float]:
         meals = [dish for number, stand in enumerate(stands) for dish in plan(number, stand)]
@@ -69,18 +69,19 @@ def soonest_ready(
 
     stands = [each[0] for each in options]
     now = takes_min(stands)
-    lit: set[str | None] = {None, hearth.stoves[0].key}
+    lit: set[str | None] = {None}
     for stove in hearth.stoves[1:]:
         lit.add(stove.key)
         while True:
-            moved = [
+            moved = (
                 [*stands[:number], other, *stands[number + 1 :]]
                 for number, own in enumerate(options)
                 for other in own
                 if other.stove in lit and other != stands[number]
-            ]
-            best = min(moved, key=takes_min, default=stands)
-            if not _is_worth_it(now, then := takes_min(best)):
+            )
+            tried = ((takes_min(each), each) for each in moved)
+            then, best = min(tried, key=itemgetter(0), default=(now, stands))
+            if not _is_worth_it(now, then):
                 break
             stands, now = best, then
     return stands
