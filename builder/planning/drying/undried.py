@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from builder.model.content import Content
 from builder.model.recipe import Ingredient
+from builder.planning.stock import items_of
 from builder.problems import Problem
 
 
@@ -37,14 +38,12 @@ def undried_problems(content: Content) -> Iterator[Problem]:
 def _used(content: Content) -> Iterator[tuple[str, Ingredient]]:
     """Give what recipes of trips use without a way to dry it or a batch, each once."""
     seen: set[tuple[str, str]] = set()
-    for trip in content.trips.values():
-        for day in trip.days:
-            for meal in day.meals:
-                for item in meal.items:
-                    recipe = content.recipes.get(item.recipe or "")
-                    named = {ingredient for ingredient, _ in item.batches}
-                    for each in recipe.uses if recipe else ():
-                        key = (item.recipe or "", each.id)
-                        if each.dried_by is None and each.id not in named and key not in seen:
-                            seen.add(key)
-                            yield key[0], each
+    items = (at.item for trip in content.trips.values() for at in items_of(trip))
+    for item in items:
+        recipe = content.recipes.get(item.recipe or "")
+        named = {ingredient for ingredient, _ in item.batches}
+        for each in recipe.uses if recipe else ():
+            key = (item.recipe or "", each.id)
+            if each.dried_by is None and each.id not in named and key not in seen:
+                seen.add(key)
+                yield key[0], each
