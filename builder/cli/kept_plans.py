@@ -21,7 +21,7 @@ from builder.cli.base import Place
 from builder.cli.dangers import Dangers
 from builder.cli.last_build import folder_marks, with_folders, without_folders
 from builder.model.as_data import as_data, of_data
-from builder.model.figure import Count, Figure, Reckoned, Worked
+from builder.model.figure import Count, Figure, Reckoned, Worked, behind
 from builder.model.place import Place as At
 from builder.planning.at_home import TripShare, share_of
 from builder.planning.reads import EVERY, OF_CONTENT, OF_GEAR, OF_STOCK, WHETHER, Read
@@ -221,13 +221,10 @@ def _origins(value: object, seen: set[int]) -> Iterator[str]:
         if id(origin) in seen:
             return
         seen.add(id(origin))
-        if isinstance(origin, Worked):
-            below: Iterable[object] = (part for _, part in origin.inputs)
-        elif isinstance(origin, Reckoned):
-            below = (*origin.parts, *origin.guards)
-        else:
+        if not isinstance(origin, (Worked, Reckoned)):
             yield repr(origin)
             return
+        below: Iterable[object] = behind(origin)
     elif is_dataclass(value):
         below = (getattr(value, each.name) for each in fields(value))
     elif isinstance(value, (tuple, list)):

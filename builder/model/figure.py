@@ -9,6 +9,7 @@ from __future__ import annotations
 import operator
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass, replace
+from itertools import chain
 from typing import Any, Literal, TypeAlias, TypeVar
 
 from builder.model.place import Place
@@ -220,6 +221,16 @@ def nothing(name: str, why: str = "nothing of it here") -> Figure:
 def none(name: str, why: str = "nothing of it here") -> Count:
     """Give the zero of whole things of which there are none."""
     return Count(0, Found(name, why))
+
+
+def behind(origin: Origin) -> tuple[float, ...]:
+    """Give what a number was made of, its guards last; nothing where it came from outside."""
+    if isinstance(origin, Worked):
+        given = (each if isinstance(each, tuple) else (each,) for _, each in origin.inputs)
+        return tuple(chain.from_iterable(given))
+    if isinstance(origin, Reckoned):
+        return (*origin.parts, *origin.guards)
+    return ()
 
 
 def holds(left: float, sign: Literal["<", "<="], right: float) -> Figure:

@@ -19,6 +19,7 @@ from builder.model.figure import (
     Traced,
     Worked,
     add,
+    behind,
     found,
     holds,
 )
@@ -146,13 +147,8 @@ def _counts(meal: PlannedMeal) -> Iterator[Traced]:
         if not isinstance(each, (Figure, Count)) or id(each) in seen:
             continue
         seen.add(id(each))
-        origin = each.origin
-        if isinstance(origin, Worked):
-            for _, given in origin.inputs:
-                waiting += given if isinstance(given, tuple) else (given,)
-        elif isinstance(origin, Reckoned):
-            waiting += (*origin.parts, *origin.guards)
-        elif _counts_eaters(each):
+        waiting += behind(each.origin)
+        if _counts_eaters(each):
             yield each
 
 

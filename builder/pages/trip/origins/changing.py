@@ -21,7 +21,17 @@ from builder.formulas.heat import (
     water_heat_kj,
     whole_units,
 )
-from builder.model.figure import Count, Figure, Found, Origin, Reckoned, Told, Traced, Worked
+from builder.model.figure import (
+    Count,
+    Figure,
+    Found,
+    Origin,
+    Reckoned,
+    Told,
+    Traced,
+    Worked,
+    behind,
+)
 from builder.model.kit import Kit, PlannedMeal
 from builder.pages.figures import number as as_text
 from builder.pages.pieces import Scale
@@ -172,13 +182,8 @@ class Part:
         return known
 
     def _rests(self, origin: Origin) -> bool:
-        if isinstance(origin, Worked):
-            return any(
-                any(map(self.follows, given if isinstance(given, tuple) else (given,)))
-                for _, given in origin.inputs
-            )
-        if isinstance(origin, Reckoned):
-            return any(map(self.follows, (*origin.parts, *origin.guards)))
+        if isinstance(origin, (Worked, Reckoned)):
+            return any(map(self.follows, behind(origin)))
         return origin in self.keys
 
     def _figure(self, node: Node) -> Data:
