@@ -15,8 +15,16 @@ from builder.problems import ProblemsFound, errors
 from builder.reading.folder import Layer, RecordText
 from builder.reading.text.as_written import edited_bytes
 from builder.reading.text.layout import with_text
-from builder.reading.text.spelling import Edit, Words, edited, plain, spelt_out, words_in_flow
-from builder.reading.text.yaml_door import Node, read_yaml
+from builder.reading.text.spelling import (
+    Edit,
+    Words,
+    edited,
+    plain,
+    read_plain,
+    spelt_out,
+    words_in_flow,
+)
+from builder.reading.text.yaml_door import Node
 from builder.reading.trips.helpings import AUTO
 from builder.reading.trips.meals import OPEN
 from builder.starts.fresh import StartError
@@ -62,7 +70,7 @@ def _dishes(root: Node, trip: Trip, dishes: Sequence[ChosenDish]) -> Iterator[_P
     everybody = tuple(person.name for person in trip.party)
     for dish in dishes:
         path: tuple[str | int, ...] = ("days", dish.day - 1, "meals", dish.meal)
-        meal = _at(root, path)
+        meal = root.at(path)
         if meal.is_list:
             path = (*path, next(n for n, item in enumerate(meal.items) if _is(item, OPEN)))
         value: dict[str, Words] = {"cook": dish.recipe}
@@ -78,7 +86,7 @@ def _packs(root: Node, trip: Trip) -> Iterator[_Put]:
     for number, day in enumerate(trip.days):
         for meal in day.meals:
             path: tuple[str | int, ...] = ("days", number, "meals", meal.meal)
-            written = _at(root, path)
+            written = root.at(path)
             places = [(path, written)]
             if written.is_list:
                 places = [((*path, n), item) for n, item in enumerate(written.items)]
@@ -106,13 +114,6 @@ def _is(node: Node, word: str) -> bool:
     return node.is_text and node.text.strip() == word
 
 
-def _at(root: Node, path: Sequence[str | int]) -> Node:
-    node = root
-    for step in path:
-        node = node.items[step] if isinstance(step, int) else node.entries[step].node
-    return node
-
-
 # -- edits ----------------------------------------------------------------------------------------
 
 
@@ -125,11 +126,11 @@ def _edits(record: RecordText, puts: Sequence[_Put]) -> tuple[list[Edit], bool]:
     for put in puts:
         meant = _with(meant, put.path, _plain_of(put.value))
     edits = _edits_in(record.text, record.node, puts)
-    if edits is not None and _says(edited(record.text, edits)) == meant:
+    if edits is not None and read_plain(edited(record.text, edits)) == meant:
         return edits, False
     text, node = spelt_out(record.text, record.node)
     apart = _edits_in(text, node, puts)
-    if apart is None or _says(edited(text, apart)) != meant:
+    if apart is None or read_plain(edited(text, apart)) != meant:
         raise StartError(
             f"{record.path} is written in a way that nothing can be put into it",
             "write the proposal in by hand",
@@ -139,19 +140,14 @@ def _edits(record: RecordText, puts: Sequence[_Put]) -> tuple[list[Edit], bool]:
 
 def _edits_in(text: str, root: Node, puts: Sequence[_Put]) -> list[Edit] | None:
     """Give an edit for each place; None where two are meant for one."""
-    edits = [with_text(text, _at(root, put.path), words_in_flow(put.value)) for put in puts]
+    edits = [with_text(text, root.at(put.path), words_in_flow(put.value)) for put in puts]
     places = {(each.start, each.end) for each in edits}
     different = dict.fromkeys(edits)
     return None if len(different) > len(places) else list(different)
 
 
-def _says(text: str) -> object:
-    node, problems = read_yaml(text, "")
-    return None if node is None or problems else plain(node)
-
-
 def _plain_of(value: Words) -> object:
-    return _says(words_in_flow(value))
+    return read_plain(words_in_flow(value))
 
 
 def _with(record: Any, path: Sequence[str | int], value: object) -> Any:

@@ -22,7 +22,7 @@ from builder.reading.text.layout import (
     with_value,
     without_key,
 )
-from builder.reading.text.spelling import Edit, Left, edited, plain, quoted, spelt_out
+from builder.reading.text.spelling import Edit, Left, edited, quoted, read_plain, spelt_out
 from builder.reading.text.yaml_door import Node, read_yaml
 
 
@@ -86,19 +86,14 @@ def rewritten(trip: RecordText, changes: Changes) -> Rewritten:
     apart = _changed(replace(trip, text=text, node=node), changes)
     if text == trip.text:
         return apart
-    meant = _says(apart.text)
+    meant = read_plain(apart.text)
     for leave_named in (True, False):
         found = _changed(trip, changes, leave_named)
-        if meant is not None and _says(found.text) == meant:
+        if meant is not None and read_plain(found.text) == meant:
             return found
     says = "wrote out what `*name` and `<<` stood for: a change was not meant for all of it"
     edits = (Edit(0, len(trip.text), apart.text),)
     return Rewritten(apart.text, edits, (Left(0, says), *apart.left))
-
-
-def _says(text: str) -> object:
-    node, problems = read_yaml(text, "")
-    return None if node is None or problems else plain(node)
 
 
 def _changed(trip: RecordText, changes: Changes, leave_named: bool = False) -> Rewritten:
@@ -166,7 +161,7 @@ def _review(text: str, node: Node) -> Iterator[Edit | Left]:
 def _batches(text: str, node: Node, changes: Changes) -> Iterator[Edit | Left]:
     if not changes.gone:
         return
-    for number, day in enumerate(_items(node, "days")):
+    for number, day in enumerate(node.items_of("days")):
         meals = day.entries.get("meals")
         for meal, entry in meals.node.entries.items() if meals else ():
             items = entry.node.items if entry.node.is_list else (entry.node,)
@@ -177,11 +172,6 @@ def _batches(text: str, node: Node, changes: Changes) -> Iterator[Edit | Left]:
                     if (at.day, at.meal, at.item) == (number, meal, place)
                 }
                 yield from _batches_of(text, item, changes.gone, packs, bool(changes.packs))
-
-
-def _items(node: Node, key: str) -> Sequence[Node]:
-    entry = node.entries.get(key)
-    return entry.node.items if entry else ()
 
 
 def _batches_of(

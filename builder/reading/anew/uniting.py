@@ -38,10 +38,7 @@ class Draft:
 
     def at(self, *path: str | int) -> Node:
         """Give the node that keys, and numbers of items, lead to."""
-        node = self.node
-        for step in path:
-            node = node.items[step] if isinstance(step, int) else node.entries[step].node
-        return node
+        return self.node.at(path)
 
     def change(self, *edits: Edit) -> None:
         """Make edits that do not overlap."""
@@ -164,22 +161,17 @@ def unite_gear(base: Draft, record: RecordText) -> Iterator[str]:
                 (key,), name, [each for each in _words(theirs.node, name) if each not in known]
             )
         yield from _settle(base, (key,), theirs.node, but=lists)
-    things = {_name(each): each for each in _items(base.node, "gear_shared")}
+    things = {_name(each): each for each in base.node.items_of("gear_shared")}
     things_more = []
-    for thing in _items(other, "gear_shared"):
+    for thing in other.items_of("gear_shared"):
         there = things.get(_name(thing))
         if there is None:
             things_more.append(thing)
         elif plain(there) != plain(thing):
             yield f"{thing.place}: {_name(thing)} is told otherwise in the first trip, which stands"
     base.take("gear_shared", record, things_more)
-    ties = [plain(each) for each in _items(base.node, "together")]
-    base.take("together", record, [e for e in _items(other, "together") if plain(e) not in ties])
-
-
-def _items(trip: Node, key: str) -> Sequence[Node]:
-    entry = trip.entries.get(key)
-    return entry.node.items if entry else ()
+    ties = [plain(each) for each in base.node.items_of("together")]
+    base.take("together", record, [e for e in other.items_of("together") if plain(e) not in ties])
 
 
 def _settle(base: Draft, path: Path, theirs: Node, but: Collection[str] = ()) -> Iterator[str]:
@@ -216,7 +208,7 @@ def unite_rest(base: Draft, other: Node, before: int) -> Iterator[str]:
         if key == "learned" and wanted[1] and not wanted[0]:
             base.put((), key, "false")
             yield f"{said[1].place if said[1] else other.place}: `learned` holds for all days now"
-    base.add((), "depots", [_shifted(each, before) for each in _items(other, "depots")])
+    base.add((), "depots", [_shifted(each, before) for each in other.items_of("depots")])
     notes = other.entries.get("notes")
     if notes is not None and notes.node.text.strip():
         own = base.node.entries.get("notes")

@@ -276,7 +276,7 @@ def _word_of(node: Node, name: str) -> str:
 
 def _ingredients_of(node: Node, notes: Notes) -> Mapping[str, bool] | None:
     """Give the names that steps may take, and whether each is dried; None where one is unknown."""
-    uses = node.entries["uses"].node.items if "uses" in node.entries else ()
+    uses = node.items_of("uses")
     found: dict[str, bool] = {}
     for line in uses:
         name, food, recipe = (_word_of(line, each) for each in ("id", "food", "recipe"))

@@ -51,6 +51,12 @@ def plain(node: Node) -> Any:
     return (node.value, node.written) if node.written else node.value
 
 
+def read_plain(text: str) -> object:
+    """Give what a text says as plain Python values; None where it cannot be read."""
+    node, problems = read_yaml(text, "")
+    return None if node is None or problems else plain(node)
+
+
 def quoted(text: str) -> str:
     """Give a text as YAML that reads as just this text, in a list or mapping of any form."""
     found, problems = read_yaml(f"[{text}]", "")

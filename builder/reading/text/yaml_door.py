@@ -10,6 +10,7 @@ that no nesting can exhaust the stack.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import TYPE_CHECKING, Any
 
@@ -94,6 +95,18 @@ class Node:
     def items(self) -> tuple[Node, ...]:
         """The items of a list; none for anything else."""
         return self.value if isinstance(self.value, tuple) else ()
+
+    def at(self, path: Iterable[str | int]) -> Node:
+        """Give the node that keys, and numbers of items, lead to."""
+        node = self
+        for step in path:
+            node = node.items[step] if isinstance(step, int) else node.entries[step].node
+        return node
+
+    def items_of(self, key: str) -> tuple[Node, ...]:
+        """Give the items of the list behind a key; none where it is not told."""
+        entry = self.entries.get(key)
+        return entry.node.items if entry else ()
 
     def described(self) -> str:
         """Say what was found, in few words."""
