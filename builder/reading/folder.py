@@ -334,14 +334,14 @@ class _FolderReader:
                 self.texts["person", name] = RecordText(file.path, file.text, node, "people")
         return home
 
-    def _track_of(self, layer: int, file: _File) -> tuple[DayTrack, ...]:
+    def _track_of(self, beside: Beside, file: _File) -> tuple[DayTrack, ...]:
         """Give the parts of the track beside a trip; () where it names none that can be read."""
         named, utc = (file.node.entries.get(key) for key in ("track", "utc"))
         if named is None or not named.node.is_text or not named.node.text.strip():
             return ()
         name = named.node.text.strip()
         try:
-            data = self._beside(layer, file).start_of(name, LARGEST_TRACK_BYTES)
+            data = beside.start_of(name, LARGEST_TRACK_BYTES)
             return read_track(data, hours_ahead(utc.node if utc else None) or 0.0) if data else ()
         except Amiss as amiss:
             self.problems.append(amiss.at(named.node.place))
@@ -367,8 +367,8 @@ class _FolderReader:
                 mend = "name the file with lower-case letters, digits and hyphens"
                 self.problems.append(Problem(place, "id", says, mend))
                 continue
-            self.problems.beside = self._beside(layer, file)
-            along = replace(at_hand, track_parts=self._track_of(layer, file))
+            self.problems.beside = beside = self._beside(layer, file)
+            along = replace(at_hand, track_parts=self._track_of(beside, file))
             trip = read_trip(file.node, self.problems, trip_id, along)
             if trip is None:
                 self.broken.add(("trip", trip_id))
@@ -379,7 +379,6 @@ class _FolderReader:
                 self.problems.append(Problem(place, "id-twice", says, "rename one of the files"))
                 continue
             if trip.track:
-                beside = self._beside(layer, file)
                 self.tracks[trip_id] = NamedFile(beside, trip.track, LARGEST_TRACK_BYTES)
                 told_as = f"track: {Path(trip.track).name}"
                 where = trip.places.of("track")
