@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, sync_playwright
+from playwright.sync_api import Browser, BrowserContext, sync_playwright
 
 from builder.site.assemble import build_site
 from builder.site.folder.index_page import write_index
@@ -66,3 +66,12 @@ def kits(request: pytest.FixtureRequest) -> Path:
 def recipe(sample_kits: Path) -> str:
     """Give the address of a recipe page that has everything a recipe page may have."""
     return (sample_kits / "lake-walk" / "cook" / "bean-pot.html").as_uri()
+
+
+@pytest.fixture
+def context(browser: Browser) -> Iterator[BrowserContext]:
+    """Give a phone that has seen no kit yet."""
+    opened = browser.new_context(viewport={"width": 360, "height": 740})
+    opened.set_default_timeout(10_000)
+    yield opened
+    opened.close()

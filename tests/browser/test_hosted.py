@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, expect
+from playwright.sync_api import BrowserContext, Page, expect
 
 from .hosting import Host
 from .looking import Seen, search_for, site_pages_of, wait_until
@@ -28,14 +28,6 @@ def host(kits: Path) -> Iterator[Host]:
     started = Host(kits.parents[1])
     yield started
     started.stop()
-
-
-@pytest.fixture
-def context(browser: Browser) -> Iterator[BrowserContext]:
-    opened = browser.new_context(viewport={"width": 360, "height": 740})
-    opened.set_default_timeout(10_000)
-    yield opened
-    opened.close()
 
 
 def kit_address(host: Host, kits: Path) -> tuple[Path, str]:

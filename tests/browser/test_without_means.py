@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, BrowserContext, Page, Route, expect
+from playwright.sync_api import BrowserContext, Page, Route, expect
 
 from .hosting import Host
 from .looking import search_for
@@ -24,14 +24,6 @@ UNKEPT = "keeps no ticks and timers here: they last until you close the page"
 HALF = "could not be fetched whole"
 NO_WORKER = "keeps no pages: without a network, open the zip"
 PLAIN = "http://kits.example"  # no safe address to a browser
-
-
-@pytest.fixture
-def context(browser: Browser) -> Iterator[BrowserContext]:
-    opened = browser.new_context(viewport={"width": 360, "height": 740})
-    opened.set_default_timeout(10_000)
-    yield opened
-    opened.close()
 
 
 @pytest.fixture

@@ -3,17 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
 from builder.model.kit import Carried, Kit, KitDepot, PersonLoad, Utensil, Utensils
 from builder.pages.trip.book import write_book
 from builder.pages.trip.supplies.bags import BAGS, bags_page, in_packing_order, packed_g
+from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 from tests.pages.test_looks import page
-
-TEMPLATES = Path(__file__).parents[2] / "site_templates"
 
 OWN = Carried("Own gear", 7000, "own")
 POT = Carried("Pot", 200, "gear")

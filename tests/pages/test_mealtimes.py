@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from pathlib import Path
 
 import pytest
 
@@ -11,9 +10,9 @@ from builder.model.kit import Kit
 from builder.model.meal_times import MealTimes
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.strip import day_strip
+from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 
-TEMPLATES = Path(__file__).parents[2] / "site_templates"
 DINNER = "meals/day-1-dinner.md"
 
 
