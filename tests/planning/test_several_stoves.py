@@ -239,6 +239,20 @@ def test_a_stove_that_is_lost_with_a_bag_leaves_the_other_one(tmp_path: Path) ->
     assert cold(["burner", "spirit-burner"], tmp_path / "two") == [False]
 
 
+def test_of_two_stoves_that_are_alike_each_is_told_with_whoever_has_it(tmp_path: Path) -> None:
+    both = {"cook": "long-soup"}, {"cook": "long-mash"}
+    kit = trip(tmp_path, ["burner", "burner"], *both).kit()
+    has = {
+        thing.what: person.name
+        for person in kit.weights.people
+        for thing in person.carries
+        if thing.what.startswith("Burner")
+    }
+    assert len(set(has.values())) == 2, "so one of them cannot be told for the other"
+    told = {each.name: each.carried_by for each in kit.utensils.all}
+    assert {name: told[name] for name in has} == has
+
+
 def test_a_stove_that_is_not_there_is_told_where_it_stands(tmp_path: Path) -> None:
     found = trip(tmp_path, ["burner", "spirit-burnr"], {"cook": "soup"}).problems
     (problem,) = [each for each in found if each.severity == "error"]

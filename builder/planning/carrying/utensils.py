@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
+from itertools import chain
 
 from builder.model.content import Content
 from builder.model.kit import Carried, KitDay, PersonLoad, PlannedMeal, Utensil, Utensils
@@ -74,13 +75,12 @@ def _kinds(thing: str) -> set[str]:
 
 
 def _carrier(names: Collection[str], carried: Sequence[tuple[str, Carried]]) -> str | None:
-    """Give who carries a thing of such a name: `whisk` is the gear list's `Small whisk`, too."""
-    wanted = [name.casefold() for name in names]
-    return next(
-        (
-            who
-            for who, thing in carried
-            if thing.kind == "gear" and any(name in thing.what.casefold() for name in wanted)
-        ),
-        None,
-    )
+    """Give who carries a thing of such a name: `whisk` is the gear list's `Small whisk`, too.
+
+    A thing of the very name comes first: of two stoves the second is called the first's, and (2).
+    """
+    wanted = {name.casefold() for name in names}
+    gear = [(who, thing.what.casefold()) for who, thing in carried if thing.kind == "gear"]
+    of_the_name = (who for who, what in gear if what in wanted)
+    holding_it = (who for who, what in gear if any(name in what for name in wanted))
+    return next(chain(of_the_name, holding_it), None)
