@@ -10,7 +10,6 @@ from __future__ import annotations
 
 import hashlib
 import json
-import os
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, fields, is_dataclass
@@ -19,7 +18,7 @@ from typing import TYPE_CHECKING, Any
 
 from builder.cli.base import Place
 from builder.cli.dangers import Dangers
-from builder.cli.last_build import folder_marks, with_folders, without_folders
+from builder.cli.last_build import FolderMarks, folder_marks, with_folders, without_folders
 from builder.model.as_data import as_data, of_data
 from builder.model.figure import Count, Figure, Reckoned, Worked, behind
 from builder.model.place import Place as At
@@ -63,13 +62,13 @@ class KeptPlans:
 
     def __init__(self, place: Place, out: Path, tool: str, is_asked: bool) -> None:
         """Take where content and kits lie, the state of the tool, and whether old plans will do."""
-        self.place, self.out, self.tool, self.is_asked = place, out, tool, is_asked
+        self.marks, self.out, self.tool, self.is_asked = folder_marks(place), out, tool, is_asked
         self._states: _States | None = None
         self._planned: dict[str, _Planned] = {}
 
     def look_at(self, folder: Folder, content: Content, stock: Stock) -> None:
         """Take the content that trips are planned from now."""
-        self._states = _States(self.place, folder, content, stock, self.tool)
+        self._states = _States(self.marks, folder, content, stock, self.tool)
 
     def of(self, trip: Trip) -> KeptPlan | None:
         """Give the plan of a trip where all that it was made from is as it was, and its kit."""
@@ -98,7 +97,7 @@ class KeptPlans:
 
     def keep(self, content: Content, trip_id: str, made_from: str) -> None:
         """Write down the plan of a kit that was built."""
-        from builder.site.folder.made import write_down
+        from builder.site.folder.made import write_over
 
         planned = self._planned.pop(trip_id, None)
         if planned is None or self._states is None:
@@ -121,10 +120,7 @@ class KeptPlans:
                 "share": as_data(share_of(planned.kit)),
             }
         )
-        target = self._file(trip_id)
-        fresh = target.with_suffix(".plan.new")
-        write_down(fresh, f"{_hash([told])}\n{told}")
-        os.replace(fresh, target)
+        write_over(self._file(trip_id), f"{_hash([told])}\n{told}")
 
     def forget(self, trip_ids: Iterable[str]) -> None:
         """Take away what was written down of some trips."""
@@ -148,12 +144,12 @@ class KeptPlans:
     def _told(self, problem: Problem) -> list[object]:
         place = problem.place
         texts = (place.file, problem.kind, problem.says, problem.mend, problem.severity)
-        told = (without_folders(text, self.place) for text in texts)
+        told = (without_folders(text, self.marks) for text in texts)
         return [place.line, place.column, *told]
 
     def _problem(self, told: list[Any]) -> Problem:
         line, column, *texts = told
-        file, kind, says, mend, severity = (with_folders(text, self.place) for text in texts)
+        file, kind, says, mend, severity = (with_folders(text, self.marks) for text in texts)
         return Problem(At(file, line, column), kind, says, mend, severity)  # type: ignore[arg-type]
 
 
@@ -161,9 +157,9 @@ class _States:
     """Short names for the state of records, each looked at once."""
 
     def __init__(
-        self, place: Place, folder: Folder, content: Content, stock: Stock, tool: str
+        self, marks: FolderMarks, folder: Folder, content: Content, stock: Stock, tool: str
     ) -> None:
-        self.marks, self.texts = folder_marks(place), folder.texts
+        self.marks, self.texts = marks, folder.texts
         self.records: dict[str, Mapping[str, object]] = {
             **{kind: getattr(content, name) for name, kind in OF_CONTENT.items()},
             **{name: getattr(content.gear, name) for name in OF_GEAR},
@@ -196,10 +192,7 @@ class _States:
         if kind not in OF_STOCK:
             return parts
         # What planning made of other records tells, in the kit, where its figures come from.
-        made = "\n".join([*parts, *_origins(record, set())])
-        for folder, mark in self.marks:
-            made = made.replace(folder, mark)
-        return [made]
+        return [without_folders("\n".join([*parts, *_origins(record, set())]), self.marks)]
 
     def _words(self, key: Read) -> str:
         found = self.texts.get(key)

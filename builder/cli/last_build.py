@@ -8,10 +8,13 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+from typing import TypeAlias
 
 from builder.cli.base import Place, shown_path
 from builder.cli.dangers import Dangers
 from builder.shipped import shipped_root
+
+FolderMarks: TypeAlias = "Sequence[tuple[str, str]]"
 
 # Stand for folders in what is remembered: paths of a machine do not.
 _OWN, _SHIPPED = "\x01own\x01/", "\x01shipped\x01/"
@@ -65,22 +68,20 @@ def state_of_tool(is_demo: bool) -> str:
 
 def remember(out: Path, place: Place, last: LastBuild) -> None:
     """Write down what was built."""
-    from builder.site.folder.made import write_down
+    from builder.site.folder.made import write_over
     from builder.site.folder.swap import INDEX, kit_lock
 
+    marks = folder_marks(place)
     told = {
         "made_from": last.made_from,
         "kits": dict(last.kits),
         "index_sha256": last.index_sha256,
-        "warnings": [without_folders(text, place) for text in last.warnings],
+        "warnings": [without_folders(text, marks) for text in last.warnings],
         "cautions": list(last.dangers.lines),
         "danger": last.dangers.of_a_trip,
     }
     with kit_lock(out, INDEX):
-        target = _file(out)
-        fresh = target.with_suffix(".json.new")
-        write_down(fresh, json.dumps(told, indent=0, sort_keys=True))
-        os.replace(fresh, target)
+        write_over(_file(out), json.dumps(told, indent=0, sort_keys=True))
 
 
 def forget(out: Path) -> None:
@@ -113,20 +114,21 @@ def _file(out: Path) -> Path:
 
 
 def _read(out: Path, place: Place) -> LastBuild | None:
+    marks = folder_marks(place)
     try:
         told = json.loads(_file(out).read_text("utf-8"))
         return LastBuild(
             made_from=str(told["made_from"]),
             kits={str(name): str(kit_from) for name, kit_from in told["kits"].items()},
             index_sha256=str(told["index_sha256"]),
-            warnings=tuple(with_folders(str(text), place) for text in told["warnings"]),
+            warnings=tuple(with_folders(str(text), marks) for text in told["warnings"]),
             dangers=Dangers([str(line) for line in told["cautions"]], bool(told["danger"])),
         )
     except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
         return None
 
 
-def folder_marks(place: Place) -> Sequence[tuple[str, str]]:
+def folder_marks(place: Place) -> FolderMarks:
     """Give the folders as they are shown, the longer one first, and what stands for each."""
     shipped = shown_path(shipped_root() / "content")
     pairs = [(f"{place.shown}/", _OWN)]
@@ -135,15 +137,15 @@ def folder_marks(place: Place) -> Sequence[tuple[str, str]]:
     return sorted(pairs, key=lambda pair: -len(pair[0]))
 
 
-def without_folders(text: str, place: Place) -> str:
+def without_folders(text: str, marks: FolderMarks) -> str:
     """Give a text with marks in the place of folders."""
-    for folder, mark in folder_marks(place):
+    for folder, mark in marks:
         text = text.replace(folder, mark)
     return text
 
 
-def with_folders(text: str, place: Place) -> str:
+def with_folders(text: str, marks: FolderMarks) -> str:
     """Give a text with folders in the place of marks."""
-    for folder, mark in folder_marks(place):
+    for folder, mark in marks:
         text = text.replace(mark, folder)
     return text

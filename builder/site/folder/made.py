@@ -101,6 +101,13 @@ def write_down(target: Path, text: str) -> None:
         os.fsync(file.fileno())
 
 
+def write_over(target: Path, text: str) -> None:
+    """Write a small file anew; whatever happens, it is there whole, as it was or as it will be."""
+    fresh = target.with_name(f"{target.name}.new")
+    write_down(fresh, text)
+    os.replace(fresh, target)
+
+
 def read_made(source: Path) -> Made | None:
     """Give what was remembered of a kit; None where nothing is, or nothing that can be read."""
     try:
