@@ -52,8 +52,8 @@ from builder.speech import Speech, speech_of
 _NO_PACKS, _NO_POTFULS, _NO_PRESSES = none("packs"), none("potfuls"), none("presses")
 _NO_WATER, _NO_HEAT, _NO_WOOD = nothing("water_ml"), nothing("heat_kj"), nothing("wood_g")
 _NO_MINUTES = nothing("minutes")
-# In the three languages, also at the end of a word: Früchtetee, fruktte.
 _BREWED_SHARE = 0.5  # a tea with more water is in the mug already
+# In the three languages, also at the end of a word: Früchtetee, fruktte.
 _TEA = re.compile(r"(?:\btea|tee|\bte|frukt-?te|urte-?te)\b")
 
 

@@ -7,7 +7,6 @@ from html import unescape
 
 from builder.speech import Speech
 
-TABLE = re.compile(r"<table\b[^>]*>(?P<rows>.*?)</table>", re.S)
 # What a table stands under, and the tables themselves. A search that can leap from one "<" to the
 # next takes a seventh of the time.
 _PART = re.compile(
