@@ -390,9 +390,13 @@ def fuel_of_day(figures: Figures, day: KitDay) -> tuple[Fact, ...]:
     if day.fuel.wood_g:
         facts.append(Fact(say("Wood"), likely_wood_of_day(day, figures)))
     burnt = day.fuel.meals_kj + day.fuel.melting_kj + day.fuel.boiling_water_kj
+    made_safe = say("Of that, to make water safe")
+    if day.conditions.water_source == "snow":
+        # It is melted in the same pot: the heat that melts it is counted in here.
+        made_safe = say("Of that, to melt snow and boil it to drink")
     for name, heat in (
-        (say("Of that, to melt snow"), day.fuel.melting_kj),
-        (say("Of that, to make water safe"), day.fuel.boiling_water_kj),
+        (say("Of that, to melt snow that is not boiled"), day.fuel.melting_kj),
+        (made_safe, day.fuel.boiling_water_kj),
     ):
         if heat and burnt:
             facts.append(Fact(name, text(figures.percent(heat / burnt))))
