@@ -53,6 +53,7 @@ ONLY = {
     "material": {"site"},
     "jinja2": {"pages", "site"},
     "babel": {"speech"},
+    "cryptography": {"site"},
     "icalendar": {"pages"},
     "scipy": {"planning"},
     "numpy": {"planning"},

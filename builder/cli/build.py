@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import contextlib
 import os
 import sys
 from collections.abc import Iterator, Sequence
@@ -128,6 +129,11 @@ class Wanted:
     default=USUAL_GENERATOR,
     help="What makes pages of text. The other one is on trial, and has to be installed first.",
 )
+@click.option(
+    "--sealed",
+    is_flag=True,
+    help="Write one page of one trip that opens with a passphrase only. See above.",
+)
 def build(
     trips: tuple[str, ...],
     *,
@@ -142,12 +148,20 @@ def build(
     part: str | None,
     address: str,
     generator: str,
+    sealed: bool,
 ) -> None:
     """Build kits: all trips, or only those named.
 
     Each kit is a folder and a zip of the same name. Open kits/index.html in a browser. A kit is
     built anew when what it is made from has changed, or when a file of it was lost or changed.
     What the tool did not make is never touched.
+
+    With --sealed one trip becomes one page, kits/TRIP-sealed.html, that opens in a browser, also
+    without a network, once one types the passphrase. You are asked for it twice; a script gives it
+    as the one line of its standard input. Of that trip nothing else is written, and the list of
+    kits does not name it. Each sealing gives other bytes. The file's own name is for all to read:
+    give it another one where that tells too much. A forgotten passphrase cannot be had back. It
+    guards the file, not a phone or computer on which it stands open.
     """
     place = place_of(content)
     folder_out = out or Path(DEFAULT_PUBLIC_OUT if public else DEFAULT_OUT)
@@ -164,32 +178,27 @@ def build(
         large_pictures=large_pictures,
         generator=generator,
     )
-    build_folder(place, wanted)
+    if sealed:
+        from builder.cli.sealed import build_sealed
+
+        build_sealed(place, wanted)
+    else:
+        build_folder(place, wanted)
 
 
 def build_folder(place: Place, wanted: Wanted) -> None:
     """Build kits of a folder, unless nothing changed since they were built."""
-    from builder.site.errors import SiteError, is_below, of_the_system
     from builder.site.folder.index_page import refuse_foreign_index, write_index
-    from builder.site.folder.made import OWN_FOLDER
-    from builder.site.folder.swap import recover
 
     out = wanted.out
-    if os.path.islink(out) and not os.path.isdir(out):
-        raise BuilderStop(f"{out} is a link that leads to no folder", ["name a folder with --out"])
-    if is_below(out, place.folder):
-        raise BuilderStop(
-            f"{out} lies in the content folder", ["name another folder for the kits with --out"]
-        )
-    try:
-        recover(out)
+    with stops_told(place, out):
         made = state_of(place, wanted.makes)
         if not wanted.force and (last := unchanged(out, place, made)):
             _say_unchanged(out, last, wanted.strict)
             return
         refuse_foreign_index(out)
         _refuse_public_beside_home(wanted)
-        plans = _plans(place, wanted)
+        plans = plans_of(place, wanted)
         kits, problems, dangers = _build_kits(place, wanted, plans)
         index_sha256 = write_index(out)
         warnings = tuple(told(problems))
@@ -198,6 +207,25 @@ def build_folder(place: Place, wanted: Wanted) -> None:
             plans.forget(kits)
         else:
             remember(out, place, LastBuild(made, kits, index_sha256, warnings, dangers))
+    _say_end(out, dangers)
+
+
+@contextlib.contextmanager
+def stops_told(place: Place, out: Path) -> Iterator[None]:
+    """Build into a folder that was looked at; what stops that is said so that it can be mended."""
+    from builder.site.errors import SiteError, is_below, of_the_system
+    from builder.site.folder.made import OWN_FOLDER
+    from builder.site.folder.swap import recover
+
+    if os.path.islink(out) and not os.path.isdir(out):
+        raise BuilderStop(f"{out} is a link that leads to no folder", ["name a folder with --out"])
+    if is_below(out, place.folder):
+        raise BuilderStop(
+            f"{out} lies in the content folder", ["name another folder for the kits with --out"]
+        )
+    try:
+        recover(out)
+        yield
     except SiteError as error:
         say_problems(error.problems)
         raise BuilderStop(error.message, error.hints) from error
@@ -209,10 +237,9 @@ def build_folder(place: Place, wanted: Wanted) -> None:
     except ProblemsFound as found:
         say_problems(found.problems)
         sys.exit(1)
-    _say_end(out, dangers)
 
 
-def _plans(place: Place, wanted: Wanted) -> KeptPlans:
+def plans_of(place: Place, wanted: Wanted) -> KeptPlans:
     """Give the plans of the last build, which hold where nothing else is asked for now."""
     from builder.cli.kept_plans import KeptPlans
 
@@ -255,7 +282,7 @@ def _say_end(out: Path, dangers: Dangers) -> None:
     say_lines(dangers.lines)
 
 
-class _Ordered(NamedTuple):
+class Ordered(NamedTuple):
     """What is to be built, what need not be, and what there is to say of both."""
 
     orders: list[Order]
@@ -272,7 +299,7 @@ def _build_kits(
     """Plan and build; give what each kit was made from, the warnings said, what to end with."""
     from builder.site.build import build_home
 
-    ordered = _ordered(place, wanted, plans)
+    ordered = ordered_builds(place, wanted, plans)
     made = _build_orders(ordered.orders, wanted, ordered.kept)
     if not wanted.public and wanted.since is None:
         for trip_id in made.keys() - {each.trip for each in ordered.kept}:
@@ -284,7 +311,7 @@ def _build_kits(
     return made, ordered.problems, ordered.dangers
 
 
-def _ordered(place: Place, wanted: Wanted, plans: KeptPlans) -> _Ordered:
+def ordered_builds(place: Place, wanted: Wanted, plans: KeptPlans) -> Ordered:
     """Plan all, so that a fault in one trip stops the build before anything is written."""
     from builder.model.home import AT_HOME
     from builder.planning.home import has_home
@@ -339,7 +366,7 @@ def _ordered(place: Place, wanted: Wanted, plans: KeptPlans) -> _Ordered:
     if wanted.with_home and has_home(folder.content):
         home = _home_order(folder.content, planned, wanted)
         refuse_foreign_names(wanted.out, [AT_HOME])
-    return _Ordered(orders, home, ordered, dangers, planned.kept, folder.content)
+    return Ordered(orders, home, ordered, dangers, planned.kept, folder.content)
 
 
 def _pictures(folder: Folder, kit: Kit, wanted: Wanted) -> Pictures | None:

@@ -195,7 +195,8 @@ def _check_input(site: SiteInput) -> None:
 
 def _shipped(assets: Path) -> list[Path]:
     """Give the asset files that go into each kit as they are."""
-    apart = {"pocket.css", "service-worker.js", "labels.css", "labels.js", *HOME_STYLES}
+    pages = ("pocket.css", "sealed.css", "labels.css", "labels.js")  # that stand alone
+    apart = {*pages, "service-worker.js", *HOME_STYLES}
     return sorted(file for file in assets.iterdir() if file.is_file() and file.name not in apart)
 
 

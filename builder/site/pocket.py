@@ -23,6 +23,7 @@ IDLE_BREAK = re.compile(r">\n+<")
 TAG = re.compile(r"<[a-z][^>]*>")
 QUOTED_WORD = re.compile(r'(?<==)"([\w.#-]+)"(?=[ >])')
 BODY = re.compile(r"<body[^>]*>(?P<body>.*)</body>", re.S | re.I)
+LAST_SCRIPT = re.compile(r"<script>(?:(?!<script).)*</script>\s*\Z", re.S)
 
 
 def pocket_page(
@@ -47,6 +48,14 @@ def pocket_page(
     # Only the script put in here is named in the policy: one in the body would be page text.
     content = policy(inline_scripts(tail), inline_styles(page), alone=True)
     return with_policy(page, content) + f"<body>\n{html}\n{last}{tail}</body>\n</html>\n"
+
+
+def body_of(page: str) -> str:
+    """Give the body of a finished pocket page, without the script at its end."""
+    found = BODY.search(page)
+    if found is None:
+        raise ValueError("a pocket page without a body")
+    return LAST_SCRIPT.sub("", found["body"])
 
 
 def slimmed(html: str) -> str:

@@ -116,6 +116,18 @@ def _of_pocket(say: Speech) -> Words:
     }
 
 
+def _of_sealed(say: Speech) -> Words:
+    return {
+        "opening": say("Opening …"),
+        "noPassphrase": say("Type the passphrase first."),
+        "wrong": say("That passphrase does not open it, or the file is damaged."),
+        "noCrypto": say(
+            "This browser opens nothing sealed here. Open the file from disk, or by an address "
+            "that begins with https."
+        ),
+    }
+
+
 def _of_quantities(say: Speech) -> Words:
     return {
         "group": say.signs(","),
@@ -310,6 +322,7 @@ _WORDS: Mapping[str, Callable[[Speech], Words]] = {
     "follow": _of_follow,
     "mine": _of_mine,
     "pocket": _of_pocket,
+    "sealed": _of_sealed,
     "tables": _of_tables,
     "ways": _of_ways,
     "menu": _of_menu,
