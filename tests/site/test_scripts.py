@@ -13,6 +13,7 @@ from builder.site.finishing.scripts import (
     KIT_SCRIPTS,
     PARTS_FOLDER,
     POCKET_SCRIPT,
+    SEALED_SCRIPT,
     Script,
     with_scripts,
     written,
@@ -23,8 +24,13 @@ from tests.site.sample import ASSETS
 FOLDER = ASSETS / "assets" / PARTS_FOLDER
 MOST_BYTES = 40_000
 MOST_ON_EVERY_PAGE_BYTES = 20_000
-ALL = [*KIT_SCRIPTS, *HOME_SCRIPTS, POCKET_SCRIPT]
-SITES = {"kit": KIT_SCRIPTS, "pocket": (POCKET_SCRIPT,), "home": HOME_SCRIPTS}
+ALL = [*KIT_SCRIPTS, *HOME_SCRIPTS, POCKET_SCRIPT, SEALED_SCRIPT]
+SITES = {
+    "kit": KIT_SCRIPTS,
+    "pocket": (POCKET_SCRIPT,),
+    "sealed": (SEALED_SCRIPT,),
+    "home": HOME_SCRIPTS,
+}
 
 
 def text_of(part: str) -> str:

@@ -79,6 +79,8 @@ POCKET_SCRIPT = Script(
     ),
     at_once=True,
 )
+# Behind the door of a sealed kit lies the pocket page, which starts once that is open.
+SEALED_SCRIPT = Script("", (*POCKET_SCRIPT.parts, "sealed"), (), at_once=True)
 # What people read and browsers do not: comments that have lines of their own, and indents.
 BETWEEN = re.compile(r" ?([-+*/^,<>=]) ")  # signs of an expression, with the room around them
 IDLE = re.compile(r"^ *(?:/\*(?:(?!\*/).)*\*/|//[^\n]*)\n|^ +", re.M | re.S)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from html import escape
 from pathlib import Path
 
-from builder.site.finishing.scripts import POCKET_SCRIPT, Script, written
+from builder.site.finishing.scripts import POCKET_SCRIPT, SEALED_SCRIPT, written
 from builder.site.finishing.security import inline_scripts, inline_styles, policy, with_policy
 from builder.site.finishing.styles import squeezed
 from builder.site.pocket import body_of
@@ -17,7 +17,6 @@ from builder.site.sealing.locking import seal
 from builder.speech import Speech, speech_of
 
 STYLES = ("pocket.css", "sealed.css")  # the pocket page's script looks into the first
-SEALED_SCRIPT = Script("", (*POCKET_SCRIPT.parts, "sealed"), ())
 LENGTH_BYTES = 4
 
 
@@ -57,7 +56,12 @@ def _door(say: Speech) -> str:
     no_scripts = text(
         say("This file opens with scripts only: turn them on here, or use another browser.")
     )
-    nothing = text(say("No field for the passphrase below? Then fetch the file again."))
+    nothing = text(
+        say(
+            "No field for the passphrase below? Then scripts are off here, or the file is damaged: "
+            "fetch it again."
+        )
+    )
     how = text(say("Type the passphrase that you were told. Nothing of it is sent anywhere."))
     return (
         f"<main>\n<h1>{heading}</h1>\n<noscript><p>{no_scripts}</p></noscript>\n"

@@ -17,10 +17,11 @@ const opened = async (key, nonce, content, additionalData) => new Uint8Array(
 
 /* What is ticked off tells of the trip: on the phone it lies sealed too, with the same key. */
 const keepSealed = async (key, salt) => {
-  const name = `trip-kit sealed ${salt}`;
+  const { get, set: put } = kept;
+  const name = `sealed ${salt}`;
   let held = {};
   try {
-    const { nonce, content } = JSON.parse(localStorage.getItem(name));
+    const { nonce, content } = get(name);
     held = JSON.parse(new TextDecoder().decode(await opened(key, nonce, content, KEPT_PURPOSE)));
   } catch { /* nothing was kept, or nothing that can be read */ }
   const write = async () => {
@@ -28,15 +29,14 @@ const keepSealed = async (key, salt) => {
     const text = new TextEncoder().encode(JSON.stringify(held));
     const how = { name: CIPHER, iv, additionalData: KEPT_PURPOSE };
     const content = new Uint8Array(await crypto.subtle.encrypt(how, key, text));
-    localStorage.setItem(name, JSON.stringify({ nonce: written64(iv), content: written64(content) }));
+    put(name, { nonce: written64(iv), content: written64(content) });
   };
   let last = Promise.resolve();
   kept.get = (what) => held[what] ?? null;
   kept.set = (what, value) => {
     if (value === null) delete held[what];
     else held[what] = value;
-    // One after the other, so that the newest stays; what cannot be kept lasts as long as the page.
-    last = last.then(write).catch(() => {});
+    last = last.then(write); // one after the other, so that the newest stays
   };
 };
 
