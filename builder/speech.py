@@ -25,7 +25,7 @@ from babel.numbers import get_decimal_symbol, get_group_symbol
 
 from builder.model.trip import ENGLISH, LANGUAGES
 from builder.shipped import shipped_root
-from builder.units import NBSP, System, in_units, mugs, show, show_at_least, shown_both
+from builder.units import NBSP, System, in_units, ladles, mugs, show, show_at_least, shown_both
 
 NAME = "name"  # what a food, a pot or a bag is called
 _NOUNS_KEEP_CAPITALS = ("de",)
@@ -45,9 +45,10 @@ _MONTHS = (
     later("Jul"), later("Aug"), later("Sep"), later("Oct"), later("Nov"), later("Dec"),
 )  # fmt: skip
 # Words that stand behind a number; signs such as g, ml or °C are the same in all languages.
-_UNIT_WORDS = frozenset(
-    (later("mug"), later("mugs"), later("cup"), later("cups"), later("tsp"), later("h"))
-)
+_UNIT_WORDS = frozenset((
+    later("mug"), later("mugs"), later("ladle"), later("ladles"), later("cup"), later("cups"),
+    later("tsp"), later("h"),
+))  # fmt: skip
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -108,6 +109,10 @@ class Speech:
     def mugs(self, volume_ml: float, mug_ml: float) -> str:
         """Give a volume in mugs of the trip's own size."""
         return self._worded(mugs(volume_ml, mug_ml))
+
+    def ladles(self, halves: int) -> str:
+        """Give so many half ladles."""
+        return self._worded(ladles(halves))
 
     def _worded(self, shown: str) -> str:
         """Put a shown quantity into this language: its number's signs, and its unit's word."""

@@ -481,6 +481,14 @@ def mugs(volume_ml: float, mug_ml: float) -> str:
     quarters = int(rounded(volume_ml / mug_ml * 4))
     if abs(quarters * mug_ml / 4 - volume_ml) > _MUGS_OFF_SHARE * volume_ml + _SLACK:
         return ""
+    return f"{_in_quarters(quarters)}{NBSP}{'mug' if 0 < quarters <= 4 else 'mugs'}"
+
+
+def ladles(halves: int) -> str:
+    """Give so many half ladles: `1½ ladles`."""
+    return f"{_in_quarters(2 * halves)}{NBSP}{'ladle' if 0 < halves <= 2 else 'ladles'}"
+
+
+def _in_quarters(quarters: int) -> str:
     whole, part = divmod(quarters, 4)
-    number = f"{whole or ''}{_QUARTERS[part]}" or "0"
-    return f"{number}{NBSP}{'mug' if 0 < quarters <= 4 else 'mugs'}"
+    return f"{whole or ''}{_QUARTERS[part]}" or "0"

@@ -191,6 +191,15 @@ class NutritionTotals:
 
 
 @dataclass(frozen=True, slots=True)
+class Ladles:
+    """How a pot is shared out, in half ladles."""
+
+    ladle_ml: float
+    pot_halves: int  # that it gives
+    own_halves: tuple[int, ...]  # in the order of `eaters`; together no more than the pot's
+
+
+@dataclass(frozen=True, slots=True)
 class PlannedMeal:
     """One thing cooked or eaten, for those who eat it."""
 
@@ -237,6 +246,7 @@ class PlannedMeal:
     irons: IronHeat | None = None  # how long embers heat what it is pressed in
     stove: str | None = None  # which of the trip's it stands on, by its key
     picture: Picture | None = None
+    ladles: Ladles | None = None  # how its pot is shared out; None where a ladle tells nothing
 
 
 @dataclass(frozen=True, slots=True)

@@ -85,6 +85,7 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "stove_test": "tells how much fuel to take",
         "fire": _COOK,
         "mug_ml": "all amounts are told in mugs too",
+        "ladle_ml": "pots are shared out in it",
         "washing_ml": "part of the water at camp",
         "gear_shared": "its mass is part of the load; its name stays",
         "start_camp": _COOK,

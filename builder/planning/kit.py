@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
 from typing import NamedTuple
 
 from builder.model.content import Content
@@ -16,7 +15,6 @@ from builder.model.kit import (
     KitPerson,
     NutritionTotals,
     PersonDay,
-    PlannedMeal,
     WaterDay,
 )
 from builder.model.learned import NOTHING_LEARNED, Learned
@@ -60,7 +58,9 @@ from builder.planning.menu import (
     left_out,
     plan_menu,
     refused_by,
+    shares_by_need,
     shopping,
+    with_plates,
 )
 from builder.planning.mishaps import mishaps
 from builder.planning.needs import (
@@ -123,7 +123,7 @@ def plan_trip(
         person.name: add(day[number].need_kcal for day in energies)
         for number, person in enumerate(trip.party)
     }
-    shares = _shares(needs_kcal)
+    shares = shares_by_need(needs_kcal)
     days = tuple(
         _kit_day(trip, _OfDay(*of_day), shares, hearth, content)
         for of_day in zip(
@@ -249,12 +249,6 @@ def _batches_named(menus: Sequence[Sequence[MenuItem]]) -> Iterable[str]:
     )
 
 
-def _shares(needs_kcal: Mapping[str, float]) -> dict[str, float]:
-    """Give each one's share of a common pot, against the mean of all."""
-    mean = add(needs_kcal.values()) / len(needs_kcal)
-    return {name: need / mean if mean > 0 else 1.0 for name, need in needs_kcal.items()}
-
-
 class _OfDay(NamedTuple):
     """What was planned for one day, before it is put together."""
 
@@ -273,7 +267,7 @@ def _kit_day(
     day, here, water, fuel = of_day.day, of_day.conditions, of_day.water, of_day.fuel
     meals = tuple(
         look_at_meal(
-            _with_plates(each.planned, shares),
+            with_plates(each.planned, shares, trip.ladle_ml),
             day.travel_hours,
             hearth,
             content,
@@ -358,15 +352,6 @@ def _distance_m(day: Day) -> float | None:
     """Give how far who is longest on the way goes, where each leg tells it."""
     told = [leg.distance_m for leg in day.longest_way if leg.distance_m is not None]
     return added(told) if told and len(told) == len(day.longest_way) else None
-
-
-def _with_plates(meal: PlannedMeal, shares: Mapping[str, float]) -> PlannedMeal:
-    """Split what is cooked in one pot by need; what is handed out goes in equal parts."""
-    if not meal.recipe:
-        return meal
-    own = [shares[name] for name in meal.eaters]
-    whole = add(own)
-    return replace(meal, plate_shares=tuple(share / whole for share in own))
 
 
 def _sum(parts: Sequence[NutritionTotals]) -> NutritionTotals:

@@ -19,6 +19,8 @@ MIX = {"propane": 0.3, "butane": 0.7}
 
 # A call of each formula that is in order; the edges are tried one at a time from here.
 EXAMPLES: dict[str, dict[str, Any]] = {
+    "serving.pot_half_ladles": {"pot_ml": 1200.0, "drain_ml": 0.0, "ladle_ml": 120.0},
+    "serving.own_half_ladles": {"half_ladles": 20.0, "plate_share": 0.5, "more": 0.0},
     "shopping.as_bought_g": {"edible_g": 100.0, "refuse_share": 0.0},
     "baking.embers_to_bake": {"diameter_cm": 20.0, "baking_c": 175.0},
     "boiling.boiling_point_c": {"pressure_hpa": 1000.0},

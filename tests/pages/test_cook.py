@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from builder.model.kit import PlannedMeal, PlannedStep
+from builder.model.kit import Ladles, PlannedMeal, PlannedStep
 from builder.model.trip import Heat
 from builder.pages.figures import figures_of
 from builder.pages.pieces import Cell
@@ -187,10 +187,23 @@ def test_potfuls_are_the_figure_of_the_meal() -> None:
 
 
 def test_shares_of_the_pot_are_told_only_where_they_differ() -> None:
-    plates = cooking(sample_kit(), bean_pot(), 1, AT).plates
-    assert plates is not None
-    assert [said(row[1]) for row in plates.rows] == ["45 %", "55 %"]
-    assert cooking(sample_kit(), toasties(), 2, AT).plates is None
+    assert _plates(bean_pot()) == "Share it out: Ash 45 %; Rowan 55 %."
+    assert _plates(toasties()) == ""
+
+
+def test_a_pot_is_shared_out_in_ladles_where_it_is_known_what_it_holds() -> None:
+    # 3 ladles and a half of 120 ml are 420 ml.
+    uneven = replace(bean_pot(), ladles=Ladles(120.0, 16, (7, 9)))
+    assert _plates(uneven) == (
+        "Share it out: Ash 3½ ladles (420 ml); Rowan 4½ ladles (540 ml). "
+        "A full ladle is about 120 ml; what is left goes round."
+    )
+    alike = replace(bean_pot(), ladles=Ladles(120.0, 5, (2, 2)))
+    assert _plates(alike).startswith("Share it out: 1 ladle (120 ml) each. ")
+
+
+def _plates(meal: PlannedMeal) -> str:
+    return cooking(sample_kit(), meal, 1, AT).plates.replace("\u00a0", " ")
 
 
 def test_no_mean_for_each_stands_beside_shares_that_differ() -> None:

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.model.kit import Kit
+from builder.model.kit import Kit, Ladles
 
 from .folders import Record, boils_c, day, day_of, day_trip, hand, uses
 
@@ -159,6 +159,9 @@ def test_energy(kit: Kit) -> None:
     assert shares == NEAR([ea / ((ea + bo) / 2), bo / ((ea + bo) / 2)], rel=EXACT)
     stew = day_of(kit).meals[1]
     assert stew.plate_shares == NEAR((ea / (ea + bo), bo / (ea + bo)), rel=EXACT)
+    # 971.7 ml are 16.2 half ladles of 120 ml; of 16, 43.0 % are 6.9 and 57.0 % are 9.1.
+    assert (16 * ea / (ea + bo), 16 * bo / (ea + bo)) == NEAR((6.9, 9.1), abs=0.06)
+    assert stew.ladles == Ladles(120, 16, (7, 9))
 
 
 def test_water(kit: Kit) -> None:

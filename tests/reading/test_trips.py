@@ -165,7 +165,7 @@ SPOILT = (
         "trips/tarrow.yaml",
         (("stove:", "xylophone:"),),
         (
-            "trips/tarrow.yaml:4:1: error: a trip has no field 'xylophone' — known are: chilled, days, depots, every_day, fire, gear_shared, language, learned, mug, notes, party, picture, public_names, review, shelter, start, start_camp, stove, times, title, together, track, units, utc, washing [key-unknown]",
+            "trips/tarrow.yaml:4:1: error: a trip has no field 'xylophone' — known are: chilled, days, depots, every_day, fire, gear_shared, ladle, language, learned, mug, notes, party, picture, public_names, review, shelter, start, start_camp, stove, times, title, together, track, units, utc, washing [key-unknown]",
         ),
     ),
     Spoilt(
@@ -887,6 +887,7 @@ def test_what_was_not_told_is_taken_from_a_list_of_defaults_that_is_kept(tmp_pat
         ("hours on day 1", "3.4 h"),
         ("ground on day 1", "path"),
         ("mug", "300 ml"),
+        ("ladle", "120 ml"),
         ("washing", "1 l per camp"),
     ]
 
@@ -905,6 +906,7 @@ shelter: hut
 notes: "Two
   words"
 mug: 1 1/4 cups
+ladle: 100 ml
 washing: 0 l
 party:
   - {name: "Ash \\n Lee", sex: male, age: 1, mass: 22 lb, height: 2.5 ft, carries_to: 0 kg, avoids: vegan, pregnant: false, nursing: true}

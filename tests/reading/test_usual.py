@@ -78,6 +78,7 @@ party:
 stove: {use: top, pots: [pot], fuel_reserve: 15 %}
 fire: {irons: [iron], wood_moisture: 20 %}
 mug: 300 ml
+ladle: 120 ml
 washing: 1 l
 gear_shared: [{name: Tarp, mass: 780 g}]
 start_camp: {camp_altitude: 600 m}
@@ -306,6 +307,8 @@ BOTH_SIDES: list[tuple[str, str, str, str, str]] = [
     # trip
     ("trips", "mug: 300 ml", "mug: 1 l", "mug: 1.1 l", "warning"),
     ("trips", "mug: 300 ml", "mug: 1 l", "mug: 5 l", "error"),
+    ("trips", "ladle: 120 ml", "ladle: 500 ml", "ladle: 501 ml", "warning"),
+    ("trips", "ladle: 120 ml", "ladle: 30 ml", "ladle: 4 ml", "error"),
     ("trips", "washing: 1 l", "washing: 20 l", "washing: 21 l", "warning"),
     ("trips", "wood_moisture: 20 %", "wood_moisture: 55 %", "wood_moisture: 56 %", "warning"),
     ("trips", "wood_moisture: 20 %", "wood_moisture: 55 %", "wood_moisture: 90 %", "error"),

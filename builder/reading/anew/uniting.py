@@ -24,7 +24,7 @@ from builder.reading.text.yaml_door import Node, read_yaml
 Path = tuple[str | int, ...]
 # Told once for a trip; of two that differ the first one's stands.
 _ONCE = (
-    "units", "language", "mug", "washing", "shelter", "times", "utc", "picture",
+    "units", "language", "mug", "ladle", "washing", "shelter", "times", "utc", "picture",
 )  # fmt: skip
 
 

@@ -118,6 +118,7 @@ USUAL: dict[tuple[str, str], Range] = {
     ("person", "carries_to"): Range((0, 40_000), (0, 100_000), "a third of one's mass"),
     ("shared thing", "mass"): Range((1, 45_000), (0, 500_000), "a whistle to a canoe"),
     ("trip", "mug"): Range((100, 1000), (30, 3000), "a cup to a camp mug"),
+    ("trip", "ladle"): Range((30, 500), (5, 3000), "a large spoon to a canteen ladle"),
     ("meal", "caffeine"): Range((0, 6000), (0, 20_000), "as of a food: instant tea 5,714 (SR28)"),
     ("home", "portion"): Range((3, 500), (0.5, 5000), "dried: a spoonful of herbs to a big meal"),
     ("home", "electricity"): Range((0.005, 1000), (0, 1e6), "of any currency"),

@@ -117,6 +117,11 @@ class WrittenTrip(Record, title="trip"):
     mug: Annotated[float, Quantity("volume_ml", positive=True)] = key(
         "What one mug holds.", default="300 ml", example="250 ml"
     )
+    ladle: Annotated[float, Quantity("volume_ml", positive=True)] = key(
+        "What a full ladle holds; pots are shared out in it.",
+        default="120 ml",
+        example="100 ml",
+    )
     washing: Annotated[float, Quantity("volume_ml")] = key(
         "Water to wash up with at each camp with a cooked meal.", default="1 l", example="1 l"
     )
@@ -213,6 +218,7 @@ class WrittenTrip(Record, title="trip"):
             stove_test=stove.boiled if stove else None,
             fire=fire.fire() if fire else None,
             mug_ml=self.mug,
+            ladle_ml=self.ladle,
             washing_ml=self.washing,
             gear_shared=tuple(each.thing() for each in self.gear_shared),
             start_camp=camp.conditions() if camp else None,
@@ -250,6 +256,8 @@ class WrittenTrip(Record, title="trip"):
             yield from day.untold_of_day(number, tracks[number - 1] if tracks else None)
         if "mug" not in self.model_fields_set:
             yield default_used(later("mug"), "300 ml")
+        if "ladle" not in self.model_fields_set:
+            yield default_used(later("ladle"), "120 ml")
         if "washing" not in self.model_fields_set:
             yield default_used(later("washing"), later("1 l per camp"))
 

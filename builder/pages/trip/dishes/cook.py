@@ -60,7 +60,7 @@ class Cooking:
     amounts: Table
     potfuls: Cell
     steps: tuple[StepLine, ...]
-    plates: Table | None
+    plates: str  # how the pot is shared out; "" where that is not told
     one_mug: bool  # the steps are for one mug of several
     controls: Controls = field(compare=False)  # what one may change of it
     times: tuple[tuple[int, int], ...] = ()  # day, and the meal's place in it

@@ -10,7 +10,7 @@ from builder.model.recipe import MealName
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pictures import Shown, shown
-from builder.pages.pieces import Cell, Piece, Table, link, text
+from builder.pages.pieces import Cell, Piece, link, text
 from builder.pages.trip.addresses import day_path
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.day import has_page, meal_path
@@ -61,6 +61,7 @@ class WorkLine:
     do: Cell
     words: Cell  # the recipe's own
     stands: tuple[Cell, ...]  # how it soaks or stays hot
+    plates: str  # who gets how much, where it is shared out
     needs: str  # heat and pot
     boxes: tuple[Box, ...]
     timer: str  # whole minutes, "" where there is nothing to wait for
@@ -76,7 +77,6 @@ class Dish:
 
     title: Cell  # leading to its recipe, where who eats and how high can be changed
     eaters: str
-    plates: Table | None
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,7 +123,6 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
             Dish(
                 link(day.meals[place].title, anchors.get((day.day, place), "")),
                 words.eaters_said(say, kit, day.meals[place]),
-                plates(figures, day.meals[place]),
             )
             for place in places
         ),
@@ -172,6 +171,7 @@ def _line(
         (*(raw(say) if takes_raw(day, group) else ()), *done),
         _words(figures, told),
         tuple(said for each in told if (said := stands[each.place].get(each.number, ()))),
+        _plates(figures, day, last),
         needs(say, kit, day, last),
         _boxes(kit, day, told),
         number(minutes) if is_timed else "",
@@ -190,6 +190,13 @@ def _line(
             if each.work.potful <= 1 and (picture := shown(each.meal.steps[each.number].picture))
         ),
     )
+
+
+def _plates(figures: Figures, day: KitDay, step: WorkStep) -> str:
+    """Say how a dish is shared out, at the step that ends it."""
+    if step.do != "serve" or step.place is None:
+        return ""
+    return plates(figures, day.meals[step.place])
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,10 +1,9 @@
-"""How a common pot is shared out: told in shares where they differ, not as a mean for each."""
+"""How a common pot is shared out: in ladles, or in percent where nobody knows what it holds."""
 
 from __future__ import annotations
 
-from builder.model.kit import PlannedMeal
+from builder.model.kit import Ladles, PlannedMeal
 from builder.pages.figures import Figures
-from builder.pages.pieces import Table, table, text
 
 
 def are_uneven(figures: Figures, meal: PlannedMeal) -> bool:
@@ -13,15 +12,54 @@ def are_uneven(figures: Figures, meal: PlannedMeal) -> bool:
     return meal.cook_in != "mug" and len(shown) > 1
 
 
-def plates(figures: Figures, meal: PlannedMeal) -> Table | None:
-    """Say who gets how much, where the shares differ."""
+def plates(figures: Figures, meal: PlannedMeal) -> str:
+    """Say who gets how much, the least first, those who get alike together; "" for nothing to say.
+
+    Ladles are told also where all get alike: nobody else knows how far the pot goes.
+    """
+    if meal.ladles:
+        return _in_ladles(figures, meal, meal.ladles)
     if not are_uneven(figures, meal):
-        return None
-    rows = [
-        (text(name), text(figures.percent(share)))
-        for name, share in zip(meal.eaters, meal.plate_shares, strict=True)
-    ]
-    return table((figures.say("Who"), figures.say("Share")), rows, "lr")
+        return ""
+    shares = zip(meal.plate_shares, meal.eaters, strict=True)
+    by_share: dict[str, list[str]] = {}
+    for share, name in sorted(shares, key=lambda each: each[0]):
+        by_share.setdefault(figures.percent(share), []).append(name)
+    say = figures.say
+    return say("Share it out: {who}.", who=_told(figures, by_share))
+
+
+def _in_ladles(figures: Figures, meal: PlannedMeal, ladles: Ladles) -> str:
+    say = figures.say
+    full = figures.plain(ladles.ladle_ml, "volume_ml")
+    by_halves: dict[int, list[str]] = {}
+    for name, halves in zip(meal.eaters, ladles.own_halves, strict=True):
+        by_halves.setdefault(halves, []).append(name)
+    amounts: dict[str, list[str]] = {}
+    for halves, names in sorted(by_halves.items()):
+        volume = figures.plain(halves * ladles.ladle_ml / 2, "volume_ml")
+        amounts[f"{say.ladles(halves)} ({volume})"] = names
+    if len(amounts) == 1:
+        (amount,) = amounts
+        who = say("{amount} each", amount=amount)
+    else:
+        who = _told(figures, amounts)
+    return say(
+        "Share it out: {who}. A full ladle is about {full}; what is left goes round.",
+        who=who,
+        full=full,
+    )
+
+
+def _told(figures: Figures, by_amount: dict[str, list[str]]) -> str:
+    """Give names with their amounts: `Ash 2 ladles; Bo and Cim 3 ladles each`."""
+    say = figures.say
+    return "; ".join(
+        f"{names[0]} {amount}"
+        if len(names) == 1
+        else say("{names} {amount} each", names=say.listed(names), amount=amount)
+        for amount, names in by_amount.items()
+    )
 
 
 def energy_of_each(figures: Figures, meal: PlannedMeal) -> str:

@@ -369,6 +369,7 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
                 "pot": meal.pot,
                 "stove": meal.stove if kit.stove_names else None,
                 "begins_in": meal.begins_in,
+                "ladles": asdict(meal.ladles) if meal.ladles and not kit.public else None,
                 "pots": _pots(meal),
             }
         ),

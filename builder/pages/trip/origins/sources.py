@@ -195,6 +195,8 @@ SUBJECTS: Mapping[str, Mapping[str, str]] = {
         "embers.first_press_min": later("minutes at the iron"),
         "fire.iron_minutes": later("minutes at the iron"),
         "fire.iron_wood_g": later("wood for the iron"),
+        "serving.pot_half_ladles": later("ladles of each"),
+        "serving.own_half_ladles": later("ladles of each"),
         "learning.learned_factor": later("what earlier trips taught"),
         "fuel_ranges.least_burnt_g": later("how far fuel differs"),
         "fuel_ranges.most_burnt_g": later("how far fuel differs"),
