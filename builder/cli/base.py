@@ -306,7 +306,7 @@ def or_nothing_written() -> Iterator[None]:
 def say_written(paths: Sequence[Path], next_command: str) -> None:
     """Say which files were written, and what to call next."""
     for path in paths:
-        click.echo(f"Wrote {path.as_posix()}")
+        click.echo(f"Wrote {printable(path.as_posix())}")
     click.echo(f"Next: {next_command}")
 
 

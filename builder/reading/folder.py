@@ -24,7 +24,7 @@ from builder.reading.beside import Beside, NamedFile
 from builder.reading.checks.crosschecks import crosscheck
 from builder.reading.checks.eaten import eaten_in_a_day
 from builder.reading.declared.declaring import items_of_lists, keys_of, read_as
-from builder.reading.declared.values import DEVICES, can_be_id
+from builder.reading.declared.values import DEVICES, can_be_id, cannot_be_file, on_one_line
 from builder.reading.dishes.dried_meals import check_nested
 from builder.reading.dishes.foods import read_food
 from builder.reading.dishes.recipes import read_recipe
@@ -141,9 +141,10 @@ class _FolderReader:
         for path in sorted({*paths, *new}):
             if path.suffix in (".yaml", TABLE):
                 found.append(path)
-                if room != "trips" and path.stem.lower() in DEVICES:  # a trip's name is its id
-                    says, mend = "Windows can have no file of this name", "give it another name"
-                    self.warn(layer, path.relative_to(layer.folder).as_posix(), says, mend)
+                says = cannot_be_file(path.stem)
+                if room != "trips" and says:  # a trip's name is its id
+                    relative = path.relative_to(layer.folder).as_posix()
+                    self.warn(layer, relative, says, "give it another name")
             else:
                 says = f"this file is not read: its name ends in {path.suffix}"
                 ending = TABLE if path.suffix.lower() == TABLE else ".yaml"
@@ -330,7 +331,8 @@ class _FolderReader:
             self.owner["home", HOME] = layer
             people = file.node.entries.get("people")
             for node in people.node.items if people else ():
-                name = node.entries["name"].node.text.strip() if "name" in node.entries else ""
+                entry = node.entries.get("name")
+                name = on_one_line(entry.node.text) if entry else ""
                 self.texts["person", name] = RecordText(file.path, file.text, node, "people")
         return home
 

@@ -7,7 +7,7 @@ import os
 from collections.abc import Sequence
 from pathlib import Path
 
-from builder.problems import Problem
+from builder.problems import Problem, printable
 
 # Only writing meets these.
 _NO_ROOM = (errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EFBIG)
@@ -36,12 +36,12 @@ def of_the_system(error: OSError, what: str, out: Path, own: Path) -> SiteError:
     elsewhere = path is not None and not is_below(path, out) and not is_below(out, path)
     if elsewhere and error.errno not in _NO_ROOM:
         return SiteError(
-            f"{path} cannot be read ({why})",
+            f"{printable(str(path))} cannot be read ({why})",
             ["see to the file and its rights; whole kits stay as they are"],
         )
     shown = out if path is None or (path != own and is_below(path, own)) else path
     return SiteError(
-        f"{what} could not be written: {why} ({shown.as_posix()})",
+        f"{what} could not be written: {why} ({printable(shown.as_posix())})",
         ["see to the folder, its rights and the space left; whole kits stay as they are"],
     )
 

@@ -159,7 +159,7 @@ def write_folder(
 
 
 def _write(path: Path, value: object) -> None:
-    path.write_text(json.dumps(value, indent=1), encoding="utf-8")
+    path.write_text(json.dumps(value, indent=1, ensure_ascii=False), encoding="utf-8")
 
 
 def read_hand(folder: Path, all_shipped: bool = False) -> Hand:

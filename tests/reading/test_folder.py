@@ -212,10 +212,24 @@ def test_files_that_are_not_read_are_named(tmp_path: Path) -> None:
     assert "tarrow" in found.content.trips
 
 
-def test_a_file_that_no_windows_can_hold_is_told_and_read(tmp_path: Path) -> None:
-    found = read(tmp_path, {**GOOD, "foods/AUX.yaml": PEAS})
+@pytest.mark.parametrize(
+    ("name", "shown", "says"),
+    [
+        ("AUX", "AUX", "Windows can have no file of this name"),
+        ("nul.x", "nul.x", "Windows can have no file of this name"),
+        ("peas?", "peas?", "Windows can have no file of this name"),
+        ('a"b', 'a"b', "Windows can have no file of this name"),
+        ("peas ", "peas ", "Windows can have no file of this name"),
+        ("a\u202eb", "a\ufffdb", "this file's name holds signs that nobody sees"),
+        ("a\nb", "a\ufffdb", "this file's name holds signs that nobody sees"),
+    ],
+)
+def test_a_file_whose_name_kits_cannot_hand_on_is_told_and_read(
+    name: str, shown: str, says: str, tmp_path: Path
+) -> None:
+    found = read(tmp_path, {**GOOD, f"foods/{name}.yaml": PEAS})
     assert lines(found) == [
-        "foods/AUX.yaml:1:1: warning: Windows can have no file of this name — give it another name [file-name]"
+        f"foods/{shown}.yaml:1:1: warning: {says} — give it another name [file-name]"
     ]
     assert "peas" in found.content.foods
 
@@ -249,7 +263,8 @@ def test_a_file_may_have_a_name_that_cannot_be_printed(tmp_path: Path) -> None:
     found = read_folder([Layer(folder, "my")])
     shown = [str(problem) for problem in found.problems]
     assert shown == [
-        "my/trips/a\ufffdb.yaml:1:1: error: 'a\\nb' cannot be a trip's id — name the file with lower-case letters, digits and hyphens [id]"
+        "my/foods/\ufffd\ufffd.yaml:1:1: warning: this file's name holds signs that nobody sees — give it another name [file-name]",
+        "my/trips/a\ufffdb.yaml:1:1: error: 'a\\nb' cannot be a trip's id — name the file with lower-case letters, digits and hyphens [id]",
     ]
     assert found.content.foods["peas"].places.record.file == "my/foods/\ufffd\ufffd.yaml"
     assert str(found.content.foods["peas"].places.record).encode()

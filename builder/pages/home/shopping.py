@@ -134,7 +134,7 @@ def shopping_csv(shopping: Iterable[Purchase]) -> bytes:
             [
                 harmless(each.shelf),
                 harmless(each.name),
-                each.food,
+                harmless(each.food),
                 f"{float(each.buy_g):g}",
                 int(each.packets) or "",
                 f"{float(each.packet_g):g}" if each.packets else "",

@@ -12,6 +12,7 @@ from builder.model.content import Content
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.picture import Picture
 from builder.model.trip import Trip
+from builder.reading.declared.values import on_one_line
 from builder.reading.files import TABLE
 from builder.reading.folder import Folder, RecordText
 from builder.reading.text.layout import comments_above, last_offset, line_end
@@ -216,7 +217,7 @@ def with_people(trip: RecordText, texts: Mapping[Key, RecordText]) -> RecordText
         return trip
     text, node = spelt_out(trip.text, trip.node)
     edits = [
-        Edit(each.start, each.end, in_flow(texts["person", each.text.strip()].node))
+        Edit(each.start, each.end, in_flow(texts["person", on_one_line(each.text)].node))
         for each in node.entries["party"].node.items
         if each.is_text
     ]

@@ -9,6 +9,7 @@ from dataclasses import replace
 from builder.model.place import Place
 from builder.model.trip import Trip
 from builder.reading.anew.cuttings import cut
+from builder.reading.declared.values import on_one_line
 from builder.reading.folder import RecordText
 from builder.reading.text.layout import (
     behind_items,
@@ -131,7 +132,7 @@ def _new_on_old_days(first: Node, other: Node, trip: Trip) -> Iterator[str]:
 
 def _name(person: Node) -> str:
     entry = person.entries.get("name")
-    return (entry.node if entry else person).text.strip()
+    return on_one_line((entry.node if entry else person).text)
 
 
 def _words(node: Node, key: str) -> list[str]:

@@ -21,12 +21,14 @@ LONGEST_ID = 60
 DEVICES = frozenset(
     {"aux", "con", "nul", "prn", *(f"{port}{n}" for port in ("com", "lpt") for n in range(10))}
 )
+# Its files cannot have these in their names either, nor a space or a full stop at the end.
+_NOT_IN_NAMES = re.compile(r'[<>:"|?*\\]|[ .]$')
 LONGEST_TEXT = 4000
 LONGEST_LINE = 200
 DATE = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
 MOMENT = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}[T ][0-9]{2}:[0-9]{2}")
 _YEARS = (1900, 2200)
-# Signs that turn the direction of what follows; in a name they would turn the line around it.
+# Signs that turn the direction of what follows; they would turn the line around them.
 _TURNS = re.compile("[\u202a-\u202e\u2066-\u2069]")
 
 
@@ -37,6 +39,15 @@ _UNSEEN_LETTERS = frozenset("\u115f\u1160\u3164\uffa0\u2800")
 def can_be_id(text: str) -> bool:
     """Tell whether a text is of the form of an id; see `DEVICES` for those that are and cannot."""
     return bool(ID.fullmatch(text)) and len(text) <= LONGEST_ID
+
+
+def cannot_be_file(stem: str) -> str:
+    """Give what keeps the name of a file, without its ending, from going into every kit's zip."""
+    if not stem.isprintable():
+        return "this file's name holds signs that nobody sees"
+    if stem.lower().split(".")[0] in DEVICES or _NOT_IN_NAMES.search(stem):
+        return "Windows can have no file of this name"
+    return ""
 
 
 def is_blank(node: Node) -> bool:
@@ -73,9 +84,19 @@ def text_of(node: Node, key: str) -> str:
     return text
 
 
+def without_turns(text: str) -> str:
+    """Give a text without the signs that would show it in another order than it is written."""
+    return _TURNS.sub("", text)
+
+
+def on_one_line(text: str) -> str:
+    """Give a text as `line_of` reads it, so that a name is the same wherever it is looked up."""
+    return without_turns(" ".join(text.split()))
+
+
 def line_of(node: Node, key: str) -> str:
     """Read a text that must stay on one line, such as a name: breaks become spaces."""
-    text = _TURNS.sub("", " ".join(text_of(node, key).split()))
+    text = on_one_line(text_of(node, key))
     if len(text) > LONGEST_LINE:
         refuse(
             "text-too-long", f"{key} has {len(text)} characters", f"keep it under {LONGEST_LINE}"

@@ -27,6 +27,7 @@ from builder.reading.declared.values import (
     line_of,
     text_of,
     time_of,
+    without_turns,
 )
 from builder.reading.notes import Notes
 from builder.reading.text.yaml_door import Node
@@ -89,7 +90,7 @@ class Text(Value):
 
     def read(self, node: Node, key: str, info: ValidationInfo[Notes]) -> str:
         """Read a text."""
-        return text_of(node, key)
+        return without_turns(text_of(node, key))
 
     def takes(self) -> str:
         """Say what may be written."""

@@ -17,6 +17,7 @@ from builder.reading.declared.values import (
     echoed,
     is_blank,
     missing,
+    on_one_line,
     text_of,
     unknown_key,
 )
@@ -99,7 +100,7 @@ def note_unfit(item: Node, notes: Notes) -> None:
 def _line(item: Node, key: str) -> str:
     """Give a text where one stands; what is none is told when the key is read."""
     node = _told(item, key)
-    return " ".join(node.text.split()) if node is not None and node.is_text else ""
+    return on_one_line(node.text) if node is not None and node.is_text else ""
 
 
 def _told(item: Node, key: str) -> Node | None:
@@ -141,7 +142,7 @@ def _note_unfit_to_cook(item: Node, cook: str, notes: Notes) -> None:
 def _note_unfit_swap(recipe: Recipe, swap: Node | None, notes: Notes) -> None:
     ids, foods = [each.id for each in recipe.uses], notes.at_hand.foods
     for name, entry in swap.entries.items() if swap is not None else ():
-        food = " ".join(entry.node.text.split()) if entry.node.is_text else ""
+        food = on_one_line(entry.node.text) if entry.node.is_text else ""
         if name not in ids:
             says = f"recipe {recipe.id} uses no {quoted(name)}"
             notes.append(Amiss("ingredient-unknown", says, did_you_mean(name, ids)).at(entry.place))

@@ -17,7 +17,7 @@ from builder.model.trip import DIETS, Person
 from builder.problems import did_you_mean
 from builder.reading.declared.declaring import Check, Here
 from builder.reading.declared.shapes import NamedOr
-from builder.reading.declared.values import items_of, line_of, text_of
+from builder.reading.declared.values import is_blank, items_of, line_of, on_one_line, text_of
 from builder.reading.declared.vocabulary import Items, Line, Value, Words
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.text.yaml_door import Node, quoted
@@ -95,8 +95,8 @@ def _told_of(party: Node | None) -> Iterator[tuple[str, Place, Node]]:
     for node in party.items if party else ():
         entry = node.entries.get("name")
         name = entry.node if entry else node
-        if name.is_text and name.text.strip():
-            yield " ".join(name.text.split()), name.place, node
+        if name.is_text and not is_blank(name):
+            yield on_one_line(name.text), name.place, node
 
 
 def note_named_twice(party: Node | None, notes: Notes) -> None:
@@ -115,7 +115,7 @@ class Names(Words):
     def _word(self, node: object, info: ValidationInfo[Notes]) -> str:
         assert isinstance(node, Node)
         names = info.context.at_hand.names
-        name = text_of(node, "name")
+        name = line_of(node, "name")
         if name and names and name not in names:
             raise nobody_called(name, names)
         return name
@@ -135,7 +135,7 @@ class Eaters(Names):
     def _word(self, node: object, info: ValidationInfo[Notes]) -> str:
         assert isinstance(node, Node)
         found = _NOT.fullmatch(text_of(node, "for"))
-        if found is None or node.text.strip() in info.context.at_hand.names:
+        if found is None or on_one_line(node.text) in info.context.at_hand.names:
             return super()._word(node, info)
         known = (*DIETS, *ALLERGENS, *KINDS, *info.context.at_hand.foods)
         if found[1] not in known:

@@ -15,7 +15,7 @@ from builder.problems import Problem, did_you_mean
 from builder.reading.declared.declaring import Check, Here, Record, key
 from builder.reading.declared.measures import Number, Quantity, count
 from builder.reading.declared.shapes import Pairs
-from builder.reading.declared.values import is_blank
+from builder.reading.declared.values import is_blank, on_one_line
 from builder.reading.declared.vocabulary import Choice, Items, Line, Text
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.text.yaml_door import Node, quoted
@@ -71,7 +71,7 @@ def _eaten(at_hand: AtHand) -> Iterator[str]:
             for item in meal.node.items or (meal.node,):
                 entry = item.entries.get("eat")
                 if entry is not None and entry.node.is_text:
-                    yield " ".join(entry.node.text.split())
+                    yield on_one_line(entry.node.text)
 
 
 class WrittenWaterUsed(Record, title="water used"):

@@ -27,7 +27,7 @@ from builder.model.trip import (
 from builder.problems import Problem
 from builder.reading.declared.declaring import Check, Here, Record, key, read_as
 from builder.reading.declared.measures import Quantity
-from builder.reading.declared.values import taken
+from builder.reading.declared.values import on_one_line, taken
 from builder.reading.declared.vocabulary import Choice, Date, Flag, Items, Line, Text, Words
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.pictures.written import PICTURE_OF_PLACE, APicture, picture_of
@@ -271,7 +271,7 @@ class WrittenTrip(Record, title="trip"):
         groups = self._node.entries["together"].node.items if self.together else ()
         for number, group in enumerate(groups):
             words = group.items or (group,)
-            inner |= {f"together/{number}/{each.text.strip()}": each.place for each in words}
+            inner |= {f"together/{number}/{on_one_line(each.text)}": each.place for each in words}
         return Places(own.record, {**own.fields, **inner})
 
 
