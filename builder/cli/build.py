@@ -159,9 +159,10 @@ def build(
     With --sealed one trip becomes one page, kits/TRIP-sealed.html, that opens in a browser, also
     without a network, once one types the passphrase. You are asked for it twice; a script gives it
     as the one line of its standard input. Of that trip nothing else is written, and the list of
-    kits does not name it. Each sealing gives other bytes. The file's own name is for all to read:
-    give it another one where that tells too much. A forgotten passphrase cannot be had back. It
-    guards the file, not a phone or computer on which it stands open.
+    kits does not name it. Each sealing gives other bytes, and begins with nothing ticked. The
+    file's own name is for all to read: give it another one where that tells too much. A forgotten
+    passphrase cannot be had back. It guards the file, not a phone or computer on which it stands
+    open. It takes one trip at a time, and neither --public nor --part nor --address.
     """
     place = place_of(content)
     folder_out = out or Path(DEFAULT_PUBLIC_OUT if public else DEFAULT_OUT)

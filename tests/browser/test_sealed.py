@@ -219,6 +219,7 @@ def test_other_browsers_open_it_too(name: str, sealed: Path, tmp_path: Path) -> 
             driven.click("#unseal button")
             alert = "return document.getElementById('wrong')?.textContent"
             assert driven.wait_for(alert) == WRONG
+            assert driven.run("return document.activeElement.id") == "passphrase"
             driven.run("document.getElementById('passphrase').value = ''")
             driven.type("#passphrase", WORDS)
             driven.click("#unseal button")
