@@ -15,6 +15,7 @@ from builder.cli import main
 
 from .driven import NotHere
 from .looking import CUT_OFF, offline_page
+from .printed import read_pdf
 from .test_other_browsers import STARTS
 
 TRIP = "tarrow-tops"
@@ -190,6 +191,20 @@ def test_ticks_stay_and_lie_sealed_on_the_phone(browser: Browser, sealed: Path) 
             "aria-pressed", "true"
         )
     assert seen.complaints == []
+
+
+def test_it_is_printed_as_the_pocket_page_is(
+    browser: Browser, sealed: Path, demo_kits: Path
+) -> None:
+    sheets = "[...document.querySelectorAll('nav a[data-sheet]')].map(one => one.dataset.sheet)"
+    found = []
+    with offline_page(browser, width=360) as (page, _):
+        open_it(page, sealed)
+        for _ in ("sealed", "plain"):
+            booklet = read_pdf(page.pdf(prefer_css_page_size=True, tagged=True))
+            found.append((booklet.sizes, page.evaluate(sheets)[:8]))
+            page.goto((demo_kits / TRIP / "pocket.html").as_uri())
+    assert found[0] == found[1]
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
