@@ -87,6 +87,7 @@ def _whole_kit(say: Speech, zip_name: str) -> str:
     )
     save = escape(say("Save {file}", file=zip_name), quote=False)
     return (
-        f'<section aria-labelledby="whole-kit">\n<h2 id="whole-kit">{heading}</h2>\n<p>{told}</p>\n'
+        '<section class="whole-kit" aria-labelledby="whole-kit">\n'
+        f'<h2 id="whole-kit">{heading}</h2>\n<p>{told}</p>\n'
         f'<p><a id="kit-zip" download="{escape(zip_name)}">{save}</a></p>\n</section>\n'
     )

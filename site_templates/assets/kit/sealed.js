@@ -49,7 +49,7 @@ const showOpened = (bytes, starts) => {
   document.getElementById("kit-zip").href = URL.createObjectURL(zip);
   const whole = document.getElementById("whole-kit");
   document.querySelector("body > header nav ul")
-    ?.append(make("li", {}, make("a", { href: "#whole-kit" }, whole.textContent)));
+    ?.append(make("li", { className: "whole-kit" }, make("a", { href: "#whole-kit" }, whole.textContent)));
   for (const start of starts) start();
   const heading = document.querySelector("h1");
   heading.tabIndex = -1;
