@@ -97,6 +97,12 @@ def needed(found: Folder, cautions: tuple[str, ...] = ()) -> set[Key]:
                 *(("stoves", "burner"), ("fuels", "gas"), ("pots", "pot")),
             },
         ),
+        # What is taken in the place of an ingredient comes too.
+        (
+            {"trips/tarrow.yaml": changed(TRIP, "from: beans-may", "swap: {rice: oil}")},
+            {("food", "oil"), ("source", "own-scales")},
+            {("batch", "beans-may")},
+        ),
         # A dish that is eaten brings its own.
         (
             {
@@ -117,6 +123,12 @@ def test_what_a_trip_needs(
     found = read(tmp_path, {**GOOD, **files})
     assert [str(each) for each in found.problems if each.severity == "error"] == []
     assert needed(found) == (NEEDED | more) - less
+
+
+def test_a_caution_comes_with_its_sources(tmp_path: Path) -> None:
+    caution = "[{id: stand, level: care, title: T, text: Eat it, sources: [own-scales]}]"
+    found = read(tmp_path, {**GOOD, "cautions/all.yaml": caution})
+    assert needed(found, ("stand",)) == NEEDED | {("caution", "stand"), ("source", "own-scales")}
 
 
 def test_a_kit_holds_the_words_of_what_it_needs_and_no_others(tmp_path: Path) -> None:

@@ -9,7 +9,7 @@ from dataclasses import replace
 from builder.model.place import Place
 from builder.model.trip import Trip
 from builder.reading.anew.cuttings import cut
-from builder.reading.declared.values import on_one_line
+from builder.reading.declared.values import has, on_one_line
 from builder.reading.folder import RecordText
 from builder.reading.text.layout import (
     behind_items,
@@ -210,10 +210,9 @@ def unite_rest(base: Draft, other: Node, before: int) -> Iterator[str]:
             base.put((), key, "false")
             yield f"{said[1].place if said[1] else other.place}: `learned` holds for all days now"
     base.add((), "depots", [_shifted(each, before) for each in other.items_of("depots")])
-    notes = other.entries.get("notes")
-    if notes is not None and notes.node.text.strip():
-        own = base.node.entries.get("notes")
-        parts = [each.node.text.strip() for each in (own, notes) if each is not None]
+    if has(other, "notes"):
+        told = [each.entries["notes"].node for each in (base.node, other) if has(each, "notes")]
+        parts = [each.text.strip() for each in told]
         base.put((), "notes", quoted("\n\n".join(dict.fromkeys(parts))))
     for key, says in (
         ("start_camp", "the night before is that of the last day in front of it now"),

@@ -38,7 +38,8 @@ class _Names:
     def of_problem(self, problem: Problem) -> str:
         about_key = problem.kind.startswith("key-")
         first, then = (self.keys, self.values) if about_key else (self.values, self.keys)
-        return first.get(problem.place) or then.get(problem.place, "")
+        # "" is the name of the whole record, and no reason to look for its first key.
+        return first.get(problem.place, then.get(problem.place, ""))
 
 
 def _root(file: str) -> Node | None:
