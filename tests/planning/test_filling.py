@@ -220,6 +220,16 @@ def test_recipes_need_their_heat_and_pots(change: Record, says: str, tmp_path: P
     assert "Least change" in found.impossible
 
 
+@pytest.mark.parametrize("hot", [False, True])
+def test_only_what_is_soaked_hot_needs_a_flame(hot: bool, tmp_path: Path) -> None:
+    soak: Record = {"do": "soak", "with": ["grain"], "water": "400 ml", "minutes": 20}
+    trip = {key: each for key, each in open_trip().items() if key != "stove"}
+    dish = pot("muesli", steps=[{**soak, "hot": hot}, {"do": "serve"}], cook_in="mug")
+    _, found = filled(tmp_path, trip, [dish])
+    assert ("needs heat" in found.impossible) == hot
+    assert bool(found.proposals) == (not hot)
+
+
 def test_a_recipe_is_for_its_meals(tmp_path: Path) -> None:
     _, found = filled(tmp_path, open_trip(), [pot("porridge", meal=["breakfast"])])
     assert "porridge: it is not for dinner" in found.impossible

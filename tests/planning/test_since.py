@@ -105,3 +105,12 @@ def test_a_zip_without_a_kit_and_no_zip_are_told(tmp_path: Path) -> None:
     with pytest.raises(SiteError, match="no file"):
         read_old_kit(tmp_path / "gone.zip")
     assert read_old_kit(zipped(tmp_path / "good", spoilt())).trip == "a"
+
+
+def test_data_that_is_too_large_is_not_read(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    archive = zipped(tmp_path / "zip", data_of(planned(tmp_path / "kit")))
+    monkeypatch.setattr("builder.site.folder.old_kit.MOST_DATA_BYTES", 1000)
+    with pytest.raises(SiteError, match=r"the kit\.json in .*old\.zip is too large"):
+        read_old_kit(archive)

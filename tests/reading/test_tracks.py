@@ -186,6 +186,31 @@ def test_what_the_trip_tells_goes_before_the_track(tmp_path: Path) -> None:
     assert leg.ascent_m == NEAR(100)
 
 
+@pytest.mark.parametrize(
+    ("more", "up_m", "down_m"),
+    [("", (75, 100), (25, 50)), (", ascent: 7 m", (7, 7), (25, 50)),
+     (", descent: 9 m", (75, 100), (9, 9))],
+)  # fmt: skip
+def test_climb_and_descent_are_taken_from_a_track_each_by_itself(
+    more: str, up_m: tuple[float, float], down_m: tuple[float, float], tmp_path: Path
+) -> None:
+    told = f"camp_altitude: 640 m\n    travel: {{by: walking, hours: 1{more}}}"
+    track = gpx(segment(points([*UP, *[200.0 - 10 * each for each in range(6)]])))
+    trip, wrong = along(tmp_path, changed(TRIP, "camp_altitude: 640 m", told), track)
+    assert wrong == [] and trip is not None
+    (leg,) = trip.days[0].travel
+    # 100 m up and 50 m down, of which smoothing takes some off the top.
+    assert up_m[0] <= leg.ascent_m <= up_m[1] and down_m[0] <= leg.descent_m <= down_m[1]
+
+
+def test_a_way_that_a_track_alone_tells_goes_down_too(tmp_path: Path) -> None:
+    text = changed(TRIP, "camp_altitude: 640 m", "wind: breezy")
+    down = gpx(segment(points([200.0 - 10 * each for each in range(11)])))
+    trip, wrong = along(tmp_path, text, down)
+    assert wrong == [] and trip is not None
+    assert [trip.days[0].travel[0].ascent_m, trip.days[0].travel[0].descent_m] == NEAR([0, 100])
+
+
 def test_a_track_of_other_days_is_told_where_it_is_named(tmp_path: Path) -> None:
     _, wrong = along(tmp_path, TRIP, gpx(segment(points(UP)), segment(points(UP))))
     assert [(each.kind, each.place.line) for each in wrong] == [("track-days", 1)]
