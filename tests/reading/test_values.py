@@ -8,6 +8,8 @@ import pytest
 
 from builder.reading.declared.values import (
     DEVICES,
+    LONGEST_LINE,
+    LONGEST_TEXT,
     id_of,
     is_blank,
     items_of,
@@ -53,6 +55,13 @@ def test_a_value_that_says_nothing_much_is_not_blank(told: str) -> None:
 def test_a_text_keeps_its_lines_and_a_line_does_not(written: str, text: str, line: str) -> None:
     node = value_of(written)
     assert (text_of(node, "a"), line_of(node, "a")) == (text, line)
+
+
+def test_a_text_and_a_line_may_be_so_long_and_no_longer() -> None:
+    for most, read in ((LONGEST_TEXT, text_of), (LONGEST_LINE, line_of)):
+        assert len(read(value_of("a: " + "x" * most), "a")) == most
+        with pytest.raises(Amiss, match=f"a has {most + 1} characters"):
+            read(value_of("a: " + "x" * (most + 1)), "a")
 
 
 @pytest.mark.parametrize(
