@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import datetime
 import gettext
+import io
 
 import pytest
+from babel.messages.pofile import read_po
 
 from builder.model.trip import LANGUAGES
-from builder.speech import Speech, read_words, speech_of, spoken
+from builder.speech import Speech, catalogues, read_words, speech_of, spoken
 
 CATALOGUE = """
 msgid ""
@@ -33,6 +35,56 @@ msgctxt "name"
 msgid "Rice"
 msgstr "Reis"
 """
+
+
+# What our own catalogues have none of, or seldom.
+ODD_CATALOGUE = (
+    CATALOGUE
+    + r"""
+#, fuzzy
+msgid "Doubtful"
+msgstr "Zweifelhaft"
+
+msgid "Not translated"
+msgstr ""
+
+# A remark "with" quotes
+#: builder/x.py
+msgid ""
+"Over "
+"lines\n\"quoted\" \\ #, fuzzy"
+msgstr "Über\tZeilen"
+
+#~ msgid "Gone"
+#~ msgstr "Weg"
+"""
+)
+
+
+@pytest.mark.parametrize(
+    "catalogue",
+    [
+        ODD_CATALOGUE.encode(),
+        *((catalogues() / f"{each}.po").read_bytes() for each in LANGUAGES if each != "en"),
+    ],
+)
+def test_a_catalogue_is_read_as_babel_reads_it(catalogue: bytes) -> None:
+    ours, told = read_words(catalogue), 0
+    for each in read_po(io.BytesIO(catalogue)):
+        if not each.id:
+            continue
+        one, many = each.id if isinstance(each.id, (list, tuple)) else (each.id, "")
+        forms = each.string if isinstance(each.string, (list, tuple)) else (each.string or "",)
+        known = not each.fuzzy and any(forms)
+        for n, form in zip((1, 2), forms, strict=False):
+            if each.context:
+                said = ours.pgettext(each.context, one)
+            else:
+                said = ours.ngettext(one, many, n) if many else ours.gettext(one)
+            assert said == (form if known else one)
+        told += known
+    assert told >= 5
+    assert ours.gettext("Gone") == "Gone"
 
 
 @pytest.fixture
