@@ -6,10 +6,13 @@ import datetime
 import uuid
 from collections import Counter
 from collections.abc import Iterator, Sequence
-
-from icalendar import Alarm, Calendar, Event
+from typing import TYPE_CHECKING
 
 from builder.planning.drying import Doing, Run, Step
+
+# Imported where a calendar is made: the library takes as long as a kit's checks to be read.
+if TYPE_CHECKING:
+    from icalendar import Alarm
 
 PRODUCT = "-//tripkit//runs//EN"
 # Names of events are made in this space: no host and no person stands in them.
@@ -27,6 +30,8 @@ def run_calendar(runs: Sequence[Run], made: datetime.datetime) -> bytes:
     An event keeps its name when its run is planned anew, so that calendars move it. Later files
     bear higher sequence numbers, as `made` tells them apart.
     """
+    from icalendar import Calendar, Event
+
     calendar = Calendar()
     calendar.add("prodid", PRODUCT)
     calendar.add("version", "2.0")
@@ -67,6 +72,8 @@ def _events(run: Run) -> Iterator[tuple[str, Step, list[str]]]:
 
 
 def _alarm(step: Step) -> Alarm:
+    from icalendar import Alarm
+
     alarm = Alarm()
     alarm.add("action", "DISPLAY")
     alarm.add("description", step.says)

@@ -79,7 +79,7 @@ class _KitTheme(Theme):
 
 
 class _KitEnvironment(jinja2.Environment):
-    """An environment that looks through the theme's 14 000 files once, and only for needed ones."""
+    """An environment that looks through the theme's files once, and only for needed ones."""
 
     listed: list[str] | None = None
 
@@ -95,11 +95,25 @@ class _KitEnvironment(jinja2.Environment):
         return self.listed
 
 
+class _ThemeFolders(jinja2.FileSystemLoader):
+    """The theme's folders without its many thousands of icons: no file of those is ever listed."""
+
+    def list_templates(self) -> list[str]:
+        """List the files of the theme but for hidden folders, which the generator leaves out."""
+        found: set[str] = set()
+        for top in self.searchpath:
+            for folder, inner, names in os.walk(top):
+                inner[:] = [name for name in inner if not name.startswith(".")]
+                below = os.path.relpath(folder, top).replace(os.sep, "/")
+                found |= {name if below == "." else f"{below}/{name}" for name in names}
+        return sorted(found)
+
+
 @cache
 def _environment(dirs: tuple[str, ...], language: str, locale: Any) -> jinja2.Environment:
     """Give the environment for some template folders; compiled templates stay between kits."""
     environment = _KitEnvironment(
-        loader=jinja2.FileSystemLoader(dirs), auto_reload=False, bytecode_cache=kept_templates()
+        loader=_ThemeFolders(dirs), auto_reload=False, bytecode_cache=kept_templates()
     )
     environment.filters["url"] = url_filter
     environment.filters["script_tag"] = script_tag_filter
