@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from functools import cache
 from pathlib import Path
 from typing import TypeAlias
 
@@ -112,30 +113,41 @@ def write_book(kit: Kit, templates: Path) -> Book:
         markdown | sources,
         _nav(kit, days, meals, cook, people, numbers=numbers),
         {
-            "kit.json": _json({**data, **graph_data(kit, graph)}),
+            # The graph tells its numbers as they are written; those of the plan are figures.
+            "kit.json": _json({**_plain(data), **graph_data(kit, graph)}),
             CSV_NAME: shopping_csv(kit),
-            SCHEMA_NAME: _json(json.loads((templates / SCHEMA_NAME).read_text("utf-8"))),
+            SCHEMA_NAME: _schema(templates),
         },
         ink.write(templates, "pocket.html.j2", "", pocket, say),
     )
 
 
+@cache
+def _schema(templates: Path) -> bytes:
+    """Give the schema of kit.json, the same in all kits."""
+    return _json(_plain(json.loads((templates / SCHEMA_NAME).read_text("utf-8"))))
+
+
 def _json(data: Mapping[str, object]) -> bytes:
     """Give data as JSON that every reader takes: no NaN, no infinity, and no room for nothing."""
-    packed = json.dumps(_plain(data), ensure_ascii=False, allow_nan=False, separators=(",", ":"))
+    packed = json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
     return (packed + "\n").encode()
 
 
-def _plain(data: object) -> object:
-    """Give each number as it is written, in nested data."""
+def _plain(data: Mapping[str, object]) -> dict[str, object]:
+    """Give data with each number as it is written."""
+    return {key: _plain_value(each) for key, each in data.items()}
+
+
+def _plain_value(data: object) -> object:
     kind = type(data)
     if kind is str or kind is int:  # most of it, and as they are
         return data
     if isinstance(data, float):
         return number(data)
     if isinstance(data, Mapping):
-        return {key: _plain(each) for key, each in data.items()}
-    return [_plain(each) for each in data] if isinstance(data, (list, tuple)) else data
+        return _plain(data)
+    return [_plain_value(each) for each in data] if isinstance(data, (list, tuple)) else data
 
 
 def _nav(

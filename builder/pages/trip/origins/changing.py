@@ -6,7 +6,7 @@ The part of the kit's graph that rests on these two, as in kit.json; all else in
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -99,17 +99,26 @@ def _key(kit: Kit, value: float, word: str) -> str:
     return inside(kit, value.origin.place)
 
 
-def shown_in(record: object) -> Iterator[Scale]:
-    """Give all figures in a record that follow."""
-    if isinstance(record, Scale):
-        yield record
-    elif isinstance(record, tuple):
-        for each in record:
-            yield from shown_in(each)
-    else:
-        kind: Any = type(record)
-        for name in fields_of(kind):
-            yield from shown_in(getattr(record, name))
+# Nothing of these follows, and most of a record is one of them.
+_BARE = frozenset({str, int, float, bool, type(None)})
+
+
+def shown_in(record: object) -> list[Scale]:
+    """Give all figures in a record that follow, in its order."""
+    found: list[Scale] = []
+    waiting = [record]
+    while waiting:
+        each = waiting.pop()
+        kind: Any = type(each)
+        if kind in _BARE:
+            continue
+        if isinstance(each, Scale):
+            found.append(each)
+        elif isinstance(each, tuple):
+            waiting += reversed(each)
+        else:
+            waiting += [getattr(each, name) for name in reversed(fields_of(kind))]
+    return found
 
 
 def figures_of_page(kit: Kit, meals: Mapping[str, PlannedMeal], shown: Iterable[Scale]) -> Data:

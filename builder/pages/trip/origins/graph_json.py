@@ -105,8 +105,9 @@ class _Teller:
     def _given(self, given: Traced | tuple[Traced, ...]) -> alike.Given:
         if isinstance(given, tuple):
             return tuple(map(self.id_of, given))
-        if self.graph.id_of(given) is not None:
-            return self.id_of(given)
+        name = self.graph.id_of(given)
+        if name is not None:
+            return self.told(name)
         assert isinstance(given.origin, (Told, Named, Found))
         return self._leaf(given, given.origin)
 
