@@ -7,13 +7,11 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from io import BytesIO
 from pathlib import Path
-from typing import Protocol
+from typing import TYPE_CHECKING, Protocol
 
 from builder.model.home import AT_HOME
 from builder.model.kit import Kit
-from builder.pages.home.book import write_home_book
 from builder.pages.trip.book import write_book
-from builder.planning.home import HomePlan
 from builder.problems import Problem
 from builder.site.assemble import SiteInput, build_site
 from builder.site.folder.archive import zip_files
@@ -23,6 +21,9 @@ from builder.site.inputs import fingerprint, libraries, shipped_files
 from builder.site.labels_page import labels_page
 from builder.site.outfit import HOME
 from builder.site.rendering.generators import USUAL_GENERATOR
+
+if TYPE_CHECKING:
+    from builder.planning.home import HomePlan
 
 
 class Copies(Protocol):
@@ -131,6 +132,9 @@ class HomeOrder:
 
 def build_home(order: HomeOrder) -> Built:
     """Build the site of the home, unless a whole one is there that was made from just the same."""
+    # Imported here, since trips alone need none of the home's pages.
+    from builder.pages.home.book import write_home_book
+
     plan = order.plan
     book = write_home_book(plan, order.templates)
     site = SiteInput(
