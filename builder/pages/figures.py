@@ -171,6 +171,7 @@ def number(value: float) -> str:
     return str(int(value)) if value == int(value) else repr(float(value))
 
 
+@lru_cache(maxsize=16_384)  # a figure is told where it comes about and wherever it goes in
 def worked(say: Speech, value: float, unit: str = "") -> str:
     """Give a number with enough digits to work on with by hand, in the unit it is computed in."""
     if not math.isfinite(value):
@@ -179,7 +180,6 @@ def worked(say: Speech, value: float, unit: str = "") -> str:
     return f"{shown}\u00a0{say.unit(unit)}" if unit else shown
 
 
-@lru_cache(maxsize=16_384)  # a figure is told where it comes about and wherever it goes in
 def _digits(value: float) -> str:
     whole = math.floor(math.log10(abs(value))) + 1 if value else 1
     decimals = max(0, 5 - whole)

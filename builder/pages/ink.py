@@ -57,6 +57,7 @@ def data(value: object) -> str:
     return packed.replace("&", "\\u0026").replace("<", "\\u003c").replace(">", "\\u003e")
 
 
+@lru_cache(maxsize=8192)
 def cell(text: str) -> str:
     """Give a text as `line` does, fit to stand in a table."""
     return line(text).replace("|", "&#124;")
