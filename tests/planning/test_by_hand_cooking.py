@@ -551,6 +551,30 @@ def test_what_lunch_takes_cold_is_heated_in_the_morning(tmp_path: Path) -> None:
         assert boiling.volume_ml > 300
 
 
+@pytest.mark.parametrize(("first", "is_alike"), [("stream", True), ("lake", False)])
+def test_what_is_drunk_on_the_way_is_boiled_where_one_slept_if_water_comes_there_alike(
+    first: str, is_alike: bool, tmp_path: Path
+) -> None:
+    days = [
+        day(
+            {"dinner": [{"cook": "dish"}], "snacks": [{"eat": "kernel-nut", "each": "50 g"}]},
+            water={"camp": camp, "treat": "boil", "at": "10 degC", "between_water": "2 h"},
+            travel={"by": "walking", "hours": 5, "distance": "12 km"},
+        )
+        for camp in (first, "stream")
+    ]
+    soaked = dish(
+        uses(kernel="50 g"),
+        {"do": "soak", "with": ["kernel"], "water": "150 ml", "minutes": 30},
+        cook_in="none",
+    )
+    on_the_way = day_of(kit_with(tmp_path, soaked, days=days), 2)
+    carried_ml = min(on_the_way.water.carry_ml, on_the_way.water.drinking_ml)
+    assert carried_ml > 0
+    boiled_ml = carried_ml if is_alike else 0
+    assert on_the_way.fuel.boiling.morning_ml == NEAR(boiled_ml, rel=EXACT)
+
+
 def test_melting_without_stove_or_fire_is_a_problem(tmp_path: Path) -> None:
     trip = day_trip(stove=None, days=[snow_day({"snacks": [{"eat": "curd", "each": "9 g"}]})])
     with pytest.raises(ProblemsFound) as found:

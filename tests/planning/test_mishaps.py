@@ -75,6 +75,21 @@ def test_some_fuel_lost_is_told(tmp_path: Path) -> None:
     assert set(of_kind(kit, "bag", owners[0].name).uneaten) <= {(1, 1)}
 
 
+def test_the_fuel_in_the_cans_that_are_left_is_told(tmp_path: Path) -> None:
+    days = [day(MEALS, wind="windy") for _ in range(8)]
+    kit = hand(tmp_path, day_trip(days=days), [GRAIN, PULSE]).kit()
+    holds_g = {190.0: 100.0, 400.0: 250.0}  # cans of the gear by what they weigh when full
+    cans = {
+        load.name: [holds_g[each.mass_g] for each in load.carries if each.kind == "fuel"]
+        for load in kit.weights.people
+    }
+    (cook,) = (e.name for e in kit.weights.people if any(c.what == "Burner" for c in e.carries))
+    (other,) = cans.keys() - {cook}
+    assert cans[cook] and cans[other]
+    assert of_kind(kit, "bag", other).fuel_left_g == pytest.approx(sum(cans[cook]))
+    assert of_kind(kit, "bag", cook).fuel_left_g is None  # the stove is gone too
+
+
 def test_a_day_more_spreads_the_same_food(tmp_path: Path) -> None:
     kit = planned(tmp_path)
     found = of_kind(kit, "day-more")
