@@ -18,13 +18,36 @@ def settings(page: Page) -> Page:
     return page
 
 
+def in_units(page: Page, units: str) -> None:
+    """Choose units by keys, as a screen reader has them: a group of two buttons."""
+    choice = page.get_by_role("group", name="Units").get_by_role("button", name=units)
+    choice.focus()
+    page.keyboard.press("Enter")
+    expect(choice).to_have_attribute("aria-pressed", "true")
+    expect(choice).to_be_focused()
+
+
+def test_step_by_step_is_told_in_one_system_at_a_time(browser: Browser, demo_kits: Path) -> None:
+    meal = demo_kits / "tarrow-tops" / "meals" / "day-1-dinner.html"
+    with offline_page(browser, width=360) as (page, seen):
+        page.goto(meal.as_uri())
+        step = page.locator(".work li").first
+        expect(step).to_contain_text(re.compile("Soak in 1.02\u00a0l"), use_inner_text=True)
+        expect(step).not_to_contain_text("cups", use_inner_text=True)
+        in_units(page, "oz, cups")
+        expect(step).to_contain_text(re.compile("Soak in [0-9.]+\u00a0cups"), use_inner_text=True)
+        expect(step).not_to_contain_text("1.02", use_inner_text=True)
+        page.reload()
+        expect(step).to_contain_text("cups", use_inner_text=True)
+    assert seen.complaints == []
+
+
 def test_the_other_units_can_be_the_large_ones(browser: Browser, recipe: str) -> None:
     with offline_page(browser, width=360) as (page, seen):
         page.goto(recipe)
         sizes = page.evaluate(SIZES)
         assert sizes["metric"] > sizes["us"]
-        settings(page).get_by_role("button", name="US units first").click()
-        expect(page.locator("button", has_text="Metric units first")).to_be_attached()
+        in_units(page, "oz, cups")
         sizes = page.evaluate(SIZES)
         assert sizes["us"] > sizes["metric"]
         # Also where the first one is plain text, or words stand between the two.
@@ -34,8 +57,7 @@ def test_the_other_units_can_be_the_large_ones(browser: Browser, recipe: str) ->
         page.get_by_label("Height of the camp").fill("10000")
         page.keyboard.press("Enter")
         expect(page.locator(".height").first).to_have_text("3,048\u00a0m")
-        settings(page).get_by_role("button", name="Metric units first").click()
-        expect(page.locator("button", has_text="US units first")).to_be_attached()
+        in_units(page, "g, ml")
     assert seen.complaints == []
 
 
@@ -43,8 +65,7 @@ def test_the_choice_of_units_holds_on_every_page(browser: Browser, demo_kits: Pa
     with offline_page(browser) as (page, _):
         pages = site_pages_of(demo_kits / "tarrow-tops")
         page.goto(pages[0].as_uri())
-        settings(page).get_by_role("button", name="US units first").click()
-        expect(page.locator("button", has_text="Metric units first")).to_be_attached()
+        in_units(page, "oz, cups")
         for file in pages:
             page.goto(file.as_uri())
             left = page.evaluate(
@@ -96,8 +117,8 @@ def test_settings_and_changes_are_reached_by_keys_in_reading_order(
                 )
             )
         told = [text for text in order if text]
-        wanted = ["Who eats? How high?", "Untick all", "One at a time", "Start 9 min",
-                  "Units, offline, forget"]  # fmt: skip
+        wanted = ["Who eats? How high?", "oz, cups", "Untick all", "One at a time", "Start 9 min",
+                  "Offline, forget"]  # fmt: skip
         places = [told.index(text) for text in wanted]
         assert places == sorted(places)
         style = page.evaluate(

@@ -282,9 +282,8 @@ def _of_menu(say: Speech) -> Words:
 
 def _of_settings(say: Speech) -> Words:
     return {
-        "settings": say("Units, offline, forget"),
-        "usFirst": say("US units first"),
-        "metricFirst": say("Metric units first"),
+        "settings": say("Offline, forget"),
+        "units": say("Units"),
         "forget": say("Forget ticks, timers and changes on this phone"),
         "forgetSure": say("Press again to forget them all"),
         "fetching": say("Fetching the whole kit for use without a network …"),

@@ -47,6 +47,7 @@ const startOtherwise = () => {
   const others = numbers.find((one) => one.dataset.change === "others");
   const shown = all("[data-figure]").filter((one) => one.dataset.figure in graph.told);
   const system = wantedUnits ?? box.dataset.units;
+  document.addEventListener("kit-units", () => location.reload());
   const units = (one) => LIMITS[one.dataset.kind][system];
 
   /* What was typed, in the unit of the plan; null where nothing was, or nothing that fits. */

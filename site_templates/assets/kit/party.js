@@ -109,16 +109,13 @@ const startOneParty = (box, own, name, mine) => {
   let heightLine = "";
   if (box.dataset.height) {
     const perUnit = () => (chosenUnits() === "us" ? FOOT_M : 1);
-    const unit = chosenUnits() === "us" ? "ft" : "m";
-    const planHere = Math.round(box.dataset.altitude / perUnit());
+    const unit = make("span");
     height = make("input", {
       type: "text",
       "data-change": box.dataset.height,
       inputMode: "numeric",
       autocomplete: "off",
       size: 6,
-      placeholder: String(planHere),
-      value: altitude === null ? "" : String(Math.round(altitude / perUnit())),
       onchange() {
         const text = height.value.trim();
         const metres = Number(numeral(text)) * perUnit();
@@ -129,6 +126,13 @@ const startOneParty = (box, own, name, mine) => {
         follow();
       },
     });
+    const inUnits = () => {
+      unit.textContent = chosenUnits() === "us" ? "ft" : "m";
+      height.placeholder = String(Math.round(box.dataset.altitude / perUnit()));
+      height.value = altitude === null ? "" : String(Math.round(altitude / perUnit()));
+    };
+    inUnits();
+    document.addEventListener("kit-units", () => { inUnits(); follow(); });
     heightLine = make("label", { className: "kit-row" }, WORDS.height, height, unit);
   }
   const change = make("details", { className: "kit-change" }, make("summary", {}, WORDS.change), who, heightLine, wrong);

@@ -1,4 +1,5 @@
-/* Which units stand out, what is kept offline, and forgetting: at the end of every page. */
+/* Which units stand out, where amounts are read first; at the end of every page what is kept offline,
+   and forgetting. */
 const METRIC = /^(?:mg|g|kg|ml|l|°C|m|km|cm|hPa)$/;
 const US = /^(?:oz|lb|tsp|fl oz|cups?|gal|°F|ft|mi|in|inHg)$/;
 const QUANTITY = /[−\d][\d.,]*\u00a0(fl oz|[A-Za-z°]+)/g;
@@ -37,7 +38,8 @@ const mainOf = (small, system) => {
   return wrapped;
 };
 let wantedUnits = kept.get("units");
-const chosenUnits = () => wantedUnits ?? (pairs[0]?.system === "metric" ? "us" : "metric");
+const ownUnits = () => document.querySelector("[data-in]:not([hidden])")?.dataset.in ?? (pairs[0]?.system === "metric" ? "us" : "metric");
+const chosenUnits = () => wantedUnits ?? ownUnits();
 const showUnits = () => {
   for (const { main, small, system } of pairs) {
     const swapped = system === chosenUnits();
@@ -47,19 +49,42 @@ const showUnits = () => {
     main.classList.toggle("kit-other", swapped);
     small.classList.toggle("kit-other", !swapped);
   }
+  const chosen = chosenUnits();
+  for (const one of all("[data-in]")) one.hidden = one.dataset.in !== chosen;
+};
+const startUnits = () => {
+  const first = document.querySelector("article ol.steps") ?? pairs[0]?.main.closest("article > *");
+  if (!first || !(pairs.length || document.querySelector("[data-in]"))) return null;
+  const choices = [["metric", "g, ml"], ["us", "oz, cups"]].map(([system, units]) => {
+    const made = button(units, () => {
+      wantedUnits = system;
+      kept.set("units", system);
+      showUnits();
+      follow();
+      document.dispatchEvent(new Event("kit-units"));
+    });
+    return { made, system };
+  });
+  const follow = () => { for (const { made, system } of choices) press(made, system === chosenUnits()); };
+  follow();
+  const group = make("div", { className: "kit-units", role: "group", "aria-label": WORDS.units }, ...choices.map(({ made }) => made));
+  // Step by step, the step comes first.
+  if (first.matches(".work")) { first.after(group); return null; }
+  // Beside the heading where that is short, so that nothing moves; else at the end.
+  let heading = first;
+  while (heading && !heading.matches("h2, h3")) heading = heading.previousElementSibling;
+  if (!heading || heading.textContent.trim().length > 14) return group;
+  heading.after(group);
+  group.classList.add("kit-beside");
+  return null;
 };
 
 const startSettings = () => {
   findPairs();
   showUnits();
+  const units = startUnits();
   const article = document.querySelector("article");
   if (!article) return;
-  const units = button("", () => {
-    wantedUnits = chosenUnits() === "us" ? "metric" : "us";
-    kept.set("units", wantedUnits);
-    location.reload();
-  });
-  units.textContent = chosenUnits() === "us" ? WORDS.metricFirst : WORDS.usFirst;
   const forget = button(WORDS.forget, () => {
     if (forget.textContent === WORDS.forget) {
       forget.textContent = WORDS.forgetSure;
@@ -71,7 +96,7 @@ const startSettings = () => {
   });
   const offline = make("p", { className: "kit-offline", role: "status" });
   const settings = make("details", { className: "kit-settings" }, make("summary", {}, WORDS.settings),
-    make("div", { className: "kit-row" }, units, forget));
+    make("div", { className: "kit-row" }, units ?? "", forget));
   const unstored = kept.lasts ? [] : [make("p", { className: "kit-offline" }, WORDS.unstored)];
   article.append(make("div", { className: "kit-end" }, settings, offline, ...unstored));
   startOffline(offline);

@@ -108,7 +108,7 @@ const oneAtATime = (list, boxes, number) => {
     list.classList.toggle("kit-one", on);
     lines.forEach((line, i) => line.classList.toggle("kit-away", on && i !== at));
     told.textContent = at < lines.length ? WORDS.stepOf(at + 1, lines.length) : WORDS.allDone;
-    const after = lines[at + 1]?.querySelector(".do");
+    const after = lines[at + 1]?.querySelector(":not([hidden]) > .do");
     then.textContent = after ? ` ${WORDS.then(after.textContent.trim())}` : "";
     back.disabled = at === 0;
     next.disabled = at === lines.length;

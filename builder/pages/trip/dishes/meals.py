@@ -7,6 +7,7 @@ from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay, OrderOfWork, PlannedMeal, WorkStep
 from builder.model.recipe import MealName
+from builder.model.trip import Units
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pictures import Shown, shown
@@ -53,15 +54,23 @@ _LEAST_TIMED_MIN = 0.5
 
 
 @dataclass(frozen=True, slots=True)
+class Told:
+    """What to do in one step, with its amounts in one system of units."""
+
+    do: Cell
+    words: Cell  # the recipe's own
+    stands: tuple[Cell, ...]  # how it soaks or stays hot
+    plates: str  # who gets how much, where it is shared out
+
+
+@dataclass(frozen=True, slots=True)
 class WorkLine:
     """One step: when, of which dish, what to do with how much, and how long to wait."""
 
     before: Cell  # how long before eating
     dish: str
-    do: Cell
-    words: Cell  # the recipe's own
-    stands: tuple[Cell, ...]  # how it soaks or stays hot
-    plates: str  # who gets how much, where it is shared out
+    told: Mapping[Units, Told]  # by system of units, the trip's own first; one where both are alike
+    differs: bool  # whether it is told in two systems
     needs: str  # heat and pot
     boxes: tuple[Box, ...]
     timer: str  # whole minutes, "" where there is nothing to wait for
@@ -109,7 +118,6 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
     figures = figures_of(kit)
     say = figures.say
     places = sorted({step.place for step in order.steps if step.place is not None})
-    stands = {place: stands_by_step(figures, day.meals[place]) for place in places}
     return MealPage(
         meal_path(day, order.meal),
         order.meal,
@@ -118,7 +126,7 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
         light_at_meal(say, day, order.meal),
         eaten_at(kit, order.meal),
         stands_min(order) > MOST_STANDING_MIN,
-        tuple(_lines(kit, day, order, stands)),
+        tuple(_lines(kit, day, order, places)),
         tuple(
             Dish(
                 link(day.meals[place].title, anchors.get((day.day, place), "")),
@@ -134,10 +142,23 @@ def _page(kit: Kit, day: KitDay, order: OrderOfWork, anchors: Anchors) -> MealPa
 Stands = Mapping[int, Mapping[int, Cell]]
 
 
-def _lines(kit: Kit, day: KitDay, order: OrderOfWork, stands: Stands) -> Iterator[WorkLine]:
+def _lines(kit: Kit, day: KitDay, order: OrderOfWork, places: Sequence[int]) -> Iterator[WorkLine]:
     seen: set[Drawing] = set()
+    # Whoever measures in the other units has them by one touch, here where both have no room.
+    other: Units = "metric" if kit.units == "us" else "us"
+    kits = [kit, replace(kit, units=other)]
+    stands = [
+        {place: stands_by_step(figures_of(each), day.meals[place]) for place in places}
+        for each in kits
+    ]
     for group in _screens(day, order):
-        line = _line(kit, day, order, group, stands)
+        told = {
+            each.units: _told(each, day, order, group, stand)
+            for each, stand in zip(kits, stands, strict=True)
+        }
+        if told[kit.units] == told[other]:
+            del told[other]
+        line = _line(kit, day, order, group, told, of_several=len(places) > 1)
         yield replace(line, drawings=not_yet(seen, line.drawings))
 
 
@@ -152,26 +173,44 @@ def _screens(day: KitDay, order: OrderOfWork) -> Iterator[Sequence[WorkStep]]:
         yield group[begins:]
 
 
-def _line(
+def _told(
     kit: Kit, day: KitDay, order: OrderOfWork, group: Sequence[WorkStep], stands: Stands
+) -> Told:
+    """Say what is done at one moment for one dish, in the units of the kit."""
+    figures = figures_of(kit)
+    done = text(" ".join(what(kit, day, order, step, measured=True) for step in group))
+    told = tuple(_of_recipes(day, group))
+    return Told(
+        (*(raw(figures.say) if takes_raw(day, group) else ()), *done),
+        _words(figures, told),
+        tuple(said for each in told if (said := stands[each.place].get(each.number, ()))),
+        _plates(figures, day, group[-1]),
+    )
+
+
+def _line(
+    kit: Kit,
+    day: KitDay,
+    order: OrderOfWork,
+    group: Sequence[WorkStep],
+    said: Mapping[Units, Told],
+    *,
+    of_several: bool,
 ) -> WorkLine:
     """Give what is done at one moment for one dish as one line."""
     figures = figures_of(kit)
     say = figures.say
     last = group[-1]
     dish = day.meals[last.place].title if last.place is not None else ""
-    done = text(" ".join(what(kit, day, order, step, measured=True) for step in group))
     minutes = rounded(last.each_side_min if last.do == "press" else last.minutes)
     is_timed = last.do in _TIMED and minutes >= _LEAST_TIMED_MIN
     waits = "steep" if last.place is not None and steeps(day.meals[last.place], last) else last.do
     told = tuple(_of_recipes(day, group))
     return WorkLine(
         _before(figures, group[0]),
-        dish if len(stands) > 1 else "",
-        (*(raw(say) if takes_raw(day, group) else ()), *done),
-        _words(figures, told),
-        tuple(said for each in told if (said := stands[each.place].get(each.number, ()))),
-        _plates(figures, day, last),
+        dish if of_several else "",
+        said,
+        len(said) > 1,
         needs(say, kit, day, last),
         _boxes(kit, day, told),
         number(minutes) if is_timed else "",
