@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -12,6 +13,8 @@ from builder.model.trip import DIETS
 from builder.planning.foods.substance import Substance
 from builder.planning.menu.avoided import avoided_how, avoided_said
 from builder.speech import speech_of
+from tests.planning.folders import day, day_trip, hand, uses
+from tests.planning.folders import food as written
 
 
 def food(kind: Any, name: str = "it", **more: Any) -> Food:
@@ -103,3 +106,23 @@ def test_each_word_is_said_in_words_of_the_kitchen() -> None:
     assert avoided_said(english, "rye-bread") == "rye bread"
     # None is said as it is written, for want of a word.
     assert [word for word in SAID if avoided_said(german, word) in (SAID[word], word)] == []
+
+
+def test_a_meal_tells_what_its_foods_hold_and_may_hold_in_the_order_of_the_law(
+    tmp_path: Path,
+) -> None:
+    dry = "water 5 g, energy 400 kcal, carbohydrate 80 g"
+    foods = [
+        written("bar", "grain", "ready", dry, allergens=["milk", "soybeans"], may_contain=["nuts"]),
+        written("mix", "grain", "ready", dry, allergens=["nuts"], may_contain=["eggs", "milk"]),
+    ]
+    cook = {
+        "id": "bars", "serves": 2, "cook_in": "none", "uses": uses(bar="80 g", mix="80 g"),
+        "steps": [{"do": "mix", "with": ["bar", "mix"]}, {"do": "serve"}],
+    }  # fmt: skip
+    meals = {"lunch": [{"cook": "bars"}], "snacks": [{"eat": "bar", "each": "30 g"}]}
+    kit = hand(tmp_path, day_trip(days=[day(meals)]), [cook], foods=foods).kit()
+    both, alone = kit.days[0].meals
+    in_order = ("soybeans", "milk", "nuts")  # as Annex II of Regulation 1169/2011 lists them
+    assert both.allergens == in_order and both.may_contain == ("eggs",)
+    assert set(alone.allergens) == {"milk", "soybeans"} and alone.may_contain == ("nuts",)
