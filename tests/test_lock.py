@@ -44,7 +44,7 @@ def asked(extras: tuple[str, ...] = ("test",)) -> list[Requirement]:
     while waiting:
         one = Requirement(waiting.pop())
         if one.name == project["name"]:
-            waiting += [each for extra in one.extras for each in told[extra]]
+            waiting += [each for extra in sorted(one.extras) for each in told[extra]]
         else:
             found.append(one)
     return found
