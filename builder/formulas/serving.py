@@ -52,7 +52,7 @@ def pot_half_ladles(pot_ml: float, drain_ml: float, ladle_ml: float) -> int:
 
 
 @declared("floor(half_ladles * plate_share + slack) + more", _SLACK)
-def own_half_ladles(half_ladles: float, plate_share: float, more: float) -> int:
+def own_half_ladles(half_ladles: float, plate_share: float, more: float) -> float:
     """How many half ladles of a pot are one person's.
 
     Parameters
@@ -62,11 +62,11 @@ def own_half_ladles(half_ladles: float, plate_share: float, more: float) -> int:
     plate_share : float
         One's share of the pot. [share], 0 to 1
     more : float
-        Half ladles on top, of what rounding down leaves over: 0 or 1. [-]
+        Half ladles on top, of what rounding down leaves over. [-], 0 to 1
 
     Returns
     -------
-    int
+    float
         Half ladles. [-]
 
     Raises
@@ -86,4 +86,4 @@ def own_half_ladles(half_ladles: float, plate_share: float, more: float) -> int:
     require("half ladles in the pot", half_ladles, "", 0.0)
     require("share of the pot", plate_share, "", 0.0, 1.0)
     require("half ladles on top", more, "", 0.0, 1.0)
-    return math.floor(half_ladles * plate_share + CEILING_SLACK) + int(more)
+    return math.floor(half_ladles * plate_share + CEILING_SLACK) + more
