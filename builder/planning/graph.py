@@ -7,11 +7,13 @@ from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field, fields, is_dataclass
 from functools import cache, lru_cache
 from itertools import count
-from typing import Any
+from typing import Any, TypeVar
 
 from builder.formulas.declaring import FORMULAS, ending_of_name
 from builder.formulas.expression import names_in
 from builder.model.figure import Count, Figure, Found, Named, Origin, Reckoned, Told, Traced, Worked
+
+Kind = TypeVar("Kind")
 
 _BINDS = {"<": 0, "<=": 0, "+": 1, "-": 1, "*": 2, "/": 2}
 # A longer expression is cut: what stands deepest becomes a figure of its own.
@@ -174,23 +176,32 @@ def sources_of(record: object) -> set[str]:
     seen: set[int] = set()
     waiting = [record]
     while waiting:
-        each = waiting.pop()
-        kind: Any = type(each)
-        if kind in _PLAIN:
-            continue
-        if isinstance(each, (Figure, Count)):
+        figures: Iterator[Traced] = held_in(waiting.pop(), (Figure, Count))
+        for each in figures:
             if id(each) not in seen:
                 seen.add(id(each))
                 waiting += _behind(each.origin, found)
-        elif isinstance(each, (tuple, list)):
-            waiting += each
-        else:
-            waiting += [getattr(each, name) for name in fields_of(kind)]
     return found
 
 
 # Most of a record is words and numbers without an origin: asked first, and by their kind.
 _PLAIN = frozenset({str, float, int, bool, type(None)})
+
+
+def held_in(record: object, kinds: tuple[type[Kind], ...]) -> Iterator[Kind]:
+    """Give all of some kinds that a record holds, in its order, and not what these hold."""
+    waiting = [record]
+    while waiting:
+        each = waiting.pop()
+        kind: Any = type(each)
+        if kind in _PLAIN:
+            continue
+        if isinstance(each, kinds):
+            yield each
+        elif isinstance(each, (tuple, list)):
+            waiting += reversed(each)
+        else:
+            waiting += [getattr(each, name) for name in reversed(_fields_of(kind))]
 
 
 def _behind(origin: Origin, found: set[str]) -> Iterable[object]:
@@ -208,7 +219,7 @@ def _behind(origin: Origin, found: set[str]) -> Iterable[object]:
 
 
 @cache
-def fields_of(kind: type) -> tuple[str, ...]:
+def _fields_of(kind: type) -> tuple[str, ...]:
     """Give the names of a record's fields; none of what is no record."""
     return tuple(each.name for each in fields(kind)) if is_dataclass(kind) else ()
 

@@ -6,9 +6,8 @@ The part of the kit's graph that rests on these two, as in kit.json; all else in
 from __future__ import annotations
 
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from typing import Any
 
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
@@ -37,7 +36,7 @@ from builder.pages.figures import number as as_text
 from builder.pages.pieces import Scale
 from builder.pages.trip.origins.graph_json import number
 from builder.pages.trip.origins.leaves import inside
-from builder.planning.graph import Graph, Node, fields_of, graph_of
+from builder.planning.graph import Graph, Node, graph_of, held_in
 from builder.planning.tracing import work
 
 Data = dict[str, object]
@@ -99,26 +98,9 @@ def _key(kit: Kit, value: float, word: str) -> str:
     return inside(kit, value.origin.place)
 
 
-# Nothing of these follows, and most of a record is one of them.
-_BARE = frozenset({str, int, float, bool, type(None)})
-
-
-def shown_in(record: object) -> list[Scale]:
+def shown_in(record: object) -> Iterator[Scale]:
     """Give all figures in a record that follow, in its order."""
-    found: list[Scale] = []
-    waiting = [record]
-    while waiting:
-        each = waiting.pop()
-        kind: Any = type(each)
-        if kind in _BARE:
-            continue
-        if isinstance(each, Scale):
-            found.append(each)
-        elif isinstance(each, tuple):
-            waiting += reversed(each)
-        else:
-            waiting += [getattr(each, name) for name in reversed(fields_of(kind))]
-    return found
+    return held_in(record, (Scale,))
 
 
 def figures_of_page(kit: Kit, meals: Mapping[str, PlannedMeal], shown: Iterable[Scale]) -> Data:
