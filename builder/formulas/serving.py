@@ -8,9 +8,6 @@ from builder.formulas.declaring import Constant, declared
 from builder.formulas.heat import CEILING_SLACK
 from builder.formulas.ranges import require, require_above
 
-# What the ladle of a camp holds where nobody told it [ml]; common practice, no source: such
-# ladles hold 90 to 150 ml.
-USUAL_LADLE_ML = 120.0
 _SLACK = {"slack": Constant(CEILING_SLACK, "common-practice")}
 
 

@@ -301,7 +301,7 @@ class Trip:
     stove_test: StoveTest | None = None  # of the first stove
     fire: Fire | None = None
     mug_ml: float = 300.0
-    ladle_ml: float = 120.0
+    ladle_ml: float = 120.0  # common practice, no source: such ladles hold 90 to 150 ml
     washing_ml: float = 1000.0
     gear_shared: tuple[SharedGear, ...] = ()
     start_camp: Camp | None = None

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.planning.menu import more_of
+from builder.planning.menu.plates import more_of
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,7 @@ from builder.planning.menu.fed import (
 )
 from builder.planning.menu.menu import MenuItem, Portion, plan_menu
 from builder.planning.menu.parting import parted, with_parts
-from builder.planning.menu.plates import more_of, shares_by_need, with_plates
+from builder.planning.menu.plates import shares_by_need, with_plates
 from builder.planning.menu.refused import avoided_in, refused_by, refused_words
 from builder.planning.menu.shopping import shopping
 from builder.planning.menu.warnings import menu_problems, open_problems
@@ -31,7 +31,6 @@ __all__ = [
     "eaten_kcal",
     "left_out",
     "menu_problems",
-    "more_of",
     "open_problems",
     "parted",
     "plan_menu",

@@ -70,7 +70,6 @@ class WorkLine:
     before: Cell  # how long before eating
     dish: str
     told: Mapping[Units, Told]  # by system of units, the trip's own first; one where both are alike
-    differs: bool  # whether it is told in two systems
     needs: str  # heat and pot
     boxes: tuple[Box, ...]
     timer: str  # whole minutes, "" where there is nothing to wait for
@@ -78,6 +77,11 @@ class WorkLine:
     timer_for: str
     drawings: Drawings
     pictures: tuple[Shown, ...]  # of the people's own
+
+    @property
+    def differs(self) -> bool:
+        """Tell whether it is told in two systems of units."""
+        return len(self.told) > 1
 
 
 @dataclass(frozen=True, slots=True)
@@ -210,7 +214,6 @@ def _line(
         _before(figures, group[0]),
         dish if of_several else "",
         said,
-        len(said) > 1,
         needs(say, kit, day, last),
         _boxes(kit, day, told),
         number(minutes) if is_timed else "",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from builder.model.kit import Ladles, PlannedMeal
 from builder.pages.figures import Figures
 
@@ -21,39 +23,36 @@ def plates(figures: Figures, meal: PlannedMeal) -> str:
         return _in_ladles(figures, meal, meal.ladles)
     if not are_uneven(figures, meal):
         return ""
-    shares = zip(meal.plate_shares, meal.eaters, strict=True)
-    by_share: dict[str, list[str]] = {}
-    for share, name in sorted(shares, key=lambda each: each[0]):
-        by_share.setdefault(figures.percent(share), []).append(name)
-    say = figures.say
-    return say("Share it out: {who}.", who=_told(figures, by_share))
+    amounts = list(map(figures.percent, meal.plate_shares))
+    who = _told(figures, meal, meal.plate_shares, amounts)
+    return figures.say("Share it out: {who}.", who=who)
 
 
 def _in_ladles(figures: Figures, meal: PlannedMeal, ladles: Ladles) -> str:
     say = figures.say
-    full = figures.plain(ladles.ladle_ml, "volume_ml")
-    by_halves: dict[int, list[str]] = {}
-    for name, halves in zip(meal.eaters, ladles.own_halves, strict=True):
-        by_halves.setdefault(halves, []).append(name)
-    amounts: dict[str, list[str]] = {}
-    for halves, names in sorted(by_halves.items()):
-        volume = figures.plain(halves * ladles.ladle_ml / 2, "volume_ml")
-        amounts[f"{say.ladles(halves)} ({volume})"] = names
-    if len(amounts) == 1:
-        (amount,) = amounts
-        who = say("{amount} each", amount=amount)
+    amounts = [
+        f"{say.ladles(halves)} ({figures.plain(halves * ladles.ladle_ml / 2, 'volume_ml')})"
+        for halves in ladles.own_halves
+    ]
+    if len(set(amounts)) == 1:
+        who = say("{amount} each", amount=amounts[0])
     else:
-        who = _told(figures, amounts)
+        who = _told(figures, meal, ladles.own_halves, amounts)
     return say(
         "Share it out: {who}. A full ladle is about {full}; what is left goes round.",
         who=who,
-        full=full,
+        full=figures.plain(ladles.ladle_ml, "volume_ml"),
     )
 
 
-def _told(figures: Figures, by_amount: dict[str, list[str]]) -> str:
+def _told(
+    figures: Figures, meal: PlannedMeal, sizes: Sequence[float], amounts: Sequence[str]
+) -> str:
     """Give names with their amounts: `Ash 2 ladles; Bo and Cim 3 ladles each`."""
     say = figures.say
+    by_amount: dict[str, list[str]] = {}
+    for place in sorted(range(len(sizes)), key=lambda place: sizes[place]):
+        by_amount.setdefault(amounts[place], []).append(meal.eaters[place])
     return "; ".join(
         f"{names[0]} {amount}"
         if len(names) == 1
