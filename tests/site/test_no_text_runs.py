@@ -10,19 +10,16 @@ from typing import Any
 
 from builder.site.build import Order, build_kit
 from tests.conftest import files_of
+from tests.hostile import TEXTS
 from tests.planning.test_public import _NAMES, kit_of, marks, read
 from tests.site.sample import ASSETS, BASE_CONFIG, EPOCH
 
-HOSTILE = (
-    "<script>alert(1)</script>",
-    "</script><script>alert(1)</script>",
-    '"><img src=x onerror=alert(1)>',
-    "[x](javascript:alert(1))",
-    "{{ 7*7 }}{% include 'x' %}",
-    "--><svg/onload=alert(1)><!--",
-    "\u202egnp.exe",
-    "=cmd|' /C calc'!A0",
-)
+HOSTILE = [
+    TEXTS[name]
+    for name in (
+        "script", "end of script", "attribute", "link", "template", "svg", "turned", "formula",
+    )
+]  # fmt: skip
 # What of it would do something where it stood in a page as it was written.
 RAW = (b"<script>alert", b"<img src=x", b"<svg/onload", b'href="javascript:', b"\xe2\x80\xaegnp")
 
