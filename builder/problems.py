@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
+from pathlib import PurePath
 from typing import Literal
 
 from builder.meant import meant_by
@@ -117,3 +118,8 @@ def listed(words: Sequence[str], last: str = "and") -> str:
 def printable(path: str) -> str:
     """Give a path that can be printed; a name may hold line breaks, or bytes that are no text."""
     return "".join(sign if sign.isprintable() else "\ufffd" for sign in path)
+
+
+def as_told(path: PurePath) -> str:
+    """Give a path as it was told, fit to be printed."""
+    return printable(path.as_posix())

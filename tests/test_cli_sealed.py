@@ -105,6 +105,17 @@ def test_the_list_of_kits_does_not_name_it_and_stays(mine: Path) -> None:
     assert "Not sealed: kits/first-trip and kits/first-trip.zip" in said.output
 
 
+def test_a_folder_whose_name_turns_the_line_round_is_said_so_that_it_does_not(mine: Path) -> None:
+    turned = "a\u202eb"
+    assert (
+        tripkit("build", "first-trip", "--content", "mine/content", "--out", turned).exit_code == 0
+    )
+    said = sealed(f"{WORDS}\n", "--out", turned)
+    assert said.exit_code == 0, said.output
+    assert "Sealed a\ufffdb/first-trip-sealed.html" in said.output
+    assert "Not sealed: a\ufffdb/first-trip and" in said.output and turned not in said.output
+
+
 @pytest.mark.parametrize(
     ("typed", "says"),
     [

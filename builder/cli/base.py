@@ -22,6 +22,7 @@ from builder.clock import VARIABLE, odd_epoch
 from builder.problems import (
     Problem,
     ProblemsFound,
+    as_told,
     counted,
     did_you_mean,
     errors,
@@ -224,7 +225,7 @@ def shown_path(path: Path) -> str:
     try:
         return printable(path.resolve().relative_to(Path.cwd()).as_posix()) or "."
     except ValueError:
-        return printable(path.as_posix())
+        return as_told(path)
 
 
 def layers_of(place: Place) -> list[Layer]:
@@ -306,7 +307,7 @@ def or_nothing_written() -> Iterator[None]:
 def say_written(paths: Sequence[Path], next_command: str) -> None:
     """Say which files were written, and what to call next."""
     for path in paths:
-        click.echo(f"Wrote {printable(path.as_posix())}")
+        click.echo(f"Wrote {as_told(path)}")
     click.echo(f"Next: {next_command}")
 
 

@@ -34,7 +34,7 @@ from builder.cli.last_build import LastBuild, forget, remember, state_of, state_
 from builder.cli.progress import Bar, progress
 from builder.cli.telling import told
 from builder.clock import build_epoch, today
-from builder.problems import Problem, ProblemsFound, counted, did_you_mean, printable
+from builder.problems import Problem, ProblemsFound, as_told, counted, did_you_mean
 from builder.shipped import shipped_root
 from builder.site.rendering.generators import GENERATORS, USUAL_GENERATOR
 
@@ -219,10 +219,13 @@ def stops_told(place: Place, out: Path) -> Iterator[None]:
     from builder.site.folder.swap import recover
 
     if os.path.islink(out) and not os.path.isdir(out):
-        raise BuilderStop(f"{out} is a link that leads to no folder", ["name a folder with --out"])
+        raise BuilderStop(
+            f"{as_told(out)} is a link that leads to no folder", ["name a folder with --out"]
+        )
     if is_below(out, place.folder):
         raise BuilderStop(
-            f"{out} lies in the content folder", ["name another folder for the kits with --out"]
+            f"{as_told(out)} lies in the content folder",
+            ["name another folder for the kits with --out"],
         )
     try:
         recover(out)
@@ -256,7 +259,7 @@ def _refuse_public_beside_home(wanted: Wanted) -> None:
 
     if wanted.public and os.path.lexists(wanted.out / AT_HOME):
         raise BuilderStop(
-            f"{printable((wanted.out / AT_HOME).as_posix())} is private: it tells of your home",
+            f"{as_told(wanted.out / AT_HOME)} is private: it tells of your home",
             ["name another folder for the public kits with --out"],
         )
 
@@ -279,7 +282,7 @@ def _say_end(out: Path, dangers: Dangers) -> None:
     """Say where the kits are to be looked at, then the dangers of each trip."""
     from builder.site.folder.index_page import INDEX_NAME
 
-    click.echo(f"Open {printable((out / INDEX_NAME).as_posix())} in a browser.")
+    click.echo(f"Open {as_told(out / INDEX_NAME)} in a browser.")
     say_lines(dangers.lines)
 
 
@@ -488,7 +491,7 @@ def _built(orders: list[Order], jobs: int | None, bar: Bar) -> Iterator[Built]:
 
 def _say_built(built: Built, out: Path) -> None:
     word = "Built" if built.changed else "Unchanged"
-    click.echo(f"{word} {printable(out.as_posix())}/{built.trip_id} ({built.title})")
+    click.echo(f"{word} {as_told(out)}/{built.trip_id} ({built.title})")
     say_problems(built.doubts)
 
 

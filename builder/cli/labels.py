@@ -17,7 +17,7 @@ from builder.cli.base import (
 )
 from builder.cli.completing import ids_of
 from builder.clock import today
-from builder.problems import counted, did_you_mean, errors, in_order, printable
+from builder.problems import as_told, counted, did_you_mean, errors, in_order
 
 MARK = '<meta name="generator" content="trip kits">'
 MARKED_BYTES = 4096
@@ -97,7 +97,7 @@ def labels(
         if name not in {label.batch for label in plan.labels}:
             click.echo(f"No label for {name}: it is not dried yet, or no pack of it is left.")
     click.echo(
-        f"{counted(sum(label.packs for label in good), 'label')} in {printable(out.as_posix())}. "
+        f"{counted(sum(label.packs for label in good), 'label')} in {as_told(out)}. "
         "Print it from a browser at 100 %."
     )
 
@@ -109,12 +109,12 @@ def _write(out: Path, html: str) -> None:
             with out.open("rb") as file:
                 if MARK.encode() not in file.read(MARKED_BYTES):
                     raise BuilderStop(
-                        f"{printable(out.as_posix())} is there already and holds something else",
+                        f"{as_told(out)} is there already and holds something else",
                         ["move it away, or name another file with --out"],
                     )
         out.write_text(html, encoding="utf-8", newline="\n")
     except OSError as error:
         raise BuilderStop(
-            f"{printable(out.as_posix())} cannot be written ({error.strerror})",
+            f"{as_told(out)} cannot be written ({error.strerror})",
             ["name another file with --out"],
         ) from error

@@ -28,7 +28,7 @@ from builder.cli.base import (
 )
 from builder.cli.completing import ids_of
 from builder.clock import now, today
-from builder.problems import counted, did_you_mean, errors, in_order, printable
+from builder.problems import as_told, counted, did_you_mean, errors, in_order
 
 if TYPE_CHECKING:
     from builder.model.content import Content
@@ -146,7 +146,7 @@ def _write_calendar(file: Path, plan: DryingPlan) -> None:
     from builder.pages.home.run_calendar import run_calendar
 
     if not plan.runs:
-        click.echo(f"{printable(str(file))} was not written: there is no run to put in.", err=True)
+        click.echo(f"{as_told(file)} was not written: there is no run to put in.", err=True)
         return
     try:
         # Whole or not at all: a calendar program may be reading it.
@@ -154,8 +154,8 @@ def _write_calendar(file: Path, plan: DryingPlan) -> None:
         fresh.write_bytes(run_calendar(plan.runs, now()))
         os.replace(fresh, file)
     except OSError as error:
-        raise BuilderStop(f"{printable(str(file))} cannot be written ({error.strerror})") from error
-    click.echo(f"Wrote {printable(str(file))}", err=True)
+        raise BuilderStop(f"{as_told(file)} cannot be written ({error.strerror})") from error
+    click.echo(f"Wrote {as_told(file)}", err=True)
 
 
 def _write_batches(plan: DryingPlan, content: Path | None, known: Content, as_json: bool) -> None:

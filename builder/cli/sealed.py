@@ -21,7 +21,7 @@ import click
 from builder.cli.asking import on_terminal
 from builder.cli.base import BuilderStop, Place
 from builder.cli.dangers import say_lines
-from builder.problems import counted
+from builder.problems import as_told, counted
 
 if TYPE_CHECKING:
     from builder.cli.build import Wanted
@@ -51,7 +51,7 @@ def build_sealed(place: Place, wanted: Wanted) -> None:
         refuse_foreign_page(out, trip_id)
         page = _page(order, _passphrase())
         sealed = put_page(out, trip_id, page)
-    click.echo(f"Sealed {sealed.as_posix()} ({order.kit.title})")
+    click.echo(f"Sealed {as_told(sealed)} ({order.kit.title})")
     click.echo("Tell the passphrase another way than the file goes. Without it nobody opens it.")
     _warn_of_plain_kit(out, trip_id)
     say_lines(ordered.dangers.lines)
@@ -175,7 +175,7 @@ def _warn_of_plain_kit(out: Path, trip_id: str) -> None:
     """Warn where a build before left the same trip for all to read."""
     plain = [each for each in (out / trip_id, out / f"{trip_id}.zip") if each.exists()]
     if plain:
-        names = " and ".join(each.as_posix() for each in plain)
+        names = " and ".join(map(as_told, plain))
         click.echo(
             f"Not sealed: {names}, and what the folder .built beside remembers of it. Delete them, "
             "or seal into another folder with --out, where others may look.",

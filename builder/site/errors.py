@@ -7,7 +7,7 @@ import os
 from collections.abc import Sequence
 from pathlib import Path
 
-from builder.problems import Problem, printable
+from builder.problems import Problem, as_told, printable
 
 # Only writing meets these.
 _NO_ROOM = (errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EFBIG)
@@ -41,7 +41,7 @@ def of_the_system(error: OSError, what: str, out: Path, own: Path) -> SiteError:
         )
     shown = out if path is None or (path != own and is_below(path, own)) else path
     return SiteError(
-        f"{what} could not be written: {why} ({printable(shown.as_posix())})",
+        f"{what} could not be written: {why} ({as_told(shown)})",
         ["see to the folder, its rights and the space left; whole kits stay as they are"],
     )
 
