@@ -110,7 +110,7 @@ _MEANT: Mapping[str, str] = {
     "descent": "down, elevation_loss",
     "days": "itinerary, stages, tage, dager",
     "start": "date, begins, from",
-}  # fmt: skip
+}
 
 
 _LETTERS = str.maketrans({"ø": "o", "æ": "ae", "ß": "ss", "œ": "oe"})

@@ -57,11 +57,16 @@ def write(folder: Path, hostile: str) -> None:
                   {"do": "boil", "with": ["fruit", "greens", "kernel"], "water": "600 ml",
                    "minutes": 10}],
     }  # fmt: skip
-    fruit = food("fruit", "fruit", "raw",
-                 "water 80 g, energy 75 kcal, protein 1 g, carbohydrate 18 g",
-                 shelf=text())  # fmt: skip
-    greens = food("greens", "vegetable", "raw",
-                  "water 90 g, protein 2 g, carbohydrate 7 g, fibre 3 g")  # fmt: skip
+    fruit = food(
+        "fruit",
+        "fruit",
+        "raw",
+        "water 80 g, energy 75 kcal, protein 1 g, carbohydrate 18 g",
+        shelf=text(),
+    )
+    greens = food(
+        "greens", "vegetable", "raw", "water 90 g, protein 2 g, carbohydrate 7 g, fibre 3 g"
+    )
     fruit["name"], greens["name"] = text(), text()
     rings: Record = {
         "id": "rings", "food": "fruit", "method": "dehydrator", "done": "2031-05-01",
@@ -87,7 +92,9 @@ def write(folder: Path, hostile: str) -> None:
     }  # fmt: skip
     write_folder(folder, {"hand": trip}, [pot], [rings, wet], [fruit, greens], gear)
     home: Record = {
-        "dryers": ["shelf"], "currency": text(), "electricity": "0.3 per kWh",
+        "dryers": ["shelf"],
+        "currency": text(),
+        "electricity": "0.3 per kWh",
         "free": {"sat": "08:00-22:00"},
-    }  # fmt: skip
+    }
     (folder / "home.yaml").write_text(json.dumps(home, ensure_ascii=False), "utf-8")

@@ -26,8 +26,10 @@ def install_chromium() -> None:
     subprocess.run(["apt-get", "update", "-qq"], check=False, env=quiet)
     subprocess.run(
         ["apt-get", "install", "-y", "-qq", "--no-install-recommends", "chromium"],
-        check=False, env=quiet, stdout=subprocess.DEVNULL,
-    )  # fmt: skip
+        check=False,
+        env=quiet,
+        stdout=subprocess.DEVNULL,
+    )
 
 
 def main() -> int:

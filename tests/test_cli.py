@@ -308,8 +308,10 @@ def test_find_tells_kind_id_name_and_reason_and_counts_what_it_leaves_out() -> N
     assert all(line.split()[0] in ("food", "batch", "recipe", "and") for line in lines)
     foods = [line for line in lines if line.startswith("food ")]
     assert len(foods) == 12
-    assert any(re.fullmatch(r" +and \d+ more foods: add a word to narrow it, or --all", line)
-               for line in lines)  # fmt: skip
+    assert any(
+        re.fullmatch(r" +and \d+ more foods: add a word to narrow it, or --all", line)
+        for line in lines
+    )
     whole = tripkit("find", "fruit", "--all").output
     assert "more foods" not in whole
     assert re.search(r"^food +raisins +Raisins +kind fruit$", whole, re.MULTILINE)
@@ -319,8 +321,10 @@ def test_find_tells_kind_id_name_and_reason_and_counts_what_it_leaves_out() -> N
 
 
 def test_find_takes_several_words_and_near_ones() -> None:
-    one, two = (json.loads(tripkit("find", *words, "--json").output)
-                for words in (("black bean",), ("black", "bean")))  # fmt: skip
+    one, two = (
+        json.loads(tripkit("find", *words, "--json").output)
+        for words in (("black bean",), ("black", "bean"))
+    )
     assert one == two and one[0]["name"].startswith("Black bean")
     said = tripkit("find", "chikpea")
     assert "Nothing is called 'chikpea'; taken for chickpea" in said.stderr
@@ -456,9 +460,20 @@ def test_a_new_trip_leaves_open_what_is_not_dried_by_its_start(in_empty_folder: 
 def test_a_new_trip_starts_from_an_old_one_and_keeps_its_comments(in_empty_folder: Path) -> None:
     content = small_folder(in_empty_folder / "mine")
     result = tripkit(
-        "new", "trip", "next-year", "--from", "first-trip", "--start", "2032-06-12",
-        "--party", "Alder", "--party", "Cove", "--content", "mine/content",
-    )  # fmt: skip
+        "new",
+        "trip",
+        "next-year",
+        "--from",
+        "first-trip",
+        "--start",
+        "2032-06-12",
+        "--party",
+        "Alder",
+        "--party",
+        "Cove",
+        "--content",
+        "mine/content",
+    )
     assert result.exit_code == 0, result.output
     assert "Left open what came from batch carrots-first: past its date by then." in result.output
     text = (content / "trips/next-year.yaml").read_text("utf-8")
@@ -473,17 +488,24 @@ def test_a_new_trip_starts_from_an_old_kit_in_an_empty_folder(
     demo_kits: Path, in_empty_folder: Path
 ) -> None:
     result = tripkit(
-        "new", "trip", "again", "--from", str(demo_kits / "tarrow-tops.zip"),
-        "--start", "2031-09-10",
-    )  # fmt: skip
+        "new",
+        "trip",
+        "again",
+        "--from",
+        str(demo_kits / "tarrow-tops.zip"),
+        "--start",
+        "2031-09-10",
+    )
     assert result.exit_code == 0, result.output
     checked = tripkit("check")
     assert checked.exit_code == 0, checked.output
     assert tripkit("build").exit_code == 0
     batches = read_folder(
-        [Layer(ROOT / "content", "shipped", ("sources.yaml", "cautions", "gear", "foods")),
-         Layer(Path("content"), "content")]
-    ).content.batches  # fmt: skip
+        [
+            Layer(ROOT / "content", "shipped", ("sources.yaml", "cautions", "gear", "foods")),
+            Layer(Path("content"), "content"),
+        ]
+    ).content.batches
     # Two packs were eaten before, and the old trip ate some more.
     assert batches["black-beans-spring"].used > 1
 

@@ -107,9 +107,13 @@ def test_completing_loads_neither_yaml_nor_a_plan(tmp_path: Path) -> None:
     )
     asked = {"COMP_WORDS": "tripkit dry walnuts", "COMP_CWORD": "2"}
     result = subprocess.run(
-        [sys.executable, "-c", code], capture_output=True, text=True, check=True, cwd=tmp_path,
+        [sys.executable, "-c", code],
+        capture_output=True,
+        text=True,
+        check=True,
+        cwd=tmp_path,
         env={**os.environ, "PYTHONPATH": str(ROOT), "_TRIPKIT_COMPLETE": "bash_complete", **asked},
-    )  # fmt: skip
+    )
     assert result.stdout == "plain,walnuts\n"
     assert result.stderr == "[]\n"
 
@@ -138,8 +142,12 @@ def test_bash_completes_with_the_script(tmp_path: Path) -> None:
         'echo "${COMPREPLY[@]}"'
     )
     result = subprocess.run(
-        ["bash", "-c", script], capture_output=True, text=True, check=True, cwd=tmp_path,
+        ["bash", "-c", script],
+        capture_output=True,
+        text=True,
+        check=True,
+        cwd=tmp_path,
         env={**os.environ, "PATH": f"{command.parent}:{os.environ['PATH']}"},
-    )  # fmt: skip
+    )
     assert result.stdout == "lake-emmerin\n"
     assert result.stderr == ""

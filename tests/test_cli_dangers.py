@@ -74,8 +74,11 @@ def test_check_tells_a_script_the_same(in_empty_folder: Path) -> None:
     (problem,) = told["problems"]
     assert {"level", "file", "line", "column", "field", "text", "mend"} <= set(problem)
     assert (problem["level"], problem["file"], problem["line"], problem["column"]) == (
-        "warning", "mine/content/foods/more.yml", 1, 1,
-    )  # fmt: skip
+        "warning",
+        "mine/content/foods/more.yml",
+        1,
+        1,
+    )
     (trip,) = told["trips"]
     own = [each for each in trip["dangers"] if not each["aloud"]]
     assert [each["id"] for each in own] == ["not-to-be-eaten"] * 2

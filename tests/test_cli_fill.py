@@ -63,11 +63,12 @@ def test_it_tells_proposals_and_changes_nothing(folder: Path) -> None:
 def test_what_is_written_is_the_proposal_and_all_else_stays(folder: Path) -> None:
     data = json.loads(fill(folder, "--json").stdout)
     chosen = {
-        meal["day"]: "{cook: " + meal["recipe"] + (
-            f", from: {{plum: {meal['from']['plum']}}}" if meal["from"] else ""
-        ) + "}"
+        meal["day"]: "{cook: "
+        + meal["recipe"]
+        + (f", from: {{plum: {meal['from']['plum']}}}" if meal["from"] else "")
+        + "}"
         for meal in data["proposals"][1]["meals"]
-    }  # fmt: skip
+    }
     assert data["packs"] == [{"day": 1, "meal": "snacks", "ingredient": "plum", "batch": "old"}]
     result = fill(folder, "--write", "2")
     assert result.exit_code == 0, result.output

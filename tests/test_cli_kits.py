@@ -172,8 +172,10 @@ main(sys.argv[2:])
 def killed_after(done: int) -> None:
     died = subprocess.run(
         [sys.executable, "-c", KILLED, str(done), *BUILD],
-        env={**os.environ, "PYTHONPATH": str(ROOT)}, check=False, capture_output=True,
-    )  # fmt: skip
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        check=False,
+        capture_output=True,
+    )
     assert died.returncode == -9
 
 
@@ -254,8 +256,11 @@ def build_elsewhere(home: Path, tool: Path, content: str, umask: int, **more: st
             **{name: value for name, value in more.items() if name.isupper()},
         },
         cwd=home if umask else "/",
-        umask=umask, capture_output=True, text=True, check=False,
-    )  # fmt: skip
+        umask=umask,
+        capture_output=True,
+        text=True,
+        check=False,
+    )
     assert run.returncode == 0, run.stderr
     return out
 
@@ -267,13 +272,26 @@ def test_two_machines_give_the_same_bytes_and_no_path_of_theirs(tmp_path: Path) 
         shutil.copytree(ROOT / name, copied / name, ignore=shutil.ignore_patterns("__pycache__"))
     shutil.copy(ROOT / "mkdocs.yml", copied)
     one = build_elsewhere(
-        tmp_path / "home-of-one", ROOT, "trips-of-mine", 0o022,
-        TZ="UTC", LANG="C.UTF-8", PYTHONHASHSEED="1", USER="one",
-    )  # fmt: skip
+        tmp_path / "home-of-one",
+        ROOT,
+        "trips-of-mine",
+        0o022,
+        TZ="UTC",
+        LANG="C.UTF-8",
+        PYTHONHASHSEED="1",
+        USER="one",
+    )
     two = build_elsewhere(
-        tmp_path / "deep/home-of-two/x", copied, "c", 0,
-        TZ="Asia/Tokyo", LANG="de_DE.UTF-8", PYTHONHASHSEED="2", USER="two", out="a/b/c",
-    )  # fmt: skip
+        tmp_path / "deep/home-of-two/x",
+        copied,
+        "c",
+        0,
+        TZ="Asia/Tokyo",
+        LANG="de_DE.UTF-8",
+        PYTHONHASHSEED="2",
+        USER="two",
+        out="a/b/c",
+    )
     first, second = bytes_of(one), bytes_of(two)
     assert set(first) == set(second)
     assert [name for name in first if first[name] != second[name]] == []
@@ -286,8 +304,11 @@ def test_two_machines_give_the_same_bytes_and_no_path_of_theirs(tmp_path: Path) 
     again = subprocess.run(
         [*TOOL, "build", "--content", str(place), "--out", str(two)],
         env={**os.environ, "PYTHONPATH": str(copied), "SOURCE_DATE_EPOCH": "1930000000"},
-        cwd="/", capture_output=True, text=True, check=False,
-    )  # fmt: skip
+        cwd="/",
+        capture_output=True,
+        text=True,
+        check=False,
+    )
     assert "Nothing changed" in again.stdout
     assert f"{place.relative_to('/')}/foods/more.yml:1:1: warning" in again.stderr
 
@@ -322,8 +343,11 @@ def test_large_files_beside_the_content_are_not_read_into_memory(mine: Path) -> 
             file.truncate(300 * 1024 * 1024)
     said = subprocess.run(
         [sys.executable, "-c", MEASURED, *BUILD],
-        env={**os.environ, "PYTHONPATH": str(ROOT)}, capture_output=True, text=True, check=False,
-    )  # fmt: skip
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
     assert said.returncode == 0, said.stderr
     used_mb = int(said.stdout.split("KB ")[1]) / 1024
     assert used_mb < 280
@@ -423,8 +447,11 @@ def test_where_there_is_no_room_the_old_kit_stays_and_no_path_of_the_build_is_to
     retitled(mine, "Another title")
     said = subprocess.run(
         [sys.executable, "-c", FULL, room, *BUILD],
-        env={**os.environ, "PYTHONPATH": str(ROOT)}, capture_output=True, text=True, check=False,
-    )  # fmt: skip
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        capture_output=True,
+        text=True,
+        check=False,
+    )
     assert said.returncode == 1
     assert "Stopped: the kit first-trip could not be written: File too large (kits)" in said.stderr
     assert "Traceback" not in said.stderr and ".built" not in said.stderr
@@ -438,9 +465,12 @@ def test_a_reader_who_stops_listening_is_no_fault_of_the_folder(mine: Path) -> N
     os.close(reading)
     said = subprocess.run(
         [*TOOL, *BUILD],
-        env={**os.environ, "PYTHONPATH": str(ROOT)}, stdout=writing, stderr=subprocess.PIPE,
-        text=True, check=False,
-    )  # fmt: skip
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+        stdout=writing,
+        stderr=subprocess.PIPE,
+        text=True,
+        check=False,
+    )
     os.close(writing)
     assert "written" not in said.stderr and "Traceback" not in said.stderr
 

@@ -62,8 +62,20 @@ def test_one_line_adds_a_batch_and_judges_it(batches: Path) -> None:
     # By hand: apple holds 85.56 g water in 100 g, so 3 kg hold 433 g solids; 460 g are at
     # 1 - 433.2/460 = 5.8 % water, and two deviations more (1.5 points) leave it at 26 %: undecided
     # by its weight alone, and a cold piece that snaps proves it dry.
-    said = logged("apple-raw", "3 kg", "460 g", *HOW, "--packs", "4", "--in", "zip-bag",
-                  "--tests", "snap", "--kept-at", "15 degC")  # fmt: skip
+    said = logged(
+        "apple-raw",
+        "3 kg",
+        "460 g",
+        *HOW,
+        "--packs",
+        "4",
+        "--in",
+        "zip-bag",
+        "--tests",
+        "snap",
+        "--kept-at",
+        "15 degC",
+    )
     lines = said.splitlines()
     assert lines[0] == "Logged apple-raw-2031-03-14 in content/batches/2031.yaml"
     assert lines[1] == "Apple, dried, dehydrator: 3 kg → 460 g"
@@ -100,12 +112,39 @@ def test_what_log_says_is_what_dry_and_stock_say(batches: Path) -> None:
 
 def test_every_option_is_written_and_read_back(batches: Path) -> None:
     logged(
-        "beef-mince-raw", "1200 g", "349 g", "--dryer", "shelf-dryer", "--done", "2031-03-10",
-        "--started", "2031-03-09T18:00", "--packs", "6", "--in", "zip-bag", "--shelf", "freezer",
-        "--kept-at", "-18 degC", "--heated", "74 degC before 2 min", "--style", "jerky",
-        "--tests", "snap,constant", "--weighing", "5 h=500 g", "--weighing", "3 h=812 g",
-        "--run", "march-9", "--notes", "Lean: 5 % #1", "--no-absorber",
-    )  # fmt: skip
+        "beef-mince-raw",
+        "1200 g",
+        "349 g",
+        "--dryer",
+        "shelf-dryer",
+        "--done",
+        "2031-03-10",
+        "--started",
+        "2031-03-09T18:00",
+        "--packs",
+        "6",
+        "--in",
+        "zip-bag",
+        "--shelf",
+        "freezer",
+        "--kept-at",
+        "-18 degC",
+        "--heated",
+        "74 degC before 2 min",
+        "--style",
+        "jerky",
+        "--tests",
+        "snap,constant",
+        "--weighing",
+        "5 h=500 g",
+        "--weighing",
+        "3 h=812 g",
+        "--run",
+        "march-9",
+        "--notes",
+        "Lean: 5 % #1",
+        "--no-absorber",
+    )
     (batch,) = read(batches).content.batches.values()
     assert batch.id == "beef-mince-raw-2031-03-10"
     assert (batch.method, batch.dryer, batch.run) == ("dehydrator", "shelf-dryer", "march-9")
@@ -132,8 +171,17 @@ def test_a_whole_meal_and_a_freeze_dryer_with_its_ice(batches: Path) -> None:
         "uses: [{food: carrot-raw, amount: 800 g}]\n"
         "steps: [{do: boil, with: [carrot-raw], water: 200 ml}, {do: serve}]\n"
     )
-    logged("stew", "1 kg", "120 g", "--dryer", "home-freeze-dryer", "--ice", "870 g",
-           "--tests", "constant")  # fmt: skip
+    logged(
+        "stew",
+        "1 kg",
+        "120 g",
+        "--dryer",
+        "home-freeze-dryer",
+        "--ice",
+        "870 g",
+        "--tests",
+        "constant",
+    )
     (batch,) = read(batches).content.batches.values()
     assert (batch.recipe, batch.food, batch.ice_g) == ("stew", None, 870)
 
@@ -147,8 +195,9 @@ batch: {packs: {in: foil-pouch, absorber: true}, kept_at: 15 degC}
 def test_what_the_home_tells_need_not_be_told_again(batches: Path) -> None:
     (batches.parent / "home.yaml").write_text(HOME)
     logged("apple-raw", "3 kg", "460 g", "--packs", "4")
-    logged("carrot-raw", "1 kg", "126 g", "--method", "oven", "--in", "zip-bag",
-           "--kept-at", "5 degC")  # fmt: skip
+    logged(
+        "carrot-raw", "1 kg", "126 g", "--method", "oven", "--in", "zip-bag", "--kept-at", "5 degC"
+    )
     logged("carrot-raw", "1 kg", "126 g", "--no-absorber", "--kept-at", "-18 degC")
     logged("carrot-raw", "1 kg", "--started", "2031-03-13T18:00")
     apple, oven, open_pouch, in_dryer = read(batches).content.batches.values()
@@ -469,8 +518,17 @@ DONE = """\
 
 def test_a_planned_batch_is_done_once_its_weight_is_told(batches: Path) -> None:
     (batches / "plan.yaml").write_text(PLANNED)
-    said = logged("--batch", "carrot-raw-2031-03-12", "126 g", "--packs", "3", "--shelf", "cellar",
-                  "--tests", "snap")  # fmt: skip
+    said = logged(
+        "--batch",
+        "carrot-raw-2031-03-12",
+        "126 g",
+        "--packs",
+        "3",
+        "--shelf",
+        "cellar",
+        "--tests",
+        "snap",
+    )
     assert said.startswith("Logged carrot-raw-2031-03-12 in content/batches/plan.yaml\n")
     # It keeps the id that was made of the planned day: trips name it by that.
     assert (batches / "plan.yaml").read_text() == DONE
@@ -488,8 +546,9 @@ def test_a_planned_batch_in_braces(batches: Path) -> None:
 
 
 def test_a_run_in_the_dryer_is_logged_and_then_done(batches: Path) -> None:
-    said = logged("carrot-raw", "1 kg", *HOW, "--started", "2031-03-13 18:00",
-                  "--weighing", "3 h=700 g")  # fmt: skip
+    said = logged(
+        "carrot-raw", "1 kg", *HOW, "--started", "2031-03-13 18:00", "--weighing", "3 h=700 g"
+    )
     assert "Do:              Dry on, 570 g to go." in said  # 1 kg · 11.71 % solids / 0.9 = 130 g
     assert "Best before" not in said
     logged("--batch", "carrot-raw-2031-03-13", "126 g", "--packs", "2")

@@ -112,8 +112,11 @@ def test_a_table_gets_the_same(batches: Path) -> None:
 
 
 def test_several_batches_of_one_file_are_told_of_at_once(batches: Path) -> None:
-    two = LOG.replace("- {id: done", "- {id: more, food: leek-raw, method: oven, "
-                      "started: 2031-03-13T18:00, fresh: 1 kg}\n- {id: done")  # fmt: skip
+    two = LOG.replace(
+        "- {id: done",
+        "- {id: more, food: leek-raw, method: oven, "
+        "started: 2031-03-13T18:00, fresh: 1 kg}\n- {id: done",
+    )
     (batches / "log.yaml").write_text(two, encoding="utf-8")
     more = {"batch": "more", "weighings": [{"at": "60 min", "mass": "800 g"}]}
     assert take_over(RINGS, more, NEW).exit_code == 0

@@ -91,9 +91,12 @@ def test_a_dumb_terminal_and_short_work_show_no_bar(tmp_path: Path) -> None:
 def test_in_a_pipe_nothing_is_shown(tmp_path: Path) -> None:
     result = subprocess.run(
         [sys.executable, "-c", RUN.format(arguments=["build"], then=TELL)],
-        capture_output=True, text=True, check=True, cwd=tmp_path,
+        capture_output=True,
+        text=True,
+        check=True,
+        cwd=tmp_path,
         env={**os.environ, "PYTHONPATH": str(ROOT), "TERM": "xterm"},
-    )  # fmt: skip
+    )
     assert "Building" not in result.stderr + result.stdout
     assert "\x1b" not in result.stderr + result.stdout
     assert result.stdout.splitlines()[-1] == "False"

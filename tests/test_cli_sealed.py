@@ -65,9 +65,10 @@ def test_one_file_is_written_and_nothing_of_the_trip_beside_it(mine: Path) -> No
 def test_no_word_of_the_kit_can_be_read_in_the_file_or_beside_it(mine: Path) -> None:
     assert tripkit("build", "--content", "mine/content", "--out", "plain").exit_code == 0
     plain = " ".join(
-        held.decode() for name, held in files_of(Path("plain/first-trip")).items()
+        held.decode()
+        for name, held in files_of(Path("plain/first-trip")).items()
         if name in ("pocket.html", "kit.json")
-    )  # fmt: skip
+    )
     assert all(marker in plain for marker in MARKERS)
     assert sealed(f"{WORDS}\n").exit_code == 0
     page = Path("kits/first-trip-sealed.html").read_text("utf-8")
@@ -183,9 +184,13 @@ class Typed:
         command = [sys.executable, "-m", "builder", "build", "first-trip", "--sealed"]
         self.process = subprocess.Popen(
             [*command, "--content", "mine/content"],
-            stdin=inner, stdout=inner, stderr=inner, cwd=folder, start_new_session=True,
+            stdin=inner,
+            stdout=inner,
+            stderr=inner,
+            cwd=folder,
+            start_new_session=True,
             env={**os.environ, "PYTHONPATH": str(ROOT), "TERM": "dumb"},
-        )  # fmt: skip
+        )
         os.close(inner)
         self.said = ""
 

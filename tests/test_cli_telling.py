@@ -32,8 +32,13 @@ def test_more_in_the_same_words_are_told_once_with_their_places() -> None:
 
 
 def test_a_warning_and_an_error_in_the_same_words_are_two_sorts() -> None:
-    problems = [at(1), *(Problem(at(n).place, "odd", "it is odd", "mend it", "warning")
-                         for n in range(2, MOST_ALIKE + 2))]  # fmt: skip
+    problems = [
+        at(1),
+        *(
+            Problem(at(n).place, "odd", "it is odd", "mend it", "warning")
+            for n in range(2, MOST_ALIKE + 2)
+        ),
+    ]
     assert list(told(problems)) == [str(problem) for problem in problems]
 
 

@@ -36,10 +36,27 @@ def test_each_way_is_told_and_what_is_missing(folder: Path) -> None:
 def test_a_script_gets_the_names_it_was_promised(folder: Path) -> None:
     data = json.loads(ways(folder, "berry", "3 kg", "--json").stdout)
     assert {each["method"] for each in data["ways"]} == {
-        "dehydrator", "oven", "sun", "freeze-dryer", "bought"
-    }  # fmt: skip
-    names = {"method", "dryer", "dried_g", "room_ml", "water_back_ml", "soak_min", "hours", "runs",
-             "energy_kwh", "cost", "portion_cost", "keeps_until", "cautions"}  # fmt: skip
+        "dehydrator",
+        "oven",
+        "sun",
+        "freeze-dryer",
+        "bought",
+    }
+    names = {
+        "method",
+        "dryer",
+        "dried_g",
+        "room_ml",
+        "water_back_ml",
+        "soak_min",
+        "hours",
+        "runs",
+        "energy_kwh",
+        "cost",
+        "portion_cost",
+        "keeps_until",
+        "cautions",
+    }
     assert all(names <= each.keys() for each in data["ways"])
     assert all({"dryer", "against", "runs", "years"} <= each.keys() for each in data["pays"])
 

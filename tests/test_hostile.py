@@ -170,10 +170,12 @@ def test_calendars_hold_the_events_that_plain_words_make(
     for path in (_AT_HOME + "runs.ics", "runs.ics"):
         own, plain = (test_run_calendar.read(each.files[path]) for each in (made, made_of["plain"]))
         shapes = [
-            [(name, sorted(properties), [sorted(each) for each in alarms])
-             for name, properties, alarms in events]
+            [
+                (name, sorted(properties), [sorted(each) for each in alarms])
+                for name, properties, alarms in events
+            ]
             for events in (own, plain)
-        ]  # fmt: skip
+        ]
         assert shapes[0] == shapes[1]
         assert any("zq" in properties.get("SUMMARY", "") for _, properties, _ in own)
         assert all("\n" not in properties.get("SUMMARY", "") for _, properties, _ in own)
@@ -236,9 +238,12 @@ def test_names_of_files_lead_nowhere_and_are_said_plainly(
     Image.new("RGB", (90, 90), (9, 80, 9)).save(content / "trips" / f"{stem}.png")
     (content / "trips" / f"{stem}.gpx").write_text(TRACK, "utf-8")
     for command in (
-        ("build", "--out", stem), ("labels", "--out", f"{stem}.html"),
-        ("runs", "--ics", f"{stem}.ics"), ("stock", "--json"), ("check", "--json"),
-    ):  # fmt: skip
+        ("build", "--out", stem),
+        ("labels", "--out", f"{stem}.html"),
+        ("runs", "--ics", f"{stem}.ics"),
+        ("stock", "--json"),
+        ("check", "--json"),
+    ):
         # A name that begins like an option is told as one tells any of them.
         told = [f"./{word}" if word.startswith("-r") else word for word in command]
         result = tripkit(*told)

@@ -191,9 +191,15 @@ def test_nothing_is_left_for_later_in_the_code() -> None:
 
 def test_the_parts_of_the_house_are_where_the_plan_says() -> None:
     for name in (
-        "README.md", "DEVELOPERS.md", "pyproject.toml", "builder", "content", "site_templates",
-        "tests", "mkdocs.yml",
-    ):  # fmt: skip
+        "README.md",
+        "DEVELOPERS.md",
+        "pyproject.toml",
+        "builder",
+        "content",
+        "site_templates",
+        "tests",
+        "mkdocs.yml",
+    ):
         assert (ROOT / name).exists(), name
 
 

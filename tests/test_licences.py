@@ -91,8 +91,10 @@ def wheel(sources: Path, tmp_path_factory: pytest.TempPathFactory) -> zipfile.Zi
     into = tmp_path_factory.mktemp("wheel")
     subprocess.run(
         [sys.executable, "-m", "hatchling", "build", "-t", "wheel", "-d", str(into)],
-        cwd=sources, check=True, capture_output=True,
-    )  # fmt: skip
+        cwd=sources,
+        check=True,
+        capture_output=True,
+    )
     (built,) = into.iterdir()
     return zipfile.ZipFile(built)
 
@@ -110,7 +112,10 @@ def test_the_licences_travel_in_the_wheel_and_nothing_of_others_beside(
     assert {name.split("/")[0] for name in names if ".dist-info/" not in name} == {"builder"}
     tracked = subprocess.run(
         ["git", "ls-files", "-co", "--exclude-standard"],
-        cwd=ROOT, capture_output=True, text=True, check=True,
-    ).stdout.splitlines()  # fmt: skip
+        cwd=ROOT,
+        capture_output=True,
+        text=True,
+        check=True,
+    ).stdout.splitlines()
     ours = {*tracked, *(f"builder/shipped/{name}" for name in tracked)}
     assert [name for name in names if ".dist-info/" not in name and name not in ours] == []

@@ -10,9 +10,17 @@ from builder.model import batch, food, trip
 
 ROOT = Path(__file__).resolve().parent.parent
 CHOICES = {
-    *trip.TRAVEL_BY, *trip.WATER_SOURCES, *trip.TREATMENTS, *trip.GROUNDS,
-    *trip.SEXES, *trip.DIETS, *food.ALLERGENS, *food.KINDS, *food.STATES, *batch.METHODS,
-}  # fmt: skip
+    *trip.TRAVEL_BY,
+    *trip.WATER_SOURCES,
+    *trip.TREATMENTS,
+    *trip.GROUNDS,
+    *trip.SEXES,
+    *trip.DIETS,
+    *food.ALLERGENS,
+    *food.KINDS,
+    *food.STATES,
+    *batch.METHODS,
+}
 
 
 def test_each_word_that_is_proposed_is_one_of_the_tools() -> None:

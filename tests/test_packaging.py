@@ -52,9 +52,18 @@ def environment(folder: Path) -> Path:
 
 def wheel(source: Path, into: Path) -> Path:
     run(
-        sys.executable, "-m", "pip", "wheel", "--no-deps", "--no-build-isolation", "--quiet",
-        "-w", into, source, cwd=into,
-    )  # fmt: skip
+        sys.executable,
+        "-m",
+        "pip",
+        "wheel",
+        "--no-deps",
+        "--no-build-isolation",
+        "--quiet",
+        "-w",
+        into,
+        source,
+        cwd=into,
+    )
     (built,) = into.glob("*.whl")
     return built
 
@@ -90,9 +99,13 @@ def test_the_readmes_blocks_work_as_they_are_pasted_one_after_the_other(sources:
     offline = {"PIP_NO_DEPS": "1", "PIP_NO_BUILD_ISOLATION": "0", "PIP_NO_INDEX": "1"}
     path = f"{Path(sys.executable).parent}:{os.environ['PATH']}"
     result = subprocess.run(
-        ["sh", "-e", "-c", pasted], cwd=sources, capture_output=True, text=True, check=False,
+        ["sh", "-e", "-c", pasted],
+        cwd=sources,
+        capture_output=True,
+        text=True,
+        check=False,
         env={**os.environ, **offline, "PATH": path},
-    )  # fmt: skip
+    )
     assert result.returncode == 0, result.stdout + result.stderr
     assert "Next: cd my-trips && tripkit build" in result.stdout
     assert (sources / "my-trips/kits/first-trip/index.html").is_file()
@@ -100,7 +113,11 @@ def test_the_readmes_blocks_work_as_they_are_pasted_one_after_the_other(sources:
     # Without it on the path the whole path is told.
     bare = {**os.environ, "PATH": "/usr/bin:/bin"}
     told = subprocess.run(
-        [".venv/bin/tripkit", "new", "folder", "other trips"], cwd=sources, env=bare,
-        capture_output=True, text=True, check=True,
-    )  # fmt: skip
+        [".venv/bin/tripkit", "new", "folder", "other trips"],
+        cwd=sources,
+        env=bare,
+        capture_output=True,
+        text=True,
+        check=True,
+    )
     assert f"Next: cd 'other trips' && {sources}/.venv/bin/tripkit build" in told.stdout

@@ -35,9 +35,13 @@ def built(folder: Path, *before: str, **environment: str) -> dict[str, bytes]:
     start_folder(folder)
     command = [*before, sys.executable, "-c", NO_NETWORK, "build", "--out", str(folder / "out")]
     done = subprocess.run(
-        command, cwd=folder, capture_output=True, text=True, check=False,
+        command,
+        cwd=folder,
+        capture_output=True,
+        text=True,
+        check=False,
         env={"PATH": os.environ["PATH"], "PYTHONPATH": str(ROOT), **environment},
-    )  # fmt: skip
+    )
     assert done.returncode == 0, done.stdout + done.stderr
     found = files_of(folder / "out")
     return {name: content for name, content in found.items() if ".built" not in name}
@@ -56,12 +60,20 @@ def test_another_folder_home_zone_language_and_user_make_the_same_kit_with_no_ne
 ) -> None:
     first = built(
         tmp_path / "a",
-        HOME=str(tmp_path), TZ="Pacific/Kiritimati", LC_ALL="C.UTF-8", PYTHONHASHSEED="1",
-    )  # fmt: skip
+        HOME=str(tmp_path),
+        TZ="Pacific/Kiritimati",
+        LC_ALL="C.UTF-8",
+        PYTHONHASHSEED="1",
+    )
     second = built(
-        tmp_path / "elsewhere, and deeper" / "b", *without_network(),
-        HOME="/nonexistent", TZ="America/Anchorage", LC_ALL="C", PYTHONHASHSEED="2", USER="other",
-    )  # fmt: skip
+        tmp_path / "elsewhere, and deeper" / "b",
+        *without_network(),
+        HOME="/nonexistent",
+        TZ="America/Anchorage",
+        LC_ALL="C",
+        PYTHONHASHSEED="2",
+        USER="other",
+    )
     assert first.keys() == second.keys() and "first-trip.zip" in first
     assert [name for name, content in first.items() if second[name] != content] == []
     told = [name for name, content in first.items() if str(tmp_path).encode() in content]
@@ -89,7 +101,10 @@ def test_packages_are_the_same_from_another_folder_at_another_time(
         into = tmp_path / zone.replace("/", "-")
         subprocess.run(
             [sys.executable, "-m", "hatchling", "build", "-t", kind, "-d", str(into)],
-            cwd=folder, check=True, capture_output=True, env={**os.environ, "TZ": zone},
-        )  # fmt: skip
+            cwd=folder,
+            check=True,
+            capture_output=True,
+            env={**os.environ, "TZ": zone},
+        )
         made.append(files_of(into))
     assert made[0] == made[1] and len(made[0]) == 1

@@ -17,9 +17,20 @@ from .looking import offline_page, pages_of, too_wide
 
 MOST_POCKET_BYTES = 150_000
 # One of each kind; the others are made from the same templates.
-KINDS = ("index.html", "day-2.html", "cook/coconut-chickpea-curry.html", "water.html", "fuel.html",
-         "carry.html", "person-3.html", "shopping.html", "food.html", "drying.html",
-         "cautions.html", "pocket.html")  # fmt: skip
+KINDS = (
+    "index.html",
+    "day-2.html",
+    "cook/coconut-chickpea-curry.html",
+    "water.html",
+    "fuel.html",
+    "carry.html",
+    "person-3.html",
+    "shopping.html",
+    "food.html",
+    "drying.html",
+    "cautions.html",
+    "pocket.html",
+)
 # Where the words of two names begin, from the left of the screen or, on later lines, after that.
 PLACES = """names => {
   const walker = document.createTreeWalker(document.querySelector('article'), NodeFilter.SHOW_TEXT);
@@ -93,8 +104,9 @@ def test_each_dish_says_who_must_not_eat_what_before_its_steps(
         for name in NAMES[1::4]:
             expect(danger).to_contain_text(name)
         expect(danger).to_contain_text("whole milk powder")
-        assert danger.evaluate("one => one.compareDocumentPosition("
-                               "one.parentElement.querySelector('.steps')) === 4")  # fmt: skip
+        assert danger.evaluate(
+            "one => one.compareDocumentPosition(one.parentElement.querySelector('.steps')) === 4"
+        )
         danger.get_by_role("link", name="Cautions").click()
         expect(page.locator("#not-to-be-eaten")).to_be_in_viewport()
 

@@ -87,17 +87,23 @@ def typed(blank: Locator, text: str) -> None:
 
 
 ASH: Words = (
-    ("  - {name: Ash, sex: female, age: 34, mass: 64 kg, height: 168 cm, carries_to: 15 kg, "
-     "own_gear: 6.2 kg, avoids: []}\n", ""),
+    (
+        "  - {name: Ash, sex: female, age: 34, mass: 64 kg, height: 168 cm, carries_to: 15 kg, "
+        "own_gear: 6.2 kg, avoids: []}\n",
+        "",
+    ),
     ("for: [Ash, Juniper, Bram]", "for: [Juniper, Bram]"),
-)  # fmt: skip
+)
 HIGH: Words = (("camp_altitude: 1480 m", "camp_altitude: 2400 m"),)
 WARM: Words = (("air: {low: 4 degC, high: 16 degC}", "air: {low: 4 degC, high: 31 degC}"),)
 WIND: Words = (("640 m\n    wind: sheltered", "640 m\n    wind: windy"),)
 LINNEA: Words = (
-    ("  - {name: Linnea, sex: female, age: 29, mass: 62 kg, height: 170 cm, carries_to: 17 kg, "
-     "own_gear: 9 kg, avoids: []}\n", ""),
-)  # fmt: skip
+    (
+        "  - {name: Linnea, sex: female, age: 29, mass: 62 kg, height: 170 cm, carries_to: 17 kg, "
+        "own_gear: 9 kg, avoids: []}\n",
+        "",
+    ),
+)
 COLD: Words = (("air: {low: -14 degC", "air: {low: -30 degC"),)
 
 

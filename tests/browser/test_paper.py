@@ -23,8 +23,14 @@ STICKING_OUT = """() => [...document.querySelectorAll("body *")]
     || one.getBoundingClientRect().right > innerWidth + 1)
   .map(one => one.outerHTML.slice(0, 120))"""
 MOST_ROWS = 20  # longer tables may go over two sheets, between rows
-PAGES = ("index.html", "day-2.html", "cook/coconut-chickpea-curry.html", "shopping.html",
-         "carry.html", "pocket.html")  # fmt: skip
+PAGES = (
+    "index.html",
+    "day-2.html",
+    "cook/coconut-chickpea-curry.html",
+    "shopping.html",
+    "carry.html",
+    "pocket.html",
+)
 
 
 def printed(page: Page, file: Path) -> Printed:

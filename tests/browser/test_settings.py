@@ -117,8 +117,14 @@ def test_settings_and_changes_are_reached_by_keys_in_reading_order(
                 )
             )
         told = [text for text in order if text]
-        wanted = ["Who eats? How high?", "oz, cups", "Untick all", "One at a time", "Start 9 min",
-                  "Offline, forget"]  # fmt: skip
+        wanted = [
+            "Who eats? How high?",
+            "oz, cups",
+            "Untick all",
+            "One at a time",
+            "Start 9 min",
+            "Offline, forget",
+        ]
         places = [told.index(text) for text in wanted]
         assert places == sorted(places)
         style = page.evaluate(

@@ -24,19 +24,24 @@ TRIP = "first-trip"
 def build(folder: Path) -> subprocess.Popen[str]:
     """Start a build of a folder in a process of its own."""
     return subprocess.Popen(
-        [sys.executable, "-m", "builder", "build", TRIP], cwd=folder, text=True,
-        stdout=subprocess.PIPE, stderr=subprocess.STDOUT,
+        [sys.executable, "-m", "builder", "build", TRIP],
+        cwd=folder,
+        text=True,
+        stdout=subprocess.PIPE,
+        stderr=subprocess.STDOUT,
         env={**os.environ, "PYTHONPATH": str(ROOT)},
-    )  # fmt: skip
+    )
 
 
 def change(folder: Path, number: int) -> None:
     """Change a word of the trip, so that its kit has to be built anew."""
     trip = folder / "content/trips" / f"{TRIP}.yaml"
     first, *rest = trip.read_text("utf-8").splitlines()
-    lines = [f"# {number}", *rest] if first.startswith("# ") and first[2:].isdigit() else [
-        f"# {number}", first, *rest
-    ]  # fmt: skip
+    lines = (
+        [f"# {number}", *rest]
+        if first.startswith("# ") and first[2:].isdigit()
+        else [f"# {number}", first, *rest]
+    )
     lines = [f"title: Walk {number}" if line.startswith("title:") else line for line in lines]
     trip.write_text("\n".join(lines) + "\n", "utf-8")
 

@@ -44,11 +44,14 @@ def test_a_disk_that_takes_no_large_file_leaves_the_old_kit(built: tuple[Path, f
     before = files_of(folder / "kits" / kills.TRIP)
     kills.change(folder, 900)
     done = subprocess.run(
-        [sys.executable, "-m", "builder", "build", kills.TRIP], cwd=folder,
-        capture_output=True, text=True, check=False,
+        [sys.executable, "-m", "builder", "build", kills.TRIP],
+        cwd=folder,
+        capture_output=True,
+        text=True,
+        check=False,
         env={**os.environ, "PYTHONPATH": str(kills.ROOT), "PYTHONDONTWRITEBYTECODE": "1"},
         preexec_fn=lambda: resource.setrlimit(resource.RLIMIT_FSIZE, (20_000, 20_000)),
-    )  # fmt: skip
+    )
     assert done.returncode == 1 and "Traceback" not in done.stderr
     assert "Stopped: " in done.stderr and "too large" in done.stderr.lower()
     assert files_of(folder / "kits" / kills.TRIP) == before and whole(folder)

@@ -36,18 +36,35 @@ def pytest_in(copy: Path, *words: str, limit_s: float | None = None) -> int:
     """Run tests in the copy; give what pytest ends with."""
     own = {"PYTHONPATH": str(copy), "PYTHONDONTWRITEBYTECODE": "1"}
     return subprocess.run(
-        [sys.executable, *words], cwd=copy, env={**os.environ, **own}, timeout=limit_s,
-        stdout=subprocess.DEVNULL, stderr=subprocess.DEVNULL, check=False,
-    ).returncode  # fmt: skip
+        [sys.executable, *words],
+        cwd=copy,
+        env={**os.environ, **own},
+        timeout=limit_s,
+        stdout=subprocess.DEVNULL,
+        stderr=subprocess.DEVNULL,
+        check=False,
+    ).returncode
 
 
 def measure(copy: Path, room: str, kept: Path) -> None:
     """Run a room's tests and keep which of them runs which line."""
     told = pytest_in(
-        copy, "-m", "coverage", "run", "--branch", f"--data-file={kept}",
-        f"--source=builder/{room}", "-m", "pytest", "-p", "tests.mutants.contexts", "-q",
-        "-p", "no:cacheprovider", f"tests/{room}",
-    )  # fmt: skip
+        copy,
+        "-m",
+        "coverage",
+        "run",
+        "--branch",
+        f"--data-file={kept}",
+        f"--source=builder/{room}",
+        "-m",
+        "pytest",
+        "-p",
+        "tests.mutants.contexts",
+        "-q",
+        "-p",
+        "no:cacheprovider",
+        f"tests/{room}",
+    )
     if told:
         raise SystemExit(f"tests/{room} fail as they are: mend that first")
 

@@ -357,9 +357,14 @@ def without_looks(kit: Kit) -> Kit:
     )
     batches = (replace(batch, oxygen=None, load=None) for batch in kit.batches)
     return replace(
-        kit, party=tuple(party), days=tuple(days), batches=tuple(batches), guides=(),
-        density_kcal_g=0.0, bags_swell_times=1.0,
-    )  # fmt: skip
+        kit,
+        party=tuple(party),
+        days=tuple(days),
+        batches=tuple(batches),
+        guides=(),
+        density_kcal_g=0.0,
+        bags_swell_times=1.0,
+    )
 
 
 def _plain(meal: PlannedMeal) -> PlannedMeal:
@@ -454,35 +459,80 @@ def _day(number: int, here: Conditions, meals: tuple[PlannedMeal, ...], title: s
 
 def _beans() -> KitBatch:
     return KitBatch(
-        id="black-beans-spring", name="Black beans, cooked and freeze-dried", method="freeze-dryer",
-        food="black-beans-cooked", recipe=None, fresh_g=1850, dried_g=655,
-        listed_water_share=0.657, water_share=0.653, water_removed_g=1195,
-        water_back_ml=1195, taken_up_ml=1075.5,
-        residual_moisture=0.02, dry_limit=0.05, dry_enough=True, target_g=675.7, to_go_g=0,
-        verdict="dry", act="",
-        dried_on=datetime.date(2031, 3, 14), planned=False,
-        best_before=datetime.date(2041, 3, 14), months=120,
+        id="black-beans-spring",
+        name="Black beans, cooked and freeze-dried",
+        method="freeze-dryer",
+        food="black-beans-cooked",
+        recipe=None,
+        fresh_g=1850,
+        dried_g=655,
+        listed_water_share=0.657,
+        water_share=0.653,
+        water_removed_g=1195,
+        water_back_ml=1195,
+        taken_up_ml=1075.5,
+        residual_moisture=0.02,
+        dry_limit=0.05,
+        dry_enough=True,
+        target_g=675.7,
+        to_go_g=0,
+        verdict="dry",
+        act="",
+        dried_on=datetime.date(2031, 3, 14),
+        planned=False,
+        best_before=datetime.date(2041, 3, 14),
+        months=120,
         reasons=("freeze-dried plant food in foil with an absorber: at most 120 months",),
-        packs_used=1, packs_left=3, pack_g=163.75, packaging="foil-pouch",
+        packs_used=1,
+        packs_left=3,
+        pack_g=163.75,
+        packaging="foil-pouch",
         notes=("Wetter than listed: the weighings were kept.",),
-        residual_low=0.02, residual_high=0.0606, loaded_at_c=-18, sublimation_kwh=0.9421,
+        residual_low=0.02,
+        residual_high=0.0606,
+        loaded_at_c=-18,
+        sublimation_kwh=0.9421,
         oxygen=PackOxygen(176.9, 200),
         load=DryerLoad("Cold box", 0.34, 30, 5.51, (2.72, 3.5), None),
-    )  # fmt: skip
+    )
 
 
 def _wet_apples() -> KitBatch:
     return KitBatch(
-        id="apple-autumn", name="Apple, raw", method="dehydrator", food="apple-raw", recipe=None,
-        fresh_g=2000, dried_g=420, listed_water_share=0.856, water_share=0.856,
-        water_removed_g=1580, residual_moisture=0.314, dry_limit=0.2, dry_enough=False,
-        target_g=360, to_go_g=60, verdict="not-dry", act="Throw it out.",
-        dried_on=datetime.date(2030, 10, 2), planned=False,
-        best_before=None, months=None, reasons=("not dry enough to keep",),
-        packs_used=1, packs_left=0, pack_g=420, packaging=None, notes=(),
-        residual_low=0.2667, residual_high=0.3619, water_activity=0.716,
-        water_activity_low=0.662, water_activity_high=0.755, run=apple_run(),
-    )  # fmt: skip
+        id="apple-autumn",
+        name="Apple, raw",
+        method="dehydrator",
+        food="apple-raw",
+        recipe=None,
+        fresh_g=2000,
+        dried_g=420,
+        listed_water_share=0.856,
+        water_share=0.856,
+        water_removed_g=1580,
+        residual_moisture=0.314,
+        dry_limit=0.2,
+        dry_enough=False,
+        target_g=360,
+        to_go_g=60,
+        verdict="not-dry",
+        act="Throw it out.",
+        dried_on=datetime.date(2030, 10, 2),
+        planned=False,
+        best_before=None,
+        months=None,
+        reasons=("not dry enough to keep",),
+        packs_used=1,
+        packs_left=0,
+        pack_g=420,
+        packaging=None,
+        notes=(),
+        residual_low=0.2667,
+        residual_high=0.3619,
+        water_activity=0.716,
+        water_activity_low=0.662,
+        water_activity_high=0.755,
+        run=apple_run(),
+    )
 
 
 def apple_run() -> DryingRun:

@@ -83,9 +83,15 @@ def test_data_tell_how_each_food_is_not_for_somebody() -> None:
     assert meal["not_told"] == ["Stock"]
     first, second = data["trip"]["party"]
     assert first["refused"] == [
-        {"day": 1, "meal": "dinner", "place": BEANS, "what": "Stock", "eats": True,
-         "how": "not-told"}
-    ]  # fmt: skip
+        {
+            "day": 1,
+            "meal": "dinner",
+            "place": BEANS,
+            "what": "Stock",
+            "eats": True,
+            "how": "not-told",
+        }
+    ]
     assert first["left_out"] == [{"day": 1, "meal": "lunch", "energy_share": 0.7, "meant": False}]
     assert (second["refused"], second["left_out"]) == ([], [])
 
@@ -100,9 +106,14 @@ def test_the_pocket_page_says_of_those_alone_who_must_not_eat_it() -> None:
         for person, (how, word) in zip(kit.party, refused, strict=True)
     )
     danger = KitCaution(
-        "not-to-be-eaten", "danger", "Someone must not eat this", "Cook for them apart.",
-        "it holds nuts", f"cook/{kit.days[0].meals[BEANS].recipe}", (),
-    )  # fmt: skip
+        "not-to-be-eaten",
+        "danger",
+        "Someone must not eat this",
+        "Cook for them apart.",
+        "it holds nuts",
+        f"cook/{kit.days[0].meals[BEANS].recipe}",
+        (),
+    )
     kit = dataclasses.replace(kit, party=party, cautions=(danger,))
     page = write_book(kit, TEMPLATES).pocket_html
     ash, rowan = (person.name for person in party)

@@ -107,9 +107,25 @@ def spoiled(value: object) -> object:
     """Put nasty text in every free text of a kit; ids, dates and fixed words stay."""
     if dataclasses.is_dataclass(value) and not isinstance(value, type):
         free = {
-            "title", "name", "notes", "note", "text", "because", "say", "reasons", "what", "why",
-            "value", "formula", "used_in", "irons", "publisher", "author", "stove", "eaters",
-        }  # fmt: skip
+            "title",
+            "name",
+            "notes",
+            "note",
+            "text",
+            "because",
+            "say",
+            "reasons",
+            "what",
+            "why",
+            "value",
+            "formula",
+            "used_in",
+            "irons",
+            "publisher",
+            "author",
+            "stove",
+            "eaters",
+        }
         given: dict[str, object] = {}
         for each in dataclasses.fields(value):
             inner = getattr(value, each.name)
@@ -186,10 +202,21 @@ def test_a_trip_that_cooks_nothing_still_has_all_pages() -> None:
     )
     party = tuple(dataclasses.replace(person, refused=()) for person in kit.party)
     bare = dataclasses.replace(
-        kit, party=party, days=days, fuels=(), wood_g=0.0, batches=(), cautions=(),
-        shopping=(), proposals=(), sources=(), defaults=(), irons=(), pots=(),
+        kit,
+        party=party,
+        days=days,
+        fuels=(),
+        wood_g=0.0,
+        batches=(),
+        cautions=(),
+        shopping=(),
+        proposals=(),
+        sources=(),
+        defaults=(),
+        irons=(),
+        pots=(),
         notes="",
-    )  # fmt: skip
+    )
     book = write_book(bare, TEMPLATES)
     assert list(paths(book.nav)) == list(book.markdown)
     assert "Take no fuel" in book.markdown["fuel.md"]

@@ -19,8 +19,10 @@ def test_a_caution_of_several_reasons_is_one_box() -> None:
     path = f"{first.where}.md"
     (box,) = (each for each in boxes_at(kit, path) if each.href.endswith(f"#{first.id}"))
     assert box.because == (
-        first.because.rstrip(" ."), "Ash must not eat it", "Rowan must not eat it"
-    )  # fmt: skip
+        first.because.rstrip(" ."),
+        "Ash must not eat it",
+        "Rowan must not eat it",
+    )
     words = seen_in(write_book(kit, TEMPLATES).markdown[path]).words
     assert words.count(first.text) == 1
     assert words.count("Rowan must not eat it") == 1

@@ -143,8 +143,11 @@ def test_heights_stand_where_the_line_does_not_run() -> None:
     hollow, slope, top, end = chart.words[:4]
     first, second, third, fourth = chart.dots
     assert (hollow.anchor, slope.anchor, top.anchor, end.anchor) == (
-        "middle", "end", "middle", "middle",
-    )  # fmt: skip
+        "middle",
+        "end",
+        "middle",
+        "middle",
+    )
     assert float(hollow.y) > float(first.y) and float(end.y) > float(fourth.y)
     assert float(slope.y) < float(second.y) and float(top.y) < float(third.y)
 

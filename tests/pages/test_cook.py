@@ -246,9 +246,12 @@ def test_times_that_read_the_same_are_told_once() -> None:
     oats = next(page for page in cook_pages(kit) if page.path == "cook/apple-oats.md")
     assert [way.title for way in oats.cookings] == ["Day\u00a01 breakfast and Day\u00a02 breakfast"]
     assert not oats.several
-    later = replace(kit.days[1], meals=tuple(
-        replace(each, eaters=("Ash",), plate_shares=(1.0,)) for each in kit.days[1].meals
-    ))  # fmt: skip
+    later = replace(
+        kit.days[1],
+        meals=tuple(
+            replace(each, eaters=("Ash",), plate_shares=(1.0,)) for each in kit.days[1].meals
+        ),
+    )
     pages = cook_pages(replace(kit, days=(kit.days[0], later)))
     assert [way.anchor for way in pages[0].cookings] == ["day-1-breakfast", "day-2-breakfast"]
     assert step_anchors(pages)[2, 0] == "cook/apple-oats.md#day-2-breakfast"
@@ -320,8 +323,14 @@ def test_the_middle_is_measured_after_the_meat_is_in() -> None:
     steps = (step("boil", water_ml=500), soak, step("serve"))
     of = replace(of, steps=steps, reach_c=72.0, drain_ml=200.0)
     does = [said(each.do).split(".")[0] for each in cooking(sample_kit(), of, 1, AT).steps]
-    assert does == ["Bring to the boil", "Pour off the water", "Bring to the boil",
-                    "Pour on the boiling water", "Measure the middle", "Serve"]  # fmt: skip
+    assert does == [
+        "Bring to the boil",
+        "Pour off the water",
+        "Bring to the boil",
+        "Pour on the boiling water",
+        "Measure the middle",
+        "Serve",
+    ]
 
 
 def test_what_is_boiled_before_it_is_baked_stands_over_both() -> None:
@@ -366,8 +375,9 @@ def test_only_what_hangs_on_eaters_and_height_is_hidden_with_others(
 )
 def test_a_boil_with_minutes_goes_on_boiling_hard(stir: bool, lid: bool, says: str) -> None:
     beans = ingredient("beans", "Black beans", 80)
-    hard = step("boil", beans, water_ml=400, minutes=12, minutes_at_sea_level=10, stir=stir,
-                lid=lid)  # fmt: skip
+    hard = step(
+        "boil", beans, water_ml=400, minutes=12, minutes_at_sea_level=10, stir=stir, lid=lid
+    )
     of = replace(bean_pot(), steps=(hard, step("serve")))
     assert lines(of)[0][1] == says
     first = cooking(sample_kit(), of, 1, AT).steps[0]

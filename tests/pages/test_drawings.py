@@ -48,8 +48,13 @@ def drawn(folder: Path, recipe: Record, trip: Record, **day: object) -> dict[str
 @pytest.mark.parametrize(
     ("recipe", "trip", "day", "cook", "meal"),
     [
-        (PRESSED, FIRE, {}, ["DROP_DANCES", "FILL_IRON", "TURN_IRON"],
-         ["DROP_DANCES", "FILL_IRON", "TURN_IRON"]),
+        (
+            PRESSED,
+            FIRE,
+            {},
+            ["DROP_DANCES", "FILL_IRON", "TURN_IRON"],
+            ["DROP_DANCES", "FILL_IRON", "TURN_IRON"],
+        ),
         (BAKED, IN_EMBERS, {}, ["BAKE", "PALM"], ["BAKE", "PALM"]),
         (boiled(), {}, SNOW, ["SNOW"], ["SNOW"]),
         (boiled(), {}, {}, [], []),
@@ -57,7 +62,7 @@ def drawn(folder: Path, recipe: Record, trip: Record, **day: object) -> dict[str
         (SERVED, UNLIKE, {}, [], []),  # no two mugs are filled to one line
         (SERVED, ALONE, {}, [], []),
     ],
-)  # fmt: skip
+)
 def test_what_is_done_decides_what_is_drawn(
     tmp_path: Path,
     recipe: Record,

@@ -207,13 +207,26 @@ def test_what_is_thrown_out_stands_apart_from_what_is_looked_at() -> None:
 
 def way(**changes: object) -> Way:
     told = Way(
-        method="dehydrator", dryer="tall", dryer_name="Tall dryer", dried_g=180.0, room_ml=490.0,
-        water_back_ml=615.0, takes_up_share=0.6, soak_min=(30.0, 75.0), hours=12.0, runs=2,
-        energy_kwh=3.25, cost=4.0, portion_cost=1.125, portions=3.6,
-        keeps_until=datetime.date(2032, 5, 20), kept_at_told=True,
+        method="dehydrator",
+        dryer="tall",
+        dryer_name="Tall dryer",
+        dried_g=180.0,
+        room_ml=490.0,
+        water_back_ml=615.0,
+        takes_up_share=0.6,
+        soak_min=(30.0, 75.0),
+        hours=12.0,
+        runs=2,
+        energy_kwh=3.25,
+        cost=4.0,
+        portion_cost=1.125,
+        portions=3.6,
+        keeps_until=datetime.date(2032, 5, 20),
+        kept_at_told=True,
         vitamin_c=VitaminC(0.01, 0.36, "table"),
-        cautions=(), cannot=(),
-    )  # fmt: skip
+        cautions=(),
+        cannot=(),
+    )
     return replace(told, **changes)  # type: ignore[arg-type]
 
 

@@ -154,14 +154,23 @@ def test_batches_and_fuel_tell_how_sure_they_are(book: Book) -> None:
 @pytest.mark.parametrize(
     ("name", "look"),
     [
-        ("label", looks.MealLabel), ("person_food", looks.PersonFood), ("sweat", looks.Sweating),
-        ("energy_by_method", looks.EnergyLook), ("keeps_hot", looks.KeepsHot),
-        ("treating", looks.Treating), ("snow", looks.SnowWork), ("oxygen", looks.PackOxygen),
-        ("guide", looks.DryingGuide), ("dryer_load", looks.DryerLoad), ("soaking", looks.Soaking),
-        ("cold_gas", looks.ColdGas), ("irons", looks.IronHeat), ("needs_more", looks.NeedMore),
+        ("label", looks.MealLabel),
+        ("person_food", looks.PersonFood),
+        ("sweat", looks.Sweating),
+        ("energy_by_method", looks.EnergyLook),
+        ("keeps_hot", looks.KeepsHot),
+        ("treating", looks.Treating),
+        ("snow", looks.SnowWork),
+        ("oxygen", looks.PackOxygen),
+        ("guide", looks.DryingGuide),
+        ("dryer_load", looks.DryerLoad),
+        ("soaking", looks.Soaking),
+        ("cold_gas", looks.ColdGas),
+        ("irons", looks.IronHeat),
+        ("needs_more", looks.NeedMore),
         ("under_pressure", looks.UnderPressure),
     ],
-)  # fmt: skip
+)
 def test_the_schema_knows_every_name_of_the_looks(name: str, look: type) -> None:
     described = SCHEMA["$defs"][name]
     fields = {each.name: each for each in dataclasses.fields(look)}

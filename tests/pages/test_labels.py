@@ -170,8 +170,16 @@ def test_what_does_not_fit_at_all_gets_no_label_and_is_said() -> None:
 
 @given(st.text(st.characters(exclude_categories=("Cs", "Cc")), max_size=120))
 def test_what_matters_most_is_never_given_up(name: str) -> None:
-    words = LabelWords("x", (("raw", "RAW"), ("name", name), ("made", "1 g"), ("best", "best"),
-                             ("allergens", "Contains milk")))  # fmt: skip
+    words = LabelWords(
+        "x",
+        (
+            ("raw", "RAW"),
+            ("name", name),
+            ("made", "1 g"),
+            ("best", "best"),
+            ("allergens", "Contains milk"),
+        ),
+    )
     fit = fit_of(words, 53, 70.0, 37.0)
     if fit is not None:
         assert {part for part, _ in fit.parts} >= {"raw", "name", "best", "allergens"}

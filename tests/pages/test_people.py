@@ -180,8 +180,10 @@ def test_the_pack_is_a_list_to_tick_with_the_water_added_up() -> None:
     weights = dataclasses.replace(kit.weights, people=people)
     page, _ = person_pages(dataclasses.replace(kit, weights=weights), {(1, 2): "cook/x.md#a"})
     assert [said(line.what) for line in page.carries] == [
-        "Own gear", "Day 1 dinner: Smoky bean pot", "Water, where the most is carried",
-    ]  # fmt: skip
+        "Own gear",
+        "Day 1 dinner: Smoky bean pot",
+        "Water, where the most is carried",
+    ]
     assert page.carries[1].what[0].href == "cook/x.md#a"
     assert said(page.carries[2].mass) == "3.5 l 14.8 cups"
     assert [said(each) for each in page.brings][2] == "Bottles or bags for 3.5 l 14.8 cups water"

@@ -180,9 +180,15 @@ def test_a_caution_at_a_step_stands_there_and_not_at_the_top() -> None:
     kit = sample_kit()
     place, meal = next((at, each) for at, each in enumerate(kit.days[0].meals) if each.recipe)
     caution = KitCaution(
-        "here", "danger", "Act here", "Do it so.", "It is so.", f"cook/{meal.recipe}", (),
+        "here",
+        "danger",
+        "Act here",
+        "Do it so.",
+        "It is so.",
+        f"cook/{meal.recipe}",
+        (),
         Spot((1, place), len(meal.steps) - 1),
-    )  # fmt: skip
+    )
     page = write_book(replace(kit, cautions=(caution,)), TEMPLATES).markdown
     before, _, steps = page[f"cook/{meal.recipe}.md"].partition('<ol class="steps">')
     assert "Act here" not in before

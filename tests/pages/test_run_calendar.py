@@ -26,10 +26,16 @@ def run(**more: Any) -> Run:
         Step("pack", END, None, "Pack Leaf: 2 packs\nand label them"),
     )
     usual: dict[str, Any] = {
-        "id": "shelf-2031-06-19-1000", "dryer": "shelf", "dryer_name": "Shelf",
-        "method": "dehydrator", "start": START, "end": END, "emptied": END, "parts": (part,),
+        "id": "shelf-2031-06-19-1000",
+        "dryer": "shelf",
+        "dryer_name": "Shelf",
+        "method": "dehydrator",
+        "start": START,
+        "end": END,
+        "emptied": END,
+        "parts": (part,),
         "steps": steps,
-    }  # fmt: skip
+    }
     return Run(**{**usual, **more})
 
 
@@ -93,8 +99,10 @@ def test_each_event_rings_before() -> None:
     for properties, alarms in events(run()):
         (alarm,) = alarms
         assert alarm == {
-            "ACTION": "DISPLAY", "TRIGGER": "-PT30M", "DESCRIPTION": properties["SUMMARY"]
-        }  # fmt: skip
+            "ACTION": "DISPLAY",
+            "TRIGGER": "-PT30M",
+            "DESCRIPTION": properties["SUMMARY"],
+        }
 
 
 def test_a_run_without_a_day_to_spare_says_so() -> None:

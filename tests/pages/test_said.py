@@ -20,8 +20,29 @@ from tests.pages.seen import Seen, seen_in, seen_in_html
 WORD = re.compile(r"[A-Za-zé]{2,}")
 BLANK_OR_MARK = re.compile(r"\{[^}]*\}|\]\([^)]*\)")
 # Signs that stand behind numbers, the same in all languages.
-SIGNS = {"kcal", "kg", "ml", "oz", "fl", "gal", "lb", "ft", "mi", "km", "min", "kJ", "MJ",
-         "hPa", "kPa", "Pa", "mTorr", "kWh", "mg", "mm", "cm"}  # fmt: skip
+SIGNS = {
+    "kcal",
+    "kg",
+    "ml",
+    "oz",
+    "fl",
+    "gal",
+    "lb",
+    "ft",
+    "mi",
+    "km",
+    "min",
+    "kJ",
+    "MJ",
+    "hPa",
+    "kPa",
+    "Pa",
+    "mTorr",
+    "kWh",
+    "mg",
+    "mm",
+    "cm",
+}
 # Whom a curve is named after; and by whom a source or a batch is known that the kit tells no more.
 NAMES = {"Page", "schofield", "nasem", "mifflin", "oats", "winter"}
 # What one types into a terminal or a file: the same in all languages.
@@ -30,11 +51,35 @@ TYPED = {"tripkit", "review", "from", "yaml", "sample"}
 ARITHMETIC = {"sum", "part"}
 TOLD = {"aria-label", "title", "alt", "placeholder"}
 # Words of the people and of the shipped content: other letters tell them from the pages' own.
-THEIRS = {"title", "name", "text", "because", "notes", "reasons", "act", "what", "value", "why",
-          "formula", "say", "origin", "eaters", "stove", "irons", "used_in",
-          "note", "publisher", "pots", "pot", "slowest", "dryer"}  # fmt: skip
-GREEK = str.maketrans("abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ",
-                      "αβψδεφγηιξκλμνοπϟρστθωϛχυζΑΒΨΔΕΦΓΗΙΞΚΛΜΝΟΠϞΡΣΤΘΩϚΧΥΖ")  # fmt: skip
+THEIRS = {
+    "title",
+    "name",
+    "text",
+    "because",
+    "notes",
+    "reasons",
+    "act",
+    "what",
+    "value",
+    "why",
+    "formula",
+    "say",
+    "origin",
+    "eaters",
+    "stove",
+    "irons",
+    "used_in",
+    "note",
+    "publisher",
+    "pots",
+    "pot",
+    "slowest",
+    "dryer",
+}
+GREEK = str.maketrans(
+    "abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ",
+    "αβψδεφγηιξκλμνοπϟρστθωϛχυζΑΒΨΔΕΦΓΗΙΞΚΛΜΝΟΠϞΡΣΤΘΩϚΧΥΖ",
+)
 
 
 class Silent(gettext.NullTranslations):

@@ -13,9 +13,11 @@ from tests.planning.folders import Record, food, hand, uses
 from tests.planning.test_cautions import cooks, dish
 
 LEAF = "water 5 g, carbohydrate 95 g"
-TEA = ({"do": "soak", "with": ["stuff"], "water": "200 ml", "hot": True, "minutes": 4},
-       {"do": "boil", "water": "200 ml", "lid": True},
-       {"do": "rest", "with": ["stuff"], "minutes": 4})  # fmt: skip
+TEA = (
+    {"do": "soak", "with": ["stuff"], "water": "200 ml", "hot": True, "minutes": 4},
+    {"do": "boil", "water": "200 ml", "lid": True},
+    {"do": "rest", "with": ["stuff"], "minutes": 4},
+)
 
 
 @pytest.mark.parametrize(

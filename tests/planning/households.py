@@ -132,16 +132,23 @@ def _shared(run: Run, content: Content) -> Iterator[str]:
             yield "temperatures"
     foods = [content.foods.get(each.holds) for each in parts]
     raw = [
-        food for food, part in zip(foods, parts, strict=True)
+        food
+        for food, part in zip(foods, parts, strict=True)
         if food and food.is_raw_animal and part.heated is None
-    ]  # fmt: skip
+    ]
     if raw and len(parts) > 1:
         yield "raw not alone"
     kinds = {_kind(each.holds, content) for each in parts}
     if "fruit" in kinds and ("fish" in kinds or any("onion" in each.holds for each in parts)):
         yield "smell on fruit"
-    eaten = {item.food for trip in content.trips.values() for each in trip.days
-             for meal in each.meals for item in meal.items if item.food}  # fmt: skip
+    eaten = {
+        item.food
+        for trip in content.trips.values()
+        for each in trip.days
+        for meal in each.meals
+        for item in meal.items
+        if item.food
+    }
     flesh = [each for each in parts if _kind(each.holds, content) in ("meat", "poultry", "fish")]
     plain = [each for each in parts if each.holds in eaten and each not in flesh]
     if flesh and plain:

@@ -70,8 +70,9 @@ def test_the_day_is_today_or_the_last_entry_of_the_log(
 
 
 def test_a_planned_batch_does_not_move_the_day(tmp_path: Path) -> None:
-    read = hand(tmp_path, batches=[dried("berry", "rings", done=None, dried=None,
-                                         planned="2031-07-01")])  # fmt: skip
+    read = hand(
+        tmp_path, batches=[dried("berry", "rings", done=None, dried=None, planned="2031-07-01")]
+    )
     assert day_of(read.content, DAY) == DAY
 
 
@@ -238,15 +239,17 @@ def test_bags_tell_packs_and_weights_by_day_and_meal(tmp_path: Path) -> None:
         tmp_path,
         trip=day_trip(
             days=[
-                day({
-                    "dinner": [{"cook": "soup", "from": {"berry": "rings"}}],
-                    "snacks": [{"eat": "kernel-nut", "each": "40 g"}],
-                })
+                day(
+                    {
+                        "dinner": [{"cook": "soup", "from": {"berry": "rings"}}],
+                        "snacks": [{"eat": "kernel-nut", "each": "40 g"}],
+                    }
+                )
             ]
         ),
         recipes=[soup("soup", berry="60 g dehydrator", kernel="50 g")],
         batches=[dried("berry", "rings")],
-    )  # fmt: skip
+    )
     (bags,) = plan(read).bagging
     assert [(each.day, each.meal) for each in bags.meals] == [(1, "dinner"), (1, "snacks")]
     # Two eat: 2 × 60 g of berries are two packs of 100 g.
@@ -279,12 +282,18 @@ def test_what_nobody_told_is_not_told_on_the_label(tmp_path: Path) -> None:
     read = hand(
         tmp_path,
         foods=[
-            {"id": "sweet-leaf", "name": "Sweet leaf", "kind": "vegetable", "state": "raw",
-             "per_100g": {"water": "90 g", "carbohydrate": "9 g"}, "allergens": ["celery"],
-             "may_contain": ["nuts"]},
+            {
+                "id": "sweet-leaf",
+                "name": "Sweet leaf",
+                "kind": "vegetable",
+                "state": "raw",
+                "per_100g": {"water": "90 g", "carbohydrate": "9 g"},
+                "allergens": ["celery"],
+                "may_contain": ["nuts"],
+            },
         ],
         batches=[dried("leaf", "plain", dried="220 g"), dried("sweet-leaf", "told", dried="220 g")],
-    )  # fmt: skip
+    )
     assert label(read, "plain").not_told == ("leaf",)
     assert label(read, "told").not_told == ()
     assert label(read, "told").allergens == ("celery",)
@@ -368,8 +377,15 @@ def test_what_the_log_will_give_a_trip_is_bought_as_the_log_has_it(
     told: Record, needed_g: float, on: str, trips: tuple[str, ...], tmp_path: Path
 ) -> None:
     dinner = {"dinner": [{"cook": "soup"}]}
-    load = dried("leaf", "load", done=None, dried=None, fresh="1000 g",
-                 packs={"count": 1, "in": "foil"}, **told)  # fmt: skip
+    load = dried(
+        "leaf",
+        "load",
+        done=None,
+        dried=None,
+        fresh="1000 g",
+        packs={"count": 1, "in": "foil"},
+        **told,
+    )
     read = hand(
         tmp_path,
         trip=day_trip(days=[day(dinner)]),
@@ -397,8 +413,15 @@ def test_what_the_log_will_give_a_trip_is_bought_as_the_log_has_it(
 
 def test_a_trip_lists_the_rest_of_what_a_load_gives_a_part_of(tmp_path: Path) -> None:
     # 20 g of the load for the first day; the second day's 60 g ask for more than is left of it.
-    load = dried("leaf", "load", done=None, dried=None, fresh="800 g",
-                 packs={"count": 1, "in": "foil"}, started="2031-05-10T08:00")  # fmt: skip
+    load = dried(
+        "leaf",
+        "load",
+        done=None,
+        dried=None,
+        fresh="800 g",
+        packs={"count": 1, "in": "foil"},
+        started="2031-05-10T08:00",
+    )
     read = hand(
         tmp_path,
         trip=day_trip(days=[day({"dinner": [{"cook": "soup"}]})]),
@@ -474,8 +497,12 @@ def done_with(read: Hand, at: str) -> dict[str, str]:
 def test_what_lies_on_the_shelf_is_thrown_out_looked_at_or_seen_to(
     batch: Record, at: str, do: str | None, tmp_path: Path
 ) -> None:
-    read = hand(tmp_path, batches=[{**dried("leaf", "one"), "tests": ["snap"], **batch}]
-                if do != "act" else [{**dried("leaf", "one"), **batch}])  # fmt: skip
+    read = hand(
+        tmp_path,
+        batches=[{**dried("leaf", "one"), "tests": ["snap"], **batch}]
+        if do != "act"
+        else [{**dried("leaf", "one"), **batch}],
+    )
     assert done_with(read, at).get("one") == do
 
 

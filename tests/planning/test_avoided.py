@@ -35,10 +35,16 @@ HOW: list[tuple[Substance, str, How | None]] = [
     (of(food("grain", allergens=("milk",))), "nuts", None),
     # The gravest of several foods.
     (of(food("grain"), food("grain", allergens=None), kind="meal"), "nuts", "not-told"),
-    (of(food("grain", allergens=None), food("grain", may_contain=("nuts",)), kind="meal"),
-     "nuts", "may-contain"),
-    (of(food("grain", may_contain=("nuts",)), food("grain", allergens=("nuts",)), kind="meal"),
-     "nuts", "told"),
+    (
+        of(food("grain", allergens=None), food("grain", may_contain=("nuts",)), kind="meal"),
+        "nuts",
+        "may-contain",
+    ),
+    (
+        of(food("grain", may_contain=("nuts",)), food("grain", allergens=("nuts",)), kind="meal"),
+        "nuts",
+        "told",
+    ),
     # a kind that is an allergen under another name
     (of(food("egg")), "eggs", "told"),
     (of(food("dairy")), "milk", "told"),
@@ -59,14 +65,18 @@ HOW: list[tuple[Substance, str, How | None]] = [
     # vegetarian
     *((of(food(kind)), "vegetarian", "told") for kind in ("meat", "poultry", "fish")),
     *((of(food(kind)), "vegetarian", None) for kind in ("egg", "dairy", "sugar", "grain")),
-    *((of(food("other", allergens=(each,))), "vegetarian", "told")
-      for each in ("fish", "crustaceans", "molluscs")),
+    *(
+        (of(food("other", allergens=(each,))), "vegetarian", "told")
+        for each in ("fish", "crustaceans", "molluscs")
+    ),
     (of(food("other", allergens=("milk",))), "vegetarian", None),
     (of(food("sugar", beware=("honey",))), "vegetarian", None),
     # vegan
     *((of(food(kind)), "vegan", "told") for kind in ("meat", "poultry", "fish", "egg", "dairy")),
-    *((of(food("other", allergens=(each,))), "vegan", "told")
-      for each in ("fish", "crustaceans", "molluscs", "milk", "eggs")),
+    *(
+        (of(food("other", allergens=(each,))), "vegan", "told")
+        for each in ("fish", "crustaceans", "molluscs", "milk", "eggs")
+    ),
     (of(food("sugar", beware=("honey",))), "vegan", "told"),
     (of(food("grain"), food("sugar", beware=("honey",)), kind="meal"), "vegan", "told"),
     (of(food("grain", allergens=("cereals-gluten",))), "vegan", None),
@@ -76,10 +86,13 @@ HOW: list[tuple[Substance, str, How | None]] = [
     *((of(food("meal", allergens=None)), diet, "not-told") for diet in DIETS),
     *((of(food("other", allergens=None)), diet, "not-told") for diet in DIETS),
     (of(food("other", allergens=()), food("grain", allergens=None), kind="meal"), "vegan", None),
-    (of(food("other", allergens=None), food("grain", allergens=None), kind="meal"), "vegan",
-     "not-told"),
+    (
+        of(food("other", allergens=None), food("grain", allergens=None), kind="meal"),
+        "vegan",
+        "not-told",
+    ),
     (of(food("other", allergens=None)), "nuts", "not-told"),
-]  # fmt: skip
+]
 
 
 @pytest.mark.parametrize(("substance", "word", "how"), HOW)
@@ -88,15 +101,37 @@ def test_a_word_is_avoided_as_it_is_told(substance: Substance, word: str, how: H
 
 
 SAID = {
-    "cereals-gluten": "cereals with gluten", "crustaceans": "crustaceans", "eggs": "eggs",
-    "fish": "fish", "peanuts": "peanuts", "soybeans": "soybeans", "milk": "milk",
-    "nuts": "tree nuts", "celery": "celery", "mustard": "mustard", "sesame": "sesame",
-    "sulphites": "sulphites", "lupin": "lupin", "molluscs": "molluscs",
-    "vegetarian": "meat and fish", "vegan": "anything from animals", "fruit": "fruit",
-    "vegetable": "vegetables", "legume": "legumes", "grain": "grain", "nut": "tree nuts",
-    "meat": "meat", "poultry": "poultry", "egg": "eggs", "dairy": "dairy", "fat": "fat",
-    "sugar": "sugar", "herb": "herbs", "drink": "drinks", "meal": "ready meals",
-}  # fmt: skip
+    "cereals-gluten": "cereals with gluten",
+    "crustaceans": "crustaceans",
+    "eggs": "eggs",
+    "fish": "fish",
+    "peanuts": "peanuts",
+    "soybeans": "soybeans",
+    "milk": "milk",
+    "nuts": "tree nuts",
+    "celery": "celery",
+    "mustard": "mustard",
+    "sesame": "sesame",
+    "sulphites": "sulphites",
+    "lupin": "lupin",
+    "molluscs": "molluscs",
+    "vegetarian": "meat and fish",
+    "vegan": "anything from animals",
+    "fruit": "fruit",
+    "vegetable": "vegetables",
+    "legume": "legumes",
+    "grain": "grain",
+    "nut": "tree nuts",
+    "meat": "meat",
+    "poultry": "poultry",
+    "egg": "eggs",
+    "dairy": "dairy",
+    "fat": "fat",
+    "sugar": "sugar",
+    "herb": "herbs",
+    "drink": "drinks",
+    "meal": "ready meals",
+}
 
 
 def test_each_word_is_said_in_words_of_the_kitchen() -> None:

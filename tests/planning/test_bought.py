@@ -9,10 +9,17 @@ import pytest
 from builder.pages.trip.supplies.shopping import shopping_page
 from tests.planning.folders import day, day_trip, food, hand
 
-ROOT = food("root", "vegetable", "raw", "water 88 g, carbohydrate 10 g", refuse="20 %",
-            shelf="vegetables")  # fmt: skip
-FLAKES = food("flakes", "grain", "dried", "water 10 g, energy 370 kcal, carbohydrate 70 g",
-              pack="500 g", shelf="dry goods")  # fmt: skip
+ROOT = food(
+    "root", "vegetable", "raw", "water 88 g, carbohydrate 10 g", refuse="20 %", shelf="vegetables"
+)
+FLAKES = food(
+    "flakes",
+    "grain",
+    "dried",
+    "water 10 g, energy 370 kcal, carbohydrate 70 g",
+    pack="500 g",
+    shelf="dry goods",
+)
 PEAS = food("peas", "legume", "raw", "water 79 g, carbohydrate 14 g", refuse="50 %", pack="400 g")
 
 

@@ -39,9 +39,12 @@ def dish(lines: list[Record], *steps: Record, **more: object) -> Record:
 
 
 def kit_with(
-    folder: Path, recipe: Record, meal: str = "dinner", days: list[Record] | None = None,
+    folder: Path,
+    recipe: Record,
+    meal: str = "dinner",
+    days: list[Record] | None = None,
     **changes: Any,
-) -> Kit:  # fmt: skip
+) -> Kit:
     """Plan a trip that cooks one recipe."""
     trip = day_trip(days=days or [day({meal: [{"cook": recipe["id"]}]})], **changes)
     return hand(folder, trip, [recipe]).kit()
@@ -61,14 +64,17 @@ def minutes(heat_kj: float, wind: float = 1.0) -> float:
 
 
 def test_cold_soak_then_boil_then_simmer_then_rest(tmp_path: Path) -> None:
-    meal = cooked(tmp_path, dish(
-        uses(pulse="80 g dehydrator", kernel="60 g", oil="10 g"),
-        {"do": "soak", "with": ["pulse"], "water": "auto", "minutes": 10},
-        {"do": "boil", "with": ["kernel", "oil"], "water": "130 ml"},
-        {"do": "simmer", "minutes": 8},
-        {"do": "rest", "minutes": 5},
-        {"do": "serve"},
-    ))  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            uses(pulse="80 g dehydrator", kernel="60 g", oil="10 g"),
+            {"do": "soak", "with": ["pulse"], "water": "auto", "minutes": 10},
+            {"do": "boil", "with": ["kernel", "oil"], "water": "130 ml"},
+            {"do": "simmer", "minutes": 8},
+            {"do": "rest", "minutes": 5},
+            {"do": "serve"},
+        ),
+    )
     # 200 ml were lost, 0.7 of it comes back, and a quarter more is poured: 175 ml.
     soak_ml = 2 * 80 * (0.90 / 0.40 - 1) * 0.7 * 1.25
     water_ml = soak_ml + 2 * 130  # 435 ml
@@ -92,10 +98,13 @@ def test_cold_soak_then_boil_then_simmer_then_rest(tmp_path: Path) -> None:
 
 
 def test_a_hot_soak_boils_its_water_and_what_is_in_the_pot(tmp_path: Path) -> None:
-    meal = cooked(tmp_path, dish(
-        uses(kernel="70 g"),
-        {"do": "soak", "with": ["kernel"], "water": "150 ml", "minutes": 12, "hot": True},
-    ))  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            uses(kernel="70 g"),
+            {"do": "soak", "with": ["kernel"], "water": "150 ml", "minutes": 12, "hot": True},
+        ),
+    )
     heat_kj = (300 + 0.4 * 140) / 1000 * WATER * WARM + SMALL_KJ
     assert meal.heat_kj == NEAR(heat_kj, rel=EXACT)
     assert meal.fuel_heat_kj == NEAR(heat_kj / ETA, rel=EXACT)  # no simmer
@@ -106,24 +115,30 @@ def test_a_hot_soak_boils_its_water_and_what_is_in_the_pot(tmp_path: Path) -> No
 
 
 def test_boiling_twice_heats_each_drop_each_gram_and_the_pot_once(tmp_path: Path) -> None:
-    meal = cooked(tmp_path, dish(
-        uses(kernel="50 g", pulse="30 g freeze-dryer"),
-        {"do": "boil", "with": ["kernel"], "water": "100 ml"},
-        {"do": "simmer", "minutes": 3},
-        {"do": "boil", "with": ["kernel", "pulse"], "water": "80 ml"},
-        {"do": "boil"},
-    ))  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            uses(kernel="50 g", pulse="30 g freeze-dryer"),
+            {"do": "boil", "with": ["kernel"], "water": "100 ml"},
+            {"do": "simmer", "minutes": 3},
+            {"do": "boil", "with": ["kernel", "pulse"], "water": "80 ml"},
+            {"do": "boil"},
+        ),
+    )
     heat_kj = (2 * 180 + 0.4 * 2 * 80) / 1000 * WATER * WARM + SMALL_KJ
     assert meal.heat_kj == NEAR(heat_kj, rel=EXACT)
     assert meal.mass_g == 160
 
 
 def test_what_goes_in_after_the_boil_is_not_heated(tmp_path: Path) -> None:
-    meal = cooked(tmp_path, dish(
-        uses(kernel="50 g", curd="40 g"),
-        {"do": "boil", "with": ["kernel"], "water": "100 ml"},
-        {"do": "mix", "with": ["curd"], "water": "30 ml"},
-    ))  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            uses(kernel="50 g", curd="40 g"),
+            {"do": "boil", "with": ["kernel"], "water": "100 ml"},
+            {"do": "mix", "with": ["curd"], "water": "30 ml"},
+        ),
+    )
     heat_kj = (200 + 0.4 * 100) / 1000 * WATER * WARM + SMALL_KJ
     assert meal.heat_kj == NEAR(heat_kj, rel=EXACT)
     assert meal.water_ml == 260
@@ -136,25 +151,31 @@ def test_what_goes_in_after_the_boil_is_not_heated(tmp_path: Path) -> None:
 def test_water_of_a_cold_soak_and_a_mix_comes_to_the_boil_with_the_next_boil(
     tmp_path: Path,
 ) -> None:
-    meal = cooked(tmp_path, dish(
-        uses(kernel="50 g", mint="10 g"),
-        {"do": "mix", "with": ["kernel"], "water": "40 ml"},
-        {"do": "soak", "with": ["mint"], "water": "60 ml", "minutes": 20},
-        {"do": "soak", "water": "50 ml", "minutes": 4, "hot": True},
-    ))  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            uses(kernel="50 g", mint="10 g"),
+            {"do": "mix", "with": ["kernel"], "water": "40 ml"},
+            {"do": "soak", "with": ["mint"], "water": "60 ml", "minutes": 20},
+            {"do": "soak", "water": "50 ml", "minutes": 4, "hot": True},
+        ),
+    )
     heat_kj = (2 * 150 + 0.4 * 2 * 60) / 1000 * WATER * WARM + SMALL_KJ
     assert meal.heat_kj == NEAR(heat_kj, rel=EXACT)
     assert meal.minutes == NEAR(minutes(heat_kj) + 20 + 4 * FACTOR, rel=EXACT)
 
 
 def test_a_recipe_that_is_never_boiled_takes_no_heat(tmp_path: Path) -> None:
-    meal = cooked(tmp_path, dish(
-        uses(kernel="50 g", oil="5 g"),
-        {"do": "soak", "with": ["kernel"], "water": "90 ml", "minutes": 30},
-        {"do": "mix", "with": ["oil"]},
-        {"do": "serve"},
-        cook_in="none",
-    ))  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            uses(kernel="50 g", oil="5 g"),
+            {"do": "soak", "with": ["kernel"], "water": "90 ml", "minutes": 30},
+            {"do": "mix", "with": ["oil"]},
+            {"do": "serve"},
+            cook_in="none",
+        ),
+    )
     assert meal.heat_kj == 0
     assert meal.fuel_heat_kj == 0
     assert meal.cooked_on is None
@@ -163,10 +184,13 @@ def test_a_recipe_that_is_never_boiled_takes_no_heat(tmp_path: Path) -> None:
 
 
 def test_frying_takes_half_the_power(tmp_path: Path) -> None:
-    meal = cooked(tmp_path, dish(
-        uses(pulse="60 g", oil="10 g"),
-        {"do": "fry", "with": ["pulse", "oil"], "minutes": 6},
-    ))  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            uses(pulse="60 g", oil="10 g"),
+            {"do": "fry", "with": ["pulse", "oil"], "minutes": 6},
+        ),
+    )
     assert meal.heat_kj == 0
     assert meal.fuel_heat_kj == NEAR(0.5 * POWER * 6 * 60 / 1000, rel=EXACT)  # 360 kJ
     assert meal.minutes == 6  # the height does not stretch it
@@ -220,11 +244,14 @@ def test_the_pot_with_fewest_potfuls_then_the_lightest(
 
 
 def test_the_fullest_moment_counts_with_all_food_in_the_pot(tmp_path: Path) -> None:
-    meal = cooked(tmp_path, dish(
-        uses(kernel="100 g", leaf="150 g"),
-        {"do": "boil", "with": ["kernel"], "water": "330 ml"},  # 660 + 140 = 800 ml
-        {"do": "simmer", "with": ["leaf"], "minutes": 5},  # + 0.7 · 300 = 1010 ml
-    ))  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            uses(kernel="100 g", leaf="150 g"),
+            {"do": "boil", "with": ["kernel"], "water": "330 ml"},  # 660 + 140 = 800 ml
+            {"do": "simmer", "with": ["leaf"], "minutes": 5},  # + 0.7 · 300 = 1010 ml
+        ),
+    )
     assert (meal.pot, meal.potfuls) == ("large", 1)
 
 
@@ -240,15 +267,19 @@ def test_every_potful_warms_the_pot_and_simmers(tmp_path: Path) -> None:
 
 
 def test_each_potful_boils_hard_simmers_and_fries_by_itself(tmp_path: Path) -> None:
-    meal = cooked(tmp_path, dish(
-        uses(pulse="100 g dehydrator", kernel="50 g", oil="10 g"),
-        {"do": "soak", "with": ["pulse"], "water": "300 ml", "minutes": 20},
-        {"do": "boil", "with": ["kernel"], "water": "400 ml", "minutes": 4},
-        {"do": "simmer", "minutes": 9},
-        {"do": "fry", "with": ["oil"], "minutes": 3},
-        {"do": "rest", "minutes": 6},
-        {"do": "serve"},
-    ), stove={"use": "burner", "pots": ["small"]})  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            uses(pulse="100 g dehydrator", kernel="50 g", oil="10 g"),
+            {"do": "soak", "with": ["pulse"], "water": "300 ml", "minutes": 20},
+            {"do": "boil", "with": ["kernel"], "water": "400 ml", "minutes": 4},
+            {"do": "simmer", "minutes": 9},
+            {"do": "fry", "with": ["oil"], "minutes": 3},
+            {"do": "rest", "minutes": 6},
+            {"do": "serve"},
+        ),
+        stove={"use": "burner", "pots": ["small"]},
+    )
     # 1400 + 0.7 · 320 = 1624 ml: three potfuls of 800 ml.
     assert meal.potfuls == 3
     heat_kj = (1400 + 0.4 * 300) / 1000 * WATER * WARM + 3 * SMALL_KJ
@@ -288,9 +319,15 @@ def test_a_pot_that_loses_more_than_the_lowest_flame(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("material", "kj_kg_k"),
-    [("aluminium", ALUMINIUM), ("steel", STEEL), ("titanium", TITANIUM),
-     ("cast-iron", CAST_IRON), ("copper", COPPER), ("enamel", ENAMEL)],
-)  # fmt: skip
+    [
+        ("aluminium", ALUMINIUM),
+        ("steel", STEEL),
+        ("titanium", TITANIUM),
+        ("cast-iron", CAST_IRON),
+        ("copper", COPPER),
+        ("enamel", ENAMEL),
+    ],
+)
 def test_what_a_pot_is_made_of(tmp_path: Path, material: str, kj_kg_k: float) -> None:
     gear: Record = {
         "pots": [{"id": "own", "name": "Own", "holds": "2 l", "fill_to": "50 %", "mass": "1 kg",
@@ -370,23 +407,29 @@ def test_height_does_not_stretch_what_goes_by_its_centre(
     tmp_path: Path, lines: list[Record], stretched: bool
 ) -> None:
     names = [line["food"] for line in lines]
-    meal = cooked(tmp_path, dish(
-        lines,
-        {"do": "boil", "with": names, "water": "100 ml"},
-        {"do": "simmer", "minutes": 10},
-        {"do": "rest", "minutes": 3},
-    ))  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            lines,
+            {"do": "boil", "with": names, "water": "100 ml"},
+            {"do": "simmer", "minutes": 10},
+            {"do": "rest", "minutes": 3},
+        ),
+    )
     assert meal.steps[1].minutes == NEAR(10 * (FACTOR if stretched else 1), rel=EXACT)
     assert meal.steps[2].minutes == NEAR(3 * (FACTOR if stretched else 1), rel=EXACT)
 
 
 def test_the_factor_begins_when_other_food_comes_into_the_pot(tmp_path: Path) -> None:
-    meal = cooked(tmp_path, dish(
-        uses(stew_meat="60 g", kernel="30 g"),
-        {"do": "boil", "with": ["stew-meat"], "water": "100 ml"},
-        {"do": "simmer", "minutes": 10},
-        {"do": "simmer", "with": ["kernel"], "minutes": 10},
-    ))  # fmt: skip
+    meal = cooked(
+        tmp_path,
+        dish(
+            uses(stew_meat="60 g", kernel="30 g"),
+            {"do": "boil", "with": ["stew-meat"], "water": "100 ml"},
+            {"do": "simmer", "minutes": 10},
+            {"do": "simmer", "with": ["kernel"], "minutes": 10},
+        ),
+    )
     assert meal.steps[1].minutes == 10
     assert meal.steps[2].minutes == NEAR(10 * FACTOR, rel=EXACT)
 
@@ -590,8 +633,9 @@ def test_drinking_water_is_boiled_in_potfuls_and_held(
     tmp_path: Path, altitude_m: float, hold_min: float
 ) -> None:
     water = {"camp": "stream", "treat": "boil", "at": "10 degC", "between_water": "2 h"}
-    at = day({"drinks": [{"cook": "dish"}]}, camp_altitude=f"{altitude_m} m", water=water,
-             wind="breezy")  # fmt: skip
+    at = day(
+        {"drinks": [{"cook": "dish"}]}, camp_altitude=f"{altitude_m} m", water=water, wind="breezy"
+    )
     tea = dish(
         uses(tea_leaf="2 g"),
         {"do": "boil", "with": ["tea-leaf"], "water": "250 ml"},
@@ -837,9 +881,10 @@ def test_embers_are_made_once_a_meal_and_pots_beside_them_burn_their_own(tmp_pat
     lunch, first, stew, second = day_of(kit).meals
     pressing_g = 2000 * 9 / 60
     assert [lunch.wood_g, first.wood_g, second.wood_g] == [
-        NEAR(3000 + pressing_g, rel=EXACT), NEAR(3000 + pressing_g, rel=EXACT),
+        NEAR(3000 + pressing_g, rel=EXACT),
+        NEAR(3000 + pressing_g, rel=EXACT),
         NEAR(pressing_g, rel=EXACT),
-    ]  # fmt: skip
+    ]
     stew_g = stew.fuel_heat_kj / (18.5 * 0.80 - 2.443 * 0.20)
     assert stew.wood_g == NEAR(stew_g, rel=EXACT)
     assert kit.wood_g == NEAR(2 * 3000 + 3 * pressing_g + stew_g, rel=EXACT)

@@ -141,10 +141,15 @@ def test_stove_fuel_and_pot_go_to_who_carries_one_of_them(tmp_path: Path) -> Non
         ({"together": [["Tarp", "Rope"]]}, []),
         ({"together": [["Tarp", "Sail"]]}, ["thing-unknown"]),
         ({"together": [["Tarp", "stove"]]}, ["thing-unknown"]),  # the trip has none
-        ({"gear_shared": [{**TARP, "carried_by": "Ea"}, {**ROPE, "carried_by": "Bo"}],
-          "together": [["Tarp", "Rope"]]}, ["together-apart"]),
+        (
+            {
+                "gear_shared": [{**TARP, "carried_by": "Ea"}, {**ROPE, "carried_by": "Bo"}],
+                "together": [["Tarp", "Rope"]],
+            },
+            ["together-apart"],
+        ),
     ],
-)  # fmt: skip
+)
 def test_groups_that_cannot_be(more: Record, kinds: list[str], tmp_path: Path) -> None:
     told = {"gear_shared": [TARP, ROPE], **more}
     found = trip(tmp_path, nuts(50), **told).problems
@@ -168,12 +173,18 @@ def test_no_sharing_is_fairer_on_its_fullest_morning(
 
     def fullest(owners: tuple[int, ...]) -> float:
         return max(
-            (own[who][morning] + sum(
-                mass[morning] for mass, owner in zip(things, owners, strict=True) if owner == who
-            )) / limits[who]
+            (
+                own[who][morning]
+                + sum(
+                    mass[morning]
+                    for mass, owner in zip(things, owners, strict=True)
+                    if owner == who
+                )
+            )
+            / limits[who]
             for who in range(len(own))
             for morning in range(len(things[0]))
-        )  # fmt: skip
+        )
 
     found = share_out(things, own, limits)
     every = itertools.product(range(len(own)), repeat=len(things))

@@ -127,8 +127,14 @@ def test_a_freeze_dried_batch_at_just_its_least_residue_stays_as_listed(tmp_path
 def test_weighings_that_cannot_be_are_problems(
     tmp_path: Path, fresh: str, dried: str, kind: str
 ) -> None:
-    batch = {"id": "odd", "food": "pulse", "method": "oven", "done": "2031-01-01",
-             "fresh": fresh, "dried": dried}  # fmt: skip
+    batch = {
+        "id": "odd",
+        "food": "pulse",
+        "method": "oven",
+        "done": "2031-01-01",
+        "fresh": fresh,
+        "dried": dried,
+    }
     read = hand(tmp_path, batches=[batch])
     assert read.kinds() == [kind]
     assert read.problems[0].severity == "error"
@@ -255,8 +261,7 @@ def test_auto_water_with_a_batch_and_beside_a_food_that_was_not_dried(tmp_path: 
     batch = {"id": "spring", "food": "pulse", "method": "dehydrator", "done": "2031-01-01",
              "fresh": "1000 g", "dried": "430 g", "packs": {"count": 4}}  # fmt: skip
     dish = pot_of(pulse="80 g dehydrator", leaf="20 g oven", kernel="60 g")
-    trip = day_trip(days=[day({"dinner": [
-        {"cook": "pot-dish", "from": {"pulse": "spring"}}]})])  # fmt: skip
+    trip = day_trip(days=[day({"dinner": [{"cook": "pot-dish", "from": {"pulse": "spring"}}]})])
     meal = meal_of(hand(tmp_path, trip, [dish], [batch]).kit())
     pulse_ml = 160 * (1000 / 430 - 1) * 1.25 * 0.7  # as this batch was weighed
     leaf_ml = 40 * (0.90 / 0.10 - 1) * 1.25 * 0.6  # no batch: usual residue
@@ -494,9 +499,14 @@ def test_frozen_for_more_than_a_year_wants_proof(tmp_path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("packaging", "absorber", "wants"),
-    [("foil", False, False), ("foil", True, True), ("vacuum", False, True), ("zip", False, False),
-     ("jar", False, False)],
-)  # fmt: skip
+    [
+        ("foil", False, False),
+        ("foil", True, True),
+        ("vacuum", False, True),
+        ("zip", False, False),
+        ("jar", False, False),
+    ],
+)
 def test_absorber_and_vacuum_want_proof(
     tmp_path: Path, packaging: str, absorber: bool, wants: bool
 ) -> None:
@@ -595,8 +605,15 @@ def test_raw_meat_stays_raw_unless_heated_through_before(
 
 
 def test_a_formula_that_refuses_a_batch_names_it(tmp_path: Path) -> None:
-    soup = [{"id": "broth", "name": "Broth", "kind": "other", "state": "cooked",
-             "per_100g": {"water": "99 g", "carbohydrate": "1 g"}}]  # fmt: skip
+    soup = [
+        {
+            "id": "broth",
+            "name": "Broth",
+            "kind": "other",
+            "state": "cooked",
+            "per_100g": {"water": "99 g", "carbohydrate": "1 g"},
+        }
+    ]
     batch = {"id": "thin", "food": "broth", "method": "oven", "done": "2031-01-01",
              "fresh": "1000 g", "dried": "30 g"}  # fmt: skip
     read = hand(tmp_path, batches=[batch], foods=soup)

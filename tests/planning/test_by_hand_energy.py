@@ -467,8 +467,13 @@ def test_a_shared_pot_is_split_by_need_and_packets_evenly(tmp_path: Path) -> Non
         "id": "dish", "serves": 1, "cook_in": "pot", "uses": uses(kernel="100 g"),
         "steps": [{"do": "boil", "with": ["kernel"], "water": "200 ml"}],
     }  # fmt: skip
-    eat = {"dinner": [{"cook": "dish"}, {"cook": "dish", "for": ["Bo"]},
-                      {"eat": "kernel-nut", "each": "20 g"}]}  # fmt: skip
+    eat = {
+        "dinner": [
+            {"cook": "dish"},
+            {"cook": "dish", "for": ["Bo"]},
+            {"eat": "kernel-nut", "each": "20 g"},
+        ]
+    }
     days = [day(eat), day(eat, travel={"by": "cycling", "hours": 4})]
     kit = hand(tmp_path, day_trip(days=days), [recipe]).kit()
     ea = camp_kcal(EA_BMR) + camp_kcal(EA_BMR, 4) + 7.5 * 60 * 4

@@ -27,8 +27,14 @@ def dish(name: str, water_ml: float, minutes: float = 0, **more: object) -> Reco
     steps: list[Record] = [{"do": "boil", "with": ["kernel"], "water": f"{water_ml} ml"}]
     if minutes:
         steps.append({"do": "simmer", "minutes": minutes})
-    return {"id": name, "serves": 2, "cook_in": "pot", "uses": uses(kernel="100 g"),
-            "steps": steps, **more}  # fmt: skip
+    return {
+        "id": name,
+        "serves": 2,
+        "cook_in": "pot",
+        "uses": uses(kernel="100 g"),
+        "steps": steps,
+        **more,
+    }
 
 
 SOUP, MASH = dish("soup", 500), dish("mash", 700)
@@ -174,11 +180,10 @@ BREAD: Record = {
         ({"heat": "fire"}, {}, []),
         ({"heat": "fire"}, {"fire": {**FIRE, "allowed": False}}, ["no-such-heat"]),
         ({"heat": "embers"}, {"fire": None}, ["no-such-heat"]),
-        ({"heat": "stove"}, {"stove": None, "fire": {**FIRE, "pots": ["small"]}},
-         ["no-such-heat"]),
+        ({"heat": "stove"}, {"stove": None, "fire": {**FIRE, "pots": ["small"]}}, ["no-such-heat"]),
         ({"in": "copper-pot"}, {}, ["pot-not-taken"]),
     ],
-)  # fmt: skip
+)
 def test_a_heat_that_is_not_there_is_told(
     told: Record, more: Record, kinds: list[str], tmp_path: Path
 ) -> None:

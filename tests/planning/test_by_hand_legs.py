@@ -80,8 +80,10 @@ def test_the_day_has_the_hours_of_who_is_longest_on_the_way(tmp_path: Path) -> N
 
 
 def test_two_ways_apart_are_not_added_up(tmp_path: Path) -> None:
-    legs = ({"by": "paddling", "hours": 4, "for": ["Ea"]}, {"by": "cycling", "hours": 2.5,
-             "for": ["Bo"]})  # fmt: skip
+    legs = (
+        {"by": "paddling", "hours": 4, "for": ["Ea"]},
+        {"by": "cycling", "hours": 2.5, "for": ["Bo"]},
+    )
     kit = trip(tmp_path, *legs).kit()
     assert hours_of(kit) == {"Ea": 4, "Bo": 2.5}
     told = day_of(kit)
@@ -91,8 +93,10 @@ def test_two_ways_apart_are_not_added_up(tmp_path: Path) -> None:
 
 
 def test_who_is_carried_rests_and_is_on_the_way(tmp_path: Path) -> None:
-    legs = ({"by": "cycling", "hours": 4, "for": ["Bo"]}, {"by": "carried", "hours": 4,
-             "for": ["Ea"]})  # fmt: skip
+    legs = (
+        {"by": "cycling", "hours": 4, "for": ["Bo"]},
+        {"by": "carried", "hours": 4, "for": ["Ea"]},
+    )
     kit = trip(tmp_path, *legs).kit()
     ea, bo = day_of(kit).people
     assert (ea.travel_kcal, ea.travel_hours) == (0, 0)

@@ -22,16 +22,22 @@ from builder.problems import ProblemsFound
 from tests.planning.folders import Hand, Record, day, day_trip, food, hand
 
 LENTIL = food(
-    "lentil", "legume", "dried", "water 10 g, energy 350 kcal, protein 24 g, carbohydrate 60 g",
+    "lentil",
+    "legume",
+    "dried",
+    "water 10 g, energy 350 kcal, protein 24 g, carbohydrate 60 g",
     allergens=[],
-)  # fmt: skip
+)
 STEW = food(
     "stew", "meat", "cooked", "water 10 g, energy 500 kcal, protein 70 g, fat 20 g", allergens=[]
 )
 CHEESE = food(
-    "cheese", "dairy", "ready", "water 10 g, energy 500 kcal, protein 40 g, fat 50 g",
+    "cheese",
+    "dairy",
+    "ready",
+    "water 10 g, energy 500 kcal, protein 40 g, fat 50 g",
     allergens=["milk"],
-)  # fmt: skip
+)
 SALT = food("salt", "other", "ready", "water 0 g", allergens=[])
 UNTOLD = food("paste", "vegetable", "ready", "water 50 g, energy 100 kcal, carbohydrate 25 g")
 FOODS = [LENTIL, STEW, CHEESE, SALT, UNTOLD]
@@ -175,9 +181,10 @@ def test_the_order_of_work_takes_out_before_the_meat_goes_in(tmp_path: Path) -> 
     assert told.index(("boil", 1)) > told.index(("boil", 0))
     data = json.loads(json.dumps(kit_data(kit)))
     (said,) = [
-        each["what"] for each in data["days"][0]["order_of_work"][0]["entries"]
+        each["what"]
+        for each in data["days"][0]["order_of_work"][0]["entries"]
         if each["do"] == "part"
-    ]  # fmt: skip
+    ]
     assert said == (
         "Take out 1 portion, about 400\u00a0g, into Small pot. It goes on as Chili without stew."
     )
@@ -282,8 +289,12 @@ def test_a_part_stands_between_two_steps(place: int, kind: str, tmp_path: Path) 
 
 def test_packs_are_opened_once_for_both_pots(tmp_path: Path) -> None:
     recipe = json.loads(json.dumps(CHILI))
-    recipe["uses"][0] = {"id": "lentil", "food": "pulse", "amount": "100 g",
-                         "dried_by": "dehydrator"}  # fmt: skip
+    recipe["uses"][0] = {
+        "id": "lentil",
+        "food": "pulse",
+        "amount": "100 g",
+        "dried_by": "dehydrator",
+    }
     batch = {
         "id": "packs", "food": "pulse", "method": "dehydrator", "done": "2031-05-01",
         "fresh": "2000 g", "dried": "900 g", "packs": {"count": 3},

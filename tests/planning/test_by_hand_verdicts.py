@@ -49,8 +49,15 @@ AFTER = {"to": "135 degC", "when": "after", "minutes": 10}
 
 def batch(name: str, dried_g: float, method: str = "dehydrator", **more: Any) -> Record:
     """Give a batch of 1000 g fresh."""
-    return {"id": "batch", "food": name, "method": method, "done": "2031-01-01",
-            "fresh": "1000 g", "dried": f"{dried_g} g", **more}  # fmt: skip
+    return {
+        "id": "batch",
+        "food": name,
+        "method": method,
+        "done": "2031-01-01",
+        "fresh": "1000 g",
+        "dried": f"{dried_g} g",
+        **more,
+    }
 
 
 def read(folder: Path, record: Record) -> Hand:
@@ -154,8 +161,13 @@ def test_constant_true_is_the_first_of_the_tests(tmp_path: Path) -> None:
 def test_bought_food_is_dry_as_sold_and_planned_food_as_usual(tmp_path: Path) -> None:
     bought = {"id": "batch", "food": "curd", "method": "bought", "packs": {"count": 1, "of": "9 g"}}
     assert told(judged(tmp_path / "a", bought)) == ("dry", "")
-    planned = {"id": "batch", "food": "berry", "method": "sun", "planned": "2031-01-01",
-               "fresh": "1000 g"}  # fmt: skip
+    planned = {
+        "id": "batch",
+        "food": "berry",
+        "method": "sun",
+        "planned": "2031-01-01",
+        "fresh": "1000 g",
+    }
     found = judged(tmp_path / "b", planned)
     assert told(found) == ("dry", "")
     assert found.residual_share == 0.20
@@ -277,8 +289,13 @@ def test_a_meal_with_meat_in_it_is_no_plant_food(tmp_path: Path) -> None:
 
 
 def test_planned_food_that_would_fail_is_planned_otherwise(tmp_path: Path) -> None:
-    planned = {"id": "batch", "food": "hen-raw", "method": "oven", "planned": "2031-01-01",
-               "fresh": "1000 g"}  # fmt: skip
+    planned = {
+        "id": "batch",
+        "food": "hen-raw",
+        "method": "oven",
+        "planned": "2031-01-01",
+        "fresh": "1000 g",
+    }
     found = judged(tmp_path, planned)
     assert told(found) == (
         "discard",
@@ -380,9 +397,15 @@ def test_what_is_not_packed_is_in_the_dryer(
 
 @pytest.mark.parametrize(
     ("packs", "low"),
-    [(AIRLESS, True), (VACUUM, True), (JAR, False), (TIN, False),
-     ({"count": 1, "in": "foil"}, False), ({"count": 1, "in": "zip"}, False)],
-)  # fmt: skip
+    [
+        (AIRLESS, True),
+        (VACUUM, True),
+        (JAR, False),
+        (TIN, False),
+        ({"count": 1, "in": "foil"}, False),
+        ({"count": 1, "in": "zip"}, False),
+    ],
+)
 def test_low_oxygen_is_an_absorber_or_a_vacuum_bag(
     tmp_path: Path, packs: Record, low: bool
 ) -> None:

@@ -297,13 +297,21 @@ def test_a_camp_without_water(tmp_path: Path) -> None:
     recipes = [{**breakfast, "id": "porridge"}, {**dinner, "id": "stew"}, {**tea, "id": "tea"}]
     dry = {"camp": "none", "treat": "filter", "between_water": "3 h"}
     first = day(
-        {"breakfast": [{"cook": "porridge"}], "dinner": [{"cook": "stew"}],
-         "drinks": [{"cook": "tea"}]},
-        water=dry, travel={"by": "paddling", "hours": 5},
-    )  # fmt: skip
-    second = day({"breakfast": [{"cook": "porridge"}, {"cook": "porridge", "for": ["Bo"]}],
-                  "dinner": [{"cook": "stew"}]},
-                 travel={"by": "paddling", "hours": 4})  # fmt: skip
+        {
+            "breakfast": [{"cook": "porridge"}],
+            "dinner": [{"cook": "stew"}],
+            "drinks": [{"cook": "tea"}],
+        },
+        water=dry,
+        travel={"by": "paddling", "hours": 5},
+    )
+    second = day(
+        {
+            "breakfast": [{"cook": "porridge"}, {"cook": "porridge", "for": ["Bo"]}],
+            "dinner": [{"cook": "stew"}],
+        },
+        travel={"by": "paddling", "hours": 4},
+    )
     kit = kit_of(tmp_path, first, second, recipes=recipes)
     carry_ml = (
         3 * (500 + 500)
@@ -365,8 +373,13 @@ def test_only_where_water_is_boiled_to_make_it_safe(tmp_path: Path) -> None:
 
 def test_a_day_that_ends_at_home_has_no_camp_to_carry_for(tmp_path: Path) -> None:
     dry = {"camp": "none", "treat": "filter", "between_water": "1 h"}
-    last = day({"lunch": [{"cook": "dish"}]}, water=dry, ends="home", home=["dinner"],
-               travel={"by": "paddling", "hours": 2})  # fmt: skip
+    last = day(
+        {"lunch": [{"cook": "dish"}]},
+        water=dry,
+        ends="home",
+        home=["dinner"],
+        travel={"by": "paddling", "hours": 2},
+    )
     kit = kit_of(tmp_path, day(DRY), last, recipes=[boiled(100)])
     assert day_of(kit, 2).water.carry_ml == NEAR(1000, rel=EXACT)
     assert day_of(kit, 2).water.washing_ml == 0

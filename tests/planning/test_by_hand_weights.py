@@ -26,8 +26,15 @@ WAY = {"by": "paddling", "hours": 3}
 def batch(name: str, holds: str, fresh_g: float, dried_g: float, count: int, **more: Any) -> Record:
     """Give a heat-dried batch of so many packs in foil."""
     packs = {"count": count, "in": more.pop("packaging", "foil")}
-    own = {"id": name, "food": holds, "method": "dehydrator", "done": "2031-01-01",
-           "fresh": f"{fresh_g} g", "dried": f"{dried_g} g", "packs": packs}  # fmt: skip
+    own = {
+        "id": name,
+        "food": holds,
+        "method": "dehydrator",
+        "done": "2031-01-01",
+        "fresh": f"{fresh_g} g",
+        "dried": f"{dried_g} g",
+        "packs": packs,
+    }
     return {**own, **more}
 
 
@@ -92,20 +99,21 @@ def test_two_lines_of_a_meal_share_the_packs_of_one_batch(tmp_path: Path) -> Non
 
 
 def test_a_meal_of_packs_alone_needs_no_bag(tmp_path: Path) -> None:
-    trip = day_trip(days=[day({"snacks": [
-        {"eat": "berry", "from": "rings", "each": "25 g"}]})])  # fmt: skip
+    trip = day_trip(days=[day({"snacks": [{"eat": "berry", "from": "rings", "each": "25 g"}]})])
     rings = batch("rings", "berry", 2000, 480, 12, packaging="jar")
     kit = hand(tmp_path, trip, None, [rings]).kit()
     assert meal_of(kit).packaging_g == NEAR(2 * 250, rel=EXACT)  # 50 g of 40 g jars
 
 
 def test_each_thing_cooked_or_eaten_is_a_meal_of_its_own(tmp_path: Path) -> None:
-    eat = {"snacks": [
-        {"eat": "berry", "from": "rings", "each": "25 g", "for": ["Ea"]},
-        {"eat": "berry", "from": "rings", "each": "25 g", "for": ["Bo"]},
-        {"eat": "kernel-nut", "each": "30 g"},
-        {"eat": "hard-cheese", "each": "30 g"},
-    ]}  # fmt: skip
+    eat = {
+        "snacks": [
+            {"eat": "berry", "from": "rings", "each": "25 g", "for": ["Ea"]},
+            {"eat": "berry", "from": "rings", "each": "25 g", "for": ["Bo"]},
+            {"eat": "kernel-nut", "each": "30 g"},
+            {"eat": "hard-cheese", "each": "30 g"},
+        ]
+    }
     rings = batch("rings", "berry", 2000, 480, 12)  # 40 g a pack
     kit = hand(tmp_path, day_trip(days=[day(eat)]), None, [rings]).kit()
     assert [meal.packaging_g for meal in day_of(kit).meals] == [10, 10, 7, 7]
@@ -146,8 +154,11 @@ def test_a_batch_kept_loose_goes_in_the_bag(tmp_path: Path) -> None:
 
 
 def test_all_that_is_carried(tmp_path: Path) -> None:
-    recipe = {**dish(kernel="100 g"), "cook_in": "pot",
-              "steps": [{"do": "boil", "with": ["kernel"], "water": "200 ml"}]}  # fmt: skip
+    recipe = {
+        **dish(kernel="100 g"),
+        "cook_in": "pot",
+        "steps": [{"do": "boil", "with": ["kernel"], "water": "200 ml"}],
+    }
     days = [
         day({"dinner": [{"cook": "dish"}], "snacks": [{"eat": "oil", "each": "20 g"}]}, travel=WAY),
         day({"dinner": [{"cook": "dish"}]}, water=NO_WATER),
@@ -336,10 +347,14 @@ def test_more_packs_than_there_are_is_a_problem_that_names_the_trips(tmp_path: P
     assert problem.severity == "error"
     # Told once, with every meal and both places: 3, 2 and 4 packs are 9, and 8 are left.
     assert problem.place.file == "content/batches/hand.yaml"
-    for word in ("rings", "12 packs, 4 of them eaten before", "meals take 9",
-                 "autumn day 1 snacks 3 (named at content/trips/autumn.yaml:",
-                 "hand day 1 snacks 2 (named at content/trips/hand.yaml:",
-                 "winter day 1 snacks 4 (named at content/trips/winter.yaml:"):  # fmt: skip
+    for word in (
+        "rings",
+        "12 packs, 4 of them eaten before",
+        "meals take 9",
+        "autumn day 1 snacks 3 (named at content/trips/autumn.yaml:",
+        "hand day 1 snacks 2 (named at content/trips/hand.yaml:",
+        "winter day 1 snacks 4 (named at content/trips/winter.yaml:",
+    ):
         assert word in problem.says
 
 
@@ -400,8 +415,7 @@ def test_a_proposal_changes_no_figure(tmp_path: Path) -> None:
 
 
 def test_packs_spoken_for_by_another_trip_are_not_proposed(tmp_path: Path) -> None:
-    taken = day_trip(days=[day({"snacks": [
-        {"eat": "berry", "from": "old", "each": "100 g"}]})])  # fmt: skip
+    taken = day_trip(days=[day({"snacks": [{"eat": "berry", "from": "old", "each": "100 g"}]})])
     read = hand(tmp_path, berries("30 g"), batches=shelf(), more_trips={"other": taken})
     # 200 g are 5 of the 6 packs.
     assert proposed(read.kit()) == [("old", 40), ("middle", 20)]
@@ -448,21 +462,38 @@ def test_a_trip_of_almost_nothing_tells_every_default(tmp_path: Path) -> None:
         "title": "Bare",
         "party": [{"name": "One"}],
         "stove": {"use": "burner", "pots": ["small"]},
-        "days": [{"camp_altitude": "0 m", "travel": {"by": "walking"},
-                  "meals": {"lunch": [{"eat": "oil", "each": "9 g"}]}}],
-    }  # fmt: skip
+        "days": [
+            {
+                "camp_altitude": "0 m",
+                "travel": {"by": "walking"},
+                "meals": {"lunch": [{"eat": "oil", "each": "9 g"}]},
+            }
+        ],
+    }
     kit = hand(tmp_path, trip).kit()
     told = {each.what: each.value for each in kit.defaults}
     assert kit.fuel is not None
     assert (kit.fuel.reserve_share, kit.mug_ml, kit.units, kit.shelter) == (
-        0.15, 300, "metric", "tent",
-    )  # fmt: skip
+        0.15,
+        300,
+        "metric",
+        "tent",
+    )
     found = day_of(kit)
     assert (found.conditions.air_low_c, found.conditions.air_high_c) == (5, 20)
     assert (found.conditions.water_source, found.conditions.treat) == ("stream", "none")
     assert (found.conditions.wind, found.conditions.water_c) == ("sheltered", 10)
     assert (found.travel_hours, found.between_water_h) == (5, 3)
-    for what in ("mug", "washing", "fuel reserve", "air on day 1", "water on day 1",
-                 "wind on day 1", "hours on day 1", "longest stretch without water on day 1",
-                 "own gear of One", "what One carries to"):  # fmt: skip
+    for what in (
+        "mug",
+        "washing",
+        "fuel reserve",
+        "air on day 1",
+        "water on day 1",
+        "wind on day 1",
+        "hours on day 1",
+        "longest stretch without water on day 1",
+        "own gear of One",
+        "what One carries to",
+    ):
         assert what in told

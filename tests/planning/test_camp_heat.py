@@ -68,8 +68,9 @@ def test_warmth_liquid_feed_and_other_fuels_leave_nothing_behind(
 
 
 def test_a_day_that_ends_at_home_has_no_camp(tmp_path: Path) -> None:
-    days = [day({"drinks": {"cook": "coffee"}}, air={"low": "-5 degC", "high": "0 degC"},
-                ends="home")]  # fmt: skip
+    days = [
+        day({"drinks": {"cook": "coffee"}}, air={"low": "-5 degC", "high": "0 degC"}, ends="home")
+    ]
     assert cold_gases(hand(tmp_path, day_trip(days=days), [COFFEE]).kit()) == []
 
 

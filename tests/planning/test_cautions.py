@@ -64,15 +64,17 @@ def boiled(name: str = "kernel", dried_by: str = "", **more: object) -> Record:
     return dish(lines, {"do": "boil", "with": [name], "water": "100 ml"}, **more)
 
 
-COLD = dish(uses(kernel="40 g"), {"do": "mix", "with": ["kernel"], "water": "80 ml"},
-            cook_in="none")  # fmt: skip
+COLD = dish(
+    uses(kernel="40 g"), {"do": "mix", "with": ["kernel"], "water": "80 ml"}, cook_in="none"
+)
 SPRINKLED = dish(uses(kernel="40 g"), {"do": "mix", "with": ["kernel"]}, cook_in="none")
-FRIED = dish(uses(kernel="40 g", oil="9 g"),
-             {"do": "fry", "with": ["kernel", "oil"], "minutes": 4})  # fmt: skip
-PRESSED = dish(uses(kernel="40 g"), {"do": "press", "with": ["kernel"], "each_side": "3 min"},
-               cook_in="iron")  # fmt: skip
-BAKED = dish(uses(kernel="40 g"),
-             {"do": "bake", "with": ["kernel"], "minutes": 20, "at": "180 degC"})  # fmt: skip
+FRIED = dish(uses(kernel="40 g", oil="9 g"), {"do": "fry", "with": ["kernel", "oil"], "minutes": 4})
+PRESSED = dish(
+    uses(kernel="40 g"), {"do": "press", "with": ["kernel"], "each_side": "3 min"}, cook_in="iron"
+)
+BAKED = dish(
+    uses(kernel="40 g"), {"do": "bake", "with": ["kernel"], "minutes": 20, "at": "180 degC"}
+)
 FIRE = {"fire": {"irons": ["one-iron"]}}
 IN_EMBERS = {"fire": {"pots": ["iron-pot"]}}
 
@@ -308,8 +310,9 @@ def test_every_kit_says_that_local_rules_come_first(tmp_path: Path) -> None:
     assert "estimate" in standing.text.lower()
 
 
-@pytest.mark.parametrize("name", ["no-best-before", "sun-dried-meat", "jerky-not-heated",
-                                  "low-oxygen-wet"])  # fmt: skip
+@pytest.mark.parametrize(
+    "name", ["no-best-before", "sun-dried-meat", "jerky-not-heated", "low-oxygen-wet"]
+)
 def test_what_the_rules_call_a_danger_is_one(tmp_path: Path, name: str) -> None:
     folder = next(with_it for case, with_it, _ in CASES if case == name)
     levels = {c.level for c in plan(tmp_path, folder).cautions if c.id == name}

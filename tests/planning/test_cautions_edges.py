@@ -266,8 +266,13 @@ def test_an_overloaded_run_stands_at_the_batch_that_the_trip_eats(tmp_path: Path
     assert found.at.batch == "berries"
 
 
-WHERE = {"tent": "in a tent", "tarp": "under a tarp", "hut": "in a hut",
-         "snow": "in a snow shelter", "open": "in the open"}  # fmt: skip
+WHERE = {
+    "tent": "in a tent",
+    "tarp": "under a tarp",
+    "hut": "in a hut",
+    "snow": "in a snow shelter",
+    "open": "in the open",
+}
 ON_STOVE = {"dinner": [{"cook": "dish"}]}
 ON_FIRE = {"lunch": [{"cook": "pressed"}]}
 BURNS: list[tuple[Record, str]] = [

@@ -66,16 +66,26 @@ def batch(name: str, what: str, fresh: str, water: float, **more: Any) -> Record
             **more}  # fmt: skip
 
 
-SHELF: Record = {"id": "shelf", "name": "Shelf", "method": "dehydrator", "load": "3 kg",
-                 "hours": 12}  # fmt: skip
+SHELF: Record = {
+    "id": "shelf",
+    "name": "Shelf",
+    "method": "dehydrator",
+    "load": "3 kg",
+    "hours": 12,
+}
 COLD_BOX: Record = {"id": "cold-box", "name": "Cold box", "method": "freeze-dryer", "load": "5 kg",
                     "hours": 30, "ice": "2.5 kg"}  # fmt: skip
 
 
 def from_batches(*batches: Record, eaten: str = "berries", method: str = "") -> Folder:
     """Give a trip that eats of one of these batches."""
-    snacks = [{"eat": next(each["food"] for each in batches if each["id"] == eaten),
-               "each": "10 g", "from": eaten}]  # fmt: skip
+    snacks = [
+        {
+            "eat": next(each["food"] for each in batches if each["id"] == eaten),
+            "each": "10 g",
+            "from": eaten,
+        }
+    ]
     trip = day_trip(days=[day({"snacks": snacks})], start="2031-01-15")
     made = [{**each, **({"method": method} if method else {})} for each in batches]
     return {"trip": trip, "batches": made, "gear": {**GEAR, "dryers": [SHELF, COLD_BOX]}}

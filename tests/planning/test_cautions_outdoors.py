@@ -20,8 +20,13 @@ def water(camp: str = "stream", treat: str = "boil", **more: object) -> Record:
     return {"camp": camp, "treat": treat, "between_water": "2 h", **more}
 
 
-def drinks(height: str = "1000 m", high: str = "19 degC", low: str = "5 degC",
-           trip: Record | None = None, **told: Any) -> Folder:  # fmt: skip
+def drinks(
+    height: str = "1000 m",
+    high: str = "19 degC",
+    low: str = "5 degC",
+    trip: Record | None = None,
+    **told: Any,
+) -> Folder:
     """Give a day with such water, at such a height, in such air."""
     return at_camp(trip, camp_altitude=height, air={"low": low, "high": high}, water=water(**told))
 

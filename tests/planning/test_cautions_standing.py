@@ -148,8 +148,10 @@ def test_what_is_put_in_late_has_not_stood(tmp_path: Path) -> None:
 
 
 def test_a_dried_meal_with_meat_counts_as_meat(tmp_path: Path) -> None:
-    stew = dish(uses(stew_meat="40 g", pulse="40 g"),
-                {"do": "boil", "with": ["stew-meat", "pulse"], "water": "100 ml"})  # fmt: skip
+    stew = dish(
+        uses(stew_meat="40 g", pulse="40 g"),
+        {"do": "boil", "with": ["stew-meat", "pulse"], "water": "100 ml"},
+    )
     again = {
         "id": "again", "serves": 1, "cook_in": "pot",
         "uses": [{"recipe": "dish", "amount": "50 g", "dried_by": "dehydrator"}],

@@ -10,13 +10,20 @@ from builder.model.kit import Kit
 from tests.planning.folders import GEAR, Record, day, day_trip, food, hand, looks_at, uses
 
 ROOT: Record = food(
-    "root", "vegetable", "raw", "water 88 g, protein 1 g, carbohydrate 10 g, fibre 3 g",
-    dry_as="carrot", density="0.5 g/ml",
-)  # fmt: skip
+    "root",
+    "vegetable",
+    "raw",
+    "water 88 g, protein 1 g, carbohydrate 10 g, fibre 3 g",
+    dry_as="carrot",
+    density="0.5 g/ml",
+)
 BULB: Record = food(
-    "bulb", "vegetable", "raw", "water 89 g, protein 1 g, carbohydrate 9 g, fibre 2 g",
+    "bulb",
+    "vegetable",
+    "raw",
+    "water 89 g, protein 1 g, carbohydrate 9 g, fibre 2 g",
     dry_as="onion",
-)  # fmt: skip
+)
 STONE: Record = food(
     "stone-fruit", "fruit", "raw", "water 86 g, protein 1 g, carbohydrate 12 g", dry_as="apricot"
 )
@@ -47,16 +54,22 @@ def test_what_is_still_to_dry_has_its_guide(tmp_path: Path) -> None:
     (guide,) = kit_of(tmp_path, {"root": "40 g dehydrator"}).guides
     # Extension: 130 to 140 degF, steam 3 to 4 min, boil 3 to 3.5, 6 to 10 h.
     assert (guide.name, guide.method, guide.kind, guide.form) == (
-        "root", "dehydrator", "vegetable", "slices",
-    )  # fmt: skip
+        "root",
+        "dehydrator",
+        "vegetable",
+        "slices",
+    )
     assert guide.air_c == (54.4, 60)
     assert guide.hours == (6, 10)
     assert (guide.steam_min, guide.boil_min) == ((3, 4), (3, 3.5))
     assert guide.pieces_mm == (3, 6)
     assert guide.heat_to_c is None
     assert set(guide.sources) == {
-        "nchfp-packaging", "uga-drying-hours", "common-practice", "extension-blanching",
-    }  # fmt: skip
+        "nchfp-packaging",
+        "uga-drying-hours",
+        "common-practice",
+        "extension-blanching",
+    }
 
 
 def test_an_onion_is_not_blanched_and_a_kind_stands_in_where_no_food_is_told(
@@ -106,11 +119,19 @@ def test_no_guide_for_freeze_drying_nor_for_what_warm_air_is_no_way_to_dry(
 
 
 def test_a_whole_meal_is_spread_thin(tmp_path: Path) -> None:
-    stew = {**POT, "id": "stew", "uses": uses(pulse="200 g"), "steps": [
-        {"do": "boil", "with": ["pulse"], "water": "200 ml"},
-    ]}  # fmt: skip
-    recipe = {**POT, "uses": [{"recipe": "stew", "amount": "80 g", "dried_by": "dehydrator"}],
-              "steps": [{"do": "boil", "with": ["stew"], "water": "300 ml"}]}  # fmt: skip
+    stew = {
+        **POT,
+        "id": "stew",
+        "uses": uses(pulse="200 g"),
+        "steps": [
+            {"do": "boil", "with": ["pulse"], "water": "200 ml"},
+        ],
+    }
+    recipe = {
+        **POT,
+        "uses": [{"recipe": "stew", "amount": "80 g", "dried_by": "dehydrator"}],
+        "steps": [{"do": "boil", "with": ["stew"], "water": "300 ml"}],
+    }
     trip = day_trip(days=[day({"dinner": {"cook": "pot"}})])
     (guide,) = hand(tmp_path, trip, [stew, recipe]).kit().guides
     assert (guide.kind, guide.form, guide.pieces_mm) == ("meal", "layer", (3, 6))
@@ -127,15 +148,23 @@ def loaded(folder: Path, shelf: Record, **changes: object) -> Kit:
     batch = {"id": "roots", "food": "root", "method": shelf["method"], "done": "2031-05-01",
              "fresh": "3000 g", "dried": "380 g", "packs": {"count": 4}, "dryer": shelf["id"],
              **changes}  # fmt: skip
-    recipe = {**POT, "uses": [{"food": "root", "amount": "40 g", "dried_by": shelf["method"]}],
-              "steps": [{"do": "boil", "with": ["root"], "water": "300 ml"}]}  # fmt: skip
+    recipe = {
+        **POT,
+        "uses": [{"food": "root", "amount": "40 g", "dried_by": shelf["method"]}],
+        "steps": [{"do": "boil", "with": ["root"], "water": "300 ml"}],
+    }
     trip = day_trip(days=[day({"dinner": {"cook": "pot", "from": "roots"}})])
     gear = {**GEAR, "dryers": [shelf]}
     return hand(folder, trip, [recipe], [batch], foods=[ROOT], gear=gear).kit()
 
 
-SHELF: Record = {"id": "shelf", "name": "Shelf", "method": "dehydrator", "load": "2.5 kg",
-                 "hours": 12}  # fmt: skip
+SHELF: Record = {
+    "id": "shelf",
+    "name": "Shelf",
+    "method": "dehydrator",
+    "load": "2.5 kg",
+    "hours": 12,
+}
 COLD: Record = {"id": "cold", "name": "Cold", "method": "freeze-dryer", "load": "4 kg",
                 "hours": 30, "ice": "2.5 kg", "trays": "0.48 m2"}  # fmt: skip
 

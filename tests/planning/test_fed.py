@@ -13,8 +13,10 @@ from builder.problems import Problem
 
 from .folders import Hand, Record, day, day_trip, food, hand
 
-FOODS = [food("mystery", "grain", "ready", "water 5 g, carbohydrate 95 g"),
-         food("known", "grain", "ready", "water 5 g, carbohydrate 95 g", allergens=[])]  # fmt: skip
+FOODS = [
+    food("mystery", "grain", "ready", "water 5 g, carbohydrate 95 g"),
+    food("known", "grain", "ready", "water 5 g, carbohydrate 95 g", allergens=[]),
+]
 # At rest she needs 1844.2 kcal and he (11.472 · 80 + 873.1) · 33.2 / 24 = 2477.3: 4321.5 both.
 EA_KCAL = 1844.2
 

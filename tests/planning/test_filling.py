@@ -20,17 +20,26 @@ from tests.planning.test_stock import berries
 
 # 900 kcal and a little of each food: with two dishes of 700 kcal two people are fed.
 GRAIN = food(
-    "grain", "grain", "dried", "water 12 g, energy 350 kcal, protein 10 g, fat 2 g, "
-    "carbohydrate 75 g", allergens=[],
-)  # fmt: skip
-FRUIT = food(
-    "plum", "fruit", "raw", "water 80 g, energy 75 kcal, protein 1 g, carbohydrate 18 g",
+    "grain",
+    "grain",
+    "dried",
+    "water 12 g, energy 350 kcal, protein 10 g, fat 2 g, carbohydrate 75 g",
     allergens=[],
-)  # fmt: skip
+)
+FRUIT = food(
+    "plum",
+    "fruit",
+    "raw",
+    "water 80 g, energy 75 kcal, protein 1 g, carbohydrate 18 g",
+    allergens=[],
+)
 NUTS = food(
-    "hazel", "nut", "ready", "water 5 g, energy 600 kcal, protein 20 g, fat 50 g, "
-    "carbohydrate 22 g", allergens=["nuts"],
-)  # fmt: skip
+    "hazel",
+    "nut",
+    "ready",
+    "water 5 g, energy 600 kcal, protein 20 g, fat 50 g, carbohydrate 22 g",
+    allergens=["nuts"],
+)
 UNTOLD = food("mystery", "grain", "dried", "water 12 g, energy 350 kcal, carbohydrate 80 g")
 MEAT = food(
     "stew", "meat", "cooked", "water 60 g, energy 200 kcal, protein 32 g, fat 7 g", allergens=[]
@@ -47,9 +56,14 @@ def pot(name: str, more: str = "", dried: str = "", **keys: Any) -> Record:
         uses.append({"food": dried, "amount": "40 g", "dried_by": "dehydrator"})
     names = [each["food"] for each in uses]
     return {
-        "id": name, "serves": 1, "cook_in": "pot", "meal": ["dinner"], "uses": uses,
-        "steps": [{"do": "boil", "with": names, "water": "400 ml"}], **keys,
-    }  # fmt: skip
+        "id": name,
+        "serves": 1,
+        "cook_in": "pot",
+        "meal": ["dinner"],
+        "uses": uses,
+        "steps": [{"do": "boil", "with": names, "water": "400 ml"}],
+        **keys,
+    }
 
 
 def plums(name: str, done: str, count: int = 12, **more: Any) -> Record:
@@ -348,9 +362,11 @@ def test_days_aim_at_the_appetite_that_was_learned(
     review = {"left": [{"food": "grain", "meal": "lunch", "share": left}]} if left else {}
     old = day_trip(days=[day(told)], start="2030-06-01", review=review)
     read, found = filled(
-        tmp_path, open_trip(**more), [pot("plain"), pot("with-oil", "oil")],
+        tmp_path,
+        open_trip(**more),
+        [pot("plain"), pot("with-oil", "oil")],
         more_trips={"old": old},
-    )  # fmt: skip
+    )
     aim = Aim.of(read.content.trips["hand"], read.content, read.stock)
     assert (aim.appetite is None) is (factor is None)
     assert found.appetite == aim.appetite

@@ -247,9 +247,10 @@ def greedy(task: Task) -> Filled | None:
             taken: list[int] = []
             for line in one.lines:
                 fits = [
-                    n for n in line.packs if left[n] >= whole(line.mass_g, task.packs[n])
-                    and n not in taken
-                ]  # fmt: skip
+                    n
+                    for n in line.packs
+                    if left[n] >= whole(line.mass_g, task.packs[n]) and n not in taken
+                ]
                 if fits:
                     taken.append(min(fits, key=lambda n: task.packs[n].days_left))
             if len(taken) < len(one.lines):

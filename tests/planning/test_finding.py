@@ -49,15 +49,18 @@ def why(searched: str, wanted: str) -> tuple[str, ...]:
         ("frühstück", "apple-cinnamon-oats", "breakfast"),
         ("cheddar", "smoky-bean-pot", "uses Cheddar cheese"),
         ("freeze-dried", "chicken-january", "name"),
-        ("gefriergetrocknet", "black-beans-spring",
-         "German: Schwarze Bohnen, gekocht, gefriergetrocknet"),
+        (
+            "gefriergetrocknet",
+            "black-beans-spring",
+            "German: Schwarze Bohnen, gekocht, gefriergetrocknet",
+        ),
         ("iron", "square-iron", "name"),
         ("aluminium", "pot-2l", "aluminium"),
         ("emmerin", "lake-emmerin", "name"),
         ("chikpea", "chickpeas-dry", "near chickpea: name"),
         ("potatto", "potato-raw", "near potato: name"),
     ],
-)  # fmt: skip
+)
 def test_a_record_is_found_by_any_word_of_it(searched: str, wanted: str, because: str) -> None:
     assert because in why(searched, wanted)
 

@@ -16,9 +16,13 @@ from tests.planning.folders import Hand, Record, hand, uses
 def drying(**more: Any) -> Record:
     """Give a kilogram of leaves in the dryer: 90 % water, so 100 g of solids."""
     return {
-        "id": "leaves", "food": "leaf", "method": "dehydrator", "started": "2031-05-01T08:00",
-        "fresh": "1000 g", **more,
-    }  # fmt: skip
+        "id": "leaves",
+        "food": "leaf",
+        "method": "dehydrator",
+        "started": "2031-05-01T08:00",
+        "fresh": "1000 g",
+        **more,
+    }
 
 
 def of(read: Hand) -> Followed:
@@ -108,8 +112,12 @@ def test_limits_are_those_of_food_and_method(tmp_path: Path) -> None:
 
 
 def test_what_is_dry_enough_as_it_is_and_what_is_bought_is_not_offered(tmp_path: Path) -> None:
-    bought = {"id": "nuts", "food": "kernel-nut", "method": "bought",
-              "packs": {"count": 3, "of": "50 g"}}  # fmt: skip
+    bought = {
+        "id": "nuts",
+        "food": "kernel-nut",
+        "method": "bought",
+        "packs": {"count": 3, "of": "50 g"},
+    }
     read = hand(tmp_path, recipes=[RAW], batches=[bought, drying()])
     names = [each.substance.id for each in dryables(read.content, read.stock)]
     assert names == ["berry", "hen-raw", "leaf", "mince-raw", "steak-raw"]

@@ -43,20 +43,35 @@ GERMAN = spoken(German(), "de")
     ("name", "state", "method", "how", "now"),
     [
         # Raw meat, fish and egg stay raw in name, however they are listed.
-        ("Reindeer, inner thigh, raw", "raw", "freeze-dryer", "raw",
-         "Reindeer, inner thigh, freeze-dried raw"),
+        (
+            "Reindeer, inner thigh, raw",
+            "raw",
+            "freeze-dryer",
+            "raw",
+            "Reindeer, inner thigh, freeze-dried raw",
+        ),
         ("Reindeer, inner thigh", "raw", "dehydrator", "raw", "Reindeer, inner thigh, dried raw"),
         ("Egg", "raw", "freeze-dryer", "raw", "Egg, freeze-dried raw"),
         ("Salmon, raw", "raw", "sun", "raw", "Salmon, sun-dried raw"),
         ("Lean beef mince, raw", "raw", "oven", "heated", "Lean beef mince, heated and oven-dried"),
         ("Lean beef mince, raw", "raw", "dehydrator", "heated jerky", "Lean beef mince, jerky"),
-        ("Lean beef mince, raw", "raw", "dehydrator", "raw jerky",
-         "Lean beef mince, jerky dried raw"),
+        (
+            "Lean beef mince, raw",
+            "raw",
+            "dehydrator",
+            "raw jerky",
+            "Lean beef mince, jerky dried raw",
+        ),
         # Cooked food.
         ("Beans, black, cooked", "cooked", "dehydrator", "", "Beans, black, cooked and dried"),
         ("Red lentils", "cooked", "oven", "", "Red lentils, cooked and oven-dried"),
-        ("Chicken breast, roasted", "cooked", "freeze-dryer", "",
-         "Chicken breast, roasted, freeze-dried"),
+        (
+            "Chicken breast, roasted",
+            "cooked",
+            "freeze-dryer",
+            "",
+            "Chicken breast, roasted, freeze-dried",
+        ),
         ("Kidney beans, boiled soft", "cooked", "sun", "", "Kidney beans, boiled soft, sun-dried"),
         # Plants that were never cooked: raw only where their name says so.
         ("Apple", "raw", "dehydrator", "", "Apple, dried"),
@@ -69,7 +84,7 @@ GERMAN = spoken(German(), "de")
         ("Apple", "raw", "bought", "", "Apple, bought dried"),
         ("Lentils, dry", "dried", "dehydrator", "", "Lentils, dry"),
     ],
-)  # fmt: skip
+)
 def test_dried_food_is_named_by_method_and_state(
     name: str, state: str, method: str | None, how: str, now: str
 ) -> None:

@@ -66,20 +66,42 @@ def test_a_fresh_food_bears_what_its_kind_does(food: Food, at_most: Bears | None
 
 @pytest.mark.parametrize(
     "name",
-    ["Canned fish", "Tinned fish", "Fish in a pouch", "Long-life fish", "UHT fish", "H-Milch",
-     "Fischkonserve", "Fisch aus der Dose", "Haltbarer Fisch", "Hermetisk fisk", "Fisk på boks",
-     "Langtidsholdbar fisk"],
-)  # fmt: skip
+    [
+        "Canned fish",
+        "Tinned fish",
+        "Fish in a pouch",
+        "Long-life fish",
+        "UHT fish",
+        "H-Milch",
+        "Fischkonserve",
+        "Fisch aus der Dose",
+        "Haltbarer Fisch",
+        "Hermetisk fisk",
+        "Fisk på boks",
+        "Langtidsholdbar fisk",
+    ],
+)
 def test_what_was_never_opened_keeps_in_every_language(name: str) -> None:
     assert bears(food("fish", name=name)) is NOT_SOON
 
 
 @pytest.mark.parametrize(
     "name",
-    ["Melon, cut", "Sliced melon", "Diced melon", "Melon purée", "Melon puree", "Melon salad",
-     "Melonenschnitten", "Melonenwürfel", "Melonensalat", "Skåret melon", "Melonbiter",
-     "Melonterninger"],
-)  # fmt: skip
+    [
+        "Melon, cut",
+        "Sliced melon",
+        "Diced melon",
+        "Melon purée",
+        "Melon puree",
+        "Melon salad",
+        "Melonenschnitten",
+        "Melonenwürfel",
+        "Melonensalat",
+        "Skåret melon",
+        "Melonbiter",
+        "Melonterninger",
+    ],
+)
 def test_cut_fruit_does_not_keep_in_any_language(name: str) -> None:
     assert bears(food("fruit", "raw", name=name)) == TWO_HOURS
     assert bears(food("fruit", "raw", name="Melon uncut")) == WEEK

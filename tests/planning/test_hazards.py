@@ -251,21 +251,47 @@ def test_a_hazard_is_looked_for_in_the_kinds_that_can_hold_it(hazard: str) -> No
         ("fish", "ready", "Slices", False),
         ("meat", "cooked", "Slices", False),
         ("vegetable", "raw", "Leaves", False),
-        *(("vegetable", "raw", name, True) for name in
-          ("Carrots", "Celery", "Kohlrabi", "Karotte", "Möhren", "Sellerie", "Gulrot", "Selleri")),
-        *(("fruit", "raw", name, True) for name in
-          ("Apple", "Pear", "Apfel", "Birne", "Eple", "Pære")),
+        *(
+            ("vegetable", "raw", name, True)
+            for name in (
+                "Carrots",
+                "Celery",
+                "Kohlrabi",
+                "Karotte",
+                "Möhren",
+                "Sellerie",
+                "Gulrot",
+                "Selleri",
+            )
+        ),
+        *(
+            ("fruit", "raw", name, True)
+            for name in ("Apple", "Pear", "Apfel", "Birne", "Eple", "Pære")
+        ),
         ("vegetable", "ready", "Carrots", False),
         ("grain", "raw", "Apple grain", False),
-        *(("dairy", "ready", name, True) for name in
-          ("Goat cheese", "Cheddar", "Gouda", "Bergkäse", "Brunost")),
+        *(
+            ("dairy", "ready", name, True)
+            for name in ("Goat cheese", "Cheddar", "Gouda", "Bergkäse", "Brunost")
+        ),
         ("dairy", "ready", "Käsekuchen", False),
         ("grain", "ready", "Cheddar bread", False),
-        *(("fruit", "dried", name, False) for name in
-          ("Date bar", "Ground fruit", "Fruit powder", "Purée", "Puree", "Fruchtriegel",
-           "Apfelmus", "Fruit cream", "Malt frukt")),
+        *(
+            ("fruit", "dried", name, False)
+            for name in (
+                "Date bar",
+                "Ground fruit",
+                "Fruit powder",
+                "Purée",
+                "Puree",
+                "Fruchtriegel",
+                "Apfelmus",
+                "Fruit cream",
+                "Malt frukt",
+            )
+        ),
     ],
-)  # fmt: skip
+)
 def test_a_chunk_is_known_by_kind_and_state(
     kind: FoodKind, state: FoodState, name: str, is_chunk: bool
 ) -> None:
@@ -407,8 +433,13 @@ def test_marks_of_shipped_foods_miss_nothing_that_their_names_tell(shipped: Cont
     for seed in tiny.split():
         name, _, how = seed.partition("-")
         chosen["-".join(filter(None, (name, "seeds", how)))] = {"choking"}
-    for soft in ("cottage-cheese", "goat-cheese-soft", "cheese-spread", "liver-pate-canned",
-                 "pineapple-canned"):  # fmt: skip
+    for soft in (
+        "cottage-cheese",
+        "goat-cheese-soft",
+        "cheese-spread",
+        "liver-pate-canned",
+        "pineapple-canned",
+    ):
         chosen[soft] = {"choking"}
     missed = {
         name: hazards_of(replace(food, beware=None)) - hazards_of(food)
@@ -419,10 +450,22 @@ def test_marks_of_shipped_foods_miss_nothing_that_their_names_tell(shipped: Cont
 
 @pytest.mark.parametrize(
     "name",
-    ["Ground beef, raw", "Pork sausage", "Turkey burger", "Rinderhack, roh", "Hackfleisch",
-     "Schweinegehacktes", "Bratwurst, roh", "Würstchen", "Kjøttdeig, rå", "Karbonadedeig",
-     "Kyllingfarse", "Grillpølser", "Hakket oksekjøtt"],
-)  # fmt: skip
+    [
+        "Ground beef, raw",
+        "Pork sausage",
+        "Turkey burger",
+        "Rinderhack, roh",
+        "Hackfleisch",
+        "Schweinegehacktes",
+        "Bratwurst, roh",
+        "Würstchen",
+        "Kjøttdeig, rå",
+        "Karbonadedeig",
+        "Kyllingfarse",
+        "Grillpølser",
+        "Hakket oksekjøtt",
+    ],
+)
 def test_minced_meat_is_known_by_its_name_in_every_language(name: str) -> None:
     assert is_minced(food(name, "meat", "raw"))
     assert not is_minced(food(name, "meat", "raw", cut="whole"))

@@ -222,11 +222,13 @@ def test_bought_food_goes_by_its_pack(own: datetime.date | None, reason: str) ->
         ("raw-egg", "raw egg dried by heat is not to be kept"),
         ("raw-loose", "raw poultry and mince dried by heat alone are not to be kept"),
         ("airless-wet", "not dry, and packed without oxygen: not to be kept"),
-        ("airless-flesh-undecided",
-         "heat-dried meat or fish packed without oxygen, and not proven dry: not to be kept"),
+        (
+            "airless-flesh-undecided",
+            "heat-dried meat or fish packed without oxygen, and not proven dry: not to be kept",
+        ),
         ("wet", "not dry: not to be kept"),
     ],
-)  # fmt: skip
+)
 def test_what_failed_has_no_date_and_says_why(cause: Any, reason: str) -> None:
     verdict: Any = "not-dry" if cause == "wet" else "discard"
     failed = Ruling(verdict, cause)

@@ -26,14 +26,21 @@ def spencer(latitude: float, longitude: float, date: str, utc_h: float) -> tuple
     number = datetime.date.fromisoformat(date).timetuple().tm_yday
     year = 2 * math.pi * (number - 1 + 0.5) / 365
     declination = (
-        0.006918 - 0.399912 * math.cos(year) + 0.070257 * math.sin(year)
-        - 0.006758 * math.cos(2 * year) + 0.000907 * math.sin(2 * year)
-        - 0.002697 * math.cos(3 * year) + 0.00148 * math.sin(3 * year)
-    )  # fmt: skip
+        0.006918
+        - 0.399912 * math.cos(year)
+        + 0.070257 * math.sin(year)
+        - 0.006758 * math.cos(2 * year)
+        + 0.000907 * math.sin(2 * year)
+        - 0.002697 * math.cos(3 * year)
+        + 0.00148 * math.sin(3 * year)
+    )
     ahead_min = 229.18 * (
-        0.000075 + 0.001868 * math.cos(year) - 0.032077 * math.sin(year)
-        - 0.014615 * math.cos(2 * year) - 0.040849 * math.sin(2 * year)
-    )  # fmt: skip
+        0.000075
+        + 0.001868 * math.cos(year)
+        - 0.032077 * math.sin(year)
+        - 0.014615 * math.cos(2 * year)
+        - 0.040849 * math.sin(2 * year)
+    )
     phi = math.radians(latitude)
     half = math.degrees(
         math.acos(

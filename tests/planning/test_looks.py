@@ -139,8 +139,11 @@ def test_the_absorber_takes_the_oxygen_of_the_void(tmp_path: Path) -> None:
     batch = {"id": "dry-pulse", "food": "pulse", "method": "freeze-dryer", "done": "2031-05-01",
              "fresh": "1000 g", "dried": "410 g",
              "packs": {"count": 4, "in": "pouch", "absorber": True}}  # fmt: skip
-    recipe = {**STEW, "uses": [{"food": "pulse", "amount": "100 g", "dried_by": "freeze-dryer"}],
-              "steps": [{"do": "boil", "with": ["pulse"], "water": "400 ml"}]}  # fmt: skip
+    recipe = {
+        **STEW,
+        "uses": [{"food": "pulse", "amount": "100 g", "dried_by": "freeze-dryer"}],
+        "steps": [{"do": "boil", "with": ["pulse"], "water": "400 ml"}],
+    }
     dinner = {"dinner": {"cook": "stew", "from": "dry-pulse"}}
     kit = hand(tmp_path, day_trip(days=[day(dinner)]), [recipe], [batch], gear=gear).kit()
     (look,) = looks_at(kit, "oxygen")
@@ -178,8 +181,11 @@ def frozen_kit(folder: Path, **changes: object) -> Kit:
     root = {**FOODS[0], "id": "root", "name": "root", "sorption": "starchy"}
     batch = {"id": "dry-root", "food": "root", "method": "freeze-dryer", "done": "2031-05-01",
              "fresh": "1000 g", "dried": "418 g", "packs": {"count": 4}, **changes}  # fmt: skip
-    recipe = {**STEW, "uses": [{"food": "root", "amount": "100 g", "dried_by": batch["method"]}],
-              "steps": [{"do": "boil", "with": ["root"], "water": "400 ml"}]}  # fmt: skip
+    recipe = {
+        **STEW,
+        "uses": [{"food": "root", "amount": "100 g", "dried_by": batch["method"]}],
+        "steps": [{"do": "boil", "with": ["root"], "water": "400 ml"}],
+    }
     dinner = {"dinner": {"cook": "stew", "from": "dry-root"}}
     trip = day_trip(days=[day(dinner)])
     return hand(folder, trip, [recipe], [batch], foods=[root]).kit()

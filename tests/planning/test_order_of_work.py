@@ -250,8 +250,9 @@ def test_a_hard_boil_goes_on_once_it_boils_for_as_long_in_each_potful() -> None:
         ("serve", 0.0, 0.0),
     ]
     twice = order_of([replace(hard, potfuls=2)])
-    held = [(each.potful, each.minutes, each.on, each.pot) for each in twice.steps
-            if each.do == "hold"]  # fmt: skip
+    held = [
+        (each.potful, each.minutes, each.on, each.pot) for each in twice.steps if each.do == "hold"
+    ]
     assert held == [(1, 12.0, "stove", "large"), (2, 12.0, "stove", "large")]
 
 
@@ -328,15 +329,25 @@ def test_a_pot_over_the_fire_waits_for_the_flames() -> None:
 def test_the_middle_is_measured_and_water_poured_off_after_the_last_heat() -> None:
     order = order_of([stew(reach_c=72.0, drain_ml=100.0)])
     assert [each.do for each in order.steps] == [
-        "soak", "boil", "simmer", "measure", "drain", "rest", "serve",
-    ]  # fmt: skip
+        "soak",
+        "boil",
+        "simmer",
+        "measure",
+        "drain",
+        "rest",
+        "serve",
+    ]
 
 
 def test_without_fire_or_stove_nothing_is_heated_but_cold_soaking_is_timed() -> None:
     meal = dish(
-        step("soak", "beans", water_ml=200.0, minutes=20.0), step("mix", "oil"),
-        cook_in="none", pot="large", cooked_on=None, heat_kj=0.0,
-    )  # fmt: skip
+        step("soak", "beans", water_ml=200.0, minutes=20.0),
+        step("mix", "oil"),
+        cook_in="none",
+        pot="large",
+        cooked_on=None,
+        heat_kj=0.0,
+    )
     order = order_of([meal], NEITHER)
     assert line(order) == [("soak", 20.0, 20.0), ("mix", 0.0, 0.0)]
     assert all(each.on is None and each.pot is None for each in order.steps)
@@ -456,8 +467,9 @@ def test_a_potful_is_done_before_the_next_begins_at_the_same_moment() -> None:
     # Thirds of minutes add up to moments that differ in the last digits.
     soak, boil = step("soak", water_ml=400.0, hot=True), step("boil", water_ml=400.0)
     press = step("press", each_side_min=2.0, presses=1, pieces=2.0)
-    filled = dish(soak, boil, step("soak"), press, step("serve"),
-                  cook_in="iron", potfuls=2, heat_kj=60.0)  # fmt: skip
+    filled = dish(
+        soak, boil, step("soak"), press, step("serve"), cook_in="iron", potfuls=2, heat_kj=60.0
+    )
     order = order_of([filled], FIRE)
     own = [each for each in order.steps if each.potful and each.do != "keep"]
     assert [each.potful for each in own] == sorted(each.potful for each in own)

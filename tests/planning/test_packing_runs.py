@@ -189,9 +189,12 @@ def test_no_plan_is_better(small: Task) -> None:
 # -- a whole household ----------------------------------------------------------------------------
 
 FAMILIES = {  # what may not share a run, as the rules have it: warmth, and smell on fruit
-    "vegetable": {"herb"}, "fruit": {"herb", "legume", "onion"}, "legume": {"herb", "fruit"},
-    "onion": {"herb", "fruit"}, "herb": {"vegetable", "fruit", "legume", "onion"},
-}  # fmt: skip
+    "vegetable": {"herb"},
+    "fruit": {"herb", "legume", "onion"},
+    "legume": {"herb", "fruit"},
+    "onion": {"herb", "fruit"},
+    "herb": {"vegetable", "fruit", "legume", "onion"},
+}
 
 
 def household(seed: int, kg: float, hours: tuple[int, int], *places: Place) -> Task:
@@ -250,8 +253,11 @@ def test_the_runs_of_two_months_are_found(
     # Nobody cuts a food into more parts than there are foods and runs together.
     parts = sum(len(each.fresh_kg) for each in packed.fillings)
     assert parts <= len(big.things) + len(packed.fillings)
-    assert all(kg >= 0.0999 or kg == pytest.approx(big.things[n].fresh_kg)
-               for each in packed.fillings for n, kg in each.fresh_kg)  # fmt: skip
+    assert all(
+        kg >= 0.0999 or kg == pytest.approx(big.things[n].fresh_kg)
+        for each in packed.fillings
+        for n, kg in each.fresh_kg
+    )
 
 
 def test_a_search_that_ends_early_gives_a_plan_that_keeps_every_rule(

@@ -63,12 +63,31 @@ from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
 # with the reason why it may leave.
 STAYS: Mapping[type, set[str]] = {
     Trip: {
-        "party", "start", "notes", "public_names", "defaults", "together", "track", "tracks",
-        "utc_h", "times", "learned", "picture", "review",
+        "party",
+        "start",
+        "notes",
+        "public_names",
+        "defaults",
+        "together",
+        "track",
+        "tracks",
+        "utc_h",
+        "times",
+        "learned",
+        "picture",
+        "review",
     },
     Person: {
-        "name", "sex", "age_years", "mass_kg", "height_cm", "carries_to_g", "own_gear_g", "avoids",
-        "pregnant", "nursing",
+        "name",
+        "sex",
+        "age_years",
+        "mass_kg",
+        "height_cm",
+        "carries_to_g",
+        "own_gear_g",
+        "avoids",
+        "pregnant",
+        "nursing",
     },
     Day: {"without", "title", "notes", "picture"},
     Camp: {"barometer_hpa", "at_deg"},
@@ -78,30 +97,103 @@ STAYS: Mapping[type, set[str]] = {
     SharedGear: {"name", "carried_by"},
     DefaultUsed: {"what", "value", "why", "blanks"},
     Batch: {
-        "id", "done", "planned", "started", "run", "ice_g", "stays", "used", "best_before",
-        "weighings", "loaded_at_c", "dryer", "notes", "picture",
+        "id",
+        "done",
+        "planned",
+        "started",
+        "run",
+        "ice_g",
+        "stays",
+        "used",
+        "best_before",
+        "weighings",
+        "loaded_at_c",
+        "dryer",
+        "notes",
+        "picture",
     },
     Packs: {"shelf"},
     Weighing: {"at_min", "mass_g"},
     Stay: {"at_c", "until"},
     Food: {
-        "ndb", "dryer_hours", "refuse_share", "price_per_kg", "dried_price_per_kg", "sold_in_g",
+        "ndb",
+        "dryer_hours",
+        "refuse_share",
+        "price_per_kg",
+        "dried_price_per_kg",
+        "sold_in_g",
         "shelf",
     },
     Recipe: {"note", "cooked_g", "picture", "utensils"},
     Step: {"picture"},
     Packaging: {"price"},
-    **{kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
-       for kind in (Picture, Dryer, LabelSheet, Home, FreeHours, NewBatch, MealTimes, DayTrack,
-                    Review, WaterUsed, LeftOver, Took)},
-}  # fmt: skip
+    **{
+        kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
+        for kind in (
+            Picture,
+            Dryer,
+            LabelSheet,
+            Home,
+            FreeHours,
+            NewBatch,
+            MealTimes,
+            DayTrack,
+            Review,
+            WaterUsed,
+            LeftOver,
+            Took,
+        )
+    },
+}
 RECORDS = (
-    Trip, Person, Day, Camp, WaterPlace, Travel, Meal, MealItem, Label, SharedGear, DefaultUsed,
-    Chilled, Fire, Batch, Heated, Packs, Weighing, Stay, Food, Composition, Perishable, Recipe,
-    Ingredient, Step, Swap, Stove, StoveTest, Container, Fuel, Pot, Iron, Packaging, Dryer, Source,
-    CautionText, LabelSheet, DayTrack, Home, FreeHours, NewBatch, Depot, MealTimes, Review,
-    WaterUsed, LeftOver, Took, Picture,
-)  # fmt: skip
+    Trip,
+    Person,
+    Day,
+    Camp,
+    WaterPlace,
+    Travel,
+    Meal,
+    MealItem,
+    Label,
+    SharedGear,
+    DefaultUsed,
+    Chilled,
+    Fire,
+    Batch,
+    Heated,
+    Packs,
+    Weighing,
+    Stay,
+    Food,
+    Composition,
+    Perishable,
+    Recipe,
+    Ingredient,
+    Step,
+    Swap,
+    Stove,
+    StoveTest,
+    Container,
+    Fuel,
+    Pot,
+    Iron,
+    Packaging,
+    Dryer,
+    Source,
+    CautionText,
+    LabelSheet,
+    DayTrack,
+    Home,
+    FreeHours,
+    NewBatch,
+    Depot,
+    MealTimes,
+    Review,
+    WaterUsed,
+    LeftOver,
+    Took,
+    Picture,
+)
 
 
 def test_every_record_of_the_content_is_asked_about() -> None:
@@ -224,16 +316,43 @@ def marked(record: Any, count: Iterator[int], stays_only: bool) -> Any:
 
 # Ids that other records name, and words of a list: these bear their mark from the start.
 _NAMES = {
-    (Trip, "id"), (Trip, "language"), (Trip, "stove"), (Person, "name"), (Batch, "id"),
-    (Batch, "food"), (Batch, "recipe"), (Batch, "dryer"), (Packs, "packaging"),
-    (MealItem, "recipe"), (MealItem, "food"), (Food, "id"), (Food, "source"), (Recipe, "id"),
+    (Trip, "id"),
+    (Trip, "language"),
+    (Trip, "stove"),
+    (Person, "name"),
+    (Batch, "id"),
+    (Batch, "food"),
+    (Batch, "recipe"),
+    (Batch, "dryer"),
+    (Packs, "packaging"),
+    (MealItem, "recipe"),
+    (MealItem, "food"),
+    (Food, "id"),
+    (Food, "source"),
+    (Recipe, "id"),
     (Ingredient, "id"),
-    (Ingredient, "food"), (Ingredient, "recipe"), (Stove, "id"), (Stove, "burns"), (Fuel, "id"),
-    (Pot, "id"), (Iron, "id"), (Packaging, "id"), (Dryer, "id"), (Source, "id"),
-    (Home, "language"), (Home, "units"), (Home, "label_sheet"), (NewBatch, "packaging"),
-    (CautionText, "id"), (CautionText, "text"), (Fire, "wood"), (DefaultUsed, "what"),
-    (DefaultUsed, "value"), (DefaultUsed, "why"), (Person, "sex"),
-}  # fmt: skip
+    (Ingredient, "food"),
+    (Ingredient, "recipe"),
+    (Stove, "id"),
+    (Stove, "burns"),
+    (Fuel, "id"),
+    (Pot, "id"),
+    (Iron, "id"),
+    (Packaging, "id"),
+    (Dryer, "id"),
+    (Source, "id"),
+    (Home, "language"),
+    (Home, "units"),
+    (Home, "label_sheet"),
+    (NewBatch, "packaging"),
+    (CautionText, "id"),
+    (CautionText, "text"),
+    (Fire, "wood"),
+    (DefaultUsed, "what"),
+    (DefaultUsed, "value"),
+    (DefaultUsed, "why"),
+    (Person, "sex"),
+}
 
 
 def test_what_stays_at_home_changes_nothing(tmp_path: Path) -> None:
@@ -326,8 +445,9 @@ def test_a_mass_cannot_be_worked_back_within_a_step(tmp_path: Path, alone: bool)
         mass_kg: public_of(with_person(content, 0, mass_kg=mass_kg))
         for mass_kg in (56.0, 57.0, 58.0, 59.0, 60.0, 61.0, 62.0)
     }
-    private = {kit_of(with_person(content, 0, mass_kg=mass_kg)).energy_need_kcal
-               for mass_kg in kits}  # fmt: skip
+    private = {
+        kit_of(with_person(content, 0, mass_kg=mass_kg)).energy_need_kcal for mass_kg in kits
+    }
     assert len(private) == len(kits)
     # Seven bodies, and at most one step of energy and one of water lies between them.
     assert len({repr(kit) for kit in kits.values()}) <= 3
@@ -355,10 +475,15 @@ def test_what_one_carries_and_avoids_is_not_in_it_at_all(
 
 def test_two_of_one_mass_sum_may_be_swapped(tmp_path: Path) -> None:
     """Who of two eats the lunch, and who weighs what, is the same from outside."""
-    content = read(tmp_path, private_trip(party=[
-        {"name": "Ea", "sex": "male", "age": 40, "mass": "60 kg"},
-        {"name": "zqBo", "sex": "male", "age": 40, "mass": "80 kg"},
-    ])).content  # fmt: skip
+    content = read(
+        tmp_path,
+        private_trip(
+            party=[
+                {"name": "Ea", "sex": "male", "age": 40, "mass": "60 kg"},
+                {"name": "zqBo", "sex": "male", "age": 40, "mass": "80 kg"},
+            ]
+        ),
+    ).content
     swapped = with_person(with_person(content, 0, mass_kg=80.0), 1, mass_kg=60.0)
     assert public_of(swapped) == public_of(content)
 

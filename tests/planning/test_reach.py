@@ -25,8 +25,15 @@ def kinds(
 ) -> list[str]:
     """Give the kinds of problems of a recipe with one food, called raw."""
     line: Record = {"id": "raw", "food": what, "amount": "100 g", "dried_by": dried_by}
-    recipe = {"id": "dish", "serves": 1, "cook_in": "pot", "uses": [line],
-              "steps": steps or [BOIL, REST_3], "reach": reach, **more}  # fmt: skip
+    recipe = {
+        "id": "dish",
+        "serves": 1,
+        "cook_in": "pot",
+        "uses": [line],
+        "steps": steps or [BOIL, REST_3],
+        "reach": reach,
+        **more,
+    }
     return hand(folder, recipes=[recipe], foods=foods).kinds()
 
 
@@ -72,8 +79,15 @@ def test_the_least_each_must_reach(
 def test_meat_whose_cut_is_not_told_goes_by_its_name(
     tmp_path: Path, name: str, least_c: int
 ) -> None:
-    foods = [{"id": "some-meat", "name": name, "kind": "meat", "state": "raw",
-              "per_100g": {"water": "74 g", "protein": "24 g"}}]  # fmt: skip
+    foods = [
+        {
+            "id": "some-meat",
+            "name": name,
+            "kind": "meat",
+            "state": "raw",
+            "per_100g": {"water": "74 g", "protein": "24 g"},
+        }
+    ]
     found = kinds(tmp_path / "a", "some-meat", f"{least_c - 1} degC", foods=foods)
     assert found == ["reach-too-low"]
     assert kinds(tmp_path / "b", "some-meat", f"{least_c} degC", foods=foods) == []

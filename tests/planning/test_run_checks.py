@@ -20,8 +20,14 @@ FREEZE = "home-freeze-dryer"
 
 
 def batch(food: str, fresh_g: float, when: Record, dryer: str = SHELF, **more: Any) -> Record:
-    told = {"id": food, "food": food, "dryer": dryer, "run": "march-14", "fresh": f"{fresh_g} g",
-            "packs": {"count": 2}}  # fmt: skip
+    told = {
+        "id": food,
+        "food": food,
+        "dryer": dryer,
+        "run": "march-14",
+        "fresh": f"{fresh_g} g",
+        "packs": {"count": 2},
+    }
     if "done" in when:
         told["dried"] = f"{DRIED_G[food]} g"
     return {**told, **when, **more}
@@ -43,12 +49,16 @@ RAW_COLD = {"dryer": FREEZE}
         (("leaf", {}), ("pulse", {}), "", ""),
         (("leaf", {}), ("mint", {}), "", "no warmth of the air suits both"),
         (("trout-cooked", {}), ("berry", {}), "", "fruit takes the smell"),
-        (("steak-raw", RAW_COLD), ("leaf", RAW_COLD), "raw animal food dries alone",
-         "raw animal food dries alone"),
+        (
+            ("steak-raw", RAW_COLD),
+            ("leaf", RAW_COLD),
+            "raw animal food dries alone",
+            "raw animal food dries alone",
+        ),
         (("steak-raw", {"heated": {"to": "74 degC", "when": "before"}}), ("leaf", {}), "", ""),
         (("stew-meat", RAW_COLD), ("leaf", RAW_COLD), "", ""),
     ],
-)  # fmt: skip
+)
 def test_what_may_not_share_a_run_is_told_with_both_names(
     tmp_path: Path, one: Any, other: Any, done: str, planned: str
 ) -> None:
@@ -92,8 +102,13 @@ def test_more_water_than_a_freeze_dryer_holds_as_ice_is_told(
         batch("leaf", fresh_g, PLANNED, FREEZE),
         batch("gourd", fresh_g, PLANNED, FREEZE),
     )
-    assert any("of water (leaf, gourd), and home-freeze-dryer takes 4500 g of ice" in text
-               for _, text in told) is is_told  # fmt: skip
+    assert (
+        any(
+            "of water (leaf, gourd), and home-freeze-dryer takes 4500 g of ice" in text
+            for _, text in told
+        )
+        is is_told
+    )
 
 
 def test_batches_of_no_run_share_nothing(tmp_path: Path) -> None:

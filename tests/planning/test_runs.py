@@ -58,8 +58,9 @@ def test_what_is_dried_is_what_meals_want_and_a_twentieth(tmp_path: Path) -> Non
     # Two days, two people, 50 g each: 200 g and 5 %; berries dry to a quarter.
     assert (part.dried_g, part.fresh_g) == pytest.approx((210, 840))
     assert [(each.trip, each.day, each.meal) for each in part.meals] == [
-        ("hand", 1, "snacks"), ("hand", 2, "snacks")
-    ]  # fmt: skip
+        ("hand", 1, "snacks"),
+        ("hand", 2, "snacks"),
+    ]
     assert part.packs == 2
 
 
@@ -144,8 +145,9 @@ def test_only_free_hours_count(tmp_path: Path) -> None:
 
 def test_the_day_to_spare_is_given_up_rather_than_the_plan(tmp_path: Path) -> None:
     sundays = home_free(sun=(8, 22))
-    (run,) = plan_of(tmp_path, trip_of(POT, start=datetime.date(2031, 6, 7)), sundays,
-                     recipes=[LEAF]).runs  # fmt: skip
+    (run,) = plan_of(
+        tmp_path, trip_of(POT, start=datetime.date(2031, 6, 7)), sundays, recipes=[LEAF]
+    ).runs
     assert run.emptied == at(6, 1, 22) and not run.day_to_spare
 
 
@@ -170,8 +172,14 @@ def test_what_cannot_keep_so_long_is_told(tmp_path: Path) -> None:
 # -- what stands in the dryer already -------------------------------------------------------------
 
 
-PLANNED = {"id": "leaf-run", "food": "leaf", "method": "dehydrator", "dryer": "shelf-dryer",
-           "fresh": "1000 g", "packs": {"count": 2, "in": "foil"}}  # fmt: skip
+PLANNED = {
+    "id": "leaf-run",
+    "food": "leaf",
+    "method": "dehydrator",
+    "dryer": "shelf-dryer",
+    "fresh": "1000 g",
+    "packs": {"count": 2, "in": "foil"},
+}
 
 
 @pytest.mark.parametrize(
@@ -301,8 +309,9 @@ def test_the_trays_hold_no_more_than_nine_kilograms_a_square_metre(tmp_path: Pat
     wide = replace(SHELF, trays_cm2=2101.0)  # 1890.9 g
     narrow = replace(SHELF, trays_cm2=2099.0)
     for dryer, runs in ((wide, 1), (narrow, 2)):
-        plan = plan_of(tmp_path / dryer.id / str(runs), trip_of(POT), recipes=[meal],
-                       dryers=(dryer,))  # fmt: skip
+        plan = plan_of(
+            tmp_path / dryer.id / str(runs), trip_of(POT), recipes=[meal], dryers=(dryer,)
+        )
         assert len(plan.runs) == runs
 
 
@@ -390,9 +399,12 @@ def test_every_rule_holds_in_any_household(
     more = replace(SHELF, id="other", load_g=1500.0, hours=8.0)
     dryers = data.draw(st.sampled_from([(SHELF, FREEZE), (SHELF, more, FREEZE)]))
     content = content_of(
-        tmp_path_factory.mktemp("home"), trip_of(*meals, start=start), home, *dryers,
+        tmp_path_factory.mktemp("home"),
+        trip_of(*meals, start=start),
+        home,
+        *dryers,
         recipes=[pot(**amounts)],
-    )  # fmt: skip
+    )
     plan, _ = planned(content)
     assert broken(plan, content) == []
 
@@ -425,9 +437,11 @@ def test_what_goes_before_a_run_is_told(
 
 def test_a_whole_meal_that_trips_eat_dried_is_planned_as_one(tmp_path: Path) -> None:
     stew = {**pot(pulse="100 g", leaf="100 g"), "id": "stew"}
-    eats = {**pot(), "uses": [{"id": "stew", "recipe": "stew", "amount": "150 g",
-                               "dried_by": "dehydrator"}],
-            "steps": [{"do": "boil", "with": ["stew"], "water": "400 ml"}]}  # fmt: skip
+    eats = {
+        **pot(),
+        "uses": [{"id": "stew", "recipe": "stew", "amount": "150 g", "dried_by": "dehydrator"}],
+        "steps": [{"do": "boil", "with": ["stew"], "water": "400 ml"}],
+    }
     (run,) = plan_of(tmp_path, trip_of(POT), recipes=[stew, eats]).runs
     (part,) = run.parts
     assert (part.is_recipe, part.holds) == (True, "stew")

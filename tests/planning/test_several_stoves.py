@@ -35,8 +35,7 @@ def dish(name: str, water_ml: float, minutes: float = 0) -> Record:
     steps: list[Record] = [{"do": "boil", "with": ["kernel"], "water": f"{water_ml} ml"}]
     if minutes:
         steps.append({"do": "simmer", "minutes": minutes})
-    return {"id": name, "serves": 2, "cook_in": "pot", "uses": uses(kernel="100 g"),
-            "steps": steps}  # fmt: skip
+    return {"id": name, "serves": 2, "cook_in": "pot", "uses": uses(kernel="100 g"), "steps": steps}
 
 
 SOUP, MASH = dish("soup", 500), dish("mash", 700)
@@ -228,11 +227,15 @@ def test_a_stove_that_is_lost_with_a_bag_leaves_the_other_one(tmp_path: Path) ->
     def cold(stoves: Sequence[str], folder: Path) -> list[bool]:
         others = [each for each in stoves if each != "burner"]
         kit = trip(
-            folder, stoves, *both,
-            gear_shared=[{"name": "Box", "mass": "9 g", "carried_by": "Ea"},
-                         {"name": "Bag", "mass": "9 g", "carried_by": "Bo"}],
+            folder,
+            stoves,
+            *both,
+            gear_shared=[
+                {"name": "Box", "mass": "9 g", "carried_by": "Ea"},
+                {"name": "Bag", "mass": "9 g", "carried_by": "Bo"},
+            ],
             together=[["burner", "small", "Box"], ["fuel", "large", "Bag", *others]],
-        ).kit()  # fmt: skip
+        ).kit()
         return [bool(each.uneaten) for each in kit.mishaps if "Burner" in each.lost]
 
     assert cold(["burner"], tmp_path / "one") == [True]

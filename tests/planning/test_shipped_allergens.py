@@ -45,17 +45,35 @@ _NAMED = {
 # Whose names have such a word, and who hold none of it but traces at most.
 _NONE_OF_IT = {
     "cereals-gluten": {
-        "bread-rice-white", "bread-rice-brown", "tortilla-maize", "tortilla-chips", "masa-flour",
-        "crackers-seeded", "pasta-maize-dry", "pasta-maize-cooked", "rice-noodles-dry",
-        "rice-noodles-cooked", "glass-noodles-dry", "tomato-sauce",
+        "bread-rice-white",
+        "bread-rice-brown",
+        "tortilla-maize",
+        "tortilla-chips",
+        "masa-flour",
+        "crackers-seeded",
+        "pasta-maize-dry",
+        "pasta-maize-cooked",
+        "rice-noodles-dry",
+        "rice-noodles-cooked",
+        "glass-noodles-dry",
+        "tomato-sauce",
     },
     "milk": {
-        "cream-of-tartar", "butter-beans-dry", "butter-beans-cooked", "almond-butter",
-        "cashew-butter", "peanut-butter", "peanut-butter-crunchy", "peanut-butter-unsalted",
-        "bar-peanut-butter", "sunflower-seed-butter", "coconut-creamed", "coconut-milk-canned",
+        "cream-of-tartar",
+        "butter-beans-dry",
+        "butter-beans-cooked",
+        "almond-butter",
+        "cashew-butter",
+        "peanut-butter",
+        "peanut-butter-crunchy",
+        "peanut-butter-unsalted",
+        "bar-peanut-butter",
+        "sunflower-seed-butter",
+        "coconut-creamed",
+        "coconut-milk-canned",
     },
     "molluscs": {"oyster-mushroom-raw"},
-}  # fmt: skip
+}
 
 
 @pytest.fixture(scope="module")

@@ -71,8 +71,16 @@ def test_amounts_dishes_and_the_date_are_told(tmp_path: Path) -> None:
 
 
 def spoilt(**changes: object) -> Any:
-    return {"format": "trip-kit", "version": 2, "trip": {"id": "a"}, "days": [], "fuel": None,
-            "weights": {"people": []}, "cautions": [], **changes}  # fmt: skip
+    return {
+        "format": "trip-kit",
+        "version": 2,
+        "trip": {"id": "a"},
+        "days": [],
+        "fuel": None,
+        "weights": {"people": []},
+        "cautions": [],
+        **changes,
+    }
 
 
 @pytest.mark.parametrize(

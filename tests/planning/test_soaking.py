@@ -34,8 +34,14 @@ def soaked(
         steps[0]["hot"] = True
     if cooked:
         steps.append({"do": "boil", "with": names, "water": "200 ml"})
-    recipe = {"id": "soup", "serves": 2, "cook_in": "pot" if cooked or hot else "none",
-              "uses": lines, "steps": steps, "reach": "74 degC"}  # fmt: skip
+    recipe = {
+        "id": "soup",
+        "serves": 2,
+        "cook_in": "pot" if cooked or hot else "none",
+        "uses": lines,
+        "steps": steps,
+        "reach": "74 degC",
+    }
     trip = day_trip(days=[day({meal: {"cook": "soup"}}, **changes)])
     kit = hand(folder, trip, [recipe], foods=[CAP, SHOP]).kit()
     return looks_at(kit, "soaking")

@@ -174,8 +174,12 @@ def test_what_is_past_its_date_says_what_the_caution_says(
 
 
 def test_a_bought_pack_without_a_date_says_so(tmp_path: Path) -> None:
-    bought = {"id": "rings", "food": "kernel", "method": "bought",
-              "packs": {"count": 3, "of": "50 g"}}  # fmt: skip
+    bought = {
+        "id": "rings",
+        "food": "kernel",
+        "method": "bought",
+        "packs": {"count": 3, "of": "50 g"},
+    }
     line = on(hand(tmp_path, batches=[bought]), "2031-05-01")
     assert (line.best_before, line.remark) == (None, "date on the pack not told: read it")
 
@@ -294,8 +298,10 @@ def test_one_pack_promised_twice_is_told_once_with_every_meal_and_place(tmp_path
     assert (problem.kind, problem.severity) == ("batch-overdrawn", "error")
     assert problem.place.file == "content/batches/hand.yaml"
     assert problem.says.startswith("batch rings has 12 packs; meals take 22: hand day 1 snacks 10")
-    for said in ("hand day 2 snacks 10 (named at content/trips/hand.yaml:",
-                 "july day 1 snacks 2 (named at content/trips/july.yaml:"):  # fmt: skip
+    for said in (
+        "hand day 2 snacks 10 (named at content/trips/hand.yaml:",
+        "july day 1 snacks 2 (named at content/trips/july.yaml:",
+    ):
         assert said in problem.says
 
 
@@ -382,9 +388,11 @@ def test_an_earlier_trip_is_offered_a_pack_first_and_no_pack_twice(tmp_path: Pat
 
 def test_packs_that_a_later_trip_names_are_not_offered(tmp_path: Path) -> None:
     read = hand(
-        tmp_path, wants("80 g"), batches=[berries(count=3)],
+        tmp_path,
+        wants("80 g"),
+        batches=[berries(count=3)],
         more_trips={"july": eats("160 g", "2031-07-01")},
-    )  # fmt: skip
+    )
     assert offered(read) == [("rings", 1, 160)]  # 2 of 3 packs are July's
 
 
@@ -479,15 +487,19 @@ def test_fresh_food_of_a_planned_batch_is_bought_whole_and_in_time(tmp_path: Pat
     kit = hand(tmp_path, eats("40 g", days=2), batches=[to_dry()]).kit()
     (line,) = kit.shopping
     assert (line.food, line.name, line.batch, line.dry_by) == (
-        "berry", "berry", "rings", "dehydrator",
-    )  # fmt: skip
+        "berry",
+        "berry",
+        "rings",
+        "dehydrator",
+    )
     assert line.mass_g == 2000
     assert line.dried_g == pytest.approx(500)
     assert line.dry_on == datetime.date(2031, 5, 30)
     assert line.used_in == ("berry, dried",)
     assert (batch_of(kit, "rings").planned, batch_of(kit, "rings").planned_for) == (
-        True, datetime.date(2031, 5, 30),
-    )  # fmt: skip
+        True,
+        datetime.date(2031, 5, 30),
+    )
 
 
 def test_what_goes_into_a_planned_meal_is_bought_and_not_the_meal(tmp_path: Path) -> None:
@@ -548,8 +560,10 @@ def test_a_planned_load_gives_also_what_names_no_batch(tmp_path: Path) -> None:
     assert [(line.batch, line.mass_g) for line in kit.shopping] == [("rings", 2000)]
     (coming,) = kit.coming
     assert (coming.batch, coming.in_dryer, coming.planned_for) == (
-        "rings", False, datetime.date(2031, 5, 30),
-    )  # fmt: skip
+        "rings",
+        False,
+        datetime.date(2031, 5, 30),
+    )
     assert coming.mass_g == pytest.approx(20)
 
 

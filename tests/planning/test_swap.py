@@ -15,22 +15,34 @@ from builder.reading.folder import Layer, read_folder
 from tests.planning.folders import QUICK_ROOMS, SHIPPED, Hand, Record, day, day_trip, food, hand
 
 PASTA = food(
-    "pasta", "grain", "dried", "water 10 g, energy 350 kcal, protein 12 g, carbohydrate 75 g",
+    "pasta",
+    "grain",
+    "dried",
+    "water 10 g, energy 350 kcal, protein 12 g, carbohydrate 75 g",
     allergens=["cereals-gluten"],
-)  # fmt: skip
+)
 RICE_PASTA = food(
-    "rice-pasta", "grain", "dried", "water 12 g, energy 360 kcal, protein 7 g, carbohydrate 80 g",
+    "rice-pasta",
+    "grain",
+    "dried",
+    "water 12 g, energy 360 kcal, protein 7 g, carbohydrate 80 g",
     allergens=[],
-)  # fmt: skip
+)
 UNTOLD = food("corn-pasta", "grain", "dried", "water 12 g, energy 360 kcal, carbohydrate 80 g")
 LENTIL = food(
-    "lentil", "legume", "cooked", "water 70 g, energy 116 kcal, protein 9 g, carbohydrate 20 g",
+    "lentil",
+    "legume",
+    "cooked",
+    "water 70 g, energy 116 kcal, protein 9 g, carbohydrate 20 g",
     allergens=[],
-)  # fmt: skip
+)
 BEANS = food(
-    "beans", "legume", "cooked", "water 60 g, energy 160 kcal, protein 10 g, carbohydrate 28 g",
+    "beans",
+    "legume",
+    "cooked",
+    "water 60 g, energy 160 kcal, protein 10 g, carbohydrate 28 g",
     allergens=["soybeans"],
-)  # fmt: skip
+)
 FOODS = [PASTA, RICE_PASTA, UNTOLD, LENTIL, BEANS]
 POT: Record = {
     "id": "pasta-pot", "name": "Pasta pot", "serves": 2, "cook_in": "pot",
@@ -73,8 +85,9 @@ def test_as_much_of_the_other_food_goes_in(tmp_path: Path) -> None:
     plain, swapped = kit.days[0].meals
     assert (plain.title, swapped.title) == ("Pasta pot", "Pasta pot (rice-pasta)")
     assert [(each.id, each.food, each.amount_g) for each in swapped.ingredients] == [
-        ("pasta", "rice-pasta", 100.0), ("beans", "beans", 40.0)
-    ]  # fmt: skip
+        ("pasta", "rice-pasta", 100.0),
+        ("beans", "beans", 40.0),
+    ]
     # 100 g of 360 kcal; beans as before: the same as in the other pot.
     beans = plain.nutrition.energy_kcal - 350
     assert swapped.nutrition.energy_kcal == pytest.approx(360 + beans)
@@ -87,9 +100,12 @@ def test_as_much_of_the_other_food_goes_in(tmp_path: Path) -> None:
 
 
 SWAPS: tuple[Record, ...] = (
-    {}, {"pasta": "rice-pasta"}, {"pasta": "corn-pasta"}, {"beans": "lentil"},
+    {},
+    {"pasta": "rice-pasta"},
+    {"pasta": "corn-pasta"},
+    {"beans": "lentil"},
     {"pasta": "rice-pasta", "beans": "lentil"},
-)  # fmt: skip
+)
 WORDS = ("cereals-gluten", "soybeans", "milk", "legume", "vegan")
 
 

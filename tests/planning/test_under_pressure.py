@@ -26,10 +26,18 @@ def looks(
 ) -> tuple[UnderPressure, ...]:
     lines = uses(**(amounts or {"pulse": "100 g", "oil": "10 g"}))
     names = [line["food"] for line in lines]
-    steps = [{"do": "boil", "with": names, "water": "500 ml"},
-             {"do": "simmer", "minutes": 20, "lid": True, **simmer}]  # fmt: skip
-    recipe = {"id": "stew", "serves": 2, "cook_in": "pot", "uses": lines, "steps": steps,
-              "reach": "74 degC"}  # fmt: skip
+    steps = [
+        {"do": "boil", "with": names, "water": "500 ml"},
+        {"do": "simmer", "minutes": 20, "lid": True, **simmer},
+    ]
+    recipe = {
+        "id": "stew",
+        "serves": 2,
+        "cook_in": "pot",
+        "uses": lines,
+        "steps": steps,
+        "reach": "74 degC",
+    }
     trip = day_trip(
         days=[day({"dinner": {"cook": "stew"}}, camp_altitude=height)],
         stove={"use": "burner", "pots": ["cooker"]},

@@ -15,8 +15,14 @@ LOGGED = {"id": "pulse-spring", "food": "pulse", "method": "dehydrator", "done":
 
 
 def told(folder: Path, uses: Record, batches: list[Record]) -> list[str]:
-    pot = {"id": "pot", "meal": ["dinner"], "serves": 2, "cook_in": "pot", "uses": [uses],
-           "steps": [{"do": "boil", "with": [uses["id"]], "water": "400 ml"}]}  # fmt: skip
+    pot = {
+        "id": "pot",
+        "meal": ["dinner"],
+        "serves": 2,
+        "cook_in": "pot",
+        "uses": [uses],
+        "steps": [{"do": "boil", "with": [uses["id"]], "water": "400 ml"}],
+    }
     trip = day_trip(days=[day({"dinner": [{"cook": "pot"}]})])
     read = hand(folder, trip, recipes=[pot], batches=batches)
     return [each.says for each in undried_problems(read.content)]
@@ -33,11 +39,13 @@ def test_a_cooked_food_that_the_log_dries_is_asked_for_its_way(tmp_path: Path) -
     [
         ({**BEANS, "dried_by": "dehydrator"}, [LOGGED]),
         (BEANS, []),  # nobody dries it here
-        ({"id": "leaf", "food": "leaf", "amount": "80 g"},
-         [{**LOGGED, "id": "leaf-spring", "food": "leaf", "dried": "56 g"}]),  # may be fresh
+        (
+            {"id": "leaf", "food": "leaf", "amount": "80 g"},
+            [{**LOGGED, "id": "leaf-spring", "food": "leaf", "dried": "56 g"}],
+        ),  # may be fresh
     ],
     ids=["told", "not-logged", "raw"],
-)  # fmt: skip
+)
 def test_nothing_is_asked_where_it_is_told_or_may_well_be_fresh(
     tmp_path: Path, uses: Record, batches: list[Record]
 ) -> None:

@@ -23,17 +23,37 @@ from tests.planning.folders import Record, food, hand
 
 TODAY = datetime.date(2031, 6, 1)
 APPLE = food("apple", "fruit", "raw", "water 85.56 g, carbohydrate 14 g", dry_as="apple")
-HEAT = Dryer("shelf-dryer", "Shelf dryer", "dehydrator", 3000.0, 12.0, price=150.0,
-             lasts_runs=200.0, runs_a_year=20.0)  # fmt: skip
-FREEZE = Dryer("home-freeze-dryer", "Freeze dryer", "freeze-dryer", 5000.0, 30.0, ice_g=4000.0,
-               price=3000.0, lasts_runs=400.0, runs_a_year=40.0)  # fmt: skip
+HEAT = Dryer(
+    "shelf-dryer",
+    "Shelf dryer",
+    "dehydrator",
+    3000.0,
+    12.0,
+    price=150.0,
+    lasts_runs=200.0,
+    runs_a_year=20.0,
+)
+FREEZE = Dryer(
+    "home-freeze-dryer",
+    "Freeze dryer",
+    "freeze-dryer",
+    5000.0,
+    30.0,
+    ice_g=4000.0,
+    price=3000.0,
+    lasts_runs=400.0,
+    runs_a_year=40.0,
+)
 BAG = Packaging("bag", "Bag", 8.0, "zip-bag", price=0.25)
 
 
 def content(
-    folder: Path, *dryers: Dryer, home: Home | None = None, batches: list[Record] | None = None,
+    folder: Path,
+    *dryers: Dryer,
+    home: Home | None = None,
+    batches: list[Record] | None = None,
     **told: Any,
-) -> Content:  # fmt: skip
+) -> Content:
     """Give a home where apples cost 2.40 a kilogram, and 36.11 dried."""
     known = hand(folder, foods=[APPLE], batches=batches).content
     prices = {"refuse_share": 0.1, "price_per_kg": 2.4, "dried_price_per_kg": 36.1127, **told}
@@ -119,10 +139,12 @@ def test_runs_by_the_ice(tmp_path: Path, ice_g: float, runs: int) -> None:
         ({"dryer": replace(HEAT, price=None)}, "price and lasts of shelf-dryer"),
         ({"dryer": replace(HEAT, lasts_runs=None)}, "price and lasts of shelf-dryer"),
         ({"home": Home(dryers=("shelf-dryer",), electricity_per_kwh=0.3)}, "price of zip-bag"),
-        ({"home": Home(dryers=("shelf-dryer",), new_batch=NewBatch("bag"))},
-         "electricity of home.yaml"),
+        (
+            {"home": Home(dryers=("shelf-dryer",), new_batch=NewBatch("bag"))},
+            "electricity of home.yaml",
+        ),
     ],
-)  # fmt: skip
+)
 def test_what_was_not_told_is_never_nothing(
     tmp_path: Path, told: dict[str, Any], missing: str
 ) -> None:
@@ -211,8 +233,9 @@ def test_it_keeps_as_long_as_the_home_packs_and_keeps_it(tmp_path: Path) -> None
 
 def test_water_gets_into_a_meal_as_labels_tell_it(tmp_path: Path) -> None:
     """Mushrooms soak as mushrooms; a meal that holds some, and what was bought, go by no food."""
-    mushroom = food("mushroom", "vegetable", "raw", "water 92 g, carbohydrate 6 g",
-                    dry_as="mushroom")  # fmt: skip
+    mushroom = food(
+        "mushroom", "vegetable", "raw", "water 92 g, carbohydrate 6 g", dry_as="mushroom"
+    )
     stew = {"id": "stew", "meal": ["dinner"], "serves": 2, "cook_in": "pot",
             "uses": [{"id": "mushroom", "food": "mushroom", "amount": "200 g"}],
             "steps": [{"do": "boil", "with": ["mushroom"], "water": "100 ml"}]}  # fmt: skip
@@ -239,8 +262,9 @@ def test_every_number_that_costs_hang_on_may_be_changed(tmp_path: Path) -> None:
     # Where a price is not told the way is not either, but hangs on it all the same.
     assert way(found.ways, "shelf-dryer").cost is None
     assert rests_on(way(found.asked, "shelf-dryer").portion_cost) == set(told) - {
-        "shelf-dryer runs-a-year", "apple dried-price",
-    }  # fmt: skip
+        "shelf-dryer runs-a-year",
+        "apple dried-price",
+    }
 
 
 def test_what_is_asked_is_what_is_told_where_all_is_told(tmp_path: Path) -> None:

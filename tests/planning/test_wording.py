@@ -81,5 +81,6 @@ def test_the_shelves_of_a_shop_are_said_as_names_are(
     monkeypatch.setattr(Speech, "name", lambda _say, name: name.upper())
     said = content_said(shipped[0], speech_of("de")).foods
     assert (said["olive-oil"].name, said["olive-oil"].shelf) == (
-        "OLIVE OIL", "OILS, SAUCES AND SEASONING",
-    )  # fmt: skip
+        "OLIVE OIL",
+        "OILS, SAUCES AND SEASONING",
+    )

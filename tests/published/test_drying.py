@@ -244,12 +244,17 @@ def _half_range(fresh_g: float, dried_g: float, water_share: float, spread_share
 @published(
     *(
         Published(
-            (1000.0, dried_g, water, spread), points, 0.0006, "share", "usda-sr28",
-            f"{name}, two spreads of what is left", "calculated",
+            (1000.0, dried_g, water, spread),
+            points,
+            0.0006,
+            "share",
+            "usda-sr28",
+            f"{name}, two spreads of what is left",
+            "calculated",
         )
         for name, water, spread, dried_g, points in SPREADS
     ),
-)  # fmt: skip
+)
 def test_what_the_spread_of_listed_water_leaves_open(row: Published) -> None:
     check(row, _half_range)
 

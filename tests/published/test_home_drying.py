@@ -79,11 +79,16 @@ def _kwh_kg(method: str) -> float:
 @published(
     Published(("dehydrator",), 4.54, 3.76, "kWh/kg", "perera-rahman1997", "hot air", "memory"),
     Published(
-        ("dehydrator",), 1.745, 1.005, "kWh/kg", "msu-dryer-current", "beans to peaches",
+        ("dehydrator",),
+        1.745,
+        1.005,
+        "kWh/kg",
+        "msu-dryer-current",
+        "beans to peaches",
         "calculated",
     ),
     Published(("freeze-dryer",), 6.0, 2.0, "kWh/kg", "common-practice", "at home", "memory"),
-)  # fmt: skip
+)
 def test_usual_current(row: Published) -> None:
     check(row, _kwh_kg)
 
@@ -115,10 +120,15 @@ def test_machine(row: Published) -> None:
         (150.0, 10.528, 17.6), 22.0, 1e-9, "runs", "common-practice", "heat dryer", "calculated"
     ),
     Published(
-        (3000.0, 16.653, 28.0), 265.0, 1e-9, "runs", "common-practice", "freeze dryer",
+        (3000.0, 16.653, 28.0),
+        265.0,
+        1e-9,
+        "runs",
+        "common-practice",
+        "freeze dryer",
         "calculated",
     ),
-)  # fmt: skip
+)
 def test_pays(row: Published) -> None:
     check(row, pays_after_runs)
 
@@ -141,15 +151,43 @@ CUP_ML = 236.588
 
 
 @published(
-    Published(("fruit", "heat-dried"), 86.0 / CUP_ML, 0.002, "g/ml", "usda-sr28",
-              "apple rings, 86 g a cup", "copy"),
-    Published(("vegetable", "heat-dried"), (0.313 + 0.237 + 0.228) / 3, 0.001, "g/ml",
-              "usda-sr28", "carrot, onion flakes, tomato", "calculated"),
-    Published(("fruit", "fresh"), 109.0 / CUP_ML, 0.002, "g/ml", "usda-sr28",
-              "apple slices, 109 g a cup", "memory"),
-    Published(("vegetable", "fresh"), 128.0 / CUP_ML, 0.002, "g/ml", "usda-sr28",
-              "carrot, chopped, 128 g a cup", "memory"),
-)  # fmt: skip
+    Published(
+        ("fruit", "heat-dried"),
+        86.0 / CUP_ML,
+        0.002,
+        "g/ml",
+        "usda-sr28",
+        "apple rings, 86 g a cup",
+        "copy",
+    ),
+    Published(
+        ("vegetable", "heat-dried"),
+        (0.313 + 0.237 + 0.228) / 3,
+        0.001,
+        "g/ml",
+        "usda-sr28",
+        "carrot, onion flakes, tomato",
+        "calculated",
+    ),
+    Published(
+        ("fruit", "fresh"),
+        109.0 / CUP_ML,
+        0.002,
+        "g/ml",
+        "usda-sr28",
+        "apple slices, 109 g a cup",
+        "memory",
+    ),
+    Published(
+        ("vegetable", "fresh"),
+        128.0 / CUP_ML,
+        0.002,
+        "g/ml",
+        "usda-sr28",
+        "carrot, chopped, 128 g a cup",
+        "memory",
+    ),
+)
 def test_pieces(row: Published) -> None:
     check(row, bulk_density_g_ml)
 

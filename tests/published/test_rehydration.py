@@ -29,19 +29,61 @@ def test_ratio(row: Published) -> None:
 # apple) for fruit in warm air, to two decimals. A mean of them is what a fruit gets that tells
 # none of its own.
 @published(
-    Published(("dehydrator", "fruit"), 0.45, 0.16, "share", "usda-sr28",
-              "prune 0.29 and 0.31, pear 0.30, peach 0.41, apricot 0.45, fig 0.56", "calculated"),
-    Published(("oven", "legume"), 0.68, 0.13, "share", "ranganna1986",
-              "black beans, cooked: ratio 1.9 to 2.3", "memory"),
-    Published(("dehydrator", "vegetable"), 0.58, 0.17, "share", "ranganna1986",
-              "carrot 4 to 6, potato 2.5 to 3.2, peas 2.3 to 3", "memory"),
-    Published(("dehydrator", "meat"), 0.50, 0.14, "share", "ranganna1986",
-              "minced beef, cooked: ratio 1.5 to 1.9", "memory"),
-    Published(("dehydrator", "grain"), 0.85, 0.155, "share", "ranganna1986",
-              "rice, cooked: ratio 2.3 to 2.85", "memory"),
-    Published(("freeze-dryer", "fruit"), 0.875, 0.075, "share", "ranganna1986",
-              "freeze-dried, most", "memory"),
-)  # fmt: skip
+    Published(
+        ("dehydrator", "fruit"),
+        0.45,
+        0.16,
+        "share",
+        "usda-sr28",
+        "prune 0.29 and 0.31, pear 0.30, peach 0.41, apricot 0.45, fig 0.56",
+        "calculated",
+    ),
+    Published(
+        ("oven", "legume"),
+        0.68,
+        0.13,
+        "share",
+        "ranganna1986",
+        "black beans, cooked: ratio 1.9 to 2.3",
+        "memory",
+    ),
+    Published(
+        ("dehydrator", "vegetable"),
+        0.58,
+        0.17,
+        "share",
+        "ranganna1986",
+        "carrot 4 to 6, potato 2.5 to 3.2, peas 2.3 to 3",
+        "memory",
+    ),
+    Published(
+        ("dehydrator", "meat"),
+        0.50,
+        0.14,
+        "share",
+        "ranganna1986",
+        "minced beef, cooked: ratio 1.5 to 1.9",
+        "memory",
+    ),
+    Published(
+        ("dehydrator", "grain"),
+        0.85,
+        0.155,
+        "share",
+        "ranganna1986",
+        "rice, cooked: ratio 2.3 to 2.85",
+        "memory",
+    ),
+    Published(
+        ("freeze-dryer", "fruit"),
+        0.875,
+        0.075,
+        "share",
+        "ranganna1986",
+        "freeze-dried, most",
+        "memory",
+    ),
+)
 def test_what_dried_food_takes_up_again(row: Published) -> None:
     check(row, takes_up_share)
 

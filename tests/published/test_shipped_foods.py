@@ -122,9 +122,15 @@ def test_figures_are_those_of_the_table(
     of = food.per_100g
     assert (food.ndb, food.source) == (ndb, "usda-sr28")
     assert (
-        of.water_g, of.energy_kcal, of.protein_g, of.fat_g, of.carbohydrate_g, of.fibre_g,
-        of.sodium_mg, of.ash_g,
-    ) == row  # fmt: skip
+        of.water_g,
+        of.energy_kcal,
+        of.protein_g,
+        of.fat_g,
+        of.carbohydrate_g,
+        of.fibre_g,
+        of.sodium_mg,
+        of.ash_g,
+    ) == row
 
 
 def test_most_foods_stand_in_the_table(foods: dict[str, Food]) -> None:
@@ -214,7 +220,16 @@ def test_flesh_tells_how_it_was_cut(foods: dict[str, Food]) -> None:
 
 def test_every_food_stands_on_one_of_a_few_shelves(foods: dict[str, Food]) -> None:
     assert {food.shelf for food in foods.values()} == {
-        "fruit and vegetables", "dried fruit, nuts and seeds", "dry goods", "baking", "bread",
-        "tins and jars", "oils, sauces and seasoning", "herbs and spices", "snacks and sweets",
-        "coffee, tea and cocoa", "dairy and eggs", "meat and fish",
-    }  # fmt: skip
+        "fruit and vegetables",
+        "dried fruit, nuts and seeds",
+        "dry goods",
+        "baking",
+        "bread",
+        "tins and jars",
+        "oils, sauces and seasoning",
+        "herbs and spices",
+        "snacks and sweets",
+        "coffee, tea and cocoa",
+        "dairy and eggs",
+        "meat and fish",
+    }

@@ -185,18 +185,21 @@ def test_heat_worked_by_hand(row: Published) -> None:
 
 
 @published(
-    Published((6.0, 1000.0, 2500.0), 5250.0, 0.5, "ml", "efsa2010", "man, six hot hours",
-              "calculated"),
-    Published((3.0, 500.0, 2000.0), 1200.0, 0.5, "ml", "efsa2010", "woman, three hours",
-              "calculated"),
-)  # fmt: skip
+    Published(
+        (6.0, 1000.0, 2500.0), 5250.0, 0.5, "ml", "efsa2010", "man, six hot hours", "calculated"
+    ),
+    Published(
+        (3.0, 500.0, 2000.0), 1200.0, 0.5, "ml", "efsa2010", "woman, three hours", "calculated"
+    ),
+)
 def test_water_of_the_way_worked_by_hand(row: Published) -> None:
     check(row, way_water_ml)
 
 
 @published(
-    Published((4500.0, 0.35, 1500.0), 3450.0, 0.5, "ml", "common-practice", "dinner at home",
-              "practice"),
-)  # fmt: skip
+    Published(
+        (4500.0, 0.35, 1500.0), 3450.0, 0.5, "ml", "common-practice", "dinner at home", "practice"
+    ),
+)
 def test_a_dinner_at_home_takes_its_share_off_all_but_the_way(row: Published) -> None:
     check(row, drunk_away_ml)

@@ -55,8 +55,9 @@ def test_every_key_is_read_with_its_unit(tmp_path: Path) -> None:
     assert told_of(found) == []
     assert home.is_told
     assert [(each.name, each.age_years, each.avoids) for each in home.people] == [
-        ("Ash", 34, ()), ("Rowan", 41, ("nuts",)),
-    ]  # fmt: skip
+        ("Ash", 34, ()),
+        ("Rowan", 41, ("nuts",)),
+    ]
     assert home.dryers == ("shelf",)
     assert home.free == {
         **dict.fromkeys(WEEKDAYS, ()),

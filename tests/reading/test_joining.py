@@ -190,8 +190,10 @@ def test_what_holds_for_every_day_of_one_trip_alone_stands_in_its_days(
 def test_a_day_keeps_what_it_tells_itself_and_gets_the_rest_of_the_same_key(
     tmp_path: Path,
 ) -> None:
-    first = trip("every_day: {air: {low: 4 degC, high: 16 degC}, wind: windy}\n",
-                 DAY + "    air: {low: -2 degC}\n" + HOMEWARD)  # fmt: skip
+    first = trip(
+        "every_day: {air: {low: 4 degC, high: 16 degC}, wind: windy}\n",
+        DAY + "    air: {low: -2 degC}\n" + HOMEWARD,
+    )
     _, read_again = join(tmp_path, trip(days=OTHER_DAY, more="start: 2031-06-01\n"), first)
     _, camp, homeward = read_again["days"]
     assert camp["air"] == {"low": "-2 degC", "high": "16 degC"} and camp["wind"] == "windy"
@@ -234,8 +236,11 @@ def test_nobody_eats_at_home_between_two_trips(tmp_path: Path) -> None:
     second = OTHER_DAY + "    home: breakfast\n" + HOMEWARD + "    home: [dinner]\n"
     done, read_again = join(tmp_path, trip(days=first), trip(days=second))
     assert [day.get("home") for day in read_again["days"]] == [
-        ["breakfast"], None, None, ["dinner"],
-    ]  # fmt: skip
+        ["breakfast"],
+        None,
+        None,
+        ["dinner"],
+    ]
     on_the_way = "what was eaten at home is eaten on the way now: tell it, or write such as `breakfast: open`"
     assert [line for line in told(done) if "on the way" in line] == [
         f"a.yaml:10:5: {on_the_way}",

@@ -56,7 +56,10 @@ def added(before: str) -> str:
         ("- id: a\n  # constant: true\n", "- id: a\n  # constant: true\n" + BLOCK),
         ("- id: a\n\n- id: b\n", "- id: a\n\n- id: b\n\n" + BLOCK),
         ("- id: a\n\n# of May\n- id: b\n", "- id: a\n\n# of May\n- id: b\n\n" + BLOCK),
-        ("- id: a\n  notes: |\n    x\n\n    y\n- id: b\n", "- id: a\n  notes: |\n    x\n\n    y\n- id: b\n" + BLOCK),
+        (
+            "- id: a\n  notes: |\n    x\n\n    y\n- id: b\n",
+            "- id: a\n  notes: |\n    x\n\n    y\n- id: b\n" + BLOCK,
+        ),
         ("  - id: a\n", "  - id: a\n" + "".join(f"  {line}\n" for line in BLOCK.splitlines())),
         ("-\n  id: a\n", "-\n  id: a\n" + BLOCK),
         ("- &x\n  id: a\n- {id: b, <<: *x}\n", f"- &x\n  id: a\n- {{id: b, <<: *x}}\n- {FLOW}\n"),
@@ -70,18 +73,27 @@ def added(before: str) -> str:
         ("[ ] # none\n", f"[ {FLOW}] # none\n"),
         ("[{id: a}]", f"[{{id: a}}, {FLOW}]"),
         ("[{id: a},]\n", f"[{{id: a}}, {FLOW}]\n"),
-        ("[\n  {id: a}, # x, y\n  {id: b} # z, ]\n]\n", f"[\n  {{id: a}}, # x, y\n  {{id: b}}, # z, ]\n  {FLOW}\n]\n"),
+        (
+            "[\n  {id: a}, # x, y\n  {id: b} # z, ]\n]\n",
+            f"[\n  {{id: a}}, # x, y\n  {{id: b}}, # z, ]\n  {FLOW}\n]\n",
+        ),
         ("[\n  {id: a},\n]\n", f"[\n  {{id: a}},\n  {FLOW},\n]\n"),
         ("[\n  # none\n]\n", f"[\n  # none\n  {FLOW}\n]\n"),
         ("[{id: a},\n {id: b}]\n", f"[{{id: a}},\n {{id: b}}, {FLOW}]\n"),
         # one record alone
         ("id: a\nfood: b # x\n", "- id: a\n  food: b # x\n\n" + BLOCK),
-        ("# mine\nid: a\n\n# odd\nnotes: |\n  one\n\n    two\nfood: b", "# mine\n- id: a\n\n  # odd\n  notes: |\n    one\n\n      two\n  food: b\n\n" + BLOCK),
-        ("---\nid: a\nnotes: 'x\n  y'\n...\n", "---\n- id: a\n  notes: 'x\n    y'\n\n" + BLOCK + "...\n"),
+        (
+            "# mine\nid: a\n\n# odd\nnotes: |\n  one\n\n    two\nfood: b",
+            "# mine\n- id: a\n\n  # odd\n  notes: |\n    one\n\n      two\n  food: b\n\n" + BLOCK,
+        ),
+        (
+            "---\nid: a\nnotes: 'x\n  y'\n...\n",
+            "---\n- id: a\n  notes: 'x\n    y'\n\n" + BLOCK + "...\n",
+        ),
         ("{id: a,\n food: b}\n", f"- {{id: a,\n   food: b}}\n\n{BLOCK}"),
         ("id: a\r\nfood: b\r\n", ("- id: a\n  food: b\n\n" + BLOCK).replace("\n", "\r\n")),
     ],
-)  # fmt: skip
+)
 def test_a_record_is_added_and_all_else_stays(before: str, after: str | None) -> None:
     found = added(before)
     if after is None:

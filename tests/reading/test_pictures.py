@@ -118,8 +118,10 @@ def test_steps_days_batches_and_the_trip_tell_pictures_too(tmp_path: Path) -> No
         **GOOD,
         FILE: changed(BEAN_POT, "{do: simmer, ", f"{{do: simmer, {picture}, "),
         "batches/beans.yaml": f"{GOOD['batches/beans.yaml']}{picture}\n",
-        "trips/tarrow.yaml": changed(f"{picture}\n{TRIP}", "  - camp_altitude", f"  - {picture}\n    camp_altitude"),
-    }  # fmt: skip
+        "trips/tarrow.yaml": changed(
+            f"{picture}\n{TRIP}", "  - camp_altitude", f"  - {picture}\n    camp_altitude"
+        ),
+    }
     beside = {f"{room}/p.png": drawn for room in ("recipes", "batches", "trips")}
     found = read(tmp_path, {**files, **beside})
     assert lines(found) == []

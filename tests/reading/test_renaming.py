@@ -134,14 +134,30 @@ def test_a_name_goes_with_no_more_than_its_own_place(text: str, expected: str) -
 @pytest.mark.parametrize(
     ("party", "now", "expected"),
     [
-        ("\n  # both\n  - {name: Ash} # a\n  # r\n  - {name: Rowan}\n", ("Ash", "Fern"), "\n  # both\n  - {name: Ash} # a\n  - {name: Fern}\n"),
-        ("\n- name: Ash\n  # slow\n  mass: 64 kg\n- name: Rowan\n", ("Ash", "Rowan", "Fern"), "\n- name: Ash\n  # slow\n  mass: 64 kg\n- name: Rowan\n- {name: Fern}\n"),
-        (" [{name: Ash}, {name: Rowan}] # two\n", ("Rowan", "Fern"), " [{name: Rowan}, {name: Fern}] # two\n"),
-        (" [\n  {name: Ash}, # a\n  {name: Rowan}, # r\n]\n", ("Ash", "Rowan", "Fern"), " [\n  {name: Ash}, # a\n  {name: Rowan}, # r\n  {name: Fern},\n]\n"),
+        (
+            "\n  # both\n  - {name: Ash} # a\n  # r\n  - {name: Rowan}\n",
+            ("Ash", "Fern"),
+            "\n  # both\n  - {name: Ash} # a\n  - {name: Fern}\n",
+        ),
+        (
+            "\n- name: Ash\n  # slow\n  mass: 64 kg\n- name: Rowan\n",
+            ("Ash", "Rowan", "Fern"),
+            "\n- name: Ash\n  # slow\n  mass: 64 kg\n- name: Rowan\n- {name: Fern}\n",
+        ),
+        (
+            " [{name: Ash}, {name: Rowan}] # two\n",
+            ("Rowan", "Fern"),
+            " [{name: Rowan}, {name: Fern}] # two\n",
+        ),
+        (
+            " [\n  {name: Ash}, # a\n  {name: Rowan}, # r\n]\n",
+            ("Ash", "Rowan", "Fern"),
+            " [\n  {name: Ash}, # a\n  {name: Rowan}, # r\n  {name: Fern},\n]\n",
+        ),
         (" [Ash, Rowan]\n", ("Rowan", "Ash"), " [Rowan, Ash]\n"),
         (" [Ash, Rowan]\n", ("Ash", "Home"), " [Ash, Home]\n"),
     ],
-)  # fmt: skip
+)
 def test_the_party_keeps_its_layout(party: str, now: tuple[str, ...], expected: str) -> None:
     found = new(f"party:{party}days: []\n", now, known=frozenset({"Home"}))
     assert found.text == f"party:{expected}days: []\n"

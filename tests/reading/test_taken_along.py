@@ -28,9 +28,14 @@ def test_what_the_trip_takes_may_be_carried_together(group: str, tmp_path: Path)
     ("group", "column", "says", "mend"),
     [
         ("stove, pott", 20, "this trip takes nothing called 'pott'", "did you mean pot?"),
-        ("tarp, pot", 13, "this trip takes nothing called 'tarp'", "known are: Group tarp, burner, fuel, iron, pot, stove"),
+        (
+            "tarp, pot",
+            13,
+            "this trip takes nothing called 'tarp'",
+            "known are: Group tarp, burner, fuel, iron, pot, stove",
+        ),
     ],
-)  # fmt: skip
+)
 def test_what_it_does_not_take_is_told_where_it_stands(
     group: str, column: int, says: str, mend: str, tmp_path: Path
 ) -> None:

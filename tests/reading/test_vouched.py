@@ -92,8 +92,9 @@ def test_places_are_those_in_the_file() -> None:
     listed = dict(foods_listed("foods/x.yaml", "shown/x.yaml", text))
     assert list(listed) == ["a", "b"]
     assert [str(each.food().places.record) for each in listed.values()] == [
-        "shown/x.yaml:4:3", "shown/x.yaml:11:3",
-    ]  # fmt: skip
+        "shown/x.yaml:4:3",
+        "shown/x.yaml:11:3",
+    ]
 
 
 @pytest.mark.parametrize("fault", ["kind: grian", "kind: grain\n  kind: grain", 'kind: "grain'])

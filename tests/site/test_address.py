@@ -31,10 +31,20 @@ def test_a_kit_lies_below_the_address_of_all(base: str, address: str) -> None:
 
 @pytest.mark.parametrize(
     "base",
-    ["example.org/kits", "javascript:alert(1)", "https://", "https://exa mple.org", "ftp://x.org",
-     'https://example.org/"><script>', "https://example.org/?a", "https://example.org/#a",
-     "https://[", "https://example.org/" + "x" * 300, "https://ex\u00e4mple.org/"],
-)  # fmt: skip
+    [
+        "example.org/kits",
+        "javascript:alert(1)",
+        "https://",
+        "https://exa mple.org",
+        "ftp://x.org",
+        'https://example.org/"><script>',
+        "https://example.org/?a",
+        "https://example.org/#a",
+        "https://[",
+        "https://example.org/" + "x" * 300,
+        "https://ex\u00e4mple.org/",
+    ],
+)
 def test_what_is_no_address_is_refused(base: str) -> None:
     with pytest.raises(SiteError, match="is no address on the web") as stopped:
         kit_address(base, "lake-walk")
@@ -57,8 +67,11 @@ def test_the_picture_is_a_code_with_room_around_it() -> None:
     edge = [*range(QUIET_ZONE), *range(side - QUIET_ZONE, side)]
     assert not any(grid[y][x] or grid[x][y] for y in edge for x in range(side))
     finder = ["1111111", "1000001", "1011101", "1011101", "1011101", "1000001", "1111111"]
-    for top, left in ((QUIET_ZONE, QUIET_ZONE), (QUIET_ZONE, side - QUIET_ZONE - 7),
-                      (side - QUIET_ZONE - 7, QUIET_ZONE)):  # fmt: skip
+    for top, left in (
+        (QUIET_ZONE, QUIET_ZONE),
+        (QUIET_ZONE, side - QUIET_ZONE - 7),
+        (side - QUIET_ZONE - 7, QUIET_ZONE),
+    ):
         rows = [
             "".join(str(int(dark)) for dark in grid[top + y][left : left + 7]) for y in range(7)
         ]

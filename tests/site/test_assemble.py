@@ -38,11 +38,22 @@ def kit(tmp_path_factory: pytest.TempPathFactory) -> Path:
 def test_the_kit_holds_what_was_given_and_what_a_kit_needs(kit: Path) -> None:
     names = set(files_of(kit))
     assert {
-        "index.html", "day-1.html", "day-2.html", "cook/bean-pot.html", "cautions.html",
-        "pocket.html", "kit.json", "sw.js", "webmanifest.json", "search/search_index.js",
-        "assets/licences.txt", "assets/kit.css", "assets/kit.js", "assets/search.js",
+        "index.html",
+        "day-1.html",
+        "day-2.html",
+        "cook/bean-pot.html",
+        "cautions.html",
+        "pocket.html",
+        "kit.json",
+        "sw.js",
+        "webmanifest.json",
+        "search/search_index.js",
+        "assets/licences.txt",
+        "assets/kit.css",
+        "assets/kit.js",
+        "assets/search.js",
         "assets/icon.svg",
-    } <= names  # fmt: skip
+    } <= names
 
 
 def test_the_kit_holds_nothing_no_one_uses(kit: Path) -> None:
@@ -254,8 +265,11 @@ def test_a_read_only_folder_is_told() -> None:
         out.chmod(0o555)
         told = subprocess.run(
             [sys.executable, "-c", BUILD_AS_NOBODY, str(out)],
-            cwd=ROOT, capture_output=True, text=True, timeout=60,
-        )  # fmt: skip
+            cwd=ROOT,
+            capture_output=True,
+            text=True,
+            timeout=60,
+        )
         out.chmod(0o755)
         left = [path.name for path in out.iterdir()]
     assert told.stderr == ""

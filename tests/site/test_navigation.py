@@ -16,9 +16,27 @@ def test_plain_paths_are_safe(path: str) -> None:
 
 @pytest.mark.parametrize(
     "path",
-    ["", "/a", "../a", "a/../b", "a//b", "a/", ".hidden", "a/.b", "C:/a", "a\\b", "a b", "a\n",
-     "a.", "é.md", "a/./b", "con:", "~a", "-a"],
-)  # fmt: skip
+    [
+        "",
+        "/a",
+        "../a",
+        "a/../b",
+        "a//b",
+        "a/",
+        ".hidden",
+        "a/.b",
+        "C:/a",
+        "a\\b",
+        "a b",
+        "a\n",
+        "a.",
+        "é.md",
+        "a/./b",
+        "con:",
+        "~a",
+        "-a",
+    ],
+)
 def test_other_paths_are_not(path: str) -> None:
     assert not is_safe_path(path)
 

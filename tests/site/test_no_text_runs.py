@@ -17,9 +17,16 @@ from tests.site.sample import ASSETS, BASE_CONFIG, EPOCH
 HOSTILE = [
     TEXTS[name]
     for name in (
-        "script", "end of script", "attribute", "link", "template", "svg", "turned", "formula",
+        "script",
+        "end of script",
+        "attribute",
+        "link",
+        "template",
+        "svg",
+        "turned",
+        "formula",
     )
-]  # fmt: skip
+]
 # What of it would do something where it stood in a page as it was written.
 RAW = (b"<script>alert", b"<img src=x", b"<svg/onload", b'href="javascript:', b"\xe2\x80\xaegnp")
 
@@ -52,9 +59,13 @@ def within(one: Any, count: Iterator[int]) -> Any:
 def test_no_text_of_any_record_runs_in_any_file_of_a_kit(tmp_path: Path) -> None:
     content = spoiled(read(tmp_path).content, marks())
     order = Order(
-        kit=kit_of(content), content={"x.yaml": b"x"}, epoch=EPOCH, out=tmp_path / "kits",
-        templates=ASSETS, base_config=BASE_CONFIG,
-    )  # fmt: skip
+        kit=kit_of(content),
+        content={"x.yaml": b"x"},
+        epoch=EPOCH,
+        out=tmp_path / "kits",
+        templates=ASSETS,
+        base_config=BASE_CONFIG,
+    )
     # Its own checks stop a kit with a script in a page's text; here all other files are asked too.
     built = build_kit(order)
     files = files_of(tmp_path / "kits" / built.trip_id)

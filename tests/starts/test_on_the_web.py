@@ -67,9 +67,11 @@ def test_the_commands_build_a_folder_that_a_host_can_show(
     for command in commands(started, HOSTS[0])[2:]:
         told = subprocess.run(
             [sys.executable, "-m", "builder", *command.split()[1:]],
-            capture_output=True, text=True, check=False,
+            capture_output=True,
+            text=True,
+            check=False,
             env={"PYTHONPATH": str(Path(__file__).parents[2]), "PATH": "/usr/bin:/bin"},
-        )  # fmt: skip
+        )
         assert told.returncode == 0, told.stdout + told.stderr
     published = files_of(started / "public")
     assert "index.html" in published and "first-trip/index.html" in published

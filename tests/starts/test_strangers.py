@@ -81,9 +81,7 @@ def test_a_food_is_taken_where_a_person_says_so_and_keeps_our_allergens(
     couscous = OIL.replace("olive-oil", "couscous-dry").replace("  allergens: [sesame]\n", "")
     trip = TRIP.replace("olive-oil", "couscous-dry")
     kit_of(Path("theirs.zip"), **{"foods/theirs.yaml": couscous, "trips/theirs.yaml": trip})
-    result = tripkit(
-        "new", "trip", "mine", "--from", "theirs.zip", "--take-theirs", "couscous-dry"
-    )  # fmt: skip
+    result = tripkit("new", "trip", "mine", "--from", "theirs.zip", "--take-theirs", "couscous-dry")
     assert result.exit_code == 0, result.output
     assert "Took the kit's food 'couscous-dry'" in result.output
     food = foods_here()["couscous-dry"]
