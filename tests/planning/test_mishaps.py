@@ -9,6 +9,7 @@ import pytest
 from builder.model.kit import Kit
 from builder.model.mishaps import Mishap, StillEaten
 from builder.planning.mishaps.all_of_them import told_of
+from builder.planning.mishaps.live import live
 from builder.planning.public import public_kit
 from tests.planning.folders import Record, day, day_trip, hand, uses
 
@@ -193,3 +194,20 @@ def test_the_one_left_with_the_least_of_their_need_is_named() -> None:
     assert told_of(odd, together, [1]) == (together, odd[9])
     assert told_of(odd, together, []) == (together,)
     assert told_of(odd[:10], together, [1]) == odd[:10]
+
+
+def test_what_may_be_otherwise_is_told_of_what_is_cooked_eaten_and_drunk(tmp_path: Path) -> None:
+    kit = planned(tmp_path)
+    told = live(kit).figures
+    of_meals = {name for name in told if ".meals." in name}
+    cooked = {f"days.0.meals.{at}.{what}" for at in (0, 1) for what in ("water_ml", "minutes")}
+    # Nuts are eaten out of the hand: they have a weight, and neither water nor minutes.
+    assert [bool(meal.recipe) for meal in kit.days[0].meals] == [True, True, False]
+    assert of_meals == cooked | {f"days.0.meals.{at}.mass_g" for at in range(3)}
+    meals = kit.days[0].meals
+    assert told["days.0.meals.1.water_ml"] == meals[1].water_ml == pytest.approx(600)
+    assert told["days.0.water.total_ml"] == kit.days[0].water.total_ml
+    assert kit.fuel and told["days.0.fuel_g"] == kit.days[0].fuel.fuel_g
+    (can,) = kit.fuels[0].containers
+    # What is carried must hold what the trip burns: a guard, which is 1 where it does.
+    assert told["carried.0"] == float(kit.fuels[0].carry_g <= can.holds_g * can.count)
