@@ -7,15 +7,18 @@ from pathlib import Path
 
 import pytest
 
+from builder.cli.base import layers_of, place_of
+from builder.model.on_asking import OnAsking
 from builder.reading.anew.cuttings import (
     Key,
     content_of_kit,
     cut_files,
     records_of_trip,
 )
-from builder.reading.folder import Folder, RecordText
+from builder.reading.folder import Folder, RecordText, read_folder
 from builder.reading.text.layout import line_end
 from builder.reading.text.yaml_door import read_yaml
+from tests.conftest import tripkit
 from tests.reading.folder_builder import BEAN_POT, BEANS_IN_MAY, GOOD, TRIP, changed, read
 
 # What the small trip needs: its dish, the batch, what they hold, its kitchen.
@@ -144,6 +147,20 @@ def test_a_kit_holds_the_words_of_what_it_needs_and_no_others(tmp_path: Path) ->
     assert files["trips/tarrow.yaml"] == trip
     assert files["foods/mine.yaml"] == foods.partition("\n\n")[0] + "\n"
     assert "fuels:\n" in files["gear/all.yaml"] and "irons:" not in files["gear/all.yaml"]
+
+
+def test_of_the_shipped_foods_those_alone_are_read_that_the_kit_needs(
+    in_empty_folder: Path,
+) -> None:
+    assert tripkit("new", "folder", ".").exit_code == 0
+    found = read_folder(layers_of(place_of(Path("content"))))
+    texts = found.texts
+    assert isinstance(texts, OnAsking)
+    files = content_of_kit(found, "first-trip", ())
+    unread = {key for key in texts if texts.waits(key)}
+    told = {key for key in texts if key[0] == "food"}
+    assert len(unread) > 800 and len(told - unread) < 30
+    assert any(path.startswith("foods/") for path in files)
 
 
 GEAR = """\
