@@ -113,6 +113,7 @@ class _FolderReader:
         self.owner: dict[tuple[str, str], int] = {}
         self.tracks: dict[str, NamedFile] = {}
         self.broken: set[tuple[str, str]] = set()  # ids that stand in a file but have errors
+        self.records: dict[str, dict[str, Any]] = {}  # by kind
         self.listed: dict[tuple[str, str], Listed] = {}  # of the foods that are ours
         self.lists: list[str] = []  # the texts of their files
 
@@ -121,10 +122,11 @@ class _FolderReader:
     def files(self, room: str) -> Iterable[tuple[int, _File]]:
         """Read the files of one room in all layers, in a stable order."""
         for number, layer in enumerate(self.layers):
-            if room not in layer.rooms or (layer.vouched and room == "foods"):
-                continue
-            for path in self._paths(layer, room):
-                file = self._file(layer, path)
+            for path in self._paths(layer, room) if room in layer.rooms else ():
+                decoded = self._decoded(layer, path)
+                if decoded is None or (room == "foods" and self._is_listed(number, *decoded)):
+                    continue
+                file = self._file(layer, path, *decoded)
                 if file is not None:
                     yield number, file
 
@@ -194,11 +196,7 @@ class _FolderReader:
         self.problems += problems
         return None if problems else (relative, shown, text)
 
-    def _file(self, layer: Layer, path: Path) -> _File | None:
-        decoded = self._decoded(layer, path)
-        if decoded is None:
-            return None
-        relative, shown, text = decoded
+    def _file(self, layer: Layer, path: Path, relative: str, shown: str, text: str) -> _File | None:
         read = read_table if path.suffix == TABLE else read_yaml
         node, problems = read(text, shown)
         self.problems += problems
@@ -217,31 +215,42 @@ class _FolderReader:
         reader: Callable[[Node, Notes], Record | None],
     ) -> dict[str, Record]:
         """Read all records of a kind that may stand alone or in a list."""
-        found: dict[str, Record] = {}
         for layer, file in self.files(room):
             nodes = file.node.items if file.node.is_list else (file.node,)
             self.problems.beside = self._beside(layer, file)
             for node in nodes:
                 text = RecordText(file.path, file.text, node, whole_file=not file.node.is_list)
                 record = reader(node, self.problems)
-                self._keep(kind, found, record, layer, node, text=text)
+                self._keep(kind, record, layer, node, text=text)
                 if record is None and kind == "recipe":
                     self.broken.add((kind, Path(file.path).stem))  # its id may be what is wrong
-        return found
+        return self.records.get(kind, {})
 
     def read_foods(self) -> Mapping[str, Food]:
         """Read the foods people wrote, and find those that are read when somebody names them."""
-        for number, layer in enumerate(self.layers):
-            if not layer.vouched or "foods" not in layer.rooms:
-                continue
-            for path in self._paths(layer, "foods"):
-                relative, shown, text = self._decoded(layer, path) or ("", "", "")
-                self.lists.append(text)
-                for name, each in foods_listed(relative, shown, text):
-                    self.listed["food", name] = each
-                    self.owner["food", name] = number
         written = self.read("food", "foods", read_food)
         return OnAsking(written, {name: self._listed_food for _, name in self.listed})
+
+    def _is_listed(self, number: int, path: str, shown: str, text: str) -> bool:
+        """Tell whether a file of foods is one of ours, sign by sign, and if so find its foods."""
+        if self.layers[number].vouched:
+            self.lists.append(text)
+        elif text not in self.lists:
+            return False
+        for name, each in foods_listed(path, shown, text):
+            self._list(("food", name), each, number)
+        return True
+
+    def _list(self, key: tuple[str, str], food: Listed, layer: int) -> None:
+        """Note where a food of ours stands; one of a lower layer is read no more."""
+        if self.owner.get(key) == layer:
+            self._stands_twice(key, food.node.entries["id"].node.place)
+            return
+        self.records.get(key[0], {}).pop(key[1], None)
+        self.texts.pop(key, None)
+        self.listed[key] = food
+        self.owner[key] = layer
+        self.broken.discard(key)
 
     def _listed_food(self, name: str) -> Food:
         return self.listed["food", name].food()
@@ -252,7 +261,7 @@ class _FolderReader:
 
     def _listed_text(self, key: tuple[str, str]) -> RecordText:
         each = self.listed[key]
-        return RecordText(each.path, each.text, each.node())
+        return RecordText(each.path, each.text, each.node)
 
     def _beside(self, layer: int, file: _File) -> Beside:
         of = self.layers[layer]
@@ -261,7 +270,6 @@ class _FolderReader:
     def _keep(
         self,
         kind: str,
-        found: dict[str, Any],
         record: Any,
         layer: int,
         node: Node,
@@ -276,27 +284,30 @@ class _FolderReader:
             return
         key = (kind, record.id)
         if self.owner.get(key) == layer:
-            first = found[record.id].places.record
-            place = entry.node.place if entry else node.place
-            says = f"the id {record.id!r} stands twice among the {_MANY.get(kind, kind)}"
-            says += f" (first at {first})"
-            self.problems.append(Problem(place, "id-twice", says, "give one of them another id"))
+            self._stands_twice(key, entry.node.place if entry else node.place)
             return
-        found[record.id] = record
+        self.records.setdefault(kind, {})[record.id] = record
         self.owner[key] = layer
         self.texts[key] = text
         self.broken.discard(key)
 
+    def _stands_twice(self, key: tuple[str, str], place: Place) -> None:
+        kind, name = key
+        there = self.records.get(kind, {})
+        first = (there[name] if name in there else self._listed_food(name)).places.record
+        says = f"the id {name!r} stands twice among the {_MANY.get(kind, kind)} (first at {first})"
+        self.problems.append(Problem(place, "id-twice", says, "give one of them another id"))
+
     def read_gear(self) -> Gear:
         """Read all gear files: mappings of lists."""
-        found: dict[str, dict[str, Any]] = {section: {} for section in keys_of(GearFile)}
+        found = {section: self.records.setdefault(section, {}) for section in keys_of(GearFile)}
         for layer, file in self.files("gear"):
             for section, kind, node in items_of_lists(GearFile, file.node, self.problems):
                 assert issubclass(kind, WrittenGear)
                 written = read_as(kind, node, self.problems)
                 record = written.made() if written else None
                 text = RecordText(file.path, file.text, node, section)
-                self._keep(section, found[section], record, layer, node, text=text)
+                self._keep(section, record, layer, node, text=text)
         return Gear(
             stoves=_only(found["stoves"], Stove),
             fuels=_only(found["fuels"], Fuel),

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 import pytest
 
+from builder.model.food import Food
 from builder.problems import ProblemsFound
-from builder.reading.anew.cuttings import cut
+from builder.reading.anew.cuttings import content_of_kit, cut
+from builder.reading.dishes import vouched
 from builder.reading.dishes.vouched import Listed, foods_listed
 from builder.reading.files import ROOMS
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
@@ -56,21 +58,141 @@ def test_their_words_are_handed_on_with_their_comments(whole: Folder, named: Fol
         assert named.texts[key].path == whole.texts[key].path
 
 
-def test_only_what_is_named_is_read(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> None:
-    read: list[str] = []
-    food: Callable[[Listed], object] = Listed.food
+RECIPE = """\
+id: r
+name: R
+meal: [lunch]
+serves: 1
+cook_in: none
+uses: [{food: olive-oil, amount: 10 g}]
+steps: [{do: serve, with: [olive-oil]}]
+"""
 
-    def spy(listed: Listed) -> object:
-        read.append(listed.text.split("- id: ")[1].split("\n")[0])
-        return food(listed)
+
+@pytest.fixture
+def foods_read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Give where the foods stand that were read one by one."""
+    read: list[str] = []
+    food: Callable[[Listed], Food] = Listed.food
+
+    def spy(listed: Listed) -> Food:
+        found = food(listed)
+        read.append(f"{listed.shown} {found.id}")
+        return found
 
     monkeypatch.setattr(Listed, "food", spy)
-    recipe = "id: r\nname: R\nmeal: [lunch]\nserves: 1\ncook_in: none\n"
-    recipe += "uses: [{food: olive-oil, amount: 10 g}]\nsteps: [{do: serve, with: [olive-oil]}]\n"
-    mine = Layer(write(tmp_path / "mine", {"recipes/r.yaml": recipe}), "mine")
-    found = read_folder([Layer(SHIPPED, "shipped", ALWAYS_SHIPPED, vouched=True), mine])
+    return read
+
+
+def over_shipped(folder: Path, files: Mapping[str, str | bytes], vouched: bool = True) -> Folder:
+    mine = Layer(write(folder, files), "mine")
+    return read_folder([Layer(SHIPPED, "shipped", ALWAYS_SHIPPED, vouched=vouched), mine])
+
+
+def test_only_what_is_named_is_read(foods_read: list[str], tmp_path: Path) -> None:
+    assert over_shipped(tmp_path, {"recipes/r.yaml": RECIPE}).problems == ()
+    assert foods_read == ["shipped/foods/fats.yaml olive-oil"]
+
+
+def test_of_a_kit_only_what_it_hands_on_is_read(monkeypatch: pytest.MonkeyPatch) -> None:
+    folder = read_folder([Layer(SHIPPED, "content", vouched=True)])
+    read: list[str] = []
+    read_yaml: Callable[[str, str], object] = vouched.read_yaml
+
+    def spy(text: str, shown: str) -> object:
+        read.append(shown)
+        return read_yaml(text, shown)
+
+    monkeypatch.setattr(vouched, "read_yaml", spy)
+    assert "foods/fats.yaml" in content_of_kit(folder, "tarrow-tops", ())
+    assert read == []  # all that a trip names was read when it was named
+
+
+# -- files of the list that people copied into their folder ----------------------------------------
+
+FATS = (SHIPPED / "foods/fats.yaml").read_bytes()
+NUTS = (SHIPPED / "foods/nuts.yaml").read_bytes()
+COPIED: Mapping[str, str | bytes] = {
+    "recipes/r.yaml": RECIPE,
+    "foods/fats.yaml": FATS,
+    "foods/nuts.yaml": NUTS,
+}
+OWN_OIL = FOOD.format(name="olive-oil")
+BROKEN_OIL = OWN_OIL.replace("kind: grain", "kind: grian")
+
+
+def test_of_a_copied_list_only_what_is_named_is_read(foods_read: list[str], tmp_path: Path) -> None:
+    found = over_shipped(tmp_path, COPIED)
     assert found.problems == ()
-    assert read == ["olive-oil"]
+    assert foods_read == ["mine/foods/fats.yaml olive-oil"]
+
+
+def test_line_ends_of_another_system_make_no_other_list(
+    foods_read: list[str], tmp_path: Path
+) -> None:
+    over_shipped(tmp_path, {**COPIED, "foods/fats.yaml": FATS.replace(b"\n", b"\r\n")})
+    assert foods_read == ["mine/foods/fats.yaml olive-oil"]
+
+
+def test_a_copied_list_is_ones_own_and_says_the_same(tmp_path: Path) -> None:
+    whole, named = (over_shipped(tmp_path, COPIED, vouched) for vouched in (False, True))
+    assert (named.own, named.broken) == (whole.own, whole.broken)
+    assert named.own > {("food", "olive-oil"), ("food", "walnuts")}
+    assert set(named.content.foods) == set(whole.content.foods)
+    for name in named.content.foods:
+        key, food, same = ("food", name), named.content.foods[name], whole.content.foods[name]
+        assert (food, food.places.record) == (same, same.places.record)
+        assert (named.texts[key].path, cut(named.texts[key])) == (
+            whole.texts[key].path,
+            cut(whole.texts[key]),
+        )
+
+
+@pytest.mark.parametrize(
+    ("files", "kinds"),
+    [
+        ({"foods/fats.yaml": FATS.replace(b"kind: fat", b"kind: fit", 1)}, {"word-unknown"}),
+        ({"foods/fats.yaml": FATS.replace(b"name: ", b"nmae: ", 1)}, {"key-unknown"}),
+        ({"foods/fats.yaml": FATS + b"- id: [\n"}, {"yaml"}),
+        ({"foods/a.yaml": OWN_OIL}, {"id-twice"}),
+        ({"foods/z.yaml": OWN_OIL}, {"id-twice"}),
+        ({"foods/z.yaml": FATS}, {"id-twice"}),
+        ({"foods/a.yaml": BROKEN_OIL}, {"word-unknown"}),
+        ({"foods/z.yaml": BROKEN_OIL}, {"word-unknown"}),
+        ({"foods/z.yml": FATS}, {"file-name"}),
+        ({"foods/empty.yaml": b""}, {"file-name"}),
+        ({"recipes/r.yaml": RECIPE.replace("olive-oil", "olive-oli")}, {"food-unknown"}),
+    ],
+)
+def test_beside_a_copied_list_all_is_told_as_where_foods_are_read_whole(
+    files: Mapping[str, str | bytes], kinds: set[str], tmp_path: Path
+) -> None:
+    folders = [over_shipped(tmp_path, {**COPIED, **files}, each) for each in (False, True)]
+    whole, named = folders
+    assert named.problems == whole.problems
+    assert named.broken == whole.broken
+    assert kinds <= {each.kind for each in named.problems}
+    oils = [each.content.foods["olive-oil"] for each in folders]
+    assert oils[0] == oils[1]
+    assert oils[0].places.record == oils[1].places.record
+
+
+def test_a_copied_list_takes_the_place_of_a_food_further_down(tmp_path: Path) -> None:
+    layers = [
+        Layer(SHIPPED, "shipped", ALWAYS_SHIPPED, vouched=True),
+        Layer(write(tmp_path / "club", {"foods/a.yaml": OWN_OIL}), "club"),
+        Layer(write(tmp_path / "mine", COPIED), "mine"),
+    ]
+    found = read_folder(layers)
+    assert found.problems == ()
+    assert str(found.content.foods["olive-oil"].places.record).startswith("mine/foods/fats.yaml:")
+    assert found.texts["food", "olive-oil"].path == "foods/fats.yaml"
+
+
+def test_a_list_without_ours_below_it_is_read_whole(foods_read: list[str], tmp_path: Path) -> None:
+    found = read_folder([Layer(write(tmp_path, COPIED), "mine")])
+    assert foods_read == []
+    assert "source-unknown" in {each.kind for each in found.problems}
 
 
 def test_a_food_of_ones_own_takes_the_place_of_a_shipped_one(tmp_path: Path) -> None:

@@ -10,7 +10,7 @@ from pathlib import PurePosixPath
 
 from builder.model.content import Content
 from builder.model.gear import LOOSE_PACKAGING
-from builder.model.on_asking import OnAsking
+from builder.model.on_asking import with_instead
 from builder.model.picture import Picture
 from builder.model.trip import Trip
 from builder.reading.declared.values import on_one_line
@@ -165,9 +165,7 @@ def content_of_kit(folder: Folder, trip_id: str, cautions: Iterable[str]) -> dic
     trip = folder.content.trips[trip_id]
     keys = records_of_trip(trip, folder.content, dict.fromkeys(cautions))
     key = ("trip", trip_id)
-    own = {key: with_people(folder.texts[key], folder.texts)}
-    # Of the shipped foods most stay unread.
-    texts = OnAsking(own, dict.fromkeys(folder.texts, folder.texts.__getitem__))
+    texts = with_instead(folder.texts, {key: with_people(folder.texts[key], folder.texts)})
     files = {path: text.encode("utf-8") for path, text in cut_files(keys, texts).items()}
     return {**files, **track_beside(folder, trip_id, texts[key].path)}
 

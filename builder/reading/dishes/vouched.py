@@ -2,7 +2,8 @@
 
 What people write is read and checked whole. The list that ships with the program is checked before
 it leaves, and a folder eats a few dozen of its foods; finding where each of them stands takes a
-thousandth of the time that reading them all would.
+thousandth of the time that reading them all would. A file of it that somebody copied is the list
+still, as long as not a sign of it is changed.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ import hashlib
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
+from functools import cached_property
 
 from builder.model.food import Food
 from builder.problems import ProblemsFound
@@ -22,7 +24,7 @@ from builder.reading.text.yaml_door import Node, read_yaml
 _ID = re.compile(r"^- id: (\S+)$", re.MULTILINE)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)  # no slots: its record is kept beside the fields
 class Listed:
     """A food as it stands in the list; its text has as many empty lines above as it had there."""
 
@@ -30,6 +32,7 @@ class Listed:
     shown: str
     text: str
 
+    @cached_property
     def node(self) -> Node:
         """Give its record, with the lines it stands on."""
         node, problems = read_yaml(self.text, self.shown)
@@ -40,7 +43,7 @@ class Listed:
     def food(self) -> Food:
         """Read it; what is wrong with it is a fault of ours."""
         notes = Notes()
-        food = read_food(self.node(), notes)
+        food = read_food(self.node, notes)
         if food is None:
             raise ProblemsFound(list(notes))
         return food
