@@ -97,6 +97,8 @@ def test_a_file_fills_blanks_and_changes_nothing_that_is_told(folder: Path, tmp_
         ("trip: fell\nreview: {fuel_used: plenty}\n", "fuel_used"),
         ("trip: fell\nreview: {xyz: 1}\n", "has no field 'xyz'"),
         ("trip: [\n", "error"),
+        # Planned with it, the trip eats no such thing: seen before anything is written.
+        ("trip: fell\nreview: {marks: {porridge: 4}}\n", "this trip does not eat porridge"),
     ],
 )
 def test_a_file_that_will_not_do_is_told_and_nothing_written(
@@ -107,6 +109,7 @@ def test_a_file_that_will_not_do_is_told_and_nothing_written(
     told = run(folder, "--from", str(sheet))
     assert told.exit_code == 1
     assert says in told.output
+    assert "Wrote" not in told.output
     assert text_of(folder) == TRIP
 
 

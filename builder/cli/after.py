@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import sys
 from collections.abc import Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -64,19 +63,22 @@ def review(trip: str, sheet: Path | None, content: Path | None) -> None:
     layers = layers_of(place)
     with or_nothing_written():
         kit = _planned(read_folder(layers), trip)
-        if sheet is not None:
-            written = take_review(layers, trip, sheet)
-            for key in written.kept:
-                click.echo(f"Kept `{key}` as the trip tells it; the file tells it otherwise.")
-            click.echo(f"Wrote {written.file}")
-            kit = _planned(written.folder, trip)
-        elif found := write_sheet(layers, kit, show):
-            click.echo(f"Wrote {found.file}")
-            click.echo(
-                "Next: fill in what you know under `review:`, then "
-                f"{called_as()} review {trip}{content_told(place)}"
-            )
-            return
+        if sheet is None:
+            blank, taken = write_sheet(layers, kit, show), None
+        else:
+            blank, taken = None, take_review(layers, trip, sheet, lambda told: _planned(told, trip))
+    if blank:
+        click.echo(f"Wrote {blank}")
+        click.echo(
+            "Next: fill in what you know under `review:`, then "
+            f"{called_as()} review {trip}{content_told(place)}"
+        )
+        return
+    if taken:
+        for key in taken.kept:
+            click.echo(f"Kept `{key}` as the trip tells it; the file tells it otherwise.")
+        click.echo(f"Wrote {taken.file}")
+        kit = taken.kit
     for line in (*_was(kit), *_next(read_folder(layers), trip)):
         click.echo(line)
 
@@ -92,9 +94,9 @@ def _planned(folder: Folder, trip: str) -> Kit:
     if not planned.kits:
         raise ProblemsFound(planned.problems)
     own = [each for each in planned.problems if each.kind.startswith("review-")]
-    say_problems(own)
     if errors(own):
-        sys.exit(1)
+        raise ProblemsFound(own)
+    say_problems(own)
     return planned.kits[0]
 
 

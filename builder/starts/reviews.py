@@ -31,19 +31,19 @@ _PLANNED = re.compile(r" *# (?:planned|took) [^\n]*")  # as the sheet tells it b
 
 
 @dataclass(frozen=True, slots=True)
-class ReviewWritten:
-    """A trip's file as it is now, its folder as it reads, and what of a sheet was not taken."""
+class ReviewTaken:
+    """The file that took a sheet in, the trip as planned with it, and what was not taken."""
 
     file: str
-    folder: Folder
-    kept: tuple[str, ...] = ()  # keys that the trip told otherwise already
+    kit: Kit
+    kept: tuple[str, ...]  # keys that the trip told otherwise already
 
 
 # -- the sheet ------------------------------------------------------------------------------------
 
 
-def write_sheet(layers: Sequence[Layer], kit: Kit, show: Show) -> ReviewWritten | None:
-    """Write a trip's sheet into its file; None where one is there already, filled in or not."""
+def write_sheet(layers: Sequence[Layer], kit: Kit, show: Show) -> str | None:
+    """Write a trip's sheet into its file, which it gives; None where it has a sheet already."""
     record, before = own_trip(layers, kit.id)
     entry = record.node.entries.get(REVIEW)
     if entry is not None and not _is_empty(entry.node):
@@ -57,7 +57,8 @@ def write_sheet(layers: Sequence[Layer], kit: Kit, show: Show) -> ReviewWritten 
     end = len(record.text)
     gap = "" if text.endswith("\n") else "\n"
     edits.append(Edit(end, end, gap + "".join(f"{line}\n" for line in _sheet(kit, show))))
-    return _written(layers, record, before, edits)
+    _, write = _to_write(layers, record, before, edits)
+    return write()
 
 
 def _is_empty(review: Node) -> bool:
@@ -107,8 +108,14 @@ def _sheet(kit: Kit, show: Show) -> Iterator[str]:
 # -- what was filled in elsewhere ------------------------------------------------------------------
 
 
-def take_review(layers: Sequence[Layer], trip: str, sheet: Path) -> ReviewWritten:
-    """Put what a sheet tells into a trip's file; what the trip tells already stays."""
+def take_review(
+    layers: Sequence[Layer], trip: str, sheet: Path, plan: Callable[[Folder], Kit]
+) -> ReviewTaken:
+    """Put what a sheet tells into a trip's file; what the trip tells already stays.
+
+    The trip is planned with it first: `plan` raises ProblemsFound where the sheet tells of what
+    the trip does not have, and then nothing is written.
+    """
     told = _told(sheet, trip)
     record, before = own_trip(layers, trip)
     entry = record.node.entries.get(REVIEW)
@@ -119,7 +126,9 @@ def take_review(layers: Sequence[Layer], trip: str, sheet: Path) -> ReviewWritte
         edits = [with_value(record.text, entry, in_flow(told))]
     else:
         edits = list(_edits(record.text, entry.node, told, kept))
-    return replace(_written(layers, record, before, edits), kept=tuple(kept))
+    there, write = _to_write(layers, record, before, edits)
+    kit = plan(there)
+    return ReviewTaken(write(), kit, tuple(kept))
 
 
 def _told(sheet: Path, trip: str) -> Node:
@@ -178,10 +187,14 @@ def _filled_in(text: str, edit: Edit) -> Edit:
 # -- the file -------------------------------------------------------------------------------------
 
 
-def _written(
+def _to_write(
     layers: Sequence[Layer], record: RecordText, before: bytes, edits: Sequence[Edit]
-) -> ReviewWritten:
-    """Read the folder as if the file were written; write it where nothing is wrong with it."""
+) -> tuple[Folder, Callable[[], str]]:
+    """Read the folder as if the file were written, and give what writes it and tells which.
+
+    Raises:
+        ProblemsFound: Something is wrong with the file then.
+    """
     own = layers[-1]
     after = edited_bytes(before, edits)
     there = read_over({record.path: after}, layers)
@@ -190,6 +203,10 @@ def _written(
     ]
     if wrong:
         raise ProblemsFound(wrong)
-    if after != before:
-        swap_in(own.folder / record.path, before, after)
-    return ReviewWritten(f"{own.shown}/{record.path}", there)
+
+    def write() -> str:
+        if after != before:
+            swap_in(own.folder / record.path, before, after)
+        return f"{own.shown}/{record.path}"
+
+    return there, write
