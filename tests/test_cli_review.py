@@ -98,7 +98,10 @@ def test_a_file_fills_blanks_and_changes_nothing_that_is_told(folder: Path, tmp_
         ("trip: fell\nreview: {xyz: 1}\n", "has no field 'xyz'"),
         ("trip: [\n", "error"),
         # Planned with it, the trip eats no such thing: seen before anything is written.
-        ("trip: fell\nreview: {marks: {porridge: 4}}\n", "this trip does not eat porridge"),
+        (
+            "trip: fell\nreview: {left: [{recipe: pot, share: 0 %, meal: breakfast}]}\n",
+            "this trip does not eat pot at breakfast",
+        ),
     ],
 )
 def test_a_file_that_will_not_do_is_told_and_nothing_written(
