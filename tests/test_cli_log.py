@@ -342,9 +342,16 @@ def test_a_file_that_cannot_be_read_is_not_added_to(batches: Path, text: str) ->
 # -- ids and files --------------------------------------------------------------------------------
 
 
+def test_a_load_that_is_logged_again_is_asked_about(batches: Path) -> None:
+    logged("apple-raw", "3 kg", "460 g", *HOW)
+    said = logged("apple-raw", "3 kg", "460 g", *HOW)
+    assert "tells the same food, day and weights as batch apple-raw-2031-03-14" in said
+    assert len(read(batches).content.batches) == 2
+
+
 def test_an_id_that_is_taken_is_not_given_again(batches: Path) -> None:
     for ending in ("", "-2", "-3"):
-        said = logged("apple-raw", "3 kg", "460 g", *HOW)
+        said = logged("apple-raw", "3 kg", "460 g", *HOW, "--notes", f"load{ending}")
         assert said.startswith(f"Logged apple-raw-2031-03-14{ending} in ")
     assert len(read(batches).content.batches) == 3
 
@@ -443,8 +450,13 @@ def test_logs_of_one_moment_lose_nothing(batches: Path) -> None:
     command = [sys.executable, "-m", "builder", "log", "apple-raw", "3 kg", "460 g", *HOW]
     environment = {**os.environ, "PYTHONPATH": str(ROOT)}
     running = [
-        subprocess.Popen(command, env=environment, stderr=subprocess.PIPE, stdout=subprocess.PIPE)
-        for _ in range(4)
+        subprocess.Popen(
+            [*command, "--notes", f"load {number}"],
+            env=environment,
+            stderr=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+        )
+        for number in range(4)
     ]
     said = [process.communicate(timeout=120) for process in running]
     logged = [out for out, _ in said if out.startswith(b"Logged ")]

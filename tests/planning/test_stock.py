@@ -266,7 +266,9 @@ def test_no_more_can_come_back_than_the_trip_took(
 
 def test_what_no_meal_took_cannot_come_back(tmp_path: Path) -> None:
     read = hand(
-        tmp_path, eats("80 g", **came_back(1, "other")), batches=[berries(), berries("other")]
+        tmp_path,
+        eats("80 g", **came_back(1, "other")),
+        batches=[berries(), berries("other", notes="the second")],
     )
     (problem,) = read.problems
     assert problem.says == "1 pack of batch other came back, and the meals of hand take none of it"

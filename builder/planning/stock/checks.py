@@ -12,6 +12,7 @@ from builder.formulas.safety import (
     WHOLE_CUT_REST_MIN,
     centre_temperature_c,
 )
+from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.home import AT_HOME
@@ -41,6 +42,7 @@ def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Probl
     stock = replace(stock, offers=offers_of(content, stock), coming=coming_for(content, stock))
     problems += promise_problems(stock, content)
     problems += taken_name_problems(content)
+    problems += told_twice_problems(content)
     for recipe in content.recipes.values():
         problems += raw_food_problems(recipe, content.foods)
         problems += auto_water_problems(recipe)
@@ -80,6 +82,32 @@ def taken_name_problems(content: Content) -> list[Problem]:
             "give its file another name",
         )
     ]
+
+
+def told_twice_problems(content: Content) -> list[Problem]:
+    """Ask about loads that were logged twice: packs that nobody has would count as stock."""
+    first: dict[object, Batch] = {}
+    problems = []
+    for batch in content.batches.values():
+        # Two packets may be alike, and so may two loads that are only planned.
+        if batch.is_bought or (batch.is_planned and not batch.in_dryer):
+            continue
+        day = batch.done or batch.started
+        weights = (batch.fresh_g, batch.dried_g, batch.packs)
+        load = (batch.holds, batch.method, batch.dryer, day, *weights, batch.notes)
+        before = first.setdefault(load, batch)
+        if before is not batch:
+            problems.append(
+                Problem(
+                    batch.places.record,
+                    "batch-told-twice",
+                    f"batch {batch.id} tells the same food, day and weights as batch {before.id} "
+                    f"({before.places.record}): its packs count twice",
+                    "keep one of them; if there were two such loads, say so in `notes` of one",
+                    "warning",
+                )
+            )
+    return problems
 
 
 def judge_all(content: Content, say: Speech) -> tuple[dict[str, Judged], list[Problem]]:
