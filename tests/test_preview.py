@@ -6,7 +6,7 @@ import json
 import os
 import threading
 import urllib.request
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from http.client import HTTPConnection
 from pathlib import Path
@@ -246,12 +246,13 @@ def test_the_command_says_in_the_page_what_it_says_on_the_terminal(
     right = trip.read_text("utf-8")
     found: list[Rebuilt] = []
 
-    def serve(*arguments: object, say: object) -> None:
+    def serve(*arguments: object, tidy: Callable[[], None], say: object) -> None:
         rebuild = arguments[-1]
         assert callable(rebuild)
         for text in (right.replace("title:", "tilte:"), right + "\n# as it was\n"):
             trip.write_text(text, "utf-8")
             found.append(rebuild())
+            tidy()
 
     monkeypatch.setattr("builder.preview.serve", serve)
     said = tripkit("preview", "first-trip")

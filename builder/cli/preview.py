@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import contextlib
+import gc
 import io
 import sys
 from collections.abc import Iterator, Sequence
@@ -32,24 +33,36 @@ def preview(trip: str, content: Path | None, port: int | None) -> None:
     in the page too, and the kit stays as it was until that is mended.
     """
     from builder.preview import Rebuilt, serve
+    from builder.reading.text.uncollected import uncollected
+    from builder.reading.text.yaml_door import remembering
 
     place = place_of(content)
     out = Path(DEFAULT_OUT)
-    build_folder(place, Wanted(out, [trip]))
+    with remembering() as memory:
+        # Whatever is there: so all that a build takes is at hand when the first file is saved.
+        build_folder(place, Wanted(out, [trip], force=True))
+        _let_go()
 
-    def rebuild() -> Rebuilt:
-        with _heard() as said:
-            try:
-                build_folder(place, Wanted(out, [trip]))
-            except SystemExit:
-                click.echo("The kit stays as it was.", err=True)
-            except click.ClickException as stop:
-                stop.show()
-            else:
-                return Rebuilt(stopped=False, said=said.lines)
-        return Rebuilt(stopped=True, said=said.lines)
+        def rebuild() -> Rebuilt:
+            memory.next_round()
+            with uncollected(), _heard() as said:
+                try:
+                    build_folder(place, Wanted(out, [trip]))
+                except SystemExit:
+                    click.echo("The kit stays as it was.", err=True)
+                except click.ClickException as stop:
+                    stop.show()
+                else:
+                    return Rebuilt(stopped=False, said=said.lines)
+            return Rebuilt(stopped=True, said=said.lines)
 
-    serve(out, trip, [place.folder], port, rebuild, say=click.echo)
+        serve(out, trip, [place.folder], port, rebuild, tidy=_let_go, say=click.echo)
+
+
+def _let_go() -> None:
+    """Collect the garbage of a build, and look no more at what is left of it."""
+    gc.collect()
+    gc.freeze()
 
 
 class _Heard(io.TextIOBase):

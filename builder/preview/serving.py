@@ -22,17 +22,23 @@ def serve(
     port: int | None,
     rebuild: Callable[[], Rebuilt],
     *,
+    tidy: Callable[[], None],
     say: Callable[[str], None],
 ) -> None:
-    """Serve until the person stops it."""
+    """Serve until the person stops it; what is to be tidied is left until the pages are told."""
     shown = Shown()
     server = _server(out, port, shown)
     thread = threading.Thread(target=server.serve_forever, daemon=True)
     thread.start()
     stop = threading.Event()
+
+    def follow() -> None:
+        shown.tell(rebuild())
+        tidy()
+
     say(f"Open http://127.0.0.1:{server.server_address[1]}/{trip}/index.html — end with Ctrl+C.")
     try:
-        watch(folders, lambda: shown.tell(rebuild()), stop)
+        watch(folders, follow, stop)
     except KeyboardInterrupt:
         say("")
     finally:

@@ -8,7 +8,7 @@ import time
 from collections.abc import Callable, Sequence
 from pathlib import Path
 
-LOOK_EVERY_S = 0.1
+LOOK_EVERY_S = 0.05
 # Looking takes no more than this part of the time: in a folder of thousands it is done less often.
 _LOOKING_SHARE = 0.1
 State = dict[str, tuple[int, int]]

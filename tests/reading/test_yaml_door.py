@@ -22,6 +22,7 @@ from builder.reading.text.yaml_door import (
     decode,
     quoted,
     read_yaml,
+    remembering,
 )
 
 LOADERS = sorted({yaml_door._LOADER, yaml.SafeLoader}, key=lambda loader: loader.__name__)
@@ -528,3 +529,22 @@ def test_two_decimal_commas_alike_are_told_each_and_as_no_key_given_twice() -> N
 )
 def test_other_commas_part_what_they_stand_between(text: str, value: object) -> None:
     assert value_of(text) == value
+
+
+def test_a_document_is_read_once_while_it_is_remembered() -> None:
+    text, other = "a: 1\nb: 2\nb: 3\n", "a: 2\n"
+    first, told = read_yaml(text, "x.yaml")
+    with remembering() as memory:
+        kept, problems = read_yaml(text, "x.yaml")
+        assert (kept, problems) == (first, told) and told
+        problems.clear()  # as whoever reads may do
+        for _ in range(3):
+            memory.next_round()
+            again, problems = read_yaml(text, "x.yaml")
+            assert again is kept and problems == told
+        assert read_yaml(other, "x.yaml")[0] == read_yaml(other, "x.yaml")[0] != kept
+        assert read_yaml(text, "y.yaml")[1] != told  # a problem tells its file
+        memory.next_round()
+        memory.next_round()
+        assert read_yaml(text, "x.yaml")[0] is not kept
+    assert read_yaml(text, "x.yaml")[0] is not read_yaml(text, "x.yaml")[0]

@@ -10,9 +10,10 @@ that no nesting can exhaust the stack.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
+from contextlib import contextmanager
 from dataclasses import dataclass, replace
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import yaml
 
@@ -20,9 +21,6 @@ from builder.model.place import Place
 from builder.problems import Problem
 from builder.reading.files import LARGEST_BYTES
 from builder.units import both_readings
-
-if TYPE_CHECKING:
-    from collections.abc import Iterator
 
 DEEPEST = 40
 MOST_NODES = 200_000  # with aliases expanded
@@ -168,6 +166,47 @@ def _place_at(text: str, offset: int, file: str) -> Place:
 
 def read_yaml(text: str, file: str) -> tuple[Node | None, list[Problem]]:
     """Read one document; None with problems where it cannot be read, None alone where empty."""
+    if _MEMORY is None:
+        return _read(text, file)
+    node, problems = _MEMORY.read(text, file)
+    return node, list(problems)
+
+
+class Memory:
+    """What was read in this round and in the one before; what neither asked for is let go."""
+
+    def __init__(self) -> None:
+        """Begin with nothing."""
+        self._now: dict[tuple[str, str], tuple[Node | None, list[Problem]]] = {}
+        self._before = self._now
+
+    def next_round(self) -> None:
+        """Begin a round: what is read in it, or was in the round before, is not read again."""
+        self._before, self._now = self._now, {}
+
+    def read(self, text: str, file: str) -> tuple[Node | None, list[Problem]]:
+        """Give what the document says: nothing goes into it but its text and its name."""
+        key = (text, file)
+        found = self._now.get(key) or self._before.get(key) or _read(text, file)
+        self._now[key] = found
+        return found
+
+
+_MEMORY: Memory | None = None
+
+
+@contextmanager
+def remembering() -> Iterator[Memory]:
+    """Remember meanwhile what is read, for whoever reads a folder over and over."""
+    global _MEMORY
+    _MEMORY = Memory()
+    try:
+        yield _MEMORY
+    finally:
+        _MEMORY = None
+
+
+def _read(text: str, file: str) -> tuple[Node | None, list[Problem]]:
     problems: list[Problem] = []
     try:
         return _compose(text, file, problems), problems
