@@ -10,15 +10,25 @@ from collections.abc import Callable, Iterator
 from contextlib import contextmanager
 from http.client import HTTPConnection
 from pathlib import Path
+from typing import Any
 
 import pytest
+from click.testing import Result
 
+from builder.model.kit import Kit
+from builder.model.trip import Trip
+from builder.planning import lessons
 from builder.preview import Rebuilt, Shown, serving
 from builder.preview.server import LETTING_GO, preview_mark, server_for
 from builder.preview.watching import snapshot, watch
+from builder.problems import Problem
+from builder.reading.text import yaml_door
+from builder.reading.text.yaml_door import Node
 from tests.conftest import tripkit
+from tests.previewing import previewing
 
 ROOT = Path(__file__).resolve().parent.parent
+TRIP = "trips/first-trip.yaml"
 
 
 def test_the_server_answers_here_and_keeps_nothing(tmp_path: Path) -> None:
@@ -238,27 +248,97 @@ def test_the_usual_port_is_taken_where_it_is_free_so_that_ticks_are_found_again(
     again.server_close()
 
 
-def test_the_command_says_in_the_page_what_it_says_on_the_terminal(
-    in_empty_folder: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+Save = Callable[[str, str], Rebuilt]  # a file of the content, and what it says now
+
+
+def previewed(monkeypatch: pytest.MonkeyPatch, work: Callable[[Save], None]) -> Result:
+    """Run the command in a folder that was just begun; instead of serving, save some files."""
     assert tripkit("new", "folder", ".").exit_code == 0
-    trip = in_empty_folder / "content/trips/first-trip.yaml"
-    right = trip.read_text("utf-8")
-    found: list[Rebuilt] = []
 
     def serve(*arguments: object, tidy: Callable[[], None], say: object) -> None:
         rebuild = arguments[-1]
         assert callable(rebuild)
-        for text in (right.replace("title:", "tilte:"), right + "\n# as it was\n"):
-            trip.write_text(text, "utf-8")
-            found.append(rebuild())
+
+        def save(name: str, text: str) -> Rebuilt:
+            Path("content", name).write_text(text, "utf-8")
+            rebuilt = rebuild()
             tidy()
+            assert isinstance(rebuilt, Rebuilt)
+            return rebuilt
+
+        work(save)
 
     monkeypatch.setattr("builder.preview.serve", serve)
-    said = tripkit("preview", "first-trip")
+    return tripkit("preview", "first-trip")
+
+
+def test_the_command_says_in_the_page_what_it_says_on_the_terminal(
+    in_empty_folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    found: list[Rebuilt] = []
+
+    def work(save: Save) -> None:
+        right = (in_empty_folder / "content" / TRIP).read_text("utf-8")
+        found.append(save(TRIP, right.replace("title:", "tilte:")))
+        found.append(save(TRIP, right + "\n# as it was\n"))
+
+    said = previewed(monkeypatch, work)
     assert said.exit_code == 0, said.output
     wrong, mended = found
     assert wrong.stopped and "first-trip.yaml:" in wrong.said[0] and "title" in wrong.said[0]
     assert wrong.said[-1] == "The kit stays as it was."
     assert all(line in said.output for line in wrong.said)
     assert mended == Rebuilt(stopped=False, said=[])
+
+
+def test_what_was_saved_is_read_and_what_hangs_on_it_planned_and_nothing_else(
+    in_empty_folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    read: list[str] = []
+    planned: list[str] = []
+    compose, plan = yaml_door._compose, lessons.plan_learned
+
+    def composed(text: str, file: str, problems: list[Problem]) -> Node | None:
+        if file:  # a text without a name is no file
+            read.append(file)
+        return compose(text, file, problems)
+
+    def learned(trip: Trip, *others: Any) -> Kit:
+        planned.append(trip.id)
+        return plan(trip, *others)
+
+    def work(save: Save) -> None:
+        monkeypatch.setattr(yaml_door, "_compose", composed)
+        monkeypatch.setattr(lessons, "plan_learned", learned)
+        kit = in_empty_folder / "kits/first-trip"
+        text = (in_empty_folder / "content" / TRIP).read_text("utf-8")
+        for times in range(2):
+            save(TRIP, text.replace("title: ", f"title: Number {times} "))
+            assert (read, planned) == ([f"content/{TRIP}"], ["first-trip"])
+            assert f"Number {times}" in (kit / "index.html").read_text("utf-8")
+            read.clear(), planned.clear()
+        # What belongs to another trip is read, and this one is neither planned nor built.
+        built = kit.stat().st_mtime_ns
+        other = text.replace("title: ", "title: Other ").replace(", from: carrots-first", "")
+        assert not save("trips/other.yaml", other).stopped
+        assert (read, planned) == (["content/trips/other.yaml"], [])
+        assert kit.stat().st_mtime_ns == built and not Path("kits/other").exists()
+
+    said = previewed(monkeypatch, work)
+    assert said.exit_code == 0, said.output
+
+
+def test_a_page_is_told_of_what_was_saved_once_it_is_there(in_empty_folder: Path) -> None:
+    assert tripkit("new", "folder", ".").exit_code == 0
+    trip, page = in_empty_folder / "content" / TRIP, "/first-trip/index.html"
+    text = trip.read_text("utf-8")
+    with previewing(in_empty_folder, "first-trip") as preview:
+        trip.write_text(text.replace("title: ", "title: Further "), "utf-8")
+        right = preview.next_told()
+        assert right["build"] != preview.first["build"] and not right["stopped"]
+        assert b"Further" in preview.page(page)
+        trip.write_text(text.replace("title: ", "tilte: "), "utf-8")
+        wrong = preview.next_told()
+        assert wrong["build"] == right["build"] and wrong["stopped"]
+        assert f"content/{TRIP}:" in wrong["said"][0]
+        assert b"Further" in preview.page(page)

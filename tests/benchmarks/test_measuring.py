@@ -8,7 +8,7 @@ from pathlib import Path
 
 from builder.reading.files import ROOMS
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
-from tests.benchmarks import measuring
+from tests.benchmarks import measuring, saving
 
 ROOT = Path(__file__).resolve().parents[2]
 
@@ -33,6 +33,10 @@ def test_the_shortest_time_counts_and_what_comes_before_it_does_not() -> None:
     done: list[str] = []
     assert measuring.best(lambda: done.append("work"), 2, lambda: done.append("before")) < 1
     assert done == ["before", "work", "before", "work"]
+
+
+def test_a_save_is_told_to_a_page_of_the_demo(tmp_path: Path) -> None:
+    assert len(saving.seconds_until_told(tmp_path, saves=1)) == 1
 
 
 def test_the_command_of_the_handbook_finds_all_it_imports() -> None:
