@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import shutil
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
@@ -11,16 +11,16 @@ from builder.problems import Problem, errors
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
 from builder.site.finishing import offline
-from builder.site.finishing.access import with_named_links
-from builder.site.finishing.finish import finish_page
 from builder.site.finishing.grown import script_of_palette
 from builder.site.finishing.marks import marks_in, style_of_marks, with_marks
-from builder.site.finishing.scripts import with_scripts, written
+from builder.site.finishing.pages import finished, texts_of
+from builder.site.finishing.scripts import written
 from builder.site.finishing.styles import STYLE_NAME, merge_styles
 from builder.site.folder import address, archive, made, swap
 from builder.site.folder.kit_files import POCKET_NAME
 from builder.site.outfit import HOME_STYLES, TRIP, Outfit
 from builder.site.pocket import pocket_page
+from builder.site.rendering.framing import put_together
 from builder.site.rendering.generators import USUAL_GENERATOR, renderer_of
 from builder.site.rendering.navigation import NavItem, is_safe_path, nav_paths
 from builder.site.rendering.renderer import Renderer, Rendering
@@ -28,7 +28,6 @@ from builder.site.search.search_index import write_searched
 from builder.speech import speech_of
 
 FIRST_PAGE = "index.md"
-NUMBERS = "numbers"  # how the pages begin that tell how figures came about
 COLOURS_SCRIPT = "colours.js"  # runs behind the switch of colours
 # Names the build itself writes; a page or file of the same name would be lost.
 OWN_NAMES = (POCKET_NAME, offline.WORKER_NAME, offline.MANIFEST_NAME)
@@ -125,7 +124,7 @@ def _write_new(
         _write(docs / "assets" / script.name, written(assets / "assets", script, say).encode())
     if hosted_at:
         _write(docs / address.PICTURE_NAME, address.qr_svg(hosted_at).encode("utf-8"))
-    renderer(
+    rendered = renderer(
         Rendering(
             docs=docs.resolve(),
             into=new.resolve(),
@@ -139,26 +138,19 @@ def _write_new(
             base_config=base_config,
         )
     )
-    rendered = {page: page.read_text(encoding="utf-8") for page in _rendered(new, site.pages)}
-    marks = marks_in(rendered.values())
-    finished = {
-        page: finish_page(with_scripts(with_marks(html, marks), site.outfit.scripts))
-        for page, html in rendered.items()
-    }
-    for page, html in finished.items():
-        # Among the numbers every line tells what its figures are.
-        if not page.relative_to(new).as_posix().startswith(NUMBERS):
-            finished[page] = with_named_links(html, say)
-    front = rendered[(new / FIRST_PAGE).with_suffix(".html")]
+    marks = marks_in(texts_of(rendered.pages))
+    pages = finished(rendered.pages, marks, site.outfit.scripts, say)
+    front = put_together(rendered.pages[_rendered_name(FIRST_PAGE)])
     _tell(new, COLOURS_SCRIPT, script_of_palette(with_marks(front, marks)))
-    write_searched(new)
+    write_searched(new, rendered.parts)
     # What scripts put into pages has its look too: the front page as it was tells it.
-    merge_styles(new, [*finished.values(), front], style_of_marks(marks))
-    for page, html in finished.items():
-        page.write_text(html, encoding="utf-8", newline="\n")
+    merge_styles(new, [*texts_of(pages), front], style_of_marks(marks))
+    whole = {name: put_together(page) for name, page in pages.items()}
+    for name, html in whole.items():
+        _write(new / name, html.encode("utf-8"))
     offline.add_manifest(new, site.title, site.language)
     offline.add_service_worker(new, assets / "assets" / "service-worker.js")
-    problems = check_kit(new, site.trip_id)
+    problems = (*rendered.doubts, *check_kit(new, site.trip_id))
     if errors(problems):
         raise SiteError(
             f"the kit {site.trip_id} did not pass the checks on its pages", problems=problems
@@ -180,7 +172,7 @@ def _check_input(site: SiteInput) -> None:
         bad.append(site.trip_id)
     if bad:
         raise SiteError("these names cannot be files of a kit", bad)
-    rendered = [PurePosixPath(page).with_suffix(".html").as_posix() for page in site.pages]
+    rendered = [_rendered_name(page) for page in site.pages]
     folded = [path.casefold() for path in [*rendered, *site.files, *OWN_NAMES]]
     twice = sorted({path for path in folded if folded.count(path) > 1})
     if twice:
@@ -200,9 +192,9 @@ def _shipped(assets: Path) -> list[Path]:
     return sorted(file for file in assets.iterdir() if file.is_file() and file.name not in apart)
 
 
-def _rendered(new: Path, pages: Iterable[str]) -> list[Path]:
-    """Give the HTML files that came of the Markdown pages."""
-    return [(new / page).with_suffix(".html") for page in pages]
+def _rendered_name(page: str) -> str:
+    """Give the path of what is made of a page."""
+    return PurePosixPath(page).with_suffix(".html").as_posix()
 
 
 def _tell(new: Path, script: str, line: str) -> None:

@@ -5,10 +5,20 @@ from __future__ import annotations
 import markdown
 import pytest
 
-from builder.site.finishing.finish import finish_page, without_idle_space
+from builder.site.finishing.finish import without_idle_space
+from builder.site.finishing.pages import finished as finished_pages
+from builder.site.finishing.scripts import KIT_SCRIPTS
+from builder.site.finishing.security import hash_source
+from builder.site.rendering.framing import Frame, FramedPage, mark, put_together, taken_apart
+from builder.speech import speech_of
 
 PAGE = '<head><meta charset="utf-8"></head><article>{}</article>'
 TABLE = "| a | b | c | d |\n|---|--:|:-:|:--|\n| 1 | 2 | 3 | 4 |\n"
+
+
+def finish_page(html: str) -> str:
+    pages = finished_pages({"day-1.html": taken_apart(html)}, {}, (), speech_of("en"))
+    return put_together(pages["day-1.html"])
 
 
 def finished(text: str) -> str:
@@ -106,3 +116,30 @@ def test_what_people_write_is_never_taken_for_the_frame() -> None:
     html = finish_page(PAGE.format(text) + '<img src="i.svg" alt="logo">')
     assert text in html
     assert '<img src="i.svg" alt="">' in html
+
+
+def test_a_frame_is_finished_once_and_each_page_says_its_own_words_in_it() -> None:
+    script, title = "<script>go()</script>", "Tag \u05e9\u05dc\u05d5\u05dd   2"
+    frame = Frame(
+        f'<head><meta charset="utf-8"><title>{mark("title in a tag")}</title></head><ul>\n\n'
+        f"{mark('item 0')}\n{mark('item 1')}</ul>",
+        f'{script}<p>{mark("title")}</p><script src="assets/kit.js"></script>',
+        (f"<li>{title}</li>", "<li>Two</li>"),
+        f"<li class=here>{mark('title')}</li>",
+    )
+    told = [{"title": each, "title in a tag": each} for each in (title, "Two")]
+    pages = {
+        "one.html": FramedPage(frame, '<article><ol class="steps"></ol></article>', told[0], 0),
+        "two.html": FramedPage(frame, "<article>2</article>", told[1], 1),
+    }
+    done = finished_pages(pages, {}, KIT_SCRIPTS, speech_of("en"))
+    assert done["one.html"].frame is done["two.html"].frame
+    one, two = (put_together(page) for page in done.values())
+    shown = "Tag <bdi>\u05e9\u05dc\u05d5\u05dd</bdi> 2"
+    assert f"<title>{title.replace('   ', ' ')}</title>" in one
+    assert f"<ul> <li class=here>{shown}</li> <li>Two</li></ul>" in one
+    assert f"<ul> <li>{shown}</li> <li class=here>Two</li></ul>" in two
+    assert f"<p>{shown}</p>" in one and "<p>Two</p>" in two
+    assert hash_source("go()") in one and hash_source("go()") in two
+    assert 'kit.js"></script><script src="assets/lists.js"></script>' in one
+    assert "lists.js" not in two

@@ -7,7 +7,6 @@ import re
 from builder.site.finishing.access import with_captions, with_row_heads
 from builder.site.finishing.directions import isolated
 from builder.site.finishing.grown import without_palette
-from builder.site.finishing.security import ARTICLE, secure_page
 from builder.site.finishing.styles import without_theme_links
 
 # Markdown tells a column's side by a style attribute, which the policy forbids. Page text cannot
@@ -38,15 +37,6 @@ AS_WRITTEN = re.compile(
 )
 BLANKS = re.compile(r"  +")
 PLAIN_TABLE = re.compile(r'<table(?: class="(?P<also>nums)")?>(?P<rows>.*?)</table>', re.S)
-
-
-def finish_page(html: str) -> str:
-    """Give the page with classes for styles, table regions, and its policy."""
-    article = ARTICLE.search(html)
-    if article is None:
-        return secure_page(finish_frame(html))
-    before, after = html[: article.start()], html[article.end() :]
-    return secure_page(finish_frame(before) + finish_article(article[0]) + finish_frame(after))
 
 
 def finish_article(html: str) -> str:

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from builder.pages.trip.origins.changing import shared_formulas
 from builder.site.finishing.script_words import words_of_parts
+from builder.site.rendering.framing import mark
 from builder.speech import Speech
 
 PARTS_FOLDER = "kit"
@@ -108,16 +109,27 @@ def written(assets: Path, script: Script, say: Speech) -> str:
     return IDLE.sub("", "\n".join(lines) + "\n")
 
 
-def with_scripts(html: str, scripts: Sequence[Script]) -> str:
-    """Give a page with the scripts that it needs behind the one that is on every page."""
-    more = [script for script in scripts if any(mark in html for mark in script.wanted_by or ())]
-    return KIT_TAG.sub(
-        lambda kit: (
-            kit[0]
-            + "".join(f'<script src="{kit["assets"]}{script.name}"></script>' for script in more)
-        ),
-        html,
+def scripts_wanted(html: str, scripts: Sequence[Script]) -> frozenset[str]:
+    """Give the names of the scripts that a part of a page needs, besides that of every page."""
+    return frozenset(
+        script.name for script in scripts if any(sign in html for sign in script.wanted_by or ())
     )
+
+
+def with_place_for_more(html: str, name: str) -> tuple[str, str]:
+    """Give a frame with a mark behind the script of every page, and where scripts lie from there.
+
+    A frame without that script has no place for more.
+    """
+    found = KIT_TAG.search(html)
+    if found is None:
+        return html, ""
+    return html[: found.end()] + mark(name) + html[found.end() :], found["assets"]
+
+
+def tags_of(scripts: Sequence[Script], assets: str) -> str:
+    """Give the tags that load some scripts."""
+    return "".join(f'<script src="{assets}{script.name}"></script>' for script in scripts)
 
 
 def _starts(script: Script) -> Iterator[str]:

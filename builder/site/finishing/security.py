@@ -13,8 +13,6 @@ SOURCE = re.compile(r"\bsrc\s*=", re.I)
 DATA_BLOCK = re.compile(r"\btype\s*=\s*[\"']?application/(?:ld\+)?json", re.I)
 INLINE_STYLE = re.compile(r"<style[^>]*>(?P<body>.*?)</style>", re.S | re.I)
 CHARSET = re.compile(r"<meta\s+charset\s*=\s*[\"']?utf-8[\"']?\s*/?>", re.I)
-# Greedy on purpose: page text that closes the article early stays inside.
-ARTICLE = re.compile(r"<article\b.*</article>", re.S | re.I)
 
 
 def hash_source(text: str) -> str:
@@ -60,13 +58,13 @@ def policy(scripts: Sequence[str], styles: Sequence[str] = (), alone: bool = Fal
     )
 
 
-def secure_page(html: str) -> str:
-    """Put the policy first after the charset of a page of the site.
+def secured(before: str, after: str) -> str:
+    """Give what stands before an article with its page's policy, first after the charset.
 
     Scripts inside the article come from page text and get no hash: whatever slips through the
     escaping of a user's words is not run.
     """
-    return with_policy(html, policy(inline_scripts(ARTICLE.sub("", html))))
+    return with_policy(before, policy(inline_scripts(before + after)))
 
 
 def with_policy(html: str, content: str) -> str:

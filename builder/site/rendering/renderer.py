@@ -1,9 +1,9 @@
 """What a generator of sites is asked for, so that another can take its place.
 
-A renderer reads a folder of Markdown and leaves in another folder: each page as HTML at its own
-path, with the theme's frame round its article; all other files as they are; the theme's style
-sheets; and the words of all pages in `search/search_index.json`. It obeys the base configuration,
-and raises SiteError for dead links and whatever else it finds wrong.
+A renderer reads a folder of Markdown and leaves in another folder all other files as they are, and
+the theme's style sheets. It gives each page as HTML, the theme's frame round its article, and what
+search finds on all of them. It obeys the base configuration, and raises SiteError for dead links
+and whatever else it finds wrong.
 """
 
 from __future__ import annotations
@@ -12,9 +12,11 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass
 from html import escape
 from pathlib import Path
-from typing import Any, TypeAlias
+from typing import Any, NamedTuple, TypeAlias
 
+from builder.problems import Problem
 from builder.site.errors import SiteError
+from builder.site.rendering.framing import FramedPage
 from builder.site.rendering.navigation import NavItem
 from builder.speech import Speech, later, speech_of
 
@@ -45,7 +47,24 @@ class Rendering:
     base_config: Path
 
 
-Renderer: TypeAlias = Callable[[Rendering], None]
+class Part(NamedTuple):
+    """What search finds: a heading, and what stands below it up to the next, as HTML."""
+
+    address: str
+    title: str
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Rendered:
+    """What became of a site's pages."""
+
+    pages: Mapping[str, FramedPage]  # by path in the kit
+    parts: Sequence[Part]
+    doubts: tuple[Problem, ...] = ()
+
+
+Renderer: TypeAlias = Callable[[Rendering], Rendered]
 
 
 def own_settings(

@@ -16,32 +16,90 @@ os.environ["NO_MKDOCS_2_WARNING"] = "1"
 
 import jinja2
 from markupsafe import Markup
-from mkdocs.commands.build import build
+from mkdocs.commands.build import get_context
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import MkDocsException
 from mkdocs.localization import install_translations
+from mkdocs.structure.files import get_files, set_exclusions
+from mkdocs.structure.nav import get_navigation
+from mkdocs.structure.pages import Page
 from mkdocs.theme import Theme
-from mkdocs.utils.templates import script_tag_filter, url_filter
+from mkdocs.utils.templates import TemplateContext, script_tag_filter, url_filter
 
+from builder.model.place import Place
 from builder.pages.ink import kept_templates
+from builder.problems import Problem
 from builder.site.errors import SiteError
 from builder.site.finishing.offline import is_needed
-from builder.site.rendering.page_markdown import PageMarkdown
-from builder.site.rendering.renderer import Rendering, own_settings, refuse_faults
-from builder.site.search.search_plugin import SearchSections
+from builder.site.rendering.chrome import NotLearned, ThemeOf, framed_by_theme, framed_pages
+from builder.site.rendering.page_markdown import ReadyHtml, read_page
+from builder.site.rendering.renderer import Rendered, Rendering, own_settings, refuse_faults
+from builder.site.search.found import found_on
 
 
-def render(asked: Rendering) -> None:
+def render(asked: Rendering) -> Rendered:
     """Render a folder of Markdown; any warning of the generator stops the kit."""
     with _collected_warnings() as warnings, _source_date(asked.epoch):
         try:
             config = _configure(asked)
-            config.plugins.on_startup(command="build", dirty=False)
-            build(config)
-            config.plugins.on_shutdown()
+            rendered = _rendered(config)
         except MkDocsException as error:
             raise SiteError(f"the pages could not be built: {error}", warnings) from error
     refuse_faults(warnings)
+    return rendered
+
+
+def _rendered(config: MkDocsConfig) -> Rendered:
+    """Do what the generator does in a build, but for pages that need not go through all of it."""
+    config.plugins.on_startup(command="build", dirty=False)
+    config = config.plugins.on_config(config)
+    env = config.theme.get_env()
+    files = get_files(config)
+    files.add_files_from_theme(env, config)
+    set_exclusions(files, config)
+    nav = get_navigation(files, config)
+    docs = files.documentation_pages()
+    pages = [file.page or Page(None, file, config) for file in docs]
+    for page in pages:
+        read_page(page, config, files)
+    files.copy_static_files()
+    parts = found_on(pages, config, nav)
+    theme = _theme(env, lambda page: get_context(nav, docs, config, page))
+    doubts: tuple[Problem, ...] = ()
+    try:
+        framed = framed_pages(pages, nav, theme)
+    except NotLearned as why:
+        framed = {page.file.dest_uri: framed_by_theme(page, theme) for page in pages}
+        doubts = (_slow(str(why)),)
+    for page in pages:
+        page.validate_anchor_links(files=files, log_level=config.validation.links.anchors)
+    config.plugins.on_shutdown()
+    return Rendered(framed, parts, doubts)
+
+
+def _theme(env: jinja2.Environment, context: Callable[[Page], TemplateContext]) -> ThemeOf:
+    """Give what the theme makes of a page, and of a line of its contents."""
+
+    def by_theme(page: Page) -> str:
+        page.active = True
+        try:
+            return env.get_template("main.html").render(context(page))
+        finally:
+            page.active = False
+
+    line = env.get_template("partials/toc-item.html")
+    return ThemeOf(by_theme, lambda link: line.render(toc_item=link))
+
+
+def _slow(why: str) -> Problem:
+    """Say that pages take longer than they need to."""
+    return Problem(
+        Place("theme", 1, 1),
+        "theme-unknown",
+        f"every page goes through the theme by itself, which takes longer: {why}",
+        "install the versions of the libraries that this tool names",
+        "warning",
+    )
 
 
 def _configure(asked: Rendering) -> MkDocsConfig:
@@ -53,14 +111,13 @@ def _configure(asked: Rendering) -> MkDocsConfig:
     config.load_dict(own_settings(asked, config, as_title=lambda title: Markup(escape(title))))
     # Warnings are counted here, so that every one of them is told.
     config["strict"] = False
-    config["markdown_extensions"] = [*config["markdown_extensions"], PageMarkdown.__module__]
+    config["markdown_extensions"] = [*config["markdown_extensions"], ReadyHtml.__module__]
     faults, doubts = config.validate()
     if faults or doubts:
         raise SiteError(
             f"{asked.base_config} does not fit the generator",
             [f"{key}: {fault}" for key, fault in [*faults, *doubts]],
         )
-    config.plugins[SearchSections.name] = SearchSections()
     config.theme = _KitTheme(config.theme)
     return config
 

@@ -21,12 +21,19 @@ import yaml
 from builder.site.errors import SiteError
 from builder.site.finishing.styles import THEME_FOLDER
 from builder.site.folder.kit_files import files_below
+from builder.site.rendering.framing import FramedPage, taken_apart
 from builder.site.rendering.generators import SUCCESSOR
 from builder.site.rendering.plain_markdown import READY_BEGINS, READY_ENDS
-from builder.site.rendering.renderer import Rendering, own_settings, refuse_faults
+from builder.site.rendering.renderer import (
+    Part,
+    Rendered,
+    Rendering,
+    own_settings,
+    refuse_faults,
+)
 
 _VARIANT = "classic"  # it looks as the theme does
-_ITS_INDEX, _INDEX = "search.json", "search/search_index.json"
+_ITS_INDEX = "search.json"
 _SEARCH_STYLES = "successor-search.css"
 _COLOUR = re.compile(r"\x1b\[[0-9;]*m")
 _FOUND = re.compile(r"^\w+: (?P<what>.*)\n\W*\[ (?P<where>\S+) \]$", re.MULTILINE)
@@ -39,7 +46,7 @@ _OF_THE_THEME = (
 )
 
 
-def render(asked: Rendering) -> None:
+def render(asked: Rendering) -> Rendered:
     """Render a folder of Markdown; any warning of the generator stops the kit."""
     if find_spec(SUCCESSOR) is None:
         raise SiteError(
@@ -52,21 +59,24 @@ def render(asked: Rendering) -> None:
         (project / "mkdocs.yml").write_text(_settings(asked), "utf-8")
         _run(project)
         site = project / "site"
-        _put_index(site)
+        pages: dict[str, FramedPage] = {}
         for name, file in files_below(site).items():
             if name.startswith(_OF_THE_THEME):
                 continue
             # The usual theme's sheets lie a folder higher.
             target = asked.into / name.replace(f"{THEME_FOLDER}/{_VARIANT}/", f"{THEME_FOLDER}/")
-            target.parent.mkdir(parents=True, exist_ok=True)
             if name.endswith(".html") and not (asked.docs / name).exists():
-                target.write_text(_tidied(file.read_text("utf-8")), "utf-8", newline="\n")
-            else:
-                shutil.copyfile(file, target)
+                pages[name] = taken_apart(_tidied(file.read_text("utf-8")))
+                continue
+            target.parent.mkdir(parents=True, exist_ok=True)
+            shutil.copyfile(file, target)
+        items = json.loads((site / _ITS_INDEX).read_text("utf-8"))["items"]
 
     # By its name it is one of the theme's sheets, and goes the way of these.
     search = asked.into / THEME_FOLDER / "main.search.css"
     shutil.copyfile(asked.theme.parent / _SEARCH_STYLES, search)
+    parts = [Part(item["location"], item["title"], item["text"]) for item in items]
+    return Rendered(pages, parts)
 
 
 def _settings(asked: Rendering) -> str:
@@ -94,11 +104,3 @@ def _tidied(html: str) -> str:
     """
     html = _FRAME_LINK.sub(lambda link: _ESCAPED_TWICE.sub(r"&\1;", link[0]), html)
     return _CANONICAL.sub("", html).replace(READY_BEGINS, "").replace(READY_ENDS, "")
-
-
-def _put_index(site: Path) -> None:
-    """Put the words of all pages down as the usual generator does."""
-    items = json.loads((site / _ITS_INDEX).read_text("utf-8"))["items"]
-    docs = [{key: item[key] for key in ("location", "title", "text")} for item in items]
-    (site / _INDEX).parent.mkdir()
-    (site / _INDEX).write_text(json.dumps({"docs": docs}, ensure_ascii=False), "utf-8")

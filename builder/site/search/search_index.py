@@ -4,23 +4,24 @@ from __future__ import annotations
 
 import json
 import re
+from collections.abc import Iterable
 from html import unescape
 from pathlib import Path
 
+from builder.site.rendering.renderer import Part
+
 SEARCHED = "search/search_index.js"
-_OF_GENERATOR = "search/search_index.json"
 _TAG = re.compile(r"<[^>]*>")
 _BLANKS = re.compile(r"\s+")
 
 
-def write_searched(site: Path) -> None:
-    """Put the generator's index down as address, title and text of each part of each page."""
-    index = site / _OF_GENERATOR
-    docs = json.loads(index.read_text(encoding="utf-8"))["docs"]
-    parts = [[doc["location"], _plain(doc["title"]), _plain(doc["text"])] for doc in docs]
-    packed = json.dumps(parts, ensure_ascii=False, separators=(",", ":"))
-    (site / SEARCHED).write_text(f"const SEARCHED = {packed};\n", encoding="utf-8", newline="\n")
-    index.unlink()
+def write_searched(site: Path, parts: Iterable[Part]) -> None:
+    """Write what search finds: address, title and text of each part of each page."""
+    told = [[part.address, _plain(part.title), _plain(part.text)] for part in parts]
+    packed = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
+    target = site / SEARCHED
+    target.parent.mkdir(exist_ok=True)
+    target.write_text(f"const SEARCHED = {packed};\n", encoding="utf-8", newline="\n")
 
 
 def _plain(html: str) -> str:
