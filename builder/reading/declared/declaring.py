@@ -93,8 +93,13 @@ def written(name: str) -> str:
 class Record(BaseModel):
     """A mapping of declared keys, made from a node of YAML; its title is what messages call it."""
 
+    # Of most records only what holds them is asked to read, which builds them in.
     model_config = ConfigDict(
-        extra="forbid", frozen=True, alias_generator=written, arbitrary_types_allowed=True
+        extra="forbid",
+        frozen=True,
+        alias_generator=written,
+        arbitrary_types_allowed=True,
+        defer_build=True,
     )
     # A slot: pydantic takes its time to find what is private to it.
     __slots__ = ("_node",)

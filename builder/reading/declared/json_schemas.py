@@ -41,7 +41,8 @@ class _Generator(GenerateJsonSchema):
 def schema_of(kind: Kind) -> dict[str, Any]:
     """Give the JSON Schema of a kind of file: of one record, or of a list of them."""
     found = kind.record.model_json_schema(schema_generator=_Generator)
-    records = {title_of(kind.record): found, **found.pop("$defs", {})}
+    below = found.pop("$defs", {})  # in an order that tells which of them were built first
+    records = {title_of(kind.record): found, **dict(sorted(below.items()))}
     names = {name: str(each["title"]).replace(" ", "-") for name, each in records.items()}
     shapes = {names[name]: _readable(each, names) for name, each in records.items()}
     one = {"$ref": f"#/$defs/{names[title_of(kind.record)]}"}

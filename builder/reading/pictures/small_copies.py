@@ -8,6 +8,7 @@ import zlib
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from dataclasses import dataclass
+from importlib import import_module
 from io import BytesIO
 from typing import TYPE_CHECKING
 
@@ -105,6 +106,7 @@ def _opened(data: bytes, name: str) -> Iterator[ImageFile]:
     """Open a picture, and say what is wrong with one that cannot be shown."""
     from PIL import Image
 
+    import_module("PIL.WebPImagePlugin")  # or all formats there are would be loaded to find it
     try:
         with warnings.catch_warnings():
             warnings.simplefilter("ignore")  # what is odd about a file and is shown all the same
