@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from builder.formulas.boiling import boiling_point_c
+from builder.formulas.cookware import snow_l
 from builder.formulas.expression import Value, evaluate, names_in
 from builder.model.figure import (
     Count,
@@ -111,6 +112,7 @@ def test_every_figure_is_worked_out_from_its_leaves(data: Mapping[str, Figure]) 
         ("bread_g", "bread_g"),
         ("Bread, as bought (a table)", "bread_as_bought"),  # what stands in brackets is no name
         ("2 spoons", "x_2_spoons"),  # a symbol begins with a letter
+        ("2b", "x_2b"),
         ("_", "x"),
         ("ø", "x"),
     ],
@@ -164,6 +166,9 @@ def test_inputs_of_one_name_are_numbered_before_their_unit() -> None:
         (add([BREAD_G, figure(3, "time_min")]), "sum(parts)"),  # no unit that all share
         (add([BREAD_G, figure(30, "bread_g")]), "sum(bread_g)"),
         (add([BREAD_G * OATS_G, SOUP_G * OATS_G]), "sum(parts_g * oats_g)"),
+        (smallest(BREAD_G, SOUP_G, OATS_G, BREAD_G * 2.0), "min(parts_g)"),  # many are a list
+        (add([BREAD_G * 2.0, SOUP_G * 2.0]), "sum(parts_g * 2)"),
+        (add([BREAD_G * OATS_G, SOUP_G / OATS_G]), "sum(part)"),  # not of one shape
         (add_counts([counted(2, "packs"), counted(3, "packs")]), "sum(packs)"),
     ],
 )
@@ -190,6 +195,9 @@ def test_nothing_of_this_is_not_nothing_of_that() -> None:
     graph = graph_of({"wood_g": no_wood, "gas_g": no_gas})
     assert graph.id_of(no_wood) == "wood_g"
     assert graph.id_of(no_gas) == "gas_g"
+    # Something that was found alike is one figure.
+    two = [Figure(2.0, Found("days", "counted")) for _ in range(2)]
+    assert graph_of({"one": two[0], "other": two[1]}).id_of(two[1]) == "one"
 
 
 def test_a_choice_stands_beside_its_guards() -> None:
@@ -199,6 +207,8 @@ def test_a_choice_stands_beside_its_guards() -> None:
     assert chosen.guards == (room,)
     assert chosen.expression == "bread_g"
     assert graph.nodes["all_g"].expression == "bread_g + oats_g"
+    # What no page tells is numbered, and belongs to what is told.
+    assert (chosen.id[0], chosen.top) == ("#", "all_g")
     assert graph.nodes[graph.id_of(room) or ""].expression == "bread_g <= soup_g"
 
 
@@ -222,7 +232,9 @@ def test_a_part_of_a_graph_holds_what_it_rests_on_and_no_more() -> None:
 
 
 def test_sources_are_those_of_formulas_rows_and_guards() -> None:
-    boils_c = work(boiling_point_c, named(900.0, "pressure_hpa", "a barometer"))
-    chosen = guarded(boils_c, holds(named(1.0, "one", "a guard"), "<", 2.0))
-    found = sources_of((chosen,))
-    assert {"iapws-if97", "a barometer", "a guard"} <= found
+    snow = work(snow_l, figure(900.0, "water_ml"), figure(100.0, "snow_kg_m3"))
+    chosen = guarded(snow, holds(named(1.0, "one", "a guard"), "<", 2.0))
+    expected = {"ams-glossary", "paterson", "here", "a guard"}
+    assert sources_of((chosen, None, "a word", [BREAD_G])) == expected
+    # A record is walked through, its figures found wherever they lie.
+    assert sources_of(Node("x", BREAD_G, "x", inputs={}, guards=(chosen,))) == expected
