@@ -622,6 +622,7 @@ class KitCaution:
     sources: tuple[str, ...]
     at: Spot = NOWHERE
     aloud: bool = False  # read to everybody before leaving, and not of this trip's own making
+    otherwise: str = ""  # the text with the other system's quantities, "" where it holds none
 
 
 @dataclass(frozen=True, slots=True)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from pathlib import Path
 
+import pytest
 from playwright.sync_api import Browser, Page, expect
 
 from .looking import offline_page, search_for, site_pages_of
@@ -40,6 +41,31 @@ def test_step_by_step_is_told_in_one_system_at_a_time(browser: Browser, demo_kit
         page.reload()
         expect(step).to_contain_text("cups", use_inner_text=True)
     assert seen.complaints == []
+
+
+@pytest.mark.parametrize(
+    ("trip", "units", "unwanted"),
+    [
+        # Grains of an ounce stay one or two grams.
+        ("graupel-ridge", "oz, cups", r"\d\u00a0(?:kg|ml|l|°C|cm)\b|\d\d\u00a0g\b"),
+        ("lake-emmerin", "g, ml", r"\d\u00a0(?:oz|lb|fl\u00a0oz|cups?|gal|°F|in)\b"),
+    ],
+)
+def test_no_step_and_no_caution_at_it_keeps_the_trips_own_units(
+    browser: Browser, demo_kits: Path, trip: str, units: str, unwanted: str
+) -> None:
+    with offline_page(browser, width=360) as (page, _):
+        meals = sorted((demo_kits / trip / "meals").glob("*.html"))
+        page.goto(meals[0].as_uri())
+        in_units(page, units)
+        cautions = ""
+        for meal in meals:
+            page.goto(meal.as_uri())
+            page.get_by_role("button", name="One at a time").click()
+            assert not re.search(unwanted, page.locator(".work").inner_text()), meal.name
+            cautions += " ".join(page.locator(".work .caution").all_inner_texts())
+    # Where a caution stands at a step, it tells its temperature in the units that were chosen.
+    assert trip != "graupel-ridge" or "165\u00a0°F" in cautions
 
 
 def test_the_other_units_can_be_the_large_ones(browser: Browser, recipe: str) -> None:

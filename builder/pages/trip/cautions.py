@@ -7,11 +7,15 @@ from dataclasses import dataclass
 
 from builder.model.kit import Kit, KitCaution
 from builder.model.source import LEVELS, Level
+from builder.model.trip import Units
 from builder.pages import words
 from builder.pages.citing import citation
 from builder.pages.pieces import Cell, link, text
 from builder.pages.trip.addresses import day_path
 from builder.speech import Speech, later, speech_of
+
+# The text by system of units, the trip's own first; empty where it is the same in both.
+Told = tuple[tuple[Units, str], ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -24,6 +28,7 @@ class Box:
     title: str
     text: str
     because: tuple[str, ...]
+    told: Told = ()
 
     @property
     def href(self) -> str:
@@ -50,6 +55,7 @@ class Entry:
     text: str
     cases: tuple[Case, ...]
     sources: tuple[Cell, ...]
+    told: Told
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,14 +112,14 @@ def boxes(kit: Kit, cautions: Iterable[KitCaution]) -> tuple[Box, ...]:
     for each in cautions:
         alike.setdefault((each.level, each.id), []).append(each)
     return tuple(
-        _box(say, together)
+        _box(say, kit.units, together)
         for wanted in LEVELS
         for (level, _), together in alike.items()
         if level == wanted
     )
 
 
-def _box(say: Speech, alike: list[KitCaution]) -> Box:
+def _box(say: Speech, units: Units, alike: list[KitCaution]) -> Box:
     first = alike[0]
     return Box(
         first.id,
@@ -122,7 +128,14 @@ def _box(say: Speech, alike: list[KitCaution]) -> Box:
         first.title,
         first.text,
         tuple(dict.fromkeys(_reason(each) for each in alike)),
+        _told(units, first),
     )
+
+
+def _told(units: Units, caution: KitCaution) -> Told:
+    if not caution.otherwise:
+        return ()
+    return ((units, caution.text), ("metric" if units == "us" else "us", caution.otherwise))
 
 
 def _reason(caution: KitCaution) -> str:
@@ -143,13 +156,19 @@ def cautions_page(kit: Kit) -> CautionsPage:
                 together.setdefault(caution.id, []).append(caution)
         if together:
             title, says = say(words.LEVELS[level]), say(_GROUPS_SAY[level])
-            entries = tuple(_entry(say, each, names, cited) for each in together.values())
+            entries = tuple(
+                _entry(say, kit.units, each, names, cited) for each in together.values()
+            )
             groups.append(Group(level, title, says, entries))
     return CautionsPage(tuple(groups), kit.standing.text)
 
 
 def _entry(
-    say: Speech, alike: list[KitCaution], names: dict[str, str], cited: dict[str, str]
+    say: Speech,
+    units: Units,
+    alike: list[KitCaution],
+    names: dict[str, str],
+    cited: dict[str, str],
 ) -> Entry:
     first = alike[0]
     sources = dict.fromkeys(source for each in alike for source in each.sources)
@@ -164,6 +183,7 @@ def _entry(
             link(cited[source], f"numbers.md#source-{source}") if source in cited else text(source)
             for source in sources
         ),
+        _told(units, first),
     )
 
 

@@ -6,6 +6,7 @@ from collections.abc import Callable, Iterator, Mapping
 
 from builder.model.kit import KitCaution
 from builder.model.source import LEVELS, CautionText
+from builder.model.trip import Units
 from builder.planning.cautions.facts import Facts, Finding, once_each
 from builder.planning.cautions.food import (
     dryers,
@@ -116,6 +117,7 @@ def cautions_of(facts: Facts, texts: Mapping[str, CautionText]) -> tuple[KitCaut
             sources=texts[name].sources,
             at=finding.at,
             aloud=texts[name].aloud,
+            otherwise=_in_other_units(facts, texts[name].text),
         )
         for name, predicate in PREDICATES.items()
         if name in texts
@@ -124,3 +126,9 @@ def cautions_of(facts: Facts, texts: Mapping[str, CautionText]) -> tuple[KitCaut
     order = list(PREDICATES)
     found.sort(key=lambda each: (LEVELS.index(each.level), order.index(each.id)))
     return tuple(found)
+
+
+def _in_other_units(facts: Facts, told: str) -> str:
+    other: Units = "metric" if facts.trip.units == "us" else "us"
+    said = facts.say.in_units(told, other)
+    return said if said != facts.say.in_units(told, facts.trip.units) else ""
