@@ -11,7 +11,9 @@ import pytest
 
 ARTICLE = re.compile(r"<article.*?</article>", re.S)
 # What a script shows instead, in the other units, is not read beside it.
-UNSEEN = re.compile(r"<(script|style|svg|caption).*?</\1>|<span[^>]* hidden>[^<]*</span>", re.S)
+UNSEEN = re.compile(
+    r"<(script|style|svg|caption).*?</\1>|<span[^>]* hidden\b[^>]*>[^<]*</span>", re.S
+)
 # Which caution it is stands over each of its reasons.
 NAME_OF_CAUTION = re.compile(r"(?<=<p>)<strong>[^<]*</strong>")
 NEW_LINE = re.compile(r"<(?:h[1-6]|li|p|dt|div|br|dd|tr)\b[^>]*>")

@@ -317,7 +317,7 @@ def _told_once(told: set[str], boxes: Iterable[Box]) -> tuple[Box, ...]:
     """Leave only the name of a caution and its reason where the day told already what to do."""
     found = []
     for box in boxes:
-        found.append(replace(box, text="") if box.id in told else box)
+        found.append(replace(box, text="", told=()) if box.id in told else box)
         told.add(box.id)
     return tuple(found)
 

@@ -93,9 +93,11 @@ const oneAtATime = (list, boxes, number) => {
   let at = 0;
   let on = kept.get(name) ?? usual;
   const [told, then] = [make("output"), make("span")];
-  const back = button(WORDS.back, () => go(at - 1));
-  const next = button(WORDS.next, () => (boxes[at].checked ? go(at + 1) : set(boxes[at], true)));
-  const undo = button(WORDS.undo, () => {
+  // The step fills the screen, from its first word; what stands over the first one is not needed again.
+  const mover = (words, move) => button(words, () => { move(); list.scrollIntoView(); });
+  const back = mover(WORDS.back, () => go(at - 1));
+  const next = mover(WORDS.next, () => (boxes[at].checked ? go(at + 1) : set(boxes[at], true)));
+  const undo = mover(WORDS.undo, () => {
     const last = boxes.findLastIndex((box) => box.checked);
     set(boxes[last], false);
     go(last);

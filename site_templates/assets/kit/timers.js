@@ -43,6 +43,10 @@ const startTimers = () => {
     const id = `${pageName} ${number}`;
     starters.set(id, starter);
     starter.addEventListener("click", () => startOrStop(id, starter));
+    // Whoever goes on has heard what rang.
+    starter.closest("li")?.addEventListener("change", () => {
+      if (running().some((timer) => timer.id === id && timer.end <= Date.now())) stop(id);
+    });
   });
   const bar = make("div", { className: "kit-timers", hidden: true, role: "region", "aria-label": WORDS.timers });
   const alarm = make("div", { className: "kit-unseen", role: "alert" });
@@ -64,6 +68,7 @@ const startTimers = () => {
     const label = starter.dataset.label || document.querySelector("h1")?.textContent.trim() || "";
     kept.set("timers", [...timers, { id, label, end: Date.now() + minutes * 60000 }]);
     tick();
+    starter.closest(".kit-one")?.scrollIntoView(); // the bar has taken room from below
   };
   /* A thumb that slips stops nothing: what still runs takes two touches, what rings one. */
   const sureUntil = new Map();
@@ -102,12 +107,13 @@ const startTimers = () => {
     for (const timer of timers) {
       if (!inBar.has(timer.id)) {
         const shown = button("", () => stopIfSure(timer.id));
+        shown.append(make("span", {}, `${timer.label}: `), make("b"));
         inBar.set(timer.id, shown);
         bar.append(shown);
       }
       const left = timer.end - now;
       const shown = inBar.get(timer.id);
-      shown.textContent = `${timer.label}: ${timerText(left, isSure(timer.id))}`;
+      shown.lastChild.textContent = timerText(left, isSure(timer.id));
       shown.classList.toggle("rung", left <= 0);
       if (left <= 0) ring(timer, left);
     }
