@@ -41,7 +41,9 @@ class Found:
     sources: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+# A plan holds tens of thousands of the next two, and a frozen record takes thrice as long to make:
+# these are frozen by custom. Nothing sets a field of them.
+@dataclass(slots=True, unsafe_hash=True)
 class Worked:
     """A declared formula gave it, out of other figures."""
 
@@ -49,7 +51,7 @@ class Worked:
     inputs: tuple[tuple[str, Traced | tuple[Traced, ...]], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True, unsafe_hash=True)
 class Reckoned:
     """Plain arithmetic gave it: a sign or a function of the small language, and its operands."""
 
@@ -60,6 +62,9 @@ class Reckoned:
 
 
 Origin: TypeAlias = "Told | Named | Found | Worked | Reckoned"
+
+
+_new_float = float.__new__
 
 
 class Figure(float):
@@ -84,37 +89,45 @@ class Figure(float):
 
     def __add__(self, other: float) -> Figure:
         """Add."""
-        return Figure(float(self) + other, Reckoned("+", (self, other)))
+        return _reckoned(float.__add__(self, other), "+", (self, other))
 
     def __radd__(self, other: float) -> Figure:
         """Add to a number; `sum` begins with nothing."""
         if not other and not isinstance(other, (Figure, Count)):
             return self
-        return Figure(other + float(self), Reckoned("+", (other, self)))
+        return _reckoned(float.__radd__(self, other), "+", (other, self))
 
     def __sub__(self, other: float) -> Figure:
         """Subtract."""
-        return Figure(float(self) - other, Reckoned("-", (self, other)))
+        return _reckoned(float.__sub__(self, other), "-", (self, other))
 
     def __rsub__(self, other: float) -> Figure:
         """Subtract from a number."""
-        return Figure(other - float(self), Reckoned("-", (other, self)))
+        return _reckoned(float.__rsub__(self, other), "-", (other, self))
 
     def __mul__(self, other: float) -> Figure:
         """Multiply."""
-        return Figure(float(self) * other, Reckoned("*", (self, other)))
+        return _reckoned(float.__mul__(self, other), "*", (self, other))
 
     def __rmul__(self, other: float) -> Figure:
         """Multiply a number."""
-        return Figure(other * float(self), Reckoned("*", (other, self)))
+        return _reckoned(float.__rmul__(self, other), "*", (other, self))
 
     def __truediv__(self, other: float) -> Figure:
         """Divide."""
-        return Figure(float(self) / other, Reckoned("/", (self, other)))
+        return _reckoned(float.__truediv__(self, other), "/", (self, other))
 
     def __rtruediv__(self, other: float) -> Figure:
         """Divide a number."""
-        return Figure(other / float(self), Reckoned("/", (other, self)))
+        return _reckoned(float.__rtruediv__(self, other), "/", (other, self))
+
+
+# `float(a) * b` would ask a figure b first, and make a second figure only to drop it.
+def _reckoned(value: float, do: str, parts: tuple[float, ...]) -> Figure:
+    """Give what plain arithmetic gave, without the ways round that `Figure` takes."""
+    figure = _new_float(Figure, value)
+    figure.origin = Reckoned(do, parts)
+    return figure
 
 
 class Count(int):
