@@ -2,15 +2,18 @@
 
 from __future__ import annotations
 
+import inspect
 import re
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from functools import cache
-from typing import Any, ParamSpec
+from typing import Any, ParamSpec, TypeAlias
 
-from builder.formulas.declaring import ENDS, FORMULAS, Formula
+from builder.formulas.declaring import ENDS, FORMULAS, FromTable
 from builder.model.figure import Count, Figure, Found, Named, Traced, Worked
 
 Given = ParamSpec("Given")
+_Input: TypeAlias = "tuple[str, Traced | tuple[Traced, ...]]"
 
 # What nobody said the origin of. A test lets no kit hold one.
 UNTRACED = "not traced"
@@ -20,10 +23,20 @@ TOLD_BY_PARTY = "told by the party"
 
 def work(formula: Callable[Given, float], *args: Given.args, **named: Given.kwargs) -> Figure:
     """Work a declared formula out."""
-    declared = FORMULAS[formula]
-    inputs = {**declared.defaults, **dict(zip(declared.parameters, args, strict=False)), **named}
-    plain = {name: _plain(given) for name, given in inputs.items()}
-    return Figure(declared.function(**plain), _worked(declared, inputs))
+    call = _call_of(formula)
+    given: Sequence[Any] = args
+    if named or len(args) < len(call.names):
+        inputs = {**call.defaults, **dict(zip(call.names, args, strict=False)), **named}
+        given = [inputs[name] for name in call.names]
+    plain = [float(each) if type(each) is Figure else _plain(each) for each in given]
+    if call.by_name:
+        value = call.function(
+            *plain[: -len(call.by_name)],
+            **dict(zip(call.by_name, plain[-len(call.by_name) :], strict=True)),
+        )
+    else:
+        value = call.function(*plain)
+    return Figure(value, Worked(call.function, call.inputs(given)))
 
 
 def count(formula: Callable[Given, float], *args: Given.args, **named: Given.kwargs) -> Count:
@@ -78,28 +91,65 @@ def _plain(given: Any) -> Any:
     return tuple(map(_plain, given)) if isinstance(given, (tuple, list)) else given
 
 
-def _worked(declared: Formula, inputs: Mapping[str, Any]) -> Worked:
-    fixed = _fixed(declared)
-    shown: list[tuple[str, Traced | tuple[Traced, ...]]] = []
-    for name in declared.names:
-        if name in fixed:
-            shown.append((name, fixed[name]))
-        elif name in declared.tables:
-            table = declared.tables[name]
-            words = ", ".join(str(inputs[by]) for by in table.by)
-            picked = table.pick(*(inputs[by] for by in table.by))
-            shown.append((name, Figure(picked, Named(f"{name} ({words})", table.source))))
-        elif isinstance(inputs[name], Sequence):
-            shown.append((name, tuple(traced(each, name) for each in inputs[name])))
-        else:
-            shown.append((name, traced(inputs[name], name)))
-    return Worked(declared.function, tuple(shown))
+@dataclass(frozen=True, slots=True)
+class _Call:
+    """How a formula is called and told, looked up once: a plan works out thousands."""
+
+    function: Callable[..., float]
+    names: tuple[str, ...]
+    by_name: tuple[str, ...]  # the last of them, where the function takes them by name alone
+    defaults: Mapping[str, Any]
+    # What the names of the expression stand for: a place among the arguments, a table, a constant.
+    told: tuple[tuple[str, int | _Table | Figure], ...]
+
+    def inputs(self, given: Sequence[Any]) -> tuple[_Input, ...]:
+        """Give what each name of the expression stood for."""
+        shown: list[_Input] = []
+        for one in self.told:
+            name, stands_for = one
+            if type(stands_for) is int:
+                each = given[stands_for]
+                if type(each) is Figure:
+                    shown.append((name, each))
+                elif isinstance(each, Sequence):
+                    shown.append((name, tuple(traced(part, name) for part in each)))
+                else:
+                    shown.append((name, traced(each, name)))
+            elif isinstance(stands_for, _Table):
+                shown.append((name, stands_for.row(name, given)))
+            else:
+                shown.append(one)  # type: ignore[arg-type]
+        return tuple(shown)
+
+
+@dataclass(frozen=True, slots=True)
+class _Table:
+    """A table of which arguments choose a row, by their places."""
+
+    table: FromTable
+    by: tuple[int, ...]
+
+    def row(self, name: str, given: Sequence[Any]) -> Figure:
+        """Give the row that was chosen."""
+        by = [given[place] for place in self.by]
+        words = ", ".join(str(each) for each in by)
+        return Figure(self.table.pick(*by), Named(f"{name} ({words})", self.table.source))
 
 
 @cache
-def _fixed(formula: Formula) -> dict[str, Figure]:
-    """Give a formula's constants as leaves, once."""
-    return {
-        name: Figure(each.value, Named(name, each.source))
-        for name, each in formula.constants.items()
-    }
+def _call_of(formula: Callable[..., float]) -> _Call:
+    declared = FORMULAS[formula]
+    names = declared.parameters
+    parameters = inspect.signature(formula).parameters
+    told: list[tuple[str, int | _Table | Figure]] = []
+    for name in declared.names:
+        if constant := declared.constants.get(name):
+            told.append((name, Figure(constant.value, Named(name, constant.source))))
+        elif table := declared.tables.get(name):
+            told.append((name, _Table(table, tuple(map(names.index, table.by)))))
+        else:
+            told.append((name, names.index(name)))
+    by_name = tuple(
+        each for each in names if parameters[each].kind is inspect.Parameter.KEYWORD_ONLY
+    )
+    return _Call(declared.function, names, by_name, declared.defaults, tuple(told))
