@@ -173,15 +173,34 @@ def _note(graph: Graph, name: str, figure: Traced, top: str) -> None:
 def sources_of(record: object) -> set[str]:
     """Give the ids of all sources that the figures in a record rest on."""
     found: set[str] = set()
+    formulas: set[Callable[..., Any]] = set()
     seen: set[int] = set()
-    waiting = [record]
+    waiting: list[Any] = [record]
     while waiting:
-        figures: Iterator[Traced] = held_in(waiting.pop(), (Figure, Count))
-        for each in figures:
-            if id(each) not in seen:
-                seen.add(id(each))
-                waiting += _behind(each.origin, found)
-    return found
+        each = waiting.pop()
+        kind = type(each)
+        if kind is Figure or kind is Count:
+            if id(each) in seen:
+                continue
+            seen.add(id(each))
+            origin = each.origin
+            if isinstance(origin, Reckoned):
+                waiting += origin.parts
+                waiting += origin.guards
+            elif isinstance(origin, Worked):
+                formulas.add(origin.formula)
+                waiting += [given for _, given in origin.inputs]
+            elif isinstance(origin, Named):
+                found.add(origin.source)
+            elif isinstance(origin, Found):
+                found.update(origin.sources)
+        elif kind in _PLAIN:
+            continue
+        elif isinstance(each, (tuple, list)):
+            waiting += each
+        else:
+            waiting += [getattr(each, name) for name in _fields_of(kind)]
+    return found.union(*(FORMULAS[each].sources for each in formulas))
 
 
 # Most of a record is words and numbers without an origin: asked first, and by their kind.
@@ -202,20 +221,6 @@ def held_in(record: object, kinds: tuple[type[Kind], ...]) -> Iterator[Kind]:
             waiting += reversed(each)
         else:
             waiting += [getattr(each, name) for name in reversed(_fields_of(kind))]
-
-
-def _behind(origin: Origin, found: set[str]) -> Iterable[object]:
-    """Note the sources that an origin tells, and give the figures it came from."""
-    if isinstance(origin, Worked):
-        found.update(FORMULAS[origin.formula].sources)
-        return [given for _, given in origin.inputs]
-    if isinstance(origin, Reckoned):
-        return (*origin.parts, *origin.guards)
-    if isinstance(origin, Named):
-        found.add(origin.source)
-    elif isinstance(origin, Found):
-        found.update(origin.sources)
-    return ()
 
 
 @cache
