@@ -358,11 +358,15 @@ def plan_each(
     names: Callable[[Iterable[str], bool], list[str]],
     keep: Callable[[Kit], Kept],
     plans: KeptPlans | None = None,
+    *,
+    to_check: bool = False,
 ) -> Planned[Kept]:
     """Check a folder and plan some of its trips; keep of each kit what is asked, and no more.
 
-    What `plans` still holds of the last time is not planned again.
+    What `plans` still holds of the last time is not planned again. Kits `to_check` hold what
+    problems and dangers hang on, and their numbers no origins.
     """
+    from builder.model.figure import untraced
     from builder.model.learned import NOTHING_LEARNED
     from builder.planning.after import learned_before, review_problems
     from builder.planning.cooking import barometer_problems
@@ -404,7 +408,8 @@ def plan_each(
                     said_in[trip.language] = worded(whole, stock, trip.language)
                 reads: set[Read] = set()
                 said = watched(*said_in[trip.language], reads)
-                kit = plan_learned(trip, *said, lessons)
+                with untraced() if to_check else contextlib.nullcontext():
+                    kit = plan_learned(trip, *said, lessons, to_check=to_check)
                 own = [
                     *barometer_problems(trip),
                     *menu_problems(trip, kit, watched(whole, stock, reads)[0]),

@@ -36,7 +36,10 @@ def check(content: Path | None, strict: bool, as_json: bool) -> None:
     folder = read_place(place)
     # Of many trips the kits would fill the memory.
     planned = plan_each(
-        folder, lambda known, _: sorted(known), lambda kit: (Dangers.of([kit]), told(kit))
+        folder,
+        lambda known, _: sorted(known),
+        lambda kit: (Dangers.of([kit]), told(kit)),
+        to_check=True,
     )
     problems = planned.problems
     dangers = Dangers.together([each for each, _ in planned.kits])

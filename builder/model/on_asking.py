@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable, Hashable, Iterator, Mapping
 from typing import TypeVar
 
+from builder.model.figure import with_origins
+
 Key = TypeVar("Key", bound=Hashable)
 Item = TypeVar("Item")
 
@@ -27,7 +29,8 @@ class OnAsking(Mapping[Key, Item]):
     def __getitem__(self, key: Key) -> Item:
         """Give an item, made now where it was not asked for before."""
         if key not in self._made and key in self._makers:
-            self._made[key] = self._makers[key](key)
+            with with_origins():
+                self._made[key] = self._makers[key](key)
         return self._made[key]
 
     def waits(self, key: Key) -> bool:

@@ -178,7 +178,7 @@ def sources_of(record: object) -> set[str]:
     waiting: list[Any] = [record]
     while waiting:
         each = waiting.pop()
-        kind = type(each)
+        kind: Any = type(each)
         if kind is Figure or kind is Count:
             if id(each) in seen:
                 continue

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
 from typing import NamedTuple
 
 from builder.model.content import Content
@@ -53,14 +54,15 @@ from builder.planning.looks import (
 )
 from builder.planning.menu import (
     MenuItem,
+    by_need,
     eaten,
     eaten_kcal,
+    in_ladles,
     left_out,
     plan_menu,
     refused_by,
     shares_by_need,
     shopping,
-    with_plates,
 )
 from builder.planning.mishaps import mishaps
 from builder.planning.needs import (
@@ -85,10 +87,13 @@ def plan_trip(
     stock: Stock,
     in_steps: PartyNeeds | None = None,
     learned: Learned = NOTHING_LEARNED,
+    *,
+    to_check: bool = False,
 ) -> Kit:
     """Compute a trip's kit; raises ProblemsFound where a formula refuses one of its figures.
 
-    `in_steps` takes the place of what bodies need, where those may not be told.
+    `in_steps` takes the place of what bodies need, where those may not be told. A kit `to_check`
+    holds what problems and cautions hang on, and nothing that only pages tell.
     """
     say = speech_of(trip.language)
     places = cooking_places(trip)
@@ -125,7 +130,7 @@ def plan_trip(
     }
     shares = shares_by_need(needs_kcal)
     days = tuple(
-        _kit_day(trip, _OfDay(*of_day), shares, hearth, content)
+        _kit_day(trip, _OfDay(*of_day), shares, hearth, content, to_check=to_check)
         for of_day in zip(
             trip.days, places.by_day, menus, energies, drinkers, waters, fuel_days, strict=True
         )
@@ -138,16 +143,15 @@ def plan_trip(
             avoids=person.avoids,
             refused=refused_by(person, menus),
             left_out=left_out(trip, days, person.name),
-            food=offered(person_food, person, days),
-            energy_by_method=offered(energy_by_method, person, days),
-            needs_more=tuple(needs_more(person, days)),
+            food=None if to_check else offered(person_food, person, days),
+            energy_by_method=None if to_check else offered(energy_by_method, person, days),
+            needs_more=() if to_check else tuple(needs_more(person, days)),
         )
         for person in trip.party
     )
-    batches = tuple(
-        look_at_batch(batch, stock.judged[batch.id], content)
-        for batch in kit_batches(trip, _batches_named(menus), stock)
-    )
+    batches = kit_batches(trip, _batches_named(menus), stock)
+    if not to_check:
+        batches = tuple(look_at_batch(each, stock.judged[each.id], content) for each in batches)
     facts = Facts(
         trip=trip,
         days=days,
@@ -160,26 +164,8 @@ def plan_trip(
         judged=stock.judged,
     )
     cautions = cautions_of(facts, content.cautions)
-    lines, proposals, coming = shopping(trip, content, menus, stock)
-    guides = drying_guides(lines, facts.batches, content)
-    wood_by_species_g = wood_range_g(trip, days, hearth)
-    of_all_food, swell_times = density_kcal_g(days), bags_swell_times(days)
-    told = (
-        party,
-        days,
-        fuels,
-        batches,
-        load,
-        lines,
-        proposals,
-        coming,
-        guides,
-        wood_by_species_g,
-        of_all_food,
-        swell_times,
-        learned,
-    )
-    return Kit(
+    wood_g = add(day.fuel.wood_g for day in days)
+    kit = Kit(
         id=trip.id,
         title=trip.title,
         start=trip.start,
@@ -194,41 +180,73 @@ def plan_trip(
         nutrition=_sum([day.nutrition for day in days]),
         energy_need_kcal=add(day.energy_need_kcal for day in days),
         fuels=fuels,
-        wood_g=add(day.fuel.wood_g for day in days),
-        wood_low_g=add(day.fuel.wood_low_g for day in days),
-        wood_high_g=add(day.fuel.wood_high_g for day in days),
-        wood_by_species_g=wood_by_species_g,
+        wood_g=wood_g,
         irons=tuple(iron.name for iron in hearth.irons),
         pots=tuple((pot.id, pot.name, pot.room_ml) for pot in hearth.pots),
         batches=batches,
         weights=load,
         cautions=cautions,
         standing=content.cautions.get(STANDING) or _no_standing(say),
+        shopping=(),
+        proposals=(),
+        sources=(),
+        defaults=(),
+        review=reviewed(trip.review, days, fuels, wood_g),
+        learned=learned,
+        times=trip.times,
+        chilled_until=_chilled_until(trip),
+        folders=content.folders,
+    )
+    return kit if to_check else _told_whole(kit, trip, facts, stock)
+
+
+def _told_whole(kit: Kit, trip: Trip, facts: Facts, stock: Stock) -> Kit:
+    """Give a kit with all that its pages tell besides, on which no problem and no caution hangs."""
+    days, hearth, content, menus = kit.days, facts.hearth, facts.content, facts.menus
+    lines, proposals, coming = shopping(trip, content, menus, stock)
+    guides = drying_guides(lines, facts.batches, content)
+    wood_by_species_g = wood_range_g(trip, days, hearth)
+    of_all_food, swell_times = density_kcal_g(days), bags_swell_times(days)
+    told = (
+        kit.party,
+        days,
+        kit.fuels,
+        kit.batches,
+        kit.weights,
+        lines,
+        proposals,
+        coming,
+        guides,
+        wood_by_species_g,
+        of_all_food,
+        swell_times,
+        kit.learned,
+    )
+    return replace(
+        kit,
+        wood_low_g=add(day.fuel.wood_low_g for day in days),
+        wood_high_g=add(day.fuel.wood_high_g for day in days),
+        wood_by_species_g=wood_by_species_g,
         shopping=lines,
         proposals=proposals,
         coming=coming,
         sources=_known(
             {
                 *sources_of(told),
-                *look_sources(party, days, batches, guides),
-                *(source for each in cautions for source in each.sources),
+                *look_sources(kit.party, days, kit.batches, guides),
+                *(source for each in kit.cautions for source in each.sources),
                 *_food_sources(menus),
             },
             content,
         ),
-        defaults=defaults_taken(trip, say),
-        folders=content.folders,
+        defaults=defaults_taken(trip, facts.say),
         density_kcal_g=of_all_food,
         bags_swell_times=swell_times,
         guides=guides,
-        review=reviewed(trip.review, days, fuels, add(day.fuel.wood_g for day in days)),
-        learned=learned,
-        times=trip.times,
-        utensils=utensils_of(trip, days, hearth, content, load.people),
-        chilled_until=_chilled_until(trip),
+        utensils=utensils_of(trip, days, hearth, content, kit.weights.people),
         chilled=kept_cold(trip, menus),
-        mishaps=mishaps(days, load, fuels, hearth, content),
-        turns=turns_of(facts, content.cautions, {each.id for each in cautions}),
+        mishaps=mishaps(days, kit.weights, kit.fuels, hearth, content),
+        turns=turns_of(facts, content.cautions, {each.id for each in kit.cautions}),
     )
 
 
@@ -262,21 +280,29 @@ class _OfDay(NamedTuple):
 
 
 def _kit_day(
-    trip: Trip, of_day: _OfDay, shares: Mapping[str, float], hearth: Hearth, content: Content
+    trip: Trip,
+    of_day: _OfDay,
+    shares: Mapping[str, float],
+    hearth: Hearth,
+    content: Content,
+    *,
+    to_check: bool,
 ) -> KitDay:
     day, here, water, fuel = of_day.day, of_day.conditions, of_day.water, of_day.fuel
-    meals = tuple(
-        look_at_meal(
-            with_plates(each.planned, shares, trip.ladle_ml),
-            day.travel_hours,
-            hearth,
-            content,
-            content.dish(each.item) if each.item.recipe else None,
+    meals = tuple(by_need(each.planned, shares) for each in of_day.menu)
+    if not to_check:
+        meals = tuple(
+            look_at_meal(
+                in_ladles(meal, trip.ladle_ml),
+                day.travel_hours,
+                hearth,
+                content,
+                content.dish(each.item) if each.item.recipe else None,
+            )
+            for meal, each in zip(meals, of_day.menu, strict=True)
         )
-        for each in of_day.menu
-    )
     people = zip(trip.party, of_day.energies, of_day.drinking, strict=True)
-    return KitDay(
+    kit_day = KitDay(
         day=day.number,
         date=trip.date_of(day.number),
         title=day.title,
@@ -310,7 +336,9 @@ def _kit_day(
                 water_need_ml=own.need_ml,
                 water_from_food_ml=own.from_food_ml,
                 to_drink_ml=own.to_drink_ml,
-                sweat=offered(
+                sweat=None
+                if to_check
+                else offered(
                     sweating, person, energy.travel_kcal, own.travel_hours, here.air_high_c
                 ),
             )
@@ -323,12 +351,17 @@ def _kit_day(
         minutes=add(meal.minutes for meal in meals) + fuel.water_minutes,
         notes=day.notes,
         picture=day.picture,
+        cold_gases=() if day.ends_home else _cold_gases(here, hearth),
+        profile=trip.tracks[day.number - 1].profile if trip.tracks else (),
+    )
+    if to_check:
+        return kit_day
+    return replace(
+        kit_day,
         orders=orders_of_work(meals, hearth, fuel),
         treating=offered(treating, here, water),
         snow=offered(snow_work, here, water, hearth),
         light=light_of(trip, day),
-        profile=trip.tracks[day.number - 1].profile if trip.tracks else (),
-        cold_gases=() if day.ends_home else _cold_gases(here, hearth),
     )
 
 

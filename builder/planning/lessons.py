@@ -28,17 +28,26 @@ def _lessons(content: Content, stock: Stock) -> Iterable[Lesson]:
         if trip.review is None or not trip.review.is_told:
             continue
         try:
-            kit = plan_trip(trip, content, stock)
+            kit = plan_trip(trip, content, stock, to_check=True)
         except ProblemsFound:
             continue
         if kit.review is not None:
             yield lesson_of(trip, kit.review)
 
 
-def plan_learned(trip: Trip, content: Content, stock: Stock, lessons: Iterable[Lesson]) -> Kit:
+def plan_learned(
+    trip: Trip,
+    content: Content,
+    stock: Stock,
+    lessons: Iterable[Lesson],
+    *,
+    to_check: bool = False,
+) -> Kit:
     """Plan a trip with what earlier ones taught; its own review stands against the plain plan."""
     learned = learned_before(trip, lessons)
-    kit = plan_trip(trip, content, stock, learned=learned)
+    kit = plan_trip(trip, content, stock, learned=learned, to_check=to_check)
     if learned == NOTHING_LEARNED or kit.review is None:
         return kit
-    return replace(kit, review=plan_trip(trip, content, stock).review)
+    # Of the plain plan nothing but the review is told, for which no pages need be thought of.
+    plain = plan_trip(trip, content, stock, to_check=True)
+    return replace(kit, review=plain.review)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
-from builder.model.figure import Figure, add, nothing
+from builder.model.figure import TRACING, Figure, add, nothing
 from builder.planning.cooking.tasks import FLAMES, Dish, Run
 
 AT_THE_MEAL = nothing("before_min", "when all eat")
@@ -42,9 +42,13 @@ class _Calendar:
 
 def neat(minutes: float) -> Figure:
     """Give minutes before eating without the noise of adding up, which would sort them wrongly."""
-    if not isinstance(minutes, Figure) or minutes < TOUCHING_MIN:
+    if minutes < TOUCHING_MIN:
         return AT_THE_MEAL
-    return Figure(round(float(minutes), 12), minutes.origin)
+    rounded = round(float(minutes), 12)
+    if not TRACING.on:
+        return rounded  # type: ignore[return-value]
+    assert isinstance(minutes, Figure), "minutes of steps are traced"
+    return Figure(rounded, minutes.origin)
 
 
 Placed = list[tuple[Dish, list[tuple[Run, Figure]]]]

@@ -13,7 +13,7 @@ from builder.planning.menu.fed import (
 )
 from builder.planning.menu.menu import MenuItem, Portion, plan_menu
 from builder.planning.menu.parting import parted, with_parts
-from builder.planning.menu.plates import shares_by_need, with_plates
+from builder.planning.menu.plates import by_need, in_ladles, shares_by_need
 from builder.planning.menu.refused import avoided_in, refused_by, refused_words
 from builder.planning.menu.shopping import shopping
 from builder.planning.menu.warnings import menu_problems, open_problems
@@ -27,8 +27,10 @@ __all__ = [
     "avoided_in",
     "avoided_said",
     "bought",
+    "by_need",
     "eaten",
     "eaten_kcal",
+    "in_ladles",
     "left_out",
     "menu_problems",
     "open_problems",
@@ -40,5 +42,4 @@ __all__ = [
     "shares_by_need",
     "shopping",
     "with_parts",
-    "with_plates",
 ]

@@ -27,7 +27,7 @@ def eaten(meals: Sequence[PlannedMeal], name: str, holds: Callable[[PlannedMeal]
 
 def plate_share(meal: PlannedMeal, name: str) -> float:
     """Give the share of a meal that one person gets."""
-    return dict(zip(meal.eaters, meal.plate_shares, strict=True)).get(name, 0.0)
+    return meal.plate_shares[meal.eaters.index(name)] if name in meal.eaters else 0.0
 
 
 def left_out(trip: Trip, days: Sequence[KitDay], name: str) -> tuple[LeftOut, ...]:

@@ -9,7 +9,7 @@ from functools import cache
 
 from builder.model.batch import Method
 from builder.model.content import Content
-from builder.model.figure import add, none, nothing
+from builder.model.figure import add, none, nothing, untraced
 from builder.model.food import ALLERGENS, Composition, Food
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.kit import (
@@ -155,9 +155,11 @@ class _MenuPlanner:
             told = item.pot or day.pot
             return stands_of(lambda stand: planned(number, stand), self.hearth, told)
 
-        return soonest_ready(
-            [options(number) for number in range(len(meal.items))], planned, self.hearth
-        )
+        # Of all these trials nothing is told but which was chosen.
+        with untraced():
+            return soonest_ready(
+                [options(number) for number in range(len(meal.items))], planned, self.hearth
+            )
 
     def _hearth(self, day: Day, item: MealItem, stand: Stand) -> Hearth:
         """Give what a dish is cooked on: as the trip tells, else as was chosen for it."""

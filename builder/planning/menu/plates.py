@@ -24,14 +24,18 @@ def shares_by_need(needs_kcal: Mapping[str, float]) -> dict[str, float]:
     return {name: need / mean if mean > 0 else 1.0 for name, need in needs_kcal.items()}
 
 
-def with_plates(meal: PlannedMeal, shares: Mapping[str, float], ladle_ml: float) -> PlannedMeal:
+def by_need(meal: PlannedMeal, shares: Mapping[str, float]) -> PlannedMeal:
     """Split what is cooked in one pot by need; what is handed out goes in equal parts."""
     if not meal.recipe:
         return meal
     own = [shares[name] for name in meal.eaters]
     whole = add(own)
-    shared = replace(meal, plate_shares=tuple(share / whole for share in own))
-    return replace(shared, ladles=_ladles(shared, ladle_ml))
+    return replace(meal, plate_shares=tuple(share / whole for share in own))
+
+
+def in_ladles(meal: PlannedMeal, ladle_ml: float) -> PlannedMeal:
+    """Say of what is cooked in one pot how far a ladle goes."""
+    return replace(meal, ladles=_ladles(meal, ladle_ml)) if meal.recipe else meal
 
 
 def _ladles(meal: PlannedMeal, ladle_ml: float) -> Ladles | None:
