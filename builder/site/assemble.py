@@ -113,6 +113,7 @@ def _write_new(
             language=site.language,
             assets=assets / "assets",
             last=address.fetch_html(say, hosted_at) if hosted_at else "",
+            pictures=site.files,
         )
         _write(docs / POCKET_NAME, pocket.encode("utf-8"))
     for file in _shipped(assets / "assets"):

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import re
+from base64 import b64encode
+from collections.abc import Mapping
 from html import escape
 from pathlib import Path
 
@@ -13,6 +15,9 @@ from builder.site.finishing.security import inline_scripts, inline_styles, polic
 from builder.site.finishing.styles import squeezed
 from builder.speech import speech_of
 
+# All that are inside together: a phone opens the page at once, and the zip holds each twice.
+MOST_PICTURES_BYTES = 40_000
+PICTURE = re.compile(r'<figure class="?picture"?><img src="?(?P<path>[^" >]+).*?</figure>', re.S)
 WHOLE_PAGE = re.compile(r"\s*<!doctype html", re.I)
 # A whole page may name these two beside it; here they are inside.
 PLACEHOLDER = re.compile(r'<script[^>]* src="assets/pocket\.js"[^>]*></script>', re.I)
@@ -27,16 +32,25 @@ LAST_SCRIPT = re.compile(r"<script>(?:(?!<script).)*</script>\s*\Z", re.S)
 
 
 def pocket_page(
-    html: str, *, trip_id: str, title: str, language: str, assets: Path, last: str = ""
+    html: str,
+    *,
+    trip_id: str,
+    title: str,
+    language: str,
+    assets: Path,
+    last: str = "",
+    pictures: Mapping[str, bytes] | None = None,
 ) -> str:
     """Give the one-file page for a body, its style and script inside and their hashes on top.
 
-    `last` is put at the end of the body.
+    `last` is put at the end of the body; of the pictures, by their paths, those go inside that
+    have room.
     """
     if WHOLE_PAGE.match(html):
         found = BODY.search(html)
         html = found["body"] if found else html
     html = slimmed(isolated(with_table_boxes(PLACEHOLDER.sub("", html))))
+    html = with_pictures(html, pictures or {})
     style = squeezed((assets / "pocket.css").read_text(encoding="utf-8"))
     tail = f"<script>{written(assets, POCKET_SCRIPT, speech_of(language))}</script>\n"
     page = (
@@ -48,6 +62,22 @@ def pocket_page(
     # Only the script put in here is named in the policy: one in the body would be page text.
     content = policy(inline_scripts(tail), inline_styles(page), alone=True)
     return with_policy(page, content) + f"<body>\n{html}\n{last}{tail}</body>\n</html>\n"
+
+
+def with_pictures(html: str, pictures: Mapping[str, bytes]) -> str:
+    """Put pictures inside, first come first served; for the others the site is there."""
+    room = MOST_PICTURES_BYTES
+
+    def inside(found: re.Match[str]) -> str:
+        nonlocal room
+        picture = pictures.get(found["path"])
+        if picture is None or len(picture) > room:
+            return ""
+        room -= len(picture)
+        data = b64encode(picture).decode("ascii")
+        return found[0].replace(found["path"], f"data:image/webp;base64,{data}", 1)
+
+    return PICTURE.sub(inside, html)
 
 
 def body_of(page: str) -> str:

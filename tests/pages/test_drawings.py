@@ -58,7 +58,7 @@ def drawn(folder: Path, recipe: Record, trip: Record, **day: object) -> dict[str
         (BAKED, IN_EMBERS, {}, ["BAKE", "PALM"], ["BAKE", "PALM"]),
         (boiled(), {}, SNOW, ["SNOW"], ["SNOW"]),
         (boiled(), {}, {}, [], []),
-        (SERVED, ALIKE, {}, [], ["SHARE"]),
+        (SERVED, ALIKE, {}, ["SHARE"], ["SHARE"]),
         (SERVED, UNLIKE, {}, [], []),  # no two mugs are filled to one line
         (SERVED, ALONE, {}, [], []),
     ],
@@ -77,6 +77,15 @@ def test_what_is_done_decides_what_is_drawn(
 def test_a_page_draws_the_same_once(tmp_path: Path) -> None:
     twice = {**PRESSED, "steps": [*PRESSED["steps"], *PRESSED["steps"]]}
     assert drawn(tmp_path, twice, FIRE)["meals"] == ["DROP_DANCES", "FILL_IRON", "TURN_IRON"]
+
+
+def test_the_pocket_page_defines_a_drawing_once_and_shows_it_at_each_step(tmp_path: Path) -> None:
+    html = write_book(hand(tmp_path, **cooks(PRESSED, FIRE)).kit(), TEMPLATES).pocket_html
+    defined = re.findall(r'<symbol id="drawn-([\w-]+)" viewBox="0 0 120 84">', html)
+    assert defined == ["drop-dances", "fill-iron", "turn-iron"]
+    shown = re.findall(r'<svg role="img" aria-label="([^"]+)"><use href="#drawn-([\w-]+)"/>', html)
+    assert [name for _, name in shown] == defined
+    assert {NAMES[shows] for shows, _ in shown} == {"DROP_DANCES", "FILL_IRON", "TURN_IRON"}
 
 
 @pytest.mark.parametrize("name", ALL)

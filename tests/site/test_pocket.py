@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 import re
+from base64 import b64encode
 
 import pytest
 
 from builder.site.finishing.scripts import POCKET_SCRIPT, written
 from builder.site.finishing.security import hash_source
 from builder.site.finishing.tags import read_tags
-from builder.site.pocket import pocket_page, slimmed
+from builder.site.pocket import MOST_PICTURES_BYTES, pocket_page, slimmed, with_pictures
 from builder.speech import speech_of
 from tests.site.sample import ASSETS
 
@@ -76,3 +77,19 @@ def test_slimming_takes_nothing_that_a_reader_sees() -> None:
     before = [(tag.name, dict(tag.attributes)) for tag in read_tags(html) if not tag.is_end]
     before.remove(("small", {}))  # two that stood beside each other are one
     assert starts == before
+
+
+def test_pictures_go_inside_while_there_is_room_and_no_other_is_asked_for() -> None:
+    shown = '<figure class="picture"><img src="pictures/{}.webp" alt="{}"></figure>'
+    body = "".join(shown.format(name, name) for name in ("small", "large", "lost", "last"))
+    pictures = {
+        "pictures/small.webp": b"RIFF",
+        "pictures/large.webp": bytes(MOST_PICTURES_BYTES),
+        "pictures/last.webp": b"WEBP",
+    }
+    html = with_pictures(body, pictures)
+    assert re.findall(r'alt="(\w+)"', html) == ["small", "last"]
+    assert re.findall(r'src="([^"]*)"', html) == [
+        f"data:image/webp;base64,{b64encode(pictures[f'pictures/{name}.webp']).decode()}"
+        for name in ("small", "last")
+    ]

@@ -13,11 +13,13 @@ from dataclasses import dataclass, replace
 from builder.model.kit import Kit, KitDay
 from builder.model.recipe import MEALS, MealName
 from builder.pages import words
+from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import Cell
 from builder.pages.trip.afterwards.wrong_in_short import WrongInShort
 from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry
 from builder.pages.trip.day import DayPage
 from builder.pages.trip.dishes.cook import Cooking, CookPage
+from builder.pages.trip.dishes.drawings import Drawings
 from builder.pages.trip.dishes.order import OrderView
 from builder.pages.trip.dishes.recipe_steps import StepLine
 from builder.pages.trip.glance import GlancePage
@@ -68,6 +70,7 @@ class PocketMeal:
     cares: tuple[Box, ...]  # told at the end of the page
     cooking: Cooking
     eat: str  # when, as 18:30; "" where the trip does not tell it
+    picture: Shown | None
     again: As | None = None
     shares_as: As | None = None  # where the same shares were told
 
@@ -108,6 +111,18 @@ class PocketPage:
     shopping: ShoppingPage
     is_long: bool
 
+    @property
+    def drawn(self) -> Drawings:
+        """Give each drawing once, however many steps show it."""
+        steps = (
+            step
+            for day in self.days
+            for meal in day.meals
+            if not meal.again
+            for step in meal.cooking.steps
+        )
+        return tuple(dict.fromkeys(each for step in steps for each in step.drawings))
+
 
 def is_long(kit: Kit) -> bool:
     """Tell whether so many are away for so long that their page would grow heavy."""
@@ -142,9 +157,9 @@ def _in_short(met: set[str], meals: tuple[PocketMeal, ...]) -> Iterator[PocketMe
 
 
 def _met(met: set[str], dangers: tuple[Danger, ...]) -> tuple[Danger, ...]:
-    shown = tuple(replace(each, text="") if each.title in met else each for each in dangers)
+    shortened = tuple(replace(each, text="") if each.title in met else each for each in dangers)
     met.update(danger.title for danger in dangers)
-    return shown
+    return shortened
 
 
 @dataclass(frozen=True, slots=True)
@@ -217,22 +232,22 @@ def _meals(
                 continue
             number += 1
             anchor = f"day-{day.day}-{name}-{number}"
-            shown = _meal(kit, say, day, place, anchor, way=ways[day.day, place])
-            here = (As(words.day_name(say, day), shown.anchor), shown.cooking)
-            before, first = told.meals.setdefault(_sameness(shown), here)
+            told_here = _meal(kit, say, day, place, anchor, way=ways[day.day, place])
+            here = (As(words.day_name(say, day), told_here.anchor), told_here.cooking)
+            before, first = told.meals.setdefault(_sameness(told_here), here)
             if before is not here[0]:
                 changed = tuple(
                     (at, as_changed(step, old))
                     for at, (step, old) in enumerate(
-                        zip(shown.cooking.steps, first.steps, strict=True), start=1
+                        zip(told_here.cooking.steps, first.steps, strict=True), start=1
                     )
                     if step != old
                 )
-                shown = replace(shown, again=replace(before, here=changed))
-            elif shown.cooking.plates and len(kit.party) > words.FEW:
-                shared = told.shares.setdefault(shown.cooking.plates, before)
-                shown = replace(shown, shares_as=shared if shared is not before else None)
-            yield shown
+                told_here = replace(told_here, again=replace(before, here=changed))
+            elif told_here.cooking.plates and len(kit.party) > words.FEW:
+                shared = told.shares.setdefault(told_here.cooking.plates, before)
+                told_here = replace(told_here, shares_as=shared if shared is not before else None)
+            yield told_here
 
 
 def as_changed(step: StepLine, old: StepLine) -> StepLine:
@@ -272,6 +287,7 @@ def _meal(
         tuple(replace(box, because=()) for box in boxes if box.level == "care"),
         way,
         eaten_at(kit, meal.meal),
+        shown(meal.picture),
     )
 
 

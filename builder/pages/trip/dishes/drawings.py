@@ -22,14 +22,15 @@ class Stroke:
 
 @dataclass(frozen=True, slots=True)
 class Drawing:
-    """A few strokes, and what they show."""
+    """A few strokes, what they show, and a name by which a page shows them again."""
 
+    name: str
     shows: str
     strokes: tuple[Stroke, ...]
 
     def said(self, say: Speech) -> Drawing:
         """Give it with its words in a language."""
-        return Drawing(say(self.shows), self.strokes)
+        return Drawing(self.name, say(self.shows), self.strokes)
 
 
 _COALS = Stroke(
@@ -39,6 +40,7 @@ _COALS = Stroke(
 )
 
 FILL_IRON = Drawing(
+    "fill-iron",
     later("The iron lies open with the filling on its lower half. Close the upper half over it."),
     (
         Stroke("M8 66h58l-8 13H17zM66 67h24M9 61l45-38-11-6L14 42zM54 23l13-11"),
@@ -48,6 +50,7 @@ FILL_IRON = Drawing(
     ),
 )
 TURN_IRON = Drawing(
+    "turn-iron",
     later("The closed iron above the embers. Roll it over by its handles."),
     (
         Stroke("M6 34h54l-7-13H14zM6 38h54l-7 13H14zM60 36h28"),
@@ -57,6 +60,7 @@ TURN_IRON = Drawing(
     ),
 )
 DROP_DANCES = Drawing(
+    "drop-dances",
     later("A drop of water hops across the hot iron and hisses away."),
     (
         Stroke("M6 60h78l-9 14H15zM84 62h12"),
@@ -67,6 +71,7 @@ DROP_DANCES = Drawing(
     ),
 )
 BAKE = Drawing(
+    "bake",
     later("A pot with its lid on. Embers lie under it, and more of them on the lid."),
     (
         Stroke(
@@ -81,6 +86,7 @@ BAKE = Drawing(
     ),
 )
 PALM = Drawing(
+    "palm",
     later("An open hand, palm down, above the embers. Count the seconds until you pull it away."),
     (
         Stroke(
@@ -92,6 +98,7 @@ PALM = Drawing(
     ),
 )
 SNOW = Drawing(
+    "snow",
     later("A pot over the flame. A little water is in it first, then snow goes in on top."),
     (
         Stroke("M20 34h70M26 34v30q0 8 8 8h42q8 0 8-8V34M86 40h28"),
@@ -101,6 +108,7 @@ SNOW = Drawing(
     ),
 )
 SHARE = Drawing(
+    "share",
     later("A ladle fills the mugs one after the other, each up to the same line."),
     (
         Stroke("M112 4L74 24M74 24L44 13q-9 15 7 21 17 5 23-10zM44 14q-10 8-10 24"),
@@ -132,8 +140,11 @@ def drawn_at_work(figures: Figures, meal: PlannedMeal | None, step: WorkStep) ->
     return _in(figures.say, *_AT.get(step.do, ()))
 
 
-def drawn_at_step(say: Speech, meal: PlannedMeal, step: PlannedStep) -> Drawings:
+def drawn_at_step(figures: Figures, meal: PlannedMeal, step: PlannedStep) -> Drawings:
     """Give what is drawn at a step of a recipe, whose turning is a line of its own."""
+    say = figures.say
+    if step.do == "serve" and _is_ladled(figures, meal):
+        return _in(say, SHARE)
     if step.do == "press":
         return _in(say, FILL_IRON)
     if _melts(meal, step.do, step.water_ml):

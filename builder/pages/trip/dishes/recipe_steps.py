@@ -127,7 +127,7 @@ def steps_of(
         as_planned = step.do not in ("soak", "press")
         if step.do == "press":
             yield _irons_hot(figures, meal)
-        drawings = not_yet(drawn, drawn_at_step(figures.say, meal, step))
+        drawings = not_yet(drawn, drawn_at_step(figures, meal, step))
         yield replace(
             line,
             stands=stands.get(place, ()),
