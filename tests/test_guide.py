@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
-import os
 import re
-import subprocess
-import sys
+import warnings
 from collections.abc import Mapping
+from html import unescape
 from itertools import pairwise
 from pathlib import Path
+from xml.etree import ElementTree
 
+import guide_followed
 import pytest
+from guide_followed import FOLDER, GUIDE, Block, blocks, follow, pages
+from guide_pictures import pictures
 from jsonschema import Draft202012Validator
+from mkdocs.commands.build import build
+from mkdocs.config import load_config
 
 from builder.cli import main
 from builder.reading.declared.declaring import keys_of, records_in
@@ -21,7 +26,6 @@ from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
 from builder.reading.gear.gear_files import GearFile
 from builder.reading.kinds import KINDS, kind_of_file
 from builder.reading.text.yaml_door import as_json, read_yaml
-from tests.guide import GUIDE, Block, blocks, pages, script
 
 ROOT = Path(__file__).parents[1]
 BLOCKS = tuple(blocks())
@@ -60,22 +64,8 @@ def test_every_command_that_it_names_is_there(page: str) -> None:
 def followed(tmp_path_factory: pytest.TempPathFactory) -> tuple[Path, Mapping[int, str]]:
     """Follow the guide; give the folder and what each block of commands printed."""
     at = tmp_path_factory.mktemp("guide")
-    command = at / "bin" / "tripkit"
-    command.parent.mkdir()
-    command.write_text(f'#!/bin/sh\nexec "{sys.executable}" -m builder "$@"\n', "utf-8")
-    command.chmod(0o755)
-    paths = f"{command.parent}{os.pathsep}{os.environ['PATH']}"
-    done = subprocess.run(
-        ["bash", "-c", script()],
-        cwd=at,
-        env={**os.environ, "PATH": paths, "PYTHONPATH": str(ROOT)},
-        capture_output=True,
-        text=True,
-        check=False,
-    )
-    assert done.returncode == 0, f"{done.stdout[-2000:]}\n{done.stderr[-2000:]}"
-    parts = re.split(r"^== (\d+)\n", done.stdout, flags=re.MULTILINE)
-    return at / "my-trips", dict(zip(map(int, parts[1::2]), parts[2::2], strict=True))
+    printed = follow(at)
+    return at / FOLDER, printed
 
 
 def test_all_of_it_runs_and_leaves_a_folder_without_errors(
@@ -97,14 +87,26 @@ def test_what_it_shows_is_printed(number: int, followed: tuple[Path, Mapping[int
         assert line in printed, printed
 
 
-def test_the_site_builds_with_every_key(tmp_path: Path) -> None:
-    options = ("--quiet", "--strict", "--site-dir", str(tmp_path))
-    subprocess.run(
-        [sys.executable, "-m", "mkdocs", "build", *options, "-f", str(GUIDE / "mkdocs.yml")],
-        env={**os.environ, "NO_MKDOCS_2_WARNING": "1", "PYTHONPATH": str(ROOT)},
-        check=True,
-    )
-    page = (tmp_path / "keys.html").read_text("utf-8")
+@pytest.fixture(scope="module")
+def site(
+    followed: tuple[Path, Mapping[int, str]], tmp_path_factory: pytest.TempPathFactory
+) -> Path:
+    """Build the guide's site as its command does, but for following it, which was done."""
+    at = tmp_path_factory.mktemp("site")
+
+    def done(folder: Path) -> None:
+        (folder / FOLDER).symlink_to(followed[0])
+
+    with pytest.MonkeyPatch.context() as patch, warnings.catch_warnings():
+        patch.setattr(guide_followed, "follow", done)
+        warnings.simplefilter("ignore")  # of MkDocs and its theme
+        config = load_config(str(GUIDE / "mkdocs.yml"), site_dir=str(at), strict=True)
+        build(config)
+    return at
+
+
+def test_the_site_builds_with_every_key(site: Path) -> None:
+    page = (site / "keys.html").read_text("utf-8")
     records = [kind.record for kind in KINDS.values() if kind.record is not GearFile]
     records += [
         each for field in keys_of(GearFile).values() for each in records_in(field.annotation)
@@ -113,3 +115,35 @@ def test_the_site_builds_with_every_key(tmp_path: Path) -> None:
         for key in keys_of(record):
             assert f"<code>{key}</code>" in page
     assert "<!-- keys of" not in page
+
+
+IMAGE = re.compile(r"<img\b[^>]*>")
+ATTRIBUTE = re.compile(r'(\w+)="([^"]*)"')
+WITHOUT_PICTURE = {"keys.md"}
+
+
+@pytest.mark.parametrize("page", pages())
+def test_every_picture_of_a_page_comes_from_the_build_and_says_what_it_shows(
+    page: str, site: Path, followed: tuple[Path, Mapping[int, str]]
+) -> None:
+    made = {name: picture for name, picture in dict(pictures(followed[0])).values()}
+    html = (site / page).with_suffix(".html").read_text("utf-8")
+    shown = re.findall(r"<article.*?</article>", html, re.DOTALL)[0]
+    assert "<!-- chart" not in shown and "<!-- screen" not in shown
+    images = IMAGE.findall(shown)
+    assert bool(images) == (page not in WITHOUT_PICTURE)
+    for image in images:
+        told = {key: unescape(value) for key, value in ATTRIBUTE.findall(image)}
+        picture = made[told["src"]]
+        assert (site / told["src"]).read_text("utf-8") == picture.svg
+        assert told["alt"] == picture.words and len(picture.words.split()) > 8, image
+        root = ElementTree.fromstring(picture.svg)
+        assert (root.get("width"), root.get("height")) == (told["width"], told["height"])
+        # Whole in itself: a picture asks for nothing.
+        assert not re.search(r"@import|url\((?![\"']?(?:data:|#))|<script|<image\b", picture.svg)
+        assert all(each.get("src", "data:").startswith("data:") for each in root.iter())
+
+
+def test_no_picture_is_kept_with_the_guide() -> None:
+    kept = {path.suffix for path in GUIDE.rglob("*") if path.is_file() and "__" not in str(path)}
+    assert kept == {".md", ".py", ".yml"}

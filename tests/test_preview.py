@@ -316,7 +316,8 @@ def test_what_was_saved_is_read_and_what_hangs_on_it_planned_and_nothing_else(
             save(TRIP, text.replace("title: ", f"title: Number {times} "))
             assert (read, planned) == ([f"content/{TRIP}"], ["first-trip"])
             assert f"Number {times}" in (kit / "index.html").read_text("utf-8")
-            read.clear(), planned.clear()
+            read.clear()
+            planned.clear()
         # What belongs to another trip is read, and this one is neither planned nor built.
         built = kit.stat().st_mtime_ns
         other = text.replace("title: ", "title: Other ").replace(", from: carrots-first", "")

@@ -1,16 +1,26 @@
-"""The guide as a reader follows it: its pages in order, the files they write, what they run."""
+"""The guide as a reader follows it: its pages in order, the files they write, what they run.
+
+As a command it prints one script that does all of it.
+"""
 
 from __future__ import annotations
 
+import os
 import re
 import shlex
-from collections.abc import Iterator
+import subprocess
+import sys
+from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 
 import yaml
 
-GUIDE = Path(__file__).parents[1] / "content" / "guide"
+import builder
+
+GUIDE = Path(__file__).parent
+FOLDER = "my-trips"  # that its first commands make
+DAY = "1945944000"  # 2031-08-31, the day on which it is followed: at home, things hang on the day
 _BLOCK = re.compile(
     r'^```(?P<kind>\w+)(?: title="(?P<title>[^"]+)")?\n(?P<text>.*?)^```$', re.MULTILINE | re.DOTALL
 )
@@ -57,6 +67,31 @@ def script() -> str:
             lines += [f"mkdir -p $(dirname {name})", f"cat > {name} <<'END OF FILE'"]
             lines += [block.text.rstrip(), "END OF FILE"]
     return "\n".join(lines) + "\n"
+
+
+def follow(at: Path) -> Mapping[int, str]:
+    """Do all of it in an empty folder; give what each block of commands printed, by its number."""
+    command = at / "bin" / "tripkit"
+    command.parent.mkdir()
+    command.write_text(f'#!/bin/sh\nexec "{sys.executable}" -m builder "$@"\n', "utf-8")
+    command.chmod(0o755)
+    done = subprocess.run(
+        ["bash", "-c", script()],
+        cwd=at,
+        env={
+            **os.environ,
+            "PATH": f"{command.parent}{os.pathsep}{os.environ['PATH']}",
+            "PYTHONPATH": str(Path(builder.__file__).parents[1]),
+            "SOURCE_DATE_EPOCH": DAY,
+        },
+        capture_output=True,
+        text=True,
+        check=False,
+    )
+    if done.returncode:
+        raise RuntimeError(f"the guide fails:\n{done.stdout[-2000:]}\n{done.stderr[-2000:]}")
+    parts = re.split(r"^== (\d+)\n", done.stdout, flags=re.MULTILINE)
+    return dict(zip(map(int, parts[1::2]), parts[2::2], strict=True))
 
 
 if __name__ == "__main__":
