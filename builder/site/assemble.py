@@ -151,7 +151,7 @@ def _write_new(
         _write(new / name, html.encode("utf-8"))
     offline.add_manifest(new, site.title, site.language)
     offline.add_service_worker(new, assets / "assets" / "service-worker.js")
-    problems = (*rendered.doubts, *check_kit(new, site.trip_id))
+    problems = (*rendered.doubts, *check_kit(new, site.trip_id, whole))
     if errors(problems):
         raise SiteError(
             f"the kit {site.trip_id} did not pass the checks on its pages", problems=problems

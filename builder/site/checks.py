@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
@@ -14,6 +14,15 @@ from builder.model.place import Place
 from builder.problems import Problem, in_order
 from builder.site.finishing.tags import Tag, line_and_column, read_tags, tag_but_plain
 from builder.site.folder.kit_files import POCKET_NAME, files_below
+from builder.site.looking import (
+    DATA_OF_PAGE,
+    LINKING,
+    LOADING,
+    NEVER_IN_TEXT,
+    Seen,
+    Target,
+    look,
+)
 
 MOST_POCKET_BYTES = 150 * 1024
 # Pictures of the user's own are theirs to weigh; a page without them must stay light.
@@ -21,25 +30,6 @@ MOST_PAGE_BYTES = 400 * 1024
 # How every figure came about: it grows with days and people, and no text of theirs stands there.
 OF_THE_TOOL_ALONE = ("numbers.html", "numbers/")
 
-LOADING = {
-    "audio": ("src",),
-    "embed": ("src",),
-    "iframe": ("src",),
-    "image": ("href", "xlink:href"),
-    "img": ("src", "srcset"),
-    "input": ("src",),
-    "link": ("href",),
-    "object": ("data",),
-    "script": ("src",),
-    "source": ("src", "srcset"),
-    "track": ("src",),
-    "use": ("href", "xlink:href"),
-    "video": ("src", "poster"),
-}
-LINKING = {"a": ("href",), "area": ("href",)}
-# The figures that a page's script works out anew: data, which no browser runs. One of them a page.
-DATA_OF_PAGE = {"type": "application/json", "class": "figures"}
-NEVER_IN_TEXT = frozenset({"script", "style", "iframe", "object", "embed", "base", "meta", "link"})
 OUTSIDE_SCHEMES = {"http", "https", "mailto"}
 # A path and perhaps a place on the page, with no sign that means anything else.
 PLAIN_ADDRESS = re.compile(r"(?!/)[\w./-]*(?:#[\w-]*)?", re.ASCII)
@@ -76,31 +66,58 @@ class _Page:
         self.found.append(Problem(place, kind, says, mend))
 
 
-def check_kit(site: Path, trip_id: str) -> tuple[Problem, ...]:
-    """Give every fault of a finished kit folder."""
+def check_kit(
+    site: Path, trip_id: str, texts: Mapping[str, str] | None = None
+) -> tuple[Problem, ...]:
+    """Give every fault of a finished kit folder; `texts` are pages of it that need no reading."""
     files = {name: file.stat().st_size for name, file in files_below(site).items()}
-    pages: dict[str, _Page] = {}
-    for name in files:
-        if name.endswith((".html", ".svg")):
-            text = (site / name).read_text(encoding="utf-8", errors="replace")
-            pages[name] = _read_page(f"{trip_id}/{name}", text)
-    for name, page in pages.items():
-        faults: dict[tuple[str, bool], Fault | None] = {}  # many links of a page lead to one place
+    texts = {
+        name: (texts or {}).get(name) or (site / name).read_text("utf-8", errors="replace")
+        for name in files
+        if name.endswith((".html", ".svg"))
+    }
+    # A picture is all text of its own: nothing in it may run.
+    seen = {name: None if name.endswith(".svg") else look(text) for name, text in texts.items()}
+    # What is odd is read tag by tag, and so is in the end what leads where it should not.
+    read = {name: _read_page(f"{trip_id}/{name}", texts[name]) for name in texts if not seen[name]}
+    ids = {name: each.ids if each else read[name].ids for name, each in seen.items()}
+    good: dict[str, set[Target]] = {}  # what pages of a folder lead to, once it was found good
+    for name, each in seen.items():
+        if each and not _leads_well(name, each, files, ids, good.setdefault(dirname(name), set())):
+            read[name] = _read_page(f"{trip_id}/{name}", texts[name])
+    for name, page in read.items():
+        faults: dict[Target, Fault | None] = {}  # many links of a page lead to one place
         for target in page.targets:
             led = (target.address, target.is_loaded)
             if led not in faults:
-                faults[led] = _target_fault(name, *led, files, pages)
+                faults[led] = _target_fault(name, *led, files, ids)
             if fault := faults[led]:
                 page.complain(target.position, *fault)
-    found = [problem for page in pages.values() for problem in page.found]
+    found = [problem for page in read.values() for problem in page.found]
     found.extend(_size_faults(trip_id, files))
     return in_order(found)
+
+
+def _leads_well(
+    name: str,
+    seen: Seen,
+    files: Mapping[str, int],
+    ids: Mapping[str, Set[str]],
+    good: set[Target],
+) -> bool:
+    """Tell whether all that a page links to and loads is there; notes what is."""
+    for target in seen.targets - good:
+        if _target_fault(name, *target, files, ids):
+            return False
+        # What leads within the page means another place on the next.
+        if not target[0].startswith("#"):
+            good.add(target)
+    return True
 
 
 def _read_page(shown_name: str, html: str) -> _Page:
     """Read one page: its ids, what it links to and loads, and what it must not hold."""
     page = _Page(shown_name, html)
-    # A picture is all text of its own: nothing in it may run.
     in_text = shown_name.endswith(".svg")
     tables: list[tuple[int, bool]] = []
     has_data = False
@@ -183,7 +200,7 @@ def _target_fault(
     target: str,
     loads: bool,
     files: Mapping[str, int],
-    pages: Mapping[str, _Page],
+    ids: Mapping[str, Set[str]],
 ) -> Fault | None:
     """Say what is wrong with something a page links to or loads, or nothing."""
     if PLAIN_ADDRESS.fullmatch(target):
@@ -202,7 +219,7 @@ def _target_fault(
     if path not in files:
         return ("dead-link", f"{target} leads nowhere", "link to a page of the kit")
     # "__…" are places the theme's script makes.
-    if anchor and not anchor.startswith("__") and path in pages and anchor not in pages[path].ids:
+    if anchor and not anchor.startswith("__") and path in ids and anchor not in ids[path]:
         return ("dead-anchor", f"{target} leads to no place on the page", "give it an id")
     return None
 
