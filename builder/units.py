@@ -205,6 +205,7 @@ def _without_fraction_signs(text: str) -> str:
     return text.strip()
 
 
+@lru_cache(maxsize=4096)  # the same few stand in every file of a large folder
 def read_quantity(text: str, quantity: str) -> float:
     """Read a text such as `1.5 l` as a float of the named quantity (a key of DIMENSIONS).
 

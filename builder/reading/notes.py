@@ -48,6 +48,7 @@ class Notes(list[Problem]):
         self.ingredients: Mapping[str, bool] | None = None
         self.at_hand = AtHand()  # what the trip that is read is held against
         self.beside: Beside | None = None  # what lies beside the file that is read
+        self.helpings_g: dict[tuple[Place, str, bool], float] = {}  # amounts that were read
         self._odd: dict[Place, int] = {}
         self._unused: dict[tuple[str, str], list[Place]] = {}
 

@@ -14,6 +14,7 @@ from builder.reading.dishes import vouched
 from builder.reading.dishes.vouched import Listed, foods_listed
 from builder.reading.files import ROOMS
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
+from builder.reading.text.yaml_door import read_yaml
 from tests.reading.folder_builder import SHIPPED, write
 
 FOOD = """\
@@ -97,7 +98,6 @@ def test_only_what_is_named_is_read(foods_read: list[str], tmp_path: Path) -> No
 def test_of_a_kit_only_what_it_hands_on_is_read(monkeypatch: pytest.MonkeyPatch) -> None:
     folder = read_folder([Layer(SHIPPED, "content", vouched=True)])
     read: list[str] = []
-    read_yaml: Callable[[str, str], object] = vouched.read_yaml
 
     def spy(text: str, shown: str) -> object:
         read.append(shown)

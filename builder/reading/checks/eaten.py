@@ -64,9 +64,10 @@ def eaten_in_a_day(
         eaten_kcal = dict(eaten_g)
         for item in (item for meal in day.meals for item in meal.items):
             for mass_g, of in _servings(item, foods, recipes):
+                kcal = mass_g / 100 * float(energy_kcal_of(of)) if of else 0.0
                 for name in item.eaters:
                     eaten_g[name] += mass_g
-                    eaten_kcal[name] += mass_g / 100 * energy_kcal_of(of) if of else 0.0
+                    eaten_kcal[name] += kcal
         for eaten, among, unit in (
             (eaten_g, EATEN_G_A_DAY, "g"),
             (eaten_kcal, EATEN_KCAL_A_DAY, "kcal"),

@@ -87,14 +87,16 @@ def check_way(notes: Notes, places: Places, travel: Travel, tells_hours: bool) -
         ("ascent", travel.ascent_m, ASCENTS_M[travel.by], "m"),
         ("descent", travel.descent_m, DESCENTS_M[travel.by], "m"),
     ]
-    if tells_hours and travel.hours > 0:
+    hours = float(travel.hours)
+    if tells_hours and hours > 0:
         if travel.distance_m is not None:
-            speed_km_h = travel.distance_m / 1000 / travel.hours
+            speed_km_h = float(travel.distance_m) / 1000 / hours
             found.append(("distance", speed_km_h, SPEEDS_KM_H[travel.by], "km/h"))
-        found.append(("ascent", travel.ascent_m / travel.hours, ASCENT_M_PER_H, "m in an hour"))
+        found.append(("ascent", float(travel.ascent_m) / hours, ASCENT_M_PER_H, "m in an hour"))
     for key, value, among, unit in found:
-        said = f"{key}: {plain(value)} {unit} {travel.by}", among.usual_in(unit)
-        judge(notes, among, value, places.of(key), said)
+        if among.judge(value):
+            said = f"{key}: {plain(value)} {unit} {travel.by}", among.usual_in(unit)
+            judge(notes, among, value, places.of(key), said)
 
 
 def _by_age(table: Mapping[float, tuple[float, float, float, float]], age_years: float) -> Range:
@@ -114,15 +116,17 @@ def _by_age(table: Mapping[float, tuple[float, float, float, float]], age_years:
 def check_mass(judge: Judge, age_years: float, mass_kg: float) -> None:
     """Compare somebody's mass with their age."""
     among = _by_age(MASS_KG_BY_AGE, age_years)
-    found = f"mass: {plain(mass_kg)} kg at {plain(age_years)} years"
-    judge(among, mass_kg, found, among.usual_in("kg"))
+    if among.judge(mass_kg):
+        found = f"mass: {plain(mass_kg)} kg at {plain(age_years)} years"
+        judge(among, mass_kg, found, among.usual_in("kg"))
 
 
 def check_height(judge: Judge, age_years: float, height_cm: float) -> None:
     """Compare somebody's height with their age."""
     among = _by_age(HEIGHT_CM_BY_AGE, age_years)
-    found = f"height: {plain(height_cm)} cm at {plain(age_years)} years"
-    judge(among, height_cm, found, among.usual_in("cm"))
+    if among.judge(height_cm):
+        found = f"height: {plain(height_cm)} cm at {plain(age_years)} years"
+        judge(among, height_cm, found, among.usual_in("cm"))
 
 
 def check_index(judge: Judge, age_years: float, mass_kg: float, height_cm: float) -> None:
@@ -136,9 +140,11 @@ def check_index(judge: Judge, age_years: float, mass_kg: float, height_cm: float
 
 def check_carried(judge: Judge, key: str, mass_kg: float, carried_g: float) -> None:
     """Compare what somebody carries with their own mass."""
-    found = f"{key}: {plain(carried_g / 1000)} kg on a body of {plain(mass_kg)} kg"
-    shown = CARRIED_OF_BODY.usual_in("kg", of=mass_kg)
-    judge(CARRIED_OF_BODY, carried_g / 1000 / mass_kg, found, shown)
+    carried_kg, of_body_kg = float(carried_g) / 1000, float(mass_kg)
+    if CARRIED_OF_BODY.judge(carried_kg / of_body_kg):
+        found = f"{key}: {plain(carried_kg)} kg on a body of {plain(of_body_kg)} kg"
+        shown = CARRIED_OF_BODY.usual_in("kg", of=of_body_kg)
+        judge(CARRIED_OF_BODY, carried_kg / of_body_kg, found, shown)
 
 
 def check_fuel_energy(judge: Judge, kind: FuelKind, energy_mj_kg: float) -> None:
@@ -150,8 +156,10 @@ def check_fuel_energy(judge: Judge, kind: FuelKind, energy_mj_kg: float) -> None
 
 def check_air(judge: Judge, low_c: float, high_c: float) -> None:
     """Compare the warmest of a day with its coldest."""
-    found = f"high: {plain(high_c)} °C is {plain(high_c - low_c)} K above the low and"
-    judge(AIR_SPAN_K, high_c - low_c, found, f"up to {plain(AIR_SPAN_K.usual[1])} K")
+    span_k = float(high_c) - float(low_c)
+    if AIR_SPAN_K.judge(span_k):
+        found = f"high: {plain(high_c)} °C is {plain(span_k)} K above the low and"
+        judge(AIR_SPAN_K, span_k, found, f"up to {plain(AIR_SPAN_K.usual[1])} K")
 
 
 def check_container(judge: Judge, holds_g: float, empty_g: float) -> None:

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import cache
-from typing import Any, NoReturn, Self, TypeVar, get_args
+from typing import TYPE_CHECKING, Any, NoReturn, Self, TypeVar, get_args
 
 from pydantic import (
     BaseModel,
@@ -53,9 +53,12 @@ class KeyNotes:
     example: str  # as one would write it in YAML
     stub: str  # what a message shows where the key is missing; "" for what its type shows
     not_used_yet: bool
+    default: Any  # as one would write it
 
     def __call__(self, schema: dict[str, Any]) -> None:
         """Say in the JSON Schema what editors show."""
+        if self.default not in (None, "", ()):
+            schema["default"] = self.default
         if self.not_used_yet:
             schema["description"] += " This version does not use it yet."
         example, _ = read_yaml(self.example, "")
@@ -79,8 +82,8 @@ def key(
     return Field(
         default=... if required else default,
         description=says,
-        json_schema_extra=KeyNotes(example, stub, not_used_yet),
-        # Text and numbers become figures that say they are a default.
+        json_schema_extra=KeyNotes(example, stub, not_used_yet, default),
+        # Text and numbers become figures that say they are a default, most of them once for all.
         validate_default=not isinstance(default, bool) and default not in (None, "", ()),
     )
 
@@ -101,9 +104,19 @@ class Record(BaseModel):
         arbitrary_types_allowed=True,
         defer_build=True,
     )
-    # A slot: pydantic takes its time to find what is private to it.
+    # A slot that pydantic knows nothing of: it takes its time with what is private to it.
     __slots__ = ("_node",)
-    _node: Node
+    if TYPE_CHECKING:
+        _node: Node
+
+    @classmethod
+    def __pydantic_init_subclass__(cls, **kwargs: Any) -> None:
+        """Read each default that is a value, so that no record reads it again."""
+        for name, field in cls.model_fields.items():
+            for each in field.metadata if field.validate_default else ():
+                if hasattr(each, "taken"):
+                    field.default = each.taken(field.default, written(name))
+                    field.validate_default = False
 
     @model_validator(mode="wrap")
     @classmethod

@@ -20,10 +20,8 @@ class _Generator(GenerateJsonSchema):
     """Gives keys in the order they are declared, without what only Python needs."""
 
     def default_schema(self, schema: core_schema.WithDefaultSchema) -> JsonSchemaValue:
-        """Give the default as one would write it; nothing where there is none."""
-        found = self.generate_inner(schema["schema"])
-        default = schema.get("default")
-        return found if default in (None, "", ()) else {**found, "default": default}
+        """Leave the default to what is noted of the key: here it was read already."""
+        return self.generate_inner(schema["schema"])
 
     def nullable_schema(self, schema: core_schema.NullableSchema) -> JsonSchemaValue:
         """Give what may be written: nothing is told by leaving the key out."""

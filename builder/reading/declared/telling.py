@@ -150,7 +150,7 @@ def _said(
         takes=f"{takes}, as `{as_in}`" if as_in else takes,
         usual=usual,
         possible=possible,
-        left_out=REQUIRED if field.is_required() else _default_said(field.default),
+        left_out=REQUIRED if field.is_required() else _default_said(notes_of(field).default),
         example=notes.example,
         says=field.description or "",
         not_used_yet=notes.not_used_yet,

@@ -59,9 +59,13 @@ class Helping(Value):
 
 def helping_g(each: Node, eat: str, is_label: bool, notes: Notes) -> float:
     """Give what each eater gets; only a food with an entry of its own is told in volumes."""
-    at_hand = notes.at_hand
-    has_entry = not is_label and eat not in at_hand.recipes
-    return amount_of(each, "each", eat if has_entry else "", at_hand.foods)
+    known = (each.place, eat, is_label)
+    if known not in notes.helpings_g:
+        at_hand = notes.at_hand
+        has_entry = not is_label and eat not in at_hand.recipes
+        food = eat if has_entry else ""
+        notes.helpings_g[known] = amount_of(each, "each", food, at_hand.foods)
+    return notes.helpings_g[known]
 
 
 def from_batches(
