@@ -14,7 +14,6 @@ from builder.model.kit import Kit
 from builder.model.trip import Units
 from builder.pages import figures
 from builder.pages.charts import (
-    SHOWN_WIDTH,
     WIDTH,
     Chart,
     Row,
@@ -29,6 +28,7 @@ from builder.pages.charts import (
     water_chart,
     words_wide,
 )
+from builder.pages.charts.drawing import LETTERS
 from builder.speech import spoken
 from tests.pages.sample_kit import HIGH_CAMP, apple_run, sample_kit
 
@@ -81,13 +81,21 @@ def test_what_is_left_and_what_is_burnt_make_up_what_is_carried() -> None:
     assert float(left.width) + float(burnt.width) == pytest.approx(float(start.width), abs=0.2)
 
 
-def test_letters_keep_their_size_on_a_narrow_screen_and_do_not_blow_up_on_a_wide_one() -> None:
+def test_a_chart_is_as_wide_as_its_column_and_its_letters_as_large_as_the_text() -> None:
     assert WIDTH <= 320 - 2 * 12
-    assert SHOWN_WIDTH / WIDTH <= 1.5
     for chart in (energy_chart(sample_kit()), water_chart(sample_kit())):
         assert chart.width == str(WIDTH)
-        shown = float(chart.shown_height) / float(chart.shown_width)
-        assert shown == pytest.approx(float(chart.height) / WIDTH, abs=0.01)
+        assert chart.high == f"{float(chart.height) / LETTERS:.3f}".rstrip("0.") + "em"
+        for bar in chart.bars:
+            shares = [float(each.removesuffix("%")) for each in (bar.left, bar.wide)]
+            assert shares == pytest.approx(
+                [float(bar.x) / WIDTH * 100, float(bar.width) / WIDTH * 100], abs=0.01
+            )
+            assert sum(shares) <= 100
+            heights = [float(each.removesuffix("em")) for each in (bar.top, bar.high)]
+            assert heights == pytest.approx(
+                [float(bar.y) / LETTERS, float(bar.height) / LETTERS], abs=0.001
+            )
 
 
 def test_a_pack_has_a_bar_for_each_morning() -> None:

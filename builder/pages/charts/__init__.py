@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from builder.pages.charts.bars import Row, draw
 from builder.pages.charts.drawing import (
-    SHOWN_WIDTH,
     WIDTH,
     Bar,
     Chart,
@@ -13,6 +12,7 @@ from builder.pages.charts.drawing import (
     Mark,
     Words,
     drawn,
+    in_lines,
     words_wide,
 )
 from builder.pages.charts.drying_run import half_hours, run_chart
@@ -27,7 +27,6 @@ from builder.pages.charts.profile import profile_chart
 from builder.pages.charts.way import way_chart
 
 __all__ = [
-    "SHOWN_WIDTH",
     "WIDTH",
     "Bar",
     "Chart",
@@ -41,6 +40,7 @@ __all__ = [
     "energy_chart",
     "fuel_chart",
     "half_hours",
+    "in_lines",
     "kinds_chart",
     "packs_chart",
     "profile_chart",

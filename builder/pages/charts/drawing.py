@@ -1,4 +1,8 @@
-"""What charts are drawn of: bars, marks, lines and words, sized for the narrowest screen."""
+"""What charts are drawn of: bars, marks, lines and words, laid out for the narrowest screen.
+
+A page shows them as wide as its column: what is across is a share of the width, what is down is in
+heights of letters, and letters stay as large as the text.
+"""
 
 from __future__ import annotations
 
@@ -8,10 +12,8 @@ from typing import Literal
 
 from builder.pages.pieces import Table
 
-# Drawn for the narrowest screen, so that letters are never much smaller than they were drawn;
-# shown no wider than this on a large one, so that they are never much larger than the text.
+# Laid out for the narrowest screen: where words have room on it, they have more on any other.
 WIDTH = 296
-SHOWN_WIDTH = 400
 LONGEST_NAME = 22  # letters that leave room for the numbers beside them
 LETTERS = 12  # px high at WIDTH
 BAR_WIDTH = 292.0
@@ -56,6 +58,26 @@ class Bar:
     height: str
     fill: str
 
+    @property
+    def left(self) -> str:
+        """Say where it begins."""
+        return across(self.x)
+
+    @property
+    def top(self) -> str:
+        """Say how far down it begins."""
+        return down(self.y)
+
+    @property
+    def wide(self) -> str:
+        """Say how far it reaches."""
+        return across(self.width)
+
+    @property
+    def high(self) -> str:
+        """Say how high it is."""
+        return down(self.height)
+
 
 @dataclass(frozen=True, slots=True)
 class Mark:
@@ -65,6 +87,21 @@ class Mark:
     top: str
     bottom: str
 
+    @property
+    def left(self) -> str:
+        """Say where it stands."""
+        return across(self.x)
+
+    @property
+    def begins(self) -> str:
+        """Say how far down it begins."""
+        return down(self.top)
+
+    @property
+    def ends(self) -> str:
+        """Say how far down it ends."""
+        return down(self.bottom)
+
 
 @dataclass(frozen=True, slots=True)
 class Level:
@@ -72,6 +109,11 @@ class Level:
 
     y: str
     dashed: bool
+
+    @property
+    def top(self) -> str:
+        """Say how far down it lies."""
+        return down(self.y)
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +125,16 @@ class Words:
     anchor: str
     text: str
 
+    @property
+    def left(self) -> str:
+        """Say where their anchor is."""
+        return across(self.x)
+
+    @property
+    def top(self) -> str:
+        """Say how far down they stand."""
+        return down(self.y)
+
 
 @dataclass(frozen=True, slots=True)
 class Dot:
@@ -90,6 +142,16 @@ class Dot:
 
     x: str
     y: str
+
+    @property
+    def left(self) -> str:
+        """Say where it is."""
+        return across(self.x)
+
+    @property
+    def top(self) -> str:
+        """Say how far down it is."""
+        return down(self.y)
 
 
 @dataclass(frozen=True, slots=True)
@@ -101,8 +163,6 @@ class Chart:
     text: str
     width: str
     height: str
-    shown_width: str
-    shown_height: str
     bars: tuple[Bar, ...] = ()
     marks: tuple[Mark, ...] = ()
     words: tuple[Words, ...] = ()
@@ -110,6 +170,21 @@ class Chart:
     dots: tuple[Dot, ...] = ()
     behind: Table | None = None
     levels: tuple[Level, ...] = ()
+
+    @property
+    def high(self) -> str:
+        """Say how high it is."""
+        return down(self.height)
+
+
+def across(x: str) -> str:
+    """Give a coordinate as a share of the width."""
+    return f"{float(x) / WIDTH * 100:.2f}".rstrip("0").removesuffix(".") + "%"
+
+
+def down(y: str) -> str:
+    """Give a coordinate in heights of letters."""
+    return f"{float(y) / LETTERS:.3f}".rstrip("0").removesuffix(".") + "em"
 
 
 def drawn(
@@ -126,16 +201,13 @@ def drawn(
     behind: Table | None = None,
     levels: tuple[Level, ...] = (),
 ) -> Chart:
-    """Give a drawing of its parts, shown a little larger where there is room."""
-    shown = f"{height * SHOWN_WIDTH / WIDTH:.0f}"
+    """Give a drawing of its parts."""
     return Chart(
         chart_id,
         title,
         f"{told}.",
         str(WIDTH),
         px(height),
-        str(SHOWN_WIDTH),
-        shown,
         bars=bars,
         marks=marks,
         words=words,

@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterable, Iterator
 from dataclasses import dataclass
 
-from builder.pages.charts import SHOWN_WIDTH, WIDTH, Bar, Chart, Mark, Words
+from builder.pages.charts import WIDTH, Bar, Chart, Mark, Words, in_lines
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home, titles_of_trips
 from builder.pages.pieces import Cell, Piece, filled, text
@@ -22,7 +22,7 @@ _ROW = 36.0
 _WORDS_AT = 13.0
 _BAR_AT = 18.0
 _BAR_HIGH = 12.0
-_LONGEST_NAME = 34  # letters that a row has room for
+_LINE = 14.0  # from one line of words to the next
 _WEEKDAYS = (
     later("Mon"), later("Tue"), later("Wed"), later("Thu"), later("Fri"), later("Sat"),
     later("Sun"),
@@ -179,15 +179,26 @@ def _is_in(stretch: _Stretch, week: datetime.date) -> bool:
 
 def _chart(say: Speech, week: datetime.date, stretches: list[_Stretch]) -> Chart:
     stretches = sorted(stretches, key=lambda each: (each.start, each.end, each.says))
-    height = _TOP + len(stretches) * _ROW
     words = [
         Words(f"{(day + 0.5) * _DAY_WIDE:.1f}", f"{_WORDS_AT:g}", "middle", say(name)[:2])
         for day, name in enumerate(_WEEKDAYS)
     ]
     bars = []
-    for row, each in enumerate(stretches):
-        top = _TOP + row * _ROW
+    top = _TOP
+    for each in stretches:
         left, right = _x(each.start, week), _x(each.end, week)
+        # Where a bar begins late in the week, its words end with it.
+        ends_late = left > WIDTH / 2
+        for number, line in enumerate(in_lines(each.says, right if ends_late else WIDTH - left)):
+            top += _LINE if number else 0
+            words.append(
+                Words(
+                    f"{right if ends_late else left:.1f}",
+                    f"{top + _WORDS_AT:g}",
+                    "end" if ends_late else "start",
+                    line,
+                )
+            )
         bars.append(
             Bar(
                 f"{left:.1f}",
@@ -197,16 +208,7 @@ def _chart(say: Speech, week: datetime.date, stretches: list[_Stretch]) -> Chart
                 each.fill,
             )
         )
-        # Where a bar begins late in the week, its words end with it.
-        ends_late = left > WIDTH / 2
-        words.append(
-            Words(
-                f"{right if ends_late else left:.1f}",
-                f"{top + _WORDS_AT:g}",
-                "end" if ends_late else "start",
-                _short(each.says),
-            )
-        )
+        top += _ROW
     days = [
         Mark(f"{day * _DAY_WIDE:.1f}", f"{_WORDS_AT + 2:g}", f"{_TOP:g}") for day in range(1, _DAYS)
     ]
@@ -224,9 +226,7 @@ def _chart(say: Speech, week: datetime.date, stretches: list[_Stretch]) -> Chart
         title=say("Week from {day}", day=say.date(week)),
         text=f"{told}.",
         width=f"{WIDTH}",
-        height=f"{height:g}",
-        shown_width=f"{SHOWN_WIDTH}",
-        shown_height=f"{height * SHOWN_WIDTH / WIDTH:g}",
+        height=f"{top:g}",
         bars=tuple(bars),
         marks=tuple(days),
         words=tuple(words),
@@ -237,7 +237,3 @@ def _x(at: datetime.datetime, week: datetime.date) -> float:
     """Give where a moment stands, inside the week's own width."""
     hours = (at - datetime.datetime.combine(week, datetime.time())).total_seconds() / 3600
     return min(max(hours / 24 * _DAY_WIDE, 0.0), float(WIDTH))
-
-
-def _short(says: str) -> str:
-    return says if len(says) <= _LONGEST_NAME else f"{says[: _LONGEST_NAME - 1]}…"
