@@ -1,4 +1,4 @@
-"""Runs all tests; finds a Chromium first, and installs the distribution's where it may."""
+"""Runs all tests; finds the browsers first, and installs the distribution's where it may."""
 
 from __future__ import annotations
 
@@ -8,6 +8,8 @@ import subprocess
 import sys
 from pathlib import Path
 
+# What `tests/browser/driven.py` needs, by the package that brings it; without it those are skipped.
+OTHERS = {"firefox-esr": "firefox-esr", "WebKitWebDriver": "webkit2gtk-driver", "Xvfb": "xvfb"}
 NAMES = ("chromium", "chromium-browser", "google-chrome-stable", "google-chrome")
 ROOT = Path(__file__).resolve().parent.parent
 
@@ -18,26 +20,31 @@ def find_chromium() -> str | None:
     return told or next((found for name in NAMES if (found := shutil.which(name))), None)
 
 
-def install_chromium() -> None:
-    """Install Debian's package, where this is such a machine and we may."""
-    if shutil.which("apt-get") is None or os.geteuid() != 0:
+def install(packages: list[str]) -> None:
+    """Install Debian's packages, where this is such a machine and we may."""
+    if not packages or shutil.which("apt-get") is None or os.geteuid() != 0:
         return
     quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
     subprocess.run(["apt-get", "update", "-qq"], check=False, env=quiet)
-    subprocess.run(
-        ["apt-get", "install", "-y", "-qq", "--no-install-recommends", "chromium"],
-        check=False,
-        env=quiet,
-        stdout=subprocess.DEVNULL,
-    )
+    for package in packages:  # one that is not to be had keeps none of the others away
+        subprocess.run(
+            ["apt-get", "install", "-y", "-qq", "--no-install-recommends", package],
+            check=False, env=quiet, stdout=subprocess.DEVNULL,
+        )  # fmt: skip
+
+
+def missing_others() -> list[str]:
+    """Give the packages of Firefox and WebKit that are not installed."""
+    return [package for name, package in OTHERS.items() if shutil.which(name) is None]
 
 
 def main() -> int:
     """Run pytest with what was found; without a browser its tests fail in CI, else are skipped."""
+    wanted = [] if find_chromium() else ["chromium"]
+    install([*wanted, *(missing_others() if os.environ.get("CI") else ())])
     chromium = find_chromium()
-    if chromium is None:
-        install_chromium()
-        chromium = find_chromium()
+    if others := missing_others():
+        print(f"Firefox or WebKit is not tried, without {', '.join(others)}.", file=sys.stderr)
     if chromium is None:
         print("No Chromium found: the browser tests cannot run.", file=sys.stderr)
     environment = {**os.environ, **({"CHROMIUM": chromium} if chromium else {})}

@@ -64,6 +64,7 @@ class Table:
 
     columns: tuple[Column, ...]
     rows: tuple[tuple[Cell, ...], ...]
+    stacks: bool = False  # cells stand below each other where the screen is too narrow for it
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +114,26 @@ def filled(said: str, /, small: bool = False, **blanks: Cell) -> Cell:
         elif part:
             pieces.append(Piece(part))
     return tuple(pieces)
+
+
+def stacked(wide: Table) -> Table:
+    """Let a table stack on narrow screens: there each cell tells what its column is.
+
+    Elsewhere the heads tell it, to the search too.
+    """
+    apart = Mark("which", (("search-exclude", ""),))
+    heads = ["".join(piece.text for piece in column.head) for column in wide.columns]
+    rows = tuple(
+        (
+            first,
+            *(
+                (Piece(head, mark=apart), Piece(" "), *cell)
+                for head, cell in zip(heads[1:], rest, strict=True)
+            ),
+        )
+        for first, *rest in wide.rows
+    )
+    return Table(wide.columns, rows, stacks=True)
 
 
 def lines(said: str) -> Cell:

@@ -36,6 +36,27 @@ def test_no_words_are_cut_off_on_a_narrow_screen(browser: Browser, demo_kits: Pa
     assert found == {}
 
 
+def test_no_table_and_nothing_else_scrolls_sideways_on_a_phone(
+    browser: Browser, demo_kits: Path
+) -> None:
+    scrolls = """() => {
+      document.querySelectorAll("details").forEach(one => { one.open = true; });
+      return [...document.querySelectorAll("article *, main *")]
+        .filter(one => one.clientWidth > 2 && one.scrollWidth > one.clientWidth + 1)
+        .filter(one => /auto|scroll/.test(getComputedStyle(one).overflowX))
+        .map(one => one.textContent.trim().slice(0, 60));
+    }"""
+    found = {}
+    for width in (320, 360):
+        with offline_page(browser, width=width) as (page, _):
+            for file in pages_of(demo_kits):
+                page.goto(file.as_uri())
+                if boxes := page.evaluate(scrolls):
+                    found[width, file.relative_to(demo_kits).as_posix()] = boxes
+    # Sheets of labels are as large as their paper, or nothing on them fits the labels.
+    assert {each for each in found if "/labels-" not in each[1]} == set()
+
+
 @pytest.mark.parametrize("width", [360, 1280])
 @pytest.mark.parametrize("depth", ["index.html", "cook"])
 def test_typing_into_the_search_finds_pages(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from builder.pages.pieces import Piece, filled, lines, text
+from builder.pages.pieces import Mark, Piece, filled, lines, stacked, table, text
 
 HEAT = (Piece("72 °C", strong=True), Piece(" "), Piece("162 °F", small=True))
 
@@ -53,3 +53,15 @@ def test_small_print_breaks_only_where_its_lines_end() -> None:
         Piece(" "),
         Piece("1 l from 9 °C", small=True),
     )
+
+
+def test_a_table_that_stacks_names_each_cells_column_where_its_head_is_not_seen() -> None:
+    told = stacked(
+        table(("Day", "Ash", "All"), [(text("Day 1"), text("3 kg"), text("9 kg"))], "lrr")
+    )
+    (row,) = told.rows
+    assert told.stacks and row[0] == text("Day 1")
+    for cell, head in zip(row[1:], ("Ash", "All"), strict=True):
+        assert cell[0].text == head
+        # Read once where the heads are seen, and found once by the search.
+        assert cell[0].mark == Mark("which", (("search-exclude", ""),))

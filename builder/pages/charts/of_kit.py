@@ -7,7 +7,7 @@ from builder.pages import words
 from builder.pages.charts.bars import Row, draw
 from builder.pages.charts.drawing import Chart, Fill
 from builder.pages.figures import figures_of
-from builder.pages.pieces import Cell, table, text
+from builder.pages.pieces import Cell, stacked, table, text
 from builder.speech import later
 
 
@@ -136,7 +136,7 @@ def kinds_chart(kit: Kit) -> Chart | None:
         title,
         rows,
         legend=tuple((fill, say(name)) for _, fill, name, _ in _KINDS),
-        behind=table(heads, behind, "lrrrrr"),
+        behind=stacked(table(heads, behind, "lrrrrr")),
     )
 
 

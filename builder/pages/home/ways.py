@@ -13,7 +13,7 @@ from builder.pages.figures import Figures
 from builder.pages.home.pays_chart import PaysChart, Saving, after_said, pays_chart
 from builder.pages.home.showing import figures_of_home, minutes_said, money
 from builder.pages.home.ways_inputs import of_dryers, of_food, of_home
-from builder.pages.pieces import Cell, Piece, Scale, Table, filled, link, table, text
+from builder.pages.pieces import Cell, Piece, Scale, Table, filled, link, stacked, table, text
 from builder.pages.trip.origins.changing import part_of
 from builder.planning.drying import AFTER_RUNS, BOUGHT, Changeable, Input, Pays, Way, Ways, leaf
 from builder.planning.home import HomePlan
@@ -164,7 +164,7 @@ class _Food:
             self._row(number, *pair)
             for number, pair in enumerate(zip(self.ways.ways, asked, strict=True))
         ]
-        return table(heads, rows, "lrrrrl")
+        return stacked(table(heads, rows, "lrrrrl"))
 
     def _row(self, number: int, way: Way, asked: Way | None) -> tuple[Cell, ...]:
         say = self.figures.say

@@ -8,7 +8,7 @@ from builder.model.kit import Kit, PersonLoad
 from builder.pages import words
 from builder.pages.charts import Chart, kinds_chart, packs_chart
 from builder.pages.figures import PEOPLE_A_PAGE, Figures, figures_of
-from builder.pages.pieces import Cell, Fact, Table, link, table, text
+from builder.pages.pieces import Cell, Fact, Table, link, stacked, table, text
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.people import (
     in_order,
@@ -109,7 +109,8 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
     ]
     names = (person.name for person in people)
     heads = (say("Morning of"), *names, say("All, own gear apart"))
-    return table(heads, rows, "l" + "r" * (len(people) + 1))
+    by_day = table(heads, rows, "l" + "r" * (len(people) + 1))
+    return stacked(by_day) if len(people) <= words.FEW else by_day
 
 
 def short_carry(kit: Kit, figures: Figures) -> Table | None:

@@ -11,7 +11,7 @@ from builder.model.looks import ColdGas
 from builder.pages import words
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.figures import Figures, figures_of, worked
-from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, table, text
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, lines, link, stacked, table, text
 from builder.pages.trip.addresses import at_cold_gas, at_day, at_fuel, at_meal, day_path
 from builder.pages.trip.afterwards.learned import learned_cells
 from builder.pages.trip.cautions import Box
@@ -234,7 +234,8 @@ def _irons(kit: Kit, figures: Figures) -> Table:
                 text(minutes_between(say, each.cold_press_min)),
             )
         )
-    return table((say("Day"), say("Irons get hot"), say("First press, irons cold")), rows, "lrr")
+    heads = (say("Day"), say("Irons get hot"), say("First press, irons cold"))
+    return stacked(table(heads, rows, "lrr"))
 
 
 def _too_little(fuel: KitFuel, days: Sequence[KitDay], figures: Figures) -> str:
@@ -267,7 +268,7 @@ def _embers(figures: Figures) -> Table:
         heat = figures.span(low_c, high_c, "temperature_c")
         rows.append((text(seconds), text(say(_EMBERS[name])), text(heat)))
         begins = most_s + 1
-    return table((say("You stand it"), say("Embers"), say("Food meets")), rows, "rlr")
+    return table((say("You stand it"), say("Embers"), say("Food meets")), rows, "llr")
 
 
 def _snow(kit: Kit, figures: Figures) -> Table:

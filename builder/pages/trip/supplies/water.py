@@ -13,7 +13,7 @@ from builder.model.looks import Sweating
 from builder.pages import words
 from builder.pages.charts import Chart, water_chart
 from builder.pages.figures import Figures, figures_of
-from builder.pages.pieces import Cell, Piece, Table, filled, link, table, text
+from builder.pages.pieces import Cell, Piece, Table, filled, link, stacked, table, text
 from builder.pages.trip.addresses import at_day, day_path
 from builder.pages.trip.afterwards.learned import learned_cells
 from builder.pages.trip.cautions import Box
@@ -192,7 +192,7 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
             )
         )
     heads = (say("Day"), say("Drink"), say("Cook"), say("Wash"), say("All"))
-    return table(heads, rows, "lrrrr")
+    return _in_room(kit, table(heads, rows, "lrrrr"))
 
 
 def _drink(figures: Figures, day: KitDay) -> Cell:
@@ -244,4 +244,10 @@ def _people(kit: Kit, figures: Figures) -> Table:
             )
         )
     names = tuple(person.name for person in kit.party)
-    return table((figures.say("Day"), *names), rows, "l" + "r" * len(names))
+    drinks = table((figures.say("Day"), *names), rows, "l" + "r" * len(names))
+    return _in_room(kit, drinks)
+
+
+def _in_room(kit: Kit, told: Table) -> Table:
+    """Let a table of volumes stack: cups and gallons need more room than a phone has."""
+    return stacked(told) if kit.units == "us" and len(kit.party) <= words.FEW else told
