@@ -53,16 +53,18 @@ def framed_pages(pages: Sequence[Page], nav: Navigation, theme: ThemeOf) -> dict
     """Give all pages in their frames, by path; raise `NotLearned` where the theme is another."""
     found: dict[str, FramedPage] = {}
     largest: list[Page] = []
+    # A line of a page's contents with none below it is the same but for its words.
+    line = theme.heading(_marked_heading())
     for alike in _groups(pages):
         if len(alike) == 1:
             found[alike[0].file.dest_uri] = framed_by_theme(alike[0], theme)
             continue
         if len(alike) > len(largest):
             largest = alike
-        frame, article = _learned(alike, nav, theme)
+        frame, article = _learned(alike, nav, theme, line)
         for place, page in enumerate(alike):
             own = article.replace(_ARTICLE, page.content or "")
-            found[page.file.dest_uri] = FramedPage(frame, own, _told(page, theme), place)
+            found[page.file.dest_uri] = FramedPage(frame, own, _told(page, theme, line), place)
         if not is_all_told(found[alike[0].file.dest_uri]):
             raise NotLearned("the theme tells something of a page in a place that is not known")
     if largest:
@@ -97,7 +99,9 @@ def _kind(page: Page) -> object:
     return id(page.parent), folder, has_contents, neighbours
 
 
-def _learned(alike: Sequence[Page], nav: Navigation, theme: ThemeOf) -> tuple[Frame, str]:
+def _learned(
+    alike: Sequence[Page], nav: Navigation, theme: ThemeOf, line: str
+) -> tuple[Frame, str]:
     """Let the theme make one page with marks; give its frame, and what it puts round an article."""
     page = alike[0]
     siblings: list[Any] = nav.items if page.parent is None else page.parent.children
@@ -105,17 +109,14 @@ def _learned(alike: Sequence[Page], nav: Navigation, theme: ThemeOf) -> tuple[Fr
     marked = [_marked_item(each, number) for number, each in enumerate(alike)]
     marked[0] = _marked_page(page)
     stands = {id(each): stand_in for each, stand_in in zip(alike, marked, strict=True)}
-    heading = ""
-    if marked[0].toc.items[0].children:
-        heading = theme.heading(marked[0].toc.items[0].children[0])
     try:
         siblings[:] = [stands.get(id(each), each) for each in siblings]
         html = theme.page(marked[0])
     finally:
         siblings[:] = before
     html = html.replace("/\x02", "\x02").replace(_OWN_NAME, mark("address"))
-    if heading:
-        html = html.replace(heading, mark("contents"))
+    if next(iter(page.toc)).children:
+        html = html.replace(line, mark("contents"))
     return _with_items(taken_apart(html), alike)
 
 
@@ -126,7 +127,7 @@ def _marked_page(page: Page) -> Page:
     stand_in.content = _ARTICLE
     first = AnchorLink("", mark("first"), 1)
     if next(iter(page.toc)).children:
-        first.children = [AnchorLink(mark("heading"), mark("heading"), 2)]
+        first.children = [_marked_heading()]
     stand_in.toc = TableOfContents([first])
     neighbours: Any = stand_in
     for way in ("previous", "next"):
@@ -134,6 +135,10 @@ def _marked_page(page: Page) -> Page:
             words, address = Markup(mark(f"{way} title")), f"/{mark(f'{way} address')}"
             setattr(neighbours, f"{way}_page", SimpleNamespace(title=words, url=address))
     return stand_in
+
+
+def _marked_heading() -> AnchorLink:
+    return AnchorLink(mark("heading"), mark("place"), 2)
 
 
 def _marked_item(page: Page, number: int) -> Page:
@@ -191,14 +196,19 @@ def _told_in_tags(html: str) -> str:
     return read
 
 
-def _told(page: Page, theme: ThemeOf) -> dict[str, str]:
-    """Give what a frame tells of a page."""
+def _told(page: Page, theme: ThemeOf, line: str) -> dict[str, str]:
+    """Give what a frame tells of a page; `line` is one of its contents, with marks."""
     first = next(iter(page.toc))
     told = {
         "title": str(page.title),
         "address": page.url.rpartition("/")[2],
         "first": first.id,
-        "contents": "\n".join(theme.heading(each) for each in first.children),
+        "contents": "\n".join(
+            theme.heading(each)
+            if each.children
+            else filled(line, {"heading": each.title, "place": each.id})
+            for each in first.children
+        ),
     }
     for way, other in (("previous", page.previous_page), ("next", page.next_page)):
         if other is not None:

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass, field
+from functools import lru_cache
 from html import escape, unescape
+from typing import NamedTuple
 
 from builder.site.finishing.tags import TAG
 from builder.site.rendering.plain_markdown import NotPlain
@@ -21,6 +23,10 @@ HEADINGS = frozenset({"h1", "h2", "h3", "h4", "h5", "h6"})
 HAVE_NO_END = frozenset(
     {"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "param"}
     | {"source", "track", "wbr"}
+)
+# As tags are read anywhere, whole.
+_TAGS = re.compile(
+    r"""(<!--.*?(?:-->|$)|</?[a-zA-Z][^\s/>]*(?>[^>"']+|"[^"]*"|'[^']*')*+>)""", re.S
 )
 _FIRST_HEADING = re.compile(r'\s*<h1 id="[^"]*">')
 _ID = re.compile(r' id="([^"]*)"')
@@ -40,20 +46,43 @@ def sections(article: str) -> list[Section]:
     if not _FIRST_HEADING.match(article):
         raise NotPlain("headings or elements of another shape")
     reader = _Reader()
-    at = article.index("<")
-    for tag in TAG.finditer(article, at):
-        if tag.start() > at:
-            reader.words(article[at : tag.start()])
-        at = tag.end()
-        name = tag["name"]
-        # A comment, an element without an end, or one of a drawing that ends itself.
-        if name is None or name in HAVE_NO_END or tag["rest"].endswith("/"):
-            continue
-        if tag["slash"]:
-            reader.ends(name)
-        else:
-            reader.begins(name, tag["rest"])
+    before, *pieces = _TAGS.split(article)
+    assert not before.strip()
+    # Tags and what stands behind each, by turns.
+    for raw, words in zip(pieces[::2], pieces[1::2], strict=True):
+        tag = _tag(raw)
+        if tag is not None:
+            if tag.is_end:
+                reader.ends(tag.name)
+            else:
+                reader.begins(tag)
+        if words:
+            reader.words(words)
     return reader.found
+
+
+class _Tag(NamedTuple):
+    """What matters of a tag."""
+
+    name: str
+    is_end: bool
+    id: str | None  # of a heading
+    is_passed_over: bool
+    is_excluded: bool
+
+
+@lru_cache(maxsize=8192)
+def _tag(raw: str) -> _Tag | None:
+    """Read a tag; None for a comment, an element without an end, and one that ends itself."""
+    found = TAG.fullmatch(raw)
+    name = found["name"] if found else None
+    if found is None or name is None or name in HAVE_NO_END or found["rest"].endswith("/"):
+        return None
+    given = found["rest"]
+    id_ = _ID.search(given) if name in HEADINGS else None
+    is_excluded = EXCLUDED in given
+    is_passed_over = is_excluded or name in PASSED_OVER
+    return _Tag(name, bool(found["slash"]), id_[1] if id_ else None, is_passed_over, is_excluded)
 
 
 class _Reader:
@@ -66,18 +95,18 @@ class _Reader:
         self.passed_over = 0  # how many of them stand in the one that is passed over, with it
         self.into: list[str] = []  # where words go: into a title or the text below it
 
-    def begins(self, name: str, given: str) -> None:
+    def begins(self, tag: _Tag) -> None:
         """Note an element's beginning."""
+        name = tag.name
         self.open.append(name)
-        is_excluded = EXCLUDED in given
-        if name in HEADINGS and (found := _ID.search(given)):
+        if tag.id is not None:
             # One inside another element, or left out itself, would end the section before it.
-            if len(self.open) > 1 or is_excluded:
+            if len(self.open) > 1 or tag.is_excluded:
                 raise NotPlain("headings or elements of another shape")
             # The page itself leads to its first heading.
-            self.found.append(Section(found[1] if self.found else ""))
+            self.found.append(Section(tag.id if self.found else ""))
             self.into = self.found[-1].title
-        if self.passed_over or is_excluded or name in PASSED_OVER:
+        if self.passed_over or tag.is_passed_over:
             self.passed_over += 1
         elif name in KEPT:
             self.into.append(f"<{name}>")
@@ -104,6 +133,8 @@ class _Reader:
         if "pre" in self.open:
             raise NotPlain("headings or elements of another shape")
         if not text.isspace():
-            self.into.append(escape(unescape(text).replace("\n", " "), quote=False))
+            if "&" in text:
+                text = unescape(text)
+            self.into.append(escape(text.replace("\n", " "), quote=False))
         elif self.into is self.found[-1].title or not self.into or not self.into[-1].isspace():
             self.into.append(" ")
