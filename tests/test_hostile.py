@@ -7,16 +7,23 @@ import csv
 import io
 import json
 import re
+import socket
+import threading
 import zipfile
+from functools import partial
 from html.parser import HTMLParser
 from pathlib import Path
+from urllib.parse import quote
 
 import pytest
 from click.testing import Result
 from PIL import Image
 
+from builder.cli.base import layers_of, place_of
 from builder.preview import Rebuilt, Shown
+from builder.preview.server import server_for
 from builder.reading.declared.values import on_one_line
+from builder.reading.folder import read_folder
 from tests.conftest import files_of, tripkit
 from tests.hostile import TEXTS, write
 from tests.pages import test_run_calendar
@@ -209,6 +216,47 @@ def test_the_sheet_for_afterwards_is_read_again_as_it_was_meant(
     assert checked.exit_code == 0 and " 0 warnings" not in checked.output, checked.output
 
 
+@pytest.mark.parametrize("name", sorted(TEXTS))
+def test_trips_made_of_others_say_what_those_say(
+    name: str, in_empty_folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", DAY)
+    content = in_empty_folder / "content"
+    write(content, TEXTS[name])
+    trip = json.loads((content / "trips/hand.yaml").read_text("utf-8"))
+    # A second one, told otherwise in each thing that joining tells both places of.
+    for key in ("title", "notes"):
+        trip[key] += " too"
+    trip.update(start="2031-07-01", mug="250 ml", shelter="hut")
+    trip["party"].append({"name": f"{TEXTS[name][:100]} zq999", "mass": "70 kg"})
+    (content / "trips/other.yaml").write_text(json.dumps(trip, ensure_ascii=False), "utf-8")
+    assert tripkit("build", "hand").exit_code == 0
+    for command in (
+        ("join", "both", "hand", "other"),
+        ("new", "trip", "again", "--from", "hand", "--start", "2032-06-01"),
+        ("new", "trip", "anew", "--from", "kits/hand.zip", "--start", "2032-07-01"),
+        ("check",),
+        ("build", "both", "again", "anew"),
+    ):
+        result = tripkit(*command)
+        assert result.exit_code == 0, f"{command}: {result.output}"
+        assert not UNWANTED.search(result.output) and "\nEND:" not in result.output, command
+    found = read_folder(layers_of(place_of(content))).content.trips
+    hand, other, again, anew = (found[each] for each in ("hand", "other", "again", "anew"))
+    assert [each.name for each in found["both"].party] == [
+        *(each.name for each in hand.party), other.party[-1].name
+    ]  # fmt: skip
+    assert [each.title for each in found["both"].days] == [
+        each.title for trip in (hand, other) for each in trip.days
+    ]
+    for made in (again, anew):
+        assert [each.name for each in made.party] == [each.name for each in hand.party]
+        assert [each.title for each in made.days] == [each.title for each in hand.days]
+        assert made.gear_shared == hand.gear_shared
+    names = [path.name for path in content.glob("[a-z]*/*")]
+    assert [each for each in names if not re.fullmatch(r"[a-z0-9-]+\.yaml", each)] == []
+
+
 STEMS = (
     "<img src=x onerror=alert(1)>",
     "=cmd",
@@ -257,6 +305,46 @@ def test_names_of_files_lead_nowhere_and_are_said_plainly(
             page = Elements(raw.decode("utf-8"))
             assert not {("img", ("onerror", "src"))} & page.found, name
             assert b"alert(1)</" not in raw and not TURNS.search(raw.decode("utf-8")), name
+
+
+@pytest.mark.parametrize("text", sorted(TEXTS.values()))
+def test_what_a_preview_answers_in_error_repeats_nothing(text: str, tmp_path: Path) -> None:
+    server = server_for(tmp_path, 0, Shown())
+    thread = threading.Thread(target=server.serve_forever, daemon=True)
+    thread.start()
+
+    def asked(request: bytes) -> bytes:
+        with socket.create_connection(server.server_address[:2], timeout=10) as line:
+            line.sendall(request)
+            line.shutdown(socket.SHUT_WR)
+            return b"".join(iter(partial(line.recv, 65536), b""))
+
+    raw = text[:200].encode("utf-8")
+    path = quote(text[:200]).encode("ascii")
+    host = f"Host: 127.0.0.1:{server.server_address[1]}\r\n\r\n".encode()
+    try:
+        for request in (
+            b"GET /" + path + b" HTTP/1.1\r\n" + host,
+            b"GET /" + raw.replace(b" ", b"") + b" HTTP/1.1\r\n" + host,
+            b"GET /" + raw + b" HTTP/1.1\r\n" + host,
+            b"GET /" + raw.replace(b" ", b"") + b" " + path + b"\r\n" + host,
+            path + b" / HTTP/1.1\r\n" + host,
+            b"GET / HTTP/1.1\r\nHost: " + raw.replace(b"\n", b"") + b"\r\n\r\n",
+            b"GET /?" + raw.replace(b" ", b"") + b" HTTP/1.1\r\nHost: evil.example\r\n\r\n",
+        ):
+            heads, _, body = asked(request).partition(b"\r\n\r\n")
+            # To a line that is no request at all the page alone is the answer.
+            told = heads if heads.startswith(b"HTTP/") else b"HTTP/1.0 400 " + heads
+            assert re.match(rb"HTTP/1\.[01] (?:400|403|404|414|501) ", told), (request, heads)
+            for bad in (raw[:40], path[:40], b"alert", b"evil", b"END:"):
+                assert bad == b"words" or not bad or bad not in heads + body, (request, heads, body)
+        # Nobody is sent to another machine.
+        away = asked(b"GET //evil.example/%2f.. HTTP/1.1\r\n" + host)
+        assert re.findall(rb"\r\nLocation: (.*)", away) in ([], [b"/evil.example/%2f../\r"])
+    finally:
+        server.shutdown()
+        server.server_close()
+        thread.join(timeout=5)
 
 
 def test_what_a_preview_tells_pages_stays_one_line_of_data() -> None:

@@ -62,6 +62,10 @@ class _QuietHandler(SimpleHTTPRequestHandler):
         """List no folder: a kit is found by its own page."""
         self.send_error(HTTPStatus.NOT_FOUND)
 
+    def send_error(self, code: int, message: str | None = None, explain: str | None = None) -> None:
+        """Answer in words of its own: those of others repeat what was asked, whoever asked it."""
+        super().send_error(code)
+
     def log_message(self, format: str, *args: Any) -> None:
         """Say nothing."""
 
