@@ -5,14 +5,18 @@ from __future__ import annotations
 import shutil
 from collections.abc import Iterator
 from pathlib import Path
+from typing import NamedTuple
 
 import pytest
 
-from builder.cli.base import Planned, place_of, plan_each, plan_folder, read_place
-from builder.cli.kept_plans import KeptPlans
+from builder.cli.base import place_of, read_place
+from builder.cli.kept_plans import KeptPlan, KeptPlans
+from builder.cli.many.trips import sort_out
+from builder.cli.planner import Planner, planned_kits
 from builder.model.as_data import as_data, of_data
 from builder.model.kit import Kit
 from builder.planning.at_home import TripShare, share_of
+from builder.problems import Problem, in_order
 from builder.site.folder import made
 
 ROOT = Path(__file__).resolve().parents[1]
@@ -20,6 +24,14 @@ ALL = {"graupel-ridge", "lake-emmerin", "rindle-fen", "tarrow-tops"}
 LOG_READERS = ALL  # cautions look through the whole log for what lay in one dryer
 BEANS = "- id: black-beans-spring"
 FUDGE = "- {eat: Caramel fudge, each: 40 g, energy: 430 kcal}"
+
+
+class Found(NamedTuple):
+    """What was planned anew, all that there is to say, and what was kept."""
+
+    kits: list[Kit]
+    problems: tuple[Problem, ...]
+    kept: tuple[KeptPlan, ...]
 
 
 class Shelf:
@@ -30,26 +42,30 @@ class Shelf:
         made.claim(out)
         self.first = self.planned(ask=False)
 
-    def planned(self, tool: str = "tool", ask: bool = True) -> Planned[Kit]:
+    def planned(self, tool: str = "tool", ask: bool = True) -> Found:
         """Plan the folder, but for what is kept; keep what is planned."""
         place = place_of(self.content)
-        folder = read_place(place)
+        planner = Planner(read_place(place))
         plans = KeptPlans(place, self.out, tool, is_asked=ask)
-        planned = plan_each(folder, lambda known, _: sorted(known), lambda kit: kit, plans)
-        for kit in planned.kits:
-            plans.keep(folder.content, kit.id, "made")
-        return planned
+        to_plan, kept, problems = sort_out(planner, sorted(planner.folder.content.trips), plans)
+        kits, found = [], [*planner.problems, *problems]
+        for trip in to_plan:
+            planned = planner.plan(trip)
+            plans.keep(planned, "made")
+            kits.append(planned.kit)
+            found += planned.problems
+        return Found(kits, in_order(found), kept)
 
     def anew(self, tool: str = "tool") -> set[str]:
         """Give the trips that are planned again; for the rest the old plan must be the new one."""
         planned = self.planned(tool)
         found = {kit.id for kit in planned.kits}
-        place = place_of(self.content)
-        fresh = plan_folder(read_place(place), lambda known, _: sorted(known))
+        folder = read_place(place_of(self.content))
+        fresh, problems = planned_kits(folder, lambda known, _: sorted(known))
         before = {kit.id: repr(kit) for kit in self.first.kits}
-        assert {kit.id for kit in fresh.kits if repr(kit) != before[kit.id]} <= found
-        assert planned.problems == fresh.problems
-        assert found | {each.trip for each in planned.kept} == {kit.id for kit in fresh.kits}
+        assert {kit.id for kit in fresh if repr(kit) != before[kit.id]} <= found
+        assert planned.problems == problems
+        assert found | {each.trip for each in planned.kept} == {kit.id for kit in fresh}
         return found
 
 

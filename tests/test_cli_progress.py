@@ -10,13 +10,15 @@ import struct
 import subprocess
 import sys
 import termios
-from concurrent.futures import Executor, Future, ThreadPoolExecutor
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
+from types import SimpleNamespace
 from typing import Any
 
 import pytest
 
-from builder.cli import build as build_module
+from builder.cli.many import trips
 from builder.cli.progress import Bar, progress
 from builder.site.build import Built
 
@@ -112,56 +114,32 @@ def test_a_bar_that_is_not_shown_asks_nothing_of_the_work(
     assert capsys.readouterr() == ("said\n", "")
 
 
-class _LastFirst(Executor):
-    """Finishes what it was given first only after all the rest."""
-
-    def __init__(self) -> None:
-        self.kept: tuple[Future[Any], Any] | None = None
-        self.count = 0
-
-    def submit(self, work: Any, /, *arguments: Any, **more: Any) -> Future[Any]:
-        future: Future[Any] = Future()
-        self.count += 1
-        if self.kept is None:
-            self.kept = future, arguments
-            return future
-        future.set_result(work(*arguments))
-        if self.count == 3:
-            self.kept[0].set_result(work(*self.kept[1]))
-        return future
-
-
 class _Counted(Bar):
     steps = 0
 
     def step(self) -> None:
-        self.steps += 1
+        _Counted.steps += 1
 
 
-def fake_kit(order: Any) -> Built:
-    if order == "broken":
-        raise OSError("the disk is full")
-    return Built(order, order, True, (), "")
+class _LastFirst:
+    """Builds what comes last first."""
+
+    def build(self, names: Sequence[str], *_: object) -> Iterator[Built]:
+        for name in reversed(names):
+            yield Built(name, name.upper(), True, (), f"of {name}")
 
 
 def test_kits_are_told_in_their_order_whichever_is_done_first(
-    monkeypatch: pytest.MonkeyPatch,
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(build_module, "_executor", lambda workers: _LastFirst())
-    monkeypatch.setattr("builder.site.build.build_kit", fake_kit)
-    orders: Any = ["a", "b", "c"]
-    bar = _Counted()
-    assert [each.trip_id for each in build_module._built(orders, 2, bar)] == ["a", "b", "c"]
-    assert bar.steps == 3
-    assert orders == [], "no kit is kept longer than it is needed"
+    @contextmanager
+    def counted(what: str, total: int, least: int) -> Iterator[Bar]:
+        yield _Counted()
 
-
-@pytest.mark.parametrize("jobs", [1, 2])
-def test_a_kit_that_cannot_be_built_ends_the_work(
-    jobs: int, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    monkeypatch.setattr(build_module, "_executor", lambda workers: ThreadPoolExecutor(workers))
-    monkeypatch.setattr("builder.site.build.build_kit", fake_kit)
-    orders: Any = ["a", "broken", "c"]
-    with pytest.raises(OSError, match="the disk is full"):
-        list(build_module._built(orders, jobs, Bar()))
+    monkeypatch.setattr(trips, "progress", counted)
+    ready: Any = SimpleNamespace(crew=_LastFirst(), names=("a", "b", "c"), kept=(), since=None)
+    ready.home = None
+    assert trips.build_all(ready, Path("kits")) == {"a": "of a", "b": "of b", "c": "of c"}
+    assert _Counted.steps == 3
+    told = capsys.readouterr().out.splitlines()
+    assert told == ["Built kits/a (A)", "Built kits/b (B)", "Built kits/c (C)"]

@@ -18,7 +18,6 @@ from builder.cli.base import (
     or_nothing_written,
     own_content_option,
     own_place,
-    plan_folder,
     say_problems,
 )
 from builder.cli.completing import ids_of
@@ -85,19 +84,21 @@ def review(trip: str, sheet: Path | None, content: Path | None) -> None:
 
 def _planned(folder: Folder, trip: str) -> Kit:
     """Plan one trip; stop where it cannot be planned."""
+    from builder.cli.planner import planned_kits
+
     if trip not in folder.content.trips:
         wrong = [each for each in folder.problems if f"/{trip}" in each.place.file]
         if errors(wrong):
             raise ProblemsFound(wrong)
         raise BuilderStop(f"there is no trip {trip!r}", [did_you_mean(trip, folder.content.trips)])
-    planned = plan_folder(folder, lambda known, broken: [trip])
-    if not planned.kits:
-        raise ProblemsFound(planned.problems)
-    own = [each for each in planned.problems if each.kind.startswith("review-")]
+    kits, problems = planned_kits(folder, lambda known, broken: [trip])
+    if not kits:
+        raise ProblemsFound(problems)
+    own = [each for each in problems if each.kind.startswith("review-")]
     if errors(own):
         raise ProblemsFound(own)
     say_problems(own)
-    return planned.kits[0]
+    return kits[0]
 
 
 def _was(kit: Kit) -> Iterator[str]:

@@ -14,14 +14,13 @@ from builder.cli.base import (
     content_option,
     json_option,
     main,
+    named_trips,
     place_of,
-    planned_kits,
     read_date,
     read_place,
     say_problems,
     stop_on,
     stop_on_open,
-    wanted_trips,
 )
 from builder.cli.completing import ids_of
 from builder.cli.told import read_heated, read_mass, read_tests, read_weighings
@@ -178,6 +177,7 @@ def explain(
       tripkit explain tarrow-tops fuel.carry_g
       tripkit explain tarrow-tops boils day 2
     """
+    from builder.cli.planner import planned_kits
     from builder.pages.trip.origins.explaining import (
         MOST_CHOICES,
         MOST_LISTED,
@@ -192,9 +192,7 @@ def explain(
 
     place = place_of(content)
     folder = read_place(place)
-    kits, problems = planned_kits(
-        folder, lambda known, broken: wanted_trips([trip], known, None, broken)
-    )
+    kits, problems = planned_kits(folder, lambda known, broken: named_trips([trip], known, broken))
     stop_on(problems, False)
     stop_on_open([trip], folder.content)
     (kit,) = kits

@@ -12,11 +12,10 @@ import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import IO, TYPE_CHECKING, Generic, NamedTuple, TypeVar
+from typing import IO, TYPE_CHECKING, TypeVar
 
 import click
 
-from builder.cli.progress import progress
 from builder.cli.telling import told
 from builder.clock import VARIABLE, odd_epoch
 from builder.problems import (
@@ -26,30 +25,24 @@ from builder.problems import (
     counted,
     did_you_mean,
     errors,
-    in_order,
     printable,
 )
 from builder.shipped import shipped_root
 
 if TYPE_CHECKING:
-    from builder.cli.kept_plans import KeptPlan, KeptPlans
     from builder.model.content import Content
-    from builder.model.kit import Kit
     from builder.planning.finding import Known
-    from builder.planning.stock import Stock
     from builder.reading.folder import Folder, Layer
 
 NAME = "tripkit"
 DEFAULT_CONTENT = "content"
 DEFAULT_OUT = "kits"
 DEFAULT_PUBLIC_OUT = "kits-public"
-_LONG_PLAN = 20  # trips
 _NOT_SEARCHED = ("cautions", "sources.yaml")  # rooms
 
 _RECORDS_BETWEEN_COLLECTIONS = 100_000
 
 Function = TypeVar("Function", bound=Callable[..., object])
-Kept = TypeVar("Kept")
 
 
 # As the work goes: first what is written and looked up, then what is made of it.
@@ -318,15 +311,6 @@ def stop_on(problems: Sequence[Problem], strict: bool) -> None:
         sys.exit(1)
 
 
-class Planned(NamedTuple, Generic[Kept]):
-    """What is kept of some kits, every problem found, and the stock they were planned with."""
-
-    kits: list[Kept]
-    problems: tuple[Problem, ...]
-    stock: Stock
-    kept: tuple[KeptPlan, ...] = ()  # of trips that need not be planned again
-
-
 def to_fill(trip: str) -> str:
     """Say what would do for a trip with open meals."""
     return f"`{called_as()} fill {trip}` proposes what to cook, and writes it with --write"
@@ -340,106 +324,13 @@ def stop_on_open(trips: Sequence[str], content: Content) -> None:
             raise BuilderStop(f"{name} has open meals: no kit is made of it", [to_fill(name)])
 
 
-def planned_kits(
-    folder: Folder, names: Callable[[Iterable[str], bool], list[str]]
-) -> tuple[list[Kit], tuple[Problem, ...]]:
-    """Check a folder and plan some of its trips; give the kits and every problem found."""
-    planned = plan_folder(folder, names)
-    return planned.kits, planned.problems
+def named_trips(trips: Sequence[str], known: Iterable[str], broken: bool) -> list[str]:
+    """Give the trips that are named, all where none is; an unknown name is the user's to mend.
 
-
-def plan_folder(folder: Folder, names: Callable[[Iterable[str], bool], list[str]]) -> Planned[Kit]:
-    """Check a folder and plan some of its trips; give all that came of it."""
-    return plan_each(folder, names, lambda kit: kit)
-
-
-def plan_each(
-    folder: Folder,
-    names: Callable[[Iterable[str], bool], list[str]],
-    keep: Callable[[Kit], Kept],
-    plans: KeptPlans | None = None,
-    *,
-    to_check: bool = False,
-) -> Planned[Kept]:
-    """Check a folder and plan some of its trips; keep of each kit what is asked, and no more.
-
-    What `plans` still holds of the last time is not planned again. Kits `to_check` hold what
-    problems and dangers hang on, and their numbers no origins.
+    `broken` tells that some may stand in the folder and could not be read.
     """
-    from builder.model.figure import untraced
-    from builder.model.learned import NOTHING_LEARNED
-    from builder.planning.after import learned_before, review_problems
-    from builder.planning.cooking import barometer_problems
-    from builder.planning.drying import run_problems, undried_problems
-    from builder.planning.lessons import lessons_of, plan_learned
-    from builder.planning.menu import menu_problems, open_problems
-    from builder.planning.reads import Read, watched
-    from builder.planning.stock import check, without_broken
-    from builder.planning.wording import worded
-
-    stock, found = check(folder.content)
-    problems = [*folder.problems, *found]
-    problems += run_problems(folder.content, stock)
-    problems += undried_problems(folder.content)
-    whole = without_broken(folder.content, stock.judged)
-    said_in: dict[str, tuple[Content, Stock]] = {}  # once for each language
-    lessons = lessons_of(whole, stock)
-    kits: list[Kept] = []
-    kept: list[KeptPlan] = []
-    wanted = names(folder.content.trips, bool(errors(problems)))
-    trips = [whole.trips[name] for name in wanted if name in whole.trips]
-    if plans is not None:
-        plans.look_at(folder, whole, stock)
-    with progress("Planning trips", len(trips), least=_LONG_PLAN) as bar:
-        for trip in trips:
-            if is_open := open_problems(trip, to_fill(trip.id)):
-                # Food, water and fuel of a part of the meals would pass for that of all.
-                problems += is_open
-                bar.step()
-                continue
-            is_taught = learned_before(trip, lessons) != NOTHING_LEARNED
-            if plans is not None and not is_taught and (before := plans.of(trip)):
-                kept.append(before)
-                problems += before.problems
-                bar.step()
-                continue
-            try:
-                if trip.language not in said_in:
-                    said_in[trip.language] = worded(whole, stock, trip.language)
-                reads: set[Read] = set()
-                said = watched(*said_in[trip.language], reads)
-                with untraced() if to_check else contextlib.nullcontext():
-                    kit = plan_learned(trip, *said, lessons, to_check=to_check)
-                own = [
-                    *barometer_problems(trip),
-                    *menu_problems(trip, kit, watched(whole, stock, reads)[0]),
-                    *review_problems(trip, kit),
-                ]
-                problems += own
-                kits.append(keep(kit))
-                if plans is not None and not is_taught:
-                    plans.planned(kit, reads, own)
-            except ProblemsFound as more:
-                problems += more.problems
-            bar.step()
-    return Planned(kits, in_order(problems), stock, tuple(kept))
-
-
-def wanted_trips(
-    trips: Sequence[str], known: Iterable[str], part: str | None, broken: bool
-) -> list[str]:
-    """Give the trips to build, in order; an unknown name is the user's to mend."""
     names = sorted(known)
     for trip in trips:
         if trip not in names and not broken:
             raise BuilderStop(f"there is no trip {trip!r}", [did_you_mean(trip, names)])
-    wanted = [name for name in names if not trips or name in trips]
-    if part is None:
-        return wanted
-    try:
-        number, count = (int(each) for each in part.split("/"))
-    except ValueError:
-        raise click.BadParameter("write it like 1/4", param_hint="--part") from None
-    if not 1 <= number <= count:
-        raise click.BadParameter("the first number runs from 1 to the second", param_hint="--part")
-    return wanted[number - 1 :: count]
+    return [name for name in names if not trips or name in trips]

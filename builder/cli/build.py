@@ -5,10 +5,9 @@ from __future__ import annotations
 import contextlib
 import os
 import sys
-from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from collections.abc import Iterator
 from pathlib import Path
-from typing import TYPE_CHECKING, NamedTuple
+from typing import TYPE_CHECKING
 
 import click
 
@@ -17,69 +16,23 @@ from builder.cli.base import (
     DEFAULT_PUBLIC_OUT,
     BuilderStop,
     Place,
-    Planned,
     content_option,
     main,
     place_of,
-    plan_each,
-    read_place,
     say_problems,
-    stop_on,
-    stop_on_open,
-    wanted_trips,
 )
 from builder.cli.completing import ids_of
 from builder.cli.dangers import Dangers, say_lines
 from builder.cli.last_build import LastBuild, forget, remember, state_of, state_of_tool, unchanged
-from builder.cli.progress import Bar, progress
+from builder.cli.many.wanted import Part, Wanted, part_told
 from builder.cli.telling import told
-from builder.clock import build_epoch, today
-from builder.problems import Problem, ProblemsFound, as_told, counted, did_you_mean
-from builder.shipped import shipped_root
+from builder.problems import ProblemsFound, as_told, counted
 from builder.site.rendering.generators import GENERATORS, USUAL_GENERATOR
 
 if TYPE_CHECKING:
-    from concurrent.futures import Executor
-
-    from builder.cli.kept_plans import KeptPlan, KeptPlans
-    from builder.model.content import Content
-    from builder.model.kit import Kit
-    from builder.reading.folder import Folder
-    from builder.site.build import Built, HomeOrder, Order, Pictures
+    from builder.cli.kept_plans import KeptPlans
 
 _LONG_BUILD = 3  # kits; fewer are done before one has read how far it is
-
-
-@dataclass(frozen=True, slots=True)
-class Wanted:
-    """What is asked of one build."""
-
-    out: Path
-    trips: Sequence[str] = ()  # none named: all
-    public: bool = False
-    part: str | None = None
-    address: str = ""
-    jobs: int | None = None
-    strict: bool = False
-    force: bool = False
-    since: Path | None = None  # the kit that the companions have
-    large_pictures: bool = False  # however much they weigh together
-    generator: str = USUAL_GENERATOR
-
-    @property
-    def with_home(self) -> bool:
-        """Whether the site of the home is wanted too: it tells of all trips, and is private."""
-        return not self.trips and not self.public and self.part is None
-
-    @property
-    def makes(self) -> object:
-        """Give what of it the kits depend on; the home is told of as of its day."""
-        day = today().isoformat() if self.with_home else ""
-        since = None
-        if self.since is not None and self.since.is_file():
-            since = (str(self.since), self.since.stat().st_mtime_ns)
-        how = (self.public, self.part, self.address, self.large_pictures, self.generator)
-        return sorted(self.trips), *how, day, since
 
 
 @main.command(short_help="Build kits: all trips, or only those named.")
@@ -104,7 +57,12 @@ class Wanted:
 )
 @click.option("--strict", is_flag=True, help="Stop at warnings and at dangers too.")
 @click.option("--force", is_flag=True, help="Build also what has not changed.")
-@click.option("--part", metavar="I/N", help="Build only every N-th trip, from the I-th on.")
+@click.option(
+    "--part",
+    callback=part_told,
+    metavar="I/N",
+    help="Build only every N-th trip, from the I-th on. See above.",
+)
 @click.option(
     "--address",
     metavar="URL",
@@ -145,7 +103,7 @@ def build(
     public: bool,
     strict: bool,
     force: bool,
-    part: str | None,
+    part: Part | None,
     address: str,
     generator: str,
     sealed: bool,
@@ -197,18 +155,26 @@ def build_folder(place: Place, wanted: Wanted) -> None:
         if not wanted.force and (last := unchanged(out, place, made)):
             _say_unchanged(out, last, wanted.strict)
             return
+        # Where nothing changed none of this need be loaded.
+        from builder.cli.many.trips import all_planned, build_all
+
         refuse_foreign_index(out)
         _refuse_public_beside_home(wanted)
         plans = plans_of(place, wanted)
-        kits, problems, dangers = _build_kits(place, wanted, plans)
+        with all_planned(place, wanted, plans) as ready:
+            try:
+                kits = build_all(ready, out)
+            except BuilderStop:  # some are lost; the others are listed
+                write_index(out)
+                raise
         index_sha256 = write_index(out)
-        warnings = tuple(told(problems))
+        warnings = tuple(told(ready.problems))
         if wanted.public:  # what was warned of, and of what all was made, is nobody else's business
             forget(out)
             plans.forget(kits)
         else:
-            remember(out, place, LastBuild(made, kits, index_sha256, warnings, dangers))
-    _say_end(out, dangers)
+            remember(out, place, LastBuild(made, kits, index_sha256, warnings, ready.dangers))
+    _say_end(out, ready.dangers)
 
 
 @contextlib.contextmanager
@@ -247,10 +213,9 @@ def plans_of(place: Place, wanted: Wanted) -> KeptPlans:
     """Give the plans of the last build, which hold where nothing else is asked for now."""
     from builder.cli.kept_plans import KeptPlans
 
-    is_alike = not wanted.public and wanted.since is None
     how = (wanted.address, wanted.large_pictures, wanted.generator)
     tool = f"{state_of_tool(place.is_demo)} {how!r}"
-    return KeptPlans(place, wanted.out, tool, is_asked=is_alike and not wanted.force)
+    return KeptPlans(place, wanted.out, tool, is_asked=wanted.keeps_plans and not wanted.force)
 
 
 def _refuse_public_beside_home(wanted: Wanted) -> None:
@@ -284,219 +249,3 @@ def _say_end(out: Path, dangers: Dangers) -> None:
 
     click.echo(f"Open {as_told(out / INDEX_NAME)} in a browser.")
     say_lines(dangers.lines)
-
-
-class Ordered(NamedTuple):
-    """What is to be built, what need not be, and what there is to say of both."""
-
-    orders: list[Order]
-    home: HomeOrder | None
-    problems: tuple[Problem, ...]
-    dangers: Dangers
-    kept: tuple[KeptPlan, ...]
-    content: Content
-
-
-def _build_kits(
-    place: Place, wanted: Wanted, plans: KeptPlans
-) -> tuple[dict[str, str], tuple[Problem, ...], Dangers]:
-    """Plan and build; give what each kit was made from, the warnings said, what to end with."""
-    from builder.site.build import build_home
-
-    ordered = ordered_builds(place, wanted, plans)
-    made = _build_orders(ordered.orders, wanted, ordered.kept)
-    if not wanted.public and wanted.since is None:
-        for trip_id in made.keys() - {each.trip for each in ordered.kept}:
-            plans.keep(ordered.content, trip_id, made[trip_id])
-    if ordered.home:
-        built = build_home(ordered.home)
-        _say_built(built, wanted.out)
-        made[built.trip_id] = built.made_from
-    return made, ordered.problems, ordered.dangers
-
-
-def ordered_builds(place: Place, wanted: Wanted, plans: KeptPlans) -> Ordered:
-    """Plan all, so that a fault in one trip stops the build before anything is written."""
-    from builder.model.home import AT_HOME
-    from builder.planning.home import has_home
-    from builder.planning.public import public_kit
-    from builder.reading.anew.cuttings import content_of_kit
-    from builder.site.build import Order
-    from builder.site.folder.made import refuse_foreign_names
-
-    folder = read_place(place)
-    planned = plan_each(
-        folder,
-        lambda known, broken: wanted_trips(wanted.trips, known, wanted.part, broken),
-        lambda kit: kit,
-        plans,
-    )
-    kits, ordered = planned.kits, planned.problems
-    stop_on(ordered, wanted.strict)
-    stop_on_open(wanted.trips, folder.content)
-    if not folder.content.trips:
-        raise BuilderStop(
-            f"there is no trip in {place.shown}", ["write one with `tripkit new trip NAME`"]
-        )
-    if wanted.since is not None:
-        kits = _with_changes(kits, wanted)
-    shown = [public_kit(kit, folder.content) if wanted.public else kit for kit in kits]
-    of_trips = {kit.id: Dangers.of([kit]) for kit in kits}
-    of_trips |= {each.trip: each.dangers for each in planned.kept}
-    dangers = Dangers.together([of_trips[trip_id] for trip_id in sorted(of_trips)])
-    if wanted.strict and dangers.of_a_trip:
-        say_lines(dangers.lines)
-        sys.exit(1)
-    root = shipped_root()
-    orders = []
-    for kit, order_kit in zip(kits, shown, strict=True):
-        cautions = [each.id for each in kit.cautions]
-        orders.append(
-            Order(
-                kit=order_kit,
-                content={} if wanted.public else content_of_kit(folder, kit.id, cautions),
-                epoch=build_epoch(None if wanted.public else kit.start),
-                out=wanted.out,
-                templates=root / "site_templates",
-                base_config=root / "mkdocs.yml",
-                address=wanted.address,
-                force=wanted.force,
-                pictures=_pictures(folder, order_kit, wanted),
-                generator=wanted.generator,
-            )
-        )
-    refuse_foreign_names(wanted.out, sorted(of_trips))
-    home = None
-    if wanted.with_home and has_home(folder.content):
-        home = _home_order(folder.content, planned, wanted)
-        refuse_foreign_names(wanted.out, [AT_HOME])
-    return Ordered(orders, home, ordered, dangers, planned.kept, folder.content)
-
-
-def _pictures(folder: Folder, kit: Kit, wanted: Wanted) -> Pictures | None:
-    """Give the pictures of a kit; None where it has none."""
-    from builder.pages.pictures import pictures_of
-    from builder.reading.anew.cuttings import pictures_along
-    from builder.reading.pictures.small_copies import copies_of
-    from builder.site.build import Pictures
-
-    along = {} if wanted.public else pictures_along(folder, kit.id)
-    shown = [each for each in pictures_of(kit) if each is not None]
-    if not along and not shown:
-        return None
-    return Pictures(
-        copies_of([*shown, *along.values()], wanted.large_pictures),
-        tuple(each.path for each in shown),
-        {path: each.path for path, each in along.items()},
-    )
-
-
-def _with_changes(kits: list[Kit], wanted: Wanted) -> list[Kit]:
-    """Give the kits; the one of the trip that the companions have tells what changed since."""
-    from builder.planning.since import changes_since
-    from builder.site.folder.old_kit import read_old_kit
-
-    assert wanted.since is not None
-    if wanted.public:
-        raise BuilderStop("--since tells of people and packs", ["leave out --public, or --since"])
-    old = read_old_kit(wanted.since)
-    if all(kit.id != old.trip for kit in kits):
-        raise BuilderStop(
-            f"{wanted.since} is the kit of another trip, {old.trip}",
-            [did_you_mean(old.trip, [kit.id for kit in kits])],
-        )
-    return [
-        replace(kit, since=changes_since(old, kit)) if kit.id == old.trip else kit for kit in kits
-    ]
-
-
-def _home_order(content: Content, planned: Planned[Kit], wanted: Wanted) -> HomeOrder:
-    """Plan the home, whose day is the day of the build."""
-    from builder.planning.at_home import share_of
-    from builder.planning.home import day_of, plan_home
-    from builder.reading.pictures.small_copies import copies_of
-    from builder.site.build import HomeOrder
-
-    day = day_of(content, today())
-    shares = [*map(share_of, planned.kits), *(each.share for each in planned.kept)]
-    shares.sort(key=lambda each: each.id)
-    root = shipped_root()
-    plan = plan_home(content, planned.stock, shares, day)
-    return HomeOrder(
-        plan=plan,
-        epoch=build_epoch(day),
-        out=wanted.out,
-        templates=root / "site_templates",
-        base_config=root / "mkdocs.yml",
-        force=wanted.force,
-        copies=copies_of((line.picture for line in plan.stock), wanted.large_pictures),
-        generator=wanted.generator,
-    )
-
-
-def _build_orders(orders: list[Order], wanted: Wanted, kept: Sequence[KeptPlan]) -> dict[str, str]:
-    """Build all kits, in several processes where that is quicker; give what each was made from."""
-    from builder.site.build import Built
-
-    made = {each.trip: each.made_from for each in kept}
-    unsaid = [
-        Built(each.trip, each.share.title, False, (), each.made_from) for each in reversed(kept)
-    ]
-    with progress("Building kits", len(orders), least=_LONG_BUILD) as bar:
-        for built in _built(orders, wanted.jobs, bar):
-            with bar.aside():
-                while unsaid and unsaid[-1].trip_id < built.trip_id:
-                    _say_built(unsaid.pop(), wanted.out)
-                _say_built(built, wanted.out)
-            made[built.trip_id] = built.made_from
-    while unsaid:
-        _say_built(unsaid.pop(), wanted.out)
-    return made
-
-
-def _built(orders: list[Order], jobs: int | None, bar: Bar) -> Iterator[Built]:
-    """Build all kits and give them in their order; a step of the bar for each that is done.
-
-    The orders are used up, so that of many trips no kit is kept longer than it is needed.
-    """
-    from builder.site.build import build_kit
-
-    workers = min(jobs or os.cpu_count() or 1, len(orders))
-    if workers <= 1 or (jobs is None and len(orders) < 8):
-        # Starting a process costs more than a few kits.
-        while orders:
-            built = build_kit(orders.pop(0))
-            bar.step()
-            yield built
-        return
-    from concurrent.futures import as_completed
-
-    with _executor(workers) as executor:
-        numbers = {executor.submit(build_kit, order): n for n, order in enumerate(orders)}
-        orders.clear()
-        done: dict[int, Built] = {}
-        next_one = 0
-        try:
-            for future in as_completed(numbers):
-                done[numbers[future]] = future.result()
-                bar.step()
-                while next_one in done:
-                    yield done.pop(next_one)
-                    next_one += 1
-        except BaseException:
-            for future in numbers:
-                future.cancel()
-            raise
-
-
-def _say_built(built: Built, out: Path) -> None:
-    word = "Built" if built.changed else "Unchanged"
-    click.echo(f"{word} {as_told(out)}/{built.trip_id} ({built.title})")
-    say_problems(built.doubts)
-
-
-def _executor(workers: int) -> Executor:
-    """Give what runs the workers; any `concurrent.futures` executor fits here."""
-    from concurrent.futures import ProcessPoolExecutor
-
-    return ProcessPoolExecutor(max_workers=workers)

@@ -14,7 +14,6 @@ from builder.cli.base import (
     json_option,
     main,
     place_of,
-    plan_each,
     read_place,
     stop_on,
 )
@@ -32,6 +31,8 @@ from builder.problems import Problem, counted, errors
 @json_option
 def check(content: Path | None, strict: bool, as_json: bool) -> None:
     """Find every mistake in the folder, and every trip's dangers; build nothing."""
+    from builder.cli.planner import plan_each
+
     place = place_of(content)
     folder = read_place(place)
     # Of many trips the kits would fill the memory.

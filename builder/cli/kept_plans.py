@@ -2,8 +2,8 @@
 
 Beside a kit is written down what was read while its trip was planned (`planning/reads.py`), one
 short name for the state of all that, and what a build says and the home needs of the trip. A
-public build writes down nothing of it, and nothing that is planned from the reviews of other trips
-is kept: their lessons are no records.
+public build writes down nothing of it. What other trips taught is no record: it is part of the
+state by itself.
 """
 
 from __future__ import annotations
@@ -11,7 +11,7 @@ from __future__ import annotations
 import hashlib
 import json
 import re
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, fields, is_dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
@@ -22,17 +22,16 @@ from builder.cli.last_build import FolderMarks, folder_marks, with_folders, with
 from builder.model.as_data import as_data, of_data
 from builder.model.figure import Count, Figure, Reckoned, Worked, behind
 from builder.model.place import Place as At
+from builder.planning.after import learned_before
 from builder.planning.at_home import TripShare, share_of
 from builder.planning.reads import EVERY, OF_CONTENT, OF_GEAR, OF_STOCK, WHETHER, Read
 from builder.problems import Problem
 from builder.reading.anew.cuttings import records_of_trip, written_words
 
 if TYPE_CHECKING:
+    from builder.cli.planner import OneTrip, Planner
     from builder.model.content import Content
-    from builder.model.kit import Kit
     from builder.model.trip import Trip
-    from builder.planning.stock import Stock
-    from builder.reading.folder import Folder
 
 _SETS = re.compile(r"frozenset\(\{([^{}]*)\}\)")
 
@@ -48,15 +47,6 @@ class KeptPlan:
     share: TripShare
 
 
-@dataclass(frozen=True, slots=True)
-class _Planned:
-    """What was planned in this build, and what was read for it."""
-
-    reads: frozenset[Read]
-    problems: tuple[Problem, ...]
-    kit: Kit
-
-
 class KeptPlans:
     """The plans of a folder of kits: those that still hold, and those to be kept for next time."""
 
@@ -64,11 +54,12 @@ class KeptPlans:
         """Take where content and kits lie, the state of the tool, and whether old plans will do."""
         self.marks, self.out, self.tool, self.is_asked = folder_marks(place), out, tool, is_asked
         self._states: _States | None = None
-        self._planned: dict[str, _Planned] = {}
+        self._content: Content | None = None
 
-    def look_at(self, folder: Folder, content: Content, stock: Stock) -> None:
+    def look_at(self, planner: Planner) -> None:
         """Take the content that trips are planned from now."""
-        self._states = _States(self.marks, folder, content, stock, self.tool)
+        self._content = planner.folder.content
+        self._states = _States(self.marks, planner, self.tool)
 
     def of(self, trip: Trip) -> KeptPlan | None:
         """Give the plan of a trip where all that it was made from is as it was, and its kit."""
@@ -90,37 +81,32 @@ class KeptPlans:
             of_data(TripShare, told["share"]),
         )
 
-    def planned(self, kit: Kit, reads: set[Read], problems: Sequence[Problem]) -> None:
-        """Note a trip that was planned."""
-        if kit.review is None:
-            self._planned[kit.id] = _Planned(frozenset(reads), tuple(problems), kit)
-
-    def keep(self, content: Content, trip_id: str, made_from: str) -> None:
+    def keep(self, planned: OneTrip, made_from: str) -> None:
         """Write down the plan of a kit that was built."""
         from builder.site.folder.made import write_over
 
-        planned = self._planned.pop(trip_id, None)
-        if planned is None or self._states is None:
+        kit = planned.kit
+        if kit.review is not None or self._states is None or self._content is None:
             return
-        cautions = [each.id for each in planned.kit.cautions]
-        used = records_of_trip(content.trips[trip_id], content, cautions)
+        cautions = [each.id for each in kit.cautions]
+        used = records_of_trip(self._content.trips[kit.id], self._content, cautions)
         reads: dict[str, list[str]] = {}
         for kind, name in sorted({*planned.reads, *used}):
             reads.setdefault(kind, []).append(name)
-        dangers = Dangers.of([planned.kit])
+        dangers = Dangers.of([kit])
         told = json.dumps(
             {
                 "made_from": made_from,
                 "state": self._states.of_trip(
-                    trip_id, [(kind, name) for kind, names in reads.items() for name in names]
+                    kit.id, [(kind, name) for kind, names in reads.items() for name in names]
                 ),
                 "reads": reads,
                 "problems": [self._told(each) for each in planned.problems],
                 "dangers": [dangers.lines, dangers.of_a_trip],
-                "share": as_data(share_of(planned.kit)),
+                "share": as_data(share_of(kit)),
             }
         )
-        write_over(self._file(trip_id), f"{_hash([told])}\n{told}")
+        write_over(self._file(kit.id), f"{_hash([told])}\n{told}")
 
     def forget(self, trip_ids: Iterable[str]) -> None:
         """Take away what was written down of some trips."""
@@ -156,10 +142,10 @@ class KeptPlans:
 class _States:
     """Short names for the state of records, each looked at once."""
 
-    def __init__(
-        self, marks: FolderMarks, folder: Folder, content: Content, stock: Stock, tool: str
-    ) -> None:
-        self.marks, self.texts = marks, folder.texts
+    def __init__(self, marks: FolderMarks, planner: Planner, tool: str) -> None:
+        content, stock = planner.whole, planner.stock
+        self.marks, self.texts = marks, planner.folder.texts
+        self.trips, self.lessons = content.trips, planner.lessons
         self.records: dict[str, Mapping[str, object]] = {
             **{kind: getattr(content, name) for name, kind in OF_CONTENT.items()},
             **{name: getattr(content.gear, name) for name in OF_GEAR},
@@ -171,7 +157,10 @@ class _States:
 
     def of_trip(self, trip_id: str, reads: Iterable[Read]) -> str:
         """Give the state of all that a trip was planned from."""
-        return _hash([self.of_all, *(self._of(each) for each in [("trip", trip_id), *reads])])
+        learned = learned_before(self.trips[trip_id], self.lessons)
+        taught = self._with_origins([_same_each_time(learned)], learned)
+        states = (self._of(each) for each in [("trip", trip_id), *reads])
+        return _hash([self.of_all, taught, *states])
 
     def _of(self, read: Read) -> str:
         if read not in self.known:
@@ -191,8 +180,11 @@ class _States:
         parts = [kind, name, _same_each_time(record), self._words((kind, name))]
         if kind not in OF_STOCK:
             return parts
-        # What planning made of other records tells, in the kit, where its figures come from.
-        return [without_folders("\n".join([*parts, *_origins(record, set())]), self.marks)]
+        return [self._with_origins(parts, record)]
+
+    def _with_origins(self, parts: list[str], made: object) -> str:
+        """Give what tells the state of what planning made: in the kit it tells of its origins."""
+        return without_folders("\n".join([*parts, *_origins(made, set())]), self.marks)
 
     def _words(self, key: Read) -> str:
         found = self.texts.get(key)

@@ -13,8 +13,9 @@ from typing import TextIO
 import click
 
 from builder.cli.base import DEFAULT_OUT, content_option, main, place_of
-from builder.cli.build import Wanted, build_folder
+from builder.cli.build import build_folder
 from builder.cli.completing import ids_of
+from builder.cli.many.wanted import Wanted
 
 
 @main.command(short_help="Show a kit, and rebuild it when you save.")

@@ -24,7 +24,7 @@ from builder.cli.dangers import say_lines
 from builder.problems import as_told, counted
 
 if TYPE_CHECKING:
-    from builder.cli.build import Wanted
+    from builder.cli.many.wanted import Wanted
     from builder.site.build import Order
 
 _MOST_ASKED = 3
@@ -33,7 +33,8 @@ _SCRATCH = "tripkit-"
 
 def build_sealed(place: Place, wanted: Wanted) -> None:
     """Build the one trip that is named, and leave only its sealed page."""
-    from builder.cli.build import ordered_builds, plans_of, stops_told
+    from builder.cli.build import plans_of, stops_told
+    from builder.cli.many.trips import all_planned
     from builder.site.sealing.locking import refuse_without_library
     from builder.site.sealing.place import put_page, refuse_foreign_page
 
@@ -46,15 +47,15 @@ def build_sealed(place: Place, wanted: Wanted) -> None:
     ):
         refuse_without_library()
         aside = replace(wanted, out=Path(scratch) / "kits", force=True)
-        ordered = ordered_builds(place, aside, plans_of(place, aside))
-        (order,) = ordered.orders
+        with all_planned(place, aside, plans_of(place, aside)) as ready:
+            order = ready.bench.order(ready.bench.ready(trip_id), ready.since)
         refuse_foreign_page(out, trip_id)
         page = _page(order, _passphrase())
         sealed = put_page(out, trip_id, page)
     click.echo(f"Sealed {as_told(sealed)} ({order.kit.title})")
     click.echo("Tell the passphrase another way than the file goes. Without it nobody opens it.")
     _warn_of_plain_kit(out, trip_id)
-    say_lines(ordered.dangers.lines)
+    say_lines(ready.dangers.lines)
 
 
 @contextlib.contextmanager

@@ -65,6 +65,7 @@ class Order:
     force: bool = False  # build also where a whole kit stands that was made from the same
     pictures: Pictures | None = None
     generator: str = USUAL_GENERATOR
+    stands: str = ""  # what a whole kit of the trip was made from that lies elsewhere
 
 
 @dataclass(frozen=True, slots=True)
@@ -103,6 +104,7 @@ def build_kit(order: Order) -> Built:
         order,
         late_from=pictures.named if pictures else "",
         late=lambda: _with_pictures(order, pictures) if pictures else {},
+        stands=order.stands,
     )
 
 
@@ -164,15 +166,17 @@ def _built(
     order: Order | HomeOrder,
     late_from: str,
     late: Callable[[], Mapping[str, bytes]],
+    stands: str = "",
 ) -> Built:
-    """Build a site, unless a whole one is there that was made from just the same.
+    """Build a site, unless a whole one is there, or elsewhere, that was made from just the same.
 
     `late` are files that take their time: they follow from what `late_from` names, so that they
     need not be made to know whether a site is there.
     """
     named = replace(site, files={**site.files, "late": late_from.encode("utf-8")})
     made_from = _made_from(named, order.templates, order.base_config, order.generator)
-    if not order.force and is_current(order.out, site.trip_id, made_from):
+    is_there = stands == made_from or is_current(order.out, site.trip_id, made_from)
+    if is_there and not order.force:
         return Built(site.trip_id, site.title, False, (), made_from)
     doubts = build_site(
         replace(site, files={**site.files, **late()}),

@@ -15,7 +15,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from builder.cli.base import planned_kits
+from builder.cli.planner import planned_kits
 from builder.clock import build_epoch
 from builder.model.kit import Kit
 from builder.pages.pictures import pictures_of

@@ -14,7 +14,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from markdown import Markdown
 
-from builder.cli.base import planned_kits
+from builder.cli.planner import planned_kits
 from builder.model.kit import Kit
 from builder.pages.ink import cell, line
 from builder.pages.trip.book import write_book

@@ -90,25 +90,33 @@ def records_of_trip(trip: Trip, content: Content, cautions: Iterable[str]) -> li
     return list(found)
 
 
-def cut_files(keys: Iterable[Key], texts: Mapping[Key, RecordText]) -> dict[str, str]:
-    """Give files that hold just these records, each record as it was written."""
+def cut_files(
+    keys: Iterable[Key], texts: Mapping[Key, RecordText], cut_before: dict[Key, str] | None = None
+) -> dict[str, str]:
+    """Give files that hold just these records, each record as it was written.
+
+    `cut_before` holds what was cut out of the same texts, and takes what is cut now: many trips
+    use the same records.
+    """
+    known = {} if cut_before is None else cut_before
     whole: dict[str, str] = {}
-    lists: dict[str, dict[str, list[RecordText]]] = {}
+    lists: dict[str, dict[str, list[tuple[RecordText, str]]]] = {}
     for key in keys:
         record = texts.get(key)
         if record is None:
             continue
         if record.whole_file:
             whole[record.path] = record.text
-        else:
-            lists.setdefault(_as_yaml(record.path), {}).setdefault(record.section, []).append(
-                record
-            )
+            continue
+        if key not in known:
+            known[key] = cut(record)
+        in_file = lists.setdefault(_as_yaml(record.path), {})
+        in_file.setdefault(record.section, []).append((record, known[key]))
     for path, sections in lists.items():
         parts = []
         for section, records in sections.items():
-            records.sort(key=lambda record: record.node.place)
-            cuts = "".join(cut(record) for record in records)
+            records.sort(key=lambda each: each[0].node.place)
+            cuts = "".join(text for _, text in records)
             parts.append(f"{section}:\n{textwrap.indent(cuts, '  ')}" if section else cuts)
         whole[path] = "".join(parts)
     return dict(sorted(whole.items()))
@@ -160,13 +168,19 @@ def _says_the_same(text: str, node: Node) -> bool:
     return bool(plain(found.items[0]) == plain(node))
 
 
-def content_of_kit(folder: Folder, trip_id: str, cautions: Iterable[str]) -> dict[str, bytes]:
+def content_of_kit(
+    folder: Folder,
+    trip_id: str,
+    cautions: Iterable[str],
+    cut_before: dict[Key, str] | None = None,
+) -> dict[str, bytes]:
     """Give the files of a kit's content.zip: every record its trip uses, and nothing else."""
     trip = folder.content.trips[trip_id]
     keys = records_of_trip(trip, folder.content, dict.fromkeys(cautions))
     key = ("trip", trip_id)
     texts = with_instead(folder.texts, {key: with_people(folder.texts[key], folder.texts)})
-    files = {path: text.encode("utf-8") for path, text in cut_files(keys, texts).items()}
+    cuts = cut_files(keys, texts, cut_before)
+    files = {path: text.encode("utf-8") for path, text in cuts.items()}
     return {**files, **track_beside(folder, trip_id, texts[key].path)}
 
 

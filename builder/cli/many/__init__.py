@@ -1,0 +1,1 @@
+"""Many trips at once: planned and built by several hands, here or elsewhere."""

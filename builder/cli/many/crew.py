@@ -1,0 +1,107 @@
+"""Who plans trips and builds their kits: one process alone, or several hands at once."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from contextlib import AbstractContextManager
+from types import TracebackType
+from typing import NamedTuple, Protocol
+
+from builder.cli.many.bench import Bench, Told
+from builder.model.since import OldKit
+from builder.site.build import Built, HomeOrder, build_home, build_kit
+
+FEW = 8  # kits: where a process cannot be forked, starting it costs more than these
+
+
+class Lost(NamedTuple):
+    """A trip of which nobody will hear: who was at work on it is gone."""
+
+    trip_id: str
+    why: str
+
+
+class Crew(AbstractContextManager["Crew"], Protocol):
+    """Plans trips, then builds the kits of some of them; answers come as each is done."""
+
+    def plan(self, names: Sequence[str]) -> Iterator[Told | Lost]:
+        """Plan trips."""
+
+    def build(
+        self, names: Sequence[str], since: OldKit | None, home: HomeOrder | None
+    ) -> Iterator[Built | Lost]:
+        """Build kits, and the site of the home where it is wanted.
+
+        Raises what stopped one of them, once those at work are done; then no other is begun.
+        """
+
+
+class Alone:
+    """One process, this one."""
+
+    def __init__(self, bench: Bench) -> None:
+        """Take where the work is done."""
+        self.bench = bench
+
+    def __enter__(self) -> Alone:
+        """Begin."""
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        traceback: TracebackType | None,
+    ) -> None:
+        """End."""
+
+    def plan(self, names: Sequence[str]) -> Iterator[Told | Lost]:
+        """Plan one after the other."""
+        return map(self.bench.plan, names)
+
+    def build(
+        self, names: Sequence[str], since: OldKit | None, home: HomeOrder | None
+    ) -> Iterator[Built | Lost]:
+        """Build one after the other."""
+        for name in names:
+            yield self.bench.build(name, since)
+        if home is not None:
+            yield build_home(home)
+
+
+class Pooled(Alone):
+    """Plans here and builds in processes of a pool: where none can be forked off this one."""
+
+    def __init__(self, bench: Bench, workers: int) -> None:
+        """Take where trips are planned, and how many build."""
+        super().__init__(bench)
+        self.workers = workers
+
+    def build(
+        self, names: Sequence[str], since: OldKit | None, home: HomeOrder | None
+    ) -> Iterator[Built | Lost]:
+        """Build several at once; the home is built here, after them."""
+        from concurrent.futures import BrokenExecutor, ProcessPoolExecutor, as_completed
+
+        with ProcessPoolExecutor(max_workers=self.workers) as pool:
+            ready = {name: self.bench.ready(name) for name in names}
+            doing = {
+                pool.submit(build_kit, self.bench.order(each, since)): name
+                for name, each in ready.items()
+            }
+            try:
+                for future in as_completed(doing):
+                    name = doing[future]
+                    try:
+                        built = future.result()
+                    except BrokenExecutor:
+                        yield Lost(name, "a process that builds kits was killed")
+                        continue
+                    self.bench.keep(ready.pop(name), built)
+                    yield built
+            except BaseException:
+                for future in doing:
+                    future.cancel()
+                raise
+        if home is not None:
+            yield build_home(home)
