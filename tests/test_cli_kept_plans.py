@@ -11,6 +11,7 @@ import pytest
 
 from builder.cli.base import place_of, read_place
 from builder.cli.kept_plans import KeptPlan, KeptPlans
+from builder.cli.last_build import folder_marks
 from builder.cli.many.trips import sort_out
 from builder.cli.planner import Planner, planned_kits
 from builder.model.as_data import as_data, of_data
@@ -46,7 +47,7 @@ class Shelf:
         """Plan the folder, but for what is kept; keep what is planned."""
         place = place_of(self.content)
         planner = Planner(read_place(place))
-        plans = KeptPlans(place, self.out, tool, is_asked=ask)
+        plans = KeptPlans(folder_marks(place), self.out, tool, is_asked=ask)
         to_plan, kept, problems = sort_out(planner, sorted(planner.folder.content.trips), plans)
         kits, found = [], [*planner.problems, *problems]
         for trip in to_plan:

@@ -213,8 +213,6 @@ def test_only_tables_are_laid_out_by_hand(path: Path) -> None:
 # why it is not parted. Formulas are longer by their docstrings: units, range and source of each.
 MOST_LINES = 350
 LONGER = {
-    "builder/cli/base.py": "what all commands share: where content lies, how problems are told",
-    "builder/cli/build.py": "one command, from what changed to the kits and what is said of them",
     "builder/model/kit.py": "the records of a kit, which make one picture only together",
     "builder/pages/trip/day.py": "one page, from its strip of hours to its figures",
     "builder/pages/trip/dishes/cook.py": "one page, from its ways of cooking to their figures",

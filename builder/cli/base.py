@@ -252,7 +252,12 @@ def read_searched(place: Place) -> Content:
 
 
 def read_place(place: Place) -> Folder:
-    """Read the content of a place, with every problem in it.
+    """Read the content of a place, with every problem in it."""
+    return read_settled(layers_of(place))
+
+
+def read_settled(layers: Sequence[Layer]) -> Folder:
+    """Read content, with every problem in it.
 
     Whose portions are parted, and the packs that trips leave open, are settled.
     """
@@ -260,7 +265,7 @@ def read_place(place: Place) -> Folder:
     from builder.planning.stock import with_chosen_packs
     from builder.reading.folder import read_folder
 
-    folder = read_folder(layers_of(place))
+    folder = read_folder(layers)
     return replace(folder, content=with_chosen_packs(with_parts(folder.content)))
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import contextlib
 import os
 import sys
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -23,7 +23,15 @@ from builder.cli.base import (
 )
 from builder.cli.completing import ids_of
 from builder.cli.dangers import Dangers, say_lines
-from builder.cli.last_build import LastBuild, forget, remember, state_of, state_of_tool, unchanged
+from builder.cli.last_build import (
+    LastBuild,
+    folder_marks,
+    forget,
+    remember,
+    state_of,
+    state_of_tool,
+    unchanged,
+)
 from builder.cli.many.wanted import Part, Wanted, part_told
 from builder.cli.telling import told
 from builder.problems import ProblemsFound, as_told, counted
@@ -31,8 +39,9 @@ from builder.site.rendering.generators import GENERATORS, USUAL_GENERATOR
 
 if TYPE_CHECKING:
     from builder.cli.kept_plans import KeptPlans
+    from builder.cli.many.trips import Hire
 
-_LONG_BUILD = 3  # kits; fewer are done before one has read how far it is
+    Hiring = Callable[[Place], contextlib.AbstractContextManager[Hire]]
 
 
 @main.command(short_help="Build kits: all trips, or only those named.")
@@ -88,6 +97,11 @@ _LONG_BUILD = 3  # kits; fewer are done before one has read how far it is
     help="What makes pages of text. The other one is on trial, and has to be installed first.",
 )
 @click.option(
+    "--cluster",
+    metavar="tcp://HOST:PORT",
+    help="Let the workers of a dask scheduler plan and build. See above.",
+)
+@click.option(
     "--sealed",
     is_flag=True,
     help="Write one page of one trip that opens with a passphrase only. See above.",
@@ -106,6 +120,7 @@ def build(
     part: Part | None,
     address: str,
     generator: str,
+    cluster: str | None,
     sealed: bool,
 ) -> None:
     """Build kits: all trips, or only those named.
@@ -121,6 +136,17 @@ def build(
     file's own name is for all to read: give it another one where that tells too much. A forgotten
     passphrase cannot be had back. It guards the file, not a phone or computer on which it stands
     open. It takes one trip at a time, and neither --public nor --part nor --address.
+
+    With --part I/N, as for the machines of a matrix, one folder gets a share of the trips: those of
+    all parts are the kits of a whole build, byte by byte. A part stops at what is wrong in the
+    folder as a whole and in its own trips, leaves other kits and the home as they are, and lists
+    all kits that lie in its folder. Put the folders of all parts into one, .built too, and build
+    once more without --part: that makes the home and the list, and no kit that is there.
+
+    With --cluster the trips are planned and built by the workers of a dask scheduler, such as
+    tcp://10.0.0.5:8786. They need the same tripkit, and share no folder with this machine: content
+    is sent to them, kits come back. What a worker was at that dies is given to another. The home is
+    built here. It needs pip install 'trip-kit-builder[cluster]'.
     """
     place = place_of(content)
     folder_out = out or Path(DEFAULT_PUBLIC_OUT if public else DEFAULT_OUT)
@@ -140,20 +166,28 @@ def build(
     if sealed:
         from builder.cli.sealed import build_sealed
 
-        build_sealed(place, wanted)
+        build_sealed(place, wanted, cluster)
+    elif cluster is not None:
+        from builder.cli.many.cluster import hiring_of
+
+        build_folder(place, wanted, hiring_of(cluster))
     else:
         build_folder(place, wanted)
 
 
-def build_folder(place: Place, wanted: Wanted) -> None:
-    """Build kits of a folder, unless nothing changed since they were built."""
+def build_folder(place: Place, wanted: Wanted, hiring: Hiring | None = None) -> None:
+    """Build kits of a folder, unless nothing changed since they were built.
+
+    `hiring` opens the way to who plans and builds, where that is not this machine by itself.
+    """
     from builder.site.folder.index_page import refuse_foreign_index, write_index
+    from builder.site.folder.swap import recover
 
     out = wanted.out
     with stops_told(place, out):
         made = state_of(place, wanted.makes)
         if not wanted.force and (last := unchanged(out, place, made)):
-            _say_unchanged(out, last, wanted.strict)
+            _say_unchanged(last, wanted)
             return
         # Where nothing changed none of this need be loaded.
         from builder.cli.many.trips import all_planned, build_all
@@ -161,10 +195,14 @@ def build_folder(place: Place, wanted: Wanted) -> None:
         refuse_foreign_index(out)
         _refuse_public_beside_home(wanted)
         plans = plans_of(place, wanted)
-        with all_planned(place, wanted, plans) as ready:
+        with (
+            hiring(place) if hiring else contextlib.nullcontext(None) as hire,
+            all_planned(place, wanted, plans, hire) as ready,
+        ):
             try:
                 kits = build_all(ready, out)
             except BuilderStop:  # some are lost; the others are listed
+                recover(out)
                 write_index(out)
                 raise
         index_sha256 = write_index(out)
@@ -174,7 +212,7 @@ def build_folder(place: Place, wanted: Wanted) -> None:
             plans.forget(kits)
         else:
             remember(out, place, LastBuild(made, kits, index_sha256, warnings, ready.dangers))
-    _say_end(out, ready.dangers)
+    _say_end(wanted, ready.dangers)
 
 
 @contextlib.contextmanager
@@ -215,7 +253,9 @@ def plans_of(place: Place, wanted: Wanted) -> KeptPlans:
 
     how = (wanted.address, wanted.large_pictures, wanted.generator)
     tool = f"{state_of_tool(place.is_demo)} {how!r}"
-    return KeptPlans(place, wanted.out, tool, is_asked=wanted.keeps_plans and not wanted.force)
+    return KeptPlans(
+        folder_marks(place), wanted.out, tool, is_asked=wanted.keeps_plans and not wanted.force
+    )
 
 
 def _refuse_public_beside_home(wanted: Wanted) -> None:
@@ -229,23 +269,25 @@ def _refuse_public_beside_home(wanted: Wanted) -> None:
         )
 
 
-def _say_unchanged(out: Path, last: LastBuild, strict: bool) -> None:
+def _say_unchanged(last: LastBuild, wanted: Wanted) -> None:
     """Say that all is up to date; what the last build warned of is said again."""
     from builder.model.home import AT_HOME
 
     for warning in last.warnings:
         click.echo(warning, err=True)
-    if strict and (last.warnings or last.dangers.of_a_trip):
+    if wanted.strict and (last.warnings or last.dangers.of_a_trip):
         say_lines(last.dangers.lines)
         sys.exit(1)
     kits = len(last.kits.keys() - {AT_HOME})
     click.echo(f"Nothing changed: {counted(kits, 'kit')} up to date.")
-    _say_end(out, last.dangers)
+    _say_end(wanted, last.dangers)
 
 
-def _say_end(out: Path, dangers: Dangers) -> None:
-    """Say where the kits are to be looked at, then the dangers of each trip."""
+def _say_end(wanted: Wanted, dangers: Dangers) -> None:
+    """Say what was left, where the kits are to be looked at, then the dangers of each trip."""
     from builder.site.folder.index_page import INDEX_NAME
 
-    click.echo(f"Open {as_told(out / INDEX_NAME)} in a browser.")
+    if wanted.part is not None:
+        click.echo(f"Part {wanted.part}: other kits, and the home, were left as they are.")
+    click.echo(f"Open {as_told(wanted.out / INDEX_NAME)} in a browser.")
     say_lines(dangers.lines)

@@ -16,9 +16,8 @@ from dataclasses import dataclass, fields, is_dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from builder.cli.base import Place
 from builder.cli.dangers import Dangers
-from builder.cli.last_build import FolderMarks, folder_marks, with_folders, without_folders
+from builder.cli.last_build import FolderMarks, with_folders, without_folders
 from builder.model.as_data import as_data, of_data
 from builder.model.figure import Count, Figure, Reckoned, Worked, behind
 from builder.model.place import Place as At
@@ -50,9 +49,12 @@ class KeptPlan:
 class KeptPlans:
     """The plans of a folder of kits: those that still hold, and those to be kept for next time."""
 
-    def __init__(self, place: Place, out: Path, tool: str, is_asked: bool) -> None:
-        """Take where content and kits lie, the state of the tool, and whether old plans will do."""
-        self.marks, self.out, self.tool, self.is_asked = folder_marks(place), out, tool, is_asked
+    def __init__(self, marks: FolderMarks, out: Path, tool: str, is_asked: bool) -> None:
+        """Take what stands for the folders of the content, where kits lie, the state of the tool.
+
+        `is_asked` tells whether old plans will do.
+        """
+        self.marks, self.out, self.tool, self.is_asked = marks, out, tool, is_asked
         self._states: _States | None = None
         self._content: Content | None = None
 
@@ -107,6 +109,19 @@ class KeptPlans:
             }
         )
         write_over(self._file(kit.id), f"{_hash([told])}\n{told}")
+
+    def written(self, trip_id: str) -> str:
+        """Give what was written down of a trip, for who keeps it elsewhere; "" for nothing."""
+        try:
+            return self._file(trip_id).read_text("utf-8")
+        except OSError:
+            return ""
+
+    def keep_written(self, trip_id: str, text: str) -> None:
+        """Write down what was kept of a trip elsewhere."""
+        from builder.site.folder.made import write_over
+
+        write_over(self._file(trip_id), text)
 
     def forget(self, trip_ids: Iterable[str]) -> None:
         """Take away what was written down of some trips."""

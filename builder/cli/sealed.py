@@ -31,7 +31,7 @@ _MOST_ASKED = 3
 _SCRATCH = "tripkit-"
 
 
-def build_sealed(place: Place, wanted: Wanted) -> None:
+def build_sealed(place: Place, wanted: Wanted, cluster: str | None) -> None:
     """Build the one trip that is named, and leave only its sealed page."""
     from builder.cli.build import plans_of, stops_told
     from builder.cli.many.trips import all_planned
@@ -39,7 +39,7 @@ def build_sealed(place: Place, wanted: Wanted) -> None:
     from builder.site.sealing.place import put_page, refuse_foreign_page
 
     out = wanted.out
-    trip_id = _the_one_trip(wanted)
+    trip_id = _the_one_trip(wanted, cluster)
     with (
         stops_told(place, out),
         tempfile.TemporaryDirectory(prefix=_SCRATCH) as scratch,
@@ -74,7 +74,7 @@ def _ended_in_order() -> Iterator[None]:
             signal.signal(getattr(signal, name), handler)
 
 
-def _the_one_trip(wanted: Wanted) -> str:
+def _the_one_trip(wanted: Wanted, cluster: str | None) -> str:
     """Give the trip to seal; refuse what does not go with sealing."""
     at_odds = {
         "--public": (
@@ -82,6 +82,7 @@ def _the_one_trip(wanted: Wanted) -> str:
             "a sealed page is for those you chose, and holds the whole kit",
         ),
         "--part": (wanted.part is not None, "one trip is sealed at a time"),
+        "--cluster": (cluster is not None, "nothing of a sealed trip is sent elsewhere"),
         "--address": (bool(wanted.address), "a sealed page is handed on as a file"),
     }
     for option, (is_asked, why) in at_odds.items():

@@ -24,7 +24,7 @@ from builder.cli.dangers import Dangers, say_lines
 from builder.cli.kept_plans import KeptPlan, KeptPlans
 from builder.cli.many.bench import Bench, Told
 from builder.cli.many.crew import FEW, Alone, Crew, Lost, Pooled
-from builder.cli.many.forked import Forked, can_fork
+from builder.cli.many.forked import Forked, HomeBeside, can_fork
 from builder.cli.many.wanted import Wanted
 from builder.cli.planner import LONG_PLAN, Planner, problems_of_open
 from builder.cli.progress import progress
@@ -135,7 +135,7 @@ def usual_crew(bench: Bench, trips: int, with_home: bool) -> Crew:
     if workers <= 1:
         return Alone(bench)
     if can_fork():
-        return Forked(bench, workers, trips)
+        return Forked(bench, workers, trips) if trips > 1 else HomeBeside(bench)
     return Pooled(bench, workers) if jobs or trips >= FEW else Alone(bench)
 
 
