@@ -117,7 +117,7 @@ def test_a_pack_is_made_of_kinds_that_differ_in_hatching() -> None:
     assert said.startswith("Ash: 11.8 kg: own gear 7 kg, food 436 g, water 3 kg.")
     legend = [each.text for each in chart.words[-5:]]
     assert legend == ["own gear", "shared gear", "fuel", "food", "water"]
-    first = [cell[0].text.replace("\u00a0", " ") for cell in chart.behind.rows[0]]
+    first = [cell[-1].text.replace("\u00a0", " ") for cell in chart.behind.rows[0]]
     assert first == ["Ash", "7 kg", "–", "–", "436 g", "3 kg"]
 
 

@@ -222,4 +222,5 @@ def test_what_hangs_on_a_batch_stands_at_its_packs_and_at_the_step_that_opens_th
     assert any("Throw it out" in piece.text for piece in pack_line(kit, pack))
     for other in (Carried("Gas", 100, "fuel"), Carried("Food", 100, "food", None)):
         assert not any("Throw it out" in piece.text for piece in pack_line(kit, other))
-    assert len(lines_of_day(kit, day)) == 1
+    assert len(lines_of_day(kit, day, "danger")) == 1
+    assert lines_of_day(kit, day, "care") == ()

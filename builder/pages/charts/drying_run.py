@@ -68,7 +68,7 @@ def run_chart(figures: Figures, batch: str, run: DryingRun) -> Chart:
     legend = legend_words(ground + 24, say("likely dry enough in these hours"))
     return drawn(
         f"run-{batch}",
-        say("Weight of the load, hour by hour; dots are weighings"),
+        say("Weight of the load: dry enough after about {time}; dots are weighings", time=dry),
         ". ".join(told),
         ground + 24 + LEGEND + (len(legend) - 1) * LINE,
         bars=(

@@ -64,7 +64,10 @@ def way_chart(kit: Kit) -> Chart | None:
         said += with_room(below, [0.0] * len(below), DAY_ROOM)
     return drawn(
         "profile-chart",
-        say("The way and its camps, with water and dinner"),
+        say(
+            "The way and its camps, with water and dinner: the highest at {height}",
+            height=figures.plain(max(heights), "altitude_m"),
+        ),
         ". ".join(f"{row[0]}: {', '.join(row[1:])}" for row in rows),
         ground + 3 * LINE + 6,
         words=tuple(said),

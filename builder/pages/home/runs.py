@@ -33,6 +33,7 @@ _STATES = {
     "in-dryer": later("in the dryer now"),
 }
 # Told apart by hatching, and by the word in the row.
+_RUN = "solid"
 _FILLS = {"freeze": "dots", "condition": "lines"}
 _ALSO = {"freeze": later("freezing"), "condition": later("conditioning")}
 
@@ -165,7 +166,7 @@ def _stretches(say: Speech, run: Run) -> Iterator[_Stretch]:
             says = say("{food}: {what}", food=names, what=say(_ALSO[step.do]))
             yield _Stretch(says, step.at, step.until, _FILLS[step.do])
     says = say("{dryer}: {food}", dryer=_dryer(say, run), food=names)
-    yield _Stretch(says, run.start, run.end, "solid")
+    yield _Stretch(says, run.start, run.end, _RUN)
 
 
 def _monday(day: datetime.date) -> datetime.date:
@@ -223,7 +224,7 @@ def _chart(say: Speech, week: datetime.date, stretches: list[_Stretch]) -> Chart
     )
     return Chart(
         id=f"week-{week.isoformat()}",
-        title=say("Week from {day}", day=say.date(week)),
+        title=_shows(say, week, stretches),
         text=f"{told}.",
         width=f"{WIDTH}",
         height=f"{top:g}",
@@ -231,6 +232,13 @@ def _chart(say: Speech, week: datetime.date, stretches: list[_Stretch]) -> Chart
         marks=tuple(days),
         words=tuple(words),
     )
+
+
+def _shows(say: Speech, week: datetime.date, stretches: Iterable[_Stretch]) -> str:
+    """Say how many runs begin in a week, or that none does."""
+    runs = sum(1 for each in stretches if each.fill == _RUN and _monday(each.start.date()) == week)
+    began = say.count("{n} run begins", "{n} runs begin", runs) if runs else say("no run begins")
+    return say("Week from {day}: {runs}", day=say.date(week), runs=began)
 
 
 def _x(at: datetime.datetime, week: datetime.date) -> float:

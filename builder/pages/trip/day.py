@@ -59,8 +59,9 @@ class DayPage:
     menu: tuple[MenuGroup, ...]
     orders: tuple[OrderView, ...]
     at_home: str
+    dangers: tuple[Cell, ...]  # of this day, that other pages tell
     boxes: tuple[Box, ...]
-    elsewhere: tuple[Cell, ...]  # cautions of this day that other pages tell
+    cares: tuple[Cell, ...]  # as the dangers
     water: Table
     people: Table | None  # None in a public kit
 
@@ -101,8 +102,9 @@ def _page(kit: Kit, number: int, anchors: Anchors) -> DayPage:
         menu(kit, day, anchors, orders),
         orders,
         say.listed(meal_inside(say, meal) for meal in day.home),
+        lines_of_day(kit, day, "danger"),
         boxes_at(kit, day_path(day)),
-        lines_of_day(kit, day),
+        lines_of_day(kit, day, "care"),
         water_of_day(figures, day),
         _people(figures, day) if day.people else None,
     )

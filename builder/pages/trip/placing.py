@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from builder.model.kit import Carried, Kit, KitCaution, KitDay, PlannedMeal
+from builder.model.source import Level
 from builder.pages.pieces import Cell, Mark, Piece
 from builder.pages.trip.addresses import day_path
 from builder.pages.trip.cautions import Box, boxes, page_of
@@ -208,16 +209,16 @@ def lines_of_meal(
     return tuple(_line(box, href) for box in found if box.level != "note")
 
 
-def lines_of_day(kit: Kit, day: KitDay) -> tuple[Cell, ...]:
-    """Give what one must see to on a day and is told on another page, leading there."""
+def lines_of_day(kit: Kit, day: KitDay, level: Level) -> tuple[Cell, ...]:
+    """Give what is this grave on a day and is told on another page, leading there."""
     path = day_path(day)
     found = {
         box.id: (box, page_of(each.where))
         for each in own(kit)
-        if day.day in each.at.days and page_of(each.where) != path
+        if each.level == level and day.day in each.at.days and page_of(each.where) != path
         for box in boxes(kit, [each])
     }
-    return tuple(_line(box, where) for box, where in found.values() if box.level != "note")
+    return tuple(_line(box, where) for box, where in found.values())
 
 
 def pack_line(kit: Kit, thing: Carried) -> Cell:
