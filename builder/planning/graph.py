@@ -41,34 +41,38 @@ class Ways:
     """Numbers the ways in which figures came about: what came about alike is one figure."""
 
     numbers: dict[object, int] = field(default_factory=dict)
-    known: dict[int, tuple[int, Traced]] = field(default_factory=dict)  # by number in memory
+    known: dict[int, int] = field(default_factory=dict)  # by number in memory
+    _kept: list[Traced] = field(default_factory=list)  # so that no other takes its place in memory
 
     def of(self, figure: Traced) -> int:
         """Give the number of the way in which a figure came about."""
-        known = self.known.get(id(figure))
+        at = id(figure)
+        known = self.known.get(at)
         if known is None:
-            way = (float(figure), isinstance(figure, Count), *self._parts(figure.origin))
+            way: object
             if not figure and isinstance(figure.origin, Found):
-                way = (id(figure),)  # nothing of this is not nothing of that
-            # The figure is kept with it, so that its place in memory is not taken by another.
-            known = (self.numbers.setdefault(way, len(self.numbers)), figure)
-            self.known[id(figure)] = known
-        return known[0]
+                way = (at,)  # nothing of this is not nothing of that
+            else:
+                way = (float(figure), type(figure) is Count, self._parts(figure.origin))
+            known = self.known[at] = self.numbers.setdefault(way, len(self.numbers))
+            self._kept.append(figure)
+        return known
 
-    def _parts(self, origin: Origin) -> tuple[object, ...]:
+    def _parts(self, origin: Origin) -> object:
+        of = self.of
         if isinstance(origin, Worked):
-            given = tuple(
-                (name, tuple(map(self.of, each)) if isinstance(each, tuple) else self.of(each))
+            given = [
+                (name, tuple(map(of, each)) if isinstance(each, tuple) else of(each))
                 for name, each in origin.inputs
-            )
-            return (origin.formula, given)
+            ]
+            return (origin.formula, *given)
         if isinstance(origin, Reckoned):
-            parts = tuple(
-                ("figure", self.of(each)) if isinstance(each, (Figure, Count)) else each
+            parts = [
+                ("figure", of(each)) if isinstance(each, (Figure, Count)) else each
                 for each in origin.parts
-            )
-            return (origin.do, parts, tuple(map(self.of, origin.guards)))
-        return (origin,)
+            ]
+            return (origin.do, tuple(parts), tuple(map(of, origin.guards)))
+        return origin
 
 
 @dataclass(slots=True)
@@ -82,8 +86,8 @@ class Graph:
 
     def id_of(self, figure: Traced) -> str | None:
         """Give the id of a figure that is told; a leaf that no page tells has none."""
-        known = self.ways.known.get(id(figure))  # nearly always
-        return self.ids.get(self.ways.of(figure) if known is None else known[0])
+        way = self.ways.known.get(id(figure))  # nearly always
+        return self.ids.get(self.ways.of(figure) if way is None else way)
 
     def inner_id(self, figure: Traced) -> str:
         """Give the id of a figure that no page tells: a number of its own."""
@@ -301,18 +305,18 @@ class _Writer:
 
     def _operands(self, parts: Sequence[float]) -> tuple[str, list[tuple[float, ...]]] | None:
         """Give the operator that all parts share, and their operands side by side."""
-        origins = [
-            each.origin
-            for each in parts
-            if isinstance(each, (Figure, Count))
-            and isinstance(each.origin, Reckoned)
-            and each.origin.do in _BINDS
-            and self.graph.id_of(each) is None
-        ]
-        signs = {origin.do for origin in origins if isinstance(origin, Reckoned)}
-        if len(origins) < len(parts) or len(signs) > 1:
-            return None
-        rows = [origin.parts for origin in origins if isinstance(origin, Reckoned)]
+        signs: set[str] = set()
+        rows = []
+        for each in parts:
+            if not isinstance(each, (Figure, Count)):
+                return None
+            origin = each.origin
+            if not isinstance(origin, Reckoned) or origin.do not in _BINDS:
+                return None
+            signs.add(origin.do)
+            if len(signs) > 1 or self.graph.id_of(each) is not None:
+                return None
+            rows.append(origin.parts)
         columns = list(zip(*rows, strict=True))
         # A bare number beside figures would be a figure that nobody said the origin of.
         kinds = [{isinstance(each, (Figure, Count)) for each in column} for column in columns]
@@ -339,15 +343,14 @@ class _Writer:
 
 def is_inner(name: str) -> bool:
     """Tell whether an id is that of a figure on the way to one that is told."""
-    return name.startswith("#")
+    return name[:1] == "#"
 
 
 def name_of(graph: Graph, figure: Traced) -> str:
     """Give the name that stands for a figure in an expression, its unit at the end."""
     address = graph.id_of(figure)
     if address is not None and not is_inner(address):
-        names = [part for part in address.split(".") if not part.isdigit()]
-        return _plain(names[-1])
+        return _name_at(address)
     origin: Origin = figure.origin
     if isinstance(origin, Worked):
         return _plain(origin.formula.__name__)
@@ -356,6 +359,12 @@ def name_of(graph: Graph, figure: Traced) -> str:
         guarded = origin.parts[0] if not origin.do else None
         return name_of(graph, guarded) if isinstance(guarded, (Figure, Count)) else "part"
     return _plain(origin.name.partition(" (")[0])
+
+
+@lru_cache(maxsize=8192)
+def _name_at(address: str) -> str:
+    """Give the name that an address ends in."""
+    return _plain([part for part in address.split(".") if not part.isdigit()][-1])
 
 
 @lru_cache(maxsize=4096)

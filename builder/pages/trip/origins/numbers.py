@@ -51,7 +51,8 @@ _GROUPS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+# Pages hold thousands of the next two, which are frozen by custom, as those of `alike.py` are.
+@dataclass(slots=True)
 class Given:
     """One input of a figure: its symbol, its values, and where each is from."""
 
@@ -60,7 +61,7 @@ class Given:
     origin: str  # a file and line, or what it is; "" where the values lead somewhere
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(slots=True)
 class Line:
     """How one figure came about."""
 
