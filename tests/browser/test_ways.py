@@ -44,11 +44,13 @@ def typed(page: Page, key: str, text: str) -> None:
 
 
 def row(page: Page, name: str) -> list[str]:
-    """Give the cells of a way of apples."""
+    """Give the cells of a way of apples, without the names of their columns that a phone shows."""
     heading = page.get_by_role("heading", name=re.compile("^Apple"))
     table = heading.locator("xpath=following::table[1]")
+    heads = [head.strip() for head in table.locator("thead th").all_text_contents()]
     cells = table.locator("tr", has_text=name).locator("th, td").all_inner_texts()
-    return [" ".join(cell.split()) for cell in cells]
+    told = [" ".join(cell.split()) for cell in cells]
+    return [cell.removeprefix(head).strip() for cell, head in zip(told, heads, strict=True)]
 
 
 def with_typed(known: Content) -> Content:
