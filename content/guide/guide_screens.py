@@ -35,6 +35,7 @@ html { font-size: inherit !important; }
 :where(a[href]) { text-decoration: underline; }"""
 _ROOT = re.compile(r"\bhtml\s*\{[^}]*?font-size:\s*([\d.]+)%")
 _USUAL_PX = 16
+_CHART_PX, _LETTERS_PX = 400, 16  # as on a phone's page: letters of four hundredths of the width
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,23 +52,37 @@ class Picture:
 def chart(page: Path, name: str) -> Picture:
     """Cut a chart out of a page; its words are those that it tells who cannot see it."""
     text = page.read_text("utf-8")
-    found = re.search(
-        rf'<svg (?=[^>]*aria-labelledby="{re.escape(name)}-title )[^>]*>.*?</svg>', text, re.DOTALL
-    )
-    if found is None:
+    begins = re.search(rf'<svg (?=[^>]*aria-labelledby="{re.escape(name)}-title )', text)
+    if begins is None:
         raise LookupError(f"there is no chart {name} on {page.name}")
-    width, height = (int(_part(rf'\b{side}="(\d+)"', found[0])) for side in ("width", "height"))
+    found = _drawing_from(text[begins.start() :])
+    root, rest = found.split(">", 1)
+    height, unit = re.findall(r'\bheight="([\d.]+)(em)?"', root)[0]
+    size = _LETTERS_PX if unit else 1
+    height_px = round(float(height) * size)
+    # On its page it is as wide as the column, in letters and ink of the page.
+    for told in ("width", "height", "font-size", "color"):
+        root = re.sub(rf' {told}="[^"]*"', "", root)
+    look = f'font-size="{_LETTERS_PX}" font-family="sans-serif" color="#1d1d1f"'
+    drawn = f'width="{_CHART_PX}" height="{height_px}" {look}'
+    root = root.replace("<svg", f'<svg xmlns="{_DRAWING}" {drawn}', 1)
+    paper = '<rect width="100%" height="100%" fill="#fff"/>'
+    svg = f"{root}>{rest.replace('</desc>', f'</desc>{paper}', 1)}\n"
     caption, words = (
-        html.unescape(_part(rf"<{part}\b[^>]*>(.*?)</{part}>", found[0]))
+        html.unescape(_part(rf"<{part}\b[^>]*>(.*?)</{part}>", found))
         for part in ("title", "desc")
     )
-    # Drawn in the ink of the page it stands on, which a picture of its own has not.
-    svg = found[0].replace(
-        "<svg ", f'<svg xmlns="{_DRAWING}" color="#1d1d1f" font-family="sans-serif" ', 1
-    )
-    paper = '<rect width="100%" height="100%" fill="#fff"/>'
-    svg = svg.replace("</desc>", f"</desc>{paper}", 1)
-    return Picture(svg + "\n", width, height, words.strip(), caption.strip())
+    return Picture(svg, _CHART_PX, height_px, words.strip(), caption.strip())
+
+
+def _drawing_from(text: str) -> str:
+    """Give the drawing that a text begins with; in it there may be others."""
+    depth = 0
+    for tag in re.finditer(r"<(/?)svg\b", text):
+        depth += -1 if tag[1] else 1
+        if not depth:
+            return text[: text.index(">", tag.end()) + 1]
+    raise LookupError("a drawing does not end")
 
 
 def screen(page: Path, width: int, height: int, words: str, start: str = "") -> Picture:
