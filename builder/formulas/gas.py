@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
+from functools import lru_cache
 
 from builder.formulas.ranges import require, require_above, require_known
 
@@ -59,6 +60,11 @@ def vapour_pressure_kpa(gas: str, temperature_c: float) -> float:
     """
     require_known("gas", gas, _WAGNER)
     require("temperature of the gas", temperature_c, "°C", LEAST_TEMPERATURE_C, MOST_TEMPERATURE_C)
+    return _wagner_kpa(gas, temperature_c)
+
+
+@lru_cache(maxsize=4096)  # who looks for a limit asks for the same gas at the same warmth
+def _wagner_kpa(gas: str, temperature_c: float) -> float:
     critical_k, critical_bar, a, b, c, d = _WAGNER[gas]
     reduced = (temperature_c + _ZERO_CELSIUS_K) / critical_k
     x = 1.0 - reduced

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Hashable, Iterator, Mapping
+from functools import cached_property
 from typing import TypeVar
 
 from builder.model.figure import with_origins
@@ -57,6 +58,31 @@ class OnAsking(Mapping[Key, Item]):
 
         made = {key: change(item) for key, item in self._made.items()}
         return OnAsking(made, dict.fromkeys(self._keys, make))
+
+
+class AllOnAsking(Mapping[Key, Item]):
+    """A mapping that is made as a whole when something of it is first asked for."""
+
+    def __init__(self, make: Callable[[], Mapping[Key, Item]]) -> None:
+        """Take how it is made."""
+        self._make = make
+
+    @cached_property
+    def _made(self) -> Mapping[Key, Item]:
+        with with_origins():
+            return self._make()
+
+    def __getitem__(self, key: Key) -> Item:
+        """Give an item."""
+        return self._made[key]
+
+    def __iter__(self) -> Iterator[Key]:
+        """Give the keys."""
+        return iter(self._made)
+
+    def __len__(self) -> int:
+        """Count the items."""
+        return len(self._made)
 
 
 def each_changed(records: Mapping[Key, Item], change: Callable[[Item], Item]) -> Mapping[Key, Item]:

@@ -12,7 +12,7 @@ from builder.model.gear import Dryer, Fuel, Iron, Packaging, Pot, Stove
 from builder.model.on_asking import each_changed
 from builder.model.source import CautionText
 from builder.model.trip import ENGLISH
-from builder.planning.stock import Stock, check
+from builder.planning.stock import Stock, stock_said
 from builder.speech import Speech, speech_of
 
 _Named = TypeVar("_Named", Food, Stove, Fuel, Pot, Iron, Packaging, Dryer)
@@ -23,7 +23,7 @@ def worded(content: Content, stock: Stock, language: str) -> tuple[Content, Stoc
     if language == ENGLISH:
         return content, stock
     said = content_said(content, speech_of(language))
-    return said, check(said, language)[0]
+    return said, stock_said(said, language)
 
 
 def content_said(content: Content, say: Speech) -> Content:

@@ -23,12 +23,14 @@ from builder.planning.cooking.standing import (
     stands_min,
     waits,
 )
+from builder.planning.cooking.tasks import Dish, dish_of
 
 __all__ = [
     "HEATS",
     "ON_EMBERS",
     "Cooked",
     "CookingPlaces",
+    "Dish",
     "Hearth",
     "OneStove",
     "Parted",
@@ -41,6 +43,7 @@ __all__ = [
     "cook",
     "cook_parted",
     "cooking_places",
+    "dish_of",
     "hearth_of",
     "may_stand_overnight",
     "measured_after",

@@ -9,7 +9,7 @@ before all of them: nothing soaks in snow that is not melted.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from itertools import pairwise, permutations
 
@@ -54,14 +54,20 @@ _WAITS_FROM_MIN = 0.5  # a shorter wait rounds to nothing
 
 
 def orders_of_work(
-    meals: Sequence[PlannedMeal], hearth: Hearth, fuel: FuelDay | None = None
+    meals: Sequence[PlannedMeal],
+    hearth: Hearth,
+    fuel: FuelDay | None = None,
+    cut: Callable[[int, PlannedMeal, Hearth], Dish] = dish_of,
 ) -> tuple[OrderOfWork, ...]:
-    """Give the order of work for each mealtime of a day that has something to cook."""
+    """Give the order of work for each mealtime of a day that has something to cook.
+
+    Who tries many ways to cook the same dishes gives a `cut` that remembers them.
+    """
     cooked: dict[MealName, list[Dish]] = {}
     for name in MEALS:
         for place, meal in enumerate(meals):
             if meal.meal == name and meal.recipe:
-                cooked.setdefault(name, []).append(dish_of(place, meal, hearth))
+                cooked.setdefault(name, []).append(cut(place, meal, hearth))
     orders = []
     for name, dishes in cooked.items():
         steps = _best(_side_by_side(dishes, meals))
@@ -110,8 +116,11 @@ def _best(dishes: Sequence[Dish]) -> list[WorkStep]:
     else:
         short_first = sorted(dishes, key=lambda dish: (not dish.in_mugs, dish.minutes, dish.place))
         orders = [short_first, short_first[::-1], list(dishes)]
-    orders = [_by_menu(order) for order in orders]
-    lines = [placed_in_turn(order) for order in orders]
+    # Where the menu has a say many of them are one.
+    different: dict[tuple[int, ...], list[Dish]] = {}
+    for order in map(_by_menu, orders):
+        different.setdefault(tuple(dish.place for dish in order), order)
+    lines = [placed_in_turn(order) for order in different.values()]
     best = min(range(len(lines)), key=lambda number: (*cost_of(lines[number]), number))
     return _entries(lines[best])
 

@@ -13,7 +13,7 @@ from builder.planning.menu.menu import MenuItem
 
 def refused_by(person: Person, menus: Sequence[Sequence[MenuItem]]) -> tuple[Refused, ...]:
     """Give every food of the trip that is not, or may not be, for a person, meal by meal."""
-    return tuple(_refused_by(person, menus))
+    return tuple(_refused_by(person, menus)) if person.avoids else ()
 
 
 def _refused_by(person: Person, menus: Sequence[Sequence[MenuItem]]) -> Iterator[Refused]:

@@ -14,7 +14,7 @@ from operator import itemgetter
 
 from builder.model.figure import Figure, found, guarded
 from builder.model.kit import PlannedMeal
-from builder.planning.cooking import Cooked, Hearth, orders_of_work
+from builder.planning.cooking import Cooked, Dish, Hearth, dish_of, orders_of_work
 
 # For less nobody lights another stove.
 _WORTH_LIGHTING_MIN = 1.0
@@ -61,9 +61,16 @@ def soonest_ready(
 ) -> Sequence[Stand]:
     """Choose for each dish one of its options, of which the first is the first stove's."""
 
+    cut_before: dict[tuple[int, int], Dish] = {}  # `plan` keeps each dish, at its place in memory
+
+    def cut(place: int, meal: PlannedMeal, hearth: Hearth) -> Dish:
+        if (place, id(meal)) not in cut_before:
+            cut_before[place, id(meal)] = dish_of(place, meal, hearth)
+        return cut_before[place, id(meal)]
+
     def takes_min(stands: Sequence[Stand]) -> tuple[float, float]:
         meals = [dish for number, stand in enumerate(stands) for dish in plan(number, stand)]
-        orders = orders_of_work(meals, hearth)
+        orders = orders_of_work(meals, hearth, cut=cut)
         stood = (float(step.minutes) for each in orders for step in each.steps if step.do == "keep")
         return max((float(each.start_min) for each in orders), default=0.0), sum(stood)
 

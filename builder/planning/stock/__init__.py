@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
-from builder.planning.stock.checks import batch_names, check, heated_after_wetting, without_broken
+from builder.planning.stock.checks import (
+    batch_names,
+    check,
+    heated_after_wetting,
+    stock_said,
+    without_broken,
+)
 from builder.planning.stock.choosing import (
     IngredientLine,
     ItemAt,
@@ -74,6 +80,7 @@ __all__ = [
     "run_of",
     "spoils_unseen",
     "stock_lines",
+    "stock_said",
     "with_chosen_packs",
     "with_item",
     "without_broken",

@@ -16,6 +16,7 @@ from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.home import AT_HOME
+from builder.model.on_asking import AllOnAsking
 from builder.model.recipe import Ingredient, Recipe
 from builder.model.trip import ENGLISH
 from builder.planning.batches import (
@@ -35,11 +36,10 @@ from builder.problems import Problem, ProblemsFound, in_order
 from builder.speech import Speech, speech_of
 
 
-def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Problem, ...]]:
-    """Give the folder's stock, said in a language, and every problem that formulas find in it."""
-    judged, problems = judge_all(content, speech_of(language))
-    stock = Stock(judged, all_takings(content, judged), all_that_came_back(content))
-    stock = replace(stock, offers=offers_of(content, stock), coming=coming_for(content, stock))
+def check(content: Content) -> tuple[Stock, tuple[Problem, ...]]:
+    """Give the folder's stock, and every problem that formulas find in it."""
+    judged, problems = judge_all(content, speech_of(ENGLISH))
+    stock = stock_of(content, judged)
     problems += promise_problems(stock, content)
     problems += taken_name_problems(content)
     problems += told_twice_problems(content)
@@ -51,6 +51,22 @@ def check(content: Content, language: str = ENGLISH) -> tuple[Stock, tuple[Probl
     for each in judged.values():
         problems += batch_problems(each)
     return stock, in_order(problems)
+
+
+def stock_of(content: Content, judged: Mapping[str, Judged]) -> Stock:
+    """Give what lies in stock; who chooses which packs is worked out where a kit tells it."""
+    stock = Stock(judged, all_takings(content, judged), all_that_came_back(content))
+    return replace(
+        stock,
+        offers=AllOnAsking(lambda: offers_of(content, stock)),
+        coming=AllOnAsking(lambda: coming_for(content, stock)),
+    )
+
+
+def stock_said(content: Content, language: str) -> Stock:
+    """Give the folder's stock, said in a language."""
+    judged, _ = judge_all(content, speech_of(language))
+    return stock_of(content, judged)
 
 
 def swapped_problems(content: Content) -> list[Problem]:

@@ -77,11 +77,16 @@ def _listed(facts: Facts, batches: list[Judged]) -> str:
 
 
 def _runs(facts: Facts) -> list[list[Judged]]:
-    """Give the batches that shared a dryer, as far as their run, or dryer and day, are told."""
+    """Give the runs that dried what the trip eats, each with all that shared the dryer.
+
+    They are known as far as a batch's run, or its dryer and day, are told. A trip that eats of
+    none looks through no log.
+    """
+    eaten = {key for each in facts.batches if (key := _run_of(each.batch))}
     runs: dict[RunKey, list[Judged]] = {}
-    for judged in facts.judged.values():
+    for judged in facts.judged.values() if eaten else ():
         key = _run_of(judged.batch)
-        if key:
+        if key in eaten:
             runs.setdefault(key, []).append(judged)
     return list(runs.values())
 

@@ -140,10 +140,11 @@ def _eaten(
 def _plates(
     facts: Facts, concerns: Callable[[Person], bool]
 ) -> Iterator[tuple[MenuItem, Portion, Person]]:
-    for meal, portion in facts.portions():
-        for person in facts.people(meal.planned.eaters):
-            if concerns(person):
-                yield meal, portion, person
+    concerned = {person.name: person for person in facts.trip.party if concerns(person)}
+    for meal, portion in facts.portions() if concerned else ():
+        for name in meal.planned.eaters:
+            if name in concerned:
+                yield meal, portion, concerned[name]
 
 
 def _with_hazard(foods: Iterable[Food], hazards: Collection[str]) -> list[Food]:

@@ -23,8 +23,9 @@ _AVOIDS = {
 
 def not_to_be_eaten(facts: Facts) -> Iterator[Finding]:
     """An allergen, kind or food that somebody avoids, in a meal they eat."""
-    for meal in facts.meals():
-        for person in facts.people(meal.planned.eaters):
+    avoiding = {person.name: person for person in facts.trip.party if person.avoids}
+    for meal in facts.meals() if avoiding else ():
+        for person in (avoiding[name] for name in meal.planned.eaters if name in avoiding):
             found = [
                 f"{portion.planned.name} ({avoided_said(facts.say, word)})"
                 for portion in meal.portions
@@ -53,6 +54,8 @@ def allergens_not_told(facts: Facts) -> Iterator[Finding]:
 def _perhaps(facts: Facts, how: How) -> Iterator[Finding]:
     """Find the foods of each person together: their packets are read at one time, at home."""
     for person in facts.trip.party:
+        if not person.avoids:
+            continue
         words: dict[str, None] = {}
         foods: dict[str, None] = {}
         for meal, portion in facts.portions():
