@@ -72,9 +72,13 @@ def left_shares(
     left = 1.0 - used_share
     # The mass left falls with s and is convex, so Newton's rule climbs to s from below.
     s = -math.log(left) / max(rates.values())
+    gases = [(full[gas], rates[gas], rates[gas] * full[gas]) for gas in full]
     for _ in range(_HALVINGS):
-        held = sum(full[gas] * math.exp(-rates[gas] * s) for gas in full)
-        slope = sum(rates[gas] * full[gas] * math.exp(-rates[gas] * s) for gas in full)
+        held = slope = 0.0
+        for part, rate, flow in gases:
+            fallen = math.exp(-rate * s)
+            held += part * fallen
+            slope += flow * fallen
         before, s = s, s + (held - left) / slope
         if s == before:
             break

@@ -267,22 +267,24 @@ def fewest(*parts: int) -> Count:
 
 def named(value: float, name: str, source: str) -> Figure:
     """Say which default, constant or row of a table a number is, and its source."""
-    return Figure(value, Named(name, source))
+    return Figure(value, Named(name, source)) if TRACING.on else float(value)  # type: ignore[return-value]
 
 
 def found(value: float, name: str, method: str, *sources: str) -> Figure:
     """Say by which method a number was found that no printed formula gives."""
+    if not TRACING.on:
+        return float(value)  # type: ignore[return-value]
     return Figure(value, Found(name, method, sources))
 
 
 def nothing(name: str, why: str = "nothing of it here") -> Figure:
     """Give the zero of what there is none of, the one way to tell a zero that nothing gave."""
-    return found(0.0, name, why)
+    return Figure(0.0, Found(name, why)) if TRACING.on else 0.0  # type: ignore[return-value]
 
 
 def none(name: str, why: str = "nothing of it here") -> Count:
     """Give the zero of whole things of which there are none."""
-    return Count(0, Found(name, why))
+    return Count(0, Found(name, why)) if TRACING.on else 0  # type: ignore[return-value]
 
 
 def behind(origin: Origin) -> tuple[float, ...]:
@@ -310,6 +312,8 @@ def guarded(figure: Number, *guards: Figure) -> Number:
 
 def counted(number: int, name: str) -> Count:
     """Say what a whole number counts: eaters, carriers, packs."""
+    if not TRACING.on:
+        return number  # type: ignore[return-value]
     return Count(number, Found(name, "counted"))
 
 

@@ -23,7 +23,7 @@ from builder.model.figure import add, add_counts, counted, largest, named, none,
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.gear import Pot
 from builder.model.kit import Conditions, PlannedIngredient, PlannedStep
-from builder.model.recipe import Recipe, Step
+from builder.model.recipe import Recipe
 from builder.model.trip import Heat
 from builder.planning.cooking.hearth import Hearth
 from builder.planning.tracing import count, work
@@ -202,36 +202,24 @@ def walked(
             presses = count(whole_units, step.pieces * servings, max(hearth.presses_at_once, 1))
         hot = step.do in ("boil", "simmer", "rest") or (step.do == "soak" and step.hot)
         factor = conditions.time_factor if hot and step.minutes and state.goes_by_height else 1.0
-        planned = _planned(step, ready, poured_ml, factor, presses, servings=servings)
-        broth_ml = poured_ml - taken_up_ml if step.water_auto else nothing("water_ml")
-        yield replace(planned, taken_up_ml=taken_up_ml, broth_ml=broth_ml)
-
-
-def _planned(
-    step: Step,
-    ready: Mapping[str, Ready],
-    water_ml: float,
-    factor: float,
-    presses: int,
-    *,
-    servings: float,
-) -> PlannedStep:
-    return PlannedStep(
-        do=step.do,
-        ingredients=tuple(ready[name].planned for name in step.uses),
-        water_ml=water_ml,
-        minutes=step.minutes * factor,
-        minutes_at_sea_level=step.minutes,
-        stir=step.stir,
-        lid=step.lid,
-        hot=step.hot,
-        say=step.say,
-        each_side_min=step.each_side_min,
-        presses=presses,
-        pieces=step.pieces * servings if step.do == "press" else nothing("pieces"),
-        baking_c=step.baking_c,
-        picture=step.picture,
-    )
+        yield PlannedStep(
+            do=step.do,
+            ingredients=tuple(ready[name].planned for name in step.uses),
+            water_ml=poured_ml,
+            minutes=step.minutes * factor,
+            minutes_at_sea_level=step.minutes,
+            stir=step.stir,
+            lid=step.lid,
+            hot=step.hot,
+            say=step.say,
+            each_side_min=step.each_side_min,
+            presses=presses,
+            pieces=step.pieces * servings if step.do == "press" else nothing("pieces"),
+            baking_c=step.baking_c,
+            taken_up_ml=taken_up_ml,
+            broth_ml=poured_ml - taken_up_ml if step.water_auto else nothing("water_ml"),
+            picture=step.picture,
+        )
 
 
 def _with_embers(step: PlannedStep, pot: Pot | None) -> PlannedStep:

@@ -65,10 +65,9 @@ def waits(recipe: Recipe, minutes: Sequence[float]) -> list[Wait]:
             continue
         for name in stood_min:
             stood_min[name] += minutes[number]
-            wait = Wait(name, number, stood_min[name], cold[name])
             before = longest.get((name, cold[name]))
-            if wait.minutes > (before.minutes if before else 0.0):
-                longest[name, cold[name]] = wait
+            if stood_min[name] > (before.minutes if before else 0.0):
+                longest[name, cold[name]] = Wait(name, number, stood_min[name], cold[name])
     return list(longest.values())
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
+from typing import Any
 
 from builder.model.batch import Method
 from builder.model.content import Content
@@ -145,9 +146,24 @@ class _MenuPlanner:
         trial = _MenuPlanner(self.content, self.judged, self.hearth, self.batch_names, self.say)
 
         @cache
+        def begun(number: int) -> tuple[MenuItem, ...]:
+            item = meal.items[number]
+            return trial.dishes(day, meal.meal, item, conditions, has_embers=False, stand=Stand())
+
+        @cache
         def planned(number: int, stand: Stand) -> tuple[PlannedMeal, ...]:
             item = meal.items[number]
-            dishes = trial.dishes(day, meal.meal, item, conditions, has_embers=False, stand=stand)
+            dishes = begun(number)
+            if stand != Stand() and len(dishes) == 1 and item.recipe:
+                # The same food on another stove: only how it is cooked is otherwise.
+                with told_at(item.places.record, f"{meal.meal} of day {day.number}"):
+                    hearth = trial._hearth(day, item, stand)
+                    cooked = trial.cooked(item, dishes[0].portions, conditions, hearth, False)
+                return (replace(dishes[0].planned, **_as_cooked(as_chosen(cooked, trial.hearth))),)
+            if stand != Stand():
+                dishes = trial.dishes(
+                    day, meal.meal, item, conditions, has_embers=False, stand=stand
+                )
             return tuple(each.planned for each in dishes)
 
         def options(number: int) -> Sequence[Stand]:
@@ -420,39 +436,68 @@ class _MenuPlanner:
             plate_shares=tuple(1 / each for each in [heads(item)] * len(item.eaters)),
             cook_in=recipe.cook_in if recipe else None,
             conditions=conditions,
-            cooked_on=cooked.cooked_on if cooked else None,
-            pot=cooked.pot.id if cooked and cooked.pot else None,
-            stove=cooked.stove if cooked else None,
             ingredients=tuple(portion.planned for portion in portions),
-            steps=cooked.steps if cooked else (),
             mass_g=add(portion.planned.amount_g for portion in portions),
             packaging_g=self.packaging_g(portions),
             nutrition=nutrition_of(portions),
-            water_ml=cooked.water_ml if cooked else _NO_WATER,
-            soak_water_ml=cooked.soak_water_ml if cooked else _NO_WATER,
-            unboiled_water_ml=cooked.unboiled_water_ml if cooked else _NO_WATER,
             food_water_ml=_drunk_ml(own_water_ml, cooked, drain_ml),
             drain_ml=drain_ml,
-            potfuls=cooked.potfuls if cooked else _NO_POTFULS,
-            presses=cooked.presses if cooked else _NO_PRESSES,
-            heat_kj=cooked.heat_kj if cooked else _NO_HEAT,
-            fuel_heat_kj=cooked.fuel_heat_kj if cooked else _NO_HEAT,
-            wood_g=add((cooked.wood_g, cooked.ember_wood_g)) if cooked else _NO_WOOD,
-            ember_wood_g=cooked.ember_wood_g if cooked else _NO_WOOD,
-            minutes=cooked.minutes if cooked else _NO_MINUTES,
             reach_c=recipe.reach_c if recipe else None,
             serves=recipe.serves if recipe else 1.0,
             note=recipe.note if recipe else "",
             picture=recipe.picture if recipe else None,
             place=str(item.places.record),
-            most_ml=cooked.most_ml if cooked else 0.0,
-            embers_min=cooked.embers_min if cooked else nothing("ember_min"),
             allergens=_in_order(told),
             may_contain=_in_order(traces - told),
             not_told=tuple(
                 dict.fromkeys(food.name for each in portions for food in each.substance.untold)
             ),
+            **(_as_cooked(cooked) if cooked else _uncooked()),
         )
+
+
+def _as_cooked(cooked: Cooked) -> dict[str, Any]:
+    """Give what of a meal hangs on what it is cooked on and in."""
+    return {
+        "cooked_on": cooked.cooked_on,
+        "pot": cooked.pot.id if cooked.pot else None,
+        "stove": cooked.stove,
+        "steps": cooked.steps,
+        "water_ml": cooked.water_ml,
+        "soak_water_ml": cooked.soak_water_ml,
+        "unboiled_water_ml": cooked.unboiled_water_ml,
+        "potfuls": cooked.potfuls,
+        "presses": cooked.presses,
+        "heat_kj": cooked.heat_kj,
+        "fuel_heat_kj": cooked.fuel_heat_kj,
+        "wood_g": add((cooked.wood_g, cooked.ember_wood_g)),
+        "ember_wood_g": cooked.ember_wood_g,
+        "minutes": cooked.minutes,
+        "most_ml": cooked.most_ml,
+        "embers_min": cooked.embers_min,
+    }
+
+
+def _uncooked() -> dict[str, Any]:
+    """Give the same of what is eaten as it is."""
+    return {
+        "cooked_on": None,
+        "pot": None,
+        "stove": None,
+        "steps": (),
+        "water_ml": _NO_WATER,
+        "soak_water_ml": _NO_WATER,
+        "unboiled_water_ml": _NO_WATER,
+        "potfuls": _NO_POTFULS,
+        "presses": _NO_PRESSES,
+        "heat_kj": _NO_HEAT,
+        "fuel_heat_kj": _NO_HEAT,
+        "wood_g": _NO_WOOD,
+        "ember_wood_g": _NO_WOOD,
+        "minutes": _NO_MINUTES,
+        "most_ml": 0.0,
+        "embers_min": nothing("ember_min"),
+    }
 
 
 def _ready(portions: Iterable[Portion]) -> dict[str, Ready]:

@@ -12,7 +12,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, replace
 from operator import itemgetter
 
-from builder.model.figure import Figure, found, guarded
+from builder.model.figure import TRACING, Figure, found, guarded
 from builder.model.kit import PlannedMeal
 from builder.planning.cooking import Cooked, Dish, Hearth, dish_of, orders_of_work
 
@@ -105,7 +105,7 @@ def _is_worth_it(now: tuple[float, float], then: tuple[float, float]) -> bool:
 
 def as_chosen(cooked: Cooked, hearth: Hearth) -> Cooked:
     """Say of what hangs on the stove and its pot that these were chosen."""
-    if len(hearth.stoves) < 2 or cooked.cooked_on != "stove":
+    if not TRACING.on or len(hearth.stoves) < 2 or cooked.cooked_on != "stove":
         return cooked
     return replace(
         cooked,
