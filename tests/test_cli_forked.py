@@ -6,8 +6,8 @@ import os
 
 import pytest
 
-from builder.cli import forked
-from builder.cli.forked import each_forked
+from builder.cli.many import each_forked as forked
+from builder.cli.many.each_forked import each_forked
 
 MANY = range(40)
 

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
 from contextlib import nullcontext
 from typing import Generic, NamedTuple, TypeVar
 
 from builder.cli.base import to_fill
+from builder.cli.many.each_forked import each_forked
 from builder.cli.progress import progress
 from builder.model.content import Content
 from builder.model.figure import untraced
@@ -69,18 +70,24 @@ class Planner:
         A kit `to_check` holds what problems and dangers hang on, and its numbers no origins.
         """
         trip = self.whole.trips[trip_id]
-        if trip.language not in self._said_in:
-            self._said_in[trip.language] = worded(self.whole, self.stock, trip.language)
         reads: set[Read] = set()
-        said = watched(*self._said_in[trip.language], reads)
-        with untraced() if to_check else nullcontext():
-            kit = plan_learned(trip, *said, self.lessons, to_check=to_check)
+        said, looked_at = self.said_in(trip.language), self.whole
+        if not to_check:  # which is asked anew each time, whatever was read
+            said = watched(*said, reads)
+            looked_at, _ = watched(self.whole, self.stock, reads)
+        kit = plan_learned(trip, *said, self.lessons, to_check=to_check)
         problems = (
             *barometer_problems(trip),
-            *menu_problems(trip, kit, watched(self.whole, self.stock, reads)[0]),
+            *menu_problems(trip, kit, looked_at),
             *review_problems(trip, kit),
         )
         return OneTrip(kit, problems, frozenset(reads))
+
+    def said_in(self, language: str) -> tuple[Content, Stock]:
+        """Give content and stock in a language, put into words once."""
+        if language not in self._said_in:
+            self._said_in[language] = worded(self.whole, self.stock, language)
+        return self._said_in[language]
 
 
 def problems_of_open(trip: Trip) -> tuple[Problem, ...]:
@@ -106,21 +113,43 @@ def plan_each(
     *,
     to_check: bool = False,
 ) -> Planned[Kept]:
-    """Check a folder and plan some of its trips; keep of each kit what is asked, and no more."""
+    """Check a folder and plan some of its trips; keep of each kit what is asked, and no more.
+
+    Kits `to_check` are planned in as many processes as there are cores: what is kept of them must
+    be little, for it is sent.
+    """
+    with untraced() if to_check else nullcontext():
+        return _plan_each(folder, names, keep, to_check)
+
+
+def _plan_each(
+    folder: Folder,
+    names: Callable[[Iterable[str], bool], list[str]],
+    keep: Callable[[Kit], Kept],
+    to_check: bool,
+) -> Planned[Kept]:
     planner = Planner(folder)
     problems = list(planner.problems)
     kits: list[Kept] = []
     trips = planner.whole_trips(names(folder.content.trips, bool(errors(problems))))
-    with progress("Planning trips", len(trips), least=LONG_PLAN) as bar:
+
+    def one(trip: Trip) -> tuple[tuple[Problem, ...], list[Kept]]:
+        if is_open := problems_of_open(trip):
+            return is_open, []
+        try:
+            planned = planner.plan(trip.id, to_check)
+        except ProblemsFound as more:
+            return tuple(more.problems), []
+        return planned.problems, [keep(planned.kit)]
+
+    each: Iterator[tuple[tuple[Problem, ...], list[Kept]]] = map(one, trips)
+    if to_check:
         for trip in trips:
-            is_open = problems_of_open(trip)
-            problems += is_open
-            if not is_open:
-                try:
-                    planned = planner.plan(trip.id, to_check)
-                    problems += planned.problems
-                    kits.append(keep(planned.kit))
-                except ProblemsFound as more:
-                    problems += more.problems
+            planner.said_in(trip.language)  # here, once for all processes
+        each = each_forked(one, trips)
+    with progress("Planning trips", len(trips), least=LONG_PLAN) as bar:
+        for found, kept in each:
+            problems += found
+            kits += kept
             bar.step()
     return Planned(kits, in_order(problems))

@@ -13,8 +13,6 @@ import multiprocessing
 import os
 import pickle
 import signal
-import sys
-import threading
 import traceback
 from collections.abc import Iterable, Iterator, Sequence
 from multiprocessing.connection import Connection, wait
@@ -35,15 +33,6 @@ class _Failed(NamedTuple):
     """What stopped a piece of work."""
 
     error: Exception
-
-
-def can_fork() -> bool:
-    """Tell whether processes can be forked here without harm: no other thread is left behind."""
-    return (
-        "fork" in multiprocessing.get_all_start_methods()
-        and sys.platform != "darwin"  # whose own libraries do not bear it
-        and threading.active_count() == 1
-    )
 
 
 class _Hand:

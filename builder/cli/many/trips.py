@@ -24,7 +24,8 @@ from builder.cli.dangers import Dangers, say_lines
 from builder.cli.kept_plans import KeptPlan, KeptPlans
 from builder.cli.many.bench import Bench, Told
 from builder.cli.many.crew import FEW, Alone, Crew, Lost, Pooled
-from builder.cli.many.forked import Forked, HomeBeside, can_fork
+from builder.cli.many.each_forked import can_fork
+from builder.cli.many.forked import Forked, HomeBeside
 from builder.cli.many.wanted import Wanted
 from builder.cli.planner import LONG_PLAN, Planner, problems_of_open
 from builder.cli.progress import progress

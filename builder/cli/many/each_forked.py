@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import os
 import sys
+import threading
 from collections.abc import Callable, Iterator, Sequence
 from typing import Any, TypeVar
 
@@ -29,7 +30,7 @@ def each_forked(work: Callable[[Item], Result], items: Sequence[Item]) -> Iterat
     global _work, _items
     workers = min(_cores(), len(items) // _LEAST_FOR_EACH)
     done = 0
-    if workers > 1:
+    if workers > 1 and can_fork():
         import multiprocessing
         from concurrent.futures import ProcessPoolExecutor
         from concurrent.futures.process import BrokenProcessPool
@@ -49,13 +50,24 @@ def each_forked(work: Callable[[Item], Result], items: Sequence[Item]) -> Iterat
     yield from map(work, items[done:])
 
 
+def can_fork() -> bool:
+    """Tell whether processes can be forked here without harm: no other thread is left behind."""
+    import multiprocessing
+
+    return (
+        "fork" in multiprocessing.get_all_start_methods()
+        and sys.platform != "darwin"  # whose own libraries do not bear it
+        and threading.active_count() == 1
+    )
+
+
 def _at(number: int) -> object:
     assert _work is not None, "a forked process knows its work"
     return _work(_items[number])
 
 
 def _cores() -> int:
-    """Give how many processes may be forked and run at a time."""
-    if sys.platform in ("win32", "darwin"):  # there a fork is unknown, or not safe
-        return 1
-    return len(os.sched_getaffinity(0))
+    """Give how many processes can run at a time."""
+    if hasattr(os, "sched_getaffinity"):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
