@@ -224,3 +224,14 @@ def test_what_hangs_on_a_batch_stands_at_its_packs_and_at_the_step_that_opens_th
         assert not any("Throw it out" in piece.text for piece in pack_line(kit, other))
     assert len(lines_of_day(kit, day, "danger")) == 1
     assert lines_of_day(kit, day, "care") == ()
+
+
+def test_a_danger_that_another_page_tells_stands_before_the_cares_of_a_day() -> None:
+    care = KitCaution("fill-up", "care", "Fill up", "Fill all.", "It is dry.", "day-1", ())
+    danger = KitCaution(
+        "shield", "danger", "Put none round it", "None.", "Wind.", "fuel", (), at=Spot(days=(1,))
+    )
+    page = write_book(replace(sample_kit(), cautions=(danger, care)), TEMPLATES).markdown[
+        "day-1.md"
+    ]
+    assert 0 < page.index("Put none round it") < page.index("Fill up")
