@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from builder.model.place import NOWHERE, Place
+from builder.model.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

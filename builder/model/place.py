@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Final
+
+from builder.model.record import dataclass
 
 
 # Final, not frozen: nothing changes one either, and to make one takes a third of the time. There

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 
 from builder.model.place import Places
 from builder.model.recipe import MealName
+from builder.model.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
+
+from builder.model.record import dataclass
 
 _BLANK = re.compile(r"\{(\w+)\}")
 

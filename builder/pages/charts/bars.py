@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from builder.model.record import dataclass
 from builder.pages.charts.drawing import (
     BAR,
     BAR_AT,

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 from builder.formulas.learning import learned_factor
 from builder.model.figure import Figure, Told, found
@@ -17,6 +16,7 @@ from builder.model.learned import (
     Reviewed,
     Taught,
 )
+from builder.model.record import dataclass
 from builder.model.trip import Trip
 from builder.planning.tracing import work
 
