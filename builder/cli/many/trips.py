@@ -31,10 +31,10 @@ from builder.cli.planner import LONG_PLAN, Planner, problems_of_open
 from builder.cli.progress import progress
 from builder.clock import build_epoch, today
 from builder.model.as_data import of_data
+from builder.model.content import Content
 from builder.model.home import AT_HOME
 from builder.model.since import OldKit
 from builder.planning.at_home import TripShare
-from builder.planning.home import day_of, has_home, plan_home
 from builder.problems import Problem, as_told, counted, did_you_mean, errors, in_order, listed
 from builder.reading.pictures.small_copies import copies_of
 from builder.shipped import shipped_root
@@ -93,7 +93,7 @@ def all_planned(
     content = planner.folder.content
     names = named_trips(wanted.trips, content.trips, bool(errors(planner.problems)))
     sorted_out = sort_out(planner, wanted.part.of(names) if wanted.part else names, plans)
-    with_home = wanted.with_home and has_home(content)
+    with_home = wanted.with_home and _has_home(content)
     bench = Bench(planner, wanted, plans)
     with (hire or usual_crew)(bench, len(sorted_out.to_plan), with_home) as crew:
         told = _told_of_all(crew, sorted_out.to_plan)
@@ -177,8 +177,17 @@ def _since(wanted: Wanted, planned: Sequence[str]) -> OldKit | None:
     return old
 
 
+def _has_home(content: Content) -> bool:
+    """Tell whether a folder tells of a home; what plans one is loaded where that is asked."""
+    from builder.planning.home import has_home
+
+    return has_home(content)
+
+
 def _home_order(planner: Planner, shares: Sequence[TripShare], wanted: Wanted) -> HomeOrder:
     """Plan the home, whose day is the day of the build."""
+    from builder.planning.home import day_of, plan_home
+
     content = planner.folder.content
     day = day_of(content, today())
     root = shipped_root()

@@ -2,26 +2,53 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
+from builder.planning.doors import loaded_when_asked
 from builder.planning.drying.guides import NOTES_BY, dryer_load, drying_guides, topics
-from builder.planning.drying.plan import Doing, DryingPlan, Meal, Part, Run, Step
 from builder.planning.drying.rules import CONDITIONING_DAYS, evens_out
 from builder.planning.drying.run_checks import run_problems
-from builder.planning.drying.runs import plan_runs
 from builder.planning.drying.undried import undried_problems
-from builder.planning.drying.ways import (
-    AFTER_RUNS,
-    BOUGHT,
-    Changeable,
-    Input,
-    Pays,
-    PaysTerms,
-    VitaminC,
-    Way,
-    Ways,
-    leaf,
-    ways_to_change,
-    ways_to_dry,
-)
+
+if TYPE_CHECKING:
+    from builder.planning.drying.plan import Doing, DryingPlan, Meal, Part, Run, Step
+    from builder.planning.drying.runs import plan_runs
+    from builder.planning.drying.ways import (
+        AFTER_RUNS,
+        BOUGHT,
+        Changeable,
+        Input,
+        Pays,
+        PaysTerms,
+        VitaminC,
+        Way,
+        Ways,
+        leaf,
+        ways_to_change,
+        ways_to_dry,
+    )
+else:
+    __getattr__ = loaded_when_asked(
+        __name__,
+        {
+            "plan": ("Doing", "DryingPlan", "Meal", "Part", "Run", "Step"),
+            "runs": ("plan_runs",),
+            "ways": (
+                "AFTER_RUNS",
+                "BOUGHT",
+                "Changeable",
+                "Input",
+                "Pays",
+                "PaysTerms",
+                "VitaminC",
+                "Way",
+                "Ways",
+                "leaf",
+                "ways_to_change",
+                "ways_to_dry",
+            ),
+        },
+    )
 
 __all__ = [
     "AFTER_RUNS",
