@@ -15,9 +15,9 @@ from typing import Any
 import pytest
 from click.testing import Result
 
+from builder.cli import planner
 from builder.model.kit import Kit
 from builder.model.trip import Trip
-from builder.planning import lessons
 from builder.preview import Rebuilt, Shown, serving
 from builder.preview.server import LETTING_GO, preview_mark, server_for
 from builder.preview.watching import snapshot, watch
@@ -296,20 +296,20 @@ def test_what_was_saved_is_read_and_what_hangs_on_it_planned_and_nothing_else(
 ) -> None:
     read: list[str] = []
     planned: list[str] = []
-    compose, plan = yaml_door._compose, lessons.plan_learned
+    compose, plan = yaml_door._compose, planner.plan_learned
 
     def composed(text: str, file: str, problems: list[Problem]) -> Node | None:
         if file:  # a text without a name is no file
             read.append(file)
         return compose(text, file, problems)
 
-    def learned(trip: Trip, *others: Any) -> Kit:
+    def learned(trip: Trip, *others: Any, **how: Any) -> Kit:
         planned.append(trip.id)
-        return plan(trip, *others)
+        return plan(trip, *others, **how)
 
     def work(save: Save) -> None:
         monkeypatch.setattr(yaml_door, "_compose", composed)
-        monkeypatch.setattr(lessons, "plan_learned", learned)
+        monkeypatch.setattr(planner, "plan_learned", learned)
         kit = in_empty_folder / "kits/first-trip"
         text = (in_empty_folder / "content" / TRIP).read_text("utf-8")
         for times in range(2):
