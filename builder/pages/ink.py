@@ -5,6 +5,7 @@ from __future__ import annotations
 import json
 import re
 import unicodedata
+from collections.abc import Iterable
 from functools import cache, lru_cache
 from html import escape
 from pathlib import Path
@@ -19,6 +20,7 @@ from jinja2 import (
 )
 from jinja2.runtime import Context
 
+from builder.pages.pieces import Piece, Scale
 from builder.speech import Speech
 
 # Every sign that Markdown or HTML reads as more than itself, inside a line.
@@ -87,6 +89,49 @@ def address(context: Context, target: str) -> str:
     return target if target.startswith("#") else str(context["up"]) + target
 
 
+@pass_context
+def run(context: Context, pieces: Iterable[Piece]) -> str:
+    """Give a run of text. Pages hold thousands, and a macro takes five times as long for each."""
+    up = str(context["up"])
+    return "".join([_piece(each, up) for each in pieces])
+
+
+def _piece(piece: Piece, up: str) -> str:
+    words = cell(piece.text)
+    if piece.mark:
+        data = "".join(f' data-{cell(name)}="{cell(value)}"' for name, value in piece.mark.data)
+        return f'<span class="{_small(piece)}{cell(piece.mark.name)}"{data}>{words}</span>'
+    if piece.href:
+        to = piece.href if piece.href.startswith("#") else up + piece.href
+        linked = f"[{words}]({to})"
+        return f'<span class="small">{linked}</span>' if piece.small else linked
+    if piece.scale:
+        scaled = _scaled(piece, piece.scale, words)
+        return f"<strong>{scaled}</strong>" if piece.strong else scaled
+    if piece.small:
+        return f'<span class="small">{words}</span>'
+    return f"<strong>{words}</strong>" if piece.strong else words
+
+
+def _scaled(piece: Piece, scale: Scale, words: str) -> str:
+    told = {
+        "units": scale.units,
+        "step": scale.step,
+        "mug": scale.mug,
+        "before": scale.before,
+        "after": scale.after,
+    }
+    more = "".join(f' data-{name}="{cell(value)}"' for name, value in told.items() if value)
+    return (
+        f'<span class="{_small(piece)}{cell(scale.name)}" data-figure="{cell(scale.figure)}" '
+        f'data-kind="{cell(scale.kind)}"{more}>{words}</span>'
+    )
+
+
+def _small(piece: Piece) -> str:
+    return "small " if piece.small else ""
+
+
 def at(anchor: str) -> str:
     """Give a heading its own address, `{#water}`, which is the same with every generator."""
     return f"{{#{anchor}}}"
@@ -113,6 +158,7 @@ def environment(templates: Path) -> Environment:
         autoescape=False,  # most of it is Markdown; `line` and `cell` take its place
         auto_reload=False,
     )
+    made.globals["run"] = run
     made.filters.update(line=line, cell=cell, html=html, data=data, address=address, at=at)
     return made
 
