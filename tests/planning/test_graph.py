@@ -234,7 +234,8 @@ def test_a_part_of_a_graph_holds_what_it_rests_on_and_no_more() -> None:
 def test_sources_are_those_of_formulas_rows_and_guards() -> None:
     snow = work(snow_l, figure(900.0, "water_ml"), figure(100.0, "snow_kg_m3"))
     chosen = guarded(snow, holds(named(1.0, "one", "a guard"), "<", 2.0))
-    expected = {"ams-glossary", "paterson", "here", "a guard"}
-    assert sources_of((chosen, None, "a word", [BREAD_G])) == expected
+    fit = Figure(3.0, Found("k", "a fit", ("a curve",)))
+    expected = {"ams-glossary", "paterson", "here", "a guard", "a curve"}
+    assert sources_of((chosen, None, "a word", [BREAD_G, fit])) == expected
     # A record is walked through, its figures found wherever they lie.
-    assert sources_of(Node("x", BREAD_G, "x", inputs={}, guards=(chosen,))) == expected
+    assert sources_of(Node("x", BREAD_G, "x", inputs={}, guards=(chosen, fit))) == expected
