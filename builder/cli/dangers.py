@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import click
 
-from builder.model.record import dataclass
 from builder.problems import counted
 
 if TYPE_CHECKING:

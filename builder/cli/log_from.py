@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -13,7 +14,6 @@ from builder.cli.base import BuilderStop, say_problems
 from builder.cli.load import Load, pack_as_usual, record_of, told_of
 from builder.clock import today
 from builder.model.batch import Batch
-from builder.model.record import dataclass
 from builder.problems import Problem, ProblemsFound, did_you_mean
 
 if TYPE_CHECKING:

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from builder.model.batch import Batch
 from builder.model.food import Food
 from builder.model.gear import Dryer, Fuel, Iron, LabelSheet, Packaging, Pot, Stove
 from builder.model.home import Home
 from builder.model.recipe import Recipe
-from builder.model.record import dataclass
 from builder.model.source import CautionText, Source
 from builder.model.trip import MealItem, Trip
 

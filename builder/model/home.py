@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.place import Places
-from builder.model.record import dataclass
 from builder.model.trip import ENGLISH, Person, Units
 
 AT_HOME = "at-home"  # the folder of its site among the kits, which no trip may be called

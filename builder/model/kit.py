@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Literal, get_args
 
 from builder.model.batch import DryTest, Method, Verdict, Weighing
@@ -33,7 +34,6 @@ from builder.model.meal_times import MealTimes
 from builder.model.mishaps import Mishap, Turn
 from builder.model.picture import Picture
 from builder.model.recipe import Do, MealName, Vessel
-from builder.model.record import dataclass
 from builder.model.since import Change
 from builder.model.source import CautionText, Level, Source
 from builder.model.trip import (

@@ -2,9 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Literal
-
-from builder.model.record import dataclass
 
 Taught = Literal["fuel", "wood", "water", "food"]
 

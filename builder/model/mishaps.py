@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Literal
 
-from builder.model.record import dataclass
 from builder.model.source import Level
 
 MishapKind = Literal["bag", "day-more", "no-fuel", "no-fire", "dry"]

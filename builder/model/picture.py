@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from builder.model.place import NOWHERE, Place
-from builder.model.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,10 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Final
-
-from builder.model.record import dataclass
 
 
 # Final, not frozen: nothing changes one either, and to make one takes a third of the time. There

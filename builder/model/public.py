@@ -6,6 +6,7 @@ A field that is listed nowhere stays at home: a new one leaves only when it is w
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 from typing import Any
 
 from builder.model.batch import Batch, Heated, Packs
@@ -22,7 +23,6 @@ from builder.model.gear import (
     StoveTest,
 )
 from builder.model.recipe import Ingredient, Recipe, Step, Swap
-from builder.model.record import dataclass
 from builder.model.source import CautionText, Source
 from builder.model.trip import (
     Camp,

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from builder.model.place import Places
 from builder.model.recipe import MealName
-from builder.model.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import field
+from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.batch import Method
@@ -14,7 +14,6 @@ from builder.model.meal_times import MealTimes
 from builder.model.picture import Picture
 from builder.model.place import Places
 from builder.model.recipe import MealName, Swap
-from builder.model.record import dataclass
 from builder.model.review import Review
 
 Sex = Literal["female", "male"]

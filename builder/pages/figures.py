@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import math
 import re
+from dataclasses import dataclass
 from functools import lru_cache
 
 from builder.model.batch import UNTOLD_KEPT_AT_C
 from builder.model.kit import Kit
-from builder.model.record import dataclass
 from builder.pages.pieces import Cell, Piece, Scale
 from builder.speech import Speech, speech_of
 from builder.units import rounded

@@ -4,9 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import field
-
-from builder.model.record import dataclass
+from dataclasses import dataclass, field
 
 _BLANK = re.compile(r"\{(\w+)\}")
 

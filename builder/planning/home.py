@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 
 from builder.model.content import Content
 from builder.model.gear import Dryer, LabelSheet
 from builder.model.home import Home
 from builder.model.kit import Kit
 from builder.model.learned import Habit
-from builder.model.record import dataclass
 from builder.planning.after import Lesson, habits_of, lesson_of
 from builder.planning.at_home import (
     Experience,

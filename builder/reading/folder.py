@@ -5,7 +5,7 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -17,7 +17,6 @@ from builder.model.home import Home
 from builder.model.on_asking import OnAsking
 from builder.model.place import Place
 from builder.model.recipe import Recipe
-from builder.model.record import dataclass
 from builder.model.source import CautionText, Source
 from builder.model.trip import DayTrack, Trip
 from builder.problems import Problem, in_order, nearest, printable

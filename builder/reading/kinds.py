@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import PurePosixPath
 
-from builder.model.record import dataclass
 from builder.reading.declared.declaring import Record
 from builder.reading.dishes.foods import WrittenFood
 from builder.reading.dishes.recipes import WrittenRecipe

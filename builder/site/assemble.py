@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
-from builder.model.record import dataclass
 from builder.problems import Problem, errors
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system

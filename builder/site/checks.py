@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Set
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 from posixpath import dirname, normpath
 from urllib.parse import unquote, urlsplit
 
 from builder.model.place import Place
-from builder.model.record import dataclass
 from builder.problems import Problem, in_order
 from builder.site.finishing.tags import Tag, line_and_column, read_tags, tag_but_plain
 from builder.site.folder.kit_files import POCKET_NAME, files_below

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from builder.model.record import dataclass
+from dataclasses import dataclass
+
 from builder.site.finishing.scripts import HOME_SCRIPTS, KIT_SCRIPTS, Script
 from builder.site.folder.kit_files import DATA_NAME, HOME_DATA_NAME
 

@@ -6,9 +6,9 @@ Edits by offset, as `reading/anew/rewriting.py` makes them: every byte that no e
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
-from builder.model.record import dataclass
 from builder.model.trip import MealItem, Trip
 from builder.planning.filling import ChosenDish
 from builder.problems import ProblemsFound, errors

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
-from builder.model.record import dataclass
 from builder.model.trip import Trip
 from builder.problems import ProblemsFound
 from builder.reading.anew.joining import Part, joined

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
-from builder.model.record import dataclass
 from builder.problems import did_you_mean
 from builder.reading.drying.log_files import Record
 from builder.reading.folder import Folder, Layer, read_folder

@@ -5,11 +5,10 @@ from __future__ import annotations
 import contextlib
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder.model.batch import Batch
-from builder.model.record import dataclass
 from builder.planning.batches import Judged
 from builder.planning.stock import check, run_of
 from builder.problems import Problem, ProblemsFound, errors, in_order

@@ -6,10 +6,9 @@ What stands in the folder today decides: trips in it have eaten theirs, or are p
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.model.content import Content
-from builder.model.record import dataclass
 from builder.model.trip import MealItem, Trip
 from builder.planning.batches import Judged
 from builder.planning.menu import with_parts

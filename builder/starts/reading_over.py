@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath
 
 from builder.model.content import Content
-from builder.model.record import dataclass
 from builder.model.trip import Trip
 from builder.planning.stock import check
 from builder.problems import Problem, ProblemsFound, did_you_mean, errors, in_order

@@ -7,11 +7,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder.model.kit import Kit
-from builder.model.record import dataclass
 from builder.problems import Problem, ProblemsFound, errors
 from builder.reading.declared.values import is_blank
 from builder.reading.files import LARGEST_BYTES

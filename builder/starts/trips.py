@@ -5,11 +5,10 @@ from __future__ import annotations
 import datetime
 import tempfile
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from builder.model.content import Content
-from builder.model.record import dataclass
 from builder.model.trip import Trip
 from builder.planning.stock import check, packs_of_trip
 from builder.problems import (

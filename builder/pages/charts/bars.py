@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from builder.model.record import dataclass
+from dataclasses import dataclass
+
 from builder.pages.charts.drawing import (
     BAR,
     BAR_AT,

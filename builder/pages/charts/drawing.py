@@ -7,9 +7,9 @@ heights of letters, and letters stay as large as the text.
 from __future__ import annotations
 
 import unicodedata
+from dataclasses import dataclass
 from typing import Literal
 
-from builder.model.record import dataclass
 from builder.pages.pieces import Table
 
 # Laid out for the narrowest screen: where words have room on it, they have more on any other.

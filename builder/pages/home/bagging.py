@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import dataclass
 
-from builder.model.record import dataclass
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home
 from builder.pages.pieces import Cell, Piece

@@ -5,10 +5,10 @@ from __future__ import annotations
 import datetime
 import json
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeAlias
 
-from builder.model.record import dataclass
 from builder.pages import ink
 from builder.pages.home.bagging import bagging_pages
 from builder.pages.home.following import follow_page

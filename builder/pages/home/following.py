@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Iterator, Mapping
+from dataclasses import dataclass
 
 from builder.formulas.declaring import FORMULAS
 from builder.formulas.drying import MOST_WATER_SHARE, dried_mass_g, moisture_ratio, residual_share
@@ -16,7 +17,6 @@ from builder.formulas.drying_curve import (
 )
 from builder.formulas.dryness import SPREADS, dry_by_weight, residual_off_share
 from builder.formulas.safety import HEATED_AFTER_DRYING_C
-from builder.model.record import dataclass
 from builder.pages.charts import Chart, half_hours, run_chart
 from builder.pages.figures import Figures
 from builder.pages.home.runs import hour, moment

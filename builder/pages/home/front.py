@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
 
-from builder.model.record import dataclass
 from builder.pages.home.runs import step_line
 from builder.pages.pieces import Cell, Piece, filled, link, text
 from builder.planning.at_home import LOOK_AHEAD_DAYS, Doing, Task, TripAhead

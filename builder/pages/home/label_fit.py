@@ -7,8 +7,8 @@ widest of the common ones, and a browser's own measure, in the tests, must never
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
-from builder.model.record import dataclass
 from builder.pages.home.label_words import GIVEN_UP, LabelWords, Part
 
 MM_PER_PT = 25.4 / 72

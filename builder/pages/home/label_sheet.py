@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from functools import cache
 from io import BytesIO
 from pathlib import Path
@@ -11,7 +12,6 @@ from pathlib import Path
 import segno
 
 from builder.model.gear import LabelSheet, Page
-from builder.model.record import dataclass
 from builder.pages import ink
 from builder.pages.figures import Figures
 from builder.pages.home.label_fit import (

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Literal
 
-from builder.model.record import dataclass
 from builder.pages.figures import Figures
 from builder.pages.home.showing import minutes_said, water_said
 from builder.planning.at_home import PackLabel

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from builder.model.gear import LabelSheet
-from builder.model.record import dataclass
 from builder.pages.home.label_sheet import PLAIN, plain_sheet
 from builder.pages.home.label_words import label_words
 from builder.pages.home.showing import figures_of_home

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from builder.model.learned import Habit, Taught
-from builder.model.record import dataclass
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home
 from builder.pages.pieces import Cell, Piece, Table, table, text

@@ -6,9 +6,9 @@ All that the ways are reckoned from stands on the page, and can be changed there
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from builder.model.figure import Origin
-from builder.model.record import dataclass
 from builder.pages.figures import Figures
 from builder.pages.home.pays_chart import PaysChart, Saving, after_said, pays_chart
 from builder.pages.home.showing import figures_of_home, minutes_said, money

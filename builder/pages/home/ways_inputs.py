@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 
-from builder.model.record import dataclass
 from builder.pages.figures import Figures
 from builder.pages.pieces import Cell, Mark, Piece, join
 from builder.planning.drying import Input

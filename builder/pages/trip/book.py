@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from typing import TypeAlias
 
 from builder.model.kit import Kit
-from builder.model.record import dataclass
 from builder.pages import ink
 from builder.pages.trip.afterwards.review import REVIEW, review_page
 from builder.pages.trip.afterwards.wrong import WRONG, wrong_page

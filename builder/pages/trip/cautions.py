@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from builder.model.kit import Kit, KitCaution
-from builder.model.record import dataclass
 from builder.model.source import LEVELS, Level
 from builder.model.trip import Units
 from builder.pages import words

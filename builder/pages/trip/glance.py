@@ -4,11 +4,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay
 from builder.model.recipe import MEALS, MealName
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.charts import Chart, profile_chart, way_chart
 from builder.pages.figures import Figures, figures_of, number

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.model.kit import (
     HOWS,
@@ -19,7 +19,6 @@ from builder.model.kit import (
     Refused,
 )
 from builder.model.recipe import MEALS
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Fact, Piece, Table, filled, join, link, table, text

@@ -8,11 +8,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay
 from builder.model.recipe import MEALS, MealName
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import Cell

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from builder.formulas.learning import learned_factor
 from builder.model.figure import Figure, Told, found
@@ -16,7 +17,6 @@ from builder.model.learned import (
     Reviewed,
     Taught,
 )
-from builder.model.record import dataclass
 from builder.model.trip import Trip
 from builder.planning.tracing import work
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from builder.model.figure import add
 from builder.model.kit import KitDay, PlannedMeal
-from builder.model.record import dataclass
 from builder.model.review import LeftOver
 
 

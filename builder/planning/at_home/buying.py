@@ -5,11 +5,11 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
 from collections.abc import Set as AbstractSet
+from dataclasses import dataclass
 
 from builder.model.content import Content
 from builder.model.figure import add
 from builder.model.food import Food
-from builder.model.record import dataclass
 from builder.planning.at_home.shares import Shopper
 from builder.planning.drying import DryingPlan
 from builder.planning.foods import cooked_g, substance_of_ingredient

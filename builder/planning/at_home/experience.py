@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 
-from builder.model.record import dataclass
 from builder.planning.batches import Learned, learned_of, own_batches
 from builder.planning.stock import Stock
 

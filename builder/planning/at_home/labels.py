@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable
+from dataclasses import dataclass
 
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min
 from builder.formulas.safety import centre_temperature_c
-from builder.model.record import dataclass
 from builder.planning.batches import Judged, name_now
 from builder.planning.foods import is_game, soaks_as
 from builder.planning.stock import Stock

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import dataclass
 from typing import Protocol
 
 from builder.model.kit import Kit, ShoppingLine, StockProposal
 from builder.model.learned import Reviewed
-from builder.model.record import dataclass
 from builder.planning.at_home.bagging import TripBags, bagging_of
 
 

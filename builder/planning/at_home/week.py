@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 from typing import Literal
 
-from builder.model.record import dataclass
 from builder.planning.at_home.shares import Shopper
 from builder.planning.batches import Judged, name_now
 from builder.planning.drying import CONDITIONING_DAYS, evens_out

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Literal
 
 from builder.formulas.drying import (
@@ -21,7 +22,6 @@ from builder.formulas.dryness import SPREADS, USUAL_SPREAD_SHARE
 from builder.model.batch import Weighing
 from builder.model.figure import found, largest, named
 from builder.model.kit import DryingRun
-from builder.model.record import dataclass
 from builder.planning.batches.least_squares import closest
 from builder.planning.tracing import work
 

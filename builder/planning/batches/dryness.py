@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import dataclass
 
 from builder.model.batch import Batch, DryTest, Heated, Method, Packs, Verdict, Weighing
 from builder.model.content import Content
 from builder.model.kit import DryingRun
 from builder.model.place import NOWHERE
-from builder.model.record import dataclass
 from builder.model.trip import ENGLISH
 from builder.planning.batches.doubts import batch_problems
 from builder.planning.batches.drying_run import drying_run, look_next

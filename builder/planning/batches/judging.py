@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import dataclass
 
 from builder.formulas.drying import (
     MOST_WATER_SHARE,
@@ -19,7 +20,6 @@ from builder.model.content import Content
 from builder.model.figure import largest, nothing, smallest
 from builder.model.food import ANIMAL_KINDS, Composition
 from builder.model.place import Place
-from builder.model.record import dataclass
 from builder.planning.batches.keeping import Kept, Store, keeps_from, kept
 from builder.planning.batches.learned import Learned
 from builder.planning.batches.verdict import (

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import dataclass
 
 from dateutil.relativedelta import relativedelta
 
@@ -21,7 +22,6 @@ from builder.formulas.packing import DAYS_PER_MONTH, days_left, life_used
 from builder.model.batch import HEAT_METHODS, Batch
 from builder.model.figure import add, counted, named, smallest
 from builder.model.food import ANIMAL_KINDS
-from builder.model.record import dataclass
 from builder.planning.batches.verdict import Cause, Load, Ruling, stays_raw
 from builder.planning.tracing import work
 from builder.speech import Speech, later

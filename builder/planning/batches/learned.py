@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from statistics import geometric_mean
 from typing import TYPE_CHECKING, TypeAlias
 
 from builder.formulas.drying import usual_residual_share
 from builder.formulas.home_drying import learned_ratio
 from builder.model.figure import smallest
-from builder.model.record import dataclass
 from builder.planning.foods import Substance
 from builder.planning.tracing import look_up, work
 

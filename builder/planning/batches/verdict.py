@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import dataclass
 from typing import Literal
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, least_residual_share
@@ -15,7 +16,6 @@ from builder.formulas.safety import (
 from builder.model.batch import HEAT_METHODS, Batch, DryTest, Verdict
 from builder.model.figure import largest, named
 from builder.model.food import ANIMAL_KINDS, FLESH_KINDS
-from builder.model.record import dataclass
 from builder.planning.foods import Substance
 from builder.planning.tracing import look_up, work
 from builder.speech import Speech, later

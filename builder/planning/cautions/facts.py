@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 
 from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.kit import NOWHERE, KitDay, KitFuel, Spot, Weights
-from builder.model.record import dataclass
 from builder.model.trip import Person, Trip
 from builder.planning.batches import Judged, name_now
 from builder.planning.cooking import HEATS, Hearth

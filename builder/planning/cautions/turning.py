@@ -6,7 +6,7 @@ The predicates themselves are asked, about the same trip elsewhere; the limit is
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from functools import cache, partial
 from typing import get_args
 
@@ -15,7 +15,6 @@ from builder.formulas.boiling import boiling_point_c
 from builder.formulas.heat import WIND_FACTOR
 from builder.model.kit import Conditions, PlannedMeal
 from builder.model.mishaps import Otherwise, Turn
-from builder.model.record import dataclass
 from builder.model.source import CautionText
 from builder.model.trip import Wind
 from builder.planning.cautions.facts import Facts, Finding

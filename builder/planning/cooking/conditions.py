@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from builder.formulas.air import altitude_m as altitude_of_m
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
@@ -9,7 +11,6 @@ from builder.model.figure import smallest
 from builder.model.kit import Conditions
 from builder.model.place import Place, Places
 from builder.model.recipe import MealName
-from builder.model.record import dataclass
 from builder.model.trip import Camp, Day, Trip
 from builder.planning.cooking.hearth import wind_factor
 from builder.planning.refusals import told_at

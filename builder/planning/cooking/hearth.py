@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c
@@ -22,7 +22,6 @@ from builder.model.figure import Figure, Named, counted, guarded, holds, named, 
 from builder.model.gear import BAKES_IN, Fuel, Iron, Pot, Stove, StoveTest
 from builder.model.kit import Conditions
 from builder.model.place import Place
-from builder.model.record import dataclass
 from builder.model.trip import Fire, Heat, Trip, Wind
 from builder.planning.refusals import told_at
 from builder.planning.tracing import count, work

@@ -3,13 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.model.figure import add, counted
 from builder.model.gear import Pot
 from builder.model.kit import Conditions
 from builder.model.recipe import Recipe
-from builder.model.record import dataclass
 from builder.planning.cooking.cooking import Cooked, PotState, Ready, heated, walked
 from builder.planning.cooking.hearth import Hearth
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.formulas.fire import EMBER_MIN, TURN_MIN
 from builder.model.figure import Count, Found, add, counted, named, none, nothing
@@ -12,7 +12,6 @@ from builder.model.kit import (
     WorkDo,
     WorkPlace,
 )
-from builder.model.record import dataclass
 from builder.planning.cooking.camp_water import heat_of
 from builder.planning.cooking.hearth import Burner, Hearth
 from builder.planning.cooking.standing import HEATS, measured_after, poured_off_after

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
 from builder.model.home import WEEKDAYS, FreeHours, Weekday
-from builder.model.record import dataclass
 from builder.planning.drying.packing import MOST_WAIT_H
 
 _DAY = datetime.timedelta(days=1)

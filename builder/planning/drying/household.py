@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from itertools import combinations
 
 from builder.model.content import Content
 from builder.model.gear import Dryer
-from builder.model.record import dataclass
 from builder.planning.drying.free_time import FreeTime, Window
 from builder.planning.drying.logged_runs import busy
 from builder.planning.drying.packing import Free, Place, Task, Thing

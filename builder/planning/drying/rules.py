@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import dataclass
 
 from builder.formulas.heat_drying import CONDITIONING_DAYS as EVENS_OUT_DAYS
 from builder.formulas.home_drying import OVEN_HOURS_FACTOR, most_on_trays_g
@@ -10,7 +11,6 @@ from builder.formulas.safety import heated_before_drying_c
 from builder.model.batch import HEAT_METHODS, Heated, Method
 from builder.model.food import FLESH_KINDS
 from builder.model.gear import Dryer
-from builder.model.record import dataclass
 from builder.planning.foods import Substance, is_pungent
 from builder.planning.tracing import work
 from builder.speech import later

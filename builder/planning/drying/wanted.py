@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 import math
 from collections.abc import Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, usual_residual_share
 from builder.formulas.home_drying import fresh_to_dry_g
@@ -13,7 +13,6 @@ from builder.model.batch import HEAT_METHODS, UNTOLD_KEPT_AT_C, Batch, Method, P
 from builder.model.content import Content
 from builder.model.figure import add
 from builder.model.home import Home
-from builder.model.record import dataclass
 from builder.model.trip import ENGLISH, Trip
 from builder.planning.batches import judge, learned_of, own_batches
 from builder.planning.drying.plan import Meal

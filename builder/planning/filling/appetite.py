@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from typing import Self
 
 from builder.model.content import Content
 from builder.model.learned import Factor
-from builder.model.record import dataclass
 from builder.model.trip import Trip
 from builder.planning.after import learned_before
 from builder.planning.lessons import lessons_of

@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Self
 
 from builder.model.content import Content
 from builder.model.recipe import MealName, Recipe
-from builder.model.record import dataclass
 from builder.model.trip import Day, Meal, MealItem, Person, Trip
 from builder.planning.batches import Judged
 from builder.planning.cooking import CookingPlaces, cooking_places

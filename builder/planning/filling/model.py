@@ -10,9 +10,9 @@ import math
 import random
 import time
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from functools import cached_property
 
-from builder.model.record import dataclass
 from builder.planning.filling.task import Filled, Task, never_together, whole
 
 # So much of a sum the solver is forgiven.

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass
 
 from builder.model.learned import Factor
 from builder.model.recipe import MealName
-from builder.model.record import dataclass
 from builder.model.trip import Trip
 
 

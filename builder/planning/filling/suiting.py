@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from typing import Self
 
 from builder.model.content import Content
 from builder.model.gear import BAKES_IN
 from builder.model.recipe import MealName, Recipe
-from builder.model.record import dataclass
 from builder.model.trip import ENGLISH, Person, Trip
 from builder.planning.cooking import Hearth, hearth_of
 from builder.planning.foods import substance_of_ingredient

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
 
 from builder.meant import folded, meant_by
-from builder.model.record import dataclass
 from builder.planning.finding.known_as import Known
 from builder.problems import near_words
 

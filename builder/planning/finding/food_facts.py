@@ -8,13 +8,12 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from typing import Any
 
 from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.on_asking import OnAsking
-from builder.model.record import dataclass
 from builder.model.trip import DIETS
 from builder.planning.foods import Substance, hazards_of, substance_named
 from builder.planning.menu import avoided_how

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 
 from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.recipe import Recipe
-from builder.model.record import dataclass
 from builder.model.trip import ENGLISH, LANGUAGES
 from builder.planning.finding.food_facts import FoodFacts, Inside, all_facts, inside_of
 from builder.planning.foods import substance_named, substance_of_ingredient

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from operator import attrgetter
 
 from builder.formulas.drying import solids_factor, usual_residual_share
@@ -12,7 +12,6 @@ from builder.model.content import Content
 from builder.model.figure import add, named, nothing, smallest
 from builder.model.food import FLESH_KINDS, Composition, Food
 from builder.model.recipe import Ingredient, Recipe
-from builder.model.record import dataclass
 from builder.model.trip import Label
 from builder.planning.foods.hazards import is_game, is_minced
 from builder.planning.foods.water_back import NO_WATER, WaterBack, water_back

@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from builder.formulas.drying import rehydration_water_ml
 from builder.formulas.rehydration import auto_water_ml, taken_up_ml, takes_up_share
 from builder.model.batch import HEAT_METHODS, Method
 from builder.model.figure import found, nothing
 from builder.model.food import Food
-from builder.model.record import dataclass
 from builder.planning.tracing import look_up, work
 
 # What the water is reckoned for, until an amount is known.

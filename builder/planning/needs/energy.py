@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import dataclass
 
 from builder.formulas.effort import (
     LOADED_ABOVE_KG,
@@ -22,7 +23,6 @@ from builder.formulas.needs import (
     protein_need_g,
 )
 from builder.model.figure import add, added, counted, largest, named, smallest
-from builder.model.record import dataclass
 from builder.model.trip import Day, Person, Travel, Trip
 from builder.planning.needs.at_home import home_share
 from builder.planning.refusals import told_at

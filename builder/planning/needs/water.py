@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from builder.formulas.water import (
     MOST_FROM_FOOD_SHARE,
@@ -16,7 +17,6 @@ from builder.formulas.water import (
 )
 from builder.model.figure import add, add_over, largest, named, nothing, smallest
 from builder.model.kit import Conditions, WaterDay
-from builder.model.record import dataclass
 from builder.model.trip import DEFAULT_BETWEEN_WATER_H, Day, Person, Trip
 from builder.planning.cooking import CookingPlaces
 from builder.planning.menu import MenuItem

@@ -6,12 +6,12 @@ What breakfast takes cold is heated at the last night's camp, all else at the da
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from builder.formulas.boiling import boil_hold_min
 from builder.formulas.heat import simmer_fuel_kj, snow_to_water_kj
 from builder.model.figure import add, smallest
 from builder.model.kit import Conditions, WaterDay, WaterHeating
-from builder.model.record import dataclass
 from builder.model.trip import Day, Wind
 from builder.planning.cooking import CookingPlaces, Hearth, boil_heat_kj
 from builder.planning.menu import MenuItem

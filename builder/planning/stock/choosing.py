@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from builder.model.batch import Method
 from builder.model.content import Content
-from builder.model.record import dataclass
 from builder.model.trip import ENGLISH, MealItem, Trip
 from builder.planning.batches import Judged
 from builder.planning.stock.checks import judge_all

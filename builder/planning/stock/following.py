@@ -4,14 +4,13 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.formulas.drying import MOST_WATER_SHARE, least_residual_share
 from builder.formulas.dryness import least_solids_share, solids_of_listed
 from builder.model.batch import Batch, Method
 from builder.model.content import Content
 from builder.model.kit import DryingRun
-from builder.model.record import dataclass
 from builder.model.trip import ENGLISH
 from builder.planning.batches import (
     Act,

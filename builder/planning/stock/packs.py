@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from builder.formulas.heat import whole_units
 from builder.model.batch import Batch, Method
@@ -13,7 +13,6 @@ from builder.model.content import Content
 from builder.model.figure import Count, Figure, Told, add_counts
 from builder.model.place import Place
 from builder.model.recipe import MealName
-from builder.model.record import dataclass
 from builder.model.trip import MealItem, Trip
 from builder.planning.batches import Judged
 from builder.planning.tracing import count

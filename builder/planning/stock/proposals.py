@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.formulas.heat import whole_units
 from builder.model.content import Content
 from builder.model.figure import add, fewest, smallest
 from builder.model.recipe import MealName
-from builder.model.record import dataclass
 from builder.model.trip import Trip
 from builder.planning.batches import Judged
 from builder.planning.stock.packs import Offer, Stock, Wanted, amount_wanted_g, in_time, packs_more

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime
+from dataclasses import dataclass
 
 from builder.model.batch import Verdict
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.picture import Picture
-from builder.model.record import dataclass
 from builder.model.trip import ENGLISH
 from builder.planning.batches import VERDICTS, Judged, name_now
 from builder.planning.stock.packs import Stock, Taking

@@ -7,8 +7,8 @@ the comments that belong to them. Where two trips say different things, both pla
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
-from builder.model.record import dataclass
 from builder.model.trip import Trip
 from builder.reading.anew.uniting import Draft, unite_gear, unite_party, unite_rest
 from builder.reading.folder import RecordText

@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
-from builder.model.record import dataclass
 from builder.reading.anew.cuttings import cut
 from builder.reading.folder import RecordText
 from builder.reading.text.layout import (

@@ -8,9 +8,8 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 
-from builder.model.record import dataclass
 from builder.reading.anew.renaming import People, left_over, names_changed, party_changed
 from builder.reading.folder import RecordText
 from builder.reading.text.as_written import edited_bytes

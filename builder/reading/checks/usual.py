@@ -7,7 +7,8 @@ common practice: what shops, leaflets and log books hold.
 
 from __future__ import annotations
 
-from builder.model.record import dataclass
+from dataclasses import dataclass
+
 from builder.units import plain
 
 

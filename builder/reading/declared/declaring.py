@@ -9,6 +9,7 @@ last of them.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING, Any, NoReturn, Self, TypeVar, get_args
 
@@ -28,7 +29,6 @@ from pydantic_core import CoreSchema, ErrorDetails, core_schema
 
 from builder.model.figure import Figure, Told
 from builder.model.place import NOWHERE, Place, Places
-from builder.model.record import dataclass
 from builder.problems import Problem, Severity
 from builder.reading.checks.usual import Range
 from builder.reading.declared.values import (

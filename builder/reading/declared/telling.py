@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Any
 
 from pydantic.fields import FieldInfo
 
-from builder.model.record import dataclass
 from builder.reading.checks.usual import usual_of
 from builder.reading.declared.declaring import Record, keys_of, notes_of, record_in, title_of
 from builder.reading.declared.measures import Measure

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
 from typing import Annotated, Literal
 
 from builder.model.batch import DRY_TESTS, METHODS, DryTest, Method, Weighing
 from builder.model.place import Place
-from builder.model.record import dataclass
 from builder.problems import Problem
 from builder.reading.declared.declaring import Check, Record, key, read_as
 from builder.reading.declared.measures import Quantity, count

@@ -7,12 +7,12 @@ import warnings
 import zlib
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
+from dataclasses import dataclass
 from importlib import import_module
 from io import BytesIO
 from typing import TYPE_CHECKING
 
 from builder.model.picture import Picture
-from builder.model.record import dataclass
 from builder.problems import ProblemsFound
 from builder.reading.notes import Amiss
 from builder.reading.text.yaml_door import quoted

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import dataclass
 from pathlib import Path
 
 from builder.model.place import Place
-from builder.model.record import dataclass
 from builder.problems import Problem
 from builder.reading.files import read_start
 from builder.reading.text.yaml_door import Node, decode, read_yaml

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Any
 
-from builder.model.record import dataclass
 from builder.reading.text.yaml_door import MERGE, Node, read_yaml
 
 # Line breaks of YAML that JSON writes as they are, and a byte order mark.

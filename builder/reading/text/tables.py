@@ -10,9 +10,9 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from builder.model.place import Place
-from builder.model.record import dataclass
 from builder.problems import Problem
 from builder.reading.declared.declaring import keys_of
 from builder.reading.declared.shapes import ByShape

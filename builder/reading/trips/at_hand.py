@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import field
+from dataclasses import dataclass, field
 
 from builder.model.food import Food
 from builder.model.home import Home
 from builder.model.recipe import Recipe
-from builder.model.record import dataclass
 from builder.model.trip import DayTrack
 from builder.reading.text.yaml_door import Node
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
-from builder.model.record import dataclass
 from builder.pages.trip.origins.changing import shared_formulas
 from builder.site.finishing.script_words import words_of_parts
 from builder.site.rendering.framing import mark

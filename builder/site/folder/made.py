@@ -13,10 +13,9 @@ import os
 import stat
 import time
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, dataclass
 from pathlib import Path
 
-from builder.model.record import dataclass
 from builder.site.errors import SiteError
 
 OWN_FOLDER = ".built"

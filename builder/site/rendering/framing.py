@@ -7,9 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import field
-
-from builder.model.record import dataclass
+from dataclasses import dataclass, field
 
 _MARK = re.compile("\x02([^\x02\x03]+)\x03")
 # Greedy on purpose: page text that closes the article early stays inside.

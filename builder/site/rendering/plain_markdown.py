@@ -9,12 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import dataclass
 from html import escape, unescape
 
 from markdown.extensions.toc import slugify, unique
 from markdown.util import BLOCK_LEVEL_ELEMENTS
-
-from builder.model.record import dataclass
 
 
 class NotPlain(Exception):

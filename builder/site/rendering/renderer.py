@@ -9,11 +9,11 @@ and whatever else it finds wrong.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 from typing import Any, NamedTuple, TypeAlias
 
-from builder.model.record import dataclass
 from builder.problems import Problem
 from builder.site.errors import SiteError
 from builder.site.rendering.framing import FramedPage

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from builder.formulas.heat import WIND_FACTOR
 from builder.model.figure import Origin, Told
 from builder.model.kit import Kit, KitDay, PlannedMeal
 from builder.model.mishaps import Otherwise
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Piece, Scale, Table, filled, table, text

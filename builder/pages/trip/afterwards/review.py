@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
+from dataclasses import dataclass
 
 from builder.model.kit import Kit, PlannedMeal
 from builder.model.learned import Against, Reviewed, Taught
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, table, text

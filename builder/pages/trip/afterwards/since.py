@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 import hashlib
+from dataclasses import dataclass
 
 from builder.model.kit import Kit
-from builder.model.record import dataclass
 from builder.model.since import Change
 from builder.pages.figures import Figures
 from builder.speech import later

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit
 from builder.model.mishaps import MendedBy, Mishap
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, filled, table, text

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit
 from builder.model.mishaps import Mishap
-from builder.model.record import dataclass
 from builder.pages.figures import figures_of
 from builder.pages.pieces import Cell, text
 from builder.pages.trip.afterwards.wrong import wrong_says, wrong_title

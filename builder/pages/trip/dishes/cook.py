@@ -3,10 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import field, replace
+from dataclasses import dataclass, field, replace
 
 from builder.model.kit import Kit, KitDay, PlannedMeal
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pictures import Shown, shown

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from builder.model.kit import PlannedMeal, PlannedStep, WorkStep
-from builder.model.record import dataclass
 from builder.pages.figures import Figures
 from builder.pages.trip.dishes.plates import are_uneven
 from builder.speech import Speech, later

@@ -3,11 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay, OrderOfWork, PlannedMeal, WorkStep
 from builder.model.recipe import MealName
-from builder.model.record import dataclass
 from builder.model.trip import Units
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of, number

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import dataclass
 
 from builder.model.kit import Kit, KitDay, OrderOfWork, WorkStep
 from builder.model.recipe import MealName
-from builder.model.record import dataclass
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pieces import Cell, Mark, Piece, Table, table, text
 from builder.pages.trip.dishes.work_said import minutes_said, what

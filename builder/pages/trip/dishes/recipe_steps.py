@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.formulas.cooling import HOT_HOLDING_C
 from builder.formulas.heat import whole_units
 from builder.model.figure import add
 from builder.model.kit import PlannedMeal, PlannedStep
 from builder.model.looks import KeepsHot
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.figures import Figures, number
 from builder.pages.pictures import Shown, shown

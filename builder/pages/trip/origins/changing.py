@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
@@ -31,7 +32,6 @@ from builder.model.figure import (
     behind,
 )
 from builder.model.kit import Kit, PlannedMeal
-from builder.model.record import dataclass
 from builder.pages.figures import number as as_text
 from builder.pages.pieces import Scale
 from builder.pages.trip.origins.graph_json import number

@@ -9,11 +9,11 @@ list of both.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from dataclasses import dataclass
 from typing import TypeAlias
 
 from builder.formulas.expression import names_in
 from builder.model.figure import Origin, Traced
-from builder.model.record import dataclass
 from builder.pages.trip.origins.changing import SHARED, Part
 from builder.pages.trip.origins.graph_json import number
 from builder.planning.graph import Graph, Node, graph_of

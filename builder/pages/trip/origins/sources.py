@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 from pathlib import Path
 
 from builder.model.kit import Kit
-from builder.model.record import dataclass
 from builder.model.source import Source
 from builder.speech import Speech, later, speech_of
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from builder.model.kit import Carried, Kit, PersonLoad, Utensil
-from builder.model.record import dataclass
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, filled, link, text
 from builder.pages.trip.addresses import at_person

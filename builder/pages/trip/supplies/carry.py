@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from builder.model.kit import Kit, PersonLoad
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.charts import Chart, kinds_chart, packs_chart
 from builder.pages.figures import PEOPLE_A_PAGE, Figures, figures_of

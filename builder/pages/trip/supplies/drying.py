@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from builder.formulas.sorption import can_grow
 from builder.model.batch import Verdict
 from builder.model.kit import DryingRun, Kit, KitBatch, StockProposal
 from builder.model.looks import PackOxygen
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.charts import Chart, half_hours, run_chart
 from builder.pages.figures import Figures, figures_of, worked

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from builder.formulas.freeze_drying import hours_range as ice_gone_range_h
 from builder.formulas.freeze_drying import ice_temperature_c
@@ -22,7 +23,6 @@ from builder.formulas.heat_drying import (
 from builder.formulas.safety import HEATED_BEFORE_DRYING_C, POULTRY_HEATED_BEFORE_DRYING_C
 from builder.model.kit import Kit
 from builder.model.looks import DryerLoad, DryingGuide, Span
-from builder.model.record import dataclass
 from builder.pages.citing import citation_in_short
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Piece, Table, filled, join, table, text

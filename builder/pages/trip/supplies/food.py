@@ -3,12 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.formulas.needs import ACTIVE_PROTEIN_G_KG, PROTEIN_G_KG, SALT_G_DAY
 from builder.model.kit import Kit, KitPerson, PlannedMeal
 from builder.model.looks import MealLabel, NeedMore, PersonFood
-from builder.model.record import dataclass
 from builder.pages.charts import Chart, energy_chart
 from builder.pages.citing import citation, citation_in_short
 from builder.pages.figures import Figures, figures_of, worked

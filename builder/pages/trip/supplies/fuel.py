@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from builder.formulas.embers import HAND_TEST
 from builder.model.kit import Kit, KitDay, KitFuel
 from builder.model.looks import ColdGas
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.charts import Chart, fuel_chart
 from builder.pages.figures import Figures, figures_of, worked

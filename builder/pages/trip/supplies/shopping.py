@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
+
 from builder.model.kit import ComingFood, Kit, ShoppingLine
-from builder.model.record import dataclass
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, filled, join, link, text
 from builder.pages.spreadsheet import harmless, written_csv

@@ -3,14 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
+from dataclasses import dataclass, replace
 
 from builder.formulas.sweat import CAUTIOUS_ML_H
 from builder.formulas.treatment import EPA_HIGH_ABOVE_M, SLOW_CONTACT_MIN, bleach_drops
 from builder.formulas.water import MOST_ML_DAY, MOST_ML_H
 from builder.model.kit import Kit, KitDay, PersonDay
 from builder.model.looks import Sweating
-from builder.model.record import dataclass
 from builder.pages import words
 from builder.pages.charts import Chart, water_chart
 from builder.pages.figures import Figures, figures_of

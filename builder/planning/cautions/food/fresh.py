@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 
 from builder.formulas.keeping import HALVING_K
 from builder.formulas.rehydration import COLD_UP_TO_C
 from builder.formulas.safety import hours_out_of_cold
 from builder.model.food import BY_CENTRE_TEMPERATURE, FLESH_KINDS, Food
 from builder.model.meal_times import MealTimes
-from builder.model.record import dataclass
 from builder.model.trip import Trip
 from builder.planning.cautions.facts import Facts, Finding, at_portion, meal_said
 from builder.planning.foods import called, hazards_of

@@ -6,9 +6,8 @@ HiGHS, through scipy, solves it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass
 from typing import Literal
-
-from builder.model.record import dataclass
 
 # How a search ended, as scipy tells it.
 _OPTIMAL, _INFEASIBLE = 0, 2

@@ -13,10 +13,9 @@ import math
 from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import field
+from dataclasses import dataclass, field
 from functools import cached_property
 
-from builder.model.record import dataclass
 from builder.planning.drying.packing.moments import Moment, moments
 from builder.planning.drying.packing.programme import Programme, total
 from builder.planning.drying.packing.task import Place, Task

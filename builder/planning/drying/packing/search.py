@@ -5,8 +5,8 @@ from __future__ import annotations
 import math
 import time
 from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
 
-from builder.model.record import dataclass
 from builder.planning.drying.packing.contents import filled
 from builder.planning.drying.packing.programme import NO_GAP_SHARE, Solved, total
 from builder.planning.drying.packing.runs_model import RunsModel

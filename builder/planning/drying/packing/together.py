@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
+from dataclasses import dataclass
 
-from builder.model.record import dataclass
 from builder.planning.drying.packing.task import Task, Thing
 
 # A part of a food in a run is at least so much, or all of it: nobody cuts up less.

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
 
 from builder.formulas.heat import whole_units
 from builder.formulas.home_drying import food_cost, machine_cost
 from builder.model.content import Content
 from builder.model.figure import add, nothing
 from builder.model.gear import LOOSE_PACKAGING, Dryer
-from builder.model.record import dataclass
 from builder.planning.drying.ways.records import BOUGHT, Pays, PaysTerms
 from builder.planning.foods import Substance
 from builder.planning.tracing import count, work

@@ -8,14 +8,13 @@ changes it tells it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
+from dataclasses import dataclass, replace
 from typing import Literal
 
 from builder.model.content import Content
 from builder.model.figure import Figure, Found
 from builder.model.gear import LOOSE_PACKAGING, Dryer
 from builder.model.on_asking import with_instead
-from builder.model.record import dataclass
 from builder.planning.drying.ways.records import Ways
 
 What = Literal[
