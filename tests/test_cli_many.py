@@ -189,16 +189,15 @@ def test_a_killed_process_is_told_and_the_rest_stands(
             killed()
         return build_kit(order)
 
-    monkeypatch.setattr("builder.cli.many.bench.build_kit", at_risk)
-    result = build("--jobs", "2")
+    with monkeypatch.context() as patch:
+        patch.setattr("builder.cli.many.bench.build_kit", at_risk)
+        result = build("--jobs", "2")
     assert result.exit_code == 1
     assert "Stopped: 1 kit not built, rindle-fen: its process was killed (SIGKILL)" in result.output
     assert "Built kits/lake-emmerin" in result.output
     assert "Built kits/tarrow-tops" in result.output
     listed = (folder / "kits/index.html").read_text("utf-8")
     assert "tarrow-tops/index.html" in listed and "rindle-fen" not in listed
-    monkeypatch.undo()
-    os.chdir(folder)
     again = build("--jobs", "1")
     assert again.exit_code == 0, again.output
     assert "Unchanged kits/lake-emmerin" in again.output

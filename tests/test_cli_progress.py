@@ -19,6 +19,7 @@ from typing import Any
 import pytest
 
 from builder.cli.many import trips
+from builder.cli.many.wanted import Wanted
 from builder.cli.progress import Bar, progress
 from builder.site.build import Built
 
@@ -138,8 +139,8 @@ def test_kits_are_told_in_their_order_whichever_is_done_first(
 
     monkeypatch.setattr(trips, "progress", counted)
     ready: Any = SimpleNamespace(crew=_LastFirst(), names=("a", "b", "c"), kept=(), since=None)
-    ready.home = None
-    assert trips.build_all(ready, Path("kits")) == {"a": "of a", "b": "of b", "c": "of c"}
+    ready.home, ready.bench = None, SimpleNamespace(wanted=Wanted(Path("kits")))
+    assert trips.build_all(ready) == ({"a": "of a", "b": "of b", "c": "of c"}, None)
     assert _Counted.steps == 3
     told = capsys.readouterr().out.splitlines()
     assert told == ["Built kits/a (A)", "Built kits/b (B)", "Built kits/c (C)"]

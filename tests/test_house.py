@@ -48,6 +48,8 @@ ONLY = {
     "pydantic_core": {"reading"},
     "click": {"cli"},
     "rich": {"cli"},
+    "distributed": {"cli"},
+    "fsspec": {"cli"},
     "mkdocs": {"site"},
     "markdown": {"site"},
     "material": {"site"},

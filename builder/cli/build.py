@@ -16,7 +16,6 @@ from builder.cli.base import (
     DEFAULT_PUBLIC_OUT,
     BuilderStop,
     Place,
-    content_option,
     main,
     place_of,
     say_problems,
@@ -32,9 +31,9 @@ from builder.cli.last_build import (
     state_of_tool,
     unchanged,
 )
-from builder.cli.many.wanted import Part, Wanted, part_told
+from builder.cli.many.wanted import FolderOrUrl, Part, Wanted, part_told
 from builder.cli.telling import told
-from builder.problems import ProblemsFound, as_told, counted
+from builder.problems import ProblemsFound, as_told, counted, printable
 from builder.site.rendering.generators import GENERATORS, USUAL_GENERATOR
 
 if TYPE_CHECKING:
@@ -46,11 +45,16 @@ if TYPE_CHECKING:
 
 @main.command(short_help="Build kits: all trips, or only those named.")
 @click.argument("trips", nargs=-1, metavar="[TRIP ...]", shell_complete=ids_of("trips"))
-@content_option
+@click.option(
+    "--content",
+    metavar="DIR|URL",
+    type=FolderOrUrl(file_okay=False, path_type=Path),
+    help="Your content folder. Without it: ./content if there is one, else the demo.",
+)
 @click.option(
     "--out",
-    metavar="DIR",
-    type=click.Path(file_okay=False, path_type=Path),
+    metavar="DIR|URL",
+    type=FolderOrUrl(file_okay=False, path_type=Path),
     help="Where the kits go. Without it: ./kits (./kits-public for a public build).",
 )
 @click.option(
@@ -111,8 +115,8 @@ def build(
     *,
     large_pictures: bool,
     since: Path | None,
-    content: Path | None,
-    out: Path | None,
+    content: Path | str | None,
+    out: Path | str | None,
     jobs: int | None,
     public: bool,
     strict: bool,
@@ -147,32 +151,65 @@ def build(
     tcp://10.0.0.5:8786. They need the same tripkit, and share no folder with this machine: content
     is sent to them, kits come back. What a worker was at that dies is given to another. The home is
     built here. It needs pip install 'trip-kit-builder[cluster]'.
+
+    Where a folder is named, a URL may be that fsspec opens, such as s3://bucket/kits: content is
+    fetched from there, and kits are put there when they are whole, the list of kits last. What the
+    tool made there is fetched first, to know what has changed. It needs pip install
+    'trip-kit-builder[remote]', and the library for its kind, such as s3fs.
     """
-    place = place_of(content)
-    folder_out = out or Path(DEFAULT_PUBLIC_OUT if public else DEFAULT_OUT)
-    wanted = Wanted(
-        folder_out,
-        trips,
-        public=public,
-        part=part,
-        address=address,
-        jobs=jobs,
-        strict=strict,
-        force=force,
-        since=since,
-        large_pictures=large_pictures,
-        generator=generator,
-    )
-    if sealed:
-        from builder.cli.sealed import build_sealed
+    with contextlib.ExitStack() as opened:
+        place = opened.enter_context(_place_at(content))
+        kits, shown = opened.enter_context(
+            _out_at(out, DEFAULT_PUBLIC_OUT if public else DEFAULT_OUT)
+        )
+        wanted = Wanted(
+            kits,
+            trips,
+            public=public,
+            part=part,
+            address=address,
+            jobs=jobs,
+            strict=strict,
+            force=force,
+            since=since,
+            large_pictures=large_pictures,
+            generator=generator,
+            shown=shown,
+        )
+        if sealed:
+            from builder.cli.sealed import build_sealed
 
-        build_sealed(place, wanted, cluster)
-    elif cluster is not None:
-        from builder.cli.many.cluster import hiring_of
+            build_sealed(place, wanted, cluster)
+        elif cluster is not None:
+            from builder.cli.many.cluster import hiring_of
 
-        build_folder(place, wanted, hiring_of(cluster))
-    else:
-        build_folder(place, wanted)
+            build_folder(place, wanted, hiring_of(cluster))
+        else:
+            build_folder(place, wanted)
+
+
+@contextlib.contextmanager
+def _place_at(content: Path | str | None) -> Iterator[Place]:
+    """Give the content folder, fetched where it lies behind a URL."""
+    if not isinstance(content, str):
+        yield place_of(content)
+        return
+    from builder.cli.many.remote import content_at
+
+    with content_at(content) as place:
+        yield place
+
+
+@contextlib.contextmanager
+def _out_at(out: Path | str | None, usual: str) -> Iterator[tuple[Path, str]]:
+    """Give the folder of kits, and what people know it by where it lies behind a URL."""
+    if not isinstance(out, str):
+        yield out or Path(usual), ""
+        return
+    from builder.cli.many.remote import kits_at
+
+    with kits_at(out) as kits:
+        yield kits, printable(out.rstrip("/"))
 
 
 def build_folder(place: Place, wanted: Wanted, hiring: Hiring | None = None) -> None:
@@ -180,6 +217,7 @@ def build_folder(place: Place, wanted: Wanted, hiring: Hiring | None = None) -> 
 
     `hiring` opens the way to who plans and builds, where that is not this machine by itself.
     """
+    from builder.site.errors import SiteError
     from builder.site.folder.index_page import refuse_foreign_index, write_index
     from builder.site.folder.swap import recover
 
@@ -195,16 +233,20 @@ def build_folder(place: Place, wanted: Wanted, hiring: Hiring | None = None) -> 
         refuse_foreign_index(out)
         _refuse_public_beside_home(wanted)
         plans = plans_of(place, wanted)
-        with (
-            hiring(place) if hiring else contextlib.nullcontext(None) as hire,
-            all_planned(place, wanted, plans, hire) as ready,
-        ):
-            try:
-                kits = build_all(ready, out)
-            except BuilderStop:  # some are lost; the others are listed
-                recover(out)
-                write_index(out)
-                raise
+        try:
+            with (
+                hiring(place) if hiring else contextlib.nullcontext(None) as hire,
+                all_planned(place, wanted, plans, hire) as ready,
+            ):
+                kits, lost = build_all(ready)
+        except BaseException:
+            with contextlib.suppress(OSError, SiteError):
+                recover(out)  # what was at work was ended at once
+            raise
+        if lost is not None:  # the others are whole, and listed
+            recover(out)
+            write_index(out)
+            raise lost
         index_sha256 = write_index(out)
         warnings = tuple(told(ready.problems))
         if wanted.public:  # what was warned of, and of what all was made, is nobody else's business
@@ -289,5 +331,5 @@ def _say_end(wanted: Wanted, dangers: Dangers) -> None:
 
     if wanted.part is not None:
         click.echo(f"Part {wanted.part}: other kits, and the home, were left as they are.")
-    click.echo(f"Open {as_told(wanted.out / INDEX_NAME)} in a browser.")
+    click.echo(f"Open {wanted.told_out}/{INDEX_NAME} in a browser.")
     say_lines(dangers.lines)

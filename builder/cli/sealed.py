@@ -82,6 +82,7 @@ def _the_one_trip(wanted: Wanted, cluster: str | None) -> str:
             "a sealed page is for those you chose, and holds the whole kit",
         ),
         "--part": (wanted.part is not None, "one trip is sealed at a time"),
+        "a URL for --out": (bool(wanted.shown), "it stays on this machine until you hand it on"),
         "--cluster": (cluster is not None, "nothing of a sealed trip is sent elsewhere"),
         "--address": (bool(wanted.address), "a sealed page is handed on as a file"),
     }

@@ -69,8 +69,7 @@ def chart(page: Path, name: str) -> Picture:
     paper = '<rect width="100%" height="100%" fill="#fff"/>'
     svg = f"{root}>{rest.replace('</desc>', f'</desc>{paper}', 1)}\n"
     caption, words = (
-        html.unescape(_part(rf"<{part}\b[^>]*>(.*?)</{part}>", found))
-        for part in ("title", "desc")
+        html.unescape(_part(rf"<{part}\b[^>]*>(.*?)</{part}>", found)) for part in ("title", "desc")
     )
     return Picture(svg, _CHART_PX, height_px, words.strip(), caption.strip())
 

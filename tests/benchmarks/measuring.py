@@ -106,12 +106,23 @@ def shelf(folder: Path, count: int) -> Path:
     for number in range(count):
         source = ROOT / "content/trips" / f"{TRIPS[number % len(TRIPS)]}.yaml"
         text = source.read_text("utf-8").replace("title: ", f"title: Number {number} ", 1)
+        text = differing(text, number)
         # A batch cannot feed a hundred trips: its food is taken as dried and unnamed.
-
         text = re.sub(r"(\{eat: [^{}]*?), from: [a-z0-9-]+", r"\1, dried_by: dehydrator", text)
         text = re.sub(r", from: (?:\{[^}]*\}|[a-z0-9-]+)", "", text)
         (content / "trips" / f"trip-{number:03d}.yaml").write_text(text, "utf-8")
     return content
+
+
+def differing(trip: str, number: int) -> str:
+    """Give a trip with other bodies, heights and amounts: of trips alike much is known already."""
+
+    def more(by: float) -> Callable[[re.Match[str]], str]:
+        return lambda found: f"{found[1]}{float(found[2]) + by:g}{found[3]}"
+
+    trip = re.sub(r"(, mass: )(\d+)( kg, height)", more(number % 13 * 0.5), trip)
+    trip = re.sub(r"(\bheight: )(\d+)( m\b)", more(number % 17 * 5), trip)
+    return re.sub(r"(\beach: )(\d+)( g\b)", more(number % 7), trip)
 
 
 # A phone on a slow network: 1.6 Mbit/s, 150 ms there and back, a processor a quarter as fast.

@@ -6,7 +6,6 @@ import os
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from pathlib import Path
 from typing import NamedTuple
 
 import click
@@ -35,7 +34,7 @@ from builder.model.content import Content
 from builder.model.home import AT_HOME
 from builder.model.since import OldKit
 from builder.planning.at_home import TripShare
-from builder.problems import Problem, as_told, counted, did_you_mean, errors, in_order, listed
+from builder.problems import Problem, counted, did_you_mean, errors, in_order, listed
 from builder.reading.pictures.small_copies import copies_of
 from builder.shipped import shipped_root
 from builder.site.build import Built, HomeOrder
@@ -204,12 +203,13 @@ def _home_order(planner: Planner, shares: Sequence[TripShare], wanted: Wanted) -
     )
 
 
-def build_all(ready: AllPlanned, out: Path) -> dict[str, str]:
+def build_all(ready: AllPlanned) -> tuple[dict[str, str], BuilderStop | None]:
     """Build all kits and say so in the order of their names; give what each was made from.
 
-    Raises BuilderStop in the end where kits were lost: all the others are whole by then.
+    Beside it stands how to say that some were lost; all the others are whole by then.
     """
     kept = [Built(each.trip, each.share.title, False, (), each.made_from) for each in ready.kept]
+    out = ready.bench.wanted.told_out
     lost: list[Lost] = []
     made: dict[str, str] = {}
     turns = _Turns([*(each.trip_id for each in kept), *ready.names], ready.home is not None)
@@ -231,9 +231,7 @@ def build_all(ready: AllPlanned, out: Path) -> dict[str, str]:
     for built in turns.next_ones():
         _say_built(built, out)
         made[built.trip_id] = built.made_from
-    if lost:
-        raise _told_as_lost(sorted(lost))
-    return made
+    return made, _told_as_lost(sorted(lost)) if lost else None
 
 
 class _Turns:
@@ -274,7 +272,7 @@ def _told_as_lost(lost: Sequence[Lost]) -> BuilderStop:
     )
 
 
-def _say_built(built: Built, out: Path) -> None:
+def _say_built(built: Built, out: str) -> None:
     word = "Built" if built.changed else "Unchanged"
-    click.echo(f"{word} {as_told(out)}/{built.trip_id} ({built.title})")
+    click.echo(f"{word} {out}/{built.trip_id} ({built.title})")
     say_problems(built.doubts)

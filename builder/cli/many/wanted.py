@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass
 from pathlib import Path
+from typing import Any
 
 import click
 
 from builder.clock import today
+from builder.problems import as_told
 from builder.site.rendering.generators import USUAL_GENERATOR
 
 _MOST_DIGITS = 6  # more parts than anybody has trips
@@ -44,6 +46,16 @@ def part_told(ctx: click.Context, param: click.Parameter, told: str | None) -> P
     return part
 
 
+class FolderOrUrl(click.Path):
+    """A folder, or a URL as it was typed."""
+
+    def convert(self, value: Any, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        """Leave a URL alone: a path would lose one of its slashes."""
+        if isinstance(value, str) and "://" in value:
+            return value
+        return super().convert(value, param, ctx)
+
+
 @dataclass(frozen=True, slots=True)
 class Wanted:
     """What is asked of one build."""
@@ -59,6 +71,12 @@ class Wanted:
     since: Path | None = None  # the kit that the companions have
     large_pictures: bool = False  # however much they weigh together
     generator: str = USUAL_GENERATOR
+    shown: str = ""  # what people know `out` by, where that is not its path
+
+    @property
+    def told_out(self) -> str:
+        """Give where the kits go, fit to be printed."""
+        return self.shown or as_told(self.out)
 
     @property
     def with_home(self) -> bool:
