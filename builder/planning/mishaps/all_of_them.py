@@ -6,7 +6,7 @@ from collections.abc import Callable, Collection, Iterator, Sequence
 
 from builder.model.content import Content
 from builder.model.figure import add, added, counted, largest, nothing
-from builder.model.kit import Carried, KitDay, KitFuel, PersonLoad, PlannedMeal, Weights
+from builder.model.kit import Carried, KitDay, KitFuel, PersonDay, PersonLoad, PlannedMeal, Weights
 from builder.model.mishaps import Mishap, MishapKind, StillEaten
 from builder.planning.cooking import Hearth, OneStove
 from builder.planning.menu import eaten_kcal
@@ -221,20 +221,25 @@ class _Trip:
         return told_of(people, together, [place for place, gone in enumerate(lost_of) if gone])
 
     def _still_of_each(self, lost: Collection[Dish]) -> tuple[StillEaten, ...]:
+        gone_of = [
+            [meal for place, meal in enumerate(day.meals) if (day.day, place) in lost]
+            for day in self.days
+        ]
+        each_day = zip(*(day.people for day in self.days), strict=True)  # by person
         return tuple(
             StillEaten(
-                person.name,
-                tuple(day.person(person.name).energy_need_kcal for day in self.days),
-                tuple(self._still_kcal(day, person.name, lost) for day in self.days),
+                of_days[0].name,
+                tuple(each.energy_need_kcal for each in of_days),
+                tuple(_still_kcal(*each) for each in zip(of_days, gone_of, strict=True)),
             )
-            for person in self.days[0].people
+            for of_days in each_day
         )
 
-    def _still_kcal(self, day: KitDay, name: str, lost: Collection[Dish]) -> float:
-        gone = [meal for place, meal in enumerate(day.meals) if (day.day, place) in lost]
-        gone_kcal = eaten_kcal(gone, name)
-        plates_kcal = day.person(name).food_kcal
-        return plates_kcal - gone_kcal if gone_kcal else plates_kcal
+
+def _still_kcal(person: PersonDay, gone: Sequence[PlannedMeal]) -> float:
+    """Give what one person still eats on a day: what was on the plate, less what is gone."""
+    gone_kcal = eaten_kcal(gone, person.name) if gone else 0.0
+    return person.food_kcal - gone_kcal if gone_kcal else person.food_kcal
 
 
 def told_of(
