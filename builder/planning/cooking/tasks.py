@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, replace
 
 from builder.formulas.fire import EMBER_MIN, TURN_MIN
@@ -119,7 +119,8 @@ def dish_of(place: int, meal: PlannedMeal, hearth: Hearth) -> Dish:
     seen: set[str] = set()
     told = hearth.as_told(meal.cooked_on, stove=meal.stove)
     burner = told.burner_for(meal.most_ml, meal.potfuls)
-    tasks = [_tasks(meal, number, burner, seen) for number in range(len(steps))]
+    boils = _boil_minutes(meal, burner)
+    tasks = [_tasks(meal, number, burner, boils, seen) for number in range(len(steps))]
     serve = tuple(task for group in tasks[last:] for task in group)
     in_turn = meal.potfuls if meal.potfuls > 1 and _holds_pot(meal) else ONE_POTFUL
     if in_turn == 1:
@@ -158,7 +159,11 @@ def _holds_pot(meal: PlannedMeal) -> bool:
 
 
 def _tasks(
-    meal: PlannedMeal, number: int, burner: Burner | None, seen: set[str]
+    meal: PlannedMeal,
+    number: int,
+    burner: Burner | None,
+    boils: Mapping[int, float],
+    seen: set[str],
 ) -> tuple[Task, ...]:
     """Give what one step asks for; water for hot soaking is boiled before the first of them."""
     step = meal.steps[number]
@@ -174,7 +179,6 @@ def _tasks(
         tasks.append(Task("part", pot=pot))
     water_ml = step.water_ml
     soaks_hot = step.do == "soak" and step.hot
-    boils = _boil_minutes(meal, burner)
     if soaks_hot:
         if number in boils:
             hot_ml = add(each.water_ml for each in meal.steps if each.do == "soak" and each.hot)
