@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from builder.model.on_asking import OnAsking, each_changed, with_instead
+from builder.model.figure import Figure, named, untraced
+from builder.model.on_asking import AllOnAsking, OnAsking, each_changed, with_instead
 
 
 def shelf(asked: list[str]) -> OnAsking[str, str]:
@@ -70,3 +71,18 @@ def test_what_stands_instead_wins_and_the_rest_waits() -> None:
     other = with_instead(shelf(asked), {"a": "other"})
     assert (other["a"], list(other), asked) == ("other", ["a", "b", "c"], [])
     assert (other["b"], other["c"], asked) == ("own", "C", ["c"])
+
+
+def test_what_is_made_as_a_whole_is_made_once_and_keeps_origins() -> None:
+    asked: list[str] = []
+
+    def make() -> dict[str, float]:
+        asked.append("all")
+        return {"a": named(2.0, "a", "here"), "b": named(3.0, "b", "here")}
+
+    records = AllOnAsking(make)
+    assert not asked
+    with untraced():
+        assert type(records["a"]) is Figure
+    assert (list(records), len(records), "c" in records) == (["a", "b"], 2, False)
+    assert asked == ["all"]
