@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import shutil
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, expect
+
+from builder.shipped import shipped_root
+from tests.conftest import tripkit
 
 from .looking import CUT_OFF, offline_page, pages_of, search_for, site_pages_of, too_wide
 
@@ -36,25 +40,44 @@ def test_no_words_are_cut_off_on_a_narrow_screen(browser: Browser, demo_kits: Pa
     assert found == {}
 
 
-def test_no_table_and_nothing_else_scrolls_sideways_on_a_phone(
-    browser: Browser, demo_kits: Path
-) -> None:
-    scrolls = """() => {
-      document.querySelectorAll("details").forEach(one => { one.open = true; });
-      return [...document.querySelectorAll("article *, main *")]
-        .filter(one => one.clientWidth > 2 && one.scrollWidth > one.clientWidth + 1)
-        .filter(one => /auto|scroll/.test(getComputedStyle(one).overflowX))
-        .map(one => one.textContent.trim().slice(0, 60));
-    }"""
+SCROLLS = """() => {
+  document.querySelectorAll("details").forEach(one => { one.open = true; });
+  return [...document.querySelectorAll("article *, main *")]
+    .filter(one => one.clientWidth > 2 && one.scrollWidth > one.clientWidth + 1)
+    .filter(one => /auto|scroll/.test(getComputedStyle(one).overflowX))
+    .map(one => one.textContent.trim().slice(0, 60));
+}"""
+
+
+def scrolling_sideways(browser: Browser, kits: Path) -> dict[tuple[int, str], list[str]]:
     found = {}
     for width in (320, 360):
         with offline_page(browser, width=width) as (page, _):
-            for file in pages_of(demo_kits):
+            for file in pages_of(kits):
                 page.goto(file.as_uri())
-                if boxes := page.evaluate(scrolls):
-                    found[width, file.relative_to(demo_kits).as_posix()] = boxes
+                if boxes := page.evaluate(SCROLLS):
+                    found[width, file.relative_to(kits).as_posix()] = boxes
+    return found
+
+
+def test_no_table_and_nothing_else_scrolls_sideways_on_a_phone(
+    browser: Browser, demo_kits: Path
+) -> None:
+    found = scrolling_sideways(browser, demo_kits)
     # Sheets of labels are as large as their paper, or nothing on them fits the labels.
     assert {each for each in found if "/labels-" not in each[1]} == set()
+
+
+@pytest.mark.parametrize("language", ["de", "nb"])
+def test_nor_where_words_are_longer(browser: Browser, tmp_path: Path, language: str) -> None:
+    shutil.copytree(shipped_root() / "content", tmp_path / "content")
+    trip = tmp_path / "content" / "trips" / "lake-emmerin.yaml"
+    text = trip.read_text("utf-8")
+    trip.write_text(text.replace("\ntitle:", f"\nlanguage: {language}\ntitle:", 1), "utf-8")
+    content, out = str(tmp_path / "content"), tmp_path / "kits"
+    result = tripkit("build", "lake-emmerin", "--content", content, "--out", str(out))
+    assert result.exit_code == 0, result.output
+    assert scrolling_sideways(browser, out) == {}
 
 
 @pytest.mark.parametrize("width", [360, 1280])
