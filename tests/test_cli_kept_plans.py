@@ -16,6 +16,7 @@ from builder.cli.many.trips import sort_out
 from builder.cli.planner import Planner, planned_kits
 from builder.model.as_data import as_data, of_data
 from builder.model.kit import Kit
+from builder.model.learned import NOTHING_LEARNED
 from builder.planning.at_home import TripShare, share_of
 from builder.problems import Problem, in_order
 from builder.site.folder import made
@@ -191,3 +192,14 @@ def test_what_the_home_needs_of_a_trip_is_the_same_read_back(shelf: Shelf) -> No
     shares = [share_of(kit) for kit in shelf.first.kits]
     assert [of_data(TripShare, as_data(each)) for each in shares] == shares
     assert any(each.shopping for each in shares) and any(each.bags.meals for each in shares)
+
+
+def test_what_another_trip_taught_is_part_of_the_state(again: Shelf) -> None:
+    trip = "trips/graupel-ridge.yaml"
+    change(again.content, trip, "title: ", "review: {water: [{day: 1, used: 9 l}]}\ntitle: ")
+    first = again.planned()
+    taught = {kit.id for kit in first.kits if kit.learned != NOTHING_LEARNED}
+    assert taught, "the trips after it"
+    assert {kit.id for kit in again.planned().kits} == {"graupel-ridge"}, "the others are kept"
+    change(again.content, trip, "used: 9 l", "used: 12 l")
+    assert {kit.id for kit in again.planned().kits} == taught | {"graupel-ridge"}

@@ -18,6 +18,7 @@ from click.testing import Result
 from builder.cli import planner
 from builder.model.kit import Kit
 from builder.model.trip import Trip
+from builder.planning.lessons import plan_learned
 from builder.preview import Rebuilt, Shown, serving
 from builder.preview.server import LETTING_GO, preview_mark, server_for
 from builder.preview.watching import snapshot, watch
@@ -296,7 +297,7 @@ def test_what_was_saved_is_read_and_what_hangs_on_it_planned_and_nothing_else(
 ) -> None:
     read: list[str] = []
     planned: list[str] = []
-    compose, plan = yaml_door._compose, planner.plan_learned
+    compose, plan = yaml_door._compose, plan_learned
 
     def composed(text: str, file: str, problems: list[Problem]) -> Node | None:
         if file:  # a text without a name is no file
