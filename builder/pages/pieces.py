@@ -121,7 +121,8 @@ def stacked(wide: Table) -> Table:
 
     Elsewhere the heads tell it, to the search too.
     """
-    apart = Mark("which", (("search-exclude", ""),))
+    # With a value, so that the theme takes it off the page once the search has read it.
+    apart = Mark("which", (("search-exclude", "1"),))
     heads = ["".join(piece.text for piece in column.head) for column in wide.columns]
     rows = tuple(
         (

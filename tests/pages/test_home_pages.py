@@ -232,7 +232,7 @@ def way(**changes: object) -> Way:
 
 
 # Seen where the table stands as lines.
-NAME_OF_COLUMN = re.compile(r'<span class="which" data-search-exclude="">([^<]*)</span>')
+NAME_OF_COLUMN = re.compile(r'<span class="which" data-search-exclude="1">([^<]*)</span>')
 
 
 def ways_of(*every: Way, pays: tuple[Pays, ...] = ()) -> str:
