@@ -20,7 +20,7 @@ import builder
 
 GUIDE = Path(__file__).parent
 FOLDER = "my-trips"  # that its first commands make
-DAY = "1945944000"  # 2031-08-31, the day on which it is followed: at home, things hang on the day
+DAY = "1946030400"  # 2031-09-01, the day on which it is followed: at home, things hang on the day
 _BLOCK = re.compile(
     r'^```(?P<kind>\w+)(?: title="(?P<title>[^"]+)")?\n(?P<text>.*?)^```$', re.MULTILINE | re.DOTALL
 )
