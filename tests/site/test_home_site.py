@@ -95,7 +95,8 @@ def test_nothing_is_built_twice_on_a_day_and_a_new_day_builds_the_home_alone(
     built()
     assert "Nothing changed: 1 kit up to date." in built()
     # The log runs ahead of the clock, so its own last day is the day, and does not move.
-    monkeypatch.setattr("builder.cli.build.today", lambda: datetime.date(2031, 6, 1))
+    for module in ("wanted", "trips"):
+        monkeypatch.setattr(f"builder.cli.many.{module}.today", lambda: datetime.date(2031, 6, 1))
     said = built()
     assert "Unchanged kits/hand" in said
     assert "Built kits/at-home" in said
