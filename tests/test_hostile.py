@@ -314,7 +314,7 @@ def test_what_a_preview_answers_in_error_repeats_nothing(text: str, tmp_path: Pa
     thread.start()
 
     def asked(request: bytes) -> bytes:
-        with socket.create_connection(server.server_address[:2], timeout=10) as line:
+        with socket.create_connection(("127.0.0.1", server.server_port), timeout=10) as line:
             line.sendall(request)
             line.shutdown(socket.SHUT_WR)
             return b"".join(iter(partial(line.recv, 65536), b""))
