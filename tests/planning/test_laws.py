@@ -280,7 +280,8 @@ def test_units_change_nothing_that_is_computed(trip: Trip, units: Literal["metri
     kit, metric = plan(replace(trip, units=units)), plan(replace(trip, units="metric"))
     # What brings a caution up is said in the trip's units.
     told = [
-        tuple(replace(each, because="", text="") for each in one.cautions) for one in (kit, metric)
+        tuple(replace(each, because="", text="", otherwise="") for each in one.cautions)
+        for one in (kit, metric)
     ]
     assert told[0] == told[1]
     # So are the quantities in what is said of a batch, and they alone.

@@ -73,7 +73,7 @@ const startUnits = () => {
   // Beside the heading where that is short, so that nothing moves; else at the end.
   let heading = first;
   while (heading && !heading.matches("h2, h3")) heading = heading.previousElementSibling;
-  if (!heading || heading.textContent.trim().length > 14) return group;
+  if (!heading || heading.textContent.trim().length > 12) return group;
   heading.after(group);
   group.classList.add("kit-beside");
   return null;
@@ -96,9 +96,9 @@ const startSettings = () => {
   });
   const offline = make("p", { className: "kit-offline", role: "status" });
   const settings = make("details", { className: "kit-settings" }, make("summary", {}, WORDS.settings),
-    make("div", { className: "kit-row" }, units ?? "", forget));
+    make("div", { className: "kit-row" }, forget));
   const unstored = kept.lasts ? [] : [make("p", { className: "kit-offline" }, WORDS.unstored)];
-  article.append(make("div", { className: "kit-end" }, settings, offline, ...unstored));
+  article.append(make("div", { className: "kit-end" }, units ?? "", settings, offline, ...unstored));
   startOffline(offline);
 };
 

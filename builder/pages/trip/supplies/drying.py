@@ -11,7 +11,7 @@ from builder.model.looks import PackOxygen
 from builder.pages import words
 from builder.pages.charts import Chart, half_hours, run_chart
 from builder.pages.figures import Figures, figures_of, worked
-from builder.pages.pieces import Cell, Fact, Piece, Table, filled, link, table, text
+from builder.pages.pieces import Cell, Fact, Piece, Table, filled, link, stacked, table, text
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at, boxes_at_batch
 from builder.pages.trip.supplies.drying_guide import DryingGuides, drying_guides, load_said
@@ -170,7 +170,7 @@ def _all(kit: Kit, figures: Figures) -> Table:
     heads = (say("Batch"), say("Dry"), say("Best before"), say("Packs left"))
     if kit.public:  # dates and what is left stay at home
         return table(heads[:2], [row[:2] for row in rows], "ll")
-    return table(heads, rows, "lllr")
+    return stacked(table(heads, rows, "lllr"))
 
 
 def _until(figures: Figures, of: KitBatch | StockProposal, in_full: bool = False) -> str:
