@@ -1,4 +1,4 @@
-"""Runs all tests; finds the browsers first, and installs the distribution's where it may."""
+"""Runs all tests; finds a Chromium first, and installs the distribution's where it may."""
 
 from __future__ import annotations
 
@@ -20,17 +20,18 @@ def find_chromium() -> str | None:
     return told or next((found for name in NAMES if (found := shutil.which(name))), None)
 
 
-def install(packages: list[str]) -> None:
-    """Install Debian's packages, where this is such a machine and we may."""
-    if not packages or shutil.which("apt-get") is None or os.geteuid() != 0:
+def install_chromium() -> None:
+    """Install Debian's package, where this is such a machine and we may."""
+    if shutil.which("apt-get") is None or os.geteuid() != 0:
         return
     quiet = {**os.environ, "DEBIAN_FRONTEND": "noninteractive"}
     subprocess.run(["apt-get", "update", "-qq"], check=False, env=quiet)
-    for package in packages:  # one that is not to be had keeps none of the others away
-        subprocess.run(
-            ["apt-get", "install", "-y", "-qq", "--no-install-recommends", package],
-            check=False, env=quiet, stdout=subprocess.DEVNULL,
-        )  # fmt: skip
+    subprocess.run(
+        ["apt-get", "install", "-y", "-qq", "--no-install-recommends", "chromium"],
+        check=False,
+        env=quiet,
+        stdout=subprocess.DEVNULL,
+    )
 
 
 def missing_others() -> list[str]:
@@ -40,9 +41,10 @@ def missing_others() -> list[str]:
 
 def main() -> int:
     """Run pytest with what was found; without a browser its tests fail in CI, else are skipped."""
-    wanted = [] if find_chromium() else ["chromium"]
-    install([*wanted, *(missing_others() if os.environ.get("CI") else ())])
     chromium = find_chromium()
+    if chromium is None:
+        install_chromium()
+        chromium = find_chromium()
     if others := missing_others():
         print(f"Firefox or WebKit is not tried, without {', '.join(others)}.", file=sys.stderr)
     if chromium is None:

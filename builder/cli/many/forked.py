@@ -20,7 +20,7 @@ from types import TracebackType
 from typing import Any, NamedTuple
 
 from builder.cli.many.bench import Bench, Told
-from builder.cli.many.crew import Alone, Lost
+from builder.cli.many.crew import Lost
 from builder.model.home import AT_HOME
 from builder.model.since import OldKit
 from builder.site.build import Built, HomeOrder, build_home
@@ -168,28 +168,6 @@ class Forked:
         for pipe in wait(list(hands)):
             assert isinstance(pipe, Connection)
             yield hands[pipe].hear()
-
-
-class HomeBeside(Alone):
-    """This process for the one trip there is, and another that builds the home meanwhile."""
-
-    def build(
-        self, names: Sequence[str], since: OldKit | None, home: HomeOrder | None
-    ) -> Iterator[Built | Lost]:
-        """Build the trip here, and take the home when it is done."""
-        if home is None or not names:
-            yield from super().build(names, since, home)
-            return
-        renderer_of(self.bench.wanted.generator)
-        hand = _Hand(_worker_at_home(home), ())
-        hand.give(AT_HOME)
-        is_done = False
-        try:
-            yield from super().build(names, since, None)
-            yield from _or_raised(iter([hand.hear()]))
-            is_done = True
-        finally:
-            hand.end(at_once=not is_done)
 
 
 def _or_raised(answers: Iterator[Any]) -> Iterator[Any]:

@@ -24,7 +24,7 @@ from builder.cli.kept_plans import KeptPlan, KeptPlans
 from builder.cli.many.bench import Bench, Told
 from builder.cli.many.crew import FEW, Alone, Crew, Lost, Pooled
 from builder.cli.many.each_forked import can_fork
-from builder.cli.many.forked import Forked, HomeBeside
+from builder.cli.many.forked import Forked
 from builder.cli.many.wanted import Wanted
 from builder.cli.planner import LONG_PLAN, Planner, problems_of_open
 from builder.cli.progress import progress
@@ -132,10 +132,11 @@ def usual_crew(bench: Bench, trips: int, with_home: bool) -> Crew:
     """Give who plans and builds so many trips on this machine."""
     jobs = bench.wanted.jobs
     workers = min(jobs or _cores(), trips + with_home)
-    if workers <= 1:
+    # Of one trip the home comes after its kit: where that cannot be written, nothing is.
+    if workers <= 1 or trips <= 1:
         return Alone(bench)
     if can_fork():
-        return Forked(bench, workers, trips) if trips > 1 else HomeBeside(bench)
+        return Forked(bench, workers, trips)
     return Pooled(bench, workers) if jobs or trips >= FEW else Alone(bench)
 
 
