@@ -73,7 +73,7 @@ const startUnits = () => {
   // Beside the heading where that is short, so that nothing moves; else at the end.
   let heading = first;
   while (heading && !heading.matches("h2, h3")) heading = heading.previousElementSibling;
-  if (!heading || heading.textContent.trim().length > 12) return group;
+  if (!heading || heading.textContent.trim().length > Math.min(14, innerWidth / 30)) return group;
   heading.after(group);
   group.classList.add("kit-beside");
   return null;
