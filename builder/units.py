@@ -414,10 +414,15 @@ def _show_minutes(minutes: float) -> str:
     return f"{hours}{NBSP}h {rest}{NBSP}min" if rest else f"{hours}{NBSP}h"
 
 
+def other_system(units: System) -> System:
+    """Give the other system of units."""
+    return "us" if units == "metric" else "metric"
+
+
 def shown_both(value: float, quantity: str, units: System = "metric") -> tuple[str, str]:
     """Give a quantity in the trip's units and in the other ones; "" where both are the same."""
     first = show(value, quantity, units)
-    other = show(value, quantity, "us" if units == "metric" else "metric")
+    other = show(value, quantity, other_system(units))
     return first, "" if other == first else other
 
 

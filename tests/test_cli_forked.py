@@ -14,7 +14,7 @@ MANY = range(40)
 
 @pytest.fixture
 def _two_cores(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(forked, "_cores", lambda: 2)
+    monkeypatch.setattr(forked, "cores", lambda: 2)
     # Tests before may have left a thread that waits for nothing.
     monkeypatch.setattr("threading.active_count", lambda: 1)
 
@@ -50,5 +50,5 @@ def test_a_mistake_in_the_work_is_not_passed_over() -> None:
 def test_one_core_or_little_work_takes_no_other_process(
     monkeypatch: pytest.MonkeyPatch, cores: int, items: range
 ) -> None:
-    monkeypatch.setattr(forked, "_cores", lambda: cores)
+    monkeypatch.setattr(forked, "cores", lambda: cores)
     assert set(each_forked(lambda _: os.getpid(), items)) == {os.getpid()}

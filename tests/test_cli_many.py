@@ -155,7 +155,7 @@ def test_nobody_is_left_behind_when_the_work_is_broken_off(tmp_path: Path) -> No
 def folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     """Give a folder of three trips."""
     monkeypatch.chdir(tmp_path)
-    monkeypatch.setattr("builder.cli.many.trips._cores", lambda: 2)
+    monkeypatch.setattr("builder.cli.many.trips.cores", lambda: 2)
     for room in ("trips", "recipes", "batches"):
         shutil.copytree(ROOT / "content" / room, tmp_path / "content" / room)
     (tmp_path / "content/trips/graupel-ridge.yaml").unlink()

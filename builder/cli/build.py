@@ -139,7 +139,8 @@ def build(
     kits does not name it. Each sealing gives other bytes, and begins with nothing ticked. The
     file's own name is for all to read: give it another one where that tells too much. A forgotten
     passphrase cannot be had back. It guards the file, not a phone or computer on which it stands
-    open. It takes one trip at a time, and neither --public nor --part nor --address.
+    open. It takes one trip at a time, and neither --public nor --part nor --address nor --cluster,
+    nor a URL for --out.
 
     With --part I/N, as for the machines of a matrix, one folder gets a share of the trips: those of
     all parts are the kits of a whole build, byte by byte. A part stops at what is wrong in the

@@ -11,7 +11,7 @@ from builder.model.batch import UNTOLD_KEPT_AT_C
 from builder.model.kit import Kit
 from builder.pages.pieces import Cell, Piece, Scale
 from builder.speech import Speech, speech_of
-from builder.units import rounded
+from builder.units import System, other_system, rounded
 
 _KINDS = {"mass_g": "g", "volume_ml": "ml"}
 _SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
@@ -52,7 +52,7 @@ def numbers_of(figure: str) -> str:
 class Figures:
     """Shows numbers for one kit."""
 
-    units: str
+    units: System
     mug_ml: float
     derived: frozenset[str]  # figures that a page of numbers tells the way of
     say: Speech
@@ -95,15 +95,15 @@ class Figures:
             pieces += [Piece(" "), Piece(other, small=True)]
         return tuple(pieces)
 
-    def _shown(self, value: float, quantity: str) -> list[tuple[str, str]]:
+    def _shown(self, value: float, quantity: str) -> list[tuple[str, System]]:
         """Give a number with its system, the trip's first; a pinch that rounds to 0 is left out.
 
         No mass and no water at all are said in a word, the same in all units.
         """
         if value == 0 and quantity in _KINDS:
             return [(self.say("none"), self.units)]
-        systems = ("us", "metric") if self.units == "us" else ("metric", "us")
-        texts = self.say.shown_both(value, quantity, "us" if self.units == "us" else "metric")
+        systems = (self.units, other_system(self.units))
+        texts = self.say.shown_both(value, quantity, self.units)
         shown = [pair for pair in zip(texts, systems, strict=True) if pair[0]]
         tells = [pair for pair in shown if not (value > 0 and pair[0].startswith("0\u00a0"))]
         return tells or shown

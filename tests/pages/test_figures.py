@@ -6,6 +6,7 @@ import pytest
 
 from builder.pages.figures import Figures, anchor, worked
 from builder.speech import speech_of
+from builder.units import System
 
 ENGLISH = speech_of("en")
 METRIC = Figures("metric", 300, frozenset({"fuel.likely_g"}), ENGLISH)
@@ -64,7 +65,7 @@ def test_a_pinch_is_not_told_as_nothing() -> None:
 
 @pytest.mark.parametrize("units", ["metric", "us"])
 @pytest.mark.parametrize("quantity", ["mass_g", "volume_ml"])
-def test_nothing_is_said_in_a_word_and_once(units: str, quantity: str) -> None:
+def test_nothing_is_said_in_a_word_and_once(units: System, quantity: str) -> None:
     figures = Figures(units, 300, frozenset(), ENGLISH)
     assert [piece.text for piece in figures.both(0, quantity)] == ["none"]
     assert figures.plain(0, quantity) == "none"

@@ -36,16 +36,12 @@ class Crew(AbstractContextManager["Crew"], Protocol):
         """
 
 
-class Alone:
+class Alone(AbstractContextManager["Alone"]):
     """One process, this one."""
 
     def __init__(self, bench: Bench) -> None:
         """Take where the work is done."""
         self.bench = bench
-
-    def __enter__(self) -> Alone:
-        """Begin."""
-        return self
 
     def __exit__(
         self,

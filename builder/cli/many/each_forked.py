@@ -28,7 +28,7 @@ def each_forked(work: Callable[[Item], Result], items: Sequence[Item]) -> Iterat
     cannot be forked, or one of them dies, the work is done here.
     """
     global _work, _items
-    workers = min(_cores(), len(items) // _LEAST_FOR_EACH)
+    workers = min(cores(), len(items) // _LEAST_FOR_EACH)
     done = 0
     if workers > 1 and can_fork():
         import multiprocessing
@@ -66,8 +66,8 @@ def _at(number: int) -> object:
     return _work(_items[number])
 
 
-def _cores() -> int:
-    """Give how many processes can run at a time."""
+def cores() -> int:
+    """Give how many processes can run at a time: the cores that this one may use."""
     if hasattr(os, "sched_getaffinity"):
         return len(os.sched_getaffinity(0))
     return os.cpu_count() or 1

@@ -13,15 +13,18 @@ from builder.cli.base import Place, shown_path
 from builder.cli.last_build import folder_marks, state_of_tool
 from builder.cli.many.bench import Bench, Told
 from builder.cli.many.crew import Alone, Lost
-from builder.cli.many.far import Errand, FarBuilt, NotHere, build_far, name_of, plan_far
+from builder.cli.many.far import Errand, FarBuilt, NotHere, build_far, plan_far
 from builder.cli.many.trips import Hire
+from builder.model.picture import Picture
 from builder.model.since import OldKit
+from builder.planning.graph import held_in
 from builder.reading.files import PICTURES, ROOMS, ROOMS_OF_PICTURES, TRACK, files_of_room
 from builder.reading.folder import Folder
 from builder.shipped import shipped_root
 from builder.site.build import Built, HomeOrder, build_home
 from builder.site.folder.made import is_whole, made_of
 from builder.site.folder.placing import place_kit
+from builder.site.inputs import fingerprint
 
 _PLANNED_TOGETHER = 8  # trips; planning one takes a moment only
 _LOST = (BrokenExecutor, CancelledError)
@@ -53,7 +56,7 @@ class Elsewhere(Alone):
         self.files = content_files(place.folder, bench.planner.folder)
         assert bench.plans is not None
         self.errand = Errand(
-            content=name_of(self.files),
+            content=fingerprint(self.files),
             shown=place.shown,
             shipped_shown=shown_path(shipped_root() / "content"),
             is_demo=place.is_demo,
@@ -153,14 +156,8 @@ def content_files(at: Path, folder: Folder) -> dict[str, bytes]:
     paths = [path for room in ROOMS for path in files_of_room(at, room, [])]
     named = {Path(each.name).name for each in folder.tracks.values()}
     content = folder.content
-    pictures = [
-        *(each.picture for each in content.recipes.values()),
-        *(step.picture for each in content.recipes.values() for step in each.steps),
-        *(each.picture for each in content.batches.values()),
-        *(each.picture for each in content.trips.values()),
-        *(day.picture for each in content.trips.values() for day in each.days),
-    ]
-    named |= {Path(each.file).name for each in pictures if each is not None}
+    shown = (*content.recipes.values(), *content.batches.values(), *content.trips.values())
+    named |= {Path(each.file).name for each in held_in(shown, (Picture,))}
     for room in ROOMS_OF_PICTURES:
         paths += [
             path

@@ -8,7 +8,6 @@ until it is on its way.
 from __future__ import annotations
 
 import atexit
-import hashlib
 import shutil
 import tempfile
 import threading
@@ -70,16 +69,6 @@ class FarBuilt(NamedTuple):
 
 
 Files = Mapping[str, bytes]
-
-
-def name_of(files: Files) -> str:
-    """Name some files by what they hold."""
-    digest = hashlib.sha256()
-    for name, held in sorted(files.items()):
-        for each in (name.encode("utf-8", "surrogateescape"), held):
-            digest.update(len(each).to_bytes(8, "big"))
-            digest.update(each)
-    return digest.hexdigest()
 
 
 def plan_far(errand: Errand, files: Files | None, names: Sequence[str]) -> list[Told] | NotHere:

@@ -15,6 +15,7 @@ import pickle
 import signal
 import traceback
 from collections.abc import Iterable, Iterator, Sequence
+from contextlib import AbstractContextManager
 from multiprocessing.connection import Connection, wait
 from types import TracebackType
 from typing import Any, NamedTuple
@@ -75,7 +76,7 @@ class _Hand:
         self.process.join()
 
 
-class Forked:
+class Forked(AbstractContextManager["Forked"]):
     """Several processes on this machine."""
 
     def __init__(self, bench: Bench, workers: int, trips: int) -> None:
@@ -90,10 +91,6 @@ class Forked:
         for _ in range(min(workers, trips)):
             self.hands.append(_Hand(_worker(bench), self.hands))
         gc.unfreeze()
-
-    def __enter__(self) -> Forked:
-        """Begin."""
-        return self
 
     def __exit__(
         self,

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
@@ -23,7 +22,7 @@ from builder.cli.dangers import Dangers, say_lines
 from builder.cli.kept_plans import KeptPlan, KeptPlans
 from builder.cli.many.bench import Bench, Told
 from builder.cli.many.crew import FEW, Alone, Crew, Lost, Pooled
-from builder.cli.many.each_forked import can_fork
+from builder.cli.many.each_forked import can_fork, cores
 from builder.cli.many.forked import Forked
 from builder.cli.many.wanted import Wanted
 from builder.cli.planner import LONG_PLAN, Planner, problems_of_open
@@ -131,20 +130,13 @@ def all_planned(
 def usual_crew(bench: Bench, trips: int, with_home: bool) -> Crew:
     """Give who plans and builds so many trips on this machine."""
     jobs = bench.wanted.jobs
-    workers = min(jobs or _cores(), trips + with_home)
+    workers = min(jobs or cores(), trips + with_home)
     # Of one trip the home comes after its kit: where that cannot be written, nothing is.
     if workers <= 1 or trips <= 1:
         return Alone(bench)
     if can_fork():
         return Forked(bench, workers, trips)
     return Pooled(bench, workers) if jobs or trips >= FEW else Alone(bench)
-
-
-def _cores() -> int:
-    """Give how many cores this process may use."""
-    if hasattr(os, "sched_getaffinity"):
-        return len(os.sched_getaffinity(0))
-    return os.cpu_count() or 1
 
 
 def _told_of_all(crew: Crew, names: Sequence[str]) -> list[Told]:

@@ -49,24 +49,30 @@ Fill = Literal["solid", "lines", "dots", "cross", "open"]
 
 
 @dataclass(frozen=True, slots=True)
-class Bar:
-    """A rectangle of one hatching."""
+class _Placed:
+    """What has a place: by how much it is drawn from the left and from the top."""
 
     x: str
     y: str
-    width: str
-    height: str
-    fill: str
 
     @property
     def left(self) -> str:
-        """Say where it begins."""
+        """Say where it is across."""
         return across(self.x)
 
     @property
     def top(self) -> str:
-        """Say how far down it begins."""
+        """Say how far down it is."""
         return down(self.y)
+
+
+@dataclass(frozen=True, slots=True)
+class Bar(_Placed):
+    """A rectangle of one hatching."""
+
+    width: str
+    height: str
+    fill: str
 
     @property
     def wide(self) -> str:
@@ -117,41 +123,16 @@ class Level:
 
 
 @dataclass(frozen=True, slots=True)
-class Words:
+class Words(_Placed):
     """Words beside or over a bar."""
 
-    x: str
-    y: str
     anchor: str
     text: str
 
-    @property
-    def left(self) -> str:
-        """Say where their anchor is."""
-        return across(self.x)
-
-    @property
-    def top(self) -> str:
-        """Say how far down they stand."""
-        return down(self.y)
-
 
 @dataclass(frozen=True, slots=True)
-class Dot:
+class Dot(_Placed):
     """A point of a line."""
-
-    x: str
-    y: str
-
-    @property
-    def left(self) -> str:
-        """Say where it is."""
-        return across(self.x)
-
-    @property
-    def top(self) -> str:
-        """Say how far down it is."""
-        return down(self.y)
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,7 +10,6 @@ from builder.pages.home.showing import minutes_said, water_said
 from builder.planning.at_home import PackLabel
 from builder.planning.menu import avoided_said
 from builder.speech import Speech
-from builder.units import System
 
 Part = Literal["raw", "name", "made", "best", "water", "do", "allergens"]
 # What goes first where a label is too small for all of it; the four before these never go.
@@ -78,9 +77,8 @@ def _water(figures: Figures, label: PackLabel) -> str:
 
 def _do(say: Speech, figures: Figures, label: PackLabel) -> str:
     """Say in one line what to do before it is eaten."""
-    units: System = "us" if figures.units == "us" else "metric"
     if label.is_raw:
-        reach = say.show_at_least(label.reach_c, units)
+        reach = say.show_at_least(label.reach_c, figures.units)
         return say("Heat to {heat} in the middle before anybody eats it.", heat=reach)
     if label.act:
         return label.act
@@ -88,7 +86,8 @@ def _do(say: Speech, figures: Figures, label: PackLabel) -> str:
         return say("Do as the packet says.")
     if label.state == "raw" and label.kind == "legume":
         return say.in_units(
-            say("Soak, pour off, boil hard for 10 min; never above {2000 m|6560 ft}."), units
+            say("Soak, pour off, boil hard for 10 min; never above {2000 m|6560 ft}."),
+            figures.units,
         )
     if label.kind in ("fruit", "nut"):
         return say("Eat as it is, or soak.")

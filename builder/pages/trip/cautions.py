@@ -13,6 +13,7 @@ from builder.pages.citing import citation
 from builder.pages.pieces import Cell, link, text
 from builder.pages.trip.addresses import day_path
 from builder.speech import Speech, later, speech_of
+from builder.units import other_system
 
 # The text by system of units, the trip's own first; empty where it is the same in both.
 Told = tuple[tuple[Units, str], ...]
@@ -135,7 +136,7 @@ def _box(say: Speech, units: Units, alike: list[KitCaution]) -> Box:
 def _told(units: Units, caution: KitCaution) -> Told:
     if not caution.otherwise:
         return ()
-    return ((units, caution.text), ("metric" if units == "us" else "us", caution.otherwise))
+    return ((units, caution.text), (other_system(units), caution.otherwise))
 
 
 def _reason(caution: KitCaution) -> str:

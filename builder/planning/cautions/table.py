@@ -6,7 +6,6 @@ from collections.abc import Callable, Iterator, Mapping
 
 from builder.model.kit import KitCaution
 from builder.model.source import LEVELS, CautionText
-from builder.model.trip import Units
 from builder.planning.cautions.facts import Facts, Finding, once_each
 from builder.planning.cautions.food import (
     dryers,
@@ -19,6 +18,7 @@ from builder.planning.cautions.food import (
     standing,
 )
 from builder.planning.cautions.outdoors import camp, fuel, heat, loads, people, water
+from builder.units import other_system
 
 STANDING = "standing"
 
@@ -129,6 +129,5 @@ def cautions_of(facts: Facts, texts: Mapping[str, CautionText]) -> tuple[KitCaut
 
 
 def _in_other_units(facts: Facts, told: str) -> str:
-    other: Units = "metric" if facts.trip.units == "us" else "us"
-    said = facts.say.in_units(told, other)
+    said = facts.say.in_units(told, other_system(facts.trip.units))
     return said if said != facts.say.in_units(told, facts.trip.units) else ""

@@ -412,21 +412,20 @@ def _refuse_tag(event: Any, place: Place) -> None:
 def _scalar(event: Any, file: str, problems: list[Problem]) -> Node:
     """Resolve a scalar: quoted text stays text; only plain numbers and names are more."""
     text: str = event.value
-    mark = event.start_mark
-    place = Place(file, mark.line + 1, mark.column + 1)
+    place, start, end = _place_of(event, file), event.start_mark.index, event.end_mark.index
     if event.tag:
         _refuse_tag(event, place)
     value: Plain = text
     if not event.style and event.implicit[0]:
         value = plain_value(text)
         if isinstance(value, (int, float)) and not isinstance(value, bool):
-            return Node(place, value, mark.index, event.end_mark.index, written=text)
+            return Node(place, value, start, end, written=text)
     elif event.style == '"' and (found := _CONTROL.search(text)):
         # Written as an escape, so that it was not in the file's own text.
         says = f"this text holds a control character (U+{ord(found[0]):04X})"
         problems.append(Problem(place, "control-character", says, "take its \\ escape out"))
         value = _CONTROL.sub("", text)
-    return Node(place, value, mark.index, event.end_mark.index)
+    return Node(place, value, start, end)
 
 
 def plain_value(text: str) -> Plain:

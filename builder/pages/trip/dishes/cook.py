@@ -19,6 +19,7 @@ from builder.pages.trip.dishes.recipe_steps import StepLine, stands_by_step, ste
 from builder.pages.trip.origins.changing import Controls, controls_of, figures_of_page, shown_in
 from builder.pages.trip.placing import boxes_at, boxes_at_step
 from builder.speech import later, speech_of
+from builder.units import other_system
 
 _POTTED = ("pot", "mug")  # what is heated in a pot
 _IN = {
@@ -328,7 +329,7 @@ def _needs_a_pot(meal: PlannedMeal) -> bool:
 
 def _in_both(figures: Figures, quantity: str, scale: Scale) -> Cell:
     """Give a figure in both units, each told anew for another height."""
-    other = "metric" if figures.units == "us" else "us"
+    other = other_system(figures.units)
     return tuple(
         replace(piece, scale=replace(scale, units=other if piece.small else figures.units))
         if piece.text.strip()

@@ -34,7 +34,7 @@ from builder.pages.trip.dishes.work_said import parts_of, steeps, what
 from builder.pages.trip.light import eaten_at, light_at_meal
 from builder.pages.trip.placing import boxes_at_step, raw
 from builder.speech import later
-from builder.units import rounded
+from builder.units import other_system, rounded
 
 # What a timer is for. Irons are hot when they are: a drop of water tells.
 _TIMED = {
@@ -149,7 +149,7 @@ Stands = Mapping[int, Mapping[int, Cell]]
 def _lines(kit: Kit, day: KitDay, order: OrderOfWork, places: Sequence[int]) -> Iterator[WorkLine]:
     seen: set[Drawing] = set()
     # Whoever measures in the other units has them by one touch, here where both have no room.
-    other: Units = "metric" if kit.units == "us" else "us"
+    other = other_system(kit.units)
     kits = [kit, replace(kit, units=other)]
     stands = [
         {place: stands_by_step(figures_of(each), day.meals[place]) for place in places}
