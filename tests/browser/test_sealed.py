@@ -102,16 +102,20 @@ def test_another_passphrase_opens_nothing_and_one_may_try_again(
 def damaged(html: str, how: str) -> str:
     at = html.index('"content": "') + 100
     if how == "a sign of what is sealed":
-        return html[:at] + ("A" if html[at] != "A" else "B") + html[at + 1 :]
+        return other_sign(html, at)
     if how == "a sign that is none":
         return f"{html[:at]}!{html[at + 1 :]}"
     if how == "the salt":
-        return re.sub(r'("salt": ")(..)', lambda found: f"{found[1]}{found[2][::-1]}", html)
+        return other_sign(html, html.index('"salt": "') + len('"salt": "'))
     if how == "the purpose":
         return html.replace('"purpose": "trip kit, sealed, 1"', '"purpose": "trip kit"')
     if how == "fewer rounds":
         return html.replace('"rounds": 600000', '"rounds": 1')
     return html[: at + 5000]
+
+
+def other_sign(html: str, at: int) -> str:
+    return html[:at] + ("A" if html[at] != "A" else "B") + html[at + 1 :]
 
 
 @pytest.mark.parametrize(

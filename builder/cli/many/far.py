@@ -103,16 +103,17 @@ def build_far(
 
 
 # What renders pages knows of one site at a time; a worker that has threads goes one by one.
-_ONE_AT_A_TIME = threading.Lock()
+_ONE_AT_A_TIME = threading.RLock()
 _KEPT: list[tuple[Errand, Bench]] = []  # the last one
 
 
 @atexit.register
 def let_go() -> None:
-    """Forget the content that was sent last, and clear up."""
-    while _KEPT:
-        _, bench = _KEPT.pop()
-        shutil.rmtree(bench.wanted.out.parent, ignore_errors=True)
+    """Forget the content that was sent last, and clear up once nobody works with it."""
+    with _ONE_AT_A_TIME:
+        while _KEPT:
+            _, bench = _KEPT.pop()
+            shutil.rmtree(bench.wanted.out.parent, ignore_errors=True)
 
 
 def _bench_of(errand: Errand, files: Files | None) -> Bench | None:
