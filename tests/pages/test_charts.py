@@ -5,6 +5,7 @@ from __future__ import annotations
 import dataclasses
 import gettext
 import math
+import random
 import re
 from itertools import combinations, pairwise
 
@@ -28,7 +29,7 @@ from builder.pages.charts import (
     water_chart,
     words_wide,
 )
-from builder.pages.charts.drawing import LETTERS
+from builder.pages.charts.drawing import LETTERS, Fill
 from builder.speech import spoken
 from tests.pages.sample_kit import HIGH_CAMP, apple_run, sample_kit
 
@@ -55,7 +56,7 @@ def test_the_words_of_a_chart_hold_every_number_it_draws() -> None:
     kit = sample_kit()
     for chart in (energy_chart(kit), water_chart(kit), fuel_chart(kit)):
         assert chart is not None
-        beside = [each.text for each in chart.words if each.anchor == "end"]
+        beside = [each.text for each in chart.words if re.search(r"\d", each.text)]
         assert beside
         assert all(words in chart.text for words in beside)
 
@@ -115,10 +116,81 @@ def test_a_pack_is_made_of_kinds_that_differ_in_hatching() -> None:
     assert [bar.fill for bar in chart.bars[:3]] == ["open", "lines", "cross"]
     said = chart.text.replace("\u00a0", " ")
     assert said.startswith("Ash: 11.8 kg: own gear 7 kg, food 436 g, water 3 kg.")
-    legend = [each.text for each in chart.words[-5:]]
-    assert legend == ["own gear", "shared gear", "fuel", "food", "water"]
+    assert named(chart) == {
+        "own gear": "open", "food": "lines", "water": "cross", "shared gear": "solid",
+    }  # fmt: skip
     first = [cell[-1].text.replace("\u00a0", " ") for cell in chart.behind.rows[0]]
     assert first == ["Ash", "7 kg", "–", "–", "436 g", "3 kg"]
+
+
+def named(chart: Chart) -> dict[str, str]:
+    """Give the hatching at which each line to words begins."""
+    fills = {}
+    for lead in chart.leads:
+        (words,) = (
+            each.text
+            for each in chart.words
+            if abs(abs(float(each.x) - float(lead.x)) - 3) < 0.15
+            and float(each.y) == float(lead.bottom) - 2
+        )
+        (fills[words],) = (
+            bar.fill
+            for bar in chart.bars
+            if float(bar.x) < float(lead.x) < float(bar.x) + float(bar.width)
+            and float(bar.y) + float(bar.height) == pytest.approx(float(lead.top), abs=0.11)
+        )
+    return fills
+
+
+def test_parts_are_named_at_the_bar_and_nowhere_else() -> None:
+    parts: tuple[tuple[float, Fill], ...] = ((40.0, "open"), (25.0, "dots"), (35.0, "lines"))
+    names: tuple[tuple[Fill, str], ...] = (
+        ("open", "to drink"),
+        ("dots", "hot drinks"),
+        ("lines", "to cook with"),
+    )
+    chart = draw("x", "X", [Row("A", "1", parts), Row("B", "2", parts)], names=names)
+    assert named(chart) == {"to drink": "open", "hot drinks": "dots", "to cook with": "lines"}
+    first, second = chart.bars[0], chart.bars[3]
+    feet = [float(lead.bottom) for lead in chart.leads]
+    assert float(first.y) < min(feet) <= max(feet) < float(second.y)
+    assert len(chart.bars) == 6, "no swatches"
+
+
+def test_a_part_is_named_where_it_is_seen_well() -> None:
+    rows = [
+        Row("A", "1", ((99.0, "open"), (1.0, "dots"))),
+        Row("B", "2", ((60.0, "open"), (40.0, "dots"))),
+    ]
+    chart = draw("x", "X", rows, names=(("open", "whole"), ("dots", "rest"), ("cross", "none")))
+    assert named(chart) == {"whole": "open", "rest": "dots"}
+    whole, rest = chart.leads
+    assert float(whole.top) < float(chart.bars[2].y) < float(rest.top)
+
+
+def test_what_is_a_sliver_in_all_bars_is_named_where_it_is_widest() -> None:
+    rows = [
+        Row("A", "1", ((99.5, "open"), (0.5, "dots"))),
+        Row("B", "2", ((99.0, "open"), (1.0, "dots"))),
+    ]
+    (lead,) = draw("x", "X", rows, names=(("dots", "rest"),)).leads
+    second = draw("x", "X", rows).bars[3]
+    assert float(lead.top) > float(second.y)
+
+
+@pytest.mark.parametrize("mark", [50.0, 48.0, 60.0])
+def test_the_line_of_a_mark_is_told_from_that_of_the_part_it_stands_in(mark: float) -> None:
+    rows = [Row("A", "1", ((100.0, "open"),), mark=mark)]
+    chart = draw("x", "X", rows, names=(("open", "whole"),), mark="needed")
+    one, other = sorted(float(lead.x) for lead in chart.leads)
+    assert other - one >= 12
+    assert chart.marks[0].x in {lead.x for lead in chart.leads}
+
+
+def test_names_share_a_line_where_they_have_room() -> None:
+    rows = [Row("A", "1", ((50.0, "open"), (50.0, "dots")))]
+    chart = draw("x", "X", rows, names=(("open", "eaten"), ("dots", "left")))
+    assert len({lead.bottom for lead in chart.leads}) == 1
 
 
 def camps(*heights: float) -> Kit:
@@ -250,10 +322,13 @@ def drawn(kit: Kit) -> list[Chart]:
     return [chart for chart in charts if chart is not None]
 
 
-def box(words: Words) -> tuple[float, float, float, float]:
-    """Give left, top, right and bottom of words; letters stand on y, some hang below it."""
+def box(words: Words, times: float = 1.0) -> tuple[float, float, float, float]:
+    """Give left, top, right and bottom of words in a picture so many times as wide.
+
+    Letters stand on y, some hang below it.
+    """
     wide = words_wide(words.text)
-    left = float(words.x) - {"start": 0.0, "middle": wide / 2, "end": wide}[words.anchor]
+    left = float(words.x) * times - {"start": 0.0, "middle": wide / 2, "end": wide}[words.anchor]
     return left, float(words.y) - 9.5, left + wide, float(words.y) + 2.5
 
 
@@ -282,6 +357,27 @@ def test_words_of_any_language_stay_in_the_picture_and_apart(
             x, y, width, height = map(float, (bar.x, bar.y, bar.width, bar.height))
             covered = (x, y, x + width, y + height)
             assert not [said for said, each in boxes if cross(each, covered)], chart.id
+        for lead in chart.leads:
+            line = (float(lead.x), float(lead.top), float(lead.x), float(lead.bottom))
+            assert not [said for said, each in boxes if cross(each, line)], chart.id
+
+
+@pytest.mark.parametrize("times", [1.0, 2.5])
+@pytest.mark.parametrize("seed", range(40))
+def test_no_line_crosses_words_whatever_is_named(seed: int, times: float) -> None:
+    chance = random.Random(seed)
+    fills: tuple[Fill, ...] = ("open", "solid", "dots", "lines", "cross")
+    parts = tuple((chance.choice((1.0, 5.0, 30.0)), fill) for fill in fills)
+    names = tuple((fill, " ".join(["name"] * chance.randint(1, 5))) for fill in fills)
+    mark = chance.uniform(0.0, 120.0)
+    chart = draw("x", "X", [Row("A", "1", parts, mark=mark)], names=names, mark="the most of all")
+    assert len(chart.leads) == 6
+    boxes = [box(words, times) for words in chart.words]
+    for lead in chart.leads:
+        line = (float(lead.x) * times, float(lead.top), float(lead.x) * times, float(lead.bottom))
+        assert not [each for each in boxes if cross(each, line)]
+    for one, other in combinations(boxes, 2):
+        assert not cross(one, other)
 
 
 def test_words_too_long_to_stand_beside_a_name_stand_under_it_whole() -> None:
@@ -321,7 +417,7 @@ def test_the_words_of_a_run_keep_apart_however_dry_and_soon(
         ("Day 1", 35.1),
         ("1,480 m", 49.9),
         ("2,520 kcal eaten, 6,500 kcal needed", 219.5),
-        ("likely dry enough in these hours", 192.9),
+        ("dry enough: 361 g", 108.0),
         ("After day 12", 73.8),
         ("11.8 kg → 11.37 kg", 115.5),
     ],

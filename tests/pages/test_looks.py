@@ -261,7 +261,9 @@ def test_a_curve_is_drawn_with_its_weighings_and_its_table() -> None:
     target, ground = (float(level.y) for level in chart.levels)
     # Lighter lies lower on the page, and all that is not dry yet over the line.
     assert heights == sorted(heights) and heights[-1] < target < ground
-    (across, _) = chart.bars
+    (across,) = chart.bars
+    (lead,) = chart.leads
+    assert float(across.x) < float(lead.x) < float(across.x) + float(across.width)
     assert float(across.x) < float(chart.line.split()[-1].partition(",")[0])
     assert "After 2 h: 1.4 kg" in chart.text.replace("\u00a0", " ")
 

@@ -21,8 +21,6 @@ LEFT = 2.0
 WORDS_AT = 12.0
 BAR_AT = 17.0
 BAR = 13.0
-LEGEND = 18.0
-LEGEND_AT = 30.0
 LINE = 15.0  # from one line of words to the next
 GAP = 6.0  # between words beside each other
 # How wide letters are, in parts of their height. Fonts differ: these are the widths of one of the
@@ -86,8 +84,8 @@ class Bar(_Placed):
 
 
 @dataclass(frozen=True, slots=True)
-class Mark:
-    """An upright line across a bar."""
+class _Upright:
+    """What stands upright: where, and from where to where."""
 
     x: str
     top: str
@@ -107,6 +105,16 @@ class Mark:
     def ends(self) -> str:
         """Say how far down it ends."""
         return down(self.bottom)
+
+
+@dataclass(frozen=True, slots=True)
+class Mark(_Upright):
+    """An upright line across a bar."""
+
+
+@dataclass(frozen=True, slots=True)
+class Lead(_Upright):
+    """A thin line from what is named to its name."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -151,6 +159,7 @@ class Chart:
     dots: tuple[Dot, ...] = ()
     behind: Table | None = None
     levels: tuple[Level, ...] = ()
+    leads: tuple[Lead, ...] = ()
 
     @property
     def high(self) -> str:
@@ -181,6 +190,7 @@ def drawn(
     dots: tuple[Dot, ...] = (),
     behind: Table | None = None,
     levels: tuple[Level, ...] = (),
+    leads: tuple[Lead, ...] = (),
 ) -> Chart:
     """Give a drawing of its parts."""
     return Chart(
@@ -196,6 +206,7 @@ def drawn(
         dots=dots,
         behind=behind,
         levels=levels,
+        leads=leads,
     )
 
 
@@ -233,15 +244,6 @@ def in_lines(said: str, room: float) -> list[str]:
         else:
             lines.append(short(word, len(word), room))
     return lines
-
-
-def legend_words(y: float, means: str) -> list[Words]:
-    """Give the lines that say what a hatching at some height means."""
-    left = LEFT + LEGEND_AT
-    return [
-        Words(px(left), px(y + 11 + number * LINE), "start", line)
-        for number, line in enumerate(in_lines(means, WIDTH - left))
-    ]
 
 
 def px(value: float) -> str:

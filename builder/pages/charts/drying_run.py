@@ -5,11 +5,9 @@ from __future__ import annotations
 from builder.model.batch import Weighing
 from builder.model.kit import DryingRun
 from builder.pages.charts.drawing import (
-    BAR,
     BAR_WIDTH,
     GAP,
     LEFT,
-    LEGEND,
     LETTERS,
     LINE,
     WIDTH,
@@ -17,13 +15,15 @@ from builder.pages.charts.drawing import (
     Bar,
     Chart,
     Dot,
+    Lead,
     Level,
     Words,
     drawn,
-    legend_words,
+    in_lines,
     px,
     words_wide,
 )
+from builder.pages.charts.leaders import FOOT, beside, rooms
 from builder.pages.figures import Figures
 from builder.pages.pieces import table, text
 from builder.units import rounded
@@ -31,8 +31,6 @@ from builder.units import rounded
 _RUN_TOP = 18.0
 _RUN_HEIGHT = 120.0
 _RANGE = 9.0  # high, about the line it lies on
-_OVER_LINE = 6.0
-_OVER_RANGE = 9.0
 _HALF_HOUR = 30.0
 
 
@@ -59,31 +57,31 @@ def run_chart(figures: Figures, batch: str, run: DryingRun) -> Chart:
     rows = [(_at(figures, each), figures.plain(each.mass_g, "mass_g")) for each in run.weighed]
     told = [say("After {time}: {mass}", time=at, mass=mass) for at, mass in rows]
     told.append(say("Dry enough, {mass}, after about {time}", mass=target, time=dry))
+    heavy = figures.plain(heaviest, "mass_g")
     dry_from = x(run.earliest_min)
-    enough = say("dry enough: {mass}", mass=target)
-    over = _OVER_LINE if LEFT + words_wide(enough) + GAP <= dry_from else _OVER_RANGE
-    enough_at = y(run.target_g) - over
-    if enough_at < WORDS_AT + LINE:  # the weight at the start stands there: go under the line
-        enough_at = y(run.target_g) + over + LETTERS
-    legend = legend_words(ground + 24, say("likely dry enough in these hours"))
+    wide = max(x(run.latest_min) - dry_from, 2.0)
+    named, lead = _named(
+        (say("dry enough: {mass}", mass=target), say("likely in these hours")),
+        dry_from + wide / 2,
+        y(run.target_g),
+        LEFT + words_wide(heavy) + GAP,
+    )
     return drawn(
         f"run-{batch}",
         say("Weight of the load: dry enough after about {time}; dots are weighings", time=dry),
         ". ".join(told),
-        ground + 24 + LEGEND + (len(legend) - 1) * LINE,
+        ground + LINE + GAP,
         bars=(
             Bar(
                 px(dry_from),
                 px(y(run.target_g) - _RANGE / 2),
-                px(max(x(run.latest_min) - dry_from, 2.0)),
+                px(wide),
                 px(_RANGE),
                 "lines",
             ),
-            Bar(px(LEFT), px(ground + 24), "22", px(BAR), "lines"),
         ),
         words=(
-            Words(px(LEFT), px(WORDS_AT), "start", figures.plain(heaviest, "mass_g")),
-            Words(px(LEFT), px(enough_at), "start", enough),
+            Words(px(LEFT), px(WORDS_AT), "start", heavy),
             Words(px(LEFT), px(ground + 15), "start", say.of("drying", "start")),
             Words(
                 px(WIDTH - LEFT),
@@ -91,7 +89,7 @@ def run_chart(figures: Figures, batch: str, run: DryingRun) -> Chart:
                 "end",
                 figures.plain(half_hours(longest), "duration_min"),
             ),
-            *legend,
+            *named,
         ),
         line=" ".join(f"{px(x(each.at_min))},{px(y(each.mass_g))}" for each in run.curve),
         dots=tuple(Dot(px(x(each.at_min)), px(y(each.mass_g))) for each in run.weighed),
@@ -104,7 +102,19 @@ def run_chart(figures: Figures, batch: str, run: DryingRun) -> Chart:
             "lr",
         ),
         levels=(Level(px(y(run.target_g)), True), Level(px(ground), False)),
+        leads=(lead,),
     )
+
+
+def _named(says: tuple[str, ...], x: float, y: float, left: float) -> tuple[list[Words], Lead]:
+    """Name the hours on the line: above the curve, or where the line lies high, under it."""
+    room = max(rooms(x, left, WIDTH), key=lambda side: side.wide)
+    lines = [line for each in says for line in in_lines(each, room.wide)]
+    if y > _RUN_TOP + _RUN_HEIGHT / 2:
+        words = beside(x, WORDS_AT, room, lines)
+        return words, Lead(px(x), px(WORDS_AT - LETTERS + FOOT), px(y - _RANGE / 2))
+    words = beside(x, y + _RANGE + LETTERS, room, lines)
+    return words, Lead(px(x), px(y + _RANGE / 2), px(float(words[-1].y) + FOOT))
 
 
 def _at(figures: Figures, weighing: Weighing) -> str:

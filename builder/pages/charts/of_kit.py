@@ -40,7 +40,7 @@ def energy_chart(kit: Kit) -> Chart:
         "energy-chart",
         _energy_shows(kit),
         rows,
-        legend=(("lines", say("in the food")),),
+        names=(("lines", say("in the food")),),
         mark=say("needed"),
         behind=table((say("Day"), say("Food"), say("Needed")), behind, "lrr"),
     )
@@ -92,7 +92,7 @@ def packs_chart(kit: Kit) -> Chart | None:
     return draw("packs-chart", title, rows)
 
 
-_KINDS: tuple[tuple[str, Fill, str, str], ...] = (  # as the legend and as a column calls it
+_KINDS: tuple[tuple[str, Fill, str, str], ...] = (  # as a bar and as a column calls it
     ("own", "open", later("own gear"), later("Own gear")),
     ("gear", "solid", later("shared gear"), later("Shared gear")),
     ("fuel", "dots", later("fuel"), later("Fuel")),
@@ -135,7 +135,7 @@ def kinds_chart(kit: Kit) -> Chart | None:
         "kinds-chart",
         title,
         rows,
-        legend=tuple((fill, say(name)) for _, fill, name, _ in _KINDS),
+        names=tuple((fill, say(name)) for _, fill, name, _ in _KINDS),
         behind=stacked(table(heads, behind, "lrrrrr")),
     )
 
@@ -170,7 +170,7 @@ def water_chart(kit: Kit) -> Chart:
         for day in kit.days
     ]
     driest = max(kit.days, key=lambda day: day.water.carry_ml)
-    legend: tuple[tuple[Fill, str], ...] = (
+    names: tuple[tuple[Fill, str], ...] = (
         ("open", say("to drink")),
         ("dots", say("hot drinks")),
         ("lines", say("to cook with")),
@@ -184,7 +184,7 @@ def water_chart(kit: Kit) -> Chart:
             water=figures.plain(driest.water.carry_ml, "volume_ml"),
         ),
         rows,
-        legend=legend,
+        names=names,
         mark=say("the most carried at once"),
     )
 
@@ -210,7 +210,7 @@ def fuel_chart(kit: Kit) -> Chart | None:
         "fuel-chart",
         say("Fuel left, of what you carry: {mass} at the end", mass=shown),
         rows,
-        legend=(("lines", say.of("fuel", "left")), ("open", say.of("fuel", "burnt"))),
+        names=(("lines", say.of("fuel", "left")), ("open", say.of("fuel", "burnt"))),
         behind=table((say("When"), say("Fuel left")), behind, "lr"),
     )
 

@@ -212,7 +212,7 @@ def _of_follow(say: Speech) -> Words:
         "outOn": say("Taken out on"),
         "endNote": say("It ends with its last weight, {mass}."),
         "chart": say("Weight of the load, hour by hour; dots are weighings"),
-        "likely": say("likely dry enough in these hours"),
+        "likely": say("likely in these hours"),
         "dryAt": say("dry enough: {mass}"),
         "begin": say.of("drying", "start"),
         "newRun": say("A new load"),

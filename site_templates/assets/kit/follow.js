@@ -111,15 +111,23 @@ const startFollowing = () => {
     const words = [...load.weighings.map(([minutes, grams]) => fill(WORDS.after, { time: duration(minutes), mass: mass(grams) })),
       fill(WORDS.dryAt, { mass: mass(target) })].join(". ");
     const box = (bx, by, width, height) => draw("rect", { x: bx, y: by, width, height, fill: "currentColor", "fill-opacity": .35, stroke: "currentColor" });
+    // As builder/pages/charts/drying_run.py: over the curve, or where the line lies high, under it.
+    const middle = (x(earliest) + Math.max(x(latest), x(earliest) + 2)) / 2;
+    const [anchor, aside] = middle > 170 ? ["end", -3] : ["start", 3];
+    const lines = [fill(WORDS.dryAt, { mass: mass(target) }), WORDS.likely];
+    const isHigh = y(target) < top + high / 2;
+    const from = isHigh ? y(target) + 21 : 12;
+    const [leadFrom, leadTo] = isHigh ? [y(target) + 4.5, from + 17] : [2, y(target) - 4.5];
     return make("figure", { className: "chart" }, make("figcaption", {}, WORDS.chart),
-      draw("svg", { viewBox: "0 0 296 184", width: 400, height: 249, role: "img", "aria-label": `${name}. ${words}`, "font-size": 12, fill: "currentColor" },
-        box(x(earliest), y(target) - 4.5, Math.max(x(latest) - x(earliest), 2), 9), box(left, ground + 24, 22, 13),
+      draw("svg", { viewBox: "0 0 296 160", width: 400, height: 216, role: "img", "aria-label": `${name}. ${words}`, "font-size": 12, fill: "currentColor" },
+        box(x(earliest), y(target) - 4.5, Math.max(x(latest) - x(earliest), 2), 9),
+        draw("line", { x1: middle, x2: middle, y1: leadFrom, y2: leadTo, stroke: "currentColor" }),
         level(y(target), true), level(ground, false),
         draw("polyline", { points: points.map((one) => `${x(one).toFixed(1)},${y(curve(one)).toFixed(1)}`).join(" "), fill: "none", stroke: "currentColor", "stroke-width": 2 }),
         ...load.weighings.map(([minutes, grams]) => draw("circle", { cx: x(minutes), cy: y(grams), r: 4 })),
-        text(mass(load.fresh), left, 12), text(fill(WORDS.dryAt, { mass: mass(target) }), 294, y(target) - 9, "end"),
+        text(mass(load.fresh), left, 12),
         text(WORDS.begin, left, ground + 15), text(duration(halfHours(longest)), 294, ground + 15, "end"),
-        text(WORDS.likely, 32, ground + 35)));
+        ...lines.map((line, i) => text(line, middle + aside, from + 15 * i, anchor))));
   };
 
   // -- one run ------------------------------------------------------------------------------------
