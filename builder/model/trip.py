@@ -15,6 +15,7 @@ from builder.model.picture import Picture
 from builder.model.place import Places
 from builder.model.recipe import MealName, Swap
 from builder.model.review import Review
+from builder.model.track import DayTrack
 
 Sex = Literal["female", "male"]
 Wind = Literal["sheltered", "breezy", "windy"]
@@ -271,17 +272,6 @@ class Depot:
 
     camp: int
     holds: tuple[int, ...]
-
-
-@dataclass(frozen=True, slots=True)
-class DayTrack:
-    """What a track tells of one day's way; None where it has no heights."""
-
-    distance_m: float
-    ascent_m: float | None = None
-    descent_m: float | None = None
-    end_m: float | None = None  # height at its end
-    profile: tuple[tuple[float, float], ...] = ()  # metres along the way, and up
 
 
 @dataclass(frozen=True, slots=True)

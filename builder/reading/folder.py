@@ -18,7 +18,8 @@ from builder.model.on_asking import OnAsking
 from builder.model.place import Place
 from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
-from builder.model.trip import DayTrack, Trip
+from builder.model.track import DayTrack
+from builder.model.trip import Trip
 from builder.problems import Problem, in_order, nearest, printable
 from builder.reading.beside import Beside, NamedFile
 from builder.reading.checks.crosschecks import crosscheck

@@ -213,7 +213,7 @@ def test_higher_camps_stand_higher() -> None:
     low, high, middle = (float(dot.y) for dot in chart.dots)
     assert low > middle > high
     assert (low - middle) / (low - high) == pytest.approx((1120 - 640) / (1480 - 640), abs=0.01)
-    assert chart.line == " ".join(f"{dot.x},{dot.y}" for dot in chart.dots)
+    assert chart.lines[0] == " ".join(f"{dot.x},{dot.y}" for dot in chart.dots)
     assert chart.text.replace("\u00a0", " ") == "Day 1: 640 m. Day 2: 1,480 m. Day 3: 1,120 m."
 
 
@@ -256,6 +256,57 @@ def test_level_camps_are_a_level_line() -> None:
     chart = profile_chart(camps(500, 500, 500))
     assert chart is not None
     assert len({dot.y for dot in chart.dots}) == 1
+
+
+def test_a_night_that_is_missing_is_a_gap_as_wide_as_it_lasts() -> None:
+    kit = camps(640, 1480, 1120, 900)
+    chart = profile_chart(dataclasses.replace(kit, days=(*kit.days[:2], kit.days[3])))
+    assert chart is not None
+    xs = [float(dot.x) for dot in chart.dots]
+    assert xs[2] - xs[1] == pytest.approx(2 * (xs[1] - xs[0]), abs=0.2)
+    assert [len(line.split()) for line in chart.lines] == [2, 1], "and no line across it"
+
+
+def test_a_day_at_home_has_no_bar_no_mark_and_no_zero() -> None:
+    kit = sample_kit()
+    nothing = dataclasses.replace(
+        kit.days[1],
+        day=3,
+        nutrition=dataclasses.replace(kit.days[1].nutrition, energy_kcal=0.0),
+        energy_need_kcal=0.0,
+    )
+    before = energy_chart(kit)
+    chart = energy_chart(dataclasses.replace(kit, days=(*kit.days, nothing)))
+    assert (chart.bars, chart.marks) == (before.bars, before.marks)
+    assert chart.text.endswith("Day 3: all meals at home.".replace(" 3", "\u00a03"))
+    assert float(chart.height) > float(before.height), "its place is kept"
+
+
+def test_a_morning_without_a_pack_keeps_its_place() -> None:
+    bars = draw("x", "X", [Row("A", "1", thin=(5.0, 0.0, 4.0))]).bars
+    whole = draw("x", "X", [Row("A", "1", thin=(5.0, 1.0, 4.0))]).bars
+    assert [bar.y for bar in bars] == [whole[0].y, whole[2].y]
+
+
+def test_a_day_that_carries_no_water_has_no_mark() -> None:
+    kit = sample_kit()
+    dry, wet = (
+        dataclasses.replace(day, water=dataclasses.replace(day.water, carry_ml=most))
+        for day, most in zip(kit.days, (0.0, 3000.0), strict=True)
+    )
+    chart = water_chart(dataclasses.replace(kit, days=(dry, wet)))
+    (mark,) = chart.marks
+    assert float(mark.top) > float(chart.bars[4].y) - 4, "on the second day"
+    assert mark.x in {lead.x for lead in chart.leads}, "and it is named there"
+
+
+def test_a_night_without_weighings_leaves_the_curve_and_gets_no_dots() -> None:
+    run = apple_run()
+    first, *_, last = run.weighed
+    far = dataclasses.replace(run, weighed=(first, last))
+    chart, whole = (run_chart(figures.figures_of(sample_kit()), "x", each) for each in (far, run))
+    assert chart.lines == whole.lines, "the forecast runs on"
+    assert [dot.x for dot in chart.dots] == [whole.dots[0].x, whole.dots[-1].x]
 
 
 def test_a_long_name_leaves_room_for_its_number() -> None:

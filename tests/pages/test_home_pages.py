@@ -109,6 +109,22 @@ def test_a_run_is_drawn_in_each_week_that_it_or_its_jar_lasts() -> None:
     assert "Tall dryer: Apple from Sat 23 Aug 2031, 10:00 to Sat 23 Aug 2031, 22:00" in first.text
 
 
+def test_weeks_in_which_nothing_lasts_have_no_chart() -> None:
+    later = datetime.timedelta(weeks=4)
+    steps = tuple(
+        replace(step, at=step.at + later, until=step.until and step.until + later)
+        for step in RUN.steps
+    )
+    second = replace(RUN, start=RUN.start + later, end=RUN.end + later, steps=steps)
+    page = runs_page(replace(EMPTY, drying=DryingPlan((RUN, second))))
+    assert [chart.title.partition(":")[0] for chart in page.charts] == [
+        "Week from Mon 18 Aug 2031",
+        "Week from Mon 25 Aug 2031",
+        "Week from Mon 15 Sep 2031",
+        "Week from Mon 22 Sep 2031",
+    ]
+
+
 def test_a_run_tells_loads_steps_and_the_calendar_file() -> None:
     written = book(drying=DryingPlan((RUN,)))
     page = written.markdown["runs.md"]

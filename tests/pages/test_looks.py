@@ -255,7 +255,7 @@ def test_water_activity_says_what_it_means(
 
 def test_a_curve_is_drawn_with_its_weighings_and_its_table() -> None:
     chart = run_chart(figures_of(sample_kit()), "apples", apple_run())
-    assert len(chart.dots) == 3 and len(chart.line.split()) == 5
+    assert len(chart.dots) == 3 and len(chart.lines[0].split()) == 5
     assert chart.behind is not None and len(chart.behind.rows) == 4
     heights = [float(dot.y) for dot in chart.dots]
     target, ground = (float(level.y) for level in chart.levels)
@@ -264,7 +264,7 @@ def test_a_curve_is_drawn_with_its_weighings_and_its_table() -> None:
     (across,) = chart.bars
     (lead,) = chart.leads
     assert float(across.x) < float(lead.x) < float(across.x) + float(across.width)
-    assert float(across.x) < float(chart.line.split()[-1].partition(",")[0])
+    assert float(across.x) < float(chart.lines[0].split()[-1].partition(",")[0])
     assert "After 2 h: 1.4 kg" in chart.text.replace("\u00a0", " ")
 
 

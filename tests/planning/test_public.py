@@ -36,11 +36,11 @@ from builder.model.public import LEAVES, ROUNDED_UP_TO
 from builder.model.recipe import Ingredient, Recipe, Step, Swap
 from builder.model.review import LeftOver, Review, Took, WaterUsed
 from builder.model.source import CautionText, Source
+from builder.model.track import DayTrack
 from builder.model.trip import (
     Camp,
     Chilled,
     Day,
-    DayTrack,
     DefaultUsed,
     Depot,
     Fire,

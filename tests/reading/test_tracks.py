@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from builder.model.trip import DayTrack, Trip
+from builder.model.track import DayTrack, is_gap
+from builder.model.trip import Trip
 from builder.problems import Problem
 from builder.reading.notes import Amiss
 from builder.reading.way.tracks import climbed, read_track, smoothed
@@ -117,6 +118,29 @@ def test_no_climb_and_no_way_across_a_gap() -> None:
     one, _ = read_track(gpx(gap, segment(points(FLAT))), 0)
     assert (one.ascent_m, one.descent_m) == (0, 0)
     assert one.distance_m == NEAR(2 * METRES_A_DEGREE / 100, rel=1e-4)
+
+
+def test_a_gap_in_a_day_is_kept_however_few_points_are_shown() -> None:
+    gap = segment(points([100.0] * 500)) + segment(points([600.0] * 500, start=900))
+    one, _ = read_track(gpx(gap, segment(points(FLAT))), 0)
+    jumps = [(a, b) for a, b in pairwise(one.profile) if abs(a[1] - b[1]) > 1]
+    ((before, after),) = jumps
+    assert is_gap(before, after)
+    assert len(one.profile) < 70
+
+
+def test_a_day_that_is_all_gaps_has_no_more_points_than_any() -> None:
+    parts = [segment(points([100.0 + 400 * (part % 2)] * 20, part * 30)) for part in range(60)]
+    one, _ = read_track(gpx("".join(parts), segment(points(FLAT))), 0)
+    assert len(one.profile) < 70
+
+
+@pytest.mark.parametrize(
+    ("other", "gap"),
+    [((5.0, 140.0), True), ((5.0, 60.0), True), ((5.0, 120.0), False), ((6.0, 140.0), False)],
+)
+def test_a_gap_is_another_height_at_the_same_spot(other: tuple[float, float], gap: bool) -> None:
+    assert is_gap((5.0, 100.0), other) is gap
 
 
 def test_a_track_without_heights_tells_the_way_alone() -> None:

@@ -66,7 +66,7 @@ def draw(
     longest = max((_longest(row) for row in rows), default=0) or 1
     scale = BAR_WIDTH / longest
     best = {fill: _best(rows, fill, scale) for fill, _ in names}
-    marked = next((number for number, row in enumerate(rows) if row.mark is not None), None)
+    marked = next((number for number, row in enumerate(rows) if row.mark), None)
     bars: list[Bar] = []
     marks: list[Mark] = []
     leads: list[Lead] = []
@@ -81,7 +81,7 @@ def draw(
             y += LINE if below else 0
             said.append(Words(px(WIDTH - LEFT), px(y + WORDS_AT), "end", line))
         bars += _bars(row, y + BAR_AT, scale)
-        if row.mark is not None:
+        if row.mark:
             marks.append(mark_at(LEFT + row.mark * scale, y + BAR_AT))
         ground = y + BAR_AT + BAR
         y += _ROW if not row.thin else BAR_AT + len(row.thin) * _THIN_STEP + BAR / 2
@@ -90,7 +90,7 @@ def draw(
             for fill, means in names
             if best[fill] == number
         ]
-        if mark and row.mark is not None and number == marked:
+        if mark and row.mark and number == marked:
             named.append(Named(LEFT + row.mark * scale, ground, mark))
         if named:
             name_words, name_leads, below_names = led(named, ground + _NAMES_AT)
@@ -125,7 +125,7 @@ def _middle(row: Row, fill: Fill, scale: float) -> float:
     for size, own in row.parts:
         wide = max(size, 0) * scale
         if own == fill:
-            marked = row.mark is not None and abs(x + wide / 2 - LEFT - row.mark * scale) < 2 * GAP
+            marked = row.mark and abs(x + wide / 2 - LEFT - row.mark * scale) < 2 * GAP
             return x + wide / (4 if marked else 2)
         x += wide
     raise LookupError(fill)

@@ -7,6 +7,7 @@ heights of letters, and letters stay as large as the text.
 from __future__ import annotations
 
 import unicodedata
+from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
@@ -155,7 +156,7 @@ class Chart:
     bars: tuple[Bar, ...] = ()
     marks: tuple[Mark, ...] = ()
     words: tuple[Words, ...] = ()
-    line: str = ""  # points of one line
+    lines: tuple[str, ...] = ()  # the points of each
     dots: tuple[Dot, ...] = ()
     behind: Table | None = None
     levels: tuple[Level, ...] = ()
@@ -186,7 +187,7 @@ def drawn(
     bars: tuple[Bar, ...] = (),
     marks: tuple[Mark, ...] = (),
     words: tuple[Words, ...] = (),
-    line: str = "",
+    lines: tuple[str, ...] = (),
     dots: tuple[Dot, ...] = (),
     behind: Table | None = None,
     levels: tuple[Level, ...] = (),
@@ -202,7 +203,7 @@ def drawn(
         bars=bars,
         marks=marks,
         words=words,
-        line=line,
+        lines=lines,
         dots=dots,
         behind=behind,
         levels=levels,
@@ -249,6 +250,11 @@ def in_lines(said: str, room: float) -> list[str]:
 def px(value: float) -> str:
     """Give a coordinate, to a tenth."""
     return f"{value:.1f}".removesuffix(".0")
+
+
+def points(of: Iterable[tuple[float, float]]) -> str:
+    """Give the points of a line."""
+    return " ".join(f"{px(x)},{px(y)}" for x, y in of)
 
 
 def mark_at(x: float, bar_top: float) -> Mark:

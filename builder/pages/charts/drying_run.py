@@ -20,6 +20,7 @@ from builder.pages.charts.drawing import (
     Words,
     drawn,
     in_lines,
+    points,
     px,
     words_wide,
 )
@@ -91,7 +92,7 @@ def run_chart(figures: Figures, batch: str, run: DryingRun) -> Chart:
             ),
             *named,
         ),
-        line=" ".join(f"{px(x(each.at_min))},{px(y(each.mass_g))}" for each in run.curve),
+        lines=(points((x(each.at_min), y(each.mass_g)) for each in run.curve),),
         dots=tuple(Dot(px(x(each.at_min)), px(y(each.mass_g))) for each in run.weighed),
         behind=table(
             (say("After"), say("Weight")),

@@ -22,7 +22,9 @@ def energy_chart(kit: Kit) -> Chart:
                 "{eaten} eaten, {needed} needed",
                 eaten=figures.plain(day.nutrition.energy_kcal, "energy_kcal"),
                 needed=figures.plain(day.energy_need_kcal, "energy_kcal"),
-            ),
+            )
+            if day.energy_need_kcal or day.nutrition.energy_kcal
+            else say("all meals at home"),
             ((day.nutrition.energy_kcal, "lines"),),
             day.energy_need_kcal,
         )

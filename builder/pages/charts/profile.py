@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from builder.model.kit import Kit
 from builder.pages import words
@@ -14,6 +15,7 @@ from builder.pages.charts.drawing import (
     Dot,
     Words,
     drawn,
+    points,
     px,
     words_wide,
 )
@@ -39,12 +41,14 @@ def profile_chart(kit: Kit) -> Chart | None:
     names = [words.day_name(say, day) for day in camps]
     heights = [day.conditions.altitude_m for day in camps]
     shown = [figures.plain(height, "altitude_m") for height in heights]
-    step = (WIDTH - DAY_ROOM) / (len(camps) - 1)
-    xs = [DAY_ROOM / 2 + step * number for number in range(len(camps))]
+    step = (WIDTH - DAY_ROOM) / (camps[-1].day - camps[0].day)
+    xs = [DAY_ROOM / 2 + step * (day.day - camps[0].day) for day in camps]
     low, high = min(heights), max(heights)
     scale = PROFILE_HEIGHT / (high - low) if high > low else 0.0
     ground = PROFILE_TOP + PROFILE_HEIGHT + 24
     ys = [PROFILE_TOP + (high - height) * scale for height in heights]
+    nights = enumerate(pairwise(camps), start=1)
+    gaps = [number for number, (one, other) in nights if other.day - one.day > 1]
     over = [_label(number, xs, ys, height) for number, height in enumerate(shown)]
     below = [placed(x, ground + 15, "middle", name) for x, name in zip(xs, names, strict=True)]
     said = with_room(over, heights, LABEL_ROOM)
@@ -64,7 +68,9 @@ def profile_chart(kit: Kit) -> Chart | None:
         told,
         ground + 20,
         words=tuple(said),
-        line=" ".join(f"{px(x)},{px(y)}" for x, y in zip(xs, ys, strict=True)),
+        lines=tuple(
+            points(zip(xs[a:b], ys[a:b], strict=True)) for a, b in pairwise((0, *gaps, None))
+        ),
         dots=tuple(Dot(px(x), px(y)) for x, y in zip(xs, ys, strict=True)),
         behind=table(
             (say("Night after"), say("Camp at")),

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from builder.model.kit import Kit
+from dataclasses import dataclass
+
+from builder.model.kit import Kit, KitDay
+from builder.model.track import is_gap
 from builder.pages import words
-from builder.pages.charts.drawing import LINE, WIDTH, Chart, Dot, Words, drawn, px, short
+from builder.pages.charts.drawing import LINE, WIDTH, Chart, Dot, Words, drawn, points, px, short
 from builder.pages.charts.profile import (
     DAY_ROOM,
     LABEL_OVER,
@@ -18,29 +21,60 @@ from builder.pages.figures import figures_of
 from builder.pages.pieces import table, text
 
 _LONGEST = 18  # letters under a camp
+_GAP_WIDE = 8.0  # where the track goes on elsewhere
+
+
+@dataclass(frozen=True, slots=True)
+class _Spot:
+    """A point of the way: how far along, behind how many gaps, how high."""
+
+    along_m: float
+    gaps: int
+    height_m: float
+
+
+def _walked(kit: Kit) -> tuple[list[list[_Spot]], list[tuple[KitDay, _Spot]]]:
+    """Give the stretches that no gap parts, and the camps on them."""
+    stretches: list[list[_Spot]] = [[]]
+    camps = []
+    along_m, gaps = 0.0, 0
+    for day in kit.days:
+        before_m = along_m
+        for at_m, height_m in day.profile:
+            along_m = before_m + at_m
+            end = stretches[-1][-1:]
+            if end and is_gap((end[0].along_m, end[0].height_m), (along_m, height_m)):
+                gaps += 1
+                stretches.append([])
+            stretches[-1].append(_Spot(along_m, gaps, height_m))
+        if not day.profile and day.distance_m:  # gone, and nobody knows how high
+            along_m += day.distance_m
+            stretches.append([])
+        if not day.ends_home:
+            end = stretches[-1][-1:]
+            camps.append((day, end[0] if end else _Spot(along_m, gaps, day.conditions.altitude_m)))
+    return stretches, camps
 
 
 def way_chart(kit: Kit) -> Chart | None:
     """Draw the heights along the track; None where the trip has no track with heights."""
-    way: list[tuple[float, float]] = []
-    camps = []
-    for day in kit.days:
-        before_m = way[-1][0] if way else 0.0
-        way += [(before_m + along_m, height_m) for along_m, height_m in day.profile]
-        if way and not day.ends_home:
-            camps.append((day, way[-1]))
-    if not way or not camps:
+    stretches, camps = _walked(kit)
+    spots = [spot for stretch in stretches for spot in stretch]
+    if not spots or not camps:
         return None
+    last = max((*spots, *(spot for _, spot in camps)), key=lambda spot: (spot.along_m, spot.gaps))
     figures = figures_of(kit)
     say = figures.say
-    low, high = min(height for _, height in way), max(height for _, height in way)
+    ups = [spot.height_m for spot in (*spots, *(spot for _, spot in camps))]
+    low, high = min(ups), max(ups)
     scale = PROFILE_HEIGHT / (high - low) if high > low else 0.0
-    across = WIDTH / (way[-1][0] or 1.0)
+    across = (WIDTH - last.gaps * _GAP_WIDE) / (last.along_m or 1.0)
 
-    def point(at: tuple[float, float]) -> tuple[float, float]:
-        return at[0] * across, PROFILE_TOP + (high - at[1]) * scale
+    def point(spot: _Spot) -> tuple[float, float]:
+        x = spot.along_m * across + spot.gaps * _GAP_WIDE
+        return x, PROFILE_TOP + (high - spot.height_m) * scale
 
-    spots = [point(at) for _, at in camps]
+    dots = [point(spot) for _, spot in camps]
     heights = [day.conditions.altitude_m for day, _ in camps]
     rows = [
         (
@@ -52,14 +86,14 @@ def way_chart(kit: Kit) -> Chart | None:
         for day, _ in camps
     ]
     over = [
-        placed(x, y - LABEL_OVER, "middle", row[1]) for (x, y), row in zip(spots, rows, strict=True)
+        placed(x, y - LABEL_OVER, "middle", row[1]) for (x, y), row in zip(dots, rows, strict=True)
     ]
     said: list[Words] = with_room(over, heights, LABEL_ROOM)
     ground = PROFILE_TOP + PROFILE_HEIGHT + LINE
     for number, column in enumerate((0, 2, 3)):
         below = [
             placed(x, ground + LINE * (number + 0.5), "middle", short(row[column], _LONGEST))
-            for (x, _), row in zip(spots, rows, strict=True)
+            for (x, _), row in zip(dots, rows, strict=True)
         ]
         said += with_room(below, [0.0] * len(below), DAY_ROOM)
     return drawn(
@@ -71,8 +105,8 @@ def way_chart(kit: Kit) -> Chart | None:
         ". ".join(f"{row[0]}: {', '.join(row[1:])}" for row in rows),
         ground + 3 * LINE + 6,
         words=tuple(said),
-        line=" ".join(f"{px(x)},{px(y)}" for x, y in map(point, way)),
-        dots=tuple(Dot(px(x), px(y)) for x, y in spots),
+        lines=tuple(points(map(point, stretch)) for stretch in stretches if stretch),
+        dots=tuple(Dot(px(x), px(y)) for x, y in dots),
         behind=table(
             (say("Night after"), say("Camp at"), say("Water"), say("Dinner")),
             [tuple(text(each) for each in row) for row in rows],

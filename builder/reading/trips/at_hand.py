@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 from builder.model.food import Food
 from builder.model.home import Home
 from builder.model.recipe import Recipe
-from builder.model.trip import DayTrack
+from builder.model.track import DayTrack
 from builder.reading.text.yaml_door import Node
 
 

@@ -10,13 +10,13 @@ from typing import Annotated
 
 from builder.model.place import Place, Places
 from builder.model.recipe import MEALS, MealName
+from builder.model.track import DayTrack
 from builder.model.trip import (
     ENGLISH,
     LANGUAGES,
     SHELTERS,
     UNITS,
     Chilled,
-    DayTrack,
     DefaultUsed,
     Depot,
     Person,

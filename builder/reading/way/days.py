@@ -7,7 +7,8 @@ from dataclasses import replace
 from typing import Annotated, Literal
 
 from builder.model.recipe import MEALS
-from builder.model.trip import HEATS, HOME_SHARE, Day, DayTrack, DefaultUsed, Heat
+from builder.model.track import DayTrack
+from builder.model.trip import HEATS, HOME_SHARE, Day, DefaultUsed, Heat
 from builder.reading.declared.declaring import Check, Here, Record, key
 from builder.reading.declared.values import is_blank, items_of, missing
 from builder.reading.declared.vocabulary import Choice, Line, Text, Words

@@ -10,7 +10,7 @@ from itertools import groupby, pairwise
 from typing import TYPE_CHECKING
 
 from builder.model.figure import Figure, found, nothing
-from builder.model.trip import DayTrack
+from builder.model.track import DayTrack, is_gap
 from builder.reading.notes import Amiss
 from builder.reading.text.yaml_door import Node
 
@@ -23,6 +23,7 @@ SMOOTHED_OVER = 9  # points
 LEAST_CLIMB_M = 10.0
 EARTH_RADIUS_M = 6_371_008.8  # the mean of the ellipsoid, IUGG
 SHOWN_POINTS = 60  # of a day's profile
+MOST_SHOWN_GAPS = 12  # of a day: a track with more of them is all noise
 # A document type may hold entities that grow without end; no track has one.
 _DOCTYPE = re.compile(rb"<!\s*(DOCTYPE|ENTITY)", re.IGNORECASE)
 _LOWEST_M, _HIGHEST_M = -500.0, 9000.0
@@ -135,9 +136,15 @@ def _day_track(runs: Sequence[_Run]) -> DayTrack:
 
 
 def _shown(profile: Sequence[tuple[float, float]]) -> tuple[tuple[float, float], ...]:
-    """Give few of many points, the last in any case."""
-    *before, last = profile
-    return (*before[:: math.ceil(len(profile) / SHOWN_POINTS)], last)
+    """Give few of many points: before and after each gap those beside it, and the last."""
+    ends = [at for at, pair in enumerate(pairwise(profile), start=1) if is_gap(*pair)]
+    if len(ends) > MOST_SHOWN_GAPS:
+        ends = []
+    stride = math.ceil(len(profile) / SHOWN_POINTS)
+    shown: list[tuple[float, float]] = []
+    for first, end in pairwise((0, *ends, len(profile))):
+        shown += (*profile[first : end - 1 : stride], profile[end - 1])
+    return tuple(shown)
 
 
 def _is_height(height: float | None) -> bool:

@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from typing import Annotated
 
 from builder.model.figure import named, smallest
-from builder.model.trip import GROUNDS, TRAVEL_BY, DayTrack, DefaultUsed, Ground, Travel, TravelBy
+from builder.model.track import DayTrack
+from builder.model.trip import GROUNDS, TRAVEL_BY, DefaultUsed, Ground, Travel, TravelBy
 from builder.reading.checks.plausible import check_way
 from builder.reading.declared.declaring import Here, Record, key
 from builder.reading.declared.measures import Number, Quantity
