@@ -25,7 +25,7 @@ from builder.planning.at_home import Experience, Purchase, Task, TripAhead
 from builder.planning.batches import Learned
 from builder.planning.drying import DryingPlan, Part, Pays, Run, Step, VitaminC, Way, Ways
 from builder.planning.home import HomePlan, TripShopping
-from builder.planning.stock import dryables, followed
+from builder.planning.stock import StockLine, dryables, followed
 from tests.pages.conftest import TEMPLATES
 from tests.planning.folders import hand
 
@@ -200,6 +200,40 @@ def front_text(plan: HomePlan, bagging_paths: dict[str, str]) -> str:
         "".join(f"[{each.text}]({each.href})" if each.href else each.text for each in line)
         for line in page.week
     )
+
+
+def on_shelf(name: str, best_before: datetime.date | None, **changes: object) -> StockLine:
+    line = StockLine(
+        batch=name, food=name, name=name, kind="vegetable", method="dehydrator", verdict="dry",
+        act="", packs_left=2, packs_promised=0, pack_g=30.0, best_before=best_before,
+        promised_to=(), remark="", shelf="Cellar", made_on=datetime.date(2031, 1, 5),
+        is_planned=False,
+    )  # fmt: skip
+    return replace(line, **changes)  # type: ignore[arg-type]
+
+
+def test_what_several_batches_ask_for_is_said_once() -> None:
+    old = datetime.date(2031, 6, 1)
+    past = "PAST ITS DATE: smell, look"
+    stock = (
+        on_shelf("Carrot", old, remark=past),
+        on_shelf("Carrot", datetime.date(2031, 7, 1), remark=past),
+        on_shelf("Jerky", old, remark="PAST ITS DATE: throw it out"),
+        on_shelf("Leek", None, act="Dry on."),
+        on_shelf("Beans", None, act="Wait.", is_planned=True, made_on=None),
+    )
+    page = book(stock=stock).markdown["stock.md"].replace("\xa0", " ")
+    assert page.count(past) == 1
+    to_see = page[page.index(past) : page.index("## By date")]
+    assert re.findall(r"<span>(.*)</span>", to_see) == [
+        "<strong>Carrot</strong>, best before 1 Jun 2031",
+        "<strong>Carrot</strong>, best before 1 Jul 2031",
+        "<strong>Jerky: </strong>PAST ITS DATE: throw it out.",
+        "<strong>Leek: </strong>Dry on.",
+    ]
+    assert page.count("Dry on.") == 1, "neither by place nor by kind"
+    assert "<strong>Leek</strong>&#58; 2 packs of 30 g, no date" in page
+    assert "<strong>Beans</strong>&#58; 2 packs of 30 g. Wait." in page
 
 
 def test_what_is_thrown_out_stands_apart_from_what_is_looked_at() -> None:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass
 
 from builder.pages.figures import Figures
@@ -12,7 +12,7 @@ from builder.pages.pieces import Cell, Piece, Table, table, text
 from builder.pages.words import MEALS
 from builder.planning.home import HomePlan
 from builder.planning.stock import StockLine
-from builder.speech import Speech, later
+from builder.speech import later
 
 _KINDS = {
     "fruit": later("Fruit"),
@@ -39,6 +39,14 @@ class Shelf:
 
 
 @dataclass(frozen=True, slots=True)
+class Acts:
+    """Batches to see to; what several ask for is said once, before them."""
+
+    says: str
+    lines: tuple[Cell, ...]
+
+
+@dataclass(frozen=True, slots=True)
 class Batch:
     """A batch of which there is a picture."""
 
@@ -51,7 +59,7 @@ class StockPage:
     """What is left, in three orders; what is still to be dried stands apart."""
 
     day: str
-    acts: tuple[Cell, ...]
+    acts: tuple[Acts, ...]
     by_date: Table | None
     by_place: tuple[Shelf, ...]
     by_kind: tuple[Shelf, ...]
@@ -67,19 +75,42 @@ def stock_page(plan: HomePlan) -> StockPage:
     made = [line for line in plan.stock if not line.is_ahead(plan.day)]
     return StockPage(
         day=say.date(plan.day),
-        acts=tuple(_act(say, line) for line in made if line.act or line.remark),
+        acts=tuple(_acts(figures, made)),
         by_date=_by_date(figures, made, titles) if made else None,
         by_place=_by_place(figures, made),
         by_kind=_shelves(figures, made, lambda line: say(_KINDS.get(line.kind, "Other"))),
-        planned=tuple(_short(figures, line) for line in plan.stock if line.is_ahead(plan.day)),
+        planned=tuple(
+            _short(figures, line, is_ahead=True) for line in plan.stock if line.is_ahead(plan.day)
+        ),
         pictured=tuple(
             Batch(line.name, picture) for line in plan.stock if (picture := shown(line.picture))
         ),
     )
 
 
-def _act(say: Speech, line: StockLine) -> Cell:
-    return (Piece(f"{line.name}: ", strong=True), Piece(line.act or f"{line.remark}."))
+def _acts(figures: Figures, lines: Iterable[StockLine]) -> Iterator[Acts]:
+    """Give first what several batches ask for, then each that asks for something of its own."""
+    asked: dict[str, list[StockLine]] = {}
+    for line in lines:
+        if line.act or line.remark:
+            asked.setdefault(line.act or f"{line.remark}.", []).append(line)
+    for says, each in asked.items():
+        if len(each) > 1:
+            yield Acts(says, tuple(_dated(figures, line) for line in each))
+    own = [(says, each[0]) for says, each in asked.items() if len(each) == 1]
+    if own:
+        yield Acts(
+            "", tuple((Piece(f"{line.name}: ", strong=True), Piece(says)) for says, line in own)
+        )
+
+
+def _dated(figures: Figures, line: StockLine) -> Cell:
+    """Name a batch by its date, since there may be another one of the same food."""
+    name = Piece(line.name, strong=True)
+    if line.best_before is None:
+        return (name,)
+    said = figures.say("best before {date}", date=_until(figures, line))
+    return (name, Piece(f", {said}"))
 
 
 def _by_date(figures: Figures, lines: Iterable[StockLine], titles: Mapping[str, str]) -> Table:
@@ -140,8 +171,8 @@ def _shelves(
     return tuple(Shelf(title, tuple(cells)) for title, cells in sorted(found.items()))
 
 
-def _short(figures: Figures, line: StockLine) -> Cell:
-    """Give a batch in a line: packs, weight, food, date."""
+def _short(figures: Figures, line: StockLine, is_ahead: bool = False) -> Cell:
+    """Give a batch in a line: packs, weight, food, date; what is to be done stands above all."""
     say = figures.say
     packs = say.count(
         "{n} pack of {mass}",
@@ -153,8 +184,8 @@ def _short(figures: Figures, line: StockLine) -> Cell:
         until = f", {say('to be dried by {date}', date=say.short_date(line.made_on))}"
     elif line.best_before and not line.is_planned:
         until = f", {say('best before {date}', date=_until(figures, line))}"
-    elif line.act:  # a sentence of its own
+    elif is_ahead and line.act:  # a sentence of its own
         until = f". {line.act}"
     else:
-        until = f", {line.remark or say('no date')}"
+        until = f", {(is_ahead and line.remark) or say('no date')}"
     return (Piece(line.name, strong=True), Piece(f": {packs}{until}"))
