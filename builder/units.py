@@ -435,6 +435,8 @@ def show_at_least(temperature_c: float, units: System = "metric") -> str:
 
 # In a text: the quantity as one says it in metric units, and as one says it in US ones.
 _BOTH = re.compile(r"\{(?P<metric>[^{}|]+)\|(?P<us>[^{}|]+)\}")
+_BOTH_IN_TEXT = re.compile(r"(\{[^{}|]+\|[^{}|]+\})")
+_IN_BRACES = re.compile(r"\{[^{}]*\|[^{}]*\}|\{\s*[-+−]?\d[\d.,]*\s*[°A-Za-z][^{}]*\}")
 _SIGNS = {"degC": "°C", "degF": "°F"}
 _SAME_TEMPERATURE_K, _SAME_SHARE = 1.0, 0.05
 
@@ -447,6 +449,16 @@ def in_units(text: str, units: System, worded: Callable[[str], str] = str) -> st
         return worded(f"{_digits(read_number(number), 2)}{NBSP}{_SIGNS.get(unit, unit)}")
 
     return _BOTH.sub(shown, text)
+
+
+def parted(text: str) -> list[str]:
+    """Part a text: every second part is a quantity, written as {74 degC|165 degF}."""
+    return _BOTH_IN_TEXT.split(text)
+
+
+def uneven(text: str) -> tuple[str, ...]:
+    """Give what stands in braces, looks like a quantity and is not told twice alike."""
+    return tuple(each for each in _IN_BRACES.findall(text) if not _is_told_twice(each))
 
 
 def odd_blanks(text: str) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from builder.speech import speech_of
-from builder.units import in_units, odd_blanks
+from builder.units import in_units, odd_blanks, parted, uneven
 
 TEXT = "Heat it to {74 degC|165 degF}, {1.5 m|5 ft} off, above {2000 m|6500 ft}."
 
@@ -38,3 +38,26 @@ def test_a_language_writes_the_numbers_its_own_way() -> None:
 )
 def test_a_quantity_told_unequally_is_found(text: str, odd: tuple[str, ...]) -> None:
     assert odd_blanks(text) == odd
+
+
+@pytest.mark.parametrize(
+    ("text", "odd"),
+    [
+        (TEXT, ()),
+        ("{{ 7*7 }}{% include 'x' %} {: b=1 } { and }", ()),  # braces of another meaning
+        ("{74 degC|165 degC}", ("{74 degC|165 degC}",)),
+        ("{63 degC|165 degF}", ("{63 degC|165 degF}",)),
+        ("{74 degC} or {165 °F} or {1.5 l}", ("{74 degC}", "{165 °F}", "{1.5 l}")),
+        ("{warm|hot}", ("{warm|hot}",)),
+    ],
+)
+def test_in_free_words_only_what_looks_like_a_quantity_is_odd(
+    text: str, odd: tuple[str, ...]
+) -> None:
+    assert uneven(text) == odd
+
+
+def test_every_second_part_of_a_text_is_a_quantity() -> None:
+    parts = parted(TEXT)
+    assert parts[1::2] == ["{74 degC|165 degF}", "{1.5 m|5 ft}", "{2000 m|6500 ft}"]
+    assert "".join(parts) == TEXT

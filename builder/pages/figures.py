@@ -11,7 +11,7 @@ from builder.model.batch import UNTOLD_KEPT_AT_C
 from builder.model.kit import Kit
 from builder.pages.pieces import Cell, Piece, Scale
 from builder.speech import Speech, speech_of
-from builder.units import System, other_system, rounded
+from builder.units import System, other_system, parted, rounded
 
 _KINDS = {"mass_g": "g", "volume_ml": "ml"}
 _SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
@@ -118,6 +118,21 @@ class Figures:
         us = self.say.show_at_least(temperature_c, "us")
         first, other = (us, metric) if self.units == "us" else (metric, us)
         return (Piece(first), Piece(" "), Piece(other, small=True))
+
+    def told(self, words: str) -> Cell:
+        """Give words with the quantities that they tell twice, in both units as all others."""
+        pieces: list[Piece] = []
+        for number, each in enumerate(parted(words)):
+            if number % 2:
+                other = self.say.in_units(each, other_system(self.units))
+                pieces += [
+                    Piece(self.say.in_units(each, self.units)),
+                    Piece(" "),
+                    Piece(other, small=True),
+                ]
+            else:
+                pieces.append(Piece(each))
+        return tuple(pieces)
 
     def percent(self, share: float) -> str:
         """Give a share in percent."""

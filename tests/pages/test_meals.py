@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -54,6 +55,29 @@ def test_words_of_a_recipe_stand_before_what_follows_them(tmp_path: Path) -> Non
     assert places == sorted(places)
     # Once in each system of units, of which one is seen.
     assert (words.count("60 g flakes"), words.count("flakes")) == (1, 2)
+
+
+@pytest.mark.parametrize(
+    ("units", "first", "other"), [("metric", "74 °C", "166 °F"), ("us", "166 °F", "74 °C")]
+)
+def test_a_quantity_in_the_words_of_a_recipe_is_told_in_the_units_of_the_trip(
+    tmp_path: Path, units: str, first: str, other: str
+) -> None:
+    flakes = food("flakes", "grain", "ready", "water 5 g, carbohydrate 95 g")
+    steps = (
+        {"do": "boil", "water": "400 ml"},
+        {"do": "mix", "with": ["flakes"], "say": "Let <flakes> get {74 degC|166 degF} hot."},
+    )
+    trip = cooks(dish(uses(flakes="30 g"), *steps, cook_in="pot"))
+    trip["trip"]["units"] = units
+    book = write_book(hand(tmp_path, foods=[flakes], **trip).kit(), TEMPLATES)
+    pages = [text for path, text in book.markdown.items() if path.startswith(("meals/", "cook/"))]
+    assert len(pages) == 2
+    for page in pages:
+        words = page.replace("\u00a0", " ")
+        assert re.search(rf"get {first} <span class=\"small[^>]*>{other}</span> hot\.", words), (
+            words
+        )
 
 
 def test_irons_are_waited_for_by_their_test_and_not_by_a_timer(book: Book) -> None:

@@ -356,6 +356,22 @@ SPOILT = (
         ),
     ),
     Spoilt(
+        "say tells a quantity in one system",
+        "recipes/bean-pot.yaml",
+        (("say: Split <beans> by eye", 'say: "Split <beans> at {74 degC}"'),),
+        (
+            "recipes/bean-pot.yaml:12:22: error: '{74 degC}' is no quantity told in metric and in US units — write one as {74 degC|165 degF}, the same in both [quantity]",
+        ),
+    ),
+    Spoilt(
+        "say tells two quantities as one",
+        "recipes/bean-pot.yaml",
+        (("say: Split <beans> by eye", 'say: "Split <beans> at {74 degC|160 degF}"'),),
+        (
+            "recipes/bean-pot.yaml:12:22: error: '{74 degC|160 degF}' is no quantity told in metric and in US units — write one as {74 degC|165 degF}, the same in both [quantity]",
+        ),
+    ),
+    Spoilt(
         "auto without dried",
         "recipes/bean-pot.yaml",
         (("dried_by: dehydrator, ", ""),),

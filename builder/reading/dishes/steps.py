@@ -22,7 +22,8 @@ from builder.reading.declared.values import taken, text_of
 from builder.reading.declared.vocabulary import Choice, Flag, Text, Words
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.pictures.written import PICTURE, APicture, picture_of
-from builder.reading.text.yaml_door import Node
+from builder.reading.text.yaml_door import Node, quoted
+from builder.units import uneven
 
 AUTO = "auto"
 NAMED_IN_TEXT = re.compile(r"<([a-z0-9-]+)>")
@@ -94,6 +95,15 @@ def _it_names_what_the_recipe_uses(here: Here) -> None:
         raise AlreadyNoted
 
 
+def _quantities_are_told_twice(here: Here) -> None:
+    for odd in uneven(here.value):
+        refuse(
+            "quantity",
+            f"{quoted(odd)} is no quantity told in metric and in US units",
+            "write one as {74 degC|165 degF}, the same in both",
+        )
+
+
 def names_in(text: str) -> Iterator[str]:
     """Give the ingredients that a text names, such as `<beans>`."""
     return (found[1] for found in NAMED_IN_TEXT.finditer(text))
@@ -102,7 +112,9 @@ def names_in(text: str) -> Iterator[str]:
 _With = Annotated[tuple[str, ...], OfThisRecipe()]
 _Water = Annotated[Any, Water(), Check(_something_dried_takes_it_up)]
 _Minutes = Annotated[float, Number(at_most=_TWO_DAYS_MIN), Check(_such_a_step_takes_so_long)]
-_Say = Annotated[str, Text(), Check(_it_names_what_the_recipe_uses)]
+_Say = Annotated[
+    str, Text(), Check(_it_names_what_the_recipe_uses), Check(_quantities_are_told_twice)
+]
 _Flag = Annotated[bool, Flag()]
 
 _WITH = "The ingredients that go in here."
@@ -111,7 +123,10 @@ _MINUTES = "How many minutes it takes."
 _STIR = "Whether it is stirred."
 _LID = "Whether the lid is on."
 _PICTURE = "What it looks like at this step."
-_SAY = "A sentence for who cooks; `<beans>` in it becomes the scaled amount."
+_SAY = (
+    "A sentence for who cooks; `<beans>` in it becomes the scaled amount, and a quantity told in "
+    "both systems, `{74 degC|165 degF}`, stands in the trip's `units` first."
+)
 
 
 class WrittenStep(Record):

@@ -120,17 +120,20 @@ def amount_inside(
 def recipe_said(
     figures: Figures, meal: PlannedMeal, told: str, parts: int, ids: Mapping[str, str]
 ) -> Cell:
-    """Give the recipe's own words, with amount and name in place of each `<id>`."""
+    """Give the recipe's own words, with amount and name in place of each `<id>`.
+
+    Quantities in them are told in both units.
+    """
     known = {each.id: each for each in meal.ingredients}
     names = words.short_names(figures.say, meal.ingredients)
     pieces: list[Piece] = []
     end = 0
     for match in _NAMED.finditer(told):
         if each := known.get(match[1]):
-            pieces.append(Piece(told[end : match.start()]))
+            pieces += figures.told(told[end : match.start()])
             if each.is_raw_animal:
                 pieces += raw(figures.say)
             amount_g, id_ = part(each.amount_g, parts), ids.get(each.id, "")
             pieces += amount_inside(figures, each, amount_g, id_, names[each.id])
             end = match.end()
-    return (*pieces, Piece(told[end:])) if told else ()
+    return (*pieces, *figures.told(told[end:])) if told else ()
