@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from pathlib import PurePath
 from typing import Literal
 
 from builder.meant import meant_by
 from builder.model.place import Place
+from builder.record import dataclass
 
 Severity = Literal["error", "warning"]
 

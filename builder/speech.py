@@ -17,13 +17,13 @@ import io
 import re
 import struct
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 
 from babel.numbers import get_decimal_symbol, get_group_symbol
 
 from builder.model.trip import ENGLISH, LANGUAGES
+from builder.record import dataclass
 from builder.shipped import shipped_root
 from builder.units import NBSP, System, in_units, ladles, mugs, show, show_at_least, shown_both
 

@@ -9,11 +9,11 @@ from __future__ import annotations
 import math
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache, lru_cache
 from typing import Any, Literal
 
+from builder.record import dataclass
 from builder.unit_factors import FACTORS
 
 System = Literal["metric", "us"]

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -22,6 +21,7 @@ from builder.cli.base import (
 )
 from builder.cli.completing import ids_of
 from builder.problems import ProblemsFound, counted, did_you_mean, errors
+from builder.record import replace
 
 if TYPE_CHECKING:
     from builder.model.kit import Kit

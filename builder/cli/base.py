@@ -10,7 +10,6 @@ import shlex
 import shutil
 import sys
 from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import IO, TYPE_CHECKING, TypeVar
 
@@ -27,6 +26,7 @@ from builder.problems import (
     errors,
     printable,
 )
+from builder.record import dataclass, replace
 from builder.shipped import shipped_root
 
 if TYPE_CHECKING:

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import click
 
 from builder.problems import counted
+from builder.record import dataclass
 
 if TYPE_CHECKING:
     from builder.model.kit import Kit, KitCaution

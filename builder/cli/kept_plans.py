@@ -12,7 +12,6 @@ import hashlib
 import json
 import re
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, fields, is_dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -26,6 +25,7 @@ from builder.planning.at_home import TripShare, share_of
 from builder.planning.reads import EVERY, OF_CONTENT, OF_GEAR, OF_STOCK, WHETHER, Read
 from builder.problems import Problem
 from builder.reading.anew.cuttings import records_of_trip, written_words
+from builder.record import dataclass, fields, is_dataclass
 
 if TYPE_CHECKING:
     from builder.cli.planner import OneTrip, Planner

@@ -5,13 +5,13 @@ from __future__ import annotations
 import json
 import os
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import TypeAlias
 
 from builder.cli.base import Place, shown_path
 from builder.cli.dangers import Dangers
+from builder.record import dataclass
 from builder.shipped import shipped_root
 
 FolderMarks: TypeAlias = "Sequence[tuple[str, str]]"

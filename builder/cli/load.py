@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 import click
@@ -11,6 +10,7 @@ import click
 from builder.cli.base import read_date
 from builder.cli.told import heated_words, read_mass, read_tests, read_told, read_weighings
 from builder.clock import today
+from builder.record import dataclass
 
 if TYPE_CHECKING:
     from builder.model.batch import Batch

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,6 +14,7 @@ from builder.cli.load import Load, pack_as_usual, record_of, told_of
 from builder.clock import today
 from builder.model.batch import Batch
 from builder.problems import Problem, ProblemsFound, did_you_mean
+from builder.record import dataclass
 
 if TYPE_CHECKING:
     from builder.model.content import Content

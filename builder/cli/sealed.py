@@ -11,7 +11,6 @@ import signal
 import sys
 import tempfile
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 from types import FrameType
 from typing import TYPE_CHECKING
@@ -22,6 +21,7 @@ from builder.cli.asking import on_terminal
 from builder.cli.base import BuilderStop, Place
 from builder.cli.dangers import say_lines
 from builder.problems import as_told, counted
+from builder.record import replace
 
 if TYPE_CHECKING:
     from builder.cli.many.wanted import Wanted

@@ -5,11 +5,11 @@ from __future__ import annotations
 import inspect
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from functools import cached_property, lru_cache, update_wrapper
 from typing import Any, TypeVar
 
 from builder.formulas.expression import names_in
+from builder.record import dataclass
 
 Function = TypeVar("Function", bound=Callable[..., Any])
 

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import fields, is_dataclass
 from functools import cache
 from types import UnionType
 from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
+
+from builder.record import fields, is_dataclass
 
 Record = TypeVar("Record")
 

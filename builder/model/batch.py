@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.figure import counted
 from builder.model.picture import Picture
 from builder.model.place import Places
+from builder.record import dataclass, field
 
 Method = Literal["dehydrator", "freeze-dryer", "oven", "sun", "bought"]
 METHODS: tuple[str, ...] = get_args(Method)

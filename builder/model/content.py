@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 
 from builder.model.batch import Batch
 from builder.model.food import Food
@@ -12,6 +11,7 @@ from builder.model.home import Home
 from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
 from builder.model.trip import MealItem, Trip
+from builder.record import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,11 +9,11 @@ from __future__ import annotations
 import operator
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
 from itertools import chain
 from typing import Any, Literal, TypeAlias, TypeVar
 
 from builder.model.place import Place
+from builder.record import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.place import Places
+from builder.record import dataclass, field
 
 FoodKind = Literal[
     "fruit", "vegetable", "legume", "grain", "nut", "meat", "poultry", "fish", "egg", "dairy",

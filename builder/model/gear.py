@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.batch import Method
 from builder.model.place import Places
+from builder.record import dataclass, field
 
 FuelKind = Literal["gas", "liquid", "alcohol", "solid"]
 Material = Literal["aluminium", "steel", "titanium", "cast-iron", "copper", "enamel"]

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.place import Places
 from builder.model.trip import ENGLISH, Person, Units
+from builder.record import dataclass, field
 
 AT_HOME = "at-home"  # the folder of its site among the kits, which no trip may be called
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Literal, get_args
 
 from builder.model.batch import DryTest, Method, Verdict, Weighing
@@ -47,6 +46,7 @@ from builder.model.trip import (
     WaterSource,
     Wind,
 )
+from builder.record import dataclass
 
 # What is done at camp: the recipe's own steps, and what the fire and the food ask for besides.
 WorkDo = Literal[

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
+
+from builder.record import dataclass
 
 Taught = Literal["fuel", "wood", "water", "food"]
 

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from builder.model.batch import Method
+from builder.record import dataclass
 
 Span = tuple[float, float]  # least and most
 Form = Literal["slices", "halves", "whole", "layer", "single"]  # as food lies in a dryer

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from builder.model.source import Level
+from builder.record import dataclass
 
 MishapKind = Literal["bag", "day-more", "no-fuel", "no-fire", "dry"]
 MendedBy = Literal["food", "fuel", "wood", "water"]

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
 
 from builder.model.place import NOWHERE, Place
+from builder.record import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
 from typing import Final
+
+from builder.record import dataclass, field
 
 
 # Final, not frozen: nothing changes one either, and to make one takes a third of the time. There

@@ -6,7 +6,6 @@ A field that is listed nowhere stays at home: a new one leaves only when it is w
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Any
 
 from builder.model.batch import Batch, Heated, Packs
@@ -39,6 +38,7 @@ from builder.model.trip import (
     Trip,
     WaterPlace,
 )
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

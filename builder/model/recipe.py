@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass, field, replace
 from typing import Literal, get_args
 
 from builder.model.batch import Method
 from builder.model.picture import Picture
 from builder.model.place import Places
+from builder.record import dataclass, field, replace
 
 Do = Literal["soak", "boil", "simmer", "fry", "press", "bake", "rest", "mix", "serve"]
 Vessel = Literal["pot", "iron", "mug", "none"]

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
-
 from builder.model.place import Places
 from builder.model.recipe import MealName
+from builder.record import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.place import Places
+from builder.record import dataclass, field
 
 Known = Literal["read", "copy", "memory", "practice"]
 KNOWN: tuple[str, ...] = get_args(Known)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass, field
 from typing import Literal, get_args
 
 from builder.model.batch import Method
@@ -16,6 +15,7 @@ from builder.model.place import Places
 from builder.model.recipe import MealName, Swap
 from builder.model.review import Review
 from builder.model.track import DayTrack
+from builder.record import dataclass, field
 
 Sex = Literal["female", "male"]
 Wind = Literal["sheltered", "breezy", "windy"]

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import dataclass
 from functools import lru_cache
 
 from builder.model.batch import UNTOLD_KEPT_AT_C
 from builder.model.kit import Kit
 from builder.pages.pieces import Cell, Piece, Scale
+from builder.record import dataclass
 from builder.speech import Speech, speech_of
 from builder.units import System, other_system, parted, rounded
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from builder.model.kit import Kit
 from builder.model.picture import Picture
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

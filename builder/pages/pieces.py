@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+
+from builder.record import dataclass, field
 
 _BLANK = re.compile(r"\{(\w+)\}")
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, fields, is_dataclass
 from functools import cache, lru_cache
 from itertools import count
 from typing import Any, TypeVar
@@ -12,6 +11,7 @@ from typing import Any, TypeVar
 from builder.formulas.declaring import FORMULAS, ending_of_name
 from builder.formulas.expression import names_in
 from builder.model.figure import Count, Figure, Found, Named, Origin, Reckoned, Told, Traced, Worked
+from builder.record import dataclass, field, fields, is_dataclass
 
 Kind = TypeVar("Kind")
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 
 from builder.model.content import Content
 from builder.model.gear import Dryer, LabelSheet
@@ -40,6 +39,7 @@ from builder.planning.stock import (
     stock_lines,
 )
 from builder.planning.wording import worded
+from builder.record import dataclass, field, replace
 from builder.speech import speech_of
 
 WAYS_OF_G = 1000.0

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import replace
 from typing import NamedTuple
 
 from builder.model.content import Content
@@ -78,6 +77,7 @@ from builder.planning.needs import (
     water_day,
 )
 from builder.planning.stock import Stock, kit_batches
+from builder.record import replace
 from builder.speech import Speech, speech_of
 
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 
 from builder.model.content import Content
 from builder.model.kit import Kit
@@ -13,6 +12,7 @@ from builder.planning.after import Lesson, learned_before, lesson_of
 from builder.planning.kit import plan_trip
 from builder.planning.stock import Stock
 from builder.problems import ProblemsFound
+from builder.record import replace
 
 
 def lessons_of(content: Content, stock: Stock) -> tuple[Lesson, ...]:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Mapping
-from dataclasses import MISSING, fields, is_dataclass, replace
 from typing import Any, TypeVar
 
 from builder.model.batch import Batch
@@ -28,6 +27,7 @@ from builder.planning.needs import stepped_up
 from builder.planning.stock import check
 from builder.planning.tracing import TOLD_BY_PARTY
 from builder.planning.wording import worded
+from builder.record import MISSING, fields, is_dataclass, replace
 from builder.speech import speech_of
 
 Record = TypeVar("Record")

@@ -7,11 +7,11 @@ asked for while it is planned is noted, also what was asked for and is not there
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import fields, replace
 from typing import Any, TypeVar
 
 from builder.model.content import Content, Gear
 from builder.planning.stock import Stock
+from builder.record import fields, replace
 
 Item = TypeVar("Item")
 Read = tuple[str, str]  # the kind of a record, as cuttings name it, and its id

@@ -5,12 +5,12 @@ from __future__ import annotations
 import inspect
 import re
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 from typing import Any, ParamSpec, TypeAlias
 
 from builder.formulas.declaring import ENDS, FORMULAS, FromTable
 from builder.model.figure import TRACING, Count, Figure, Found, Named, Traced, Worked
+from builder.record import dataclass
 
 Given = ParamSpec("Given")
 _Input: TypeAlias = "tuple[str, Traced | tuple[Traced, ...]]"

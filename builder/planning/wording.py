@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from typing import TypeVar
 
 from builder.model.content import Content
@@ -13,6 +12,7 @@ from builder.model.on_asking import each_changed
 from builder.model.source import CautionText
 from builder.model.trip import ENGLISH
 from builder.planning.stock import Stock, stock_said
+from builder.record import replace
 from builder.speech import Speech, speech_of
 
 _Named = TypeVar("_Named", Food, Stove, Fuel, Pot, Iron, Packaging, Dryer)

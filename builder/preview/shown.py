@@ -6,7 +6,8 @@ import json
 import secrets
 import threading
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
 from builder.model.place import Place
 from builder.problems import Problem
 from builder.reading.files import is_file
 from builder.reading.text.yaml_door import quoted
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

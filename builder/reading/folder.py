@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import re
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -53,6 +52,7 @@ from builder.reading.trips.taken_along import not_taken_along
 from builder.reading.trips.trips import not_fed, read_trip
 from builder.reading.way.places_and_times import hours_ahead
 from builder.reading.way.tracks import LARGEST_TRACK_BYTES, read_track
+from builder.record import dataclass, field, replace
 
 ALWAYS_SHIPPED = ("sources.yaml", "cautions", "gear", "foods")
 

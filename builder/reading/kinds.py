@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import PurePosixPath
 
 from builder.reading.declared.declaring import Record
@@ -13,6 +12,7 @@ from builder.reading.drying.home import WrittenHome
 from builder.reading.gear.gear_files import GearFile
 from builder.reading.texts import WrittenCaution, WrittenSource
 from builder.reading.trips.trips import WrittenTrip
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path, PurePosixPath
 
 from builder.problems import Problem, errors
+from builder.record import dataclass
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
 from builder.site.finishing import offline

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
 from io import BytesIO
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
@@ -13,6 +12,7 @@ from builder.model.home import AT_HOME
 from builder.model.kit import Kit
 from builder.pages.trip.book import write_book
 from builder.problems import Problem
+from builder.record import dataclass, replace
 from builder.site.assemble import SiteInput, build_site
 from builder.site.folder.archive import zip_files
 from builder.site.folder.kit_files import CONTENT_ZIP

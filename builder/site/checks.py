@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Set
-from dataclasses import dataclass, field
 from functools import lru_cache
 from pathlib import Path
 from posixpath import dirname, normpath
@@ -12,6 +11,7 @@ from urllib.parse import unquote, urlsplit
 
 from builder.model.place import Place
 from builder.problems import Problem, in_order
+from builder.record import dataclass, field
 from builder.site.finishing.tags import Tag, line_and_column, read_tags, tag_but_plain
 from builder.site.folder.kit_files import POCKET_NAME, files_below
 from builder.site.looking import (

@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from html import unescape
 from typing import NamedTuple
+
+from builder.record import dataclass
 
 LOADING = {
     "audio": ("src",),

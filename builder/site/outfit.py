@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from builder.record import dataclass
 from builder.site.finishing.scripts import HOME_SCRIPTS, KIT_SCRIPTS, Script
 from builder.site.folder.kit_files import DATA_NAME, HOME_DATA_NAME
 

@@ -6,7 +6,6 @@ Edits by offset, as `reading/anew/rewriting.py` makes them: every byte that no e
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from builder.model.trip import MealItem, Trip
@@ -27,6 +26,7 @@ from builder.reading.text.spelling import (
 from builder.reading.text.yaml_door import Node
 from builder.reading.trips.helpings import AUTO
 from builder.reading.trips.meals import OPEN
+from builder.record import dataclass
 from builder.starts.fresh import StartError
 from builder.starts.reading_over import own_trip, read_over
 from builder.starts.swapping import swap_in

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from builder.model.trip import Trip
@@ -13,6 +12,7 @@ from builder.reading.anew.joining import Part, joined
 from builder.reading.anew.rewriting import Changes
 from builder.reading.folder import Layer, RecordText
 from builder.reading.text.yaml_door import read_yaml
+from builder.record import dataclass
 from builder.starts.fresh import StartError, title_of, write_content
 from builder.starts.reading_over import (
     Written,

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from builder.problems import did_you_mean
 from builder.reading.drying.log_files import Record
 from builder.reading.folder import Folder, Layer, read_folder
+from builder.record import dataclass
 from builder.starts.fresh import StartError
 from builder.starts.log_places import ROOM, free_id, told_file, usual_file
 from builder.starts.log_writing import (

@@ -5,7 +5,6 @@ from __future__ import annotations
 import contextlib
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder.model.batch import Batch
@@ -25,6 +24,7 @@ from builder.reading.text.as_written import edited_bytes
 from builder.reading.text.spelling import Edit
 from builder.reading.text.tables import table_of
 from builder.reading.text.yaml_door import decode, read_yaml
+from builder.record import dataclass, replace
 from builder.starts.editors import bring_schemas, with_schema_line
 from builder.starts.fresh import StartError
 from builder.starts.reading_over import read_over

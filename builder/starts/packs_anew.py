@@ -6,7 +6,6 @@ What stands in the folder today decides: trips in it have eaten theirs, or are p
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 
 from builder.model.content import Content
 from builder.model.trip import MealItem, Trip
@@ -23,6 +22,7 @@ from builder.planning.stock import (
 )
 from builder.problems import counted
 from builder.reading.anew.rewriting import PacksNow, PlaceOfPacks
+from builder.record import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from pathlib import Path, PurePosixPath
 
 from builder.model.content import Content
@@ -14,6 +13,7 @@ from builder.reading.anew.cuttings import own_beside, pictures_told, track_besid
 from builder.reading.anew.rewriting import Changes, Rewritten, rewritten
 from builder.reading.beside import Beside
 from builder.reading.folder import Folder, Layer, RecordText, read_folder
+from builder.record import dataclass, field, replace
 from builder.starts.editors import with_schema_line
 from builder.starts.fresh import StartError, checked_id
 from builder.starts.packs_anew import packs_anew

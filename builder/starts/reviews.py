@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 
 from builder.model.kit import Kit
@@ -20,6 +19,7 @@ from builder.reading.text.layout import with_keys, with_value, without_key
 from builder.reading.text.spelling import Edit, edited, in_flow, plain, quoted
 from builder.reading.text.yaml_door import Node, decode, read_yaml
 from builder.reading.trips.reviews import without_blanks
+from builder.record import dataclass, replace
 from builder.starts.fresh import StartError
 from builder.starts.reading_over import own_trip, read_over
 from builder.starts.swapping import swap_in

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Collection, Iterable, Mapping
-from dataclasses import dataclass, field, fields, replace
 from typing import Any
 
 from builder.model.batch import Batch
@@ -16,6 +15,7 @@ from builder.reading.anew.rewriting import with_entry
 from builder.reading.folder import Folder, RecordText
 from builder.reading.text.spelling import written_anew
 from builder.reading.text.yaml_door import read_yaml
+from builder.record import dataclass, field, fields, replace
 from builder.starts.fresh import StartError
 
 

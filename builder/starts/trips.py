@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 import tempfile
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 from pathlib import Path
 
 from builder.model.content import Content
@@ -29,6 +28,7 @@ from builder.reading.anew.rewriting import Changes, Rewritten, rewritten, with_e
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
 from builder.reading.pictures.small_copies import copy_of
 from builder.reading.text.yaml_door import read_yaml
+from builder.record import dataclass, field, replace
 from builder.site.errors import SiteError
 from builder.site.folder.archive import unpack
 from builder.site.folder.kit_files import CONTENT_ZIP, DATA_NAME

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, field
 from pathlib import Path
 
 from playwright.sync_api import Browser, BrowserContext, Page, expect
 
 from builder.model.home import AT_HOME
+from builder.record import dataclass, field
 
 
 @dataclass(slots=True)

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+
+from builder.record import dataclass, field
 
 OBJECT = re.compile(r"(?:^|\n)(\d+) 0 obj\n(.*?)\nendobj", re.S)
 CHILDREN = re.compile(r"/K (?:\[(?P<many>[^\]]*)\]|(?P<one>\d+ 0 R|\d+))")

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import html
 import re
 from pathlib import Path
@@ -18,6 +17,7 @@ from builder.pages.trip.book import write_book
 from builder.planning.kit import plan_trip
 from builder.planning.stock import Stock, check
 from builder.reading.folder import Layer, read_folder
+from builder.record import replace
 from tests.site.sample import ASSETS, ROOT
 
 from .looking import offline_page
@@ -44,18 +44,17 @@ def without_the_last(trip: Trip) -> Trip:
     height_m = Figure(HEIGHT_M, Found("altitude_m", "as asked"))
 
     def camp(of: Camp) -> Camp:
-        return dataclasses.replace(of, altitude_m=height_m)
+        return replace(of, altitude_m=height_m)
 
     days = tuple(
-        dataclasses.replace(
+        replace(
             day,
             camp=camp(day.camp),
             meals=tuple(
-                dataclasses.replace(
+                replace(
                     meal,
                     items=tuple(
-                        dataclasses.replace(item, eaters=item.eaters[:-1] or item.eaters)
-                        for item in meal.items
+                        replace(item, eaters=item.eaters[:-1] or item.eaters) for item in meal.items
                     ),
                 )
                 for meal in day.meals
@@ -64,7 +63,7 @@ def without_the_last(trip: Trip) -> Trip:
         for day in trip.days
     )
     start = camp(trip.start_camp) if trip.start_camp else None
-    return dataclasses.replace(trip, days=days, start_camp=start)
+    return replace(trip, days=days, start_camp=start)
 
 
 def shown_by(kit: Kit) -> dict[str, Shown]:

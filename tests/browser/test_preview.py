@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 import threading
-from dataclasses import replace
 from pathlib import Path
 
 from playwright.sync_api import Browser, expect
 
 from builder.preview import Rebuilt, Shown
 from builder.preview.server import server_for
+from builder.record import replace
 from builder.site.assemble import build_site
 from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -17,6 +16,7 @@ from builder.model.content import Content
 from builder.pages.home.showing import figures_of_home, money
 from builder.planning.drying import Ways, ways_to_dry
 from builder.planning.stock import check
+from builder.record import replace
 
 from .looking import offline_page
 from .test_access import faults

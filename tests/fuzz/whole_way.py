@@ -12,7 +12,6 @@ import time
 import traceback
 from collections.abc import Iterator, Mapping, Sequence
 from contextlib import contextmanager
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -21,6 +20,7 @@ from click.testing import CliRunner
 
 from builder.cli import main
 from builder.reading.text.yaml_door import read_yaml
+from builder.record import dataclass
 from tests.fuzz.spoiling import Files, spoiled_folder, spoiled_zip
 from tests.reading.folder_builder import SMALL
 from tests.reading.test_fuzz import RICH, plain

@@ -5,8 +5,9 @@ from __future__ import annotations
 import ast
 import copy
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from builder.record import dataclass
 
 _COMPARED: dict[type[ast.cmpop], tuple[type[ast.cmpop], ...]] = {
     ast.Lt: (ast.LtE, ast.GtE),

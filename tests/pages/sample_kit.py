@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
 
 from builder.model.batch import Weighing
 from builder.model.gear import Iron, StoveTest
@@ -54,6 +53,7 @@ from builder.model.trip import DefaultUsed, Travel
 from builder.planning.cooking.hearth import Burner, Hearth
 from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.menu import eaten_kcal
+from builder.record import replace
 
 IRONS = (Iron("iron", "iron", 1500.0, presses=2),)
 HEARTH = Hearth(Burner("stove", 2600, 500, 0.55), (), (), IRONS, 14.0)

@@ -4,16 +4,17 @@ from __future__ import annotations
 
 import importlib
 import re
-from dataclasses import dataclass, field
 from html.parser import HTMLParser
 from typing import Any
+
+from builder.record import dataclass, field
 
 # By name, since the library ships no types.
 _MARKDOWN: Any = importlib.import_module("markdown")
 VOID = {"area", "base", "br", "col", "hr", "img", "input", "link", "meta", "wbr"}
 
 
-@dataclass
+@dataclass()
 class Seen:
     """Tags with their attributes, and all words."""
 

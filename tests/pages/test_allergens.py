@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import json
 from typing import Any
 
@@ -11,6 +10,7 @@ import pytest
 from builder.model.kit import How, Kit, KitCaution, LeftOut, Refused
 from builder.pages.trip.book import write_book
 from builder.pages.trip.dishes.allergens import allergens_said
+from builder.record import replace
 from builder.speech import speech_of
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
@@ -23,10 +23,8 @@ def with_meal(place: int, **told: tuple[str, ...]) -> Kit:
     kit = sample_kit()
     day = kit.days[0]
     meals = list(day.meals)
-    meals[place] = dataclasses.replace(meals[place], **told)  # type: ignore[arg-type]
-    return dataclasses.replace(
-        kit, days=(dataclasses.replace(day, meals=tuple(meals)), *kit.days[1:])
-    )
+    meals[place] = replace(meals[place], **told)  # type: ignore[arg-type]
+    return replace(kit, days=(replace(day, meals=tuple(meals)), *kit.days[1:]))
 
 
 def words(kit: Kit, path: str) -> str:
@@ -68,7 +66,7 @@ def test_the_page_of_a_day_tells_what_nobody_told() -> None:
 def test_data_tell_how_each_food_is_not_for_somebody() -> None:
     kit = with_meal(BEANS, allergens=("milk",), may_contain=("nuts",), not_told=("Stock",))
     party = (
-        dataclasses.replace(
+        replace(
             kit.party[0],
             refused=(Refused(1, BEANS, "Stock", True, "not-told"),),
             left_out=(LeftOut(1, "lunch", 0.7, False),),
@@ -76,7 +74,7 @@ def test_data_tell_how_each_food_is_not_for_somebody() -> None:
         kit.party[1],
     )
     data: dict[str, Any] = json.loads(
-        write_book(dataclasses.replace(kit, party=party), TEMPLATES).files["kit.json"]
+        write_book(replace(kit, party=party), TEMPLATES).files["kit.json"]
     )
     meal = data["days"][0]["meals"][BEANS]
     assert (meal["allergens"], meal["may_contain"]) == (["milk"], ["nuts"])
@@ -100,9 +98,7 @@ def test_the_pocket_page_says_of_those_alone_who_must_not_eat_it() -> None:
     kit = with_meal(BEANS, allergens=("nuts",), may_contain=("milk",))
     refused: tuple[tuple[How, str], ...] = (("told", "nuts"), ("may-contain", "milk"))
     party = tuple(
-        dataclasses.replace(
-            person, avoids=(word,), refused=(Refused(1, BEANS, "Black beans", True, how),)
-        )
+        replace(person, avoids=(word,), refused=(Refused(1, BEANS, "Black beans", True, how),))
         for person, (how, word) in zip(kit.party, refused, strict=True)
     )
     danger = KitCaution(
@@ -114,7 +110,7 @@ def test_the_pocket_page_says_of_those_alone_who_must_not_eat_it() -> None:
         f"cook/{kit.days[0].meals[BEANS].recipe}",
         (),
     )
-    kit = dataclasses.replace(kit, party=party, cautions=(danger,))
+    kit = replace(kit, party=party, cautions=(danger,))
     page = write_book(kit, TEMPLATES).pocket_html
     ash, rowan = (person.name for person in party)
     assert f"{ash} must not eat tree nuts" in page

@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from builder.model.kit import Carried, Kit, KitDepot, PersonLoad, Utensil, Utensils
 from builder.pages.trip.book import write_book
 from builder.pages.trip.supplies.bags import BAGS, bags_page, in_packing_order, packed_g
+from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 from tests.pages.test_looks import page

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import dataclasses
 import posixpath
 import re
 from collections.abc import Iterator
 
 from builder.model.kit import Kit
 from builder.pages.trip.book import Book, NavItem, write_book
+from builder.record import fields, is_dataclass, replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit, without_looks
 from tests.pages.seen import Seen, seen_in, seen_in_html
@@ -105,7 +105,7 @@ def test_no_markup_is_left_over_on_a_page(book: Book) -> None:
 
 def spoiled(value: object) -> object:
     """Put nasty text in every free text of a kit; ids, dates and fixed words stay."""
-    if dataclasses.is_dataclass(value) and not isinstance(value, type):
+    if is_dataclass(value) and not isinstance(value, type):
         free = {
             "title",
             "name",
@@ -127,7 +127,7 @@ def spoiled(value: object) -> object:
             "eaters",
         }
         given: dict[str, object] = {}
-        for each in dataclasses.fields(value):
+        for each in fields(value):
             inner = getattr(value, each.name)
             if each.name == "places":
                 continue
@@ -167,8 +167,8 @@ def test_nasty_text_changes_words_but_never_tags(book: Book) -> None:
 
 def test_a_trip_without_dates_counts_its_days() -> None:
     kit = sample_kit()
-    days = tuple(dataclasses.replace(day, date=None) for day in kit.days)
-    book = write_book(dataclasses.replace(kit, start=None, days=days), TEMPLATES)
+    days = tuple(replace(day, date=None) for day in kit.days)
+    book = write_book(replace(kit, start=None, days=days), TEMPLATES)
     assert "2031" not in book.markdown["index.md"] + book.markdown["day-1.md"]
     assert '[Day\u00a01](day-1.md) <span class="small">Road end' in book.markdown["index.md"]
     assert "Before you go" in book.markdown["index.md"]
@@ -182,7 +182,7 @@ def test_what_to_do_at_home_comes_first() -> None:
 
 
 def test_us_units_come_first_where_the_trip_asks_for_them() -> None:
-    kit = dataclasses.replace(sample_kit(), units="us")
+    kit = replace(sample_kit(), units="us")
     index = write_book(kit, TEMPLATES).markdown["index.md"].replace("\u00a0", " ")
     assert "camp at 2,100 ft</span>" in index
     assert "640 m" not in index.partition("## Menu")[2].partition("##")[0]
@@ -195,13 +195,11 @@ def test_the_same_kit_gives_the_same_book(book: Book) -> None:
 def test_a_trip_that_cooks_nothing_still_has_all_pages() -> None:
     kit = without_looks(sample_kit())
     days = tuple(
-        dataclasses.replace(
-            day, meals=tuple(meal for meal in day.meals if not meal.recipe), orders=()
-        )
+        replace(day, meals=tuple(meal for meal in day.meals if not meal.recipe), orders=())
         for day in kit.days
     )
-    party = tuple(dataclasses.replace(person, refused=()) for person in kit.party)
-    bare = dataclasses.replace(
+    party = tuple(replace(person, refused=()) for person in kit.party)
+    bare = replace(
         kit,
         party=party,
         days=days,

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from builder.pages.trip.book import write_book
 from builder.pages.trip.placing import boxes_at
+from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 from tests.pages.seen import seen_in

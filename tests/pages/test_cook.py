@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -14,6 +13,7 @@ from builder.pages.pieces import Cell
 from builder.pages.trip.dishes.cook import cook_pages, cooking, step_anchors
 from builder.pages.trip.dishes.plates import energy_of_each
 from builder.pages.words import short_names
+from builder.record import replace
 from builder.speech import speech_of
 from tests.pages.sample_kit import bean_pot, ingredient, meal, sample_kit, step, toasties
 

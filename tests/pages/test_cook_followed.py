@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import json
 import re
 from pathlib import Path
@@ -15,6 +14,7 @@ from builder.model.kit import Kit
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.origins.changing import shared_formulas
 from builder.planning.public import without_people
+from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.dishes import POCKETS, PULSE, STEW, TEA
 from tests.pages.seen import Seen, seen_in
@@ -115,11 +115,9 @@ def test_the_page_carries_its_figures_down_to_what_one_changes(
 
 def test_names_that_hold_signs_stay_text(kit: Kit) -> None:
     nasty = 'E"a | <b>'
-    meals = tuple(
-        dataclasses.replace(meal, eaters=(nasty, *meal.eaters[1:])) for meal in kit.days[0].meals
-    )
-    days = (dataclasses.replace(kit.days[0], meals=meals),)
-    seen = page(write_book(dataclasses.replace(kit, days=days), TEMPLATES), "stew")
+    meals = tuple(replace(meal, eaters=(nasty, *meal.eaters[1:])) for meal in kit.days[0].meals)
+    days = (replace(kit.days[0], meals=meals),)
+    seen = page(write_book(replace(kit, days=days), TEMPLATES), "stew")
     assert json.loads(party(seen)["data-names"] or "") == [nasty, "Bo"]
     assert "b" not in seen.names
 
@@ -130,11 +128,11 @@ def test_nothing_in_the_data_ends_its_element(kit: Kit, tmp_path: Path) -> None:
     ).kit()
     here = odd.days[0].meals[0]
     origin = here.heads.origin  # type: ignore[attr-defined]
-    file = dataclasses.replace(origin.place, file="a</script><b>&amp;.yaml")
-    heads = type(here.heads)(here.heads, dataclasses.replace(origin, place=file))  # type: ignore[call-arg]
-    meals = (dataclasses.replace(here, heads=heads), *odd.days[0].meals[1:])
-    days = (dataclasses.replace(odd.days[0], meals=meals),)
-    text = write_book(dataclasses.replace(odd, days=days), TEMPLATES).markdown["cook/stew.md"]
+    file = replace(origin.place, file="a</script><b>&amp;.yaml")
+    heads = type(here.heads)(here.heads, replace(origin, place=file))  # type: ignore[call-arg]
+    meals = (replace(here, heads=heads), *odd.days[0].meals[1:])
+    days = (replace(odd.days[0], meals=meals),)
+    text = write_book(replace(odd, days=days), TEMPLATES).markdown["cook/stew.md"]
     (told,) = FIGURES.findall(text)
     assert "<" not in told and "&" not in told
     assert "</script><b>" not in text.replace(told, "")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
-
 import pytest
 
 from builder.model.kit import FuelDay
@@ -11,6 +9,7 @@ from builder.model.trip import WaterSource
 from builder.pages.figures import figures_of
 from builder.pages.pieces import text
 from builder.pages.trip.day import fuel_of_day
+from builder.record import replace
 from tests.pages.sample_kit import sample_kit
 
 SNOW_COLD = "Of that, to melt snow that is not boiled"
@@ -37,10 +36,10 @@ def test_snow_is_named_where_it_is_melted_in_the_pot_that_boils(
 ) -> None:
     kit = sample_kit()
     first = kit.days[0]
-    day = dataclasses.replace(
+    day = replace(
         first,
         fuel=FuelDay(1000 - melting_kj - boiling_kj, melting_kj, boiling_kj, 29.125, 0),
-        conditions=dataclasses.replace(first.conditions, water_source=source),
+        conditions=replace(first.conditions, water_source=source),
     )
     facts = fuel_of_day(figures_of(kit), day)
     shares = {each.name: each.value for each in facts if each.name.startswith("Of that")}

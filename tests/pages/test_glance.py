@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import dataclasses
 import json
 import re
 from html import unescape
 
 from builder.model.kit import Kit, Refused
 from builder.pages.trip.book import write_book
+from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 
@@ -52,7 +52,7 @@ def test_what_is_eaten_as_it_is_leads_to_its_day_and_begins_at_no_time() -> None
 
 def test_the_menu_knows_what_is_not_for_whom_and_a_public_one_does_not() -> None:
     kit = sample_kit()
-    ash = dataclasses.replace(
+    ash = replace(
         kit.party[0],
         refused=(
             Refused(1, 0, "Milk", eats=True),
@@ -60,14 +60,14 @@ def test_the_menu_knows_what_is_not_for_whom_and_a_public_one_does_not() -> None
             Refused(1, 0, "Seeds", eats=False, how="not-told"),  # others eat it; nobody knows
         ),
     )
-    kit = dataclasses.replace(kit, party=(ash, *kit.party[1:]))
+    kit = replace(kit, party=(ash, *kit.party[1:]))
 
     def told(kit: Kit) -> list[str]:
         page = write_book(kit, TEMPLATES).markdown["index.md"]
         return [unescape(each) for each in re.findall(r'data-refused="([^"]*)"', page)]
 
     assert {ash.name: [["Milk"], ["Oats"]]} in [json.loads(each) for each in told(kit)]
-    assert told(dataclasses.replace(kit, public=True)) == []
+    assert told(replace(kit, public=True)) == []
 
 
 def test_figures_are_lines_that_lead_to_their_pages() -> None:

@@ -8,7 +8,6 @@ import html
 import io
 import json
 import re
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -26,6 +25,7 @@ from builder.planning.batches import Learned
 from builder.planning.drying import DryingPlan, Part, Pays, Run, Step, VitaminC, Way, Ways
 from builder.planning.home import HomePlan, TripShopping
 from builder.planning.stock import StockLine, dryables, followed
+from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.planning.folders import hand
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import json
 from typing import Any
 
@@ -13,6 +12,7 @@ from builder.model import looks
 from builder.model.kit import Kit
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.origins.kit_json import kit_data
+from builder.record import MISSING, fields, replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 
@@ -81,8 +81,8 @@ def assert_described(schema: dict[str, Any], kept: object, at: str = "") -> None
 
 
 def without_dates(kit: Kit) -> Kit:
-    days = tuple(dataclasses.replace(day, date=None) for day in kit.days)
-    return dataclasses.replace(kit, start=None, days=days)
+    days = tuple(replace(day, date=None) for day in kit.days)
+    return replace(kit, start=None, days=days)
 
 
 def test_the_schema_is_one() -> None:
@@ -94,7 +94,7 @@ def test_the_schema_is_one() -> None:
     [
         sample_kit(),
         without_dates(sample_kit()),
-        dataclasses.replace(sample_kit(), fuels=(), batches=(), cautions=(), shopping=()),
+        replace(sample_kit(), fuels=(), batches=(), cautions=(), shopping=()),
     ],
     ids=["whole", "no dates", "no fuel"],
 )
@@ -173,7 +173,7 @@ def test_batches_and_fuel_tell_how_sure_they_are(book: Book) -> None:
 )
 def test_the_schema_knows_every_name_of_the_looks(name: str, look: type) -> None:
     described = SCHEMA["$defs"][name]
-    fields = {each.name: each for each in dataclasses.fields(look)}
-    assert set(described["properties"]) == set(fields)
-    always = {key for key, each in fields.items() if each.default is dataclasses.MISSING}
+    told = {each.name: each for each in fields(look)}
+    assert set(described["properties"]) == set(told)
+    always = {key for key, each in told.items() if each.default is MISSING}
     assert always <= set(described["required"])

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 import re
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -19,6 +18,7 @@ from builder.pages.home.label_words import GIVEN_UP, LabelWords, allergens_said,
 from builder.pages.home.showing import figures_of_home
 from builder.planning.at_home import PackLabel, Soak
 from builder.reading.folder import Layer, read_folder
+from builder.record import replace
 from builder.speech import speech_of
 from tests.pages.conftest import TEMPLATES
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -24,6 +23,7 @@ from builder.pages.charts import half_hours, run_chart
 from builder.pages.figures import figures_of
 from builder.pages.trip.book import Book, write_book
 from builder.planning.public import without_people
+from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import apple_run, sample_kit, without_looks
 from tests.pages.seen import seen_in

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from builder.model.kit import Kit
 from builder.model.meal_times import MealTimes
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.strip import day_strip
+from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 

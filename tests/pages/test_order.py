@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 from collections.abc import Sequence
 
 import pytest
@@ -13,6 +12,7 @@ from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.dishes.order import OrderView, orders_of_day
 from builder.planning.cooking.hearth import Burner, Hearth
 from builder.planning.cooking.order_of_work import orders_of_work
+from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import (
     HEARTH,
@@ -39,9 +39,9 @@ def tea(**more: object) -> PlannedMeal:
 
 def day_of(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> tuple[Kit, KitDay]:
     kit = sample_kit()
-    day = dataclasses.replace(kit.days[0], meals=tuple(meals), orders=orders_of_work(meals, hearth))
-    party = tuple(dataclasses.replace(person, refused=()) for person in kit.party)
-    return dataclasses.replace(kit, days=(day,), party=party), day
+    day = replace(kit.days[0], meals=tuple(meals), orders=orders_of_work(meals, hearth))
+    party = tuple(replace(person, refused=()) for person in kit.party)
+    return replace(kit, days=(day,), party=party), day
 
 
 def order_of(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> OrderView:
@@ -118,7 +118,7 @@ def test_fire_and_irons_come_before_the_press() -> None:
 
 def test_what_is_baked_tells_its_embers() -> None:
     bake = step("bake", minutes=35, baking_c=180, palm_s=5.0, ember_pieces=18, ember_pieces_below=6)
-    of = dataclasses.replace(bean_pot(), potfuls=1, steps=(bake, step("serve")))
+    of = replace(bean_pot(), potfuls=1, steps=(bake, step("serve")))
     fire, baked, _ = rows([of], HEARTH)
     assert fire[1].endswith("Embers take 45 min.")
     assert baked[1] == (
@@ -129,7 +129,7 @@ def test_what_is_baked_tells_its_embers() -> None:
 
 
 def test_several_dishes_are_named_and_the_pot_is_emptied_between_them() -> None:
-    told = [row[1] for row in rows([dataclasses.replace(bean_pot(), potfuls=1), tea()])]
+    told = [row[1] for row in rows([replace(bean_pot(), potfuls=1), tea()])]
     ready = "Ready. Fill it into bowls and cover them: the pot is needed. It waits 6 min."
     boil = "Black tea: Empty the pot. Bring 500 ml water (1¾ mugs) to the boil. About 2 min."
     assert told.index(ready) + 1 == told.index(boil)
@@ -137,12 +137,12 @@ def test_several_dishes_are_named_and_the_pot_is_emptied_between_them() -> None:
 
 
 def test_what_soaks_in_snow_water_says_to_melt_it_where_nothing_else_does() -> None:
-    soaked = dataclasses.replace(bean_pot(), conditions=HIGH_CAMP)
+    soaked = replace(bean_pot(), conditions=HIGH_CAMP)
     assert rows([soaked])[0][1].startswith("Melt snow. Soak black beans in ")
     kit, day = day_of([soaked])
     melting = WaterHeating(3000.0, "pot-2l", 900.0, 30.0)
     fuel = FuelDay(0, 0, 0, 0, 0, melting=melting)
-    day = dataclasses.replace(day, orders=orders_of_work([soaked], HEARTH, fuel))
+    day = replace(day, orders=orders_of_work([soaked], HEARTH, fuel))
     (view,) = orders_of_day(kit, day)
     told = [said(row[1]) for row in view.table.rows]
     assert told[0].startswith("Melt snow to 3 l water")
@@ -181,7 +181,7 @@ def test_the_menu_leads_to_the_meal_step_by_step(book: Book) -> None:
 
 
 def test_the_pocket_page_keeps_the_orders_that_join_several_dishes() -> None:
-    kit, _ = day_of([dataclasses.replace(bean_pot(), potfuls=1), tea()])
+    kit, _ = day_of([replace(bean_pot(), potfuls=1), tea()])
     alone, _ = day_of([bean_pot()])
     heading = "<h3>Order of work for dinner</h3>"
     assert heading in write_book(kit, TEMPLATES).pocket_html
@@ -190,14 +190,14 @@ def test_the_pocket_page_keeps_the_orders_that_join_several_dishes() -> None:
 
 def test_the_pots_are_named_where_there_are_several() -> None:
     kit, day = day_of([tea()])
-    kit = dataclasses.replace(kit, pots=(*kit.pots, ("pot-1l", "One-litre pot", 750)))
+    kit = replace(kit, pots=(*kit.pots, ("pot-1l", "One-litre pot", 750)))
     (order,) = orders_of_day(kit, day)
     assert [said(row[2]) for row in order.table.rows] == ["stove, two-litre pot", "mugs", ""]
 
 
 @pytest.mark.parametrize(("potfuls", "in_turns"), [(1, False), (2, False), (6, True)])
 def test_what_would_stand_for_over_an_hour_is_eaten_in_turns(potfuls: int, in_turns: bool) -> None:
-    kit, day = day_of([dataclasses.replace(bean_pot(), potfuls=potfuls)])
+    kit, day = day_of([replace(bean_pot(), potfuls=potfuls)])
     (order,) = orders_of_day(kit, day)
     assert order.in_turns == in_turns
     page = write_book(kit, TEMPLATES).markdown["meals/day-1-dinner.md"]
@@ -208,7 +208,7 @@ def test_what_would_stand_for_over_an_hour_is_eaten_in_turns(potfuls: int, in_tu
 def test_a_hard_boil_is_told_after_what_brings_it_there() -> None:
     beans = ingredient("beans", "Black beans", 80)
     hard = step("boil", beans, water_ml=400, minutes=12, minutes_at_sea_level=10)
-    told = rows([dataclasses.replace(bean_pot(), steps=(hard, step("serve")), potfuls=1)])
+    told = rows([replace(bean_pot(), steps=(hard, step("serve")), potfuls=1)])
     assert [row[1:] for row in told] == [
         (told[0][1], "stove, pot"),
         ("Boil hard 12 min.", "stove, pot"),

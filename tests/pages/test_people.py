@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import re
 
 import pytest
@@ -17,6 +16,7 @@ from builder.pages.trip.supplies.carry import carry_page, is_crowd
 from builder.planning.carrying.depots import food_items
 from builder.planning.menu import eaten_kcal
 from builder.planning.menu.menu import MenuItem
+from builder.record import replace
 from builder.speech import speech_of
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
@@ -25,7 +25,7 @@ from tests.pages.seen import seen_in
 
 def named(*names: str) -> Kit:
     party = tuple(KitPerson(name, 1.0, 6000, ()) for name in names)
-    return dataclasses.replace(sample_kit(), party=party)
+    return replace(sample_kit(), party=party)
 
 
 def said(cell: Cell) -> str:
@@ -59,7 +59,7 @@ def test_names_that_look_alike_get_pages_of_their_own() -> None:
 
 
 def test_a_public_kit_has_no_pages_of_people() -> None:
-    kit = dataclasses.replace(sample_kit(), public=True)
+    kit = replace(sample_kit(), public=True)
     book = write_book(kit, TEMPLATES)
     assert not [path for path in book.markdown if path.startswith("person")]
     assert "[Ash](carry.md#pack-1)" in book.markdown["index.md"]
@@ -78,8 +78,8 @@ def test_what_is_on_their_own_plate_is_a_danger_and_on_others_a_warning() -> Non
     assert [said(each) for each in ash.on_plate] == ["Day 1 snacks: Nut mix"]
     assert ash.with_others == ()
     refused = (Refused(1, 2, "Black beans", False),)
-    party = (dataclasses.replace(kit.party[0], refused=refused), kit.party[1])
-    other, _ = person_pages(dataclasses.replace(kit, party=party), {})
+    party = (replace(kit.party[0], refused=refused), kit.party[1])
+    other, _ = person_pages(replace(kit, party=party), {})
     assert other.on_plate == ()
     assert [said(each) for each in other.with_others] == [
         "Day 1 dinner: Black beans in Smoky bean pot"
@@ -88,8 +88,8 @@ def test_what_is_on_their_own_plate_is_a_danger_and_on_others_a_warning() -> Non
 
 def with_refused(*refused: Refused) -> Kit:
     kit = sample_kit()
-    first = dataclasses.replace(kit.party[0], refused=refused)
-    return dataclasses.replace(kit, party=(first, *kit.party[1:]))
+    first = replace(kit.party[0], refused=refused)
+    return replace(kit, party=(first, *kit.party[1:]))
 
 
 def page_of_ash(kit: Kit) -> str:
@@ -128,7 +128,7 @@ def test_what_they_avoid_is_told_once_on_their_page(name: str) -> None:
         caution = KitCaution(
             own, "care", "Mind this", "Do it.", "Ash does", "shopping", (), at=Spot(person="Ash")
         )
-        ash, _ = person_pages(dataclasses.replace(kit, cautions=(caution,)), {})
+        ash, _ = person_pages(replace(kit, cautions=(caution,)), {})
         shown.append([box.title for box in ash.boxes])
     assert shown == [[], ["Mind this"]]
 
@@ -156,8 +156,8 @@ def test_meals_that_pass_somebody_by_stand_on_their_page() -> None:
         LeftOut(2, "breakfast", 0.9, True),
         LeftOut(1, None, 0.61, False),
     )
-    party = (dataclasses.replace(kit.party[0], left_out=left), kit.party[1])
-    kit = dataclasses.replace(kit, party=party)
+    party = (replace(kit.party[0], left_out=left), kit.party[1])
+    kit = replace(kit, party=party)
     assert person_pages(kit, {})[0].left_out == (
         "Day\u00a01 lunch: the others eat, and nothing is planned for you.",
         "Day\u00a02 breakfast: nothing for you, and it is meant so.",
@@ -176,9 +176,9 @@ def test_the_pack_is_a_list_to_tick_with_the_water_added_up() -> None:
     kit = sample_kit()
     ash = kit.weights.people[0]
     more = (*ash.carries, Carried("Water, part of a litre", 500, "water"))
-    people = (dataclasses.replace(ash, carries=more), kit.weights.people[1])
-    weights = dataclasses.replace(kit.weights, people=people)
-    page, _ = person_pages(dataclasses.replace(kit, weights=weights), {(1, 2): "cook/x.md#a"})
+    people = (replace(ash, carries=more), kit.weights.people[1])
+    weights = replace(kit.weights, people=people)
+    page, _ = person_pages(replace(kit, weights=weights), {(1, 2): "cook/x.md#a"})
     assert [said(line.what) for line in page.carries] == [
         "Own gear",
         "Day 1 dinner: Smoky bean pot",
@@ -192,13 +192,13 @@ def test_the_pack_is_a_list_to_tick_with_the_water_added_up() -> None:
 @pytest.mark.parametrize("name", MEALS)
 def test_food_in_a_pack_leads_to_its_steps_as_the_plan_calls_it(name: MealName) -> None:
     kit = sample_kit()
-    meal = dataclasses.replace(kit.days[0].meals[0], meal=name, title="Curry {hot}, 100 %")
-    day = dataclasses.replace(kit.days[0], meals=(meal, *kit.days[0].meals[1:]))
+    meal = replace(kit.days[0].meals[0], meal=name, title="Curry {hot}, 100 %")
+    day = replace(kit.days[0], meals=(meal, *kit.days[0].meals[1:]))
     menu = [MenuItem(meal, (), MealItem(), day.day)]
     things = tuple(food_items([menu], speech_of(kit.language)))
-    load = dataclasses.replace(kit.weights.people[0], carries=things)
-    weights = dataclasses.replace(kit.weights, people=(load, kit.weights.people[1]))
-    kit = dataclasses.replace(kit, days=(day, *kit.days[1:]), weights=weights)
+    load = replace(kit.weights.people[0], carries=things)
+    weights = replace(kit.weights, people=(load, kit.weights.people[1]))
+    kit = replace(kit, days=(day, *kit.days[1:]), weights=weights)
     (line,) = person_pages(kit, {(1, 0): "cook/curry.md#a"})[0].carries
     assert line.what[0].href == "cook/curry.md#a"
     assert said(line.what).endswith(": Curry {hot}, 100 %")
@@ -222,15 +222,13 @@ def test_everyone_gets_their_own_share_of_the_pot() -> None:
 def test_somebody_who_is_not_there_for_a_meal_has_none_of_it() -> None:
     kit = sample_kit()
     meals = tuple(
-        dataclasses.replace(meal, eaters=("Rowan",), plate_shares=(1.0,))
-        for meal in kit.days[1].meals
+        replace(meal, eaters=("Rowan",), plate_shares=(1.0,)) for meal in kit.days[1].meals
     )
     people = tuple(
-        dataclasses.replace(each, food_kcal=eaten_kcal(meals, each.name))
-        for each in kit.days[1].people
+        replace(each, food_kcal=eaten_kcal(meals, each.name)) for each in kit.days[1].people
     )
-    days = (kit.days[0], dataclasses.replace(kit.days[1], meals=meals, people=people))
-    ash, rowan = person_pages(dataclasses.replace(kit, days=days), {})
+    days = (kit.days[0], replace(kit.days[1], meals=meals, people=people))
+    ash, rowan = person_pages(replace(kit, days=days), {})
     assert len(ash.eats.rows) == 1
     assert len(rowan.eats.rows) == 2
     assert said(ash.by_day.rows[1][2]) == "0 kcal need 2,925 kcal"
@@ -238,9 +236,9 @@ def test_somebody_who_is_not_there_for_a_meal_has_none_of_it() -> None:
 
 def test_no_limit_and_no_own_gear_are_said_plainly() -> None:
     kit = sample_kit()
-    load = dataclasses.replace(kit.weights.people[0], limit_g=0.0, carries=())
-    weights = dataclasses.replace(kit.weights, people=(load, kit.weights.people[1]))
-    page, _ = person_pages(dataclasses.replace(kit, weights=weights), {})
+    load = replace(kit.weights.people[0], limit_g=0.0, carries=())
+    weights = replace(kit.weights, people=(load, kit.weights.people[1]))
+    page, _ = person_pages(replace(kit, weights=weights), {})
     assert "at most" not in said(page.pack)
     assert said(page.brings[0]).endswith("no weight is counted for it here")
     assert len(page.brings) == 2
@@ -248,9 +246,9 @@ def test_no_limit_and_no_own_gear_are_said_plainly() -> None:
 
 def test_who_carries_nothing_is_told_so() -> None:
     kit = sample_kit()
-    load = dataclasses.replace(kit.weights.people[0], total_g=0.0, limit_g=0.0, carries=())
-    weights = dataclasses.replace(kit.weights, people=(load, kit.weights.people[1]))
-    text = write_book(dataclasses.replace(kit, weights=weights), TEMPLATES).markdown
+    load = replace(kit.weights.people[0], total_g=0.0, limit_g=0.0, carries=())
+    weights = replace(kit.weights, people=(load, kit.weights.people[1]))
+    text = write_book(replace(kit, weights=weights), TEMPLATES).markdown
     assert "You carry nothing." in text["person-ash.md"]
     assert "You carry nothing." not in text["person-rowan.md"]
 
@@ -262,7 +260,7 @@ def test_what_was_not_told_of_somebody_stands_on_their_page_and_on_no_other() ->
         DefaultUsed("air on day 1", "5 to 20 °C", "untold", (("n", "1"),)),
         DefaultUsed("mug", "300 ml", "untold"),
     )
-    kit = dataclasses.replace(sample_kit(), defaults=untold)
+    kit = replace(sample_kit(), defaults=untold)
     book = write_book(kit, TEMPLATES)
     words = {path: seen_in(each).words for path, each in book.markdown.items()}
     said = "Not told of you: mass of Ash, taken as 70 kg; age of Ash, taken as 35 years."
@@ -276,12 +274,12 @@ def test_what_was_not_told_of_somebody_stands_on_their_page_and_on_no_other() ->
 def test_what_a_crowd_carries_stands_on_each_ones_page_alone(people: int, packs: int) -> None:
     kit = sample_kit()
     names = [f"Ash {number}" for number in range(people)]
-    crowd = dataclasses.replace(
+    crowd = replace(
         kit,
-        party=tuple(dataclasses.replace(kit.party[0], name=name) for name in names),
-        weights=dataclasses.replace(
+        party=tuple(replace(kit.party[0], name=name) for name in names),
+        weights=replace(
             kit.weights,
-            people=tuple(dataclasses.replace(kit.weights.people[0], name=name) for name in names),
+            people=tuple(replace(kit.weights.people[0], name=name) for name in names),
         ),
     )
     page = carry_page(crowd, is_crowd(crowd))

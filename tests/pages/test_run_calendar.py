@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -11,6 +10,7 @@ from icalendar import Calendar
 
 from builder.pages.home.run_calendar import run_calendar
 from builder.planning.drying import Part, Run, Step
+from builder.record import replace
 
 MADE = datetime.datetime(2031, 6, 1, 6, 30, tzinfo=datetime.UTC)
 START = datetime.datetime(2031, 6, 19, 10, 0)

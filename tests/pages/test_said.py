@@ -6,12 +6,12 @@ import gettext
 import re
 import sys
 from collections.abc import Iterator
-from dataclasses import fields, is_dataclass, replace
 
 import pytest
 
 from builder.model.kit import Kit
 from builder.pages.trip.book import Book, NavItem, write_book
+from builder.record import fields, is_dataclass, replace
 from builder.speech import Speech, spoken
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
 
 import pytest
 
 from builder.model.kit import ComingFood
 from builder.pages.trip.book import write_book
+from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import re
 
 import pytest
@@ -10,6 +9,7 @@ import pytest
 from builder.model.source import HOW_KNOWN, Source
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.origins.sources import KNOWN, SUBJECTS, Checked, read_checked, sources_page
+from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 from tests.pages.seen import seen_in
@@ -101,7 +101,7 @@ def test_the_page_is_light(book: Book) -> None:
 
 @pytest.mark.parametrize(("used", "linked"), [("table", False), ("usda-sr28", True)])
 def test_numbers_lead_to_what_a_source_checks(used: str, linked: bool) -> None:
-    kit = dataclasses.replace(sample_kit(), sources=(dataclasses.replace(TABLE, id=used),))
+    kit = replace(sample_kit(), sources=(replace(TABLE, id=used),))
     numbers = seen_in(write_book(kit, TEMPLATES).markdown["numbers.md"])
     hrefs = [given.get("href") for name, given in numbers.tags if name == "a"]
     assert "sources.md" in hrefs

@@ -2,25 +2,24 @@
 
 from __future__ import annotations
 
-import dataclasses
-
 import pytest
 
 from builder.pages.trip.strip import day_strip
+from builder.record import replace
 from tests.pages.sample_kit import sample_kit
 
 
 def test_a_day_of_rest_needs_no_strip() -> None:
     kit = sample_kit()
-    assert day_strip(kit, dataclasses.replace(kit.days[0], travel_hours=0.0)) is None
+    assert day_strip(kit, replace(kit.days[0], travel_hours=0.0)) is None
 
 
 def test_the_way_stands_in_two_parts_about_lunch_and_in_one_without() -> None:
     kit = sample_kit()
-    lunch = dataclasses.replace(kit.days[0].meals[0], meal="lunch")
-    day = dataclasses.replace(kit.days[0], travel_hours=6.0, between_water_h=0.0)
-    without = day_strip(kit, dataclasses.replace(day, meals=()))
-    with_lunch = day_strip(kit, dataclasses.replace(day, meals=(lunch,)))
+    lunch = replace(kit.days[0].meals[0], meal="lunch")
+    day = replace(kit.days[0], travel_hours=6.0, between_water_h=0.0)
+    without = day_strip(kit, replace(day, meals=()))
+    with_lunch = day_strip(kit, replace(day, meals=(lunch,)))
     assert without and with_lunch
     # 6 h of the 16 on a strip of 272: 102; with a pause of three quarters of an hour two of 51.
     assert [bar.width for bar in without.bars] == ["102"]
@@ -33,7 +32,7 @@ def test_the_way_stands_in_two_parts_about_lunch_and_in_one_without() -> None:
 @pytest.mark.parametrize(("dry_h", "width"), [(2.0, "34"), (6.0, "102"), (9.0, "102")])
 def test_a_stretch_without_water_is_no_longer_than_the_way(dry_h: float, width: str) -> None:
     kit = sample_kit()
-    day = dataclasses.replace(kit.days[0], meals=(), travel_hours=6.0, between_water_h=dry_h)
+    day = replace(kit.days[0], meals=(), travel_hours=6.0, between_water_h=dry_h)
     strip = day_strip(kit, day)
     assert strip
     assert [bar.width for bar in strip.bars] == ["102", width]
@@ -41,7 +40,7 @@ def test_a_stretch_without_water_is_no_longer_than_the_way(dry_h: float, width: 
 
 def test_what_is_later_than_the_strip_stands_at_its_end() -> None:
     kit = sample_kit()
-    day = dataclasses.replace(kit.days[0], travel_hours=20.0, between_water_h=0.0)
+    day = replace(kit.days[0], travel_hours=20.0, between_water_h=0.0)
     strip = day_strip(kit, day)
     assert strip
     assert all(float(bar.x) + float(bar.width) <= 296 - 12 for bar in strip.bars)

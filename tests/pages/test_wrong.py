@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from builder.model.mishaps import Mishap, StillEaten
 from builder.pages.trip.afterwards.wrong import wrong_page
 from builder.pages.trip.afterwards.wrong_in_short import wrong_in_short
+from builder.record import replace
 from tests.pages.sample_kit import sample_kit
 
 

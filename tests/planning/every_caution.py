@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
 from builder.model.kit import Kit
+from builder.record import dataclass
 
 from . import (
     test_cautions,

@@ -5,7 +5,6 @@ from __future__ import annotations
 import copy
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -20,6 +19,7 @@ from builder.planning.stock.choosing import with_chosen_packs
 from builder.planning.stock.packs import Stock
 from builder.problems import Problem, errors
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
+from builder.record import dataclass
 
 SHIPPED = Path(__file__).parents[2] / "content"
 # Shipped foods take long to read and no test here names one.

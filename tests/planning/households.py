@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 import math
 from collections.abc import Iterator
-from dataclasses import replace
 from itertools import permutations
 from pathlib import Path
 from typing import Any
@@ -16,6 +15,7 @@ from builder.model.home import ALWAYS_FREE, WEEKDAYS, FreeHours, Home, NewBatch
 from builder.planning.drying import DryingPlan, Run, plan_runs
 from builder.planning.stock.checks import check
 from builder.planning.stock.packs import Stock
+from builder.record import replace
 from tests.planning.folders import Record, day, day_trip, hand, uses
 
 AT = datetime.date(2031, 6, 1)  # a Sunday

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -14,6 +13,7 @@ from builder.model.home import Home
 from builder.planning.at_home import PackLabel, Purchase, Task, purchases
 from builder.planning.drying import DryingPlan, Meal, Part, Run
 from builder.planning.home import HomePlan, day_of, has_home, plan_home
+from builder.record import replace
 from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
 
 DAY = datetime.date(2031, 5, 10)

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 import pytest
 
 from builder.model.content import Content
 from builder.model.food import HAZARDS, KINDS, Composition, Food, FoodKind, FoodState
 from builder.planning.foods.hazards import hazards_of, is_game, is_minced
 from builder.reading.folder import Layer, read_folder
+from builder.record import replace
 
 from .folders import SHIPPED
 

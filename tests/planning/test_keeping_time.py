@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -13,6 +12,7 @@ from builder.model.food import Composition, Food
 from builder.planning.batches.keeping import Kept, Store, keeps_from, kept
 from builder.planning.batches.verdict import Load, Ruling
 from builder.planning.foods.substance import substance_of_food
+from builder.record import replace
 from builder.speech import speech_of
 
 ENGLISH = speech_of("en")

@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 import tempfile
 from collections.abc import Sequence
-from dataclasses import replace
 from functools import cache
 from pathlib import Path
 from typing import Literal
@@ -29,6 +28,7 @@ from builder.model.trip import (
     Wind,
 )
 from builder.planning.kit import plan_trip
+from builder.record import replace
 
 from .folders import Hand, Record, day, day_trip, hand, uses
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import fields
 from pathlib import Path
 
 from builder.model.content import Content
@@ -14,6 +13,7 @@ from builder.planning.menu.menu import _as_cooked, _MenuPlanner
 from builder.planning.menu.stands import Stand
 from builder.planning.stock import Stock, check
 from builder.reading.folder import Layer, read_folder
+from builder.record import fields
 from builder.speech import speech_of
 
 REPO = Path(__file__).parents[2]

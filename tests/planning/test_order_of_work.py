@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
@@ -28,6 +27,7 @@ from builder.model.kit import (
 from builder.planning.cooking.hearth import Burner, Hearth
 from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.cooking.tasks import FLAMES_MIN, PREHEAT_MIN
+from builder.record import replace
 from tests.planning.folders import Record, day, day_trip, hand, uses
 
 HERE = Conditions(640, 938.8, 97.85, 1.16, 4, 16, "sheltered", "stream", "filter", 8)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import random
-from dataclasses import replace
 from itertools import combinations
 from typing import Any
 
@@ -13,6 +12,7 @@ from hypothesis import strategies as st
 
 from builder.planning.drying.packing import Free, Place, Task, Thing, exactly, pack, search
 from builder.planning.drying.packing.search import least_extra, least_left_out
+from builder.record import replace
 from tests.planning.every_plan import best, faults, lateness
 
 SLOW = [HealthCheck.too_slow, HealthCheck.data_too_large]

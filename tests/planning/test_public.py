@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import datetime
 import itertools
 import typing
@@ -57,6 +56,7 @@ from builder.planning.kit import plan_trip
 from builder.planning.public import public_kit, public_trip
 from builder.planning.stock import check
 from builder.planning.tracing import TOLD_BY_PARTY
+from builder.record import fields, is_dataclass, replace
 from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
 
 # What stays at home, so that a new field is decided and not forgotten: list it here, or in LEAVES
@@ -128,7 +128,7 @@ STAYS: Mapping[type, set[str]] = {
     Step: {"picture"},
     Packaging: {"price"},
     **{
-        kind: {each.name for each in dataclasses.fields(kind)} - {"places"}
+        kind: {each.name for each in fields(kind)} - {"places"}
         for kind in (
             Picture,
             Dryer,
@@ -203,7 +203,7 @@ def test_every_record_of_the_content_is_asked_about() -> None:
     while todo:
         kind = todo.pop()
         todo += typing.get_args(kind)
-        if dataclasses.is_dataclass(kind) and kind not in {*found, Place, Places}:
+        if is_dataclass(kind) and kind not in {*found, Place, Places}:
             found.add(typing.cast(type, kind))
             todo += typing.get_type_hints(kind).values()
     assert found - {Content, Gear} == set(RECORDS)
@@ -212,7 +212,7 @@ def test_every_record_of_the_content_is_asked_about() -> None:
 
 @pytest.mark.parametrize("kind", RECORDS)
 def test_every_field_is_decided(kind: type) -> None:
-    every = {each.name for each in dataclasses.fields(kind)} - {"places"}
+    every = {each.name for each in fields(kind)} - {"places"}
     leaves, stays = set(LEAVES.get(kind, {})), STAYS.get(kind, set())
     assert leaves | stays == every, "decide it in builder/model/public.py, or in STAYS above"
     assert not leaves & stays
@@ -287,22 +287,21 @@ def marked(record: Any, count: Iterator[int], stays_only: bool) -> Any:
     kind = type(record)
     hints = typing.get_type_hints(kind)
     values: dict[str, Any] = {}
-    for each in dataclasses.fields(record):
+    for each in fields(record):
         value = getattr(record, each.name)
         stays = each.name not in LEAVES.get(kind, {})
         if each.name == "places":
             values["places"] = Places(Place("zqfile.yaml", 7_654_321, 1), value.fields)
         elif isinstance(value, Mapping):
             values[each.name] = {
-                key: marked(one, count, stays_only) if dataclasses.is_dataclass(one) else one
+                key: marked(one, count, stays_only) if is_dataclass(one) else one
                 for key, one in value.items()
             }
-        elif dataclasses.is_dataclass(value):
+        elif is_dataclass(value):
             values[each.name] = marked(value, count, stays_only)
         elif isinstance(value, tuple):
             values[each.name] = tuple(
-                marked(one, count, stays_only) if dataclasses.is_dataclass(one) else one
-                for one in value
+                marked(one, count, stays_only) if is_dataclass(one) else one for one in value
             )
         elif stays_only and not stays:
             values[each.name] = value
@@ -311,7 +310,7 @@ def marked(record: Any, count: Iterator[int], stays_only: bool) -> Any:
             values[each.name] = round(value * (1 + next(count) * 1e-6) + 1.3e-5, 9)
         elif hints[each.name] in (str, str | None) and (kind, each.name) not in _NAMES:
             values[each.name] = f"zq{kind.__name__}{each.name}{next(count)}" if value else value
-    return dataclasses.replace(record, **values)
+    return replace(record, **values)
 
 
 # Ids that other records name, and words of a list: these bear their mark from the start.
@@ -381,11 +380,11 @@ def test_no_number_knows_where_it_was_told(tmp_path: Path) -> None:
     told = Told(Place("zqfile.yaml", 1, 1), "mass_g")
     content = read(tmp_path).content
     (tarp,) = content.trips["hand"].gear_shared
-    trip = dataclasses.replace(
+    trip = replace(
         content.trips["hand"],
-        gear_shared=(dataclasses.replace(tarp, mass_g=Figure(tarp.mass_g, told)),),
+        gear_shared=(replace(tarp, mass_g=Figure(tarp.mass_g, told)),),
     )
-    traced = dataclasses.replace(content, trips={"hand": trip})
+    traced = replace(content, trips={"hand": trip})
     public = public_trip(kit_of(traced), traced)
     # It is a figure, so that kit.json can tell its origin, and the origin is no place.
     tarp_g = public.trip.gear_shared[0].mass_g
@@ -400,19 +399,19 @@ def texts_and_numbers(content: Content) -> tuple[set[str], set[str]]:
 
     def walk(record: Any) -> None:
         kind = type(record)
-        for each in dataclasses.fields(record):
+        for each in fields(record):
             value = getattr(record, each.name)
             if isinstance(value, Mapping):
                 value = tuple(value.values())
             for one in value if isinstance(value, tuple) else (value,):
-                if dataclasses.is_dataclass(one):
+                if is_dataclass(one):
                     walk(one) if not isinstance(one, Places) else None
                 elif isinstance(one, float) or (isinstance(one, str) and one.startswith("zq")):
                     leaves = each.name in LEAVES.get(kind, {})
                     in_steps = (kind, each.name) in ROUNDED_UP_TO
                     (listed if leaves and not in_steps else hidden).add(str(one))
 
-    walk(dataclasses.replace(content.trips["hand"], defaults=()))
+    walk(replace(content.trips["hand"], defaults=()))
     for each in (*content.recipes.values(), *content.batches.values()):
         walk(each)
     return listed, {each for each in hidden - listed if len(each.strip("0.")) > 3}
@@ -424,10 +423,8 @@ def texts_and_numbers(content: Content) -> tuple[set[str], set[str]]:
 def with_person(content: Content, number: int, **changes: Any) -> Content:
     trip = content.trips["hand"]
     party = list(trip.party)
-    party[number] = dataclasses.replace(party[number], **changes)
-    return dataclasses.replace(
-        content, trips={"hand": dataclasses.replace(trip, party=tuple(party))}
-    )
+    party[number] = replace(party[number], **changes)
+    return replace(content, trips={"hand": replace(trip, party=tuple(party))})
 
 
 ALONE = [{"name": "Ea", "sex": "female", "age": 40, "mass": "60 kg"}]
@@ -498,10 +495,10 @@ def test_heights_and_ways_are_rounded_up(tmp_path: Path) -> None:
     assert second.conditions.pressure_hpa == first.conditions.pressure_hpa
     assert (first.distance_m, first.ascent_m, first.descent_m) == (12_000, 500, 300)
     trip = content.trips["hand"]
-    camp = dataclasses.replace(trip.days[0].camp, altitude_m=1299.0)
-    low = dataclasses.replace(trip.days[0], camp=camp)
-    moved = dataclasses.replace(trip, days=(low, trip.days[1]))
-    assert public_of(dataclasses.replace(content, trips={"hand": moved})) == kit
+    camp = replace(trip.days[0].camp, altitude_m=1299.0)
+    low = replace(trip.days[0], camp=camp)
+    moved = replace(trip, days=(low, trip.days[1]))
+    assert public_of(replace(content, trips={"hand": moved})) == kit
 
 
 def test_what_is_on_a_step_stays_there(tmp_path: Path) -> None:
@@ -543,8 +540,8 @@ def test_batches_are_numbered_and_have_no_days(tmp_path: Path) -> None:
     (batch,) = public_of(content).batches
     assert (batch.id, batch.dried_on, batch.best_before) == ("batch-1", None, None)
     assert batch.residual_moisture == pytest.approx(1 - 0.4 * 1000 / 430)
-    later = dataclasses.replace(content.batches["zqpulse"], done=datetime.date(2031, 5, 1), used=3)
-    changed = dataclasses.replace(content, batches={"zqpulse": later})
+    later = replace(content.batches["zqpulse"], done=datetime.date(2031, 5, 1), used=3)
+    changed = replace(content, batches={"zqpulse": later})
     assert public_of(changed) == public_of(content)
     kits = kit_of(changed), kit_of(content)
     assert public_trip(kits[0], changed) == public_trip(kits[1], content)

@@ -7,7 +7,6 @@ solids. Most must be dried to 10 %, so 77.7 g are dry for certain and 144.5 g fo
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -25,6 +24,7 @@ from builder.planning.batches.verdict import (
     stays_raw,
 )
 from builder.planning.foods.substance import substance_of_food
+from builder.record import replace
 from builder.speech import speech_of
 
 DONE = datetime.date(2031, 1, 1)

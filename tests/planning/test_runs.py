@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -15,6 +14,7 @@ from builder.model.home import Home
 from builder.planning.drying import DryingPlan
 from builder.planning.drying import runs as planning_runs
 from builder.planning.drying.packing import Answer, pack
+from builder.record import replace
 from tests.planning.folders import Record, food
 from tests.planning.households import (
     AT,

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import pairwise
 from pathlib import Path
 
@@ -21,6 +20,7 @@ from builder.model.kit import Kit, OrderOfWork, PlannedMeal
 from builder.model.trip import MealItem
 from builder.planning.cooking import cooking_places, hearth_of, orders_of_work
 from builder.planning.menu import plan_menu
+from builder.record import replace
 
 from .folders import Hand, Record, boils_c, day, day_trip, hand, uses
 

@@ -7,7 +7,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +18,7 @@ from builder.model.gear import Dryer, Packaging
 from builder.model.home import Home, NewBatch
 from builder.planning.drying import Pays, Way, Ways, ways_to_change, ways_to_dry
 from builder.planning.stock.checks import check
+from builder.record import replace
 from tests.planning.folders import Record, food, hand
 
 TODAY = datetime.date(2031, 6, 1)

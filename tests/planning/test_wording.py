@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -18,6 +17,7 @@ from builder.planning.stock.checks import check
 from builder.planning.stock.packs import Stock
 from builder.planning.wording import content_said, worded
 from builder.reading.folder import Layer, read_folder
+from builder.record import replace
 from builder.speech import Speech, speech_of
 from tests.planning.folders import SHIPPED
 

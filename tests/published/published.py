@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from functools import cache
 from inspect import signature
 from pathlib import Path
@@ -11,6 +10,8 @@ from typing import Any
 
 import pytest
 import yaml
+
+from builder.record import dataclass
 
 # How a row is known: the publication itself, a copy of it, memory, arithmetic or a general
 # library, or the trade's habit without a source.

@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import asdict
 from functools import cache
 from pathlib import Path
 from typing import Any, get_args
@@ -23,6 +22,7 @@ from builder.pages.trip.origins.sources import (
     checks_said,
     known_said,
 )
+from builder.record import asdict
 from builder.speech import speech_of
 
 from .published import SOURCES_YAML

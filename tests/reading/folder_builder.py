@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 
 from builder.model.content import Content
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
+from builder.record import dataclass
 
 ROOT = Path(__file__).resolve().parents[2]
 SHIPPED = ROOT / "content"

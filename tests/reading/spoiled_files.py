@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from builder.record import dataclass
 from tests.reading.folder_builder import BEAN_POT, BEANS_IN_MAY, TRIP
 
 FOOD = """\

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import re
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from builder.record import replace
 from builder.site.assemble import build_site
 from builder.site.errors import SiteError
 from builder.site.folder.address import QUIET_ZONE, kit_address, qr_svg

@@ -10,11 +10,11 @@ import subprocess
 import sys
 import tempfile
 import zipfile
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
+from builder.record import replace
 from builder.site.assemble import SiteInput, build_site
 from builder.site.errors import SiteError, of_the_system
 from builder.site.folder import archive, swap

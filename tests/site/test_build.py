@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import shutil
 from collections.abc import Callable
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from builder.reading.pictures.small_copies import copies_of
+from builder.record import replace
 from builder.site import inputs
 from builder.site.build import Order, Pictures, build_kit
 from tests.pages.sample_kit import sample_kit

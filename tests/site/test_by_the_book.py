@@ -6,7 +6,6 @@ import json
 import re
 import shutil
 from collections.abc import Mapping
-from dataclasses import replace
 from functools import cache
 from html import escape
 from pathlib import Path
@@ -20,6 +19,7 @@ from mkdocs.config.defaults import MkDocsConfig
 
 from builder.model.kit import Kit
 from builder.pages.trip.book import write_book
+from builder.record import replace
 from builder.site.assemble import SiteInput, build_site
 from builder.site.rendering import chrome, run_mkdocs
 from builder.site.rendering.framing import put_together, taken_apart

@@ -5,12 +5,12 @@ from __future__ import annotations
 import gettext
 import json
 import re
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from builder.model.trip import ENGLISH, LANGUAGES
+from builder.record import replace
 from builder.site import assemble
 from builder.site.assemble import build_site
 from builder.site.rendering import renderer

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import dataclasses
 import typing
 from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Any
 
+from builder.record import fields, is_dataclass, replace
 from builder.site.build import Order, build_kit
 from tests.conftest import files_of
 from tests.hostile import TEXTS
@@ -36,7 +36,7 @@ def spoiled(record: Any, count: Iterator[int]) -> Any:
     kind = type(record)
     hints = typing.get_type_hints(kind)
     values: dict[str, Any] = {}
-    for each in dataclasses.fields(record):
+    for each in fields(record):
         value = getattr(record, each.name)
         if each.name == "places":
             continue
@@ -44,16 +44,16 @@ def spoiled(record: Any, count: Iterator[int]) -> Any:
             values[each.name] = {key: within(one, count) for key, one in value.items()}
         elif isinstance(value, tuple):
             values[each.name] = tuple(within(one, count) for one in value)
-        elif dataclasses.is_dataclass(value):
+        elif is_dataclass(value):
             values[each.name] = spoiled(value, count)
         elif value and hints[each.name] in (str, str | None) and (kind, each.name) not in _NAMES:
             number = next(count)
             values[each.name] = f"zq{number} {HOSTILE[number % len(HOSTILE)]}"
-    return dataclasses.replace(record, **values)
+    return replace(record, **values)
 
 
 def within(one: Any, count: Iterator[int]) -> Any:
-    return spoiled(one, count) if dataclasses.is_dataclass(one) else one
+    return spoiled(one, count) if is_dataclass(one) else one
 
 
 def test_no_text_of_any_record_runs_in_any_file_of_a_kit(tmp_path: Path) -> None:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -19,6 +18,7 @@ from builder.model.kit import Kit
 from builder.pages.ink import cell, line
 from builder.pages.trip.book import write_book
 from builder.reading.folder import Layer, read_folder
+from builder.record import replace
 from builder.site.rendering.plain_markdown import NotPlain, Rendered, render
 
 ROOT = Path(__file__).resolve().parents[2]

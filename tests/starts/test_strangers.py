@@ -5,13 +5,13 @@ from __future__ import annotations
 import random
 import shutil
 import zipfile
-from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
 from builder.model.food import Composition, Food
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
+from builder.record import replace
 from builder.starts.strangers import joined_allergens
 from tests.conftest import tripkit
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import os
 import pickle
 import tempfile
-from dataclasses import replace
 from typing import IO, Any, NamedTuple
 
 from builder.cli.dangers import Dangers
@@ -24,6 +23,7 @@ from builder.problems import Problem, ProblemsFound
 from builder.reading.anew.cuttings import Key, content_of_kit, pictures_along
 from builder.reading.folder import Folder
 from builder.reading.pictures.small_copies import copies_of
+from builder.record import replace
 from builder.shipped import shipped_root
 from builder.site.build import Built, Order, Pictures, build_kit
 

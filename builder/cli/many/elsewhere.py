@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import BrokenExecutor, CancelledError, Executor, Future, as_completed
-from dataclasses import replace
 from functools import partial
 from pathlib import Path
 from typing import Any
@@ -20,6 +19,7 @@ from builder.model.since import OldKit
 from builder.planning.graph import held_in
 from builder.reading.files import PICTURES, ROOMS, ROOMS_OF_PICTURES, TRACK, files_of_room
 from builder.reading.folder import Folder
+from builder.record import replace
 from builder.shipped import shipped_root
 from builder.site.build import Built, HomeOrder, build_home
 from builder.site.folder.made import is_whole, made_of

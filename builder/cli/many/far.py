@@ -12,7 +12,6 @@ import shutil
 import tempfile
 import threading
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import NamedTuple
 
@@ -25,6 +24,7 @@ from builder.cli.planner import Planner
 from builder.model.since import OldKit
 from builder.reading.files import ROOMS
 from builder.reading.folder import ALWAYS_SHIPPED, Layer
+from builder.record import dataclass, replace
 from builder.shipped import shipped_root
 from builder.site.build import Built
 from builder.site.errors import SiteError

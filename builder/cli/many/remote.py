@@ -10,7 +10,6 @@ import contextlib
 import json
 import tempfile
 from collections.abc import Iterator, Mapping
-from dataclasses import asdict, replace
 from pathlib import Path, PurePosixPath
 
 import click
@@ -18,6 +17,7 @@ import click
 from builder.cli.base import BuilderStop, Place
 from builder.problems import printable
 from builder.reading.files import ENDINGS, ROOMS
+from builder.record import asdict, replace
 from builder.site.folder.index_page import INDEX_NAME
 from builder.site.folder.made import OWN_FOLDER, Made, is_ours, made_of, sha256_of
 from builder.site.folder.swap import remove

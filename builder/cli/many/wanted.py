@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +10,7 @@ import click
 
 from builder.clock import today
 from builder.problems import as_told
+from builder.record import dataclass
 from builder.site.rendering.generators import USUAL_GENERATOR
 
 _MOST_DIGITS = 6  # more parts than anybody has trips

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from builder.pages.charts.drawing import (
     BAR,
@@ -29,6 +28,7 @@ from builder.pages.charts.drawing import (
 )
 from builder.pages.charts.leaders import Named, led
 from builder.pages.pieces import Table
+from builder.record import dataclass
 
 _ROW = 38.0
 _THIN = 6.0

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Literal
 
 from builder.pages.pieces import Table
+from builder.record import dataclass
 
 # Laid out for the narrowest screen: where words have room on it, they have more on any other.
 WIDTH = 296

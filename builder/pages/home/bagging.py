@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home
@@ -11,6 +10,7 @@ from builder.pages.pieces import Cell, Piece
 from builder.pages.words import MEALS, number_and_date
 from builder.planning.at_home import Bag, BaggingMeal, TripBags
 from builder.planning.home import HomePlan
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

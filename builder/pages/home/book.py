@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 import json
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TypeAlias
 
@@ -30,6 +29,7 @@ from builder.pages.home.showing import figures_of_home
 from builder.pages.home.stock import stock_page
 from builder.pages.home.ways import ways_pages
 from builder.planning.home import HomePlan
+from builder.record import dataclass
 from builder.speech import speech_of
 
 NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass
 
 from builder.formulas.declaring import FORMULAS
 from builder.formulas.drying import MOST_WATER_SHARE, dried_mass_g, moisture_ratio, residual_share
@@ -26,6 +25,7 @@ from builder.pages.words import DRY_BY
 from builder.planning.batches import FIT, VERDICTS
 from builder.planning.home import HomePlan
 from builder.planning.stock import OWN_METHODS, Dryable, Followed, Rules
+from builder.record import dataclass
 from builder.units import System
 
 Data = dict[str, object]

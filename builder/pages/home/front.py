@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from builder.pages.home.runs import step_line
 from builder.pages.pieces import Cell, Piece, filled, link, text
 from builder.planning.at_home import LOOK_AHEAD_DAYS, Doing, Task, TripAhead
 from builder.planning.home import HomePlan
+from builder.record import dataclass
 from builder.speech import Speech, speech_of
 
 _MOST_NAMED = 6  # things to buy; more of them are counted

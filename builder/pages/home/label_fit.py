@@ -7,9 +7,9 @@ widest of the common ones, and a browser's own measure, in the tests, must never
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from builder.pages.home.label_words import GIVEN_UP, LabelWords, Part
+from builder.record import dataclass
 
 MM_PER_PT = 25.4 / 72
 # An x-height of 1.2 mm, as labels on food must have (Regulation (EU) No 1169/2011, Article 13,

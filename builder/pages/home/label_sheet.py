@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from functools import cache
 from io import BytesIO
 from pathlib import Path
@@ -26,6 +25,7 @@ from builder.pages.home.label_fit import (
 )
 from builder.pages.home.label_words import LabelWords, Part, label_words
 from builder.planning.at_home import PackLabel
+from builder.record import dataclass
 from builder.speech import Speech, later
 
 PAPERS_MM: Mapping[Page, tuple[float, float]] = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}

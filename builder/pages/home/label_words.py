@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
 from builder.pages.figures import Figures
 from builder.pages.home.showing import minutes_said, water_said
 from builder.planning.at_home import PackLabel
 from builder.planning.menu import avoided_said
+from builder.record import dataclass
 from builder.speech import Speech
 
 Part = Literal["raw", "name", "made", "best", "water", "do", "allergens"]

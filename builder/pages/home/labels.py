@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from builder.model.gear import LabelSheet
 from builder.pages.home.label_sheet import PLAIN, plain_sheet
 from builder.pages.home.label_words import label_words
 from builder.pages.home.showing import figures_of_home
 from builder.pages.pieces import Cell, Piece
 from builder.planning.home import HomePlan
+from builder.record import dataclass
 from builder.speech import Speech
 
 USUAL_SHEETS = ("a4-3x8", "letter-3x10")

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from builder.model.learned import Habit, Taught
 from builder.pages.figures import Figures
@@ -13,6 +12,7 @@ from builder.pages.trip.afterwards.learned import times_said
 from builder.pages.words import DRIED
 from builder.planning.at_home import Experience
 from builder.planning.home import HomePlan
+from builder.record import dataclass
 from builder.speech import Speech, later
 
 # What the weights are told of.

@@ -7,11 +7,11 @@ picture is layout; what it comes to is worked out of the figures that the page c
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from builder.pages.charts.drawing import LETTERS, WIDTH
 from builder.pages.home.showing import money
 from builder.planning.drying import PaysTerms
+from builder.record import dataclass
 from builder.speech import Speech
 
 HEIGHT = 180

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
 from builder.pages.charts import WIDTH, Bar, Chart, Mark, Words, in_lines
 from builder.pages.figures import Figures
@@ -12,6 +11,7 @@ from builder.pages.home.showing import figures_of_home, titles_of_trips
 from builder.pages.pieces import Cell, Piece, filled, text
 from builder.planning.drying import Part, Run, Step
 from builder.planning.home import HomePlan
+from builder.record import dataclass
 from builder.speech import Speech, later
 
 ICS_NAME = "runs.ics"

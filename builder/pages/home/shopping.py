@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home, titles_of_trips
@@ -11,6 +10,7 @@ from builder.pages.pieces import Cell, Piece, filled, link, text
 from builder.pages.spreadsheet import harmless, written_csv
 from builder.planning.at_home import Purchase, TakenFromStock
 from builder.planning.home import HomePlan, TripShopping
+from builder.record import dataclass
 
 CSV_NAME = "shopping.csv"
 _HEADS = ("shelf", "name", "food", "buy_g", "packets", "packet_g", "needed_on", "to_dry", "trips")

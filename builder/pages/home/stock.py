@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
 
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home, titles_of_trips
@@ -12,6 +11,7 @@ from builder.pages.pieces import Cell, Piece, Table, table, text
 from builder.pages.words import MEALS
 from builder.planning.home import HomePlan
 from builder.planning.stock import StockLine
+from builder.record import dataclass
 from builder.speech import later
 
 _KINDS = {

@@ -6,7 +6,6 @@ All that the ways are reckoned from stands on the page, and can be changed there
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from builder.model.figure import Origin
 from builder.pages.figures import Figures
@@ -17,6 +16,7 @@ from builder.pages.pieces import Cell, Piece, Scale, Table, filled, link, stacke
 from builder.pages.trip.origins.changing import part_of
 from builder.planning.drying import AFTER_RUNS, BOUGHT, Changeable, Input, Pays, Way, Ways, leaf
 from builder.planning.home import HomePlan
+from builder.record import dataclass
 from builder.speech import Speech, speech_of
 from builder.units import rounded
 

@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 
 from builder.pages.figures import Figures
 from builder.pages.pieces import Cell, Mark, Piece, join
 from builder.planning.drying import Input
+from builder.record import dataclass
 from builder.speech import Speech, later
 from builder.units import read_quantity
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from functools import cache
 from pathlib import Path
 from typing import TypeAlias
@@ -34,6 +33,7 @@ from builder.pages.trip.supplies.fuel import fuel_page
 from builder.pages.trip.supplies.shopping import CSV_NAME, shopping_csv, shopping_page
 from builder.pages.trip.supplies.water import water_page
 from builder.planning.graph import graph_of
+from builder.record import dataclass, replace
 from builder.speech import speech_of
 
 NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from builder.model.kit import Kit, KitCaution
 from builder.model.source import LEVELS, Level
@@ -12,6 +11,7 @@ from builder.pages import words
 from builder.pages.citing import citation
 from builder.pages.pieces import Cell, link, text
 from builder.pages.trip.addresses import day_path
+from builder.record import dataclass
 from builder.speech import Speech, later, speech_of
 from builder.units import other_system
 

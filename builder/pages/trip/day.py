@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
 
 from builder.formulas.pressure_cooking import time_factor_range
 from builder.model.kit import Conditions, Kit, KitDay, OrderOfWork, PlannedMeal
@@ -26,6 +25,7 @@ from builder.pages.trip.supplies.drying import batch_anchor, batch_names
 from builder.pages.trip.supplies.fuel import likely_fuel_of_day, likely_wood_of_day
 from builder.pages.trip.untold import untold_of_day
 from builder.planning.naming import meal_inside, travel_said
+from builder.record import dataclass, replace
 from builder.speech import Speech
 from builder.units import rounded
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay
 from builder.model.recipe import MEALS, MealName
@@ -25,6 +24,7 @@ from builder.pages.trip.placing import Front, front
 from builder.pages.trip.supplies.bags import BAGS
 from builder.pages.trip.supplies.carry import short_carry
 from builder.pages.trip.supplies.fuel import container_sizes, containers, likely_fuels, likely_wood
+from builder.record import dataclass, replace
 from builder.speech import Speech
 from builder.units import rounded
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from dataclasses import dataclass, replace
 
 from builder.model.kit import (
     HOWS,
@@ -33,6 +32,7 @@ from builder.pages.trip.supplies.depots import waits_said
 from builder.pages.trip.supplies.food import grams
 from builder.pages.trip.untold import untold_of_person
 from builder.planning.menu import avoided_said, plate_share
+from builder.record import dataclass, replace
 from builder.speech import Speech, later
 from builder.units import rounded
 

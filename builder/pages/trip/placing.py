@@ -8,13 +8,13 @@ cautions too.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 
 from builder.model.kit import Carried, Kit, KitCaution, KitDay, PlannedMeal
 from builder.model.source import Level
 from builder.pages.pieces import Cell, Mark, Piece
 from builder.pages.trip.addresses import day_path
 from builder.pages.trip.cautions import Box, boxes, page_of
+from builder.record import dataclass, replace
 from builder.speech import Speech, speech_of
 
 MOST_CARES = 3

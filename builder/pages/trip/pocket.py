@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay
 from builder.model.recipe import MEALS, MealName
@@ -30,6 +29,7 @@ from builder.pages.trip.supplies.fuel import FuelPage
 from builder.pages.trip.supplies.shopping import ShoppingPage
 from builder.pages.trip.supplies.water import WaterPage
 from builder.planning.menu import avoided_said
+from builder.record import dataclass, replace
 from builder.speech import Speech, speech_of
 
 _DIGITS = re.compile(r"\d+")

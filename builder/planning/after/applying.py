@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from builder.model.figure import largest
 from builder.model.kit import FuelDay
 from builder.model.learned import Learned
 from builder.planning.needs import PersonWater
+from builder.record import replace
 
 
 def drinking_learned(

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 from builder.formulas.learning import learned_factor
 from builder.model.figure import Figure, Told, found
@@ -19,6 +18,7 @@ from builder.model.learned import (
 )
 from builder.model.trip import Trip
 from builder.planning.tracing import work
+from builder.record import dataclass
 
 # The plan that a ratio is held against is another kit's: there it can be followed further.
 BEFORE_LEARNING = "the plan of that trip, before learning"

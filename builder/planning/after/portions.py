@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from builder.model.figure import add
 from builder.model.kit import KitDay, PlannedMeal
 from builder.model.review import LeftOver
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

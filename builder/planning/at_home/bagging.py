@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from builder.model.kit import Kit, PlannedMeal
 from builder.model.recipe import MealName
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

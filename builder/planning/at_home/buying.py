@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
 from collections.abc import Set as AbstractSet
-from dataclasses import dataclass
 
 from builder.model.content import Content
 from builder.model.figure import add
@@ -14,6 +13,7 @@ from builder.planning.at_home.shares import Shopper
 from builder.planning.drying import DryingPlan
 from builder.planning.foods import cooked_g, substance_of_ingredient
 from builder.planning.menu import bought
+from builder.record import dataclass
 
 NO_RUNS = DryingPlan()
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from builder.planning.batches import Learned, learned_of, own_batches
 from builder.planning.stock import Stock
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

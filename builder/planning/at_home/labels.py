@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable
-from dataclasses import dataclass
 
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min
 from builder.formulas.safety import centre_temperature_c
 from builder.planning.batches import Judged, name_now
 from builder.planning.foods import is_game, soaks_as
 from builder.planning.stock import Stock
+from builder.record import dataclass
 from builder.speech import Speech
 
 # Any dried meat lies like minced meat once it is wet, as recipes reckon too.

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from typing import Protocol
 
 from builder.model.kit import Kit, ShoppingLine, StockProposal
 from builder.model.learned import Reviewed
 from builder.planning.at_home.bagging import TripBags, bagging_of
+from builder.record import dataclass
 
 
 class Shopper(Protocol):

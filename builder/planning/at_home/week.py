@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from builder.planning.at_home.shares import Shopper
 from builder.planning.batches import Judged, name_now
 from builder.planning.drying import CONDITIONING_DAYS, evens_out
 from builder.planning.stock import Stock, StockLine, spoils_unseen
+from builder.record import dataclass
 from builder.speech import Speech
 from builder.units import System
 

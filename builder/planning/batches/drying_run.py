@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal
 
 from builder.formulas.drying import (
@@ -24,6 +23,7 @@ from builder.model.figure import found, largest, named
 from builder.model.kit import DryingRun
 from builder.planning.batches.least_squares import closest
 from builder.planning.tracing import work
+from builder.record import dataclass
 
 # Two standard errors: about nineteen runs of twenty end within.
 STANDARD_ERRORS = 2.0

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 
 from builder.model.batch import Batch, DryTest, Heated, Method, Packs, Verdict, Weighing
 from builder.model.content import Content
@@ -16,6 +15,7 @@ from builder.planning.batches.judging import Judged, judge
 from builder.planning.batches.verdict import Ruling
 from builder.planning.foods import substance_named, water_activity_at
 from builder.problems import Problem, ProblemsFound
+from builder.record import dataclass
 from builder.speech import later, speech_of
 from builder.units import show
 

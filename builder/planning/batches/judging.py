@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 
 from builder.formulas.drying import (
     MOST_WATER_SHARE,
@@ -44,6 +43,7 @@ from builder.planning.foods import (
 from builder.planning.refusals import told_at
 from builder.planning.tracing import look_up, work
 from builder.problems import Problem, ProblemsFound
+from builder.record import dataclass
 from builder.speech import Speech
 from builder.units import System
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 
 from dateutil.relativedelta import relativedelta
 
@@ -24,6 +23,7 @@ from builder.model.figure import add, counted, named, smallest
 from builder.model.food import ANIMAL_KINDS
 from builder.planning.batches.verdict import Cause, Load, Ruling, stays_raw
 from builder.planning.tracing import work
+from builder.record import dataclass
 from builder.speech import Speech, later
 from builder.units import System
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from statistics import geometric_mean
 from typing import TYPE_CHECKING, TypeAlias
 
@@ -12,6 +11,7 @@ from builder.formulas.home_drying import learned_ratio
 from builder.model.figure import smallest
 from builder.planning.foods import Substance
 from builder.planning.tracing import look_up, work
+from builder.record import dataclass
 
 if TYPE_CHECKING:
     from builder.planning.batches.judging import Judged

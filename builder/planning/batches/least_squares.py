@@ -9,10 +9,10 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import TypeAlias
 
 from builder.formulas.drying import moisture_ratio
+from builder.record import dataclass
 
 # The least and the most of each unknown.
 Bounds: TypeAlias = "tuple[Sequence[float], Sequence[float]]"

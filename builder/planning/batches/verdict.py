@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from typing import Literal
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, least_residual_share
@@ -18,6 +17,7 @@ from builder.model.figure import largest, named
 from builder.model.food import ANIMAL_KINDS, FLESH_KINDS
 from builder.planning.foods import Substance
 from builder.planning.tracing import look_up, work
+from builder.record import dataclass
 from builder.speech import Speech, later
 from builder.units import System
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 
 from builder.model.content import Content
 from builder.model.food import Food
@@ -13,6 +12,7 @@ from builder.planning.batches import Judged, name_now
 from builder.planning.cooking import HEATS, Hearth
 from builder.planning.menu import MenuItem, Portion
 from builder.planning.naming import meal_inside
+from builder.record import dataclass
 from builder.speech import Speech, speech_of
 
 

@@ -6,7 +6,6 @@ The predicates themselves are asked, about the same trip elsewhere; the limit is
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
-from dataclasses import dataclass, fields, replace
 from functools import cache, partial
 from operator import attrgetter
 from typing import Any, TypeVar, get_args
@@ -20,6 +19,7 @@ from builder.model.source import CautionText
 from builder.model.trip import Wind
 from builder.planning.cautions.facts import Facts, Finding
 from builder.planning.cautions.table import PREDICATES
+from builder.record import dataclass, fields, replace
 
 # Halvings: what is left open of a limit is less than a degree, or fifty metres.
 _TRIES = 7

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from builder.formulas.air import altitude_m as altitude_of_m
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
@@ -16,6 +14,7 @@ from builder.planning.cooking.hearth import wind_factor
 from builder.planning.refusals import told_at
 from builder.planning.tracing import traced, work
 from builder.problems import Problem
+from builder.record import dataclass
 
 UNTOLD_WATER_C = 10.0
 SNOW_WATER_C = 0.0

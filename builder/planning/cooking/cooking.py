@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field, replace
 
 from builder.formulas.baking import BELOW_SHARE, embers_to_bake
 from builder.formulas.embers import HAND_TEST
@@ -27,6 +26,7 @@ from builder.model.recipe import Recipe
 from builder.model.trip import Heat
 from builder.planning.cooking.hearth import Hearth
 from builder.planning.tracing import count, work
+from builder.record import dataclass, field, replace
 
 # What each potful takes for itself, one after the other.
 IN_TURN = frozenset({"boil", "simmer", "fry", "bake"})

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c
@@ -25,6 +24,7 @@ from builder.model.place import Place
 from builder.model.trip import Fire, Heat, Trip, Wind
 from builder.planning.refusals import told_at
 from builder.planning.tracing import count, work
+from builder.record import dataclass, replace
 
 
 def wind_factor(wind: Wind, told_at: Place | None = None) -> Figure:

@@ -10,7 +10,6 @@ before all of them: nothing soaks in snow that is not melted.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import replace
 from itertools import pairwise, permutations
 
 from builder.model.figure import Figure, add, largest
@@ -48,6 +47,7 @@ from builder.planning.cooking.tasks import (
     Task,
     dish_of,
 )
+from builder.record import replace
 
 _ALL_ORDERS_UP_TO = 4  # dishes; of more, a few good orders are tried
 _WAITS_FROM_MIN = 0.5  # a shorter wait rounds to nothing

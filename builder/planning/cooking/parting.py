@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 
 from builder.model.figure import add, counted
 from builder.model.gear import Pot
@@ -11,6 +10,7 @@ from builder.model.kit import Conditions
 from builder.model.recipe import Recipe
 from builder.planning.cooking.cooking import Cooked, PotState, Ready, heated, walked
 from builder.planning.cooking.hearth import Hearth
+from builder.record import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 
 from builder.model.figure import TRACING, Figure, add, nothing
 from builder.planning.cooking.tasks import FLAMES, Dish, Run
+from builder.record import dataclass, field
 
 AT_THE_MEAL = nothing("before_min", "when all eat")
 TOUCHING_MIN = 1e-9

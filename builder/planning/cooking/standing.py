@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from builder.formulas.rehydration import standing_hours
 from builder.model.content import Content
 from builder.model.food import ANIMAL_KINDS, Food
 from builder.model.kit import PlannedStep
 from builder.model.recipe import Ingredient, Recipe
+from builder.record import dataclass
 
 HEATS = frozenset({"boil", "simmer", "fry", "press", "bake"})
 _BOILS = frozenset({"boil", "simmer"})

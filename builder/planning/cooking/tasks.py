@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 
 from builder.formulas.fire import EMBER_MIN, TURN_MIN
 from builder.model.figure import Count, Found, add, counted, named, none, nothing
@@ -15,6 +14,7 @@ from builder.model.kit import (
 from builder.planning.cooking.camp_water import heat_of
 from builder.planning.cooking.hearth import Burner, Hearth
 from builder.planning.cooking.standing import HEATS, measured_after, poured_off_after
+from builder.record import dataclass, replace
 
 # Common practice, no source: empty irons get hot on the first embers, within the ember time;
 # small wood gives a flame for a pot.

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from builder.model.home import WEEKDAYS, FreeHours, Weekday
 from builder.planning.drying.packing import MOST_WAIT_H
+from builder.record import dataclass
 
 _DAY = datetime.timedelta(days=1)
 

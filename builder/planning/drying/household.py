@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 
 from builder.model.content import Content
@@ -15,6 +14,7 @@ from builder.planning.drying.packing import Free, Place, Task, Thing
 from builder.planning.drying.plan import Run
 from builder.planning.drying.rules import FREEZER_HOURS, hours_in, may_share, most_load_g, suits
 from builder.planning.drying.wanted import ToDry
+from builder.record import dataclass
 from builder.speech import Speech
 
 # Nobody dries earlier for a trip.

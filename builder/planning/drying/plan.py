@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 from typing import Literal
 
 from builder.model.batch import Heated, Method
 from builder.model.recipe import MealName
+from builder.record import dataclass
 
 # What is to be done for a run besides drying, in the order of its days.
 Doing = Literal[

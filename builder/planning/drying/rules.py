@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 
 from builder.formulas.heat_drying import CONDITIONING_DAYS as EVENS_OUT_DAYS
 from builder.formulas.home_drying import OVEN_HOURS_FACTOR, most_on_trays_g
@@ -13,6 +12,7 @@ from builder.model.food import FLESH_KINDS
 from builder.model.gear import Dryer
 from builder.planning.foods import Substance, is_pungent
 from builder.planning.tracing import work
+from builder.record import dataclass
 from builder.speech import later
 
 # Air in the dryer [°C] by what lies in it (common practice; leaflets agree within a few degrees).

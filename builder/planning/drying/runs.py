@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 
 from builder.formulas.home_drying import SPARE_SHARE
 from builder.model.batch import Method
@@ -30,6 +29,7 @@ from builder.planning.drying.wanted import (
     wanted,
 )
 from builder.planning.stock import Stock
+from builder.record import replace
 from builder.speech import Speech, speech_of
 
 # A plan that may be later by less is the latest, and by more it is not known how late it may be.

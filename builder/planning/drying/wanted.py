@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, usual_residual_share
 from builder.formulas.home_drying import fresh_to_dry_g
@@ -26,6 +25,7 @@ from builder.planning.drying.rules import (
 from builder.planning.foods import substance_named
 from builder.planning.stock import Stock, Want, heated_after_wetting, lacks_of
 from builder.planning.tracing import look_up, work
+from builder.record import dataclass, replace
 from builder.speech import Speech, speech_of
 
 _DAY = datetime.timedelta(days=1)

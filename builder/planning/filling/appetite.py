@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Self
 
 from builder.model.content import Content
@@ -12,6 +11,7 @@ from builder.planning.after import learned_before
 from builder.planning.lessons import lessons_of
 from builder.planning.menu import LEAST_OF_DAY_SHARE
 from builder.planning.stock import Stock
+from builder.record import dataclass
 
 LEAST_SHARE, MOST_SHARE = 0.90, 1.15
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from typing import Self
 
 from builder.model.content import Content
@@ -27,6 +26,7 @@ from builder.planning.stock import (
     may_be_offered,
 )
 from builder.problems import ProblemsFound
+from builder.record import dataclass, replace
 
 UNTOLD_MARK = 3.0  # of a recipe that no review tells: in the middle
 

@@ -7,7 +7,6 @@ and where that leaves the bounds it is looked for anew. What brings up a danger 
 from __future__ import annotations
 
 import time
-from dataclasses import dataclass, field, replace
 
 from builder.model.content import Content
 from builder.model.kit import Kit, KitCaution
@@ -21,6 +20,7 @@ from builder.planning.filling.shortfall import no_recipe_said, shortfall_said
 from builder.planning.filling.task import DayBounds, Filled, Task
 from builder.planning.kit import plan_trip
 from builder.planning.stock import Stock
+from builder.record import dataclass, field, replace
 
 PROPOSALS = 3
 # The search ends after so long; the proposals share it.

@@ -10,10 +10,10 @@ import math
 import random
 import time
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cached_property
 
 from builder.planning.filling.task import Filled, Task, never_together, whole
+from builder.record import dataclass
 
 # So much of a sum the solver is forgiven.
 _SLACK = 1e-6

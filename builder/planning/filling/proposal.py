@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from builder.model.learned import Factor
 from builder.model.recipe import MealName
 from builder.model.trip import Trip
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Self
 
 from builder.model.content import Content
@@ -13,6 +12,7 @@ from builder.model.trip import ENGLISH, Person, Trip
 from builder.planning.cooking import Hearth, hearth_of
 from builder.planning.foods import substance_of_ingredient
 from builder.planning.menu import avoided_said, refused_words
+from builder.record import dataclass
 from builder.speech import speech_of
 
 # What a recipe is for that does not tell.

@@ -5,7 +5,7 @@ Meals, dishes and packs are counted from 0, days from 1.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from builder.record import dataclass
 
 SLACK_G = 1e-9
 

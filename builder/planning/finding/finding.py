@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 
 from builder.meant import folded, meant_by
 from builder.planning.finding.known_as import Known
 from builder.problems import near_words
+from builder.record import dataclass
 
 # How well a searched word fits a word of a mark.
 _WHOLE, _START, _WITHIN, _NEAR = 1.0, 0.9, 0.7, 0.5

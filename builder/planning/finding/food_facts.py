@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import asdict, dataclass
 from typing import Any
 
 from builder.model.content import Content
@@ -17,6 +16,7 @@ from builder.model.on_asking import OnAsking
 from builder.model.trip import DIETS
 from builder.planning.foods import Substance, hazards_of, substance_named
 from builder.planning.menu import avoided_how
+from builder.record import asdict, dataclass
 
 FILE = "shipped_foods.json"  # among the templates
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 
 from builder.model.batch import Batch
 from builder.model.content import Content
@@ -14,6 +13,7 @@ from builder.planning.foods import substance_named, substance_of_ingredient
 from builder.planning.menu import avoided_said
 from builder.planning.naming import meal_inside
 from builder.planning.stock import batch_names
+from builder.record import dataclass
 from builder.speech import Speech, speech_of
 
 _LANGUAGE_NAMES = {"de": "German", "nb": "Norwegian"}

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, replace
 from operator import attrgetter
 
 from builder.formulas.drying import solids_factor, usual_residual_share
@@ -17,6 +16,7 @@ from builder.planning.foods.hazards import is_game, is_minced
 from builder.planning.foods.water_back import NO_WATER, WaterBack, water_back
 from builder.planning.tracing import look_up, work
 from builder.problems import Problem, ProblemsFound
+from builder.record import dataclass, replace
 
 _WATER = Composition(water_g=named(100.0, "water_g (of water)", "common-practice"), energy_kcal=0.0)
 

@@ -2,14 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from builder.formulas.drying import rehydration_water_ml
 from builder.formulas.rehydration import auto_water_ml, taken_up_ml, takes_up_share
 from builder.model.batch import HEAT_METHODS, Method
 from builder.model.figure import found, nothing
 from builder.model.food import Food
 from builder.planning.tracing import look_up, work
+from builder.record import dataclass
 
 # What the water is reckoned for, until an amount is known.
 PER_GRAM = found(1.0, "amount_g", "for each gram")

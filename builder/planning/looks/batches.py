@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from builder.formulas.packing import absorber_size_ml, pack_oxygen_ml, solid_volume_ml
 from builder.model.content import Content
 from builder.model.figure import named
@@ -13,6 +11,7 @@ from builder.planning.batches import Judged
 from builder.planning.drying import dryer_load
 from builder.planning.looks.offered import offered
 from builder.planning.tracing import work
+from builder.record import replace
 
 # Where pots are closed: nobody tells it, so at the sea's level, where air holds most oxygen.
 _CLOSED_AT_M = named(0.0, "closed_at_m", "common-practice")

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from builder.model.content import Content
 from builder.model.kit import PlannedMeal, PlannedStep
 from builder.model.recipe import Recipe
@@ -14,6 +12,7 @@ from builder.planning.looks.labels import meal_label
 from builder.planning.looks.offered import offered
 from builder.planning.looks.soaking import soaking
 from builder.planning.looks.under_pressure import under_pressure
+from builder.record import replace
 
 
 def look_at_meal(

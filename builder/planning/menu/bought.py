@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from builder.formulas.heat import whole_units
 from builder.formulas.shopping import as_bought_g
 from builder.model.figure import none, nothing
 from builder.model.food import Food
 from builder.planning.tracing import count, work
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from functools import cache
 from typing import Any
 
@@ -47,6 +46,7 @@ from builder.planning.naming import told_apart
 from builder.planning.refusals import told_at
 from builder.planning.stock import heads, packs_more
 from builder.problems import Problem, ProblemsFound
+from builder.record import dataclass, replace
 from builder.speech import Speech, speech_of
 
 # Of what is eaten as it is, and of what no batch is named for.

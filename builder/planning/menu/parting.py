@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from builder.model.content import Content
 from builder.model.trip import MealItem, Trip
 from builder.planning.foods import substance_of_ingredient
 from builder.planning.menu.refused import refused_words
 from builder.planning.stock import items_of, with_item
+from builder.record import replace
 
 
 def with_parts(content: Content) -> Content:

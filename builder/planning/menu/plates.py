@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import replace
 from itertools import groupby
 
 from builder.formulas.serving import own_half_ladles, pot_half_ladles
 from builder.model.figure import add, found
 from builder.model.kit import Ladles, PlannedMeal
 from builder.planning.tracing import count
+from builder.record import replace
 
 _METHOD = "the largest remainder first, as far as the pot goes; those alike have alike"
 _HEATED_LAST = ("boil", "simmer", "fry", "bake", "press")

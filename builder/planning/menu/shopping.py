@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field, replace
 
 from builder.formulas.drying import solids_factor, usual_residual_share
 from builder.model.batch import Batch, Method
@@ -18,6 +17,7 @@ from builder.planning.menu.bought import bought
 from builder.planning.menu.menu import MenuItem, Portion
 from builder.planning.stock import Stock, Wanted
 from builder.planning.tracing import look_up, work
+from builder.record import dataclass, field, replace
 from builder.speech import Speech, speech_of
 
 _NEXT_TO_NOTHING_G = 1e-9

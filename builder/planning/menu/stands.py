@@ -9,12 +9,12 @@ other, as the trip names them, so that one more never makes anybody wait.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass, replace
 from operator import itemgetter
 
 from builder.model.figure import TRACING, Figure, found, guarded
 from builder.model.kit import PlannedMeal
 from builder.planning.cooking import Cooked, Dish, Hearth, dish_of, orders_of_work
+from builder.record import dataclass, replace
 
 # For less nobody lights another stove.
 _WORTH_LIGHTING_MIN = 1.0

@@ -7,7 +7,6 @@ expressions, with other leaves. What must not be worked out so carries a guard, 
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 
 from builder.model.figure import (
     Count,
@@ -26,6 +25,7 @@ from builder.model.figure import (
 from builder.model.kit import Conditions, Kit, PlannedMeal
 from builder.model.mishaps import Otherwise, Turn
 from builder.planning.tracing import traced
+from builder.record import dataclass, field
 
 KINDS: tuple[Otherwise, ...] = ("height", "coldest", "warmest", "wind")
 _COLDER: frozenset[Otherwise] = frozenset({"coldest", "wind"})  # the less, the worse
@@ -214,7 +214,7 @@ class _Anew(_Rebuilt):
         """Count in a sum over people those who come; what others would need nobody told."""
         if not origin.whose:
             # Two arguments: the class is made anew for its slots.
-            return super(_Anew, self).reckoned(figure, origin)
+            return super(_Anew, self).reckoned(figure, origin)  # noqa: UP008
         parts = tuple(
             self.people[name] * self._own.of(traced(part))
             for name, part in zip(origin.whose, origin.parts, strict=True)

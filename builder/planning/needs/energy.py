@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
 from builder.formulas.effort import (
     LOADED_ABOVE_KG,
@@ -27,6 +26,7 @@ from builder.model.trip import Day, Person, Travel, Trip
 from builder.planning.needs.at_home import home_share
 from builder.planning.refusals import told_at
 from builder.planning.tracing import look_up, work
+from builder.record import dataclass
 
 GROWN_UP_YEARS = 18.0
 HOURS_A_DAY = 24.0

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import math
 from collections.abc import Sequence
-from dataclasses import replace
 
 from builder.model.figure import found as found_by
 from builder.model.public import ENERGY_STEP_KCAL, WATER_STEP_ML, PartyNeeds
 from builder.planning.needs.energy import PersonEnergy
 from builder.planning.needs.water import PersonWater
+from builder.record import replace
 
 _SLACK = 1e-9
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from builder.formulas.water import (
     MOST_FROM_FOOD_SHARE,
@@ -23,6 +22,7 @@ from builder.planning.menu import MenuItem
 from builder.planning.needs.at_home import home_share
 from builder.planning.refusals import told_at
 from builder.planning.tracing import work
+from builder.record import dataclass
 
 _MOST_FROM_FOOD_SHARE = named(MOST_FROM_FOOD_SHARE, "most_share", "efsa2010")
 

@@ -6,7 +6,6 @@ What breakfast takes cold is heated at the last night's camp, all else at the da
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from builder.formulas.boiling import boil_hold_min
 from builder.formulas.heat import simmer_fuel_kj, snow_to_water_kj
@@ -16,6 +15,7 @@ from builder.model.trip import Day, Wind
 from builder.planning.cooking import CookingPlaces, Hearth, boil_heat_kj
 from builder.planning.menu import MenuItem
 from builder.planning.tracing import work
+from builder.record import dataclass
 
 _BEFORE_THE_EVENING = ("breakfast", "lunch", "snacks")
 

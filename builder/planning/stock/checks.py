@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
 
 from builder.formulas.safety import (
     HOURS_OUT_OF_COLD,
@@ -33,6 +32,7 @@ from builder.planning.stock.packs import Stock, all_takings, all_that_came_back
 from builder.planning.stock.promises import promise_problems
 from builder.planning.stock.proposals import coming_for, offers_of
 from builder.problems import Problem, ProblemsFound, in_order
+from builder.record import replace
 from builder.speech import Speech, speech_of
 
 

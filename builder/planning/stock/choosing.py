@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 from typing import TypeVar
 
 from builder.model.batch import Method
@@ -20,6 +19,7 @@ from builder.planning.stock.packs import (
     takings_of,
 )
 from builder.planning.stock.proposals import first_expired, fits, may_be_offered
+from builder.record import dataclass, replace
 from builder.speech import speech_of
 
 _Of = TypeVar("_Of")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 
 from builder.formulas.drying import MOST_WATER_SHARE, least_residual_share
 from builder.formulas.dryness import least_solids_share, solids_of_listed
@@ -27,6 +26,7 @@ from builder.planning.batches import (
 from builder.planning.foods import Substance, substance_named
 from builder.planning.stock.kit_batches import run_of
 from builder.planning.stock.packs import Stock
+from builder.record import dataclass, replace
 from builder.speech import speech_of
 
 OWN_METHODS: tuple[Method, ...] = ("dehydrator", "oven", "freeze-dryer", "sun")

@@ -5,7 +5,6 @@ from __future__ import annotations
 import datetime
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 
 from builder.formulas.heat import whole_units
 from builder.model.batch import Batch, Method
@@ -16,6 +15,7 @@ from builder.model.recipe import MealName
 from builder.model.trip import MealItem, Trip
 from builder.planning.batches import Judged
 from builder.planning.tracing import count
+from builder.record import dataclass, field
 
 _NO_DAY = datetime.date.max  # a trip without a date is still to come, after all others
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Callable, Iterator, Sequence
-from dataclasses import dataclass, replace
 
 from builder.formulas.heat import whole_units
 from builder.model.content import Content
@@ -14,6 +13,7 @@ from builder.model.trip import Trip
 from builder.planning.batches import Judged
 from builder.planning.stock.packs import Offer, Stock, Wanted, amount_wanted_g, in_time, packs_more
 from builder.planning.tracing import count
+from builder.record import dataclass, replace
 
 SLACK_G = 1e-9
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 
 from builder.model.batch import Verdict
 from builder.model.food import BY_CENTRE_TEMPERATURE
@@ -11,6 +10,7 @@ from builder.model.picture import Picture
 from builder.model.trip import ENGLISH
 from builder.planning.batches import VERDICTS, Judged, name_now
 from builder.planning.stock.packs import Stock, Taking
+from builder.record import dataclass
 from builder.speech import Speech, speech_of
 from builder.units import System
 

@@ -5,7 +5,6 @@ from __future__ import annotations
 import posixpath
 import textwrap
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import replace
 from pathlib import PurePosixPath
 
 from builder.model.content import Content
@@ -27,6 +26,7 @@ from builder.reading.text.spelling import (
     written_anew,
 )
 from builder.reading.text.yaml_door import Node, read_yaml
+from builder.record import replace
 
 Key = tuple[str, str]  # kind and id
 

@@ -7,7 +7,6 @@ the comments that belong to them. Where two trips say different things, both pla
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from builder.model.trip import Trip
 from builder.reading.anew.uniting import Draft, unite_gear, unite_party, unite_rest
@@ -15,6 +14,7 @@ from builder.reading.folder import RecordText
 from builder.reading.text.spelling import in_flow, plain
 from builder.reading.text.yaml_door import Node
 from builder.reading.way.overlays import EVERY_DAY
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

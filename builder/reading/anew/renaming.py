@@ -5,7 +5,6 @@ from __future__ import annotations
 import re
 import textwrap
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from builder.reading.anew.cuttings import cut
 from builder.reading.folder import RecordText
@@ -18,6 +17,7 @@ from builder.reading.text.layout import (
 )
 from builder.reading.text.spelling import Edit, Left, quoted
 from builder.reading.text.yaml_door import Entry, Node
+from builder.record import dataclass
 
 # Keys below which nobody is named as one of the party of the days to come.
 _ELSEWHERE = frozenset({"party", "review"})

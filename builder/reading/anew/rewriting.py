@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 
 from builder.reading.anew.renaming import People, left_over, names_changed, party_changed
 from builder.reading.folder import RecordText
@@ -24,6 +23,7 @@ from builder.reading.text.layout import (
 )
 from builder.reading.text.spelling import Edit, Left, edited, quoted, read_plain, spelt_out
 from builder.reading.text.yaml_door import Node, read_yaml
+from builder.record import dataclass, field, replace
 
 
 @dataclass(frozen=True, slots=True)

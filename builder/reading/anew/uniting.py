@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import textwrap
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import replace
 
 from builder.model.place import Place
 from builder.model.trip import Trip
@@ -21,6 +20,7 @@ from builder.reading.text.layout import (
 )
 from builder.reading.text.spelling import Edit, edited, in_flow, plain, quoted, spelt_out
 from builder.reading.text.yaml_door import Node, read_yaml
+from builder.record import replace
 
 Path = tuple[str | int, ...]
 # Told once for a trip; of two that differ the first one's stands.

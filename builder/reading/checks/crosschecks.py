@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
-from dataclasses import replace
 
 from builder.model.batch import Batch
 from builder.model.content import Content, Gear
@@ -18,6 +17,7 @@ from builder.problems import Problem, did_you_mean
 from builder.reading.drying.runs import run_problems
 from builder.reading.text.yaml_door import quoted
 from builder.reading.trips.people import avoids_nothing_known
+from builder.record import replace
 
 Broken = Collection[tuple[str, str]]
 

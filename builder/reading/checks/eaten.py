@@ -5,7 +5,6 @@ Each warns of what is unusual and refuses what cannot be; the ranges stand besid
 
 from __future__ import annotations
 
-import dataclasses
 from collections.abc import Iterable, Mapping
 
 from builder.model.food import Composition, Food
@@ -15,6 +14,7 @@ from builder.problems import Problem, Severity
 from builder.reading.checks.usual import Range
 from builder.reading.notes import Judge
 from builder.reading.text.yaml_door import quoted
+from builder.record import fields
 from builder.units import plain
 
 # What one eater gets of one dish or thing, and in a day, as it is carried.
@@ -99,7 +99,7 @@ def _servings(
         yield float(item.each_g), eaten.per_100g if eaten else None
 
 
-_PARTS = tuple(each.name for each in dataclasses.fields(Composition))
+_PARTS = tuple(each.name for each in fields(Composition))
 
 
 def untraced(of: Composition) -> Composition:

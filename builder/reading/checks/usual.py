@@ -7,8 +7,7 @@ common practice: what shops, leaflets and log books hold.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from builder.record import dataclass
 from builder.units import plain
 
 

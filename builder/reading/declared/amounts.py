@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 
 from pydantic import ValidationInfo
 from pydantic.json_schema import JsonSchemaValue
@@ -16,6 +15,7 @@ from builder.reading.declared.patterns import amount_schema
 from builder.reading.declared.vocabulary import Value
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.text.yaml_door import Node, quoted
+from builder.record import dataclass
 from builder.units import (
     LONGEST_QUANTITY,
     QuantityError,

@@ -9,7 +9,6 @@ last of them.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import TYPE_CHECKING, Any, NoReturn, Self, TypeVar, get_args
 
@@ -40,6 +39,7 @@ from builder.reading.declared.values import (
 )
 from builder.reading.notes import Amiss, Judge, Notes, judge
 from builder.reading.text.yaml_door import Node, as_json, read_yaml
+from builder.record import dataclass
 
 Step = str | int
 # Stands before a step that is no key: which of several shapes was read. No file can hold it.

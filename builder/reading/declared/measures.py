@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cache
 
 from pydantic import ValidationInfo
@@ -17,6 +16,7 @@ from builder.reading.declared.values import number_of, price_of, quantity_of, ta
 from builder.reading.declared.vocabulary import Value
 from builder.reading.notes import Notes
 from builder.reading.text.yaml_door import Node
+from builder.record import dataclass
 from builder.units import DIMENSIONS, plain, range_like, read_quantity
 
 

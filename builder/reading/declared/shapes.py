@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from functools import cached_property
 from typing import Any, Self, get_args
 
@@ -22,6 +21,7 @@ from builder.reading.declared.values import check_is_record, choice_of, has, is_
 from builder.reading.declared.vocabulary import Choice, Takes
 from builder.reading.notes import Amiss, Notes
 from builder.reading.text.yaml_door import Node
+from builder.record import dataclass
 
 _TEXT, _ITEMS, _KEYS = f"{SHAPE}text", f"{SHAPE}items", f"{SHAPE}keys"
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
 from typing import Any
 
 from pydantic.fields import FieldInfo
@@ -15,6 +14,7 @@ from builder.reading.declared.shapes import ByWord, words_of
 from builder.reading.declared.vocabulary import Takes
 from builder.reading.gear.gear_files import GearFile
 from builder.reading.kinds import KINDS
+from builder.record import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from pydantic import GetCoreSchemaHandler, GetJsonSchemaHandler, ValidationInfo
@@ -31,6 +30,7 @@ from builder.reading.declared.values import (
 )
 from builder.reading.notes import Notes
 from builder.reading.text.yaml_door import Node
+from builder.record import dataclass
 
 
 class Takes:

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 import re
-from dataclasses import replace
 from typing import Annotated
 
 from builder.model.food import (
@@ -32,6 +31,7 @@ from builder.reading.declared.vocabulary import Choice, Flag, Id, Line, Text, Wo
 from builder.reading.dishes.compositions import WrittenComposition, odd_sum
 from builder.reading.notes import Amiss, Notes
 from builder.reading.text.yaml_door import Node
+from builder.record import replace
 
 # What these kinds hold, one of it at least.
 ALLERGENS_OF_KIND: dict[str, tuple[str, ...]] = {

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Annotated, Any, Literal
 
 from pydantic import ValidationInfo
@@ -23,6 +22,7 @@ from builder.reading.declared.vocabulary import Choice, Flag, Text, Words
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.pictures.written import PICTURE, APicture, picture_of
 from builder.reading.text.yaml_door import Node, quoted
+from builder.record import dataclass
 from builder.units import uneven
 
 AUTO = "auto"

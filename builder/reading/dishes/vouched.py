@@ -11,7 +11,6 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from functools import cached_property
 
 from builder.model.food import Food
@@ -19,6 +18,7 @@ from builder.problems import ProblemsFound
 from builder.reading.dishes.foods import read_food
 from builder.reading.notes import Notes
 from builder.reading.text.yaml_door import Node, read_yaml
+from builder.record import dataclass
 
 # The list is laid out so: records parted by one blank line, each with its comments right above.
 _ID = re.compile(r"^- id: (\S+)$", re.MULTILINE)

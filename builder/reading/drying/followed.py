@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Annotated, Literal
 
 from builder.model.batch import DRY_TESTS, METHODS, DryTest, Method, Weighing
@@ -16,6 +15,7 @@ from builder.reading.declared.vocabulary import Choice, Date, Id, Items, Moment,
 from builder.reading.drying.batch_parts import WrittenWeighing, weighings_follow_in_time
 from builder.reading.notes import Amiss, Notes
 from builder.reading.text.yaml_door import Node, read_yaml
+from builder.record import dataclass
 
 FORMAT = "trip-kit-runs"
 

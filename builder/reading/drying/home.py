@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Annotated
 
@@ -21,6 +20,7 @@ from builder.reading.declared.vocabulary import Choice, Flag, Items, Line, Text,
 from builder.reading.notes import Notes, refuse
 from builder.reading.text.yaml_door import Node, quoted
 from builder.reading.trips.people import WrittenPerson, named_twice
+from builder.record import dataclass
 
 _SPAN = re.compile(r"([01]?[0-9]|2[0-4]):([0-5][0-9])\s*[-–]\s*([01]?[0-9]|2[0-4]):([0-5][0-9])")
 _DAY_MIN = 24 * 60

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 
 from pydantic import ValidationInfo
 from pydantic.json_schema import JsonSchemaValue
@@ -17,6 +16,7 @@ from builder.reading.declared.values import text_of, told, told_name
 from builder.reading.declared.vocabulary import Value
 from builder.reading.notes import Amiss, Judge, Notes, refuse
 from builder.reading.text.yaml_door import Node, quoted
+from builder.record import dataclass
 from builder.units import QuantityError, range_like, read_quantity
 
 _TEST = re.compile(r"(?P<water>.+?) from (?P<cold>.+?) with (?P<fuel>.+?)(?: at (?P<height>.+?))?")

@@ -7,7 +7,6 @@ import warnings
 import zlib
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
-from dataclasses import dataclass
 from importlib import import_module
 from io import BytesIO
 from typing import TYPE_CHECKING
@@ -16,6 +15,7 @@ from builder.model.picture import Picture
 from builder.problems import ProblemsFound
 from builder.reading.notes import Amiss
 from builder.reading.text.yaml_door import quoted
+from builder.record import dataclass
 
 if TYPE_CHECKING:
     from PIL.Image import Image

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import dataclass, replace
 from functools import partial
 from pathlib import PurePosixPath
 from typing import Annotated, Any
@@ -24,6 +23,7 @@ from builder.reading.files import PICTURES
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.pictures.small_copies import size_shown
 from builder.reading.text.yaml_door import Node, quoted
+from builder.record import dataclass, replace
 
 LARGEST_PICTURE_BYTES = 40_000_000
 _PATTERN = r"[^\\]*\.([jJ][pP][eE]?[gG]|[pP][nN][gG]|[wW][eE][bB][pP])"

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 
 from builder.model.place import Place
 from builder.problems import Problem
 from builder.reading.files import read_start
 from builder.reading.text.yaml_door import Node, decode, read_yaml
+from builder.record import dataclass
 
 
 def fields_of(problems: tuple[Problem, ...]) -> tuple[str, ...]:

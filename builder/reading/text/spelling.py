@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
 
 from builder.reading.text.yaml_door import MERGE, Node, read_yaml
+from builder.record import dataclass
 
 # Line breaks of YAML that JSON writes as they are, and a byte order mark.
 _ESCAPED = {sign: f"\\u{ord(sign):04x}" for sign in "\u0085\u2028\u2029\ufeff"}

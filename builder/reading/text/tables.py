@@ -10,7 +10,6 @@ from __future__ import annotations
 import csv
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from builder.model.place import Place
 from builder.problems import Problem
@@ -19,6 +18,7 @@ from builder.reading.declared.shapes import ByShape
 from builder.reading.declared.vocabulary import Items, Takes, Words
 from builder.reading.drying.batches import WrittenBatch
 from builder.reading.text.yaml_door import MOST_NODES, Entry, Node, plain_value, quoted
+from builder.record import dataclass
 
 MOST_COLUMNS = 100
 BETWEEN = ";"  # parts the things of a list inside one cell

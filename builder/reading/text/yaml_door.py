@@ -12,7 +12,6 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass, replace
 from typing import Any, Final
 
 import yaml
@@ -20,6 +19,7 @@ import yaml
 from builder.model.place import Place
 from builder.problems import Problem
 from builder.reading.files import LARGEST_BYTES
+from builder.record import dataclass, replace
 from builder.units import both_readings
 
 DEEPEST = 40

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass, field
 
 from builder.model.food import Food
 from builder.model.home import Home
 from builder.model.recipe import Recipe
 from builder.model.track import DayTrack
 from builder.reading.text.yaml_door import Node
+from builder.record import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 
 from pydantic import ValidationInfo
 from pydantic.json_schema import JsonSchemaValue
@@ -25,6 +24,7 @@ from builder.reading.declared.vocabulary import Value
 from builder.reading.dishes.compositions import WrittenComposition
 from builder.reading.notes import Amiss, Notes
 from builder.reading.text.yaml_door import Node, quoted
+from builder.record import dataclass
 
 # Whatever has one of these tells what a label says.
 OF_LABELS = frozenset(

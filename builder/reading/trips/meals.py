@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
 from typing import Annotated, cast
 
 from pydantic import ValidationInfo
@@ -32,6 +31,7 @@ from builder.reading.trips.helpings import (
     note_unfit,
 )
 from builder.reading.trips.parties import Eaters, NameOf, eaters_of
+from builder.record import dataclass, replace
 
 OPEN = "open"
 FRESH = ("raw", "cooked")  # states of food that may still be dried

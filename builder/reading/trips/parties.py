@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 from typing import Annotated
 
 from pydantic import ValidationInfo
@@ -23,6 +22,7 @@ from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.text.yaml_door import Node, quoted
 from builder.reading.trips.at_hand import AtHand
 from builder.reading.trips.people import WrittenPerson, avoids_nothing_known, named_twice
+from builder.record import dataclass, replace
 
 
 @dataclass(frozen=True)

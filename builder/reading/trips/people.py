@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from typing import Annotated, Self, TypeGuard
 
 from pydantic import ValidationInfo, model_validator
@@ -20,6 +19,7 @@ from builder.reading.declared.measures import Number, Quantity
 from builder.reading.declared.vocabulary import Choice, Flag, Line, Value, Words
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.text.yaml_door import Node, quoted
+from builder.record import dataclass
 from builder.speech import later
 
 YOUNGEST_YEARS = 1

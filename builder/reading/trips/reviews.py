@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass, replace
 from typing import Annotated
 
 from pydantic import ValidationInfo
@@ -20,6 +19,7 @@ from builder.reading.declared.vocabulary import Choice, Items, Line, Text
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.text.yaml_door import Node, quoted
 from builder.reading.trips.at_hand import AtHand
+from builder.record import dataclass, replace
 
 WORST_MARK, BEST_MARK = 1, 5
 

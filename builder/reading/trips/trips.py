@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import datetime
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from itertools import islice
 from typing import Annotated
 
@@ -49,6 +48,7 @@ from builder.reading.way.days import WrittenDay, WrittenEveryDay
 from builder.reading.way.overlays import laid_out
 from builder.reading.way.places_and_times import HoursAhead, WrittenTimes
 from builder.reading.way.tracks import by_day
+from builder.record import replace
 from builder.speech import later
 
 FUEL_RESERVE_SHARE = 0.15

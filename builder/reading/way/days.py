@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import Annotated, Literal
 
 from builder.model.recipe import MEALS
@@ -20,6 +19,7 @@ from builder.reading.trips.meals import WrittenMeals
 from builder.reading.trips.parties import Names
 from builder.reading.way.camps import WrittenCamp, WrittenWeather
 from builder.reading.way.ways import Way, legs_of, legs_written, the_way_can_be_gone, walk_along
+from builder.record import replace
 from builder.speech import later
 from builder.units import DIMENSIONS
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 
 from builder.reading.text.yaml_door import Entry, Node
+from builder.record import replace
 
 _CONDITIONS = ("camp_altitude", "barometer", "air", "wind", "water")
 EVERY_DAY = ("air", "wind", "water", "travel")

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from contextlib import suppress
-from dataclasses import dataclass
 from typing import Annotated
 
 from pydantic import ValidationInfo
@@ -18,6 +17,7 @@ from builder.reading.declared.values import number_of, text_of, told
 from builder.reading.declared.vocabulary import Value
 from builder.reading.notes import Notes, refuse
 from builder.reading.text.yaml_door import Node, quoted
+from builder.record import dataclass
 from builder.units import QuantityError, read_number
 
 _CLOCK = re.compile(r"([01]?[0-9]|2[0-3]):([0-5][0-9])")

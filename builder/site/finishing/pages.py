@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 
+from builder.record import dataclass, replace
 from builder.site.finishing.access import with_named_links
 from builder.site.finishing.directions import isolated
 from builder.site.finishing.finish import finish_article, finish_frame, without_idle_space

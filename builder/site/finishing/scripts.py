@@ -5,10 +5,10 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from builder.pages.trip.origins.changing import shared_formulas
+from builder.record import dataclass
 from builder.site.finishing.script_words import words_of_parts
 from builder.site.rendering.framing import mark
 from builder.speech import Speech

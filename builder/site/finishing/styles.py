@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
+
+from builder.record import dataclass
 
 STYLE_NAME = "assets/kit.css"
 THEME_FOLDER = "assets/stylesheets"

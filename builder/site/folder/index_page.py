@@ -6,11 +6,11 @@ import json
 import os
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 
 from builder.model.home import AT_HOME
+from builder.record import dataclass
 from builder.site.errors import of_the_system
 from builder.site.finishing.security import inline_styles, policy, with_policy
 from builder.site.folder.kit_files import DATA_NAME, HOME_DATA_NAME

@@ -13,9 +13,9 @@ import os
 import stat
 import time
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import asdict, dataclass
 from pathlib import Path
 
+from builder.record import asdict, dataclass
 from builder.site.errors import SiteError
 
 OWN_FOLDER = ".built"

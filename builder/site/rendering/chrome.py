@@ -10,7 +10,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
 from copy import copy
-from dataclasses import dataclass
 from types import SimpleNamespace
 from typing import Any
 
@@ -20,6 +19,7 @@ from mkdocs.structure.pages import Page
 from mkdocs.structure.toc import AnchorLink, TableOfContents
 from mkdocs.utils import normalize_url
 
+from builder.record import dataclass
 from builder.site.rendering.framing import (
     IN_A_TAG,
     Frame,

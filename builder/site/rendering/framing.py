@@ -7,7 +7,8 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+
+from builder.record import dataclass, field
 
 _MARK = re.compile("\x02([^\x02\x03]+)\x03")
 # Greedy on purpose: page text that closes the article early stays inside.

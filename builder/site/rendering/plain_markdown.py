@@ -9,11 +9,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from html import escape, unescape
 
 from markdown.extensions.toc import slugify, unique
 from markdown.util import BLOCK_LEVEL_ELEMENTS
+
+from builder.record import dataclass
 
 
 class NotPlain(Exception):

@@ -9,12 +9,12 @@ and whatever else it finds wrong.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from html import escape
 from pathlib import Path
 from typing import Any, NamedTuple, TypeAlias
 
 from builder.problems import Problem
+from builder.record import dataclass
 from builder.site.errors import SiteError
 from builder.site.rendering.framing import FramedPage
 from builder.site.rendering.navigation import NavItem

@@ -10,8 +10,8 @@ import base64
 import hashlib
 import json
 import secrets
-from dataclasses import dataclass
 
+from builder.record import dataclass
 from builder.site.errors import SiteError
 
 # The OWASP Password Storage Cheat Sheet of 2023 asks for so many with SHA-256 (quoted from memory).

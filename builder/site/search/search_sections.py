@@ -7,11 +7,11 @@ rendering it. This gives the same entries; the tests hold one to the other.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
 from functools import lru_cache
 from html import escape, unescape
 from typing import NamedTuple
 
+from builder.record import dataclass, field
 from builder.site.finishing.tags import TAG
 from builder.site.rendering.plain_markdown import NotPlain
 

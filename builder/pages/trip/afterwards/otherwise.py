@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Container, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from builder.formulas.heat import WIND_FACTOR
 from builder.model.figure import Origin, Told
@@ -15,6 +14,7 @@ from builder.pages.pieces import Cell, Piece, Scale, Table, filled, table, text
 from builder.pages.trip.origins.leaves import inside
 from builder.pages.trip.origins.rows import rows_of
 from builder.planning.mishaps import START_CAMP, Leaf, Live, live
+from builder.record import dataclass
 from builder.speech import Speech, later
 
 # A trip of weeks for dozens would make the page heavy: it is planned anew at home.

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import dataclass
 
 from builder.model.kit import Kit, PlannedMeal
 from builder.model.learned import Against, Reviewed, Taught
@@ -12,6 +11,7 @@ from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, table, text
 from builder.pages.trip.afterwards.learned import learned_cells, times_said
+from builder.record import dataclass
 from builder.speech import later
 
 REVIEW = "review.md"

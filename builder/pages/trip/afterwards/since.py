@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 import hashlib
-from dataclasses import dataclass
 
 from builder.model.kit import Kit
 from builder.model.since import Change
 from builder.pages.figures import Figures
+from builder.record import dataclass
 from builder.speech import later
 
 _SAID = {

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit
 from builder.model.mishaps import MendedBy, Mishap
@@ -11,6 +10,7 @@ from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, filled, table, text
 from builder.pages.trip.afterwards.otherwise import OtherwisePage, otherwise_page
+from builder.record import dataclass, replace
 from builder.speech import Speech, later
 
 WRONG = "if-it-goes-wrong.md"

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit
 from builder.model.mishaps import Mishap
 from builder.pages.figures import figures_of
 from builder.pages.pieces import Cell, text
 from builder.pages.trip.afterwards.wrong import wrong_says, wrong_title
+from builder.record import dataclass, replace
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Mapping
-from dataclasses import replace
 
 from builder.model.kit import PlannedIngredient, PlannedMeal
 from builder.pages import words
@@ -12,6 +11,7 @@ from builder.pages.figures import Figures, worked
 from builder.pages.pieces import Cell, Piece, Scale, Table, filled, table, text
 from builder.pages.trip.dishes.plates import are_uneven
 from builder.pages.trip.placing import raw
+from builder.record import replace
 from builder.speech import Speech
 from builder.units import rounded
 

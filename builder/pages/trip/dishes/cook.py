@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, field, replace
 
 from builder.model.kit import Kit, KitDay, PlannedMeal
 from builder.pages import words
@@ -18,6 +17,7 @@ from builder.pages.trip.dishes.plates import energy_of_each, plates
 from builder.pages.trip.dishes.recipe_steps import StepLine, stands_by_step, steps_of
 from builder.pages.trip.origins.changing import Controls, controls_of, figures_of_page, shown_in
 from builder.pages.trip.placing import boxes_at, boxes_at_step
+from builder.record import dataclass, field, replace
 from builder.speech import later, speech_of
 from builder.units import other_system
 

@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from builder.model.kit import PlannedMeal, PlannedStep, WorkStep
 from builder.pages.figures import Figures
 from builder.pages.trip.dishes.plates import are_uneven
+from builder.record import dataclass
 from builder.speech import Speech, later
 
 

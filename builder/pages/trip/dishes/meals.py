@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 
 from builder.model.kit import Kit, KitDay, OrderOfWork, PlannedMeal, WorkStep
 from builder.model.recipe import MealName
@@ -33,6 +32,7 @@ from builder.pages.trip.dishes.recipe_steps import stands_by_step
 from builder.pages.trip.dishes.work_said import parts_of, steeps, what
 from builder.pages.trip.light import eaten_at, light_at_meal
 from builder.pages.trip.placing import boxes_at_step, raw
+from builder.record import dataclass, replace
 from builder.speech import later
 from builder.units import other_system, rounded
 

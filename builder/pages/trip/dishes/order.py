@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from builder.model.kit import Kit, KitDay, OrderOfWork, WorkStep
 from builder.model.recipe import MealName
@@ -13,6 +12,7 @@ from builder.pages.trip.dishes.work_said import minutes_said, what
 from builder.pages.trip.light import eaten_at
 from builder.pages.trip.placing import raw
 from builder.planning.naming import meal_inside
+from builder.record import dataclass
 from builder.speech import Speech, later
 from builder.units import rounded
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
-
 from builder.model.kit import Parting, PlannedMeal, PlannedStep
 from builder.pages.figures import Figures
+from builder.record import replace
 
 
 def taken_out_said(figures: Figures, parting: Parting) -> str:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, replace
 
 from builder.formulas.cooling import HOT_HOLDING_C
 from builder.formulas.heat import whole_units
@@ -37,6 +36,7 @@ from builder.pages.trip.dishes.safe_water import stays_unboiled
 from builder.pages.trip.dishes.soaking import irons_heat, pressure_said, soak_said
 from builder.planning.cooking import measured_after, poured_off_after
 from builder.planning.tracing import count
+from builder.record import dataclass, replace
 from builder.speech import Speech, later
 from builder.units import rounded
 

@@ -9,12 +9,12 @@ from __future__ import annotations
 import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 from itertools import groupby
 from string import ascii_lowercase
 from typing import TypeAlias
 
 from builder.planning.graph import is_inner
+from builder.record import dataclass, field
 
 Data: TypeAlias = "dict[str, object]"
 

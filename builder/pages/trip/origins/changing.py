@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 
 from builder.formulas.air import pressure_hpa
 from builder.formulas.boiling import boiling_point_c, time_factor
@@ -38,6 +37,7 @@ from builder.pages.trip.origins.graph_json import number
 from builder.pages.trip.origins.leaves import inside
 from builder.planning.graph import Graph, Node, graph_of, held_in
 from builder.planning.tracing import work
+from builder.record import dataclass
 
 Data = dict[str, object]
 # What recipe pages work out anew again and again comes with the kit's script, once for all pages.

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable
-from dataclasses import asdict, fields
 
 from builder.model.figure import nothing, whole
 from builder.model.kit import (
@@ -27,6 +26,7 @@ from builder.model.learned import Reviewed
 from builder.model.mishaps import Mishap
 from builder.pages.citing import citation
 from builder.pages.trip.dishes.work_said import what
+from builder.record import asdict, fields
 from builder.speech import speech_of
 
 FORMAT = "trip-kit"

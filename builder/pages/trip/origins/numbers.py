@@ -7,7 +7,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, replace
 from itertools import groupby
 
 from builder.formulas.declaring import FORMULAS, unit_of_name
@@ -22,6 +21,7 @@ from builder.pages.trip.origins.leaves import leaf_said
 from builder.pages.trip.origins.sources import Checked, checked_at
 from builder.pages.trip.origins.titles import named_plainly, title_of
 from builder.planning.graph import Graph, Node, is_inner
+from builder.record import dataclass, replace
 from builder.speech import Speech, later, speech_of
 
 _DAY = re.compile(r"days\.(\d+)\.")

@@ -9,7 +9,6 @@ list of both.
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
 from typing import TypeAlias
 
 from builder.formulas.expression import names_in
@@ -18,6 +17,7 @@ from builder.pages.trip.origins.changing import SHARED, Part
 from builder.pages.trip.origins.graph_json import number
 from builder.planning.graph import Graph, Node, graph_of
 from builder.planning.tracing import traced
+from builder.record import dataclass
 
 # As text: how many rows before its own a figure stands.
 One: TypeAlias = "float | int | str"

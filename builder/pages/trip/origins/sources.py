@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 
 from builder.model.kit import Kit
 from builder.model.source import Source
+from builder.record import dataclass
 from builder.speech import Speech, later, speech_of
 
 CHECKED_NAME = "checked_against.json"

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from builder.model.kit import Carried, Kit, PersonLoad, Utensil
 from builder.pages.figures import Figures, figures_of
@@ -12,6 +11,7 @@ from builder.pages.trip.addresses import at_person
 from builder.pages.trip.people import CarriedLine, person_paths, water_g
 from builder.pages.trip.placing import pack_line
 from builder.pages.trip.supplies.depots import depot_said, waits_said
+from builder.record import dataclass
 from builder.speech import later
 
 BAGS = "bags.md"

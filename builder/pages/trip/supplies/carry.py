@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from builder.model.kit import Kit, PersonLoad
 from builder.pages import words
 from builder.pages.charts import Chart, kinds_chart, packs_chart
@@ -18,6 +16,7 @@ from builder.pages.trip.people import (
 )
 from builder.pages.trip.placing import boxes_at, pack_line
 from builder.pages.trip.supplies.depots import depot_said, waits_said
+from builder.record import dataclass
 
 
 @dataclass(frozen=True, slots=True)

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from builder.formulas.sorption import can_grow
 from builder.model.batch import Verdict
 from builder.model.kit import DryingRun, Kit, KitBatch, StockProposal
@@ -16,6 +14,7 @@ from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at, boxes_at_batch
 from builder.pages.trip.supplies.drying_guide import DryingGuides, drying_guides, load_said
 from builder.planning.naming import told_apart
+from builder.record import dataclass
 from builder.speech import Speech, later
 from builder.units import rounded
 

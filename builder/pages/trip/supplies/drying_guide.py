@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from builder.formulas.freeze_drying import hours_range as ice_gone_range_h
 from builder.formulas.freeze_drying import ice_temperature_c
@@ -27,6 +26,7 @@ from builder.pages.citing import citation_in_short
 from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Piece, Table, filled, join, table, text
 from builder.planning.drying import NOTES_BY, topics
+from builder.record import dataclass
 from builder.speech import Speech, later
 from builder.units import rounded
 

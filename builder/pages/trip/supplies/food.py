@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
 
 from builder.formulas.needs import ACTIVE_PROTEIN_G_KG, PROTEIN_G_KG, SALT_G_DAY
 from builder.model.kit import Kit, KitPerson, PlannedMeal
@@ -14,6 +13,7 @@ from builder.pages.figures import Figures, figures_of, worked
 from builder.pages.pieces import Cell, Piece, Table, filled, join, lines, table, text
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at
+from builder.record import dataclass, replace
 from builder.speech import Speech, later
 from builder.units import rounded
 

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from builder.formulas.embers import HAND_TEST
 from builder.model.kit import Kit, KitDay, KitFuel
@@ -17,6 +16,7 @@ from builder.pages.trip.afterwards.learned import learned_cells
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.soaking import minutes_between
 from builder.pages.trip.placing import boxes_at
+from builder.record import dataclass
 from builder.speech import later
 from builder.units import rounded
 

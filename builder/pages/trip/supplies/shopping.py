@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from builder.model.kit import ComingFood, Kit, ShoppingLine
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, filled, join, link, text
@@ -11,6 +9,7 @@ from builder.pages.spreadsheet import harmless, written_csv
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.cook import CookPage
 from builder.pages.trip.placing import boxes_at
+from builder.record import dataclass
 from builder.speech import later
 
 _TO_DRY_BY = {  # what a planned batch asks for, with its day

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
 
 from builder.formulas.sweat import CAUTIOUS_ML_H
 from builder.formulas.treatment import EPA_HIGH_ABOVE_M, SLOW_CONTACT_MIN, bleach_drops
@@ -19,6 +18,7 @@ from builder.pages.trip.afterwards.learned import learned_cells
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at
 from builder.planning.looks import BLEACH_SHARE
+from builder.record import dataclass, replace
 from builder.speech import Speech, later
 from builder.units import rounded
 

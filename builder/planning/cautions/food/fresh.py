@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 
 from builder.formulas.keeping import HALVING_K
 from builder.formulas.rehydration import COLD_UP_TO_C
@@ -15,6 +14,7 @@ from builder.model.trip import Trip
 from builder.planning.cautions.facts import Facts, Finding, at_portion, meal_said
 from builder.planning.foods import called, hazards_of
 from builder.planning.menu import MenuItem, Portion
+from builder.record import dataclass
 
 
 def meal_at_h(trip: Trip, day: int, meal: str) -> float:

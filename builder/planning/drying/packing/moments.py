@@ -10,10 +10,10 @@ from __future__ import annotations
 import math
 from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from itertools import accumulate
 
 from builder.planning.drying.packing.task import MOST_WAIT_H, Free, Place
+from builder.record import dataclass
 
 _SLACK_H = 1e-6
 

@@ -6,8 +6,9 @@ HiGHS, through scipy, solves it.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Literal
+
+from builder.record import dataclass
 
 # How a search ended, as scipy tells it.
 _OPTIMAL, _INFEASIBLE = 0, 2

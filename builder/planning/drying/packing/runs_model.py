@@ -13,13 +13,13 @@ import math
 from bisect import bisect_right
 from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping, Sequence
-from dataclasses import dataclass, field
 from functools import cached_property
 
 from builder.planning.drying.packing.moments import Moment, moments
 from builder.planning.drying.packing.programme import Programme, total
 from builder.planning.drying.packing.task import Place, Task
 from builder.planning.drying.packing.together import Sort, largest_sets, sorts_of
+from builder.record import dataclass, field
 
 SLACK_KG = 1e-6
 
@@ -43,7 +43,7 @@ class Timed:
     may_hold: frozenset[int]  # things, by number
 
 
-@dataclass
+@dataclass()
 class RunsModel:
     """All runs that there may be, and what ties them."""
 

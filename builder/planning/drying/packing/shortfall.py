@@ -5,10 +5,10 @@ from __future__ import annotations
 import datetime
 import math
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 
 from builder.planning.drying.packing.search import least_extra, least_left_out
 from builder.planning.drying.packing.task import Free, Packed, Task
+from builder.record import replace
 from builder.speech import Speech
 from builder.units import System
 

@@ -6,7 +6,7 @@ kilograms.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from builder.record import dataclass
 
 # What is dry may wait in the dryer for so long.
 MOST_WAIT_H = 12.0

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
 from builder.formulas.heat import whole_units
 from builder.formulas.home_drying import food_cost, machine_cost
@@ -13,6 +12,7 @@ from builder.model.gear import LOOSE_PACKAGING, Dryer
 from builder.planning.drying.ways.records import BOUGHT, Pays, PaysTerms
 from builder.planning.foods import Substance
 from builder.planning.tracing import count, work
+from builder.record import dataclass
 
 _G_PER_KG = 1000.0
 MACHINE = "machine"  # the part of a cost that is none of a single run

@@ -8,7 +8,6 @@ changes it tells it.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
 from typing import Literal
 
 from builder.model.content import Content
@@ -16,6 +15,7 @@ from builder.model.figure import Figure, Found
 from builder.model.gear import LOOSE_PACKAGING, Dryer
 from builder.model.on_asking import with_instead
 from builder.planning.drying.ways.records import Ways
+from builder.record import dataclass, replace
 
 What = Literal[
     "mass",

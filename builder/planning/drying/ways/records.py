@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime
-from dataclasses import dataclass
 
 from builder.formulas.home_drying import pays_after_runs, saved_after_runs
 from builder.model.batch import Method
 from builder.model.figure import Figure
 from builder.planning.tracing import work
+from builder.record import dataclass
 
 BOUGHT = "bought"
 
