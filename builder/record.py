@@ -11,13 +11,23 @@ from __future__ import annotations
 
 import dataclasses
 from collections.abc import Callable
-from dataclasses import MISSING, Field, field
+from dataclasses import MISSING, Field
+from functools import cache
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from msgspec import NODEFAULT, Struct, structs
 from msgspec import field as struct_field
 
-__all__ = ["MISSING", "asdict", "dataclass", "field", "fields", "is_dataclass", "replace"]
+__all__ = [
+    "MISSING",
+    "asdict",
+    "dataclass",
+    "field",
+    "fields",
+    "is_dataclass",
+    "names_of",
+    "replace",
+]
 
 _STRUCTS: Any = type(Struct)  # makes their classes
 
@@ -107,6 +117,12 @@ class _WithFactory(Struct):
 _Factory = type(_WithFactory.__struct_defaults__[0])
 
 
+@cache
+def names_of(kind: type) -> tuple[str, ...]:
+    """Give the names of the fields that a kind of record has; none of what is no record."""
+    return tuple(each.name for each in fields(kind)) if is_dataclass(kind) else ()
+
+
 def _replace(record: Any, /, **changes: Any) -> Any:
     """Give a record with other values."""
     replaced = structs.replace if isinstance(record, Struct) else dataclasses.replace
@@ -120,8 +136,8 @@ def _asdict(record: Any) -> dict[str, Any]:
 
 
 def _plain(value: Any) -> Any:
-    if _is_dataclass(value):
-        return {each.name: _plain(getattr(value, each.name)) for each in _fields(value)}
+    if names := names_of(type(value)):
+        return {name: _plain(getattr(value, name)) for name in names}
     if isinstance(value, tuple):
         return tuple(_plain(each) for each in value)
     if isinstance(value, list):

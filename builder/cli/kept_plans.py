@@ -25,7 +25,7 @@ from builder.planning.at_home import TripShare, share_of
 from builder.planning.reads import EVERY, OF_CONTENT, OF_GEAR, OF_STOCK, WHETHER, Read
 from builder.problems import Problem
 from builder.reading.anew.cuttings import records_of_trip, written_words
-from builder.record import dataclass, fields, is_dataclass
+from builder.record import dataclass, names_of
 
 if TYPE_CHECKING:
     from builder.cli.planner import OneTrip, Planner
@@ -199,7 +199,7 @@ class _States:
 
     def _with_origins(self, parts: list[str], made: object) -> str:
         """Give what tells the state of what planning made: in the kit it tells of its origins."""
-        return without_folders("\n".join([*parts, *_origins(made, set())]), self.marks)
+        return without_folders("\n".join([*parts, *_origins(made)]), self.marks)
 
     def _words(self, key: Read) -> str:
         found = self.texts.get(key)
@@ -214,27 +214,25 @@ def _same_each_time(record: object) -> str:
     return _SETS.sub(lambda found: f"{{{sorted(found[1].split(', '))}}}", repr(record))
 
 
-def _origins(value: object, seen: set[int]) -> Iterator[str]:
+def _origins(record: object) -> Iterator[str]:
     """Give where the figures of a record come from in the end, each origin once."""
-    if isinstance(value, (Figure, Count)):
-        origin = value.origin
-        if id(origin) in seen:
-            return
-        seen.add(id(origin))
-        if not isinstance(origin, (Worked, Reckoned)):
-            yield repr(origin)
-            return
-        below: Iterable[object] = behind(origin)
-    elif is_dataclass(value):
-        below = (getattr(value, each.name) for each in fields(value))
-    elif isinstance(value, (tuple, list)):
-        below = value
-    elif isinstance(value, Mapping):
-        below = value.values()
-    else:
-        return
-    for each in below:
-        yield from _origins(each, seen)
+    waiting, seen = [record], set[int]()
+    while waiting:
+        value = waiting.pop()
+        if isinstance(value, (Figure, Count)):
+            origin = value.origin
+            if id(origin) not in seen:
+                seen.add(id(origin))
+                if isinstance(origin, (Worked, Reckoned)):
+                    waiting += behind(origin)
+                else:
+                    yield repr(origin)
+        elif isinstance(value, (tuple, list)):
+            waiting += value
+        elif isinstance(value, Mapping):
+            waiting += value.values()
+        else:
+            waiting += [getattr(value, name) for name in names_of(type(value))]
 
 
 def _hash(parts: Iterable[str]) -> str:

@@ -8,15 +8,15 @@ from functools import cache
 from types import UnionType
 from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
 
-from builder.record import fields, is_dataclass
+from builder.record import is_dataclass, names_of
 
 Record = TypeVar("Record")
 
 
 def as_data(value: object) -> object:
     """Give a record as lists of its fields; figures become plain numbers, without their origin."""
-    if is_dataclass(value):
-        return [as_data(getattr(value, each.name)) for each in fields(value)]
+    if names := names_of(type(value)):
+        return [as_data(getattr(value, name)) for name in names]
     if isinstance(value, tuple):
         return [as_data(each) for each in value]
     if isinstance(value, datetime.date):
@@ -48,4 +48,4 @@ def _made(kind: Any, data: Any) -> Any:
 @cache
 def _hints(kind: Any) -> tuple[Any, ...]:
     hints: Mapping[str, Any] = get_type_hints(kind)
-    return tuple(hints[each.name] for each in fields(kind))
+    return tuple(hints[name] for name in names_of(kind))

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterable, Iterator, Mapping, Sequence
-from functools import cache, lru_cache
+from functools import lru_cache
 from itertools import count
 from typing import Any, TypeVar
 
 from builder.formulas.declaring import FORMULAS, ending_of_name
 from builder.formulas.expression import names_in
 from builder.model.figure import Count, Figure, Found, Named, Origin, Reckoned, Told, Traced, Worked
-from builder.record import dataclass, field, fields, is_dataclass
+from builder.record import dataclass, field, names_of
 
 Kind = TypeVar("Kind")
 
@@ -203,7 +203,7 @@ def sources_of(record: object) -> set[str]:
         elif isinstance(each, (tuple, list)):
             waiting += each
         else:
-            waiting += [getattr(each, name) for name in _fields_of(kind)]
+            waiting += [getattr(each, name) for name in names_of(kind)]
     return found.union(*(FORMULAS[each].sources for each in formulas))
 
 
@@ -224,13 +224,7 @@ def held_in(record: object, kinds: tuple[type[Kind], ...]) -> Iterator[Kind]:
         elif isinstance(each, (tuple, list)):
             waiting += reversed(each)
         else:
-            waiting += [getattr(each, name) for name in reversed(_fields_of(kind))]
-
-
-@cache
-def _fields_of(kind: type) -> tuple[str, ...]:
-    """Give the names of a record's fields; none of what is no record."""
-    return tuple(each.name for each in fields(kind)) if is_dataclass(kind) else ()
+            waiting += [getattr(each, name) for name in reversed(names_of(kind))]
 
 
 class _Writer:

@@ -11,7 +11,7 @@ from typing import Any, TypeVar
 
 from builder.model.content import Content, Gear
 from builder.planning.stock import Stock
-from builder.record import fields, replace
+from builder.record import names_of, replace
 
 Item = TypeVar("Item")
 Read = tuple[str, str]  # the kind of a record, as cuttings name it, and its id
@@ -27,8 +27,8 @@ OF_CONTENT = {
     "cautions": "caution",
     "sources": "source",
 }
-OF_GEAR = tuple(each.name for each in fields(Gear))
-OF_STOCK = tuple(each.name for each in fields(Stock))
+OF_GEAR = names_of(Gear)
+OF_STOCK = names_of(Stock)
 
 
 class _Watched(Mapping[str, Item]):

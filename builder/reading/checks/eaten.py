@@ -14,7 +14,7 @@ from builder.problems import Problem, Severity
 from builder.reading.checks.usual import Range
 from builder.reading.notes import Judge
 from builder.reading.text.yaml_door import quoted
-from builder.record import fields
+from builder.record import names_of
 from builder.units import plain
 
 # What one eater gets of one dish or thing, and in a day, as it is carried.
@@ -99,7 +99,7 @@ def _servings(
         yield float(item.each_g), eaten.per_100g if eaten else None
 
 
-_PARTS = tuple(each.name for each in fields(Composition))
+_PARTS = names_of(Composition)
 
 
 def untraced(of: Composition) -> Composition:

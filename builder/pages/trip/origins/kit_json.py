@@ -26,7 +26,7 @@ from builder.model.learned import Reviewed
 from builder.model.mishaps import Mishap
 from builder.pages.citing import citation
 from builder.pages.trip.dishes.work_said import what
-from builder.record import asdict, fields
+from builder.record import asdict, names_of
 from builder.speech import speech_of
 
 FORMAT = "trip-kit"
@@ -123,8 +123,8 @@ def kit_data(kit: Kit) -> Data:
         "bags_swell_times": kit.bags_swell_times,
         "guides": [asdict(each) for each in kit.guides],
         "learned": {
-            each.name: asdict(factor) if (factor := getattr(kit.learned, each.name)) else None
-            for each in fields(kit.learned)
+            name: asdict(factor) if (factor := getattr(kit.learned, name)) else None
+            for name in names_of(type(kit.learned))
         },
         "review": _review(kit.review) if kit.review else None,
         "mishaps": [_mishap(each) for each in kit.mishaps],
