@@ -11,7 +11,7 @@ from __future__ import annotations
 
 import dataclasses
 from collections.abc import Callable
-from dataclasses import MISSING, Field
+from dataclasses import MISSING, Field, field
 from functools import cache
 from typing import TYPE_CHECKING, Any, NamedTuple
 
@@ -117,10 +117,12 @@ class _WithFactory(Struct):
 _Factory = type(_WithFactory.__struct_defaults__[0])
 
 
-@cache
-def names_of(kind: type) -> tuple[str, ...]:
+def _names_of(kind: type) -> tuple[str, ...]:
     """Give the names of the fields that a kind of record has; none of what is no record."""
     return tuple(each.name for each in fields(kind)) if is_dataclass(kind) else ()
+
+
+names_of: Callable[[type], tuple[str, ...]] = cache(_names_of)
 
 
 def _replace(record: Any, /, **changes: Any) -> Any:

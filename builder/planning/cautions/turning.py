@@ -6,7 +6,7 @@ The predicates themselves are asked, about the same trip elsewhere; the limit is
 from __future__ import annotations
 
 from collections.abc import Callable, Collection, Iterator, Mapping
-from functools import partial
+from functools import cache, partial
 from typing import get_args
 
 from builder.formulas.air import pressure_hpa
