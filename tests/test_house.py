@@ -46,7 +46,7 @@ ONLY = {
     "yaml": {"reading", "site"},  # what people write; and in site our own mkdocs.yml
     "zensical": set(),  # it is run as a program
     "dataclasses": {"record"},
-    "msgspec": {"record"},
+    "msgspec": {"record", "site"},
     "pydantic": {"reading"},
     "pydantic_core": {"reading"},
     "click": {"cli"},
