@@ -28,7 +28,15 @@ from builder.planning.at_home import (
     tasks_of,
     trips_ahead,
 )
-from builder.planning.drying import Changeable, DryingPlan, Ways, plan_runs, ways_to_change
+from builder.planning.drying import (
+    Changeable,
+    DryingPlan,
+    Search,
+    Ways,
+    pack,
+    plan_runs,
+    ways_to_change,
+)
 from builder.planning.stock import (
     Dryable,
     Followed,
@@ -111,10 +119,13 @@ def plan_home(
     kits: Sequence[Kit | TripShare],
     day: datetime.date,
     with_runs: bool = True,
+    *,
+    search: Search = pack,
 ) -> HomePlan:
     """Give the plan of the home as of a day, in its language; `kits` are those of all trips.
 
-    Looking for runs and ways may take its time, and who prints labels need not wait for it.
+    Looking for runs and ways may take its time, and who prints labels need not wait for it;
+    `search` looks for runs.
     """
     home = content.home
     say = speech_of(home.language)
@@ -124,7 +135,7 @@ def plan_home(
     soon = ahead[:MOST_TRIPS]
     drying = DryingPlan()
     if with_runs:
-        drying = plan_runs(content, stock, day, [kit.id for kit in soon], say=say)
+        drying = plan_runs(content, stock, day, [kit.id for kit in soon], say, search=search)
     asked = _ways(content, stock, day) if with_runs else []
     ways = tuple(each.ways for each in asked)
     lines = tuple(stock_lines(stock, day, say, home.units))

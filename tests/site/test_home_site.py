@@ -6,11 +6,13 @@ import datetime
 import json
 import shutil
 from pathlib import Path
+from typing import Any
 
 import pytest
 
+from builder.pages.home.label_sheet import labels_file
 from builder.site.folder.index_page import index_page
-from tests.conftest import tripkit
+from tests.conftest import files_of, tripkit
 from tests.planning.folders import Record, day_trip, write_folder
 from tests.site.test_public import all_files, told_in
 
@@ -101,6 +103,33 @@ def test_nothing_is_built_twice_on_a_day_and_a_new_day_builds_the_home_alone(
     assert "Unchanged kits/hand" in said
     assert "Built kits/at-home" in said
     assert "Nothing changed" in built()
+
+
+def test_labels_are_made_again_only_where_something_of_them_changed(
+    content: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    made: list[object] = []
+
+    def counted(*given: Any) -> str:
+        made.append(given)
+        return labels_file(*given)
+
+    monkeypatch.setattr("builder.pages.home.book.labels_file", counted)
+    built()
+    sheets = len(made)
+    before = files_of(Path("kits/at-home"))
+    write_folder(content, {"hand": day_trip(title="Ours")}, batches=[rings()])
+    assert "Built kits/at-home" in built()
+    assert len(made) == sheets > 0
+    after = files_of(Path("kits/at-home"))
+    assert after["labels-plain.html"] == before["labels-plain.html"]
+    assert after["shopping.html"] != before["shopping.html"]
+    write_folder(content, {"hand": day_trip(title="Ours")}, batches=[rings(dried="410 g")])
+    built()
+    assert len(made) == 2 * sheets
+    assert files_of(Path("kits/at-home"))["labels-plain.html"] != before["labels-plain.html"]
+    built("--force")
+    assert len(made) == 3 * sheets
 
 
 def test_a_damaged_home_is_built_anew(content: Path) -> None:

@@ -275,6 +275,15 @@ def test_an_own_folder_killed_before_its_mark_is_used(tmp_path: Path) -> None:
     assert made.is_ours(made.claim(tmp_path))
 
 
+def test_two_builds_that_begin_at_once_mark_the_folder_once(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(made, "is_ours", lambda own: False)
+    for _ in range(2):
+        own = made.claim(tmp_path)
+    assert (own / made.MARK_NAME).read_text("utf-8") == made.MARK_TEXT
+
+
 @pytest.mark.parametrize("kind", ["full folder", "file", "link", "dead link"])
 def test_an_own_folder_of_somebody_else_is_refused(tmp_path: Path, kind: str) -> None:
     own, other = tmp_path / "kits" / made.OWN_FOLDER, tmp_path / "other"

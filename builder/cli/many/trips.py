@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from typing import NamedTuple
+from typing import TYPE_CHECKING, NamedTuple
 
 import click
 
@@ -40,6 +40,9 @@ from builder.site.build import Built, HomeOrder
 from builder.site.folder.made import refuse_foreign_names
 from builder.site.folder.old_kit import read_old_kit
 
+if TYPE_CHECKING:
+    from builder.cli.kept_runs import KeptRuns
+
 LONG_BUILD = 3  # kits; fewer are done before one has read how far it is
 _MOST_NAMED = 8  # kits that were lost
 
@@ -55,6 +58,7 @@ class AllPlanned(NamedTuple):
     kept: tuple[KeptPlan, ...]
     since: OldKit | None
     home: HomeOrder | None
+    runs: KeptRuns | None  # of the home
     problems: tuple[Problem, ...]
     dangers: Dangers
 
@@ -116,14 +120,14 @@ def all_planned(
             say_lines(dangers.lines)
             sys.exit(1)
         refuse_foreign_names(wanted.out, sorted(of_trips))
-        home = None
+        home = runs = None
         if with_home:
             shares = [of_data(TripShare, each.share) for each in told]
             shares += [each.share for each in sorted_out.kept]
-            home = _home_order(planner, shares, wanted)
+            home, runs = _home_order(planner, shares, wanted, plans.tool)
             refuse_foreign_names(wanted.out, [AT_HOME])
         yield AllPlanned(
-            bench, crew, sorted_out.to_plan, sorted_out.kept, since, home, problems, dangers
+            bench, crew, sorted_out.to_plan, sorted_out.kept, since, home, runs, problems, dangers
         )
 
 
@@ -176,15 +180,20 @@ def _has_home(content: Content) -> bool:
     return has_home(content)
 
 
-def _home_order(planner: Planner, shares: Sequence[TripShare], wanted: Wanted) -> HomeOrder:
+def _home_order(
+    planner: Planner, shares: Sequence[TripShare], wanted: Wanted, tool: str
+) -> tuple[HomeOrder, KeptRuns]:
     """Plan the home, whose day is the day of the build."""
+    from builder.cli.kept_runs import KeptRuns
     from builder.planning.home import day_of, plan_home
 
     content = planner.folder.content
     day = day_of(content, today())
     root = shipped_root()
-    plan = plan_home(content, planner.stock, sorted(shares, key=lambda each: each.id), day)
-    return HomeOrder(
+    runs = KeptRuns(wanted.out, tool, is_asked=not wanted.force)
+    ordered = sorted(shares, key=lambda each: each.id)
+    plan = plan_home(content, planner.stock, ordered, day, search=runs.search)
+    order = HomeOrder(
         plan=plan,
         epoch=build_epoch(day),
         out=wanted.out,
@@ -193,7 +202,9 @@ def _home_order(planner: Planner, shares: Sequence[TripShare], wanted: Wanted) -
         force=wanted.force,
         copies=copies_of((line.picture for line in plan.stock), wanted.large_pictures),
         generator=wanted.generator,
+        tool=tool,
     )
+    return order, runs
 
 
 def build_all(ready: AllPlanned) -> tuple[dict[str, str], BuilderStop | None]:
@@ -224,6 +235,8 @@ def build_all(ready: AllPlanned) -> tuple[dict[str, str], BuilderStop | None]:
     for built in turns.next_ones():
         _say_built(built, out)
         made[built.trip_id] = built.made_from
+    if AT_HOME in made and ready.runs is not None:
+        ready.runs.keep()
     return made, _told_as_lost(sorted(lost)) if lost else None
 
 

@@ -11,8 +11,9 @@ from builder.planning.drying.run_checks import run_problems
 from builder.planning.drying.undried import undried_problems
 
 if TYPE_CHECKING:
+    from builder.planning.drying.packing import Answer, Task, pack
     from builder.planning.drying.plan import Doing, DryingPlan, Meal, Part, Run, Step
-    from builder.planning.drying.runs import plan_runs
+    from builder.planning.drying.runs import Search, plan_runs
     from builder.planning.drying.ways import (
         AFTER_RUNS,
         BOUGHT,
@@ -31,8 +32,9 @@ else:
     __getattr__ = loaded_when_asked(
         __name__,
         {
+            "packing": ("Answer", "Task", "pack"),
             "plan": ("Doing", "DryingPlan", "Meal", "Part", "Run", "Step"),
-            "runs": ("plan_runs",),
+            "runs": ("Search", "plan_runs"),
             "ways": (
                 "AFTER_RUNS",
                 "BOUGHT",
@@ -55,6 +57,7 @@ __all__ = [
     "BOUGHT",
     "CONDITIONING_DAYS",
     "NOTES_BY",
+    "Answer",
     "Changeable",
     "Doing",
     "DryingPlan",
@@ -64,7 +67,9 @@ __all__ = [
     "Pays",
     "PaysTerms",
     "Run",
+    "Search",
     "Step",
+    "Task",
     "VitaminC",
     "Way",
     "Ways",
@@ -72,6 +77,7 @@ __all__ = [
     "drying_guides",
     "evens_out",
     "leaf",
+    "pack",
     "plan_runs",
     "run_problems",
     "topics",

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import datetime
 import math
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Callable, Iterator, Mapping, Sequence
+from typing import TypeAlias
 
 from builder.formulas.home_drying import SPARE_SHARE
 from builder.model.batch import Method
@@ -15,7 +16,7 @@ from builder.model.trip import ENGLISH
 from builder.planning.drying.free_time import FreeTime
 from builder.planning.drying.household import G_PER_KG, Household, dryers_at_home, task_of
 from builder.planning.drying.logged_runs import logged_runs, run_name
-from builder.planning.drying.packing import Answer, Packed, exactly, pack, what_would_do
+from builder.planning.drying.packing import Answer, Packed, Task, exactly, pack, what_would_do
 from builder.planning.drying.plan import DryingPlan, Meal, Part, Run
 from builder.planning.drying.rules import METHOD_NAMES, suits
 from builder.planning.drying.steps import steps_of
@@ -35,6 +36,8 @@ from builder.speech import Speech, speech_of
 # A plan that may be later by less is the latest, and by more it is not known how late it may be.
 _WORTH_TELLING_H = 1.0
 _NOT_KNOWN_H = 100
+# Seeks runs: `pack`, or who knows what it found before.
+Search: TypeAlias = Callable[[Task], Answer]
 
 
 def plan_runs(
@@ -43,6 +46,8 @@ def plan_runs(
     at: datetime.date,
     trips: Sequence[str] = (),
     say: Speech | None = None,
+    *,
+    search: Search = pack,
 ) -> DryingPlan:
     """Give the runs still to do, as of a day, for some trips or for all that are ahead."""
     say = say or speech_of(ENGLISH)
@@ -55,7 +60,7 @@ def plan_runs(
     remarks: list[str] = []
     for method in sorted({each.goes.method for each in loads}):
         of_method = [each for each in loads if each.goes.method == method]
-        found, cannot, more = _planned(of_method, method, home)
+        found, cannot, more = _planned(of_method, method, home, search)
         runs += found
         impossible += cannot
         remarks += more
@@ -110,12 +115,12 @@ def _possible(loads: Sequence[ToDry], home: Household, impossible: list[str]) ->
 
 
 def _planned(
-    loads: Sequence[ToDry], method: Method, home: Household
+    loads: Sequence[ToDry], method: Method, home: Household, search: Search
 ) -> tuple[list[Run], list[str], list[str]]:
     """Plan what is dried by one method: runs, what cannot be done, and remarks."""
     dryers = [each for each in home.dryers.values() if each.method == method]
     task = task_of(loads, dryers, home)
-    answer = pack(task)
+    answer = search(task)
     if answer.packed is not None:
         remarks = list(_left_open(answer, method, home.say))
         return _runs(answer.packed, loads, dryers, home), [], remarks

@@ -49,9 +49,10 @@ def claim(out: Path) -> Path:
     if not is_ours(own):
         out.mkdir(parents=True, exist_ok=True)
         own.mkdir(exist_ok=True)
-        with (own / MARK_NAME).open("a", encoding="utf-8") as mark:
-            if mark.tell() == 0:
-                mark.write(MARK_TEXT)
+        # Over what is there, as it is the same: two builds may begin at once.
+        opened = os.open(own / MARK_NAME, os.O_WRONLY | os.O_CREAT, 0o666)
+        with os.fdopen(opened, "w", encoding="utf-8") as mark:
+            mark.write(MARK_TEXT)
     return own
 
 

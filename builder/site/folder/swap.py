@@ -9,6 +9,7 @@ In the tool's own folder among the kits, `.built`, lie of the kit ``<trip>``:
 ``<trip>.old``       the old folder, on its way out: it exists only once the new one is complete
 ``<trip>.json``      what was made, and from what
 ``<trip>.seen``      in what state the files were when they were last read and found whole
+``<trip>.late``      what files that take their time were made from (`taken_over.py`)
 ``<trip>.lock``      held by the build; stays behind empty, because deleting a lock file races
 """
 

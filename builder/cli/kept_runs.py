@@ -1,0 +1,50 @@
+"""The runs that the last build found for the dryers at home, so that they are not sought again."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+from pathlib import Path
+from typing import Any
+
+from builder.model.as_data import as_data, of_data
+from builder.planning.drying import Answer, Task, pack
+from builder.site.folder.made import OWN_FOLDER, write_over
+
+
+class KeptRuns:
+    """What was found for the tasks of the last build, by the same tool, and what is found now."""
+
+    def __init__(self, out: Path, tool: str, is_asked: bool) -> None:
+        """Take where kits lie and the state of the tool; `is_asked`: old answers will do."""
+        self._file, self._tool = out / OWN_FOLDER / "_runs.json", tool
+        self._before = self._read() if is_asked else {}
+        self._now: dict[str, Any] = {}
+
+    def search(self, task: Task) -> Answer:
+        """Give the answer to a task: as it was found before, else sought now."""
+        name = _named(task)
+        try:
+            answer = of_data(Answer, self._before[name])
+        except (KeyError, TypeError, ValueError):
+            answer = pack(task)
+        self._now[name] = as_data(answer)
+        return answer
+
+    def keep(self) -> None:
+        """Write down what was asked for now, and nothing else, for the next build."""
+        if self._now != self._before:
+            write_over(self._file, json.dumps({"tool": self._tool, "answers": self._now}))
+
+    def _read(self) -> dict[str, Any]:
+        try:
+            told = json.loads(self._file.read_text("utf-8"))
+            return dict(told["answers"]) if told["tool"] == self._tool else {}
+        except (OSError, ValueError, KeyError, TypeError, RecursionError):
+            return {}
+
+
+def _named(task: Task) -> str:
+    """Name all that an answer follows from."""
+    told = [as_data(task.things), sorted(task.apart), as_data(task.places), as_data(task.free)]
+    return hashlib.sha256(json.dumps(told).encode()).hexdigest()
