@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from builder.record import dataclass
 
 TRACK_GAP_M = 30.0  # of height at one spot: a receiver that stands still wanders less
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import dataclasses
 import gettext
 import math
 import random
@@ -30,6 +29,7 @@ from builder.pages.charts import (
     words_wide,
 )
 from builder.pages.charts.drawing import LETTERS, Fill
+from builder.record import replace
 from builder.speech import spoken
 from tests.pages.sample_kit import HIGH_CAMP, apple_run, sample_kit
 
@@ -197,14 +197,14 @@ def camps(*heights: float) -> Kit:
     """Give the sample with a camp at each of these heights."""
     kit = sample_kit()
     days = tuple(
-        dataclasses.replace(
+        replace(
             kit.days[0],
             day=number,
-            conditions=dataclasses.replace(HIGH_CAMP, altitude_m=height),
+            conditions=replace(HIGH_CAMP, altitude_m=height),
         )
         for number, height in enumerate(heights, start=1)
     )
-    return dataclasses.replace(kit, days=days)
+    return replace(kit, days=days)
 
 
 def test_higher_camps_stand_higher() -> None:
@@ -260,7 +260,7 @@ def test_level_camps_are_a_level_line() -> None:
 
 def test_a_night_that_is_missing_is_a_gap_as_wide_as_it_lasts() -> None:
     kit = camps(640, 1480, 1120, 900)
-    chart = profile_chart(dataclasses.replace(kit, days=(*kit.days[:2], kit.days[3])))
+    chart = profile_chart(replace(kit, days=(*kit.days[:2], kit.days[3])))
     assert chart is not None
     xs = [float(dot.x) for dot in chart.dots]
     assert xs[2] - xs[1] == pytest.approx(2 * (xs[1] - xs[0]), abs=0.2)
@@ -269,14 +269,14 @@ def test_a_night_that_is_missing_is_a_gap_as_wide_as_it_lasts() -> None:
 
 def test_a_day_at_home_has_no_bar_no_mark_and_no_zero() -> None:
     kit = sample_kit()
-    nothing = dataclasses.replace(
+    nothing = replace(
         kit.days[1],
         day=3,
-        nutrition=dataclasses.replace(kit.days[1].nutrition, energy_kcal=0.0),
+        nutrition=replace(kit.days[1].nutrition, energy_kcal=0.0),
         energy_need_kcal=0.0,
     )
     before = energy_chart(kit)
-    chart = energy_chart(dataclasses.replace(kit, days=(*kit.days, nothing)))
+    chart = energy_chart(replace(kit, days=(*kit.days, nothing)))
     assert (chart.bars, chart.marks) == (before.bars, before.marks)
     assert chart.text.endswith("Day 3: all meals at home.".replace(" 3", "\u00a03"))
     assert float(chart.height) > float(before.height), "its place is kept"
@@ -291,10 +291,10 @@ def test_a_morning_without_a_pack_keeps_its_place() -> None:
 def test_a_day_that_carries_no_water_has_no_mark() -> None:
     kit = sample_kit()
     dry, wet = (
-        dataclasses.replace(day, water=dataclasses.replace(day.water, carry_ml=most))
+        replace(day, water=replace(day.water, carry_ml=most))
         for day, most in zip(kit.days, (0.0, 3000.0), strict=True)
     )
-    chart = water_chart(dataclasses.replace(kit, days=(dry, wet)))
+    chart = water_chart(replace(kit, days=(dry, wet)))
     (mark,) = chart.marks
     assert float(mark.top) > float(chart.bars[4].y) - 4, "on the second day"
     assert mark.x in {lead.x for lead in chart.leads}, "and it is named there"
@@ -303,7 +303,7 @@ def test_a_day_that_carries_no_water_has_no_mark() -> None:
 def test_a_night_without_weighings_leaves_the_curve_and_gets_no_dots() -> None:
     run = apple_run()
     first, *_, last = run.weighed
-    far = dataclasses.replace(run, weighed=(first, last))
+    far = replace(run, weighed=(first, last))
     chart, whole = (run_chart(figures.figures_of(sample_kit()), "x", each) for each in (far, run))
     assert chart.lines == whole.lines, "the forecast runs on"
     assert [dot.x for dot in chart.dots] == [whole.dots[0].x, whole.dots[-1].x]
@@ -346,17 +346,17 @@ def crowded(units: Units) -> Kit:
     """Give a long trip of a large party: high camps, long names, numbers of five digits."""
     kit = camps(*(1200.0 + 137 * (number * 5 % 12) for number in range(12)))
     days = tuple(
-        dataclasses.replace(
+        replace(
             day,
-            nutrition=dataclasses.replace(day.nutrition, energy_kcal=28_888.0),
+            nutrition=replace(day.nutrition, energy_kcal=28_888.0),
             energy_need_kcal=26_666.0,
         )
         for day in kit.days
     )
     first, *others = kit.weights.people
-    long = dataclasses.replace(first, name="Wilhelmina WAM the Second of That Name")
-    weights = dataclasses.replace(kit.weights, people=(long, *others))
-    return dataclasses.replace(kit, days=days, weights=weights, units=units)
+    long = replace(first, name="Wilhelmina WAM the Second of That Name")
+    weights = replace(kit.weights, people=(long, *others))
+    return replace(kit, days=days, weights=weights, units=units)
 
 
 def drawn(kit: Kit) -> list[Chart]:
@@ -451,7 +451,7 @@ def test_the_words_of_a_run_keep_apart_however_dry_and_soon(
 ) -> None:
     run = apple_run()
     heaviest = max(each.mass_g for each in (*run.curve, *run.weighed))
-    almost = dataclasses.replace(run, target_g=share * heaviest, earliest_min=earliest_min)
+    almost = replace(run, target_g=share * heaviest, earliest_min=earliest_min)
     chart = run_chart(figures.figures_of(sample_kit()), "apples", almost)
     boxes = [box(each) for each in chart.words]
     for bar in chart.bars:

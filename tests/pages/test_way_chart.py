@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 
 from builder.pages.charts import way_chart
 from builder.planning.public import public_kit
+from builder.record import replace
 from tests.planning.folders import Hand, Record, day, day_trip, read_hand, write_folder
 
 NUTS: Record = {"dinner": [{"eat": "kernel-nut", "each": "90 g"}]}

@@ -12,7 +12,7 @@ from typing import Any
 from builder.model.content import Content
 from builder.model.gear import Dryer
 from builder.model.home import ALWAYS_FREE, WEEKDAYS, FreeHours, Home, NewBatch
-from builder.planning.drying import DryingPlan, Run, plan_runs
+from builder.planning.drying import DryingPlan, Run, Search, pack, plan_runs
 from builder.planning.stock.checks import check
 from builder.planning.stock.packs import Stock
 from builder.record import replace
@@ -56,10 +56,12 @@ def content_of(folder: Path, trip: Record, home: Home, *dryers: Dryer, **more: A
     return replace(content, gear=gear, home=own)
 
 
-def planned(content: Content, at: datetime.date = AT) -> tuple[DryingPlan, Stock]:
+def planned(
+    content: Content, at: datetime.date = AT, search: Search = pack
+) -> tuple[DryingPlan, Stock]:
     stock, problems = check(content)
     assert not [each for each in problems if each.severity == "error"], problems
-    return plan_runs(content, stock, at), stock
+    return plan_runs(content, stock, at, search=search), stock
 
 
 HOME = Home(free=dict(ALWAYS_FREE), new_batch=NewBatch("foil", True, 15.0))

@@ -11,9 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from builder.model.home import Home
-from builder.planning.drying import DryingPlan
-from builder.planning.drying import runs as planning_runs
-from builder.planning.drying.packing import Answer, pack
+from builder.planning.drying import Answer, DryingPlan, Search, Task, pack
 from builder.record import replace
 from tests.planning.folders import Record, food
 from tests.planning.households import (
@@ -36,10 +34,12 @@ BERRIES = {"snacks": [{"eat": "berry", "dried_by": "dehydrator", "each": "50 g"}
 LEAF = pot(leaf="60 g dehydrator")
 
 
-def plan_of(folder: Path, trip: Record, home: Home = HOME, **more: Any) -> DryingPlan:
+def plan_of(
+    folder: Path, trip: Record, home: Home = HOME, search: Search = pack, **more: Any
+) -> DryingPlan:
     dryers = more.pop("dryers", (SHELF, FREEZE))
     content = content_of(folder, trip, home, *dryers, **more)
-    plan, _ = planned(content)
+    plan, _ = planned(content, search=search)
     assert broken(plan, content) == []
     return plan
 
@@ -464,19 +464,23 @@ def test_a_whole_meal_that_trips_eat_dried_is_planned_as_one(tmp_path: Path) -> 
     ],
 )
 def test_a_plan_says_how_much_better_another_may_be(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, left_open: dict[str, Any], says: list[str]
+    tmp_path: Path, left_open: dict[str, Any], says: list[str]
 ) -> None:
-    monkeypatch.setattr(planning_runs, "pack", lambda task: replace(pack(task), **left_open))
-    plan = plan_of(tmp_path, trip_of(POT), recipes=[LEAF])
+    def search(task: Task) -> Answer:
+        return replace(pack(task), **left_open)
+
+    plan = plan_of(tmp_path, trip_of(POT), search=search, recipes=[LEAF])
     assert len(plan.remarks) == len(says)
     assert all(words in told for words, told in zip(says, plan.remarks, strict=True))
 
 
 def test_a_search_that_found_none_in_time_says_that_there_may_be_one(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    tmp_path: Path,
 ) -> None:
-    monkeypatch.setattr(planning_runs, "pack", lambda task: Answer(None, is_sure=False))
-    plan = plan_of(tmp_path, trip_of(POT), recipes=[LEAF])
+    def search(task: Task) -> Answer:
+        return Answer(None, is_sure=False)
+
+    plan = plan_of(tmp_path, trip_of(POT), search=search, recipes=[LEAF])
     # The look for the least that must be left out finds a plan for all of it.
     assert len(plan.runs) == 1 and plan.impossible == ()
     assert "there may be a better plan" in plan.remarks[0]

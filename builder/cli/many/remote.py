@@ -23,7 +23,7 @@ from builder.site.folder.made import OWN_FOLDER, Made, is_ours, made_of, sha256_
 from builder.site.folder.swap import remove
 
 _LAST = (f"{OWN_FOLDER}/_last.json",)  # what tells that all is there
-_OF_THIS_DISK = (".lock", ".seen", ".late", "_runs.json", ".new")
+_OF_THIS_DISK = (".lock", ".seen", ".new")
 
 
 @contextlib.contextmanager

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
 from builder.pages.charts.drawing import (
     GAP,
@@ -15,6 +14,7 @@ from builder.pages.charts.drawing import (
     px,
     words_wide,
 )
+from builder.record import dataclass
 
 _BESIDE = 3.0  # from a line to its words
 FOOT = 2.0  # that a line goes on below the letters beside it

@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from builder.model.kit import Kit, KitDay
 from builder.model.track import is_gap
 from builder.pages import words
@@ -19,6 +17,7 @@ from builder.pages.charts.profile import (
 )
 from builder.pages.figures import figures_of
 from builder.pages.pieces import table, text
+from builder.record import dataclass
 
 _LONGEST = 18  # letters under a camp
 _GAP_WIDE = 8.0  # where the track goes on elsewhere
