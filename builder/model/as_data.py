@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import datetime
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import cache
 from types import UnionType
 from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
 
-from builder.record import is_dataclass, names_of
+from builder.record import names_of
 
 Record = TypeVar("Record")
 
@@ -26,26 +26,27 @@ def as_data(value: object) -> object:
 
 def of_data(kind: type[Record], data: object) -> Record:
     """Give the record that such data tell; raises TypeError or ValueError where they do not."""
-    made: Record = _made(kind, data)
+    asked: Any = kind
+    made: Record = _maker(asked)(data)
     return made
 
 
-def _made(kind: Any, data: Any) -> Any:
-    if get_origin(kind) in (Union, UnionType):
-        if data is None:
-            return None
-        (kind,) = (each for each in get_args(kind) if each is not type(None))
-    if isinstance(kind, type) and is_dataclass(kind):
-        hints = _hints(kind)
-        return kind(*(_made(hint, each) for hint, each in zip(hints, data, strict=True)))
-    if get_origin(kind) is tuple:
-        return tuple(_made(get_args(kind)[0], each) for each in data)
-    if kind is datetime.date:
-        return datetime.date.fromisoformat(data)
-    return data
-
-
 @cache
-def _hints(kind: Any) -> tuple[Any, ...]:
-    hints: Mapping[str, Any] = get_type_hints(kind)
-    return tuple(hints[name] for name in names_of(kind))
+def _maker(kind: Any) -> Callable[[Any], Any]:
+    """Give what makes a value of a kind of its data; what is as it is in both is passed on."""
+    if get_origin(kind) in (Union, UnionType):
+        (kind,) = (each for each in get_args(kind) if each is not type(None))
+        make = _maker(kind)
+        return make if make is _same else lambda data: None if data is None else make(data)
+    if names := names_of(kind):
+        hints: Mapping[str, Any] = get_type_hints(kind)
+        makers = tuple(_maker(hints[name]) for name in names)
+        return lambda data: kind(*(made(each) for made, each in zip(makers, data, strict=True)))
+    if get_origin(kind) is tuple:
+        make = _maker(get_args(kind)[0])
+        return tuple if make is _same else lambda data: tuple(map(make, data))
+    return datetime.date.fromisoformat if kind is datetime.date else _same
+
+
+def _same(data: Any) -> Any:
+    return data

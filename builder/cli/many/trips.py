@@ -97,7 +97,10 @@ def all_planned(
     sorted_out = sort_out(planner, wanted.part.of(names) if wanted.part else names, plans)
     with_home = wanted.with_home and _has_home(content)
     bench = Bench(planner, wanted, plans)
-    with (hire or usual_crew)(bench, len(sorted_out.to_plan), with_home) as crew:
+    # Where nothing was built yet and one trip is, the home comes after it: if that cannot be
+    # written, nothing is.
+    beside = with_home and (len(sorted_out.to_plan) > 1 or bool(sorted_out.kept))
+    with (hire or usual_crew)(bench, len(sorted_out.to_plan), beside) as crew:
         told = _told_of_all(crew, sorted_out.to_plan)
         problems = in_order(
             [
@@ -135,8 +138,7 @@ def usual_crew(bench: Bench, trips: int, with_home: bool) -> Crew:
     """Give who plans and builds so many trips on this machine."""
     jobs = bench.wanted.jobs
     workers = min(jobs or cores(), trips + with_home)
-    # Of one trip the home comes after its kit: where that cannot be written, nothing is.
-    if workers <= 1 or trips <= 1:
+    if workers <= 1:
         return Alone(bench)
     if can_fork():
         return Forked(bench, workers, trips)
