@@ -11,7 +11,7 @@ from builder.record import dataclass
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
 from builder.site.finishing import offline
-from builder.site.finishing.grown import script_of_palette
+from builder.site.finishing.grown import script_of_grown
 from builder.site.finishing.marks import marks_in, style_of_marks, with_marks
 from builder.site.finishing.pages import finished, texts_of
 from builder.site.finishing.scripts import written
@@ -28,7 +28,7 @@ from builder.site.search.search_index import write_searched
 from builder.speech import speech_of
 
 FIRST_PAGE = "index.md"
-COLOURS_SCRIPT = "colours.js"  # runs behind the switch of colours
+COLOURS_SCRIPT = "colours.js"  # runs behind what it makes: switch of colours, search box
 # Names the build itself writes; a page or file of the same name would be lost.
 OWN_NAMES = (POCKET_NAME, offline.WORKER_NAME, offline.MANIFEST_NAME)
 OWN_FOLDERS = ("assets", "search")
@@ -142,7 +142,7 @@ def _write_new(
     marks = marks_in(texts_of(rendered.pages))
     pages = finished(rendered.pages, marks, site.outfit.scripts, say)
     front = put_together(rendered.pages[_rendered_name(FIRST_PAGE)])
-    _tell(new, COLOURS_SCRIPT, script_of_palette(with_marks(front, marks)))
+    _tell(new, COLOURS_SCRIPT, script_of_grown(with_marks(front, marks)))
     write_searched(new, rendered.parts)
     # What scripts put into pages has its look too: the front page as it was tells it.
     merge_styles(new, [*texts_of(pages), front], style_of_marks(marks))

@@ -1,14 +1,19 @@
-/* The switch of colours, the same on all pages: it stands in the form before this script. What was
-   chosen is put on before the page is painted, and kept apart for each kit, by the folder it lies in. */
+/* What only a script can use, the same on all pages: their place stands before this script. */
+const grow = (told) => {
+  if (typeof told === "string") return told;
+  const [tag, attributes, ...inner] = told;
+  const element = tag === "svg" ? document.createElementNS("http://www.w3.org/2000/svg", tag) : document.createElement(tag);
+  for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
+  element.append(...inner.map(grow));
+  return element;
+};
+/* The box of the search. */
+const showSearch = (told) => document.currentScript.previousElementSibling.append(...told.map(grow));
+/* The switch of colours. What was chosen is put on before the page is painted, and kept apart for
+   each kit, by the folder it lies in. */
 const showColours = (told) => {
-  const form = document.currentScript.previousElementSibling;
+  const form = document.querySelector("form[data-md-component=palette]");
   const place = `${new URL("..", document.currentScript.src).pathname}.colours`;
-  const grow = ([tag, attributes, ...inner]) => {
-    const element = tag === "svg" ? document.createElementNS("http://www.w3.org/2000/svg", tag) : document.createElement(tag);
-    for (const [name, value] of Object.entries(attributes)) element.setAttribute(name, value);
-    element.append(...inner.map(grow));
-    return element;
-  };
   form.append(...told.map(grow));
   const choices = [...form.querySelectorAll("input")];
   const light = matchMedia("(prefers-color-scheme: light)");

@@ -88,6 +88,25 @@ def test_the_search_box_takes_its_name_from_its_field() -> None:
     assert 'role="dialog" aria-label="Suche"><form>' in html
 
 
+def test_what_only_the_themes_own_script_asks_for_goes() -> None:
+    html = finish_page(
+        PAGE.format("")
+        + '<div data-md-component="announce"> </div><div data-md-component="skip">a</div>'
+        + '<form data-md-component="palette"></form><nav data-md-level="1" data-md-type="toc" >b'
+        + '</nav><ul data-md-scrollfix>c</ul><div class="md-dialog" data-md-component="dialog">'
+        + ' <div class="md-dialog__inner md-typeset"></div> </div><p>d</p>'
+    )
+    assert html.endswith(
+        '<div>a</div><form data-md-component="palette"></form><nav data-md-level="1" >b</nav>'
+        "<ul>c</ul><p>d</p>"
+    )
+
+
+def test_what_people_write_about_the_theme_stays() -> None:
+    text = '<p>Set data-md-type="x" and <code>&lt;div data-md-scrollfix&gt;</code></p>'
+    assert text in finish_page(PAGE.format(text))
+
+
 def test_the_parts_of_a_page_are_listed_beside_it_and_not_in_the_menu_too() -> None:
     parts = '<nav class="md-nav md-nav--secondary"><ul><li><nav>inner</nav></li></ul></nav>'
     own = '<a href="day-2.html" class="md-nav__link md-nav__link--active">Day 2</a>'

@@ -70,8 +70,7 @@ def marked_kit(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPath
 
 def test_what_the_theme_does_not_say_is_said_through_the_catalogue(marked_kit: Path) -> None:
     # The switch of colours stands in a script, once for all pages.
-    page = (marked_kit / "index.html").read_text("utf-8")
-    page += (marked_kit / "assets/colours.js").read_text("utf-8")
+    page = (marked_kit / "index.html").read_text("utf-8") + colours_of(marked_kit)
     for said in (
         "Colours: as the system. Switch to light",
         "Colours: light. Switch to dark",
@@ -101,4 +100,10 @@ def names_in_frame(kit: Path) -> set[str]:
     """Give what is told to those who do not see, outside the pages' own text."""
     html = (kit / "index.html").read_text("utf-8")
     frame = re.sub(r"<article\b.*</article>", "", html, flags=re.S)
-    return set(NAMED.findall(frame)) - {"Lake &amp; &lt;Shore&gt; walk"}
+    grown = re.findall(r'"(?:aria-label|title|placeholder)":"([^"]*)"', colours_of(kit))
+    return {*NAMED.findall(frame), *grown} - {"Lake &amp; &lt;Shore&gt; walk"}
+
+
+def colours_of(kit: Path) -> str:
+    """Give the script that makes the switch of colours and the box of the search."""
+    return (kit / "assets/colours.js").read_text("utf-8")

@@ -8,6 +8,7 @@ from pathlib import Path
 
 import pytest
 
+from builder.model.trip import LANGUAGES
 from builder.site.finishing.scripts import (
     HOME_SCRIPTS,
     KIT_SCRIPTS,
@@ -57,7 +58,9 @@ def test_the_parts_come_in_their_order_and_stay_small(script: Script) -> None:
     places = [text.index(first_line(part)) for part in script.parts]
     assert places == sorted(places)
     most = MOST_ON_EVERY_PAGE_BYTES if script.wanted_by == () and not script.at_once else MOST_BYTES
-    assert len(text.encode()) < most
+    for language in LANGUAGES:
+        said = written(ASSETS / "assets", script, speech_of(language))
+        assert len(said.encode()) < most, language
 
 
 @pytest.mark.parametrize("site", SITES)

@@ -43,6 +43,11 @@ def test_what_can_match_stays_and_the_rest_goes(css: str, left: str) -> None:
     assert slim(css, PAGE, SCRIPT) == left
 
 
+def test_what_a_script_in_a_page_may_put_in_stays() -> None:
+    page = f'{PAGE}<script>root.classList.add("kit-today");</script><script src="a.js"></script>'
+    assert slim(".kit-today .here{a:b}.gone{a:b}", page, SCRIPT) == ".kit-today .here{a:b}"
+
+
 def test_comments_and_idle_white_space_go() -> None:
     css = "/* why */\n.a > .b,\n.c { margin: 0 auto;\n  color: red; }\n"
     assert squeezed(css) == ".a > .b,.c{margin: 0 auto;color: red;}\n"
@@ -57,13 +62,13 @@ def test_pages_lose_the_links_to_what_is_merged() -> None:
     assert without_theme_links(html) == left
 
 
-def test_the_theme_comes_before_the_kits_own(tmp_path: Path) -> None:
+def test_the_theme_comes_before_the_kits_own_and_both_are_cut_down(tmp_path: Path) -> None:
     sheets = tmp_path / "assets" / "stylesheets"
     sheets.mkdir(parents=True)
     (sheets / "palette.1.min.css").write_text(".there{c:d}")
     (sheets / "main.1.min.css").write_text(".here{a:b}.gone{a:b}")
-    (tmp_path / "assets" / "kit.css").write_text(".own { e: f; }")
+    (tmp_path / "assets" / "kit.css").write_text(".there p { e: f; }\n.idle { e: f; }\n")
     merge_styles(tmp_path, [PAGE])
     style = (tmp_path / "assets" / "kit.css").read_text()
-    assert style == ".here{a:b}.there{c:d}.own{e: f;}\n"
+    assert style == ".here{a:b}.there{c:d}.there p{e: f;}"
     assert not sheets.exists()

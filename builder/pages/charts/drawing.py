@@ -163,6 +163,11 @@ class Chart:
     leads: tuple[Lead, ...] = ()
 
     @property
+    def hatchings(self) -> tuple[str, ...]:
+        """Give the hatchings that its bars have, in the order of their names."""
+        return tuple(sorted({bar.fill for bar in self.bars} - {"solid", "open"}))
+
+    @property
     def high(self) -> str:
         """Say how high it is."""
         return down(self.height)

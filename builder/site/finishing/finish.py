@@ -6,7 +6,7 @@ import re
 
 from builder.site.finishing.access import with_captions, with_row_heads
 from builder.site.finishing.directions import isolated
-from builder.site.finishing.grown import without_palette
+from builder.site.finishing.grown import FOR_SCRIPTS, ungrown
 from builder.site.finishing.styles import without_theme_links
 
 # Markdown tells a column's side by a style attribute, which the policy forbids. Page text cannot
@@ -24,6 +24,11 @@ GENERATOR = re.compile(r'<meta name="generator"[^>]*>\s*')
 # A browser fetches the next page ahead, which the policy forbids in some; readers have the links.
 NEIGHBOURS = re.compile(r'<link rel="(?:prev|next)"[^>]*>\s*')
 LOGO = re.compile(r'(<img src="[^"]*)" alt="logo"')  # its link has the kit's name
+# Places for what only the theme's own scripts would tell.
+FOR_NOTICES = re.compile(
+    r'<div data-md-component="announce">\s*</div>\s*'
+    r'|<div class="md-dialog"[^>]*>\s*<div class="md-dialog__inner[^>]*>\s*</div>\s*</div>\s*'
+)
 # The theme lists a page's parts a second time inside the menu, where the kit's look never shows it.
 PARTS_IN_MENU = re.compile(
     r'<input class="md-nav__toggle md-toggle" type="checkbox" id="__toc">\s*'
@@ -48,8 +53,9 @@ def finish_article(html: str) -> str:
 def finish_frame(html: str) -> str:
     """Give what the theme puts around a page's text without what a kit has no use for."""
     # First of all the room that templates leave goes: there is more of it than of all else.
-    html = without_idle_space(_without_parts_in_menu(without_palette(html)))
     html = SEARCH_DIALOG.sub(r'\g<dialog> aria-label="\g<name>"\g<between>', html)
+    html = without_idle_space(_without_parts_in_menu(ungrown(html)))
+    html = FOR_SCRIPTS.sub("", FOR_NOTICES.sub("", html))
     html = LOGO.sub(r'\1" alt=""', NEIGHBOURS.sub("", GENERATOR.sub("", html)))
     return isolated(without_theme_links(html))
 

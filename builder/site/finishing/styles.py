@@ -1,4 +1,4 @@
-"""One style sheet for a kit: the theme's, without what no page can use, and the kit's own."""
+"""One style sheet for a kit: the theme's and the kit's own, without what no page can use."""
 
 from __future__ import annotations
 
@@ -24,6 +24,7 @@ EITHER_OR = re.compile(r":(?:not|is|where|has)\((?:[^()]|\([^()]*\))*\)")
 # word first takes ten times as long.
 ATTRIBUTES_IN_PAGE = (re.compile(r'dir="[\w-]+"'), re.compile(r'data-md-color-\w+="[\w-]+"'))
 CLASS_IN_PAGE = re.compile(r'class="([^"]*)"')
+SCRIPT_IN_PAGE = re.compile(r"<script>(.*?)</script>", re.S)
 VARIABLE = re.compile(r"(--[\w-]+)\s*:((?:[^;{}\"']|\"[^\"]*\"|'[^']*')*);?")
 WORD = re.compile(r"[\w-]+")
 VARIABLE_USED = re.compile(r"var\(\s*(--[\w-]+)")
@@ -50,7 +51,7 @@ class _Rule:
 
 
 def merge_styles(site: Path, pages: Iterable[str], more: str = "") -> None:
-    """Put the theme's sheets, cut down to these pages and the kit's scripts, before the kit's.
+    """Put the theme's sheets before the kit's, and cut all down to these pages and the scripts.
 
     `more` are rules that are made, not written; they come last.
     """
@@ -60,8 +61,8 @@ def merge_styles(site: Path, pages: Iterable[str], more: str = "") -> None:
         file.read_text(encoding="utf-8") for file in sorted((site / "assets").rglob("*.js"))
     )
     own = site / STYLE_NAME
-    style = slim(theme, "\n".join(pages), scripts) + squeezed(own.read_text(encoding="utf-8"))
-    own.write_text(style + more, encoding="utf-8", newline="\n")
+    style = theme + squeezed(own.read_text(encoding="utf-8"))
+    own.write_text(slim(style, "\n".join(pages), scripts) + more, encoding="utf-8", newline="\n")
     for file in sheets:
         file.unlink()
     if not any((site / THEME_FOLDER).iterdir()):
@@ -76,10 +77,10 @@ def without_theme_links(html: str) -> str:
 def slim(css: str, html: str, scripts: str) -> str:
     """Give a style sheet without the rules that match nothing in these pages.
 
-    A class counts as used when a page has it, or a script names it and may put it in; a variable
-    when a rule that stays asks for it, or a script does.
+    A class counts as used when a page has it, or a script names it and may put it in, one that
+    stands in a page too; a variable when a rule that stays asks for it, or a script does.
     """
-    named = _words(scripts)
+    named = _words(scripts).union(*map(_words, set(SCRIPT_IN_PAGE.findall(html))))
     classes = {name for value in set(CLASS_IN_PAGE.findall(html)) for name in value.split()} | named
     attributes = {each for pattern in ATTRIBUTES_IN_PAGE for each in pattern.findall(html)}
 
@@ -108,7 +109,7 @@ def squeezed(css: str) -> str:
 
 @cache
 def _rules(css: str) -> tuple[_Rule, ...]:
-    """Take a sheet apart; the theme's is the same for every kit."""
+    """Take a sheet apart; the theme's and the tool's are the same for every kit."""
     return tuple(_read_rules(COMMENT.sub("", css)))
 
 

@@ -68,7 +68,8 @@ const startTimers = () => {
     const label = starter.dataset.label || document.querySelector("h1")?.textContent.trim() || "";
     kept.set("timers", [...timers, { id, label, end: Date.now() + minutes * 60000 }]);
     tick();
-    starter.closest(".kit-one")?.scrollIntoView(); // the bar has taken room from below
+    // The bar has taken room from below.
+    starter.closest(".kit-one")?.scrollIntoView();
   };
   /* A thumb that slips stops nothing: what still runs takes two touches, what rings one. */
   const sureUntil = new Map();
