@@ -12,6 +12,7 @@ from builder.shipped import shipped_root
 from tests.conftest import tripkit
 
 from .looking import CUT_OFF, offline_page, pages_of, search_for, site_pages_of, too_wide
+from .test_weight import MOST_ZIP_BYTES
 
 
 def test_no_page_asks_for_anything_but_files_or_complains(browser: Browser, kits: Path) -> None:
@@ -68,16 +69,57 @@ def test_no_table_and_nothing_else_scrolls_sideways_on_a_phone(
     assert {each for each in found if "/labels-" not in each[1]} == set()
 
 
-@pytest.mark.parametrize("language", ["de", "nb"])
-def test_nor_where_words_are_longer(browser: Browser, tmp_path: Path, language: str) -> None:
-    shutil.copytree(shipped_root() / "content", tmp_path / "content")
-    trip = tmp_path / "content" / "trips" / "lake-emmerin.yaml"
+@pytest.fixture(scope="module", params=["de", "nb"])
+def translated(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
+    folder = tmp_path_factory.mktemp(request.param)
+    shutil.copytree(shipped_root() / "content", folder / "content")
+    trip = folder / "content" / "trips" / "lake-emmerin.yaml"
     text = trip.read_text("utf-8")
-    trip.write_text(text.replace("\ntitle:", f"\nlanguage: {language}\ntitle:", 1), "utf-8")
-    content, out = str(tmp_path / "content"), tmp_path / "kits"
+    trip.write_text(text.replace("\ntitle:", f"\nlanguage: {request.param}\ntitle:", 1), "utf-8")
+    content, out = str(folder / "content"), folder / "kits"
     result = tripkit("build", "lake-emmerin", "--content", content, "--out", str(out))
     assert result.exit_code == 0, result.output
-    assert scrolling_sideways(browser, out) == {}
+    return out
+
+
+def test_nor_where_words_are_longer(browser: Browser, translated: Path) -> None:
+    assert scrolling_sideways(browser, translated) == {}
+
+
+def test_kits_of_longer_words_are_light_too(translated: Path) -> None:
+    (zipped,) = translated.glob("*.zip")
+    assert zipped.stat().st_size < MOST_ZIP_BYTES
+
+
+CUT_BUTTONS = """() => {
+  const found = [];
+  for (const one of document.querySelectorAll(".kit-tools .kit-button")) {
+    if (!one.offsetWidth) continue;
+    if (one.scrollHeight > one.clientHeight + 1) found.push(one.textContent);
+    const text = one.firstChild;
+    for (const word of text.data.matchAll(/[^\\s\u00a0]+/g)) {
+      const range = document.createRange();
+      range.setStart(text, word.index);
+      range.setEnd(text, word.index + word[0].length);
+      if (new Set([...range.getClientRects()].map(each => each.top)).size > 1) found.push(word[0]);
+    }
+  }
+  const at = document.querySelector(".eat-at");
+  if (at && at.scrollHeight > at.clientHeight + 1) found.push(at.textContent);
+  return found;
+}"""
+
+
+@pytest.mark.parametrize("width", [320, 360])
+def test_no_word_of_a_button_is_cut_in_two(browser: Browser, translated: Path, width: int) -> None:
+    found = {}
+    with offline_page(browser, width=width) as (page, _):
+        for name in ("meals/day-1-dinner", "cook/hot-chocolate", "bags", "shopping"):
+            page.goto((translated / "lake-emmerin" / f"{name}.html").as_uri())
+            expect(page.locator(".kit-tools .kit-button").first).to_be_attached()
+            if cut := page.evaluate(CUT_BUTTONS):
+                found[name] = cut
+    assert found == {}
 
 
 @pytest.mark.parametrize("width", [360, 1280])
