@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import shutil
 from pathlib import Path
 
@@ -89,6 +90,36 @@ def test_nor_where_words_are_longer(browser: Browser, translated: Path) -> None:
 def test_kits_of_longer_words_are_light_too(translated: Path) -> None:
     (zipped,) = translated.glob("*.zip")
     assert zipped.stat().st_size < MOST_ZIP_BYTES
+
+
+def test_a_long_word_is_parted_with_a_hyphen_and_copied_and_found_whole(
+    browser: Browser, translated: Path
+) -> None:
+    word = {"de": "Zartbitterschokolade", "nb": "Grønnsaksbuljongpulver"}
+    with offline_page(browser, width=320) as (page, _):
+        kit = translated / "lake-emmerin"
+        page.goto((kit / "index.html").as_uri())
+        language = page.locator("html").get_attribute("lang") or ""
+        holding = [
+            file
+            for file in sorted(kit.rglob("*.html"))
+            if re.search(r'<i class="joint"></i>', file.read_text("utf-8"))
+        ]
+        assert holding
+        page.goto(holding[0].as_uri())
+        cell = page.locator(":is(th, td):has(.joint)").first
+        copied = cell.evaluate(
+            "one => { getSelection().selectAllChildren(one); return getSelection().toString(); }"
+        )
+        assert "\xad" not in copied
+        assert "\xad" not in (cell.text_content() or "")
+        hyphen = cell.locator(".joint").first.evaluate(
+            "one => getComputedStyle(one, '::before').content"
+        )
+        assert hyphen == '"\xad"'
+    searched = (kit / "search" / "search_index.js").read_text("utf-8")
+    assert "joint" not in searched and "\xad" not in searched
+    assert word[language] in searched
 
 
 CUT_BUTTONS = """() => {

@@ -8,6 +8,7 @@ from builder.record import dataclass, replace
 from builder.site.finishing.access import with_named_links
 from builder.site.finishing.directions import isolated
 from builder.site.finishing.finish import finish_article, finish_frame, without_idle_space
+from builder.site.finishing.joints import with_joints
 from builder.site.finishing.marks import with_marks
 from builder.site.finishing.scripts import Script, scripts_wanted, tags_of, with_place_for_more
 from builder.site.finishing.security import secured
@@ -45,6 +46,7 @@ def finished(
         # Among the numbers every line tells what its figures are.
         if not name.startswith(NUMBERS):
             article = with_named_links(article, say)
+        article = with_joints(article, say.language)
         told = {each: _finished_words(each, words) for each, words in page.told.items()}
         wanted = around.wanted | scripts_wanted(page.article, scripts)
         told[_SCRIPTS] = tags_of([each for each in scripts if each.name in wanted], around.assets)
