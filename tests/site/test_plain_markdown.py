@@ -48,6 +48,7 @@ SHAPES = {
     "raw without its own lines": '<figure class="chart"><svg id="s"></svg></figure>\n',
 }
 REFUSED = {
+    "blanks that are no room": "a\n\n\u00a0\n\nb\n",
     "code": "Type `tripkit`.",
     "code by its edge": "    tripkit build",
     "a tab": "a\tb",

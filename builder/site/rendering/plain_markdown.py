@@ -226,6 +226,8 @@ class _Page:
                 break
             if _OTHER_SHAPE.match(line) or line.endswith("  ") or line.startswith("</"):
                 raise NotPlain("a line of another shape")
+            if not line.strip():
+                raise NotPlain("a line of blanks that are no room")
             lines.append(line)
             self.at += 1
         return f"<p>{run(chr(10).join(lines))}</p>"
