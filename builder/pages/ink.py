@@ -137,6 +137,11 @@ def at(anchor: str) -> str:
     return f"{{#{anchor}}}"
 
 
+def often(text: str, times: int) -> str:
+    """Give what a macro wrote so many times, one behind the other."""
+    return text * times
+
+
 def kept_templates() -> BytecodeCache | None:
     """Keep compiled templates between runs, where the system has a private folder for it."""
     try:
@@ -159,7 +164,8 @@ def environment(templates: Path) -> Environment:
         auto_reload=False,
     )
     made.globals["run"] = run
-    made.filters.update(line=line, cell=cell, html=html, data=data, address=address, at=at)
+    made.filters.update(line=line, cell=cell, html=html, data=data)
+    made.filters.update(address=address, at=at, often=often)
     return made
 
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Iterable, Mapping, Sequence
 from functools import cache
 from io import BytesIO
+from itertools import groupby
 from pathlib import Path
 
 import segno
@@ -80,7 +81,7 @@ class LabelsFile:
     is_cut: bool
     paper_mm: tuple[str, str]
     places: int  # labels on a sheet
-    pages: tuple[tuple[Drawn, ...], ...]
+    pages: tuple[tuple[tuple[Drawn, int], ...], ...]  # what follows itself, and how often
     codes: tuple[tuple[str, int, str], ...]  # id, modules with the quiet ones, path
     sizes: tuple[tuple[str, str], ...]  # class, type in points
     code_sizes: tuple[tuple[str, str], ...]  # class, side in millimetres
@@ -143,7 +144,10 @@ def _view(
         is_cut=sheet.id == PLAIN,
         paper_mm=(f"{PAPERS_MM[sheet.page][0]:g}", f"{PAPERS_MM[sheet.page][1]:g}"),
         places=places,
-        pages=tuple(tuple(drawn[start : start + places]) for start in range(0, len(drawn), places)),
+        pages=tuple(
+            tuple((one, len(list(same))) for one, same in groupby(drawn[start : start + places]))
+            for start in range(0, len(drawn), places)
+        ),
         codes=tuple(codes),
         sizes=tuple(sorted(sizes.items())),
         code_sizes=tuple(sorted(code_sizes.items())),
