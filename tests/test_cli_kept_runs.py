@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import math
+import os
+import signal
 from collections.abc import Callable
 from pathlib import Path
 
@@ -10,6 +12,7 @@ import pytest
 
 from builder.cli import kept_runs
 from builder.cli.kept_runs import KeptRuns
+from builder.cli.many.each_forked import can_fork
 from builder.planning.drying import Answer, Task
 from builder.planning.drying.packing import Filling, Free, Packed, Place, Thing
 from builder.record import replace
@@ -35,13 +38,14 @@ def asked(monkeypatch: pytest.MonkeyPatch) -> list[Task]:
         return FOUND if task == TASK else NONE
 
     monkeypatch.setattr(kept_runs, "pack", pack)
+    monkeypatch.setattr(kept_runs, "can_fork", lambda: False)
     return tasks
 
 
 def kept(out: Path, *tasks: Task, tool: str = "tool", is_asked: bool = True) -> list[Answer]:
     """Build once: ask for some tasks."""
-    runs = KeptRuns(out, tool, is_asked)
-    answers = [runs.search(task) for task in tasks]
+    with KeptRuns(out, tool, is_asked) as runs:
+        answers = [runs.search(task) for task in tasks]
     runs.keep()
     return answers
 
@@ -105,3 +109,38 @@ def test_what_was_spoiled_is_sought_again(
     assert file.read_text("utf-8") != before
     assert kept(tmp_path, TASK) == [FOUND]
     assert asked == [TASK, TASK]
+
+
+def by_whom(task: Task) -> Answer:
+    return Answer(None, fewer_runs=os.getpid())
+
+
+def killed_elsewhere(task: Task) -> Answer:
+    if os.getpid() != HERE:
+        os.kill(os.getpid(), signal.SIGKILL)
+    return FOUND
+
+
+HERE = os.getpid()
+
+
+@pytest.mark.skipif(not can_fork(), reason="no process can be forked here")
+def test_runs_are_sought_in_one_process_of_their_own(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    made.claim(tmp_path)
+    monkeypatch.setattr(kept_runs, "pack", by_whom)
+    (first, second) = kept(tmp_path, TASK, OTHERS["apart"])
+    assert first.fewer_runs == second.fewer_runs != os.getpid()
+    with pytest.raises(ProcessLookupError):
+        os.kill(first.fewer_runs, 0)
+
+
+@pytest.mark.skipif(not can_fork(), reason="no process can be forked here")
+def test_where_that_process_is_killed_they_are_sought_here(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    made.claim(tmp_path)
+    monkeypatch.setattr(f"{__name__}.HERE", os.getpid())
+    monkeypatch.setattr(kept_runs, "pack", killed_elsewhere)
+    assert kept(tmp_path, TASK, OTHERS["apart"]) == [FOUND, FOUND]

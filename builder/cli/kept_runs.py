@@ -4,22 +4,45 @@ from __future__ import annotations
 
 import hashlib
 import json
+from concurrent.futures import BrokenExecutor
+from contextlib import AbstractContextManager
 from pathlib import Path
-from typing import Any
+from types import TracebackType
+from typing import TYPE_CHECKING, Any
 
+from builder.cli.many.each_forked import can_fork
 from builder.model.as_data import as_data, of_data
 from builder.planning.drying import Answer, Task, pack
 from builder.site.folder.made import OWN_FOLDER, write_over
 
+if TYPE_CHECKING:
+    from concurrent.futures import ProcessPoolExecutor
 
-class KeptRuns:
-    """What was found for the tasks of the last build, by the same tool, and what is found now."""
+
+class KeptRuns(AbstractContextManager["KeptRuns"]):
+    """What was found for the tasks of the last build, by the same tool, and what is found now.
+
+    Runs are sought in a process of their own where one can be forked: the solver and its libraries
+    take as much memory as all that a build has read, and give it back only so.
+    """
 
     def __init__(self, out: Path, tool: str, is_asked: bool) -> None:
         """Take where kits lie and the state of the tool; `is_asked`: old answers will do."""
         self._file, self._tool = out / OWN_FOLDER / "_runs.json", tool
         self._before = self._read() if is_asked else {}
         self._now: dict[str, Any] = {}
+        self._solver: ProcessPoolExecutor | None = None
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        traceback: TracebackType | None,
+    ) -> None:
+        """Let the process go in which runs were sought."""
+        if self._solver is not None:
+            self._solver.shutdown()
+            self._solver = None
 
     def search(self, task: Task) -> Answer:
         """Give the answer to a task: as it was found before, else sought now."""
@@ -27,9 +50,23 @@ class KeptRuns:
         try:
             answer = of_data(Answer, self._before[name])
         except (KeyError, TypeError, ValueError):
-            answer = pack(task)
+            answer = self._sought(task)
         self._now[name] = as_data(answer)
         return answer
+
+    def _sought(self, task: Task) -> Answer:
+        if self._solver is None:
+            if not can_fork():
+                return pack(task)
+            import multiprocessing
+            from concurrent.futures import ProcessPoolExecutor
+
+            forked = multiprocessing.get_context("fork")
+            self._solver = ProcessPoolExecutor(1, mp_context=forked)
+        try:
+            return self._solver.submit(pack, task).result()
+        except BrokenExecutor:
+            return pack(task)
 
     def keep(self) -> None:
         """Write down what was asked for now, and nothing else, for the next build."""

@@ -47,6 +47,7 @@ _PLAIN = re.compile(
     r'(?: (?:class|aria-label)="[^"<>]*")*>'
 )
 _RAW_TEXT = {name: re.compile(rf"<{name}[^<>]*></{name}>") for name in ("script", "style")}
+_LARGE = 1_000_000
 _DOCTYPE = "<!doctype html>"
 # Tags that tell nothing, wherever they stand: most of each page.
 _IDLE: set[str] = set()
@@ -96,11 +97,11 @@ def _look(html: str) -> Seen:
     around = (html[:begins], html[ends:]) if text else (html, "")
     # A sign that no tag ends could hide one; one within a tag is refused where that is read.
     _refuse(any(part.rfind("<") > part.rfind(">") for part in (text, *around)))
-    in_text = set(_TAG.findall(text))
+    in_text = _tags(text)
     ids: set[str] = set()
     targets: set[Target] = set()
     data = 0
-    for raw in in_text.union(*map(_TAG.findall, around)) - _IDLE:
+    for raw in in_text.union(*map(_tags, around)) - _IDLE:
         if found := _PLAIN.fullmatch(raw):
             to, own = found.groups()
             if own is None:
@@ -120,6 +121,13 @@ def _look(html: str) -> Seen:
     # Each is there once.
     _refuse(html.count(' id="') != len(ids) or data > 1)
     return Seen(frozenset(ids), frozenset(targets))
+
+
+def _tags(html: str) -> set[str]:
+    """Give the tags of a page, each once; of a page of many labels not all of them first."""
+    if len(html) < _LARGE:
+        return set(_TAG.findall(html))
+    return {found[0] for found in _TAG.finditer(html)}
 
 
 def _refuse(odd: bool) -> None:

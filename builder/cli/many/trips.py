@@ -192,9 +192,9 @@ def _home_order(
     content = planner.folder.content
     day = day_of(content, today())
     root = shipped_root()
-    runs = KeptRuns(wanted.out, tool, is_asked=not wanted.force)
     ordered = sorted(shares, key=lambda each: each.id)
-    plan = plan_home(content, planner.stock, ordered, day, search=runs.search)
+    with KeptRuns(wanted.out, tool, is_asked=not wanted.force) as runs:
+        plan = plan_home(content, planner.stock, ordered, day, search=runs.search)
     order = HomeOrder(
         plan=plan,
         epoch=build_epoch(day),
