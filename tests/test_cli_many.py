@@ -19,6 +19,7 @@ from builder.cli.many import trips as trips_module
 from builder.cli.many.bench import Bench, Told
 from builder.cli.many.crew import Alone, Crew, Lost, Pooled
 from builder.cli.many.forked import Forked
+from builder.model.home import AT_HOME
 from builder.model.since import OldKit
 from builder.problems import ProblemsFound
 from builder.site.build import Built, build_kit
@@ -128,6 +129,36 @@ def test_what_stops_one_kit_stops_the_others_after_those_at_work(
     if isinstance(error, SiteError):
         assert raised.value.hints == error.hints  # type: ignore[attr-defined]
     assert len(found) <= 2 and "trip-8" not in bench.by("build")
+
+
+@pytest.mark.parametrize("takes_s", [0.0, 0.25])
+def test_the_home_is_built_beside_the_trips_and_takes_none_of_them(
+    takes_s: float, tmp_path: Path
+) -> None:
+    names = [f"trip-{number}" for number in range(6)]
+    bench: Any = FakeBench(tmp_path)
+
+    def home() -> Built:
+        bench._note("build", AT_HOME)
+        time.sleep(takes_s)
+        return Built(AT_HOME, "", True, (), "")
+
+    with Forked(bench, 2, len(names)) as crew:
+        list(crew.plan(names))
+        found = list(crew.build(names, None, home))
+    assert sorted(each.trip_id for each in found) == sorted([AT_HOME, *names])
+    assert [each for each in found if isinstance(each, Lost)] == []
+    built_by = bench.by("build")
+    assert built_by.pop(AT_HOME) not in {os.getpid(), *built_by.values()}
+
+
+def test_a_home_that_is_killed_loses_no_trip(tmp_path: Path) -> None:
+    bench: Any = FakeBench(tmp_path)
+    with Forked(bench, 2, 2) as crew:
+        list(crew.plan(["a", "b"]))
+        found = sorted(crew.build(["a", "b"], None, killed), key=lambda each: each.trip_id)  # type: ignore[arg-type]
+    assert [type(each) for each in found] == [Built, Lost, Built]
+    assert found[1] == Lost(AT_HOME, "its process was killed (SIGKILL)")
 
 
 def test_the_kit_that_the_companions_have_is_sent_to_its_own_trip_alone(tmp_path: Path) -> None:

@@ -4,19 +4,18 @@ from __future__ import annotations
 
 import hashlib
 import json
-from concurrent.futures import BrokenExecutor
 from contextlib import AbstractContextManager
+from multiprocessing.connection import Connection
 from pathlib import Path
 from types import TracebackType
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
+from builder.cli.many.crew import Lost
 from builder.cli.many.each_forked import can_fork
+from builder.cli.many.forked import Hand
 from builder.model.as_data import as_data, of_data
 from builder.planning.drying import Answer, Task, pack
 from builder.site.folder.made import OWN_FOLDER, write_over
-
-if TYPE_CHECKING:
-    from concurrent.futures import ProcessPoolExecutor
 
 
 class KeptRuns(AbstractContextManager["KeptRuns"]):
@@ -31,7 +30,7 @@ class KeptRuns(AbstractContextManager["KeptRuns"]):
         self._file, self._tool = out / OWN_FOLDER / "_runs.json", tool
         self._before = self._read() if is_asked else {}
         self._now: dict[str, Any] = {}
-        self._solver: ProcessPoolExecutor | None = None
+        self._solver: Hand | None = None
 
     def __exit__(
         self,
@@ -41,7 +40,7 @@ class KeptRuns(AbstractContextManager["KeptRuns"]):
     ) -> None:
         """Let the process go in which runs were sought."""
         if self._solver is not None:
-            self._solver.shutdown()
+            self._solver.end(at_once=error is not None)
             self._solver = None
 
     def search(self, task: Task) -> Answer:
@@ -55,18 +54,13 @@ class KeptRuns(AbstractContextManager["KeptRuns"]):
         return answer
 
     def _sought(self, task: Task) -> Answer:
-        if self._solver is None:
-            if not can_fork():
-                return pack(task)
-            import multiprocessing
-            from concurrent.futures import ProcessPoolExecutor
-
-            forked = multiprocessing.get_context("fork")
-            self._solver = ProcessPoolExecutor(1, mp_context=forked)
-        try:
-            return self._solver.submit(pack, task).result()
-        except BrokenExecutor:
+        if self._solver is None and can_fork():
+            self._solver = Hand(_solver)
+        if self._solver is None or not self._solver.is_there:
             return pack(task)
+        self._solver.give("", task)
+        answer: Answer | Lost = self._solver.hear()
+        return pack(task) if isinstance(answer, Lost) else answer
 
     def keep(self) -> None:
         """Write down what was asked for now, and nothing else, for the next build."""
@@ -85,3 +79,10 @@ def _named(task: Task) -> str:
     """Name all that an answer follows from."""
     told = [as_data(task.things), sorted(task.apart), as_data(task.places), as_data(task.free)]
     return hashlib.sha256(json.dumps(told).encode()).hexdigest()
+
+
+def _solver(end: Connection) -> None:
+    """Answer task after task, in a process of its own."""
+    while True:
+        (task,) = end.recv()
+        end.send(pack(task))

@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import AbstractContextManager
 from types import TracebackType
-from typing import NamedTuple, Protocol
+from typing import NamedTuple, Protocol, TypeAlias
 
 from builder.cli.many.bench import Bench, Told
 from builder.model.since import OldKit
-from builder.site.build import Built, HomeOrder, build_home, build_kit
+from builder.site.build import Built, build_kit
 
+Home: TypeAlias = Callable[[], Built]  # plans and builds the home
 FEW = 8  # kits: where a process cannot be forked, starting it costs more than these
 
 
@@ -28,7 +29,7 @@ class Crew(AbstractContextManager["Crew"], Protocol):
         """Plan trips."""
 
     def build(
-        self, names: Sequence[str], since: OldKit | None, home: HomeOrder | None
+        self, names: Sequence[str], since: OldKit | None, home: Home | None
     ) -> Iterator[Built | Lost]:
         """Build kits, and the site of the home where it is wanted.
 
@@ -56,13 +57,13 @@ class Alone(AbstractContextManager["Alone"]):
         return map(self.bench.plan, names)
 
     def build(
-        self, names: Sequence[str], since: OldKit | None, home: HomeOrder | None
+        self, names: Sequence[str], since: OldKit | None, home: Home | None
     ) -> Iterator[Built | Lost]:
         """Build one after the other."""
         for name in names:
             yield self.bench.build(name, since)
         if home is not None:
-            yield build_home(home)
+            yield home()
 
 
 class Pooled(Alone):
@@ -74,7 +75,7 @@ class Pooled(Alone):
         self.workers = workers
 
     def build(
-        self, names: Sequence[str], since: OldKit | None, home: HomeOrder | None
+        self, names: Sequence[str], since: OldKit | None, home: Home | None
     ) -> Iterator[Built | Lost]:
         """Build several at once; the home is built here, after them."""
         from concurrent.futures import BrokenExecutor, ProcessPoolExecutor, as_completed
@@ -100,4 +101,4 @@ class Pooled(Alone):
                     future.cancel()
                 raise
         if home is not None:
-            yield build_home(home)
+            yield home()

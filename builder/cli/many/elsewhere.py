@@ -11,7 +11,7 @@ from typing import Any
 from builder.cli.base import Place, shown_path
 from builder.cli.last_build import folder_marks, state_of_tool
 from builder.cli.many.bench import Bench, Told
-from builder.cli.many.crew import Alone, Lost
+from builder.cli.many.crew import Alone, Home, Lost
 from builder.cli.many.far import Errand, FarBuilt, NotHere, build_far, plan_far
 from builder.cli.many.trips import Hire
 from builder.model.picture import Picture
@@ -21,7 +21,7 @@ from builder.reading.files import PICTURES, ROOMS, ROOMS_OF_PICTURES, TRACK, fil
 from builder.reading.folder import Folder
 from builder.record import replace
 from builder.shipped import shipped_root
-from builder.site.build import Built, HomeOrder, build_home
+from builder.site.build import Built
 from builder.site.folder.made import is_whole, made_of
 from builder.site.folder.placing import place_kit
 from builder.site.inputs import fingerprint
@@ -76,7 +76,7 @@ class Elsewhere(Alone):
             yield from (Lost(name, told) for name in part) if isinstance(told, str) else told
 
     def build(
-        self, names: Sequence[str], since: OldKit | None, home: HomeOrder | None
+        self, names: Sequence[str], since: OldKit | None, home: Home | None
     ) -> Iterator[Built | Lost]:
         """Build trips one by one, then the home here."""
 
@@ -87,7 +87,7 @@ class Elsewhere(Alone):
         for name, found in self._each_done(list(names), job):
             yield Lost(name, found) if isinstance(found, str) else self._placed(found)
         if home is not None:
-            yield build_home(home)
+            yield home()
 
     def _stands(self, trip_id: str) -> str:
         """Name what the kit here was made from; "" where none is, or not all of it."""

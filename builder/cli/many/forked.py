@@ -21,10 +21,10 @@ from types import TracebackType
 from typing import Any, NamedTuple
 
 from builder.cli.many.bench import Bench, Told
-from builder.cli.many.crew import Lost
+from builder.cli.many.crew import Home, Lost
 from builder.model.home import AT_HOME
 from builder.model.since import OldKit
-from builder.site.build import Built, HomeOrder, build_home
+from builder.site.build import Built
 from builder.site.rendering.generators import renderer_of
 
 _GONE = (EOFError, ConnectionError)
@@ -36,15 +36,20 @@ class _Failed(NamedTuple):
     error: Exception
 
 
-class _Hand:
+class Hand:
     """One process, as it is known to the one that forked it."""
 
-    def __init__(self, work: Any, others: Iterable[_Hand]) -> None:
-        """Fork it; `work` is a function of its end of the pipe, called over there."""
+    def __init__(self, work: Any, others: Iterable[Hand] = (), *, may_fork: bool = False) -> None:
+        """Fork it; `work` is a function of its end of the pipe, called over there.
+
+        `may_fork` tells whether it may have hands of its own.
+        """
         self.pipe, end = multiprocessing.Pipe()
         pipes = [self.pipe, *(each.pipe for each in others)]
         context = multiprocessing.get_context("fork")
-        self.process = context.Process(target=_over_there, args=(work, end, pipes), daemon=True)
+        self.process = context.Process(
+            target=_over_there, args=(work, end, pipes), daemon=not may_fork
+        )
         self.process.start()
         end.close()
         self.doing: str | None = None
@@ -83,13 +88,14 @@ class Forked(AbstractContextManager["Forked"]):
         """Fork as many as there is work for; one more than there are trips builds the home."""
         self.workers = workers
         renderer_of(bench.wanted.generator)  # loaded once, for all
-        self.hands: list[_Hand] = []
-        self.planned_by: dict[str, _Hand] = {}
+        self.hands: list[Hand] = []
+        self.at_home: Hand | None = None
+        self.planned_by: dict[str, Hand] = {}
         # What is there now stays as it is: nobody looks through it for what can be thrown away,
         # which would make a copy of it in each process.
         gc.freeze()
         for _ in range(min(workers, trips)):
-            self.hands.append(_Hand(_worker(bench), self.hands))
+            self.hands.append(Hand(_worker(bench), self.hands))
         gc.unfreeze()
 
     def __exit__(
@@ -99,7 +105,7 @@ class Forked(AbstractContextManager["Forked"]):
         traceback: TracebackType | None,
     ) -> None:
         """Let all end; at once where something stopped the whole."""
-        for hand in self.hands:
+        for hand in self._all:
             hand.end(at_once=error is not None)
 
     def plan(self, names: Sequence[str]) -> Iterator[Told | Lost]:
@@ -117,22 +123,22 @@ class Forked(AbstractContextManager["Forked"]):
         yield from (Lost(name, "no process is left to plan it") for name in waiting)
 
     def build(
-        self, names: Sequence[str], since: OldKit | None, home: HomeOrder | None
+        self, names: Sequence[str], since: OldKit | None, home: Home | None
     ) -> Iterator[Built | Lost]:
-        """Build kits where they were planned, while there are any, then the home."""
+        """Build the home, which takes longest, and kits, where they were planned."""
         waiting = list(names)
         stopped_by: Exception | None = None
         while True:
             if stopped_by is None:
+                if home is not None:
+                    self.at_home = Hand(_worker_at_home(home), self.hands, may_fork=True)
+                    self.at_home.give(AT_HOME)
+                    home = None
                 for hand in self._free:
-                    if waiting:
+                    if waiting and len(self._busy) < self.workers:
                         name = self._next_for(hand, waiting)
                         old = since if since is not None and since.trip == name else None
                         hand.give(name, "build", name, old)
-                if home is not None and not waiting and len(self._busy) < self.workers:
-                    self.hands.append(_Hand(_worker_at_home(home), self.hands))
-                    self.hands[-1].give(AT_HOME)
-                    home = None
             if not self._busy:
                 break
             for heard in self._heard():
@@ -144,7 +150,7 @@ class Forked(AbstractContextManager["Forked"]):
             raise stopped_by
         yield from (Lost(name, "no process is left to build it") for name in waiting)
 
-    def _next_for(self, hand: _Hand, waiting: list[str]) -> str:
+    def _next_for(self, hand: Hand, waiting: list[str]) -> str:
         """Take the next trip that a hand planned, else one that another would come to last."""
         own = [name for name in waiting if self.planned_by.get(name) is hand]
         name = own[0] if own else waiting[-1]
@@ -152,11 +158,15 @@ class Forked(AbstractContextManager["Forked"]):
         return name
 
     @property
-    def _busy(self) -> list[_Hand]:
-        return [hand for hand in self.hands if hand.doing is not None]
+    def _all(self) -> list[Hand]:
+        return [*self.hands, *([self.at_home] if self.at_home else [])]
 
     @property
-    def _free(self) -> list[_Hand]:
+    def _busy(self) -> list[Hand]:
+        return [hand for hand in self._all if hand.doing is not None]
+
+    @property
+    def _free(self) -> list[Hand]:
         return [hand for hand in self.hands if hand.is_there and hand.doing is None]
 
     def _heard(self) -> Iterator[Any]:
@@ -212,12 +222,12 @@ def _worker(bench: Bench) -> Any:
     return work
 
 
-def _worker_at_home(home: HomeOrder) -> Any:
+def _worker_at_home(home: Home) -> Any:
     """Give what builds the home and nothing else."""
 
     def work(end: Connection) -> None:
         end.recv()
-        _send(end, _made(build_home, home))
+        _send(end, _made(home))
         end.recv()
 
     return work

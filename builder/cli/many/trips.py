@@ -5,7 +5,8 @@ from __future__ import annotations
 import sys
 from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
-from typing import TYPE_CHECKING, NamedTuple
+from functools import partial
+from typing import NamedTuple
 
 import click
 
@@ -21,7 +22,7 @@ from builder.cli.base import (
 from builder.cli.dangers import Dangers, say_lines
 from builder.cli.kept_plans import KeptPlan, KeptPlans
 from builder.cli.many.bench import Bench, Told
-from builder.cli.many.crew import FEW, Alone, Crew, Lost, Pooled
+from builder.cli.many.crew import FEW, Alone, Crew, Home, Lost, Pooled
 from builder.cli.many.each_forked import can_fork, cores
 from builder.cli.many.forked import Forked
 from builder.cli.many.wanted import Wanted
@@ -36,12 +37,9 @@ from builder.planning.at_home import TripShare
 from builder.problems import Problem, counted, did_you_mean, errors, in_order, listed
 from builder.reading.pictures.small_copies import copies_of
 from builder.shipped import shipped_root
-from builder.site.build import Built, HomeOrder
+from builder.site.build import Built, HomeOrder, build_home
 from builder.site.folder.made import refuse_foreign_names
 from builder.site.folder.old_kit import read_old_kit
-
-if TYPE_CHECKING:
-    from builder.cli.kept_runs import KeptRuns
 
 LONG_BUILD = 3  # kits; fewer are done before one has read how far it is
 _MOST_NAMED = 8  # kits that were lost
@@ -57,8 +55,7 @@ class AllPlanned(NamedTuple):
     names: tuple[str, ...]  # of the trips whose kits are to be built
     kept: tuple[KeptPlan, ...]
     since: OldKit | None
-    home: HomeOrder | None
-    runs: KeptRuns | None  # of the home
+    home: Home | None
     problems: tuple[Problem, ...]
     dangers: Dangers
 
@@ -123,14 +120,14 @@ def all_planned(
             say_lines(dangers.lines)
             sys.exit(1)
         refuse_foreign_names(wanted.out, sorted(of_trips))
-        home = runs = None
+        home = None
         if with_home:
+            refuse_foreign_names(wanted.out, [AT_HOME])
             shares = [of_data(TripShare, each.share) for each in told]
             shares += [each.share for each in sorted_out.kept]
-            home, runs = _home_order(planner, shares, wanted, plans.tool)
-            refuse_foreign_names(wanted.out, [AT_HOME])
+            home = partial(_built_home, planner, shares, wanted, plans.tool)
         yield AllPlanned(
-            bench, crew, sorted_out.to_plan, sorted_out.kept, since, home, runs, problems, dangers
+            bench, crew, sorted_out.to_plan, sorted_out.kept, since, home, problems, dangers
         )
 
 
@@ -182,10 +179,8 @@ def _has_home(content: Content) -> bool:
     return has_home(content)
 
 
-def _home_order(
-    planner: Planner, shares: Sequence[TripShare], wanted: Wanted, tool: str
-) -> tuple[HomeOrder, KeptRuns]:
-    """Plan the home, whose day is the day of the build."""
+def _built_home(planner: Planner, shares: Sequence[TripShare], wanted: Wanted, tool: str) -> Built:
+    """Plan the home, whose day is the day of the build, and build its site."""
     from builder.cli.kept_runs import KeptRuns
     from builder.planning.home import day_of, plan_home
 
@@ -195,18 +190,21 @@ def _home_order(
     ordered = sorted(shares, key=lambda each: each.id)
     with KeptRuns(wanted.out, tool, is_asked=not wanted.force) as runs:
         plan = plan_home(content, planner.stock, ordered, day, search=runs.search)
-    order = HomeOrder(
-        plan=plan,
-        epoch=build_epoch(day),
-        out=wanted.out,
-        templates=root / "site_templates",
-        base_config=root / "mkdocs.yml",
-        force=wanted.force,
-        copies=copies_of((line.picture for line in plan.stock), wanted.large_pictures),
-        generator=wanted.generator,
-        tool=tool,
+    built = build_home(
+        HomeOrder(
+            plan=plan,
+            epoch=build_epoch(day),
+            out=wanted.out,
+            templates=root / "site_templates",
+            base_config=root / "mkdocs.yml",
+            force=wanted.force,
+            copies=copies_of((line.picture for line in plan.stock), wanted.large_pictures),
+            generator=wanted.generator,
+            tool=tool,
+        )
     )
-    return order, runs
+    runs.keep()
+    return built
 
 
 def build_all(ready: AllPlanned) -> tuple[dict[str, str], BuilderStop | None]:
@@ -237,8 +235,6 @@ def build_all(ready: AllPlanned) -> tuple[dict[str, str], BuilderStop | None]:
     for built in turns.next_ones():
         _say_built(built, out)
         made[built.trip_id] = built.made_from
-    if AT_HOME in made and ready.runs is not None:
-        ready.runs.keep()
     return made, _told_as_lost(sorted(lost)) if lost else None
 
 
