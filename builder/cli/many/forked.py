@@ -228,7 +228,6 @@ def _worker_at_home(home: Home) -> Any:
     def work(end: Connection) -> None:
         end.recv()
         _send(end, _made(home))
-        end.recv()
 
     return work
 
