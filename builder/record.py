@@ -3,8 +3,8 @@
 To a type checker they are the dataclasses of the standard library, and what is written is the
 same. Making their classes took an eighth of a build of one trip, and making a value of a frozen
 one sets each field through a check; a `msgspec.Struct` takes a fortieth of the one time and a
-twelfth of the other. What a struct cannot do (a field left out of comparisons, a hash of what may
-change) is left to the standard library, class by class.
+twelfth of the other. What may change, and what a struct cannot do (a field left out of
+comparisons), is left to the standard library, class by class.
 """
 
 from __future__ import annotations

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import math
+import multiprocessing
 import os
 import signal
+import sys
 from collections.abc import Callable
 from pathlib import Path
 
@@ -12,7 +14,6 @@ import pytest
 
 from builder.cli import kept_runs
 from builder.cli.kept_runs import KeptRuns
-from builder.cli.many.each_forked import can_fork
 from builder.planning.drying import Answer, Task
 from builder.planning.drying.packing import Filling, Free, Packed, Place, Thing
 from builder.record import replace
@@ -122,9 +123,18 @@ def killed_elsewhere(task: Task) -> Answer:
 
 
 HERE = os.getpid()
+CAN_FORK = "fork" in multiprocessing.get_all_start_methods() and sys.platform != "darwin"
 
 
-@pytest.mark.skipif(not can_fork(), reason="no process can be forked here")
+@pytest.fixture
+def _alone(monkeypatch: pytest.MonkeyPatch) -> None:
+    if not CAN_FORK:
+        pytest.skip("no process can be forked here")
+    # Tests before may have left a thread that waits for nothing.
+    monkeypatch.setattr(kept_runs, "can_fork", lambda: True)
+
+
+@pytest.mark.usefixtures("_alone")
 def test_runs_are_sought_in_one_process_of_their_own(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -136,7 +146,7 @@ def test_runs_are_sought_in_one_process_of_their_own(
         os.kill(first.fewer_runs, 0)
 
 
-@pytest.mark.skipif(not can_fork(), reason="no process can be forked here")
+@pytest.mark.usefixtures("_alone")
 def test_where_that_process_is_killed_they_are_sought_here(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
