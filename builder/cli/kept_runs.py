@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import hashlib
 import json
-from contextlib import AbstractContextManager
+from contextlib import ExitStack
 from multiprocessing.connection import Connection
 from pathlib import Path
-from types import TracebackType
 from typing import Any
 
 from builder.cli.many.crew import Lost
@@ -18,7 +17,7 @@ from builder.planning.drying import Answer, Task, pack
 from builder.site.folder.made import OWN_FOLDER, write_over
 
 
-class KeptRuns(AbstractContextManager["KeptRuns"]):
+class KeptRuns(ExitStack):
     """What was found for the tasks of the last build, by the same tool, and what is found now.
 
     Runs are sought in a process of their own where one can be forked: the solver and its libraries
@@ -27,21 +26,11 @@ class KeptRuns(AbstractContextManager["KeptRuns"]):
 
     def __init__(self, out: Path, tool: str, is_asked: bool) -> None:
         """Take where kits lie and the state of the tool; `is_asked`: old answers will do."""
+        super().__init__()
         self._file, self._tool = out / OWN_FOLDER / "_runs.json", tool
         self._before = self._read() if is_asked else {}
         self._now: dict[str, Any] = {}
         self._solver: Hand | None = None
-
-    def __exit__(
-        self,
-        kind: type[BaseException] | None,
-        error: BaseException | None,
-        traceback: TracebackType | None,
-    ) -> None:
-        """Let the process go in which runs were sought."""
-        if self._solver is not None:
-            self._solver.end(at_once=error is not None)
-            self._solver = None
 
     def search(self, task: Task) -> Answer:
         """Give the answer to a task: as it was found before, else sought now."""
@@ -55,7 +44,7 @@ class KeptRuns(AbstractContextManager["KeptRuns"]):
 
     def _sought(self, task: Task) -> Answer:
         if self._solver is None and can_fork():
-            self._solver = Hand(_solver)
+            self._solver = self.enter_context(Hand(_solver))
         if self._solver is None or not self._solver.is_there:
             return pack(task)
         self._solver.give("", task)

@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Sequence
-from contextlib import AbstractContextManager
-from types import TracebackType
+from contextlib import AbstractContextManager, ExitStack
 from typing import NamedTuple, Protocol, TypeAlias
 
 from builder.cli.many.bench import Bench, Told
@@ -37,20 +36,13 @@ class Crew(AbstractContextManager["Crew"], Protocol):
         """
 
 
-class Alone(AbstractContextManager["Alone"]):
+class Alone(ExitStack):
     """One process, this one."""
 
     def __init__(self, bench: Bench) -> None:
         """Take where the work is done."""
+        super().__init__()
         self.bench = bench
-
-    def __exit__(
-        self,
-        kind: type[BaseException] | None,
-        error: BaseException | None,
-        traceback: TracebackType | None,
-    ) -> None:
-        """End."""
 
     def plan(self, names: Sequence[str]) -> Iterator[Told | Lost]:
         """Plan one after the other."""

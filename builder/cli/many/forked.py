@@ -15,7 +15,7 @@ import pickle
 import signal
 import traceback
 from collections.abc import Iterable, Iterator, Sequence
-from contextlib import AbstractContextManager
+from contextlib import AbstractContextManager, ExitStack
 from multiprocessing.connection import Connection, wait
 from types import TracebackType
 from typing import Any, NamedTuple
@@ -36,7 +36,7 @@ class _Failed(NamedTuple):
     error: Exception
 
 
-class Hand:
+class Hand(AbstractContextManager["Hand"]):
     """One process, as it is known to the one that forked it."""
 
     def __init__(self, work: Any, others: Iterable[Hand] = (), *, may_fork: bool = False) -> None:
@@ -72,20 +72,26 @@ class Hand:
             self.process.join()
             return Lost(trip_id or "", _how_it_ended(self.process.exitcode or 0))
 
-    def end(self, at_once: bool) -> None:
-        """Let it end."""
-        if at_once:
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        traceback: TracebackType | None,
+    ) -> None:
+        """Let it end; at once where something stopped the whole."""
+        if error is not None:
             self.process.terminate()
         if self.is_there:
             self.pipe.close()
         self.process.join()
 
 
-class Forked(AbstractContextManager["Forked"]):
+class Forked(ExitStack):
     """Several processes on this machine."""
 
     def __init__(self, bench: Bench, workers: int, trips: int) -> None:
         """Fork as many as there is work for; one more than there are trips builds the home."""
+        super().__init__()
         self.workers = workers
         renderer_of(bench.wanted.generator)  # loaded once, for all
         self.hands: list[Hand] = []
@@ -95,18 +101,8 @@ class Forked(AbstractContextManager["Forked"]):
         # which would make a copy of it in each process.
         gc.freeze()
         for _ in range(min(workers, trips)):
-            self.hands.append(Hand(_worker(bench), self.hands))
+            self.hands.append(self.enter_context(Hand(_worker(bench), self.hands)))
         gc.unfreeze()
-
-    def __exit__(
-        self,
-        kind: type[BaseException] | None,
-        error: BaseException | None,
-        traceback: TracebackType | None,
-    ) -> None:
-        """Let all end; at once where something stopped the whole."""
-        for hand in self._all:
-            hand.end(at_once=error is not None)
 
     def plan(self, names: Sequence[str]) -> Iterator[Told | Lost]:
         """Plan trips, each where somebody is free."""
@@ -131,7 +127,8 @@ class Forked(AbstractContextManager["Forked"]):
         while True:
             if stopped_by is None:
                 if home is not None:
-                    self.at_home = Hand(_worker_at_home(home), self.hands, may_fork=True)
+                    hand = Hand(_worker_at_home(home), self.hands, may_fork=True)
+                    self.at_home = self.enter_context(hand)
                     self.at_home.give(AT_HOME)
                     home = None
                 for hand in self._free:
@@ -158,12 +155,8 @@ class Forked(AbstractContextManager["Forked"]):
         return name
 
     @property
-    def _all(self) -> list[Hand]:
-        return [*self.hands, *([self.at_home] if self.at_home else [])]
-
-    @property
     def _busy(self) -> list[Hand]:
-        return [hand for hand in self._all if hand.doing is not None]
+        return [hand for hand in (*self.hands, self.at_home) if hand and hand.doing is not None]
 
     @property
     def _free(self) -> list[Hand]:
