@@ -11,21 +11,22 @@ from __future__ import annotations
 import hashlib
 import json
 import re
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Mapping
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from builder.cli.dangers import Dangers
 from builder.cli.last_build import FolderMarks, with_folders, without_folders
 from builder.model.as_data import as_data, of_data
-from builder.model.figure import Count, Figure, Reckoned, Worked, behind
+from builder.model.figure import Reckoned, Worked
 from builder.model.place import Place as At
 from builder.planning.after import learned_before
 from builder.planning.at_home import TripShare, share_of
+from builder.planning.graph import origins_of
 from builder.planning.reads import EVERY, OF_CONTENT, OF_GEAR, OF_STOCK, WHETHER, Read
 from builder.problems import Problem
 from builder.reading.anew.cuttings import records_of_trip, written_words
-from builder.record import dataclass, names_of
+from builder.record import dataclass
 
 if TYPE_CHECKING:
     from builder.cli.planner import OneTrip, Planner
@@ -199,7 +200,9 @@ class _States:
 
     def _with_origins(self, parts: list[str], made: object) -> str:
         """Give what tells the state of what planning made: in the kit it tells of its origins."""
-        return without_folders("\n".join([*parts, *_origins(made)]), self.marks)
+        origins = origins_of(made)
+        leaves = (repr(each) for each in origins if not isinstance(each, (Worked, Reckoned)))
+        return without_folders("\n".join([*parts, *leaves]), self.marks)
 
     def _words(self, key: Read) -> str:
         found = self.texts.get(key)
@@ -212,27 +215,6 @@ class _States:
 def _same_each_time(record: object) -> str:
     """Give a record in words; sets have no order of their own."""
     return _SETS.sub(lambda found: f"{{{sorted(found[1].split(', '))}}}", repr(record))
-
-
-def _origins(record: object) -> Iterator[str]:
-    """Give where the figures of a record come from in the end, each origin once."""
-    waiting, seen = [record], set[int]()
-    while waiting:
-        value = waiting.pop()
-        if isinstance(value, (Figure, Count)):
-            origin = value.origin
-            if id(origin) not in seen:
-                seen.add(id(origin))
-                if isinstance(origin, (Worked, Reckoned)):
-                    waiting += behind(origin)
-                else:
-                    yield repr(origin)
-        elif isinstance(value, (tuple, list)):
-            waiting += value
-        elif isinstance(value, Mapping):
-            waiting += value.values()
-        else:
-            waiting += [getattr(value, name) for name in names_of(type(value))]
 
 
 def _hash(parts: Iterable[str]) -> str:

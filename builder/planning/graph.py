@@ -10,7 +10,18 @@ from typing import Any, TypeVar
 
 from builder.formulas.declaring import FORMULAS, ending_of_name
 from builder.formulas.expression import names_in
-from builder.model.figure import Count, Figure, Found, Named, Origin, Reckoned, Told, Traced, Worked
+from builder.model.figure import (
+    Count,
+    Figure,
+    Found,
+    Named,
+    Origin,
+    Reckoned,
+    Told,
+    Traced,
+    Worked,
+    behind,
+)
 from builder.record import dataclass, field, names_of
 
 Kind = TypeVar("Kind")
@@ -178,33 +189,37 @@ def sources_of(record: object) -> set[str]:
     """Give the ids of all sources that the figures in a record rest on."""
     found: set[str] = set()
     formulas: set[Callable[..., Any]] = set()
+    for origin in origins_of(record):
+        if isinstance(origin, Worked):
+            formulas.add(origin.formula)
+        elif isinstance(origin, Named):
+            found.add(origin.source)
+        elif isinstance(origin, Found):
+            found.update(origin.sources)
+    return found.union(*(FORMULAS[each].sources for each in formulas))
+
+
+def origins_of(record: object) -> Iterator[Origin]:
+    """Give the origins of the figures in a record, and of what these were made of, each once."""
     seen: set[int] = set()
     waiting: list[Any] = [record]
     while waiting:
         each = waiting.pop()
         kind: Any = type(each)
         if kind is Figure or kind is Count:
-            if id(each) in seen:
-                continue
-            seen.add(id(each))
             origin = each.origin
-            if isinstance(origin, Reckoned):
-                waiting += origin.parts
-                waiting += origin.guards
-            elif isinstance(origin, Worked):
-                formulas.add(origin.formula)
-                waiting += [given for _, given in origin.inputs]
-            elif isinstance(origin, Named):
-                found.add(origin.source)
-            elif isinstance(origin, Found):
-                found.update(origin.sources)
+            if id(origin) not in seen:
+                seen.add(id(origin))
+                waiting += behind(origin)
+                yield origin
         elif kind in _PLAIN:
             continue
         elif isinstance(each, (tuple, list)):
             waiting += each
-        else:
-            waiting += [getattr(each, name) for name in names_of(kind)]
-    return found.union(*(FORMULAS[each].sources for each in formulas))
+        elif names := names_of(kind):
+            waiting += [getattr(each, name) for name in names]
+        elif isinstance(each, Mapping):
+            waiting += each.values()
 
 
 # Most of a record is words and numbers without an origin: asked first, and by their kind.
