@@ -17,7 +17,7 @@ from builder.site.assemble import SiteInput, build_site
 from builder.site.folder.archive import zip_files
 from builder.site.folder.kit_files import CONTENT_ZIP
 from builder.site.folder.swap import is_current
-from builder.site.folder.taken_over import remember, taken_over
+from builder.site.folder.taken_over import taken_over
 from builder.site.inputs import fingerprint, libraries, shipped_files
 from builder.site.labels_page import labels_page
 from builder.site.outfit import HOME
@@ -124,6 +124,7 @@ class HomeOrder:
     """The site of what belongs to no trip, with all that it is made from."""
 
     plan: HomePlan
+    tool: str  # names its state: what another made before is not taken over
     epoch: int
     out: Path
     templates: Path
@@ -131,7 +132,6 @@ class HomeOrder:
     force: bool = False
     copies: Copies | None = None  # of the pictures that it shows
     generator: str = USUAL_GENERATOR
-    tool: str = ""  # names its state, so that what it made before can be taken over; "" for not
 
 
 def build_home(order: HomeOrder) -> Built:
@@ -154,23 +154,16 @@ def build_home(order: HomeOrder) -> Built:
     )
     copies = order.copies
     labels_from = fingerprint({"tool": order.tool.encode(), "labels": book.late_from.encode()})
-    labels: dict[str, bytes] = {}
 
     def make_labels() -> dict[str, bytes]:
         return {path: labels_page(html).encode() for path, html in book.late_pages().items()}
 
     def late() -> dict[str, bytes]:
-        known = order.tool and not order.force
-        labels.update(
-            taken_over(order.out, AT_HOME, labels_from, make_labels) if known else make_labels()
-        )
+        labels = taken_over(order.out, AT_HOME, labels_from, make_labels, not order.force)
         return {**labels, **(copies() if copies else {})}
 
     late_from = repr((book.late_from, copies.named if copies else ""))
-    built = _built(site, order, late_from, late)
-    if built.changed and order.tool:
-        remember(order.out, AT_HOME, labels_from, labels)
-    return built
+    return _built(site, order, late_from, late)
 
 
 def _built(

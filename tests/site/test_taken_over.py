@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from builder.site.folder.made import claim
-from builder.site.folder.taken_over import remember, taken_over
+from builder.site.folder.taken_over import taken_over
 
 FILES = {"labels/a4.html": b"<p>old</p>", "labels/letter.html": b""}
 ANEW = {"labels/a4.html": b"<p>new</p>"}
@@ -21,7 +21,7 @@ def out(tmp_path: Path) -> Path:
     for name, content in FILES.items():
         (tmp_path / "at-home" / name).parent.mkdir(parents=True, exist_ok=True)
         (tmp_path / "at-home" / name).write_bytes(content)
-    remember(tmp_path, "at-home", "this", FILES)
+    taken_over(tmp_path, "at-home", "this", lambda: FILES)
     return tmp_path
 
 

@@ -8,29 +8,45 @@ from __future__ import annotations
 import hashlib
 import json
 from collections.abc import Callable, Mapping
+from contextlib import suppress
 from pathlib import Path
 
-from builder.site.folder.made import OWN_FOLDER, write_over
+from builder.site.folder.made import OWN_FOLDER, claim, write_over
 
 
 def taken_over(
-    out: Path, trip_id: str, made_from: str, make: Callable[[], Mapping[str, bytes]]
+    out: Path,
+    trip_id: str,
+    made_from: str,
+    make: Callable[[], Mapping[str, bytes]],
+    is_asked: bool = True,
 ) -> Mapping[str, bytes]:
-    """Give files as they lie in the kit, where they were made from the same; else make them."""
+    """Give files as they lie in the kit, where they were made from the same; else make them.
+
+    `is_asked` tells whether old ones will do. What is made now is written down for the next time,
+    before it lies there: who finds something else there makes it again.
+    """
+    kept = _kept(out, trip_id, made_from) if is_asked else None
+    if kept is not None:
+        return kept
+    files = make()
+    told = {"made_from": made_from, "files": _hashes(files)}
+    with suppress(OSError):  # a folder that cannot be written to is told of when the kit is
+        claim(out)
+        write_over(_file(out, trip_id), json.dumps(told, indent=0, sort_keys=True))
+    return files
+
+
+def _kept(out: Path, trip_id: str, made_from: str) -> Mapping[str, bytes] | None:
+    """Give the files that lie in the kit; None where one of them would be another."""
     try:
         told = json.loads(_file(out, trip_id).read_text("utf-8"))
         if told["made_from"] != made_from:
-            return make()
+            return None
         files = {name: (out / trip_id / name).read_bytes() for name in told["files"]}
+        return files if told["files"] == _hashes(files) else None
     except (OSError, ValueError, KeyError, TypeError, RecursionError):
-        return make()
-    return files if told["files"] == _hashes(files) else make()
-
-
-def remember(out: Path, trip_id: str, made_from: str, files: Mapping[str, bytes]) -> None:
-    """Write down what some files of a kit that was built were made from."""
-    told = {"made_from": made_from, "files": _hashes(files)}
-    write_over(_file(out, trip_id), json.dumps(told, indent=0, sort_keys=True))
+        return None
 
 
 def _file(out: Path, trip_id: str) -> Path:
