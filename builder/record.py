@@ -105,16 +105,16 @@ def _fields(record: Any) -> tuple[Any, ...]:
 def _told(name: str, default: Any) -> _Told:
     if default is NODEFAULT:
         return _Told(name, MISSING, MISSING)
-    # What makes a default is kept in an object of its own, which says so by its one attribute.
-    factory = getattr(default, "factory", None) if type(default) is _Factory else None
-    return _Told(name, default, MISSING) if factory is None else _Told(name, MISSING, factory)
+    if type(default) is _Factory:  # what makes a default
+        return _Told(name, MISSING, default.factory)
+    return _Told(name, default, MISSING)
 
 
 class _WithFactory(Struct):
     made: list[int] = struct_field(default_factory=list)
 
 
-_Factory = type(_WithFactory.__struct_defaults__[0])
+_Factory: Any = type(_WithFactory.__struct_defaults__[0])
 
 
 def _names_of(kind: type) -> tuple[str, ...]:

@@ -434,8 +434,9 @@ def show_at_least(temperature_c: float, units: System = "metric") -> str:
 
 
 # In a text: the quantity as one says it in metric units, and as one says it in US ones.
-_BOTH = re.compile(r"\{(?P<metric>[^{}|]+)\|(?P<us>[^{}|]+)\}")
-_BOTH_IN_TEXT = re.compile(r"(\{[^{}|]+\|[^{}|]+\})")
+_HALF = "[^{}|]+"
+_BOTH = re.compile(rf"\{{(?P<metric>{_HALF})\|(?P<us>{_HALF})\}}")
+_BOTH_IN_TEXT = re.compile(rf"(\{{{_HALF}\|{_HALF}\}})")
 _IN_BRACES = re.compile(r"\{[^{}]*\|[^{}]*\}|\{\s*[-+−]?\d[\d.,]*\s*[°A-Za-z][^{}]*\}")
 _SIGNS = {"degC": "°C", "degF": "°F"}
 _SAME_TEMPERATURE_K, _SAME_SHARE = 1.0, 0.05

@@ -116,20 +116,15 @@ class Figures:
         """Give a temperature to reach, rounded up in both units."""
         metric = self.say.show_at_least(temperature_c, "metric")
         us = self.say.show_at_least(temperature_c, "us")
-        first, other = (us, metric) if self.units == "us" else (metric, us)
-        return (Piece(first), Piece(" "), Piece(other, small=True))
+        return _beside(us, metric) if self.units == "us" else _beside(metric, us)
 
     def told(self, words: str) -> Cell:
         """Give words with the quantities that they tell twice, in both units as all others."""
         pieces: list[Piece] = []
         for number, each in enumerate(parted(words)):
             if number % 2:
-                other = self.say.in_units(each, other_system(self.units))
-                pieces += [
-                    Piece(self.say.in_units(each, self.units)),
-                    Piece(" "),
-                    Piece(other, small=True),
-                ]
+                systems = (self.units, other_system(self.units))
+                pieces += _beside(*(self.say.in_units(each, units) for units in systems))
             else:
                 pieces.append(Piece(each))
         return tuple(pieces)
@@ -193,6 +188,11 @@ def worked(say: Speech, value: float, unit: str = "") -> str:
         return say("without limit")
     shown = say.signs(_digits(float(value)))
     return f"{shown}\u00a0{say.unit(unit)}" if unit else shown
+
+
+def _beside(first: str, other: str) -> Cell:
+    """Put a quantity in other units, smaller, beside the first."""
+    return (Piece(first), Piece(" "), Piece(other, small=True))
 
 
 def _digits(value: float) -> str:

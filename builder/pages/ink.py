@@ -164,8 +164,8 @@ def environment(templates: Path) -> Environment:
         auto_reload=False,
     )
     made.globals["run"] = run
-    made.filters.update(line=line, cell=cell, html=html, data=data)
-    made.filters.update(address=address, at=at, often=often)
+    filters = (line, cell, html, data, address, at, often)
+    made.filters.update({each.__name__: each for each in filters})
     return made
 
 

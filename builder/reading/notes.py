@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import NoReturn, Protocol
 
 from builder.model.food import Food
@@ -11,6 +11,7 @@ from builder.model.place import Place
 from builder.problems import Problem, Severity
 from builder.reading.beside import Beside
 from builder.reading.checks.usual import Range
+from builder.reading.text.yaml_door import quoted
 from builder.reading.trips.at_hand import AtHand
 
 UNUSUAL, IMPOSSIBLE = "unusual", "out-of-range"  # kinds of problem: the warning and the error
@@ -146,3 +147,13 @@ def impossible(found: str, usual: str) -> Amiss:
 def refuse(kind: str, says: str, mend: str) -> NoReturn:
     """Raise what is wrong with the value that is being read."""
     raise Amiss(kind, says, mend)
+
+
+def refuse_quantities(odd: Iterable[str], more: str = "") -> None:
+    """Refuse the first of what stands for a quantity in a text and is not told in both systems."""
+    for each in odd:
+        refuse(
+            "quantity",
+            f"{quoted(each)} is no quantity told in metric and in US units",
+            f"write one as {{74 degC|165 degF}}, the same in both{more}",
+        )

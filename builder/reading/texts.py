@@ -8,7 +8,7 @@ from builder.model.source import KNOWN, LEVELS, CautionText, Known, Level, Sourc
 from builder.reading.declared.declaring import Check, Here, Record, key, read_as
 from builder.reading.declared.measures import count
 from builder.reading.declared.vocabulary import Choice, Flag, Id, Line, Text, Words
-from builder.reading.notes import Notes, refuse
+from builder.reading.notes import Notes, refuse, refuse_quantities
 from builder.reading.text.yaml_door import Node, quoted
 from builder.units import odd_blanks
 
@@ -72,12 +72,7 @@ class WrittenSource(Record, title="source"):
 
 
 def _quantities_are_told_twice(here: Here) -> None:
-    for odd in odd_blanks(here.value):
-        refuse(
-            "quantity",
-            f"{quoted(odd)} is no quantity told in metric and in US units",
-            "write one as {74 degC|165 degF}, the same in both, and use braces for nothing else",
-        )
+    refuse_quantities(odd_blanks(here.value), ", and use braces for nothing else")
 
 
 class WrittenCaution(Record, title="caution"):

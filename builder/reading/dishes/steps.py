@@ -19,9 +19,9 @@ from builder.reading.declared.patterns import quantity_schema
 from builder.reading.declared.shapes import ByWord
 from builder.reading.declared.values import taken, text_of
 from builder.reading.declared.vocabulary import Choice, Flag, Text, Words
-from builder.reading.notes import Amiss, Notes, refuse
+from builder.reading.notes import Amiss, Notes, refuse, refuse_quantities
 from builder.reading.pictures.written import PICTURE, APicture, picture_of
-from builder.reading.text.yaml_door import Node, quoted
+from builder.reading.text.yaml_door import Node
 from builder.record import dataclass
 from builder.units import uneven
 
@@ -96,12 +96,7 @@ def _it_names_what_the_recipe_uses(here: Here) -> None:
 
 
 def _quantities_are_told_twice(here: Here) -> None:
-    for odd in uneven(here.value):
-        refuse(
-            "quantity",
-            f"{quoted(odd)} is no quantity told in metric and in US units",
-            "write one as {74 degC|165 degF}, the same in both",
-        )
+    refuse_quantities(uneven(here.value))
 
 
 def names_in(text: str) -> Iterator[str]:
