@@ -1,4 +1,4 @@
-"""What many tests look at: the demo kits, built once."""
+"""What many tests look at: the demo kits, built once; and the option that accepts golden files."""
 
 from __future__ import annotations
 
@@ -9,6 +9,17 @@ import pytest
 from click.testing import CliRunner, Result
 
 from builder.cli import main
+
+
+def pytest_addoption(parser: pytest.Parser) -> None:
+    parser.addoption(
+        "--rewrite-golden", action="store_true", help="write golden files anew; read the diff"
+    )
+
+
+@pytest.fixture
+def rewrite_golden(request: pytest.FixtureRequest) -> bool:
+    return bool(request.config.getoption("--rewrite-golden", default=False))
 
 
 def tripkit(*arguments: str) -> Result:
