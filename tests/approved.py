@@ -1,8 +1,8 @@
 """Records as text that somebody approves, and what of it is otherwise now.
 
 A record is a line with what it holds of words and numbers; the records in it stand below, a step
-further in. What is left out or as it is by default is not told, and what was told before is only
-named.
+further in. What is left out, zero, or as it is by default is not told, and what was told before is
+only named.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from typing import Any
 
 import pytest
 
-from builder.record import dataclass, field, fields, is_dataclass
+from builder.record import MISSING, dataclass, field, fields, is_dataclass
 
 _CLOSE = 2e-6  # numbers are written with seven digits, and libraries differ in the sixteenth
 _LONGEST = 120  # letters of a text: what longer ones say, golden pages hold
@@ -63,9 +63,11 @@ def _parts(value: Any) -> Iterator[tuple[str, Any]]:
 
 def _is_nothing(value: Any, default: Any) -> bool:
     """Tell whether there is nothing to tell of a field."""
-    if isinstance(value, (int, float)):
-        return bool(value == default)
-    return value == default or value is None or (isinstance(value, Sized) and not len(value))
+    if value is None or (isinstance(value, Sized) and not len(value)):
+        return True
+    if default is MISSING:
+        return isinstance(value, (int, float)) and not value
+    return bool(value == default)
 
 
 def _word(value: Any) -> str | None:
@@ -132,7 +134,7 @@ def hold(golden: Path, now: str, rewrite: bool) -> None:
 
 def hold_part(golden: Path, name: str, now: str, rewrite: bool) -> None:
     """Hold a part of a file against what was approved: what stands below its name."""
-    parts = _parts_of(golden) if golden.exists() else {}
+    parts = parts_of(golden)
     if rewrite:
         parts[name] = now
         golden.parent.mkdir(exist_ok=True)
@@ -143,10 +145,12 @@ def hold_part(golden: Path, name: str, now: str, rewrite: bool) -> None:
         pytest.fail("\n".join([f"{name} is otherwise:", *found[:20]]), pytrace=False)
 
 
-def _parts_of(golden: Path) -> dict[str, str]:
+def parts_of(golden: Path) -> dict[str, str]:
+    """Give the parts of a file by their names."""
     found: dict[str, str] = {}
     name = ""
-    for line in golden.read_text(encoding="utf-8").splitlines(keepends=True):
+    told = golden.read_text(encoding="utf-8") if golden.exists() else ""
+    for line in told.splitlines(keepends=True):
         if line.startswith("# "):
             name = line[2:].strip()
             found[name] = ""

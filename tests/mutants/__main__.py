@@ -1,7 +1,8 @@
 """Draws single changes of a room by chance and tells which no test of the room sees.
 
 `python -m tests.mutants --room planning --draw 60 --seed 1`. All is done in a copy. Each change is
-held against the room's tests that run its line; the first that fails has seen it.
+held against the room's tests that run its line; the first that fails has seen it. Tests named with
+`--first` are asked before them, those with `--also` where none of the room has seen it.
 """
 
 from __future__ import annotations
@@ -132,6 +133,8 @@ def main() -> int:
     parser.add_argument("--seed", type=int, default=1, help="another one draws others (1)")
     parser.add_argument("--most", type=int, default=300, help="tests for a change (300)")
     parser.add_argument("--limit", type=float, default=300.0, help="seconds for a change (300)")
+    parser.add_argument("--first", nargs="*", default=[], help="tests that are asked of any change")
+    parser.add_argument("--also", nargs="*", default=[], help="tests of other rooms, asked last")
     parser.add_argument("--kept", type=Path, help="a file for what runs which line, used again")
     asked = parser.parse_args()
     rng = random.Random(asked.seed)
@@ -146,15 +149,21 @@ def main() -> int:
         if not kept.exists():
             measure(copy, asked.room, kept)
         covered = covered_in(kept, asked.room)
-        left = 0
+        left = elsewhere = 0
         for number, mutant in enumerate(drawn, start=1):
             tests = some_of(covered.get(mutant.file, {}).get(mutant.line, ()), asked.most, rng)
-            if not is_seen(copy, mutant, tests, asked.limit):
-                left += 1
-                shown = mutant.shown((copy / mutant.file).read_bytes())
-                print(f"{number}, {len(tests)} tests: {shown}", flush=True)
+            if any(is_seen(copy, mutant, of, asked.limit) for of in (asked.first, tests)):
+                continue
+            shown = mutant.shown((copy / mutant.file).read_bytes())
+            if is_seen(copy, mutant, asked.also, asked.limit):
+                elsewhere += 1
+                print(f"{number}, seen by {' '.join(asked.also)}: {shown}", flush=True)
+                continue
+            left += 1
+            print(f"{number}, {len(tests)} tests: {shown}", flush=True)
     seen = len(drawn) - left
-    print(f"{asked.room}: {seen} of {len(drawn)} seen ({seen / len(drawn):.0%}).")
+    print(f"{asked.room}: {seen} of {len(drawn)} seen ({seen / len(drawn):.0%}),", end=" ")
+    print(f"{elsewhere} of them by tests of other rooms alone.")
     return 1 if left else 0
 
 
