@@ -12,7 +12,10 @@ from pathlib import Path
 import pytest
 
 from builder.model.content import Content
+from builder.model.figure import Traced
 from builder.model.kit import Kit
+from builder.pages.trip.origins.kit_json import kit_data
+from builder.planning.graph import Graph, Node, graph_of
 from builder.planning.home import plan_home
 from builder.planning.kit import plan_trip
 from builder.planning.mishaps.live import live
@@ -23,8 +26,9 @@ from builder.reading.folder import Layer, read_folder
 from builder.record import dataclass, replace
 from tests.approved import as_text, hold, parts_of
 from tests.planning.conftest import HELD
-from tests.planning.folders import SHIPPED
+from tests.planning.folders import SHIPPED, day, day_trip, hand
 from tests.planning.test_approved_cautions import CASES
+from tests.planning.test_mishaps import GRAIN, MEALS, PULSE
 
 GOLDEN = Path(__file__).parent / "golden"
 DEMOS = ("graupel-ridge", "lake-emmerin", "rindle-fen", "tarrow-tops")
@@ -78,6 +82,39 @@ def test_the_home_is_as_it_was_approved(demos: Demos, rewrite_golden: bool) -> N
     hold(GOLDEN / "home.txt", told, rewrite_golden)
 
 
+def test_how_each_figure_comes_about_is_as_it_was_approved(
+    tmp_path: Path, rewrite_golden: bool
+) -> None:
+    """Of a small trip, with what follows where camps and people are otherwise."""
+    snack = {"snacks": [{"eat": "kernel-nut", "each": "50 g", "for": ["Bo"]}]}
+    days = [
+        day({**MEALS, **snack}, travel={"by": "walking", "ground": "path", "hours": 4,
+            "distance": "12 km", "ascent": "300 m", "descent": "100 m"}),
+        day(MEALS, camp_altitude="2000 m", wind="windy",
+            water={"camp": "snow", "treat": "boil", "between_water": "2 h"}),
+    ]  # fmt: skip
+    kit = hand(tmp_path, day_trip(days=days), [GRAIN, PULSE]).kit()
+    told = live(kit)
+    watched = [each.figure for each in told.watched]
+    graph = graph_of({**kit_data(kit), "at_camp": told.figures, "watched": watched})
+    hold(GOLDEN / "figures.txt", "".join(_how(each, graph) for each in graph.nodes.values()),
+         rewrite_golden)  # fmt: skip
+
+
+def _how(node: Node, graph: Graph) -> str:
+    def named(each: Traced | tuple[Traced, ...]) -> str:
+        if isinstance(each, tuple):
+            return "[" + " ".join(map(named, each)) + "]"
+        return graph.id_of(each) or f"{float(each):.7g}"
+
+    what = node.expression or (node.leaf.name if node.leaf else "")
+    given = " ".join(f"{name}={named(each)}" for name, each in node.inputs.items())
+    guards = " ".join(f"if {named(each)}" for each in node.guards)
+    leads_to = "" if node.top == node.id else f"for {node.top}"
+    told = " | ".join(each for each in (what, given, guards, leads_to) if each)
+    return f"{node.id} = {float(node.value):.7g} | {told}\n"
+
+
 def test_what_is_held_against_the_demos_is_as_it_was_approved(
     demos: Demos, rewrite_golden: bool
 ) -> None:
@@ -85,7 +122,7 @@ def test_what_is_held_against_the_demos_is_as_it_was_approved(
 
 
 def test_no_golden_plan_is_left_of_one_that_is_gone() -> None:
-    named = {"home", "problems", "lake-emmerin-public", "cautions", "folders"}
+    named = {"home", "problems", "figures", "lake-emmerin-public", "cautions", "folders"}
     named |= {*DEMOS, *(f"{trip}-at-camp" for trip in DEMOS)}
     assert {each.stem for each in GOLDEN.iterdir()} == named
 
