@@ -229,6 +229,61 @@ def test_what_is_baked_needs_a_fire_and_a_pot_of_cast_iron(
     assert lines(read(tmp_path, files, {**SMALL, "gear/all.yaml": gear})) == expected
 
 
+STOVE = "stove: {use: burner, pots: [pot]}"
+FIRE = "fire: {allowed: true, pots: [pot]}"
+NO_STOVE = "heat: stove, and this trip has no stove — name one (`stove: {use: …}`), or leave it out [no-such-heat]"
+NO_FIRE = "and this trip allows no fire — tell `fire: {…}`, or leave it out [no-such-heat]"
+
+
+@pytest.mark.parametrize(
+    ("heats", "of_day", "of_dish", "expected"),
+    [
+        (STOVE, "", "stove", []),
+        (STOVE, "", "fire", [f"8:56: error: heat: fire, {NO_FIRE}"]),
+        (STOVE, "", "embers", [f"8:56: error: heat: embers, {NO_FIRE}"]),
+        (f"{STOVE}\nfire: {{allowed: false}}", "", "fire", [f"9:56: error: heat: fire, {NO_FIRE}"]),
+        (FIRE, "", "fire", []),
+        (FIRE, "", "stove", [f"8:56: error: {NO_STOVE}"]),
+        # What the dish tells goes before what the day does.
+        (FIRE, "stove", "", [f"7:11: error: {NO_STOVE}"]),
+        (FIRE, "stove", "embers", []),
+        (STOVE, "stove", "", []),
+    ],
+)  # fmt: skip
+def test_a_dish_is_cooked_on_a_heat_that_is_there(
+    heats: str, of_day: str, of_dish: str, expected: list[str], tmp_path: Path
+) -> None:
+    trip = changed(TRIP, STOVE, heats)
+    if of_day:
+        trip = changed(trip, "    meals:", f"    heat: {of_day}\n    meals:")
+    if of_dish:
+        trip = changed(trip, "from: beans-may", f"from: beans-may, heat: {of_dish}")
+    found = lines(read(tmp_path, {**GOOD, "trips/tarrow.yaml": trip}))
+    assert [each.removeprefix("trips/tarrow.yaml:") for each in found] == expected
+
+
+@pytest.mark.parametrize(
+    ("of_day", "of_dish"), [("", "pot"), ("pot", ""), ("oven", "pot"), ("pot", "oven")]
+)
+def test_what_is_baked_is_told_a_pot_that_bakes(of_day: str, of_dish: str, tmp_path: Path) -> None:
+    oven = "{id: oven, name: Oven, holds: 4 l, mass: 5 kg, material: cast-iron}"
+    gear = changed(SMALL["gear/all.yaml"], "pots: [", f"pots: [{oven}, ")
+    trip = changed(TRIP, STOVE, "fire: {allowed: true, pots: [pot, oven]}")
+    if of_day:
+        trip = changed(trip, "    meals:", f"    in: {of_day}\n    meals:")
+    if of_dish:
+        trip = changed(trip, "from: beans-may", f"from: beans-may, in: {of_dish}")
+    files = {**GOOD, "recipes/bean-pot.yaml": BAKED, "trips/tarrow.yaml": trip}
+    found = lines(read(tmp_path, files, {**SMALL, "gear/all.yaml": gear}))
+    if "oven" in (of_dish or of_day):
+        assert found == []
+    else:
+        at = "8:54" if not of_day else "9:54" if of_dish else "7:9"
+        assert found == [
+            f"trips/tarrow.yaml:{at}: error: bean-pot is baked in a cast-iron pot, and 'pot' is none — name another one, or leave `in` out [no-pot]"
+        ]
+
+
 def test_a_pot_over_an_allowed_fire_needs_no_stove(tmp_path: Path) -> None:
     trip = changed(TRIP, "stove: {use: burner, pots: [pot]}", "fire: {pots: [pot]}")
     assert lines(read(tmp_path, {**GOOD, "trips/tarrow.yaml": trip})) == []

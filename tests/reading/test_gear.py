@@ -118,6 +118,20 @@ SPOILT = (
         ("gear/mine.yaml:6:5: error: this dryer has no `hours` — write `hours: 2` [missing]",),
     ),
     Spoilt(
+        "a dryer that is set from warm to cool",
+        "gear/mine.yaml",
+        (("hours: 12", "hours: 12, from: 60 degC, to: 40 degC"),),
+        (
+            "gear/mine.yaml:6:92: error: to: 40 °C is colder than from: 60 °C — write the lowest it can be set to behind `from`, the highest behind `to` [from-to]",
+        ),
+    ),
+    Spoilt(
+        "a dryer of one warmth",
+        "gear/mine.yaml",
+        (("hours: 12", "hours: 12, from: 60 degC, to: 60 degC"),),
+        (),
+    ),
+    Spoilt(
         "hours with a unit",
         "gear/mine.yaml",
         (("hours: 12", "hours: 12 h"),),
@@ -195,3 +209,32 @@ def test_a_stove_whose_fuel_is_missing_cannot_be_used(tmp_path: Path) -> None:
     ]
     assert "mine" not in found.content.gear.stoves
     assert found.content.trips == {}
+
+
+SHEET = (
+    "sheets: [{id: a, page: a4, columns: COLUMNS, rows: ROWS, width: 70 mm, height: 37 mmMORE}]\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("columns", "rows", "more", "says"),
+    [
+        (3, 8, "", None),  # 210 mm and 296 mm of 210 mm and 297 mm
+        (3, 8, ", left: 0.5 mm", None),  # half a millimetre may be off
+        (3, 8, ", left: 2 mm", "3 columns need 212 mm, and a4 has 210 mm"),
+        (3, 8, ", top: 5 mm", "8 rows need 301 mm, and a4 has 297 mm"),
+        (4, 8, "", "4 columns need 280 mm, and a4 has 210 mm"),
+        (3, 9, "", "9 rows need 333 mm, and a4 has 297 mm"),
+        # Between seven rows are six gaps: 7 · 37 + 6 · 6.5 = 298 mm.
+        (2, 7, ", gap: {across: 5 mm, down: 6.5 mm}", "7 rows need 298 mm, and a4 has 297 mm"),
+        (2, 7, ", gap: {across: 70 mm, down: 6 mm}", None),
+        (2, 7, ", gap: {across: 75 mm, down: 6 mm}", "2 columns need 215 mm, and a4 has 210 mm"),
+    ],
+)
+def test_labels_fit_on_their_sheet(
+    columns: int, rows: int, more: str, says: str | None, tmp_path: Path
+) -> None:
+    text = SHEET.replace("COLUMNS", str(columns)).replace("ROWS", str(rows)).replace("MORE", more)
+    found = [line for line in lines(read(tmp_path, {**GOOD, FILE: text})) if "[sheet]" in line]
+    assert len(found) == (0 if says is None else 1)
+    assert all(f": error: {says} — check " in line for line in found)

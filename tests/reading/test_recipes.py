@@ -724,6 +724,31 @@ def test_what_the_pot_holds_and_where_it_is_parted_is_read(tmp_path: Path) -> No
     assert [each.do for each in recipe.steps] == ["soak", "boil", "simmer", "serve"]
 
 
+PART = "  - {do: part}\n"
+PARTED = "put `part` between what all eat and what somebody avoids"
+
+
+@pytest.mark.parametrize(
+    ("change", "says"),
+    [
+        (("steps:\n", f"steps:\n{PART}"), f"there is nothing to part — {PARTED} [part]"),
+        (("by eye}\n", f"by eye}}\n{PART}"), f"nothing goes in after it is parted — {PARTED} [part]"),
+        (("  - {do: simmer", f"{PART}{PART}  - {{do: simmer"),
+         "this recipe is parted twice — part it once, before what all of them avoid [part]"),
+        (("cook_in: pot", "cook_in: mug"),
+         "a part step divides what is in a pot, and cook_in is mug — write `cook_in: pot` [vessel]"),
+    ],
+)  # fmt: skip
+def test_a_pot_is_parted_once_between_two_steps(
+    change: tuple[str, str], says: str, tmp_path: Path
+) -> None:
+    text = changed(BEAN_POT, *change)
+    if "mug" in change[1]:
+        text = changed(text, "  - {do: simmer, minutes: 8}\n", PART)
+    found = [line for line in lines(read(tmp_path, {**GOOD, FILE: text})) if ": error: " in line]
+    assert found[0].partition(": error: ")[2] == says
+
+
 def test_a_recipe_that_parts_nothing_says_so(tmp_path: Path) -> None:
     recipe = recipe_of(tmp_path, BEAN_POT)
     assert (recipe.cooked_g, recipe.picture, recipe.part_before) == (None, None, None)

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 
 import pytest
 
-from builder.reading.anew.rewriting import Changes, rewritten, with_entry
+from builder.reading.anew.rewriting import Changes, PacksNow, PlaceOfPacks, rewritten, with_entry
 from builder.reading.folder import RecordText
 from builder.reading.text.yaml_door import read_yaml
 
@@ -208,3 +208,39 @@ days:
           note: y
 """
     assert after(text, gone=GONE) == text.replace("from: b1, ", "")
+
+
+KEPT, SOON = PacksNow("kept", "2032-09-01"), PacksNow("soon", "")
+
+
+@pytest.mark.parametrize(
+    ("item", "packs", "expected", "told"),
+    [
+        ("{eat: rice, from: b1}", {"": KEPT}, "{eat: rice, from: kept}",
+         ["this comes from kept now, which keeps until 2032-09-01; it was b1"]),
+        ("{cook: stew, from: b1}", {"beef": SOON}, "{cook: stew, from: soon}",
+         ["this comes from soon now; it was b1"]),
+        ("{cook: stew, from: {beef: b1, rice: b2}}", {"beef": KEPT}, "{cook: stew, from: {beef: kept}}",
+         ["beef comes from kept now, which keeps until 2032-09-01; it was b1",
+          "no free pack covers rice: left open"]),
+        ("{cook: stew, from: {beef: b1, rice: b2}}", {"beef": KEPT, "rice": SOON},
+         "{cook: stew, from: {beef: kept, rice: soon}}",
+         ["beef comes from kept now, which keeps until 2032-09-01; it was b1",
+          "rice comes from soon now; it was b2"]),
+        # There is enough of it for this meal.
+        ("{eat: rice, from: b1}", {"": PacksNow("b1", "")}, "{eat: rice, from: b1}", []),
+    ],
+)  # fmt: skip
+def test_other_packs_take_the_place_of_those_that_are_gone(
+    item: str, packs: Mapping[str, PacksNow], expected: str, told: list[str]
+) -> None:
+    text = meal(item)
+    node, _ = read_yaml(text, "trips/old.yaml")
+    assert node is not None
+    record = RecordText("trips/old.yaml", text, node, whole_file=True)
+    places = {PlaceOfPacks(0, "dinner", 0, each): now for each, now in packs.items()}
+    found = rewritten(record, Changes("New", None, (), GONE, packs=places))
+    assert found.text == meal(expected)
+    assert sorted(line.partition(": ")[2] for line in found.told("trips/new.yaml")) == sorted(told)
+    windows = (each.replace("\n", "\r\n").encode() for each in (text, found.text))
+    assert found.as_bytes(next(windows)) == next(windows)

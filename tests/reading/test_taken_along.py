@@ -73,3 +73,23 @@ def test_an_anchored_day_tells_its_pot_once(tmp_path: Path) -> None:
     day = "{camp_altitude: 100 m, in: kettle, meals: {}}"
     text = changed(TRIP, "days:\n", f"days:\n  - &one {day}\n  - *one\n")
     assert len(told(tmp_path, text)) == 1
+
+
+def test_things_that_go_together_have_one_carrier(tmp_path: Path) -> None:
+    rowan = changed(TRIP, "party:\n", "party:\n  - {name: Rowan, mass: 80 kg}\n")
+    things = "gear_shared: [{name: Tarp, mass: 780 g, carried_by: Rowan}, {name: Axe, mass: 600 g, carried_by: WHO}]\n"
+    text = f"together: [[stove, pot], [Axe, Tarp]]\n{things}{rowan}"
+    assert told(tmp_path / "one", text.replace("WHO", "Rowan")) == []
+    assert told(tmp_path / "two", text.replace("WHO", "Ash")) == [
+        "trips/tarrow.yaml:1:27: error: Ash and Rowan are to carry what goes together — write one `carried_by`, or take a thing out of `together` [together-apart]"
+    ]
+    apart = text.replace("[Axe, Tarp]", "[Axe, pot]").replace("[stove, pot]", "[stove, Tarp]")
+    assert told(tmp_path / "apart", apart.replace("WHO", "Ash")) == []
+
+
+def test_each_day_and_dish_with_a_pot_of_its_own_is_told(tmp_path: Path) -> None:
+    day = "  - camp_altitude: 700 m\n    in: kettle\n    meals: {dinner: [{cook: bean-pot, in: pan}]}\n"
+    found = told(tmp_path, TRIP + day)
+    assert [
+        each.partition(": error: ")[0].removeprefix("trips/tarrow.yaml:") for each in found
+    ] == ["11:9", "12:43"]
