@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from builder.reading.beside import Beside
+from builder.reading.beside import Beside, NamedFile
 from tests.reading.folder_builder import BEAN_POT, GOOD, TRIP, lines, read, write
 
 
@@ -72,3 +72,31 @@ def test_a_link_out_of_the_content_folder_is_refused(tmp_path: Path) -> None:
     (tmp_path / "my" / "trips" / "way.gpx").symlink_to(outside)
     (line,) = told(tmp_path, {"trips/tarrow.yaml": f"track: way.gpx\n{TRIP}"})
     assert "[file-outside]" in line
+
+
+@pytest.mark.parametrize(("most", "data"), [(6, b"beside"), (5, b"")])
+def test_a_named_file_has_its_bytes_where_it_is_not_too_large(
+    most: int, data: bytes, tmp_path: Path
+) -> None:
+    beside = Beside(write(tmp_path, {"trips/way.gpx": b"beside"}), {}, "trips/tarrow.yaml")
+    assert NamedFile(beside, "way.gpx", most).data() == data
+    assert NamedFile(beside, "other.gpx", most).data() == b""
+
+
+def test_a_file_that_is_not_written_yet_lies_where_it_will(tmp_path: Path) -> None:
+    files = {"trips/way.gpx": b"to be written"}
+    beside = Beside(write(tmp_path, {"trips/way.gpx": b"of before"}), files, "trips/tarrow.yaml")
+    assert beside.start_of("way.gpx", 100) == b"to be written"
+    assert NamedFile(beside, "way.gpx", 100).data() == b"to be written"
+
+
+def test_a_file_that_cannot_be_read_has_no_bytes(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    beside = Beside(write(tmp_path, {"trips/way.gpx": b"beside"}), {}, "trips/tarrow.yaml")
+
+    def refuse(*_: object) -> None:
+        raise PermissionError
+
+    monkeypatch.setattr(Path, "open", refuse)
+    assert NamedFile(beside, "way.gpx", 100).data() == b""

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+import io
 from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
+from PIL import Image
 
 from builder.cli.base import layers_of, place_of
 from builder.model.on_asking import OnAsking
@@ -13,13 +15,17 @@ from builder.reading.anew.cuttings import (
     Key,
     content_of_kit,
     cut_files,
+    own_beside,
+    pictures_along,
     records_of_trip,
+    track_beside,
+    written_words,
 )
 from builder.reading.folder import Folder, RecordText, read_folder
 from builder.reading.text.layout import line_end
 from builder.reading.text.yaml_door import read_yaml
 from tests.conftest import tripkit
-from tests.reading.folder_builder import BEAN_POT, BEANS_IN_MAY, GOOD, TRIP, changed, read
+from tests.reading.folder_builder import BEAN_POT, BEANS_IN_MAY, GOOD, TRIP, changed, lines, read
 
 # What the small trip needs: its dish, the batch, what they hold, its kitchen.
 NEEDED = {
@@ -147,6 +153,91 @@ def test_a_kit_holds_the_words_of_what_it_needs_and_no_others(tmp_path: Path) ->
     assert files["trips/tarrow.yaml"] == trip
     assert files["foods/mine.yaml"] == foods.partition("\n\n")[0] + "\n"
     assert "fuels:\n" in files["gear/all.yaml"] and "irons:" not in files["gear/all.yaml"]
+
+
+@pytest.mark.parametrize(
+    ("file", "name", "place"),
+    [
+        ("trips/tarrow.yaml", "way.gpx", "trips/tarrow/way.gpx"),
+        ("trips/ridge/trip.yaml", "maps/way.gpx", "trips/ridge/trip/maps/way.gpx"),
+        ("trips/tarrow.yaml", "../way.gpx", "trips/way.gpx"),
+        ("trips/tarrow.yaml", "../../way.gpx", "way.gpx"),
+    ],
+)
+def test_what_a_record_names_lies_in_a_folder_of_its_own(file: str, name: str, place: str) -> None:
+    assert own_beside(file, name) == place
+
+
+@pytest.mark.parametrize(
+    ("named", "there", "handed_on"),
+    [
+        ("way.gpx", "trips/way.gpx", ["trips/tarrow/way.gpx"]),
+        ("../way.gpx", "way.gpx", ["trips/way.gpx"]),
+        # In the folder of the trip it would lead out of the room.
+        ("../way.gpx", "trips/../way.gpx", ["trips/way.gpx"]),
+    ],
+)
+def test_a_track_goes_along_in_the_folder_of_its_trip(
+    named: str, there: str, handed_on: list[str], tmp_path: Path
+) -> None:
+    points = "".join(f'<trkpt lat="60.{n}" lon="9.0"><ele>{n}</ele></trkpt>' for n in range(9))
+    track = f'<gpx version="1.1" xmlns="http://www.topografix.com/GPX/1/1"><trk><trkseg>{points}</trkseg></trk></gpx>'
+    found = read(tmp_path, {**GOOD, "trips/tarrow.yaml": f"track: {named}\n{TRIP}", there: track})
+    assert "tarrow" in found.tracks, lines(found)
+    files = content_of_kit(found, "tarrow", ())
+    assert [each for each in files if each.endswith(".gpx")] == handed_on
+    assert files[handed_on[0]] == track.encode()
+    assert track_beside(found, "tarrow", "tarrow.yaml") == {}
+    assert track_beside(found, "other", "trips/other.yaml") == {}
+
+
+def test_every_picture_of_what_a_trip_needs_goes_along_and_no_other(tmp_path: Path) -> None:
+    def told(name: str) -> str:
+        return f"picture: {{file: {name}.png, shows: A {name}}}"
+
+    files: dict[str, str | bytes] = {
+        "recipes/bean-pot.yaml": changed(BEAN_POT, "minutes: 8}", f"minutes: 8, {told('pot')}}}")
+        + told("beans"),
+        "recipes/soup.yaml": SOUP + told("soup"),
+        "batches/beans.yaml": BEANS_IN_MAY + told("batch"),
+        "trips/tarrow.yaml": changed(TRIP, "640 m", f"640 m\n    {told('camp')}") + told("top"),
+    }
+    for number, name in enumerate(("pot", "beans", "soup", "batch", "camp", "top")):
+        room = {"batch": "batches", "camp": "trips", "top": "trips"}.get(name, "recipes")
+        files[f"{room}/{name}.png"] = png(number)
+    found = read(tmp_path, {**GOOD, **files})
+    assert {place: each.shows for place, each in pictures_along(found, "tarrow").items()} == {
+        "trips/tarrow/top.png": "A top",
+        "trips/tarrow/camp.png": "A camp",
+        "recipes/bean-pot/pot.png": "A pot",
+        "recipes/bean-pot/beans.png": "A beans",
+        "batches/beans/batch.png": "A batch",
+    }
+
+
+def png(number: int) -> bytes:
+    out = io.BytesIO()
+    Image.new("RGB", (40, 30), (number, 90, 90)).save(out, "PNG")
+    return out.getvalue()
+
+
+@pytest.mark.parametrize(
+    ("text", "at", "words"),
+    [
+        ("- {id: a}\n# of b\n- {id: b, n: x}  # so\n- {id: c}\n", 1,
+         "# of b\n- {id: b, n: x}  # so\n"),
+        ("- id: a\n  n: x\n- id: b\n  n: y\n", 0, "- id: a\n  n: x\n"),
+        # What may take something from elsewhere is told with all of its file.
+        ("- &one {id: a}\n- {<<: *one, id: b}\n", 1, "- &one {id: a}\n- {<<: *one, id: b}\n"),
+        ("- {id: a}\n- {id: b, n: 2 * 3}\n", 1, "- {id: a}\n- {id: b, n: 2 * 3}\n"),
+    ],
+)  # fmt: skip
+def test_all_that_a_file_tells_of_a_record(text: str, at: int, words: str) -> None:
+    node, problems = read_yaml(text, "f.yaml")
+    assert node is not None and not problems
+    assert written_words(RecordText("foods/f.yaml", text, node.items[at])) == words
+    whole = RecordText("foods/f.yaml", text, node.items[at], whole_file=True)
+    assert written_words(whole) == text
 
 
 def test_of_the_shipped_foods_those_alone_are_read_that_the_kit_needs(

@@ -355,6 +355,33 @@ def test_too_many_values_are_not_kept() -> None:
     ]
 
 
+@pytest.mark.parametrize(
+    ("text", "most"),
+    [
+        ("[a, b, c]", 4),  # each value and the list
+        ("a: b\nc: d", 5),  # keys count while they are read
+        ("[[], {}, []]", 4),
+        ("a: &a [x, y]\nb: *a", 7),  # seven with the two keys, and the list twice
+        ("- &a [x, y]\n- *a\n- *a", 10),
+        ("- &a {k: 1}\n- {<<: *a}", 6),
+    ],
+)
+def test_as_many_values_as_allowed_are_read(
+    text: str, most: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(yaml_door, "MOST_NODES", most)
+    node, problems = read_yaml(text, "f.yaml")
+    assert problems == [] and node is not None
+    monkeypatch.setattr(yaml_door, "MOST_NODES", most - 1)
+    assert [problem.kind for problem in read_yaml(text, "f.yaml")[1]] == ["too-large"]
+
+
+def test_a_key_is_as_long_as_allowed() -> None:
+    assert said(f"{'k' * LONGEST_KEY}: 1") == []
+    (line,) = said(f"{'k' * (LONGEST_KEY + 1)}: 1")
+    assert "a key has 201 characters" in line
+
+
 def test_a_key_twice_keeps_the_first_and_the_rest_of_the_file() -> None:
     node, problems = read_yaml("a: 1\na: {b: 2}\nc: 3", "f.yaml")
     assert node is not None and plain(node) == {"a": 1, "c": 3}
