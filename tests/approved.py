@@ -15,6 +15,7 @@ from typing import Any
 
 import pytest
 
+from builder.model.place import Place
 from builder.record import MISSING, dataclass, field, fields, is_dataclass
 
 _CLOSE = 2e-6  # numbers are written with seven digits, and libraries differ in the sixteenth
@@ -83,6 +84,8 @@ def _word(value: Any) -> str | None:
     if isinstance(value, (tuple, list)):
         words = [_word(each) for each in value]
         return None if None in words else "(" + ",".join(map(str, words)) + ")"
+    if isinstance(value, Place):
+        return str(value)
     if isinstance(value, Mapping) or is_dataclass(type(value)):
         return None
     words_of_it = "_".join(str(value).split())

@@ -71,7 +71,11 @@ def measure(copy: Path, room: str, kept: Path) -> None:
 
 
 def covered_in(kept: Path, room: str) -> Covered:
-    """Give the tests that run each line, the ones that run least of the room first."""
+    """Give the tests that run each line, the ones that run least of the room first.
+
+    What is run while a file is read is run before any test: there all that run some of the file are
+    asked.
+    """
     data = CoverageData(str(kept))
     data.read()
     found: dict[str, dict[int, list[str]]] = {}
@@ -82,6 +86,8 @@ def covered_in(kept: Path, room: str) -> Covered:
         found[name] = {line: [test for test in told if test] for line, told in lines.items()}
         for told in found[name].values():
             runs.update(told)
+        every = sorted({test for told in found[name].values() for test in told})
+        found[name] = {line: told or every for line, told in found[name].items()}
     return {
         name: {line: sorted(told, key=lambda test: (runs[test], test)) for line, told in of.items()}
         for name, of in found.items()
