@@ -25,7 +25,7 @@ from tests.mutants.changing import Mutant, mutants_of
 
 ROOT = Path(__file__).parents[2]
 ROOMS = ("planning", "reading", "site")
-_NOT_COPIED = shutil.ignore_patterns(".git", "__pycache__", ".*_cache", "node_modules", ".venv")
+_NOT_COPIED = shutil.ignore_patterns(".git", "__pycache__", ".*_cache", "node_modules", ".venv*")
 # What pytest ends with; a file of tests that cannot even be read is a wrong name to it.
 _NOT_SEEN, _SEEN, _BROKEN, _NOT_FOUND = 0, 1, 2, 4
 _QUIETLY = ("-m", "pytest", "-q", "-x", "-p", "no:cacheprovider", "@wanted.txt")
