@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from pathlib import PurePath
 from typing import Literal
 
+from builder.called import foods_called
 from builder.meant import meant_by
 from builder.model.place import Place
 from builder.record import dataclass
@@ -72,6 +73,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
 
 
 _RATHER_NEAR, _MUCH_FARTHER = 72.0, 10.0
+_MOST_MEANT = 4  # foods that others call by one word: more is for `tripkit find`
 _ALMOST, _NEAR = 88.0, 60.0  # of 100: `bean` is almost `beans`; two letters in five may be wrong
 
 
@@ -91,6 +93,7 @@ def _near(word: str, names: Sequence[str]) -> list[str]:
     if found and found[1] >= _ALMOST:
         return [found[0]]
     meant = [each for each in meant_by(word) if each in names]
+    meant += foods_called(word, names)[:_MOST_MEANT]
     return meant or ([found[0]] if found else [])
 
 

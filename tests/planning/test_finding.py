@@ -59,6 +59,11 @@ def why(searched: str, wanted: str) -> tuple[str, ...]:
         ("emmerin", "lake-emmerin", "name"),
         ("chikpea", "chickpeas-dry", "near chickpea: name"),
         ("potatto", "potato-raw", "near potato: name"),
+        ("ground beef", "beef-mince-raw", "also called ground beef"),
+        ("ground beef", "jerky-february", "also called ground beef"),  # a batch of it
+        ("Capsicum", "red-pepper-raw", "also called capsicum"),
+        ("capsicum", "pepper-egg-scramble", "uses Red pepper"),
+        ("eggplant", "aubergine-raw", "also called eggplant"),
     ],
 )
 def test_a_record_is_found_by_any_word_of_it(searched: str, wanted: str, because: str) -> None:
@@ -95,6 +100,9 @@ def test_several_words_narrow() -> None:
         ("walnuts", "walnuts"),
         ("pot-2l", "pot-2l"),
         ("peanuts", "peanuts"),  # its name before those that hold it
+        ("corn", "sweetcorn-raw"),  # called just that, before what holds the word
+        ("zucchini", "courgette-raw"),
+        ("muesli", "granola"),  # its name before a bar that is called after it
     ],
 )
 def test_the_best_comes_first(searched: str, first: str) -> None:

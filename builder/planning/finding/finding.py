@@ -15,6 +15,7 @@ _WHOLE, _START, _WITHIN, _NEAR = 1.0, 0.9, 0.7, 0.5
 _SHORTEST_WITHIN = 3  # letters: `te` is no part of `potatoes`
 _SHORTEST_NEAR = 4
 _ALL_OF_THE_NAME = 60.0  # more, where the search is the whole name
+_ALL_OF_ANOTHER_NAME = 30.0
 _START_OF_THE_NAME = 20.0
 
 _PARTS = re.compile(r"[a-z0-9]+")
@@ -59,7 +60,7 @@ def find(records: Iterable[Known], searched: str) -> Search:
                 like = _all_that_fit(marked, word)
                 fits[part] |= {n: fit.like(word) for n, fit in like.items()}
     both = set.intersection(*(set(each) for each in fits.values())) if fits else set()
-    whole = " ".join(_PARTS.findall(folded(searched)))
+    whole = _plain(searched)
     found = [marked[n].found([fits[part][n] for part in parts], whole) for n in both]
     found.sort(key=lambda each: (-each.score, len(each.name), each.what, each.id))
     return Search(found, near, {part: len(each) for part, each in fits.items()})
@@ -102,12 +103,18 @@ class _Marked:
     def found(self, fits: Sequence[_Fit], whole: str) -> Found:
         record, score = self.record, sum(each.score for each in fits) / len(fits)
         score += max(_of_whole_name(each, whole) for each in (record.name, record.id))
+        if any(_plain(mark.words) == whole for mark in record.marks if mark.is_other_name):
+            score += _ALL_OF_ANOTHER_NAME
         because = tuple(dict.fromkeys(each.because for each in fits))
         return Found(record.what, record.id, record.name, because, score)
 
 
+def _plain(words: str) -> str:
+    return " ".join(_PARTS.findall(folded(words)))
+
+
 def _of_whole_name(name: str, searched: str) -> float:
-    text = " ".join(_PARTS.findall(folded(name)))
+    text = _plain(name)
     if text == searched:
         return _ALL_OF_THE_NAME
     return _START_OF_THE_NAME if f"{text} ".startswith(f"{searched} ") else 0.0

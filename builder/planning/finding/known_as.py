@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 
+from builder.called import called_by_others
 from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.recipe import Recipe
@@ -36,6 +37,11 @@ class Mark:
     def is_name(self) -> bool:
         """Whether a part of a word will do, as `bohne` of `Kidneybohnen`."""
         return self.weight in (_NAME, _OTHER_NAME, _INSIDE)
+
+    @property
+    def is_other_name(self) -> bool:
+        """Whether it is what others call the record, in this language or another."""
+        return self.weight == _OTHER_NAME
 
 
 @dataclass(frozen=True, slots=True)
@@ -83,6 +89,7 @@ class _Words:
 
     def food(self, food: FoodFacts) -> Known:
         marks = [_name(food.id, food.name), *self._in_other_languages(food.name)]
+        marks += _called(food.id)
         marks += self._of_kinds(food.kinds)
         marks += self._inside(food.inside)
         marks.append(Mark(food.state, _HAZARD, food.state))
@@ -96,7 +103,8 @@ class _Words:
             marks.append(Mark(f"{meal} {said}", _KIND, meal))
         for each in substances:
             names = " ".join(say.name(each.name) for say in self.every)
-            marks.append(Mark(f"{each.id} {names}", _INSIDE, f"uses {each.name}"))
+            words = " ".join((each.id, names, *called_by_others(each.id)))
+            marks.append(Mark(words, _INSIDE, f"uses {each.name}"))
         marks += self._inside(inside_of(substances))
         return Known("recipe", recipe.id, recipe.name, tuple(marks))
 
@@ -110,6 +118,7 @@ class _Words:
             if (told := self.batch_names[language].get(batch.id, name)) != name
         ]
         marks += self._in_other_languages(held.name)
+        marks += _called(held.id)
         marks.append(Mark(batch.method, _KIND, f"method {batch.method}"))
         marks += self._of_kinds(sorted(held.kinds))
         marks += self._inside(inside_of([held]))
@@ -164,6 +173,12 @@ class _Words:
             said = " ".join((word, *(avoided_said(say, word) for say in self.every)))
             self.avoided[word] = said
         return self.avoided[word]
+
+
+def _called(food: str) -> Iterator[Mark]:
+    """Give what others call a food."""
+    for other in called_by_others(food):
+        yield Mark(other, _OTHER_NAME, f"also called {other}")
 
 
 def _name(record_id: str, name: str) -> Mark:
