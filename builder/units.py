@@ -8,13 +8,14 @@ from __future__ import annotations
 
 import math
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from fractions import Fraction
 from functools import cache, lru_cache
 from typing import Any, Literal
 
 from builder.record import dataclass
 from builder.unit_factors import FACTORS
+from builder.unit_words import two_parts, unit_meant
 
 System = Literal["metric", "us"]
 
@@ -226,10 +227,11 @@ def read_quantity(text: str, quantity: str) -> float:
         raise QuantityError("unit-missing", says, mend)
     unit = unit.strip()
     if unit not in dimension.units:
-        if any(sign.isdecimal() for sign in unit):
+        together = _in_one_unit(text, dimension)
+        if together or any(sign.isdecimal() for sign in unit):
             says = f"{_said(text)} is not one number and one unit"
-            raise QuantityError("quantity", says, f"write {dimension.examples}")
-        unit = _forgiven(unit, dimension)
+            raise QuantityError("quantity", says, f"write {together or dimension.examples}")
+        unit = _forgiven(unit, dimension, match["number"])
     if unit in UNITS_OF_THOUSANDS:
         ask_for_thousand(match["number"], unit)
     value = _to_canonical(read_number(match["number"]), dimension.units[unit], dimension.canonical)
@@ -244,6 +246,19 @@ def read_quantity(text: str, quantity: str) -> float:
             f"write {dimension.bound_shown(value)}, such as {dimension.examples}",
         )
     return value
+
+
+def bare_number(text: str, units: Collection[str] = ()) -> str | None:
+    """Give the number of a text as one writes it bare, where at most one of some units follows."""
+    match = (
+        _SPLIT.fullmatch(_without_fraction_signs(text)) if len(text) <= LONGEST_QUANTITY else None
+    )
+    if match is None or (match["unit"] and unit_meant(match["unit"], units) is None):
+        return None
+    try:
+        return _digits(read_number(match["number"]), 2).replace(",", "").replace("−", "-")
+    except QuantityError:
+        return None
 
 
 def ask_for_thousand(number: str, unit: str) -> None:
@@ -289,16 +304,34 @@ def plain(number: float) -> str:
     return text.replace("-", "−")
 
 
-def _forgiven(unit: str, dimension: Dimension) -> str:
+def _forgiven(unit: str, dimension: Dimension, number: str = "") -> str:
     """Give the known unit that a unit written in other case stands for, where only one can."""
     same = [known for known in dimension.units if known.lower() == unit.lower()]
     if len(same) == 1:
         return same[0]
-    raise QuantityError(
-        "unit-unknown",
-        f"{unit!r} is no unit of {dimension.name}",
-        f"known are {', '.join(dimension.units)}; write {dimension.examples}",
-    )
+    says = f"{unit!r} is no unit of {dimension.name}"
+    meant = unit_meant(unit, dimension.units)
+    if meant and bare_number(number) is not None:
+        raise QuantityError("unit-unknown", says, f"write {number.strip()} {meant}")
+    known = ", ".join(dimension.units)
+    raise QuantityError("unit-unknown", says, f"known are {known}; write {dimension.examples}")
+
+
+def _in_one_unit(text: str, dimension: Dimension) -> str:
+    """Give a quantity told in two units, such as feet and inches, in the smaller; else ""."""
+    parts = two_parts(text, dimension.units)
+    if parts is None:
+        return ""
+    try:
+        values = [
+            _to_canonical(read_number(number), dimension.units[unit], dimension.canonical)
+            for number, unit in parts
+        ]
+    except QuantityError:
+        return ""
+    unit = parts[1][1]
+    total = _from_canonical(sum(values), dimension.units[unit], dimension.canonical)
+    return f"{_digits(total, 2).replace(',', '')} {unit}"
 
 
 @cache

@@ -136,7 +136,7 @@ SPOILT = (
         "gear/mine.yaml",
         (("hours: 12", "hours: 12 h"),),
         (
-            "gear/mine.yaml:6:69: error: hours takes a bare number, found '12 h' — write the number alone, such as `hours: 2` [not-a-number]",
+            "gear/mine.yaml:6:69: error: hours takes a bare number, found '12 h' — write the number alone, `hours: 12` [not-a-number]",
         ),
     ),
 )

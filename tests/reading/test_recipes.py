@@ -67,7 +67,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("serves: 2", "serves: 1,5"),),
         (
-            "recipes/bean-pot.yaml:3:9: error: serves takes a bare number, found '1,5' — write the number alone, such as `serves: 2` [not-a-number]",
+            "recipes/bean-pot.yaml:3:9: error: serves takes a bare number, found '1,5' — write the number alone, `serves: 1.5` [not-a-number]",
         ),
     ),
     Spoilt(
@@ -296,7 +296,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("minutes: 8", "minutes: 8 min"),),
         (
-            "recipes/bean-pot.yaml:11:27: error: minutes takes a bare number, found '8 min' — write the number alone, such as `minutes: 2` [not-a-number]",
+            "recipes/bean-pot.yaml:11:27: error: minutes takes a bare number, found '8 min' — write the number alone, `minutes: 8` [not-a-number]",
         ),
     ),
     Spoilt(
@@ -304,7 +304,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("minutes: 8", 'minutes: "8"'),),
         (
-            "recipes/bean-pot.yaml:11:27: error: minutes takes a bare number, found '8' — write the number alone, such as `minutes: 2` [not-a-number]",
+            "recipes/bean-pot.yaml:11:27: error: minutes takes a bare number, found '8' — write the number alone, `minutes: 8` [not-a-number]",
         ),
     ),
     Spoilt(

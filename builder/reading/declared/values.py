@@ -6,14 +6,14 @@ import datetime
 import math
 import re
 import unicodedata
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Literal
 
 from builder.model.figure import Figure, Told, named, nothing
 from builder.problems import did_you_mean, nearest
 from builder.reading.notes import NO_ARTICLE, Amiss, refuse, with_article
 from builder.reading.text.yaml_door import Node, quoted
-from builder.units import DIMENSIONS, QuantityError, read_number, read_quantity
+from builder.units import DIMENSIONS, QuantityError, bare_number, read_number, read_quantity
 
 ID = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 LONGEST_ID = 60
@@ -133,6 +133,14 @@ def flag_of(node: Node, key: str) -> bool:
     return node.value
 
 
+# What a key of bare numbers counts in, where people write it behind the number.
+_COUNTS_IN: Mapping[str, tuple[str, ...]] = {
+    "age": ("years", "year"),
+    "hours": ("h",),
+    "minutes": ("min",),
+}
+
+
 def number_of(
     node: Node,
     key: str,
@@ -146,7 +154,9 @@ def number_of(
     value = node.value
     if isinstance(value, bool) or not isinstance(value, (int, float)):
         says = f"{key} takes a bare number, found {node.described()}"
-        refuse("not-a-number", says, f"write the number alone, such as `{key}: 2`")
+        meant = bare_number(node.text, _COUNTS_IN.get(key, ())) if node.is_text else None
+        told = f"such as `{key}: 2`" if meant is None else f"`{key}: {meant}`"
+        refuse("not-a-number", says, f"write the number alone, {told}")
     number = float(value)
     low = more_than is not None and number <= more_than
     if not math.isfinite(number) or number < at_least or number > at_most or low:
