@@ -86,6 +86,22 @@ def test_an_onion_is_not_blanched_and_a_kind_stands_in_where_no_food_is_told(
     assert guides["berry"].hours == (6, 36)
 
 
+def test_what_is_cooked_goes_by_its_kind_and_is_not_blanched(tmp_path: Path) -> None:
+    """The rows of a food are those of raw pieces."""
+    boiled = {**ROOT, "id": "root-boiled", "state": "cooked"}
+    told = [
+        {"food": name, "amount": "20 g", "dried_by": "dehydrator"}
+        for name in ("root", "root-boiled")
+    ]
+    steps = [{"do": "boil", "water": "400 ml", "with": ["root", "root-boiled"]}]
+    trip = day_trip(days=[day({"dinner": {"cook": "pot"}})])
+    kit = hand(tmp_path, trip, [{**POT, "uses": told, "steps": steps}], foods=[ROOT, boiled]).kit()
+    raw, cooked = sorted(kit.guides, key=lambda each: each.steam_min is None)
+    assert (raw.steam_min, raw.boil_min, raw.hours) == ((3, 4), (3, 3.5), (6, 10))
+    assert (cooked.steam_min, cooked.boil_min, cooked.hours) == (None, None, (6, 16))
+    assert "extension-blanching" not in cooked.sources
+
+
 def test_halves_have_no_thickness(tmp_path: Path) -> None:
     (guide,) = kit_of(tmp_path, {"stone_fruit": "30 g dehydrator"}).guides
     assert (guide.form, guide.pieces_mm, guide.hours) == ("halves", None, (24, 36))

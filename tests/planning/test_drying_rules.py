@@ -261,6 +261,12 @@ def test_one_whole_free_day_is_left(deadline: datetime.date, last: datetime.date
         ([100.0, 200.0], 315.0, 3),  # 105 g each: one and two
         ([50.0, 200.0], 262.5, 5),  # 52.5 g each: one and four
         ([], 10.0, 1),
+        # What fills whole packs opens none besides.
+        ([100.0], 100.0, 1),
+        ([50.0, 50.0], 100.0, 2),
+        ([30.0, 60.0], 90.0, 3),
+        ([10.0, 20.0, 30.0], 60.0, 6),
+        ([1.0, 99.0], 100.0, 2),  # more packs than meals would be open for nothing
     ],
 )
 def test_each_meal_opens_whole_packs(amounts_g: list[float], dried_g: float, packs: int) -> None:

@@ -3,6 +3,7 @@
 
 from __future__ import annotations
 
+import json
 import textwrap
 from pathlib import Path
 from typing import Any
@@ -268,3 +269,27 @@ def test_what_a_track_told_is_written_into_the_days(tmp_path: Path) -> None:
     assert told(done) == [
         "a.yaml:4:1: the track is left out; its heights and ways are written into the days"
     ]
+
+
+@pytest.mark.parametrize(
+    ("day", "written"),
+    [
+        # A day on which nobody is told to go has the height of its camp.
+        ({"title": "T"}, {"title": "T", "camp_altitude": "300 m"}),
+        ({"camp_altitude": "310 m"}, {"camp_altitude": "310 m"}),
+        ({"barometer": "980 hPa"}, {"barometer": "980 hPa"}),
+        # Of several legs the track does not tell which is which.
+        ({"travel": [{"by": "walking", "hours": 3}]},
+         {"travel": [{"by": "walking", "hours": 3}], "camp_altitude": "300 m"}),
+        ({"travel": {"by": "walking", "hours": 3, "distance": "5 km", "descent": "9 m"}},
+         {"travel": {"by": "walking", "hours": 3, "distance": "5 km", "descent": "9 m",
+                     "ascent": "200 m"}, "camp_altitude": "300 m"}),
+    ],
+)  # fmt: skip
+def test_a_track_tells_a_day_nothing_that_it_tells_itself(
+    day: dict[str, object], written: dict[str, object], tmp_path: Path
+) -> None:
+    told_here = json.dumps(day).removeprefix("{").removesuffix("}")
+    own = trip("track: way.gpx\n", f"  - {{{told_here}, {MEALS}}}\n")
+    _, read_again = join(tmp_path, own, trip(days=OTHER_DAY), **{"trips/way.gpx": TRACK})
+    assert {key: said for key, said in read_again["days"][0].items() if key != "meals"} == written
