@@ -299,6 +299,23 @@ def test_packs_go_to_one_meal_and_never_past_their_date(tmp_path: Path) -> None:
     assert not any(dish.batches for each in found.proposals for dish in each.dishes)
 
 
+@pytest.mark.parametrize(("eaten_g", "covers"), [(120, True), (200, True), (201, False)])
+def test_what_a_told_meal_leaves_in_an_open_pack_may_fill_another(
+    eaten_g: int, covers: bool, tmp_path: Path
+) -> None:
+    """One pack of 480 g: two eat so much each on the way, and their dinner takes 80 g."""
+    pack = plums("open", "2031-03-01", 1, packs={"count": 1, "in": "zip"})
+    told = {"snacks": [{"eat": "plum", "from": "open", "each": f"{eaten_g} g"}]}
+    # 4320 kcal are needed; the dinner has 2000, and 100 g of the plums 312.5.
+    lunch_g = (4320 - 2000 - 2 * 3.125 * eaten_g) / 7
+    trip = open_trip(meals={**told, "lunch": [{"eat": "grain", "each": f"{lunch_g:.0f} g"}]})
+    recipes = [pot("plum-pot", dried="plum")]
+    _, found = filled(tmp_path, trip, recipes, batches=[pack])
+    assert [[batch for _, batch in each.dishes[0].batches] for each in found.proposals] == [
+        ["open"] if covers else []
+    ]
+
+
 def test_three_proposals_differ_in_a_third_of_the_meals(tmp_path: Path) -> None:
     recipes = [pot(f"pot-{number}") for number in range(8)]
     read, found = filled(tmp_path, open_trip(4), recipes)

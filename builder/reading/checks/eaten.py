@@ -136,8 +136,8 @@ def check_energy(
     """
     if of.energy_kcal is None:
         return
+    energy_kcal = float(of.energy_kcal)
     of = untraced(of)
-    energy_kcal = of.energy_kcal or 0.0
     by_parts_kcal = _atwater_kcal(of)
     off_kcal = (
         ATWATER_OFF_KCAL
