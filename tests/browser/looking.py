@@ -91,6 +91,16 @@ CUT_OFF = """() => {
 }"""
 
 
+# Boxes that scroll sideways by themselves, with all folds open.
+SCROLLS = """() => {
+  document.querySelectorAll("details").forEach(one => { one.open = true; });
+  return [...document.querySelectorAll("article *, main *")]
+    .filter(one => one.clientWidth > 2 && one.scrollWidth > one.clientWidth + 1)
+    .filter(one => /auto|scroll/.test(getComputedStyle(one).overflowX))
+    .map(one => one.textContent.trim().slice(0, 60));
+}"""
+
+
 def too_wide(
     page: Page, kits: Path, widths: tuple[int, ...] = (320, 360, 1280)
 ) -> dict[tuple[str, int], int]:

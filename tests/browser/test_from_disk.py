@@ -2,18 +2,12 @@
 
 from __future__ import annotations
 
-import re
-import shutil
 from pathlib import Path
 
 import pytest
 from playwright.sync_api import Browser, expect
 
-from builder.shipped import shipped_root
-from tests.conftest import tripkit
-
-from .looking import CUT_OFF, offline_page, pages_of, search_for, site_pages_of, too_wide
-from .test_weight import MOST_ZIP_BYTES
+from .looking import CUT_OFF, SCROLLS, offline_page, pages_of, search_for, site_pages_of, too_wide
 
 
 def test_no_page_asks_for_anything_but_files_or_complains(browser: Browser, kits: Path) -> None:
@@ -42,15 +36,6 @@ def test_no_words_are_cut_off_on_a_narrow_screen(browser: Browser, demo_kits: Pa
     assert found == {}
 
 
-SCROLLS = """() => {
-  document.querySelectorAll("details").forEach(one => { one.open = true; });
-  return [...document.querySelectorAll("article *, main *")]
-    .filter(one => one.clientWidth > 2 && one.scrollWidth > one.clientWidth + 1)
-    .filter(one => /auto|scroll/.test(getComputedStyle(one).overflowX))
-    .map(one => one.textContent.trim().slice(0, 60));
-}"""
-
-
 def scrolling_sideways(browser: Browser, kits: Path) -> dict[tuple[int, str], list[str]]:
     found = {}
     for width in (320, 360):
@@ -68,89 +53,6 @@ def test_no_table_and_nothing_else_scrolls_sideways_on_a_phone(
     found = scrolling_sideways(browser, demo_kits)
     # Sheets of labels are as large as their paper, or nothing on them fits the labels.
     assert {each for each in found if "/labels-" not in each[1]} == set()
-
-
-@pytest.fixture(scope="module", params=["de", "nb"])
-def translated(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
-    folder = tmp_path_factory.mktemp(request.param)
-    shutil.copytree(shipped_root() / "content", folder / "content")
-    trip = folder / "content" / "trips" / "lake-emmerin.yaml"
-    text = trip.read_text("utf-8")
-    trip.write_text(text.replace("\ntitle:", f"\nlanguage: {request.param}\ntitle:", 1), "utf-8")
-    content, out = str(folder / "content"), folder / "kits"
-    result = tripkit("build", "lake-emmerin", "--content", content, "--out", str(out))
-    assert result.exit_code == 0, result.output
-    return out
-
-
-def test_nor_where_words_are_longer(browser: Browser, translated: Path) -> None:
-    assert scrolling_sideways(browser, translated) == {}
-
-
-def test_kits_of_longer_words_are_light_too(translated: Path) -> None:
-    (zipped,) = translated.glob("*.zip")
-    assert zipped.stat().st_size < MOST_ZIP_BYTES
-
-
-def test_a_long_word_is_parted_with_a_hyphen_and_copied_and_found_whole(
-    browser: Browser, translated: Path
-) -> None:
-    word = {"de": "Zartbitterschokolade", "nb": "Grønnsaksbuljongpulver"}
-    with offline_page(browser, width=320) as (page, _):
-        kit = translated / "lake-emmerin"
-        page.goto((kit / "index.html").as_uri())
-        language = page.locator("html").get_attribute("lang") or ""
-        holding = [
-            file
-            for file in sorted(kit.rglob("*.html"))
-            if re.search(r'<i class="joint"></i>', file.read_text("utf-8"))
-        ]
-        assert holding
-        page.goto(holding[0].as_uri())
-        cell = page.locator(":is(th, td):has(.joint)").first
-        copied = cell.evaluate(
-            "one => { getSelection().selectAllChildren(one); return getSelection().toString(); }"
-        )
-        assert "\xad" not in copied
-        assert "\xad" not in (cell.text_content() or "")
-        hyphen = cell.locator(".joint").first.evaluate(
-            "one => getComputedStyle(one, '::before').content"
-        )
-        assert hyphen == '"\xad"'
-    searched = (kit / "search" / "search_index.js").read_text("utf-8")
-    assert "joint" not in searched and "\xad" not in searched
-    assert word[language] in searched
-
-
-CUT_BUTTONS = """() => {
-  const found = [];
-  for (const one of document.querySelectorAll(".kit-tools .kit-button")) {
-    if (!one.offsetWidth) continue;
-    if (one.scrollHeight > one.clientHeight + 1) found.push(one.textContent);
-    const text = one.firstChild;
-    for (const word of text.data.matchAll(/[^\\s\u00a0]+/g)) {
-      const range = document.createRange();
-      range.setStart(text, word.index);
-      range.setEnd(text, word.index + word[0].length);
-      if (new Set([...range.getClientRects()].map(each => each.top)).size > 1) found.push(word[0]);
-    }
-  }
-  const at = document.querySelector(".eat-at");
-  if (at && at.scrollHeight > at.clientHeight + 1) found.push(at.textContent);
-  return found;
-}"""
-
-
-@pytest.mark.parametrize("width", [320, 360])
-def test_no_word_of_a_button_is_cut_in_two(browser: Browser, translated: Path, width: int) -> None:
-    found = {}
-    with offline_page(browser, width=width) as (page, _):
-        for name in ("meals/day-1-dinner", "cook/hot-chocolate", "bags", "shopping"):
-            page.goto((translated / "lake-emmerin" / f"{name}.html").as_uri())
-            expect(page.locator(".kit-tools .kit-button").first).to_be_attached()
-            if cut := page.evaluate(CUT_BUTTONS):
-                found[name] = cut
-    assert found == {}
 
 
 @pytest.mark.parametrize("width", [360, 1280])

@@ -37,13 +37,24 @@ def test_words_are_parted_where_two_meet(language: str, parted: str) -> None:
     "html",
     [
         "<p>Sonnenblumenkerne</p>",
+        "<h4>Sonnenblumenkerne</h4>",
+        "<h1>Sonnenblumenöl</h1>",  # a heading has room for it
+        '<h2 id="Sonnenblumenkerne">x</h2>',
         '<td><a title="Sonnenblumenkerne" href="#Sonnenblumenkerne">x</a></td>',
         "<thead><i>Sonnenblumenkerne</i></thead>",
         "<td>&Sonnenblumenkerne;</td>",
     ],
 )
-def test_nothing_but_words_of_cells_is_parted(html: str) -> None:
+def test_nothing_but_words_of_headings_and_cells_is_parted(html: str) -> None:
     assert with_joints(html, "de") == html
+
+
+@pytest.mark.parametrize("heading", ["h1", "h2", "h3"])
+def test_a_heading_is_parted_where_its_word_is_wider_than_a_phone(heading: str) -> None:
+    html = f'<{heading} id="a">Mit Sonnenblumenkernen, gesund</{heading}>'
+    assert with_joints(html, "de") == html.replace(
+        "blumenkernen", f"{JOINT}blumen{JOINT}kernen"
+    )
 
 
 def test_what_is_read_is_the_word_as_it_was_written() -> None:

@@ -1,4 +1,4 @@
-"""Long words of narrow cells, with joints at which they may be parted by a hyphen.
+"""Long words of headings, steps and narrow cells, with joints at which a hyphen may part them.
 
 Some browsers have no dictionary of a language, and part a word anywhere. A joint holds no letter:
 what is copied, searched or read by a script has the word as it was written.
@@ -13,15 +13,15 @@ JOINT = '<i class="joint"></i>'
 # What words are often put together with, by language, behind at least four other letters.
 _BEGINS = {
     "de": """
-        absorber apparat beeren behandlung blatt blätter blumen bohnen brenner brot brühe brühpulver
-        butter creme drink eintopf entnahme essig extrakt fett fleisch flocken forelle gemüse
-        gekommen getränk getränke gewicht graupen grieß granulat grütze handschuhe hartkäse kaffee
-        kartoffel kekse kerne kernmus kernöl knäcke kohl konzentrat korn kuchen kürbis käse
-        marmelade mehl milch mischung nudeln nudel nüsse oberschenkel paprika pfeffer pilze polenta
-        proben protein pudding pulver püree reserve riegel samen saft schale scheiben schinken
-        schmalz schokolade schokoladen schulter sellerie soße soßen sprossen stärke suppe suppen
-        tablette temperatur tomaten topf tortilla trauben vollkorn wasser weich wurst wärme zeit
-        zwiebel zucker
+        absorber apparat beeren behandlung benzin blatt blumen blätter bohnen brenner brot brühe
+        brühpulver butter creme drink eintopf entnahme essig extrakt fett fleisch flocken forelle
+        gekommen gemüse getränk getränke gewicht granulat graupen grieß grütze handschuhe hartkäse
+        kaffee kartoffel kekse kerne kernmus kernöl knäcke kocher kohl konzentrat korn kuchen käse
+        kürbis marmelade mehl milch mischung nudel nudeln nüsse oberschenkel paprika pfeffer pilze
+        polenta proben protein pudding pulver püree reserve riegel saft samen schale scheiben
+        schinken schmalz schmelzen schokolade schokoladen schulter sellerie soße soßen sprossen
+        stärke suppe suppen tablette temperatur tomaten topf tortilla trauben vollkorn wasser
+        weich wurst wärme zeit zucker zwiebel
     """,
     "nb": """
         absorber behandling blader blanding bolle brød bønner buljong drikk eddik ekstrakt fett flak
@@ -31,13 +31,17 @@ _BEGINS = {
         vann
     """,
 }
-_CELL = re.compile(r"<t[hd][ >].*?</t[hd]>", re.S)
+# A heading and a step have the whole width of the page, in larger letters.
+_NARROW = re.compile(r"<(?P<name>t[hd]|d[td]|h[1-3]|label)[ >].*?</(?P=name)>", re.S)
 _WORDS = re.compile(r"(?<=>)[^<]+")
-_LONG = re.compile(r"(?<![\w&])[^\W\d_]{12,}")
+_LONG = {
+    name: re.compile(rf"(?<![\w&])[^\W\d_]{{{letters},}}")
+    for name, letters in (("t", 12), ("d", 12), ("h", 16), ("l", 16))
+}
 
 
 def with_joints(html: str, language: str) -> str:
-    """Give a page's text with joints in the long words of its cells; English has none."""
+    """Give a page's text with joints in the long words of narrow places; English has none."""
     joint = _joint(language)
     if joint is None:
         return html
@@ -45,10 +49,11 @@ def with_joints(html: str, language: str) -> str:
     def jointed(found: re.Match[str]) -> str:
         return joint.sub(JOINT, found[0])
 
-    def in_cell(cell: re.Match[str]) -> str:
-        return _WORDS.sub(lambda words: _LONG.sub(jointed, words[0]), cell[0])
+    def parted(element: re.Match[str]) -> str:
+        long = _LONG[element["name"][0]]
+        return _WORDS.sub(lambda words: long.sub(jointed, words[0]), element[0])
 
-    return _CELL.sub(in_cell, html)
+    return _NARROW.sub(parted, html)
 
 
 @cache

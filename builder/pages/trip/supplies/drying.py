@@ -411,7 +411,7 @@ def _proposals(kit: Kit, figures: Figures) -> Table | None:
             text(each.name),
             text(each.batch),
             filled(
-                say.count("{mass}, {n} pack", "{mass}, {n} packs", each.packs, mass="{mass}"),
+                say.count("{n} pack, {mass}", "{n} packs, {mass}", each.packs, mass="{mass}"),
                 mass=figures.both(each.mass_g, "mass_g"),
             ),
             text(_until(figures, each)),

@@ -168,7 +168,8 @@ def _sweat(kit: Kit, figures: Figures) -> Table | None:
         )
         for on_day, own, sweat in most.values()
     ]
-    return table((say("Each hour"), say("Plan to drink"), say("Sweat, estimate")), rows, "lrr")
+    heads = (say("Each hour"), say("Plan to drink"), say("Sweat, estimate"))
+    return _in_room(kit, table(heads, rows, "lrr"))
 
 
 def _sweat_span(figures: Figures, each: Sweating) -> str:
