@@ -10,8 +10,10 @@ import subprocess
 import time
 from abc import ABC, abstractmethod
 from collections.abc import Callable, Iterator
-from contextlib import ExitStack, contextmanager
+from contextlib import contextmanager
 from pathlib import Path
+from subprocess import DEVNULL
+from typing import IO
 from urllib.error import HTTPError
 from urllib.request import Request, urlopen
 
@@ -26,6 +28,14 @@ FIREFOX_PREFERENCES = (
     'user_pref("network.proxy.ssl", "127.0.0.1");\n'
     'user_pref("network.proxy.ssl_port", 9);\n'
 )
+# What the console holds of pages, not of the browser's own windows.
+CONSOLE = """
+const told = Services.console.getMessageArray()
+  .filter(each => each instanceof Ci.nsIScriptError && each.sourceName.startsWith("file:"))
+  .map(each => each.errorMessage);
+Services.console.reset();
+return told;
+"""
 Answer = dict[str, object]
 
 
@@ -83,6 +93,14 @@ class Firefox(Driven):
 
     def run(self, script: str) -> object:
         return self._ask("WebDriver:ExecuteScript", {"script": script, "args": []})["value"]
+
+    def complaints(self) -> list[str]:
+        """Give what its console was told of faults in pages since it was asked last."""
+        self._ask("Marionette:SetContext", {"value": "chrome"})
+        told = self.run(CONSOLE)
+        self._ask("Marionette:SetContext", {"value": "content"})
+        assert isinstance(told, list)
+        return told
 
     def close(self) -> None:
         """End the browser."""
@@ -160,12 +178,13 @@ class WebKit(Driven):
 
 
 @contextmanager
-def firefox(home: Path) -> Iterator[Driven]:
+def firefox(home: Path) -> Iterator[Firefox]:
     """Start Firefox without a window, with a profile of its own."""
     binary = _installed("firefox-esr", "firefox")
     (home / "user.js").write_text(FIREFOX_PREFERENCES, encoding="utf-8")
     told = home / "MarionetteActivePort"
-    command = [binary, "--marionette", "--headless", "--no-remote", "--profile", str(home)]
+    ways = ("--marionette", "--remote-allow-system-access", "--headless", "--no-remote")
+    command = [binary, *ways, "--profile", str(home)]
     with _running(command, {"HOME": str(home)}) as process:
         _wait(lambda: told.exists() and bool(told.read_text()), process)
         driven = Firefox(int(told.read_text()))
@@ -177,28 +196,55 @@ def firefox(home: Path) -> Iterator[Driven]:
 @contextmanager
 def webkit(home: Path) -> Iterator[Driven]:
     """Start WebKitGTK's small browser on a screen that nobody sees."""
-    driver, screen = _installed("WebKitWebDriver"), _installed("Xvfb")
-    binary = next(iter(Path("/usr/lib").glob("*/webkit2gtk-4.*/MiniBrowser")), None)
-    if binary is None:
-        raise NotHere("MiniBrowser of webkit2gtk is not installed")
+    driver, binary = _installed("WebKitWebDriver"), _small_browser()
     port = _free_port()
-    with ExitStack() as stack:
-        reads, writes = os.pipe()
-        shown = [screen, "-displayfd", str(writes), "-nolisten", "tcp"]
-        stack.enter_context(_running(shown, {}, writes))
+    with (
+        _screen(home) as more,
+        _running([driver, f"--port={port}"], more) as process,
+    ):
+        _wait(lambda: _answers(port), process)
+        driven = WebKit(port, binary)
+        yield driven
+        driven.close()
+
+
+def webkit_complaints(home: Path, pages: list[str], ends: list[str]) -> str:
+    """Open pages, each in a tab, and give what the console was told, with all that must be in it.
+
+    Where a driver drives it, this browser tells nothing.
+    """
+    told = home / "told"
+    command = [_small_browser(), "--enable-write-console-messages-to-stdout=true", *pages]
+    with (
+        _screen(home) as more,
+        told.open("wb") as console,
+        _running(command, more, console=console) as process,
+    ):
+        _wait(lambda: all(each in told.read_text("utf-8") for each in ends), process)
+    return told.read_text("utf-8")
+
+
+def _small_browser() -> str:
+    found = next(iter(Path("/usr/lib").glob("*/webkit2gtk-4.*/MiniBrowser")), None)
+    if found is None:
+        raise NotHere("MiniBrowser of webkit2gtk is not installed")
+    return str(found)
+
+
+@contextmanager
+def _screen(home: Path) -> Iterator[dict[str, str]]:
+    """Start a screen that nobody sees; give what WebKitGTK has to know."""
+    reads, writes = os.pipe()
+    shown = [_installed("Xvfb"), "-displayfd", str(writes), "-nolisten", "tcp"]
+    with _running(shown, {}, writes):
         os.close(writes)
         with os.fdopen(reads) as told:
             display = told.readline().strip()
-        more = {
+        yield {
             **{"HOME": str(home), "XDG_RUNTIME_DIR": str(home), "DISPLAY": f":{display}"},
             # Containers allow no sandbox within; the only pages shown are the kit's own.
             "WEBKIT_DISABLE_SANDBOX_THIS_IS_DANGEROUS": "1",
         }
-        process = stack.enter_context(_running([driver, f"--port={port}"], more))
-        _wait(lambda: _answers(port), process)
-        driven = WebKit(port, str(binary))
-        yield driven
-        driven.close()
 
 
 def _installed(*names: str) -> str:
@@ -210,14 +256,14 @@ def _installed(*names: str) -> str:
 
 @contextmanager
 def _running(
-    command: list[str], more: dict[str, str], *passed: int
+    command: list[str], more: dict[str, str], *passed: int, console: int | IO[bytes] = DEVNULL
 ) -> Iterator[subprocess.Popen[bytes]]:
     with subprocess.Popen(
         command,
         env={**os.environ, **more},
         pass_fds=passed,
-        stdout=subprocess.DEVNULL,
-        stderr=subprocess.DEVNULL,
+        stdout=console,
+        stderr=console,
     ) as process:
         try:
             yield process

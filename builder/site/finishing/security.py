@@ -39,23 +39,20 @@ def inline_styles(html: str) -> list[str]:
 def policy(scripts: Sequence[str], styles: Sequence[str] = (), alone: bool = False) -> str:
     """Give the policy for a page with these inline scripts and styles.
 
-    A page that stands alone (one file, nothing beside it) may load nothing but data pictures.
+    A page that stands alone (one file, nothing beside it) may load nothing but data pictures. In a
+    kit scripts, styles, workers, the list of files and the manifest come from the kit itself; the
+    last has no directive that WebKit knows, so all that nothing is said of may, and what no page
+    has is named instead.
     """
-    own = [] if alone else ["'self'"]
-    directives = {
-        "default-src": ["'none'"],
-        "script-src": [*own, *(hash_source(script) for script in scripts)],
-        "style-src": [*own, *(hash_source(style) for style in styles)],
-        "img-src": [*own, "data:"],
-        "connect-src": own,
-        "worker-src": own,
-        "manifest-src": own,
-        "base-uri": ["'none'"],
-        "form-action": ["'none'"],
-    }
-    return "; ".join(
-        f"{name} {' '.join(sources)}" for name, sources in directives.items() if sources
-    )
+    own = "" if alone else "'self' "
+    directives = {"default-src": own.strip() or "'none'"}
+    for name, texts in (("script-src", scripts), ("style-src", styles)):
+        if texts:
+            directives[name] = own + " ".join(map(hash_source, texts))
+    directives["img-src"] = f"{own}data:"
+    never = () if alone else ("font-src", "frame-src", "media-src", "object-src")
+    directives |= dict.fromkeys((*never, "base-uri", "form-action"), "'none'")
+    return "; ".join(f"{name} {sources}" for name, sources in directives.items())
 
 
 def secured(before: str, after: str) -> str:
