@@ -52,9 +52,7 @@ def test_nothing_but_words_of_headings_and_cells_is_parted(html: str) -> None:
 @pytest.mark.parametrize("heading", ["h1", "h2", "h3"])
 def test_a_heading_is_parted_where_its_word_is_wider_than_a_phone(heading: str) -> None:
     html = f'<{heading} id="a">Mit Sonnenblumenkernen, gesund</{heading}>'
-    assert with_joints(html, "de") == html.replace(
-        "blumenkernen", f"{JOINT}blumen{JOINT}kernen"
-    )
+    assert with_joints(html, "de") == html.replace("blumenkernen", f"{JOINT}blumen{JOINT}kernen")
 
 
 def test_what_is_read_is_the_word_as_it_was_written() -> None:
