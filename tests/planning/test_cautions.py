@@ -383,7 +383,7 @@ def test_allergens_of_a_label_and_of_a_dried_meal_are_found(tmp_path: Path) -> N
     told = sorted(c.because for c in kit.cautions if c.id == "not-to-be-eaten")
     assert len(told) == 2
     assert "Bo must not eat dish, oven-dried (cereals with gluten)" in told[0]
-    assert "Ea must not eat Bar (sesame)" in told[1]
+    assert "Ea must not eat Bar (day 1, snacks): sesame." in told[1]
 
 
 SAYS: list[tuple[str, Callable[[], Folder], str]] = [

@@ -21,9 +21,9 @@ from .folders import day, hand
 # caution, level, page, where one must act, reason
 TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("not-to-be-eaten", "danger", "day-1", Spot((1, 0), person="Ea"),
-     "Ea must not eat kernel-nut (tree nuts): it is in kernel-nut (day 1, snacks)."),
+     "Ea must not eat kernel-nut (day 1, snacks): tree nuts."),
     ("not-to-be-eaten", "danger", "day-2", Spot((2, 1), person="Ea"),
-     "Ea must not eat kernel-nut (tree nuts): it is in kernel-nut (day 2, snacks)."),
+     "Ea must not eat kernel-nut (day 2, snacks): tree nuts."),
     ("raw-dried-animal-food", "danger", "cook/dish", Spot((2, 1), 0, batch="batch", pack="food"),
      "steak-raw, dried raw (batch batch) in dish (day 2, dinner): cook it until the middle "
      "reaches 74\u00a0°C."),

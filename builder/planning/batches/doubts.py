@@ -9,6 +9,7 @@ from builder.formulas.dryness import odd_solids_share, solids_of_listed
 from builder.model.batch import HEAT_METHODS
 from builder.planning.batches.judging import Judged, called
 from builder.problems import Problem
+from builder.units import plain
 
 # Ice, fresh and dried are three weighings of which two give the third.
 ICE_OFF_SHARE = 0.05
@@ -50,8 +51,8 @@ def _odd_weights(judged: Judged) -> Iterator[Problem]:
         yield Problem(
             batch.places.of("dried"),
             "odd-weights",
-            f"{called(batch)} came out at {batch.dried_g:g} g from {batch.fresh_g:g} g: that is "
-            f"{solids:.0%} of the solids that {judged.substance.name} usually holds",
+            f"{called(batch)} came out at {plain(batch.dried_g)} g from {plain(batch.fresh_g)} g: "
+            f"that is {solids:.0%} of the solids that {judged.substance.name} usually holds",
             "weigh it again, and take the tare off both",
             "warning",
         )
@@ -66,7 +67,8 @@ def _ice(judged: Judged) -> Iterator[Problem]:
         yield Problem(
             batch.places.of("ice"),
             "ice",
-            f"{called(batch)} gave {batch.ice_g:g} g of ice and lost {lost_g:g} g by its weights",
+            f"{called(batch)} gave {plain(batch.ice_g)} g of ice and lost {plain(lost_g)} g by its "
+            "weights",
             "weigh fresh, dried and ice again: one of the three is wrong",
             "warning",
         )

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from builder.model.kit import How, Spot
 from builder.model.trip import Person
 from builder.planning.cautions.facts import Facts, Finding, in_meal, meal_said
 from builder.planning.foods import hazards_of
-from builder.planning.menu import avoided_in, avoided_said
-from builder.speech import later
+from builder.planning.menu import MenuItem, avoided_in, avoided_said
+from builder.speech import Speech, later
 
 SMALL_CHILD_BELOW_YEARS = 5
 BABY_NEAR_BELOW_YEARS = 2
@@ -26,19 +26,26 @@ def not_to_be_eaten(facts: Facts) -> Iterator[Finding]:
     avoiding = {person.name: person for person in facts.trip.party if person.avoids}
     for meal in facts.meals() if avoiding else ():
         for person in (avoiding[name] for name in meal.planned.eaters if name in avoiding):
-            found = [
-                f"{portion.planned.name} ({avoided_said(facts.say, word)})"
-                for portion in meal.portions
-                for word in avoided_in(person, portion.substance, "told")
-            ]
+            found = sorted(
+                {
+                    (portion.planned.name, avoided_said(facts.say, word))
+                    for portion in meal.portions
+                    for word in avoided_in(person, portion.substance, "told")
+                }
+            )
             if found:
-                says = facts.say(
-                    "{name} must not eat {food}: it is in {meal}.",
-                    name=person.name,
-                    food=facts.say.listed(sorted(set(found))),
-                    meal=meal_said(facts.say, meal),
-                )
+                says = _must_not_eat(facts.say, person.name, meal, found)
                 yield in_meal(says, meal, person=person.name)
+
+
+def _must_not_eat(say: Speech, name: str, meal: MenuItem, found: Sequence[tuple[str, str]]) -> str:
+    """Say of somebody what they must not eat; what is eaten by itself is named once."""
+    said = meal_said(say, meal)
+    if {food for food, _ in found} == {meal.planned.title}:
+        words = say.listed([word for _, word in found])
+        return say("{name} must not eat {meal}: {what}.", name=name, meal=said, what=words)
+    foods = say.listed([f"{food} ({word})" for food, word in found])
+    return say("{name} must not eat {food}: it is in {meal}.", name=name, food=foods, meal=said)
 
 
 def may_contain(facts: Facts) -> Iterator[Finding]:
