@@ -32,7 +32,8 @@ _MEANT: Mapping[str, str] = {
     "lake": "pond, tarn, loch, reservoir, see, teich, innsjø, sjø, vann, tjern",
     "snow": "ice, glacier, schnee, eis, snø, is",
     "tap": "house, leitung, wasserhahn, spring, kran",
-    "boil": "boiled, boiling, kochen, abkochen, koke, koking",
+    "boil": "boiled, boiling, cook, bring to a boil, bring to the boil, kochen, abkochen,"
+    " aufkochen, koke, koking",
     "chemical": "chemicals, tablet, tablets, drops, chlorine, chlorine dioxide, iodine, bleach,"
     " tabletten, tropfen, chlor, jod, tabletter, dråper, klor",
     "filter": "filtered, filtering, pump, gravity, filtern, filtrieren, filtrere",
@@ -76,6 +77,21 @@ _MEANT: Mapping[str, str] = {
     "herb": "spice, spices, herbs, seasoning, kräuter, gewürz, urter, krydder",
     "drink": "beverage, getränk, drikke",
     "meal": "dish, ready meal, gericht, mahlzeit, rett, måltid",
+    # steps, and what is cooked in
+    "soak": "rehydrate, hydrate, steep, einweichen, quellen, bløtlegge, trekke",
+    "mix": "add, stir, stir in, combine, whisk, blend, fold, mischen, rühren, einrühren, blande,"
+    " røre",
+    "simmer": "cook, stew, poach, köcheln, ziehen, småkoke, putre",
+    "fry": "sauté, brown, braten, anbraten, rösten, steke",
+    "press": "toast, grill, toasten, grillen, riste",
+    "bake": "roast, oven, backen, steke i ovn",
+    "rest": "stand, let stand, sit, wait, stehen, ruhen, ziehen lassen, hvile, vente",
+    "serve": "eat, share out, dish up, servieren, anrichten, verteilen, servere, spise",
+    "pot": "pan, kettle, dutch oven, skillet, saucepan, billy, topf, pfanne, kessel, gryte, kjele,"
+    " panne",
+    "iron": "pie iron, sandwich iron, campfire iron, toaster, sandwicheisen, toastjern",
+    "mug": "cup, bowl, becher, tasse, schüssel, kopp, krus, skål",
+    "none": "no cook, no cooking, cold soak, uncooked, ohne kochen, ukokt",
     # drying and packing
     "dehydrator": "dryer, dried, dehydrated, air, dörrgerät, dörrautomat, tørke, tørker",
     "freeze-dryer": "freeze-dried, freeze drying, gefriertrockner, gefriergetrocknet, frysetørker,"

@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import random
+from typing import get_args
 
 import pytest
 
 from builder.model.food import ALLERGENS, KINDS
 from builder.model.place import Place
+from builder.model.recipe import Do
 from builder.model.trip import TRAVEL_BY
 from builder.problems import (
     Problem,
@@ -94,6 +96,20 @@ def test_the_nearest_known_word_is_found(word: str, known: list[str], near: str 
 )
 def test_a_word_is_known_by_what_it_means_before_how_it_is_spelt(written: str, meant: str) -> None:
     assert did_you_mean(written, TRAVEL_BY) == f"did you mean {meant}?"
+
+
+@pytest.mark.parametrize(
+    ("written", "meant"),
+    [
+        ("rehydrate", "soak"),
+        ("stir", "mix"),  # not simmer, which is spelt more like it
+        ("cook", "boil or simmer"),
+        ("Anbraten", "fry"),
+        ("simmr", "simmer"),
+    ],
+)
+def test_what_cooks_call_a_step_is_known(written: str, meant: str) -> None:
+    assert did_you_mean(written, get_args(Do)) == f"did you mean {meant}?"
 
 
 def test_what_is_meant_may_be_more_than_one_word() -> None:

@@ -34,7 +34,7 @@ SPOILT = (
         "unknown pot",
         "trips/tarrow.yaml",
         (("[pot]", "[pot, pan]"),),
-        ("trips/tarrow.yaml:4:34: error: there is no pot 'pan' — known are: pot [pot-unknown]",),
+        ("trips/tarrow.yaml:4:34: error: there is no pot 'pan' — did you mean pot? [pot-unknown]",),
     ),
     Spoilt(
         "unknown iron",
@@ -48,7 +48,9 @@ SPOILT = (
         "unknown pot of a fire",
         "trips/tarrow.yaml",
         (("title: Tarrow Tops", "title: Tarrow Tops\nfire: {pots: [billy]}"),),
-        ("trips/tarrow.yaml:2:15: error: there is no pot 'billy' — known are: pot [pot-unknown]",),
+        (
+            "trips/tarrow.yaml:2:15: error: there is no pot 'billy' — did you mean pot? [pot-unknown]",
+        ),
     ),
     Spoilt(
         "a pot unknown to stove and fire is told once",
@@ -57,7 +59,7 @@ SPOILT = (
             ("[pot]", "[pot, pan]"),
             ("title: Tarrow Tops", "title: Tarrow Tops\nfire: {pots: [pan]}"),
         ),
-        ("trips/tarrow.yaml:5:34: error: there is no pot 'pan' — known are: pot [pot-unknown]",),
+        ("trips/tarrow.yaml:5:34: error: there is no pot 'pan' — did you mean pot? [pot-unknown]",),
     ),
     Spoilt(
         "no heat",

@@ -57,7 +57,7 @@ def test_a_pot_that_the_trip_does_not_take_is_told_once(tmp_path: Path) -> None:
     ]
     text = changed(TRIP, "    meals:", "    in: kettle\n    meals:")
     assert told(tmp_path / "day", text) == [
-        "trips/tarrow.yaml:7:9: error: this trip takes no pot 'kettle' — known are: pot [pot-not-taken]"
+        "trips/tarrow.yaml:7:9: error: this trip takes no pot 'kettle' — did you mean pot? [pot-not-taken]"
     ]
 
 
@@ -65,7 +65,7 @@ def test_a_pot_of_the_trip_that_is_nowhere_in_the_gear_is_told_there_alone(tmp_p
     text = changed(TRIP, "pots: [pot]", "pots: [kettle]")
     text = changed(text, "from: beans-may", "from: beans-may, in: kettle")
     assert [each.partition("error: ")[2] for each in told(tmp_path, text)] == [
-        "there is no pot 'kettle' — known are: pot [pot-unknown]"
+        "there is no pot 'kettle' — did you mean pot? [pot-unknown]"
     ]
 
 
