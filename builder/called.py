@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator, Mapping
 from functools import cache
+from itertools import accumulate, chain
 
 from builder.meant import folded
 
@@ -168,34 +169,30 @@ _WORDS = re.compile(r"[a-z0-9]+")
 
 def called_by_others(food: str) -> tuple[str, ...]:
     """Give what else a food is called, by its id."""
-    return tuple(
-        dict.fromkeys(
-            other for start, others in _starts() if _begins(food, start) for other in others
-        )
-    )
+    rows = _rows()
+    found = (rows[start] for start in _starts_of(food) if start in rows)
+    return tuple(dict.fromkeys(chain.from_iterable(found)))
 
 
 def foods_called(word: str, foods: Iterable[str]) -> list[str]:
     """Give the ids among some that are of foods which others call so."""
     said = _plainly(word)
-    starts = [start for start, others in _starts() if said in map(_plainly, others)]
-    return [food for food in foods if any(_begins(food, start) for start in starts)]
+    starts = {start for start, others in _rows().items() if said in map(_plainly, others)}
+    return [food for food in foods if not starts.isdisjoint(_starts_of(food))]
 
 
 @cache
-def _starts() -> tuple[tuple[str, tuple[str, ...]], ...]:
-    return tuple(_told())
-
-
-def _told() -> Iterator[tuple[str, tuple[str, ...]]]:
+def _rows() -> Mapping[str, tuple[str, ...]]:
+    found: dict[str, tuple[str, ...]] = {}
     for starts, others in _CALLED.items():
         names = tuple(each.strip() for each in others.split(","))
-        yield from ((start, names) for start in starts.split())
+        found |= dict.fromkeys(starts.split(), names)
+    return found
 
 
-def _begins(food: str, start: str) -> bool:
-    """Tell whether an id begins with another, word by word."""
-    return f"{food}-".startswith(f"{start}-")
+def _starts_of(food: str) -> Iterator[str]:
+    """Give how an id begins, word by word: `beef`, `beef-mince`, `beef-mince-raw`."""
+    return accumulate(food.split("-"), "{}-{}".format)
 
 
 @cache
