@@ -167,15 +167,18 @@ class _FolderReader:
     def misnamed(self) -> None:
         """Warn of what lies beside the rooms of the top layer under almost the same name."""
         layer = self.layers[-1]
+        rooms = [name.removesuffix(".yaml") for name in ROOMS]
         for path in top_of(layer.folder):
             is_room_file = path.suffix.lower() in ENDINGS and is_file(path)
-            if room := nearest(path.stem.lower(), [name.removesuffix(".yaml") for name in ROOMS]):
+            if not is_room_file and not os.path.isdir(path):
+                continue  # before words are compared, which takes a library that is slow to load
+            if room := nearest(path.stem.lower(), rooms):
                 if room == "sources" and is_room_file:
                     self.warn(layer, path.name, "this file is not read", "call it sources.yaml")
                 elif is_room_file:
                     says, mend = "this file is not read here", f"move it into {room}/"
                     self.warn(layer, path.name, says, mend)
-                elif os.path.isdir(path) and room != "sources":
+                elif room != "sources":
                     says, mend = "this folder is not read", f"call it {room}"
                     self.warn(layer, path.name, says, mend)
 
