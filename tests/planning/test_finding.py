@@ -64,6 +64,8 @@ def why(searched: str, wanted: str) -> tuple[str, ...]:
         ("Capsicum", "red-pepper-raw", "also called capsicum"),
         ("capsicum", "pepper-egg-scramble", "uses Red pepper"),
         ("eggplant", "aubergine-raw", "also called eggplant"),
+        ("carrots", "carrot-raw", "name"),
+        ("Zwiebeln", "onion-raw", "German: Zwiebel"),
     ],
 )
 def test_a_record_is_found_by_any_word_of_it(searched: str, wanted: str, because: str) -> None:
@@ -102,6 +104,8 @@ def test_several_words_narrow() -> None:
         ("peanuts", "peanuts"),  # its name before those that hold it
         ("corn", "sweetcorn-raw"),  # called just that, before what holds the word
         ("zucchini", "courgette-raw"),
+        ("eggs", "egg-raw"),  # more than one of it is all of its name
+        ("carrots", "carrot-raw"),
         ("muesli", "granola"),  # its name before a bar that is called after it
     ],
 )

@@ -11,8 +11,11 @@ from builder.problems import near_words
 from builder.record import dataclass
 
 # How well a searched word fits a word of a mark.
-_WHOLE, _START, _WITHIN, _NEAR = 1.0, 0.9, 0.7, 0.5
-_SHORTEST_WITHIN = 3  # letters: `te` is no part of `potatoes`
+_WHOLE, _START, _MORE, _WITHIN, _NEAR = 1.0, 0.9, 0.85, 0.7, 0.5
+# By which a searched word is longer than one of ours, where it means more than one: `carrots`.
+_OF_MORE = frozenset({"s", "es", "e", "n", "en", "er"})
+_SHORTEST_MORE = 3  # letters
+_SHORTEST_WITHIN = 3  # `te` is no part of `potatoes`
 _SHORTEST_NEAR = 4
 _ALL_OF_THE_NAME = 60.0  # more, where the search is the whole name
 _ALL_OF_ANOTHER_NAME = 30.0
@@ -115,7 +118,7 @@ def _plain(words: str) -> str:
 
 def _of_whole_name(name: str, searched: str) -> float:
     text = _plain(name)
-    if text == searched:
+    if text == searched or (text and searched.removeprefix(text) in _OF_MORE):
         return _ALL_OF_THE_NAME
     return _START_OF_THE_NAME if f"{text} ".startswith(f"{searched} ") else 0.0
 
@@ -134,6 +137,8 @@ def _fits(part: str, words: Iterable[str], within: bool) -> float:
             return _WHOLE
         if word.startswith(part):
             best = max(best, _START)
+        elif len(word) >= _SHORTEST_MORE and part.removeprefix(word) in _OF_MORE:
+            best = max(best, _MORE)
         elif within and len(part) >= _SHORTEST_WITHIN and part in word:
             best = max(best, _WITHIN)
     return best
