@@ -15,6 +15,9 @@ THEME_FOLDER = "assets/stylesheets"
 THEME_SHEETS = ("main.*.css", "palette.*.css")
 THEME_LINK = re.compile(r'<link rel="stylesheet" href="[^"]*assets/stylesheets/[^"]*">\s*')
 
+# The theme's drawings; those of a kit are its own (`marks.py`, kit.css).
+DRAWING = re.compile(r'--[\w-]+:\s*url\("data:image/svg\+xml[^"]*"\);?')
+
 COMMENT = re.compile(r"/\*.*?\*/", re.S)
 CLASS_IN_SELECTOR = re.compile(r"\.(-?[A-Za-z_](?:[\w-]|\\.)*)")
 # Only attributes that the theme writes into each page; pages hold them in double quotes.
@@ -56,7 +59,7 @@ def merge_styles(site: Path, pages: Iterable[str], more: str = "") -> None:
     `more` are rules that are made, not written; they come last.
     """
     sheets = [file for each in THEME_SHEETS for file in sorted((site / THEME_FOLDER).glob(each))]
-    theme = "".join(file.read_text(encoding="utf-8") for file in sheets)
+    theme = DRAWING.sub("", "".join(file.read_text(encoding="utf-8") for file in sheets))
     scripts = "".join(
         file.read_text(encoding="utf-8") for file in sorted((site / "assets").rglob("*.js"))
     )
