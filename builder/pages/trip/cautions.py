@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 
 from builder.model.kit import Kit, KitCaution
@@ -32,6 +33,11 @@ class Box:
     told: Told = ()
 
     @property
+    def in_both(self) -> str:
+        """What to do, in both systems of units at once."""
+        return _in_both(self.told) or self.text
+
+    @property
     def href(self) -> str:
         """Its address on the page of all cautions."""
         return f"cautions.md#{self.id}"
@@ -57,6 +63,11 @@ class Entry:
     cases: tuple[Case, ...]
     sources: tuple[Cell, ...]
     told: Told
+
+    @property
+    def in_both(self) -> str:
+        """What to do, in both systems of units at once."""
+        return _in_both(self.told) or self.text
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,6 +148,26 @@ def _told(units: Units, caution: KitCaution) -> Told:
     if not caution.otherwise:
         return ()
     return ((units, caution.text), (other_system(units), caution.otherwise))
+
+
+_STOPS = re.compile(r"[.,;:!?)]*$")
+
+
+def _in_both(told: Told) -> str:
+    """Put each quantity of the other system in brackets behind its own, or give nothing.
+
+    The two say the same but for their quantities, whose number and unit no plain space parts.
+    """
+    pairs = [tuple(words.split(" ")) for _, words in told]
+    if len(pairs) != 2 or len(pairs[0]) != len(pairs[1]):
+        return ""
+    both = []
+    for own, other in zip(*pairs, strict=True):
+        stops = _STOPS.search(own)
+        end = stops[0] if stops else ""
+        quantity, beside = own.removesuffix(end), other.removesuffix(end)
+        both.append(own if own == other else f"{quantity} ({beside}){end}")
+    return " ".join(both)
 
 
 def _reason(caution: KitCaution) -> str:

@@ -297,9 +297,9 @@ def _dangers(
     """Give each danger of a meal, or of what a day has besides what is cooked, once."""
     for box in (box for box in boxes if box.level == "danger"):
         if box.id != REFUSED or kit.public:
-            yield Danger(box.word, box.title, box.text, (), box.id)
+            yield Danger(box.word, box.title, box.in_both, (), box.id)
         elif who := tuple(_who(kit, say, day, place)):
-            yield Danger(box.word, box.title, box.text, who, box.id)
+            yield Danger(box.word, box.title, box.in_both, who, box.id)
 
 
 def _who(kit: Kit, say: Speech, day: KitDay, place: int | None) -> Iterator[str]:
