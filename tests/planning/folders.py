@@ -137,9 +137,6 @@ class Hand:
         return [problem.kind for problem in self.problems]
 
 
-READ: list[Hand] = []  # by the test that runs
-
-
 def write_folder(
     folder: Path,
     trips: Mapping[str, Record],
@@ -171,8 +168,7 @@ def read_hand(folder: Path, all_shipped: bool = False) -> Hand:
     read = read_folder([Layer(SHIPPED, "shipped", rooms, vouched=True), Layer(folder, "content")])
     content = with_chosen_packs(with_parts(read.content))
     stock, problems = check(content)
-    READ.append(Hand(content, stock, (*read.problems, *problems)))
-    return READ[-1]
+    return Hand(content, stock, (*read.problems, *problems))
 
 
 def hand(

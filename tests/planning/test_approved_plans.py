@@ -25,7 +25,6 @@ from builder.problems import Problem, errors
 from builder.reading.folder import Layer, read_folder
 from builder.record import dataclass, replace
 from tests.approved import as_text, hold, parts_of
-from tests.planning.conftest import HELD
 from tests.planning.folders import SHIPPED, day, day_trip, hand
 from tests.planning.test_approved_cautions import CASES
 from tests.planning.test_mishaps import GRAIN, MEALS, PULSE
@@ -122,13 +121,10 @@ def test_what_is_held_against_the_demos_is_as_it_was_approved(
 
 
 def test_no_golden_plan_is_left_of_one_that_is_gone() -> None:
-    named = {"home", "problems", "figures", "lake-emmerin-public", "cautions", "folders"}
+    named = {"home", "problems", "figures", "lake-emmerin-public", "cautions"}
     named |= {*DEMOS, *(f"{trip}-at-camp" for trip in DEMOS)}
     assert {each.stem for each in GOLDEN.iterdir()} == named
 
 
 def test_no_part_is_left_of_a_test_that_is_gone() -> None:
     assert set(parts_of(GOLDEN / "cautions.txt")) == set(CASES)
-    for name in HELD:
-        module, _, test = name.partition("::")
-        assert f"def {test}(" in (GOLDEN.parent / module).read_text(encoding="utf-8"), name
