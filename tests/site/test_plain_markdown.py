@@ -142,7 +142,7 @@ FORMS = (
 
 
 @given(form=st.sampled_from(FORMS), words=st.text(max_size=30))
-@settings(max_examples=300)
+@settings(max_examples=300, deadline=None)
 def test_what_a_person_writes_stays_by_the_book(form: str, words: str) -> None:
     written = cell(words) if "|" in form else line(words)
     page = form.replace("{}", written).replace("{{", "{").replace("}}", "}")
