@@ -13,22 +13,22 @@ JOINT = '<i class="joint"></i>'
 # What words are often put together with, by language, behind at least four other letters.
 _BEGINS = {
     "de": """
-        absorber apparat beeren behandlung benzin blatt blumen blätter bohnen brenner brot brühe
-        brühpulver butter creme drink eintopf entnahme essig extrakt fett fleisch flocken forelle
-        gekommen gemüse getränk getränke gewicht granulat graupen grieß grütze handschuhe hartkäse
-        kaffee kartoffel kekse kerne kernmus kernöl knäcke kocher kohl konzentrat korn kuchen käse
-        kürbis marmelade mehl milch mischung nudel nudeln nüsse oberschenkel paprika pfeffer pilze
-        polenta proben protein pudding pulver püree reserve riegel saft samen schale scheiben
-        schinken schmalz schmelzen schokolade schokoladen schulter sellerie soße soßen sprossen
-        stärke suppe suppen tablette temperatur tomaten topf tortilla trauben vollkorn wasser
-        weich wurst wärme zeit zucker zwiebel
+        absorber apparat beeren behandlung benzin blatt blumen blätter bohnen brenner brot brust
+        brühe brühpulver butter creme drink eintopf entnahme essig extrakt fett fleisch flocken
+        forelle gekommen gemüse getrocknet getränk getränke gewicht granulat graupen grieß grütze
+        handschuhe hartkäse kaffee kartoffel kekse kerne kernmus kernöl knäcke kocher kohl
+        konzentrat korn kuchen käse kürbis marmelade mehl milch mischung nudel nudeln nüsse
+        oberschenkel paprika pfeffer pilze polenta proben protein pudding pulver püree reserve
+        riegel saft samen schale scheiben schinken schmalz schmelzen schokolade schokoladen
+        schulter sellerie soße soßen sprossen stärke suppe suppen tablette temperatur tomaten topf
+        tortilla trauben vollkorn wasser weich wurst wärme zeit zucker zwiebel
     """,
     "nb": """
-        absorber behandling blader blanding bolle brød bønner buljong drikk eddik ekstrakt fett flak
-        flesk frø grateng gryte gryn kjeks kjerner knekke kraft krem lår mel melk mos nudler nøtter
-        olje ost pannekaker pasta potet protein pudding pulver pølse rekkefølge reserve rømme saft
-        salat saus sjokolade skiver sopp spirer stivelse suppe tabletter temperatur tomat tørket
-        vann
+        absorber behandling blader blanding bolle brød buljong bønner deig drikk eddik ekstrakt
+        fett flak flesk frø grateng gryn gryte kjeks kjerner knekke kraft krem lår mel melk mos
+        nudler nøtter olje ost pannekaker pasta potet protein pudding pulver pølse rekkefølge
+        reserve rømme saft salat saus sjokolade skiver sopp spirer stivelse suppe tabletter
+        temperatur tomat tørket vann
     """,
 }
 # A heading and a step have the whole width of the page, in larger letters.
