@@ -86,7 +86,6 @@ const set = (box, checked) => {
 
 /* Only the first step that is not ticked is seen, with a line to go back and on. What is told step
    by step begins so; elsewhere one asks for it. */
-const NEAR_PX = 12; // the room between two parts, and below the last line
 const oneAtATime = (list, boxes, number) => {
   const name = `one ${pageName} ${number}`;
   const lines = boxes.map((box) => box.closest("li"));
@@ -106,15 +105,6 @@ const oneAtATime = (list, boxes, number) => {
   const moves = make("div", { className: "kit-moves", hidden: true },
     make("p", { className: "kit-then" }, told, then), make("div", { className: "kit-tools" }, back, next, undo));
   list.after(moves);
-  /* What lies over the end of the step says that there is more of it: the timer, or this line. */
-  const tellMore = () => {
-    const edges = (part) => part.getBoundingClientRect();
-    const parts = on && at < lines.length ? [...lines[at].children] : [];
-    const over = parts.find((part) => part.matches(".timer") && edges(part).bottom > edges(moves).top - NEAR_PX) ?? moves;
-    const hides = parts.some((part) => part !== over && edges(part).bottom > edges(over).top + NEAR_PX);
-    for (const one of [moves, ...all(".timer", list)]) one.classList.toggle("kit-more", hides && one === over);
-  };
-  for (const what of ["scroll", "resize", "click", "load"]) addEventListener(what, () => requestAnimationFrame(tellMore), { passive: true });
   const go = (wanted) => {
     at = Math.min(Math.max(wanted, 0), lines.length);
     list.classList.toggle("kit-one", on);
@@ -125,7 +115,6 @@ const oneAtATime = (list, boxes, number) => {
     back.disabled = at === 0;
     next.disabled = at === lines.length;
     undo.disabled = !boxes.some((box) => box.checked);
-    requestAnimationFrame(tellMore);
   };
   const firstOpen = () => {
     const open = boxes.findIndex((box) => !box.checked);
