@@ -172,19 +172,12 @@ class _Told:
 
 
 def pocket_cautions(kit: Kit, page: CautionsPage) -> CautionsPage:
-    """Leave out what is read aloud, and what days and meals tell: what is in which meal.
-
-    Of a long trip of many they tell one system of units, as its site does: the page is heavy.
-    """
+    """Leave out what is read aloud, and what days and meals tell: what is in which meal."""
     aloud = {each.id for each in kit.cautions if each.aloud}
     groups = tuple(
         replace(
             group,
-            entries=tuple(
-                _shorter(kit, replace(each, told=each.told[:1]) if is_long(kit) else each)
-                for each in group.entries
-                if each.id not in aloud
-            ),
+            entries=tuple(_shorter(kit, each) for each in group.entries if each.id not in aloud),
         )
         for group in page.groups
     )
@@ -303,11 +296,10 @@ def _dangers(
 ) -> Iterator[Danger]:
     """Give each danger of a meal, or of what a day has besides what is cooked, once."""
     for box in (box for box in boxes if box.level == "danger"):
-        does = box.text if is_long(kit) else box.in_both
         if box.id != REFUSED or kit.public:
-            yield Danger(box.word, box.title, does, (), box.id)
+            yield Danger(box.word, box.title, box.in_both, (), box.id)
         elif who := tuple(_who(kit, say, day, place)):
-            yield Danger(box.word, box.title, does, who, box.id)
+            yield Danger(box.word, box.title, box.in_both, who, box.id)
 
 
 def _who(kit: Kit, say: Speech, day: KitDay, place: int | None) -> Iterator[str]:
