@@ -106,7 +106,8 @@ class _Marked:
     def found(self, fits: Sequence[_Fit], whole: str) -> Found:
         record, score = self.record, sum(each.score for each in fits) / len(fits)
         score += max(_of_whole_name(each, whole) for each in (record.name, record.id))
-        if any(_plain(mark.words) == whole for mark in record.marks if mark.is_other_name):
+        marks = zip(record.marks, self.words, strict=True)
+        if any(mark.is_other_name and " ".join(words) == whole for mark, words in marks):
             score += _ALL_OF_ANOTHER_NAME
         because = tuple(dict.fromkeys(each.because for each in fits))
         return Found(record.what, record.id, record.name, because, score)
