@@ -13,6 +13,51 @@ MEAL = "tarrow-tops/meals/day-2-dinner.html"
 LARGE_PX = 48
 
 
+# What a cook cannot read of any step of a page: lines that lie under what stays at the foot of the
+# screen wherever one scrolls to, and ends that lie there at first look with no mark that tells it.
+UNREAD = """async () => {
+  const found = [];
+  const [, next] = document.querySelectorAll(".kit-moves button");
+  const box = one => one.getBoundingClientRect();
+  for (const step of document.querySelectorAll(".work > li")) {
+    await new Promise(done => requestAnimationFrame(() => setTimeout(done)));
+    const over = [...document.querySelectorAll(".kit-moves, .kit-timers, .md-header, .work .timer")]
+      .filter(one => one.checkVisibility());
+    const texts = document.createTreeWalker(step, NodeFilter.SHOW_TEXT);
+    const lines = [];
+    while (texts.nextNode()) {
+      const { parentElement, data } = texts.currentNode;
+      if (!data.trim() || !parentElement.checkVisibility() || parentElement.closest("button, svg"))
+        continue;
+      const range = document.createRange();
+      range.selectNodeContents(texts.currentNode);
+      for (let line = 0; line < range.getClientRects().length; line += 1) {
+        lines.push([`${data.trim().slice(0, 30)} (${line})`, () => range.getClientRects()[line]]);
+      }
+    }
+    const hidden = ([, place]) => {
+      const { top, bottom } = place();
+      return bottom > innerHeight + 1 || top < -1
+        || over.some(one => bottom > box(one).top + 2 && top < box(one).bottom - 2);
+    };
+    if (!lines.length) found.push("no step is shown");
+    if (lines.some(hidden) && !document.querySelector(".kit-more")) {
+      found.push(`nothing tells of more: ${step.textContent.slice(0, 60)}`);
+    }
+    const first = scrollY;
+    let unread = lines;
+    for (let at = first; unread.length && at < first + box(step).height + 200; at += 40) {
+      scrollTo({ top: at, behavior: "instant" });
+      unread = unread.filter(hidden);
+    }
+    found.push(...unread.map(([words]) => words));
+    scrollTo({ top: first, behavior: "instant" });
+    next.click();
+  }
+  return found;
+}"""
+
+
 def shown(page: Page) -> Locator:
     return page.locator(".work > li:visible")
 
@@ -132,3 +177,30 @@ def test_it_is_worked_by_keys(browser: Browser, demo_kits: Path) -> None:
         page.keyboard.press("Tab")
         page.keyboard.press("Enter")
         expect(page.locator(".kit-then")).to_contain_text("Step 2 of")
+
+
+def unread(browser: Browser, kits: Path, width: int, height: int) -> dict[str, list[str]]:
+    found = {}
+    with offline_page(browser, width, height, reduced_motion="reduce") as (page, _):
+        files = sorted(kits.glob("*/meals/*.html"))
+        assert len(files) > 20
+        for file in files:
+            page.goto(file.as_uri())
+            if lines := page.evaluate(UNREAD):
+                found[file.relative_to(kits).as_posix()] = lines
+    return found
+
+
+SMALL_PHONES = pytest.mark.parametrize(("width", "height"), [(360, 640), (320, 568)])
+
+
+@SMALL_PHONES
+def test_every_line_of_every_step_can_be_read_on_a_small_phone(
+    browser: Browser, demo_kits: Path, width: int, height: int
+) -> None:
+    assert unread(browser, demo_kits, width, height) == {}
+
+
+@SMALL_PHONES
+def test_so_can_longer_words(browser: Browser, translated: Path, width: int, height: int) -> None:
+    assert unread(browser, translated, width, height) == {}

@@ -34,7 +34,12 @@ class Script:
 
 _PARTY, _OTHERWISE = "data-party=", 'class="otherwise"'
 _FOLLOW, _WAYS = 'class="follow"', 'class="ways-inputs"'
-_LISTS = Script("lists.js", ("ticks", "send"), ("startTicks", "startSending"), ('class="steps',))
+_LISTS = Script(
+    "lists.js",
+    ("ticks", "send", "more"),
+    ("startTicks", "startSending", "startMore"),
+    ('class="steps',),
+)
 _SEARCH = Script("search.js", ("search",), ("startFinding",), None, at_once=True)
 KIT_SCRIPTS = (
     Script(
