@@ -25,7 +25,12 @@ PAGES = (
 MOST_KEYS = 400
 # What has the focus: its words, whether it is seen where it is, and where it stands in the page;
 # what stays at an edge of the screen stands nowhere.
-FOCUSED = """() => {
+# Who presses keys so fast that a page still moves can be where it moves away from again.
+FOCUSED = """async () => {
+  for (let was = -1; was !== scrollY;) {
+    was = scrollY;
+    await new Promise(done => requestAnimationFrame(() => requestAnimationFrame(done)));
+  }
   const one = document.activeElement;
   if (!one || one === document.body) return null;
   const switched = one.closest(".md-header__option");  // its box itself is never drawn
