@@ -424,4 +424,4 @@ def _proposals(kit: Kit, figures: Figures) -> Table | None:
         say.of("an amount", "Take"),
         say("Best before"),
     )
-    return table(heads, rows, "llrl") if rows else None
+    return table(heads, rows, "llll") if rows else None
