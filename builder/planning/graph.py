@@ -61,7 +61,7 @@ class Ways:
         known = self.known.get(at)
         if known is None:
             way: object
-            if not figure and isinstance(figure.origin, Found):
+            if _is_nothing(figure):
                 way = (at,)  # nothing of this is not nothing of that
             else:
                 way = (float(figure), type(figure) is Count, self._parts(figure.origin))
@@ -128,8 +128,13 @@ def graph_of(data: object) -> Graph:
     """Give the graph of all figures in nested data; ids are their addresses there."""
     graph = Graph()
     told = list(_told(data, ""))
+    at_several = set()
     for name, figure in told:
-        graph.ids.setdefault(graph.ways.of(figure), name)
+        way = graph.ways.of(figure)
+        if graph.ids.setdefault(way, name) != name and _is_nothing(figure):
+            at_several.add(way)
+    for way in at_several:  # no meal's nothing is that of another
+        del graph.ids[way]
     for name, figure in told:
         first = graph.id_of(figure)
         if name == first or isinstance(figure.origin, (Told, Named, Found)):
@@ -139,6 +144,11 @@ def graph_of(data: object) -> Graph:
             same = name_of(graph, figure)
             graph.nodes[name] = Node(name, figure, name, same, same, {same: figure})
     return graph
+
+
+def _is_nothing(figure: Traced) -> bool:
+    """Tell a zero that nothing gave."""
+    return not figure and isinstance(figure.origin, Found)
 
 
 def _told(data: object, path: str) -> Iterator[tuple[str, Traced]]:

@@ -195,6 +195,12 @@ def test_nothing_of_this_is_not_nothing_of_that() -> None:
     graph = graph_of({"wood_g": no_wood, "gas_g": no_gas})
     assert graph.id_of(no_wood) == "wood_g"
     assert graph.id_of(no_gas) == "gas_g"
+    no_water = Figure(0.0, Found("water_ml", "nothing of it here"))
+    # Eaten as they are, both; the stew takes of the same nothing, and of no other meal's water.
+    graph = graph_of({"bread_ml": no_water, "apple_ml": no_water, "stew_ml": no_water * 2})
+    assert all(graph.nodes[name].leaf == no_water.origin for name in ("bread_ml", "apple_ml"))
+    assert graph.id_of(no_water) is None
+    assert graph.nodes["stew_ml"].expression == "water_ml * 2"
     # Something that was found alike is one figure.
     two = [Figure(2.0, Found("days", "counted")) for _ in range(2)]
     assert graph_of({"one": two[0], "other": two[1]}).id_of(two[1]) == "one"

@@ -37,6 +37,7 @@ _FOOD_ROOM_ML_G = named(FOOD_ROOM_ML_PER_G, "food_room_ml_g", "common-practice")
 _FOOD_AS_WATER_SHARE = named(FOOD_AS_WATER_SHARE, "food_as_water_share", "common-practice")
 _NO_WATER: float = nothing("water_ml")
 _NO_FOOD: float = nothing("food_g")
+_NO_WOOD: float = nothing("wood_g")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,12 +64,33 @@ class Cooked:
     presses: int
     heat_kj: float
     fuel_heat_kj: float
-    wood_g: float  # under the pot
-    ember_wood_g: float  # for irons and what is baked
+    wood_g: float  # under the pot and for embers
+    ember_wood_g: float  # of it, for irons and what is baked
     minutes: float
     embers_min: float  # before anything is pressed or baked, apart from the minutes
     cooked_on: Heat | None
     stove: str | None  # which of the trip's, by its key
+
+
+# What eating something as it is takes.
+NOT_COOKED = Cooked(
+    steps=(),
+    water_ml=_NO_WATER,
+    soak_water_ml=_NO_WATER,
+    unboiled_water_ml=_NO_WATER,
+    pot=None,
+    potfuls=none("potfuls"),
+    most_ml=0.0,
+    presses=none("presses"),
+    heat_kj=nothing("heat_kj"),
+    fuel_heat_kj=nothing("heat_kj"),
+    wood_g=_NO_WOOD,
+    ember_wood_g=_NO_WOOD,
+    minutes=nothing("minutes"),
+    embers_min=nothing("ember_min"),
+    cooked_on=None,
+    stove=None,
+)
 
 
 def _with(before: float, more: float) -> float:
@@ -287,7 +309,7 @@ def heated(
         work(iron_minutes, step.presses, step.each_side_min) for step in steps if step.do == "press"
     )
     presses = add_counts(step.presses for step in steps if step.do == "press")
-    wood_g: float = nothing("wood_g")
+    wood_g: float = _NO_WOOD
     baking_min = add(step.minutes * max(potfuls, 1) for step in steps if step.do == "bake")
     pot_min: float = nothing("pot_min")
     if burner and burner.on == "embers":  # they keep it hot, and the flames are gone
@@ -299,6 +321,9 @@ def heated(
     on: Heat | None = burner.on if burner else ("fire" if on_embers else None)
     if burner and burner.on == "fire":
         wood_g = work(fuel_mass_g, fuel_kj, hearth.wood_mj_kg)
+    ember_wood_g: float = _NO_WOOD
+    if on_embers:
+        ember_wood_g = work(iron_wood_g, add((pressing_min, baking_min, pot_min)), fires)
     return Cooked(
         steps=tuple(_with_embers(each, pot) if each.do == "bake" else each for each in steps),
         water_ml=add(step.water_ml for step in steps),
@@ -310,10 +335,8 @@ def heated(
         presses=presses,
         heat_kj=heat_kj,
         fuel_heat_kj=fuel_kj,
-        wood_g=wood_g,
-        ember_wood_g=work(iron_wood_g, add((pressing_min, baking_min, pot_min)), fires)
-        if on_embers
-        else nothing("wood_g"),
+        wood_g=add((wood_g, ember_wood_g)),
+        ember_wood_g=ember_wood_g,
         minutes=minutes + pressing_min,
         embers_min=named(EMBER_MIN, "ember_min", "common-practice")
         if on_embers

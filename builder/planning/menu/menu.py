@@ -23,6 +23,7 @@ from builder.model.recipe import MealName, Recipe
 from builder.model.trip import Day, Meal, MealItem, Trip
 from builder.planning.batches import Judged, name_as_dried, name_now
 from builder.planning.cooking import (
+    NOT_COOKED,
     ON_EMBERS,
     Cooked,
     CookingPlaces,
@@ -50,9 +51,7 @@ from builder.record import dataclass, replace
 from builder.speech import Speech, speech_of
 
 # Of what is eaten as it is, and of what no batch is named for.
-_NO_PACKS, _NO_POTFULS, _NO_PRESSES = none("packs"), none("potfuls"), none("presses")
-_NO_WATER, _NO_HEAT, _NO_WOOD = nothing("water_ml"), nothing("heat_kj"), nothing("wood_g")
-_NO_MINUTES = nothing("minutes")
+_NO_PACKS, _NO_WATER = none("packs"), nothing("water_ml")
 _BREWED_SHARE = 0.5  # a tea with more water is in the mug already
 # In the three languages, also at the end of a word: Früchtetee, fruktte.
 _TEA = re.compile(r"(?:\btea|tee|\bte|frukt-?te|urte-?te)\b")
@@ -195,7 +194,7 @@ class _MenuPlanner:
         """Plan one thing to cook or eat; its meal may have embers already."""
         with told_at(item.places.record, f"{meal} of day {day.number}"):
             portions = self.cooked_portions(item) if item.recipe else (self.eaten_portion(item),)
-            cooked = None
+            cooked = NOT_COOKED
             if item.recipe:
                 hearth = self._hearth(day, item, stand)
                 cooked = as_chosen(
@@ -415,7 +414,7 @@ class _MenuPlanner:
         meal: MealName,
         item: MealItem,
         portions: tuple[Portion, ...],
-        cooked: Cooked | None,
+        cooked: Cooked,
         conditions: Conditions,
     ) -> PlannedMeal:
         """Bring all figures of one meal together; plates are shared out later, by need."""
@@ -452,7 +451,7 @@ class _MenuPlanner:
             not_told=tuple(
                 dict.fromkeys(food.name for each in portions for food in each.substance.untold)
             ),
-            **(_as_cooked(cooked) if cooked else _uncooked()),
+            **_as_cooked(cooked),
         )
 
 
@@ -470,33 +469,11 @@ def _as_cooked(cooked: Cooked) -> dict[str, Any]:
         "presses": cooked.presses,
         "heat_kj": cooked.heat_kj,
         "fuel_heat_kj": cooked.fuel_heat_kj,
-        "wood_g": add((cooked.wood_g, cooked.ember_wood_g)),
+        "wood_g": cooked.wood_g,
         "ember_wood_g": cooked.ember_wood_g,
         "minutes": cooked.minutes,
         "most_ml": cooked.most_ml,
         "embers_min": cooked.embers_min,
-    }
-
-
-def _uncooked() -> dict[str, Any]:
-    """Give the same of what is eaten as it is."""
-    return {
-        "cooked_on": None,
-        "pot": None,
-        "stove": None,
-        "steps": (),
-        "water_ml": _NO_WATER,
-        "soak_water_ml": _NO_WATER,
-        "unboiled_water_ml": _NO_WATER,
-        "potfuls": _NO_POTFULS,
-        "presses": _NO_PRESSES,
-        "heat_kj": _NO_HEAT,
-        "fuel_heat_kj": _NO_HEAT,
-        "wood_g": _NO_WOOD,
-        "ember_wood_g": _NO_WOOD,
-        "minutes": _NO_MINUTES,
-        "most_ml": 0.0,
-        "embers_min": nothing("ember_min"),
     }
 
 
@@ -537,9 +514,9 @@ def _no_pot(item: MealItem, volume_ml: float) -> Problem:
     )
 
 
-def _drunk_ml(own_ml: float, cooked: Cooked | None, drain_ml: float) -> float:
+def _drunk_ml(own_ml: float, cooked: Cooked, drain_ml: float) -> float:
     """Give what is drunk with the food: its own water and what is cooked into it."""
-    drunk_ml = own_ml + cooked.water_ml if cooked and cooked.water_ml else own_ml
+    drunk_ml = own_ml + cooked.water_ml if cooked.water_ml else own_ml
     return drunk_ml - drain_ml if drain_ml else drunk_ml
 
 
