@@ -7,14 +7,8 @@ from builder.planning.cooking.conditions import (
     barometer_problems,
     cooking_places,
 )
-from builder.planning.cooking.cooking import (
-    NOT_COOKED,
-    ON_EMBERS,
-    Cooked,
-    Ready,
-    boil_heat_kj,
-    cook,
-)
+from builder.planning.cooking.cooked import NOT_COOKED, Cooked
+from builder.planning.cooking.cooking import ON_EMBERS, Ready, boil_heat_kj, cook
 from builder.planning.cooking.hearth import Hearth, OneStove, hearth_of
 from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.cooking.parting import Parted, Share, cook_parted

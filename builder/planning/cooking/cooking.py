@@ -24,6 +24,7 @@ from builder.model.gear import Pot
 from builder.model.kit import Conditions, PlannedIngredient, PlannedStep
 from builder.model.recipe import Recipe
 from builder.model.trip import Heat
+from builder.planning.cooking.cooked import NO_WATER, NO_WOOD, Cooked
 from builder.planning.cooking.hearth import Hearth
 from builder.planning.tracing import count, work
 from builder.record import dataclass, field, replace
@@ -35,9 +36,7 @@ ON_EMBERS = frozenset({"press", "bake"})
 _OVER_FLAME = frozenset({"boil", "simmer", "fry"})
 _FOOD_ROOM_ML_G = named(FOOD_ROOM_ML_PER_G, "food_room_ml_g", "common-practice")
 _FOOD_AS_WATER_SHARE = named(FOOD_AS_WATER_SHARE, "food_as_water_share", "common-practice")
-_NO_WATER: float = nothing("water_ml")
 _NO_FOOD: float = nothing("food_g")
-_NO_WOOD: float = nothing("wood_g")
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,59 +49,16 @@ class Ready:
     taken_up_ml: float = 0.0  # of it
 
 
-@dataclass(frozen=True, slots=True)
-class Cooked:
-    """What cooking one recipe takes."""
-
-    steps: tuple[PlannedStep, ...]
-    water_ml: float
-    soak_water_ml: float
-    unboiled_water_ml: float
-    pot: Pot | None
-    potfuls: int
-    most_ml: float  # in them all together
-    presses: int
-    heat_kj: float
-    fuel_heat_kj: float
-    wood_g: float  # under the pot and for embers
-    ember_wood_g: float  # of it, for irons and what is baked
-    minutes: float
-    embers_min: float  # before anything is pressed or baked, apart from the minutes
-    cooked_on: Heat | None
-    stove: str | None  # which of the trip's, by its key
-
-
-# What eating something as it is takes.
-NOT_COOKED = Cooked(
-    steps=(),
-    water_ml=_NO_WATER,
-    soak_water_ml=_NO_WATER,
-    unboiled_water_ml=_NO_WATER,
-    pot=None,
-    potfuls=none("potfuls"),
-    most_ml=0.0,
-    presses=none("presses"),
-    heat_kj=nothing("heat_kj"),
-    fuel_heat_kj=nothing("heat_kj"),
-    wood_g=_NO_WOOD,
-    ember_wood_g=_NO_WOOD,
-    minutes=nothing("minutes"),
-    embers_min=nothing("ember_min"),
-    cooked_on=None,
-    stove=None,
-)
-
-
 def _with(before: float, more: float) -> float:
     """Add to what is there; where there is nothing yet, no zero is written before it."""
-    if before is _NO_WATER or before is _NO_FOOD:
+    if before is NO_WATER or before is _NO_FOOD:
         return more
-    return before if more is _NO_WATER or more is _NO_FOOD else before + more
+    return before if more is NO_WATER or more is _NO_FOOD else before + more
 
 
 def _times(amount: float, share: float) -> float:
     """Give a share of what there is; where there is nothing, no zero is written."""
-    return amount if amount is _NO_WATER or amount is _NO_FOOD else amount * share
+    return amount if amount is NO_WATER or amount is _NO_FOOD else amount * share
 
 
 @dataclass(slots=True)
@@ -110,11 +66,11 @@ class PotState:
     """The pot's state while the steps are walked."""
 
     food_g: float = _NO_FOOD
-    water_ml: float = _NO_WATER
-    most_ml: float = _NO_WATER
-    unboiled_ml: float = _NO_WATER
+    water_ml: float = NO_WATER
+    most_ml: float = NO_WATER
+    unboiled_ml: float = NO_WATER
     unheated_food_g: float = _NO_FOOD
-    boiled_ml: float = _NO_WATER
+    boiled_ml: float = NO_WATER
     boiled_food_g: float = _NO_FOOD
     boils: bool = False
     inside: set[str] = field(default_factory=set)
@@ -136,13 +92,13 @@ class PotState:
         full_ml = self.water_ml
         if self.food_g is not _NO_FOOD:
             full_ml = full_ml + _FOOD_ROOM_ML_G * self.food_g
-        self.most_ml = full_ml if self.most_ml is _NO_WATER else largest(self.most_ml, full_ml)
+        self.most_ml = full_ml if self.most_ml is NO_WATER else largest(self.most_ml, full_ml)
 
     def boil(self) -> None:
         """Bring all that was not boiled before to the boil."""
         self.boiled_ml = _with(self.boiled_ml, self.unboiled_ml)
         self.boiled_food_g = _with(self.boiled_food_g, self.unheated_food_g)
-        self.unboiled_ml, self.unheated_food_g = _NO_WATER, _NO_FOOD
+        self.unboiled_ml, self.unheated_food_g = NO_WATER, _NO_FOOD
         self.boils = True
 
     def part(self, share: float) -> PotState:
@@ -155,7 +111,7 @@ class PotState:
             inside=set(self.inside),
             kinds=set(self.kinds),
         )
-        taken.pour(_NO_WATER)  # so full it is at once
+        taken.pour(NO_WATER)  # so full it is at once
         stays = 1 - share
         self.food_g, self.water_ml = _times(self.food_g, stays), _times(self.water_ml, stays)
         self.unboiled_ml = _times(self.unboiled_ml, stays)
@@ -280,7 +236,7 @@ def heated(
         most_ml, food_g = state.most_ml, state.boiled_food_g
         pot, potfuls = hearth.pot_for(most_ml, bakes)
     if not heats_pot:  # nothing is heated, so it need not all be in the pot at once
-        most_ml, potfuls = _NO_WATER, none("potfuls")
+        most_ml, potfuls = NO_WATER, none("potfuls")
     filled = potfuls if state.boils else none("potfuls")
     heat_kj = boil_heat_kj(state.boiled_ml, food_g, pot, filled, conditions)
     burner = hearth.burner_for(most_ml, potfuls) if over_flame else None
@@ -309,7 +265,7 @@ def heated(
         work(iron_minutes, step.presses, step.each_side_min) for step in steps if step.do == "press"
     )
     presses = add_counts(step.presses for step in steps if step.do == "press")
-    wood_g: float = _NO_WOOD
+    wood_g: float = NO_WOOD
     baking_min = add(step.minutes * max(potfuls, 1) for step in steps if step.do == "bake")
     pot_min: float = nothing("pot_min")
     if burner and burner.on == "embers":  # they keep it hot, and the flames are gone
@@ -321,7 +277,7 @@ def heated(
     on: Heat | None = burner.on if burner else ("fire" if on_embers else None)
     if burner and burner.on == "fire":
         wood_g = work(fuel_mass_g, fuel_kj, hearth.wood_mj_kg)
-    ember_wood_g: float = _NO_WOOD
+    ember_wood_g: float = NO_WOOD
     if on_embers:
         ember_wood_g = work(iron_wood_g, add((pressing_min, baking_min, pot_min)), fires)
     return Cooked(

@@ -8,7 +8,8 @@ from builder.model.figure import add, counted
 from builder.model.gear import Pot
 from builder.model.kit import Conditions
 from builder.model.recipe import Recipe
-from builder.planning.cooking.cooking import Cooked, PotState, Ready, heated, walked
+from builder.planning.cooking.cooked import Cooked
+from builder.planning.cooking.cooking import PotState, Ready, heated, walked
 from builder.planning.cooking.hearth import Hearth
 from builder.record import dataclass, replace
 
