@@ -16,8 +16,9 @@ from builder.formulas.ranges import require, require_above
 MOST_USED_SHARE = 0.999
 
 _HPA_PER_KPA = 10.0
-# Halvings that bring 120 K or a share of 1 down to a rounding.
-_HALVINGS = 60
+# More steps than either search for a share ever needs.
+_STEPS = 60
+_ROUNDING_KPA = 1e-9
 
 
 def left_shares(
@@ -73,7 +74,7 @@ def left_shares(
     # The mass left falls with s and is convex, so Newton's rule climbs to s from below.
     s = -math.log(left) / max(rates.values())
     gases = [(full[gas], rates[gas], rates[gas] * full[gas]) for gas in full]
-    for _ in range(_HALVINGS):
+    for _ in range(_STEPS):
         held = slope = 0.0
         for part, rate, flow in gases:
             fallen = math.exp(-rate * s)
@@ -174,16 +175,22 @@ def usable_share(
         return 0.0
     if _at_the_end_kpa(mass_shares, temperature_c, liquid_feed) >= wanted_kpa:
         return 1.0
-    low, high = 0.0, MOST_USED_SHARE
-    for _ in range(_HALVINGS):
-        middle = (low + high) / 2.0
-        if middle in (low, high):
+
+    def spare_kpa(used_share: float) -> float:
+        return left_pressure_kpa(mass_shares, used_share, temperature_c, liquid_feed) - wanted_kpa
+
+    # False position, in the Illinois way: an end that stays counts half the next time.
+    far, near = (0.0, spare_kpa(0.0)), (MOST_USED_SHARE, spare_kpa(MOST_USED_SHARE))
+    if near[1] >= 0.0:
+        return MOST_USED_SHARE
+    for _ in range(_STEPS):
+        if abs(near[1]) <= _ROUNDING_KPA:
             break
-        if left_pressure_kpa(mass_shares, middle, temperature_c, liquid_feed) >= wanted_kpa:
-            low = middle
-        else:
-            high = middle
-    return low
+        share = near[0] - near[1] * (near[0] - far[0]) / (near[1] - far[1])
+        spare = spare_kpa(share)
+        far = near if spare * near[1] < 0.0 else (far[0], far[1] / 2.0)
+        near = (share, spare)
+    return near[0]
 
 
 def _at_the_end_kpa(

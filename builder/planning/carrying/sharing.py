@@ -111,14 +111,18 @@ class _Packs:
         least, best = self._full(fullest) * (1 - _HELPS_SHARE), None
         here, limit_g = self.totals_g[fullest], self.limits_g[fullest]
         given_g = self._combined(fullest, out)
+        worst = here.index(max(here))  # the morning that most steps do not help on
         for to in self.carriers:
             if to == fullest:
                 continue
             taken_g = self._combined(to, back)
             for given, less_g in given_g:
                 left = list(map(sub, here, less_g))
+                left_g = left[worst]
                 there = list(map(add, self.totals_g[to], less_g))
                 for taken, more_g in taken_g:
+                    if (left_g + more_g[worst]) / limit_g >= least:
+                        continue
                     full = max(map(add, left, more_g)) / limit_g
                     if full < least:
                         fuller = max(full, max(map(sub, there, more_g)) / self.limits_g[to])

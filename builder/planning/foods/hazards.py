@@ -7,6 +7,7 @@ whatever tongue it was written in. They are regular expressions over lower-case 
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 
 from builder.model.food import FLESH_KINDS, Food
 
@@ -173,7 +174,10 @@ def called(food: Food) -> str:
 
 def hazards_of(food: Food) -> frozenset[str]:
     """Give what a food is watched for: as told, or else as name, id, kind and state say."""
-    told = set(food.beware) if food.beware is not None else _by_name(food)
+    named = food.beware
+    if named is None:
+        named = _by_name(called(food), food.kind, food.state, food.allergens)
+    told = set(named)
     if "wild-mushroom" in told:
         told.discard("wild-mushroom")
         told.add("mushroom-gathered")
@@ -203,31 +207,33 @@ def is_pungent(food: Food) -> bool:
     return food.dry_as in ("onion", "garlic") or bool(_PUNGENT.search(called(food)))
 
 
-def _by_name(food: Food) -> set[str]:
-    words = called(food)
+@lru_cache(maxsize=4096)  # cautions ask for the same foods at each meal
+def _by_name(
+    words: str, kind: str, state: str, allergens: tuple[str, ...] | None
+) -> frozenset[str]:
     found = {
         hazard
         for hazard, (kinds, pattern) in _FOUND.items()
-        if (not kinds or food.kind in kinds) and pattern.search(words)
+        if (not kinds or kind in kinds) and pattern.search(words)
     }
     if _NO_ALCOHOL.search(words):
         found.discard("alcohol")
-    if food.kind == "fish" and food.state == "raw":
+    if kind == "fish" and state == "raw":
         found.add("raw-fish")
-    if "molluscs" in (food.allergens or ()):
+    if "molluscs" in (allergens or ()):
         found.add("shellfish")
     if not _SOFT.search(words):
-        if _is_chunk(food, words):
+        if _is_chunk(words, kind, state):
             found.add("choking")
-        elif food.kind == "nut":
+        elif kind == "nut":
             found.add("whole-nut")
-    return found
+    return frozenset(found)
 
 
-def _is_chunk(food: Food, words: str) -> bool:
+def _is_chunk(words: str, kind: str, state: str) -> bool:
     """Tell whether a food comes in pieces that lodge in a small child's throat."""
-    dry = food.state == "dried" and food.kind in FLESH_KINDS | {"fruit"}
-    ready = food.state == "ready" and food.kind in ("fruit", "meat", "poultry")
-    hard = food.state == "raw" and food.kind in ("fruit", "vegetable") and _HARD_RAW.search(words)
-    cheese = food.kind == "dairy" and _CHEESE.search(words)
+    dry = state == "dried" and kind in FLESH_KINDS | {"fruit"}
+    ready = state == "ready" and kind in ("fruit", "meat", "poultry")
+    hard = state == "raw" and kind in ("fruit", "vegetable") and _HARD_RAW.search(words)
+    cheese = kind == "dairy" and _CHEESE.search(words)
     return bool(dry or ready or hard or cheese or _CHOKING.search(words))
