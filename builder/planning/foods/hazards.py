@@ -174,10 +174,9 @@ def called(food: Food) -> str:
 
 def hazards_of(food: Food) -> frozenset[str]:
     """Give what a food is watched for: as told, or else as name, id, kind and state say."""
-    named = food.beware
-    if named is None:
-        named = _by_name(called(food), food.kind, food.state, food.allergens)
-    told = set(named)
+    told: set[str] = set(food.beware or ())
+    if food.beware is None:
+        told |= _by_name(called(food), food.kind, food.state, food.allergens)
     if "wild-mushroom" in told:
         told.discard("wild-mushroom")
         told.add("mushroom-gathered")
