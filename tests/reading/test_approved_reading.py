@@ -53,12 +53,9 @@ def test_each_word_of_a_small_folder_stands_where_it_was_approved(
     hold(GOLDEN / "places.txt", as_text({**told, "foods": content.foods}), rewrite_golden)
 
 
-def test_every_key_is_told_as_it_was_approved(rewrite_golden: bool) -> None:
-    told = ""
-    for kind in KINDS.values():
-        keys = keys_said(kind.record)
-        told += f"{kind.name}: {' '.join(paths_of(keys))}\n"
-        told += "".join(f"{line}\n" for each in keys for line in each.lines(" "))
-        told += as_text([each.data() for each in keys[:3]])
-        told += as_text(named(keys, "id"))
-    hold(GOLDEN / "keys.txt", told, rewrite_golden)
+def test_the_keys_of_a_recipe_are_told_as_they_were_approved(rewrite_golden: bool) -> None:
+    # Of the others the schemas tell as much, and are held too.
+    keys = keys_said(KINDS["recipe"].record)
+    told = f"{' '.join(paths_of(keys))}\n"
+    told += "".join(f"{line}\n" for each in keys for line in each.lines())
+    hold(GOLDEN / "keys.txt", told + as_text(named(keys, "id")), rewrite_golden)
