@@ -24,10 +24,8 @@ def test_a_trip_without_a_danger_of_its_own_says_what_is_read_aloud(in_empty_fol
     assert said.exit_code == 0, said.output
     # Its filter lets viruses through; the other cares and notes are read aloud before any trip.
     assert "First trip (first-trip): 0 dangers of its own, 1 care, 0 notes." in said.output
-    aloud = (
-        "to read aloud before you leave: Stove and embers stay outside; Keep gas cans cool, and "
-    )
-    assert f"{aloud}5 more." in said.output
+    aloud = "to read aloud before you leave: Stove and embers stay outside; Keep gas canisters cool"
+    assert f"{aloud}, and 5 more." in said.output
     assert "danger: " not in said.output
 
 

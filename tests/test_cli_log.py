@@ -561,7 +561,8 @@ def test_a_run_in_the_dryer_is_logged_and_then_done(batches: Path) -> None:
     said = logged(
         "carrot-raw", "1 kg", *HOW, "--started", "2031-03-13 18:00", "--weighing", "3 h=700 g"
     )
-    assert "Do:              Dry on, 570 g to go." in said  # 1 kg · 11.71 % solids / 0.9 = 130 g
+    # 1 kg · 11.71 % solids / 0.9 = 130 g
+    assert "Do:              Keep drying, 570 g to go." in said
     assert "Best before" not in said
     logged("--batch", "carrot-raw-2031-03-13", "126 g", "--packs", "2")
     (batch,) = read(batches).content.batches.values()

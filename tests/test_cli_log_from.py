@@ -75,7 +75,7 @@ def test_weighings_are_added_and_all_else_stays(batches: Path) -> None:
     assert text == LOG.replace("{at: 3 h, mass: 1900 g}", more)
     assert "Logged rings in" in result.output
     # 3 kg of apple hold 433 g solids: 541 g at 20 %.
-    assert "Dry on, 759" in result.output.replace("\xa0", " ")
+    assert "Keep drying, 759" in result.output.replace("\xa0", " ")
     assert "Dry after:" in result.output
 
 

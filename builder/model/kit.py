@@ -166,7 +166,7 @@ class PlannedStep:
     presses: int
     pieces: float  # pressed pieces for all who eat
     baking_c: float = 0.0
-    ember_pieces: float = 0.0  # to bake with; 0 where nobody told how wide the pot is
+    ember_pieces: float = 0.0  # to bake with; 0 where nobody wrote down how wide the pot is
     ember_pieces_below: float = 0.0  # of them, below the pot; the rest lies on its lid
     palm_s: float = 0.0  # how long a palm stands it above embers as hot as that
     taken_up_ml: float = 0.0  # of the water that puts dried food back

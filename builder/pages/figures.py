@@ -81,7 +81,7 @@ class Figures:
         if kept_at_told:
             return date
         warmth = self.plain(UNTOLD_KEPT_AT_C, "temperature_c")
-        return self.say("{date} if kept at {warmth} (not told)", date=date, warmth=warmth)
+        return self.say("{date} if kept at {warmth} (not given)", date=date, warmth=warmth)
 
     def alone(self, value: float, quantity: str, figure: str) -> Cell:
         """Give a number in the trip's units alone, leading to its derivation."""

@@ -119,7 +119,7 @@ def test_what_stands_in_the_log_is_told_by_the_script_as_by_the_build(
         assert seen.complaints == []
         assert seen.outside == []
     # 1.4 kg of beans with 90.3 % water hold 136 g solids: dry at 10 % they weigh 150 g.
-    for words in ("150 g", "222 g", "NOT DRY. Dry on, 222 g to go."):
+    for words in ("150 g", "222 g", "NOT DRY. Keep drying, 222 g to go."):
         assert words in plain.replace("\xa0", " ")
         assert words in told.replace("\xa0", " ")
 
@@ -135,12 +135,12 @@ def test_a_weight_is_judged_at_once_and_stays(browser: Browser, follow: str) -> 
         run = run_of(page)
         expect(run.get_by_label("Hours since it went in")).to_have_value("5")  # by the clock
         weigh(run, "300")
-        expect(run.get_by_text("Dry on, 150")).to_be_visible()
+        expect(run.get_by_text("Keep drying, 150")).to_be_visible()
         page.reload()
-        expect(run_of(page).get_by_text("Dry on, 150")).to_be_visible()
+        expect(run_of(page).get_by_text("Keep drying, 150")).to_be_visible()
         expect(run_of(page).locator(".kit-weights li")).to_have_count(3)
         run_of(page).get_by_role("button", name="Remove 5").click()
-        expect(run_of(page).get_by_text("Dry on, 222")).to_be_visible()
+        expect(run_of(page).get_by_text("Keep drying, 222")).to_be_visible()
         page.reload()
         expect(run_of(page).locator(".kit-weights li")).to_have_count(2)
         assert seen.complaints == []
@@ -184,7 +184,7 @@ def test_it_is_worked_by_keys(browser: Browser, follow: str) -> None:
         run.get_by_label("Weight now").focus()
         page.keyboard.type("300")
         page.keyboard.press("Enter")
-        expect(run.get_by_text("Dry on, 150")).to_be_visible()
+        expect(run.get_by_text("Keep drying, 150")).to_be_visible()
         expect(run.get_by_label("Weight now")).to_be_focused()
         expect(run.get_by_label("Weight now")).to_have_value("")
 

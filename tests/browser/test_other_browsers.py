@@ -73,7 +73,7 @@ def test_a_meal_is_cooked_step_by_step_with_a_timer(driven: Driven, kit: Path) -
     assert "|" not in first and "Soak" in first
     driven.click(".steps > li:not([hidden]) button.timer")
     running = "return document.querySelector('.kit-timers')?.textContent ?? ''"
-    assert "Coconut chickpea curry soaks" in str(driven.wait_for(running))
+    assert "Coconut chickpea curry, soaking" in str(driven.wait_for(running))
     next_step = (
         "const next = [...document.querySelectorAll('button')]"
         ".find(each => each.textContent.trim() === 'Next'); next.click(); return true"

@@ -31,7 +31,7 @@ def test_what_one_types_is_kept_and_given_as_a_file(browser: Browser, demo_kits:
     page.reload()
     expect(page.locator("[name=fuel_used]")).to_have_value("310")
     with page.expect_download() as given:
-        page.get_by_role("button", name="Give it as a file").click()
+        page.get_by_role("button", name="Save as a file").click()
     assert given.value.suggested_filename == "tarrow-tops-review.yaml"
     text = Path(given.value.path()).read_text("utf-8")
     node, problems = read_yaml(text, "review.yaml")
@@ -51,7 +51,7 @@ def test_without_scripts_it_is_a_form_to_print(browser: Browser, demo_kits: Path
     page = context.new_page()
     page.goto(address(demo_kits))
     expect(page.locator("form.review input").first).to_be_visible()
-    expect(page.get_by_role("button", name="Give it as a file")).to_be_hidden()
+    expect(page.get_by_role("button", name="Save as a file")).to_be_hidden()
     context.close()
 
 

@@ -143,8 +143,8 @@ def test_a_timer_says_what_it_is_for_and_takes_two_touches_to_stop(
     with offline_page(browser, width=360) as (page, seen):
         page.clock.install(time="2031-09-05T17:00:00")
         page.goto((demo_kits / MEAL).as_uri())
-        page.get_by_role("button", name="Start 20 min: Coconut chickpea curry soaks").click()
-        running = page.locator(".kit-timers button", has_text="Coconut chickpea curry soaks")
+        page.get_by_role("button", name="Start 20 min: Coconut chickpea curry, soaking").click()
+        running = page.locator(".kit-timers button", has_text="Coconut chickpea curry, soaking")
         expect(running).to_contain_text("20:00 left – stop")
         running.click()
         expect(running).to_contain_text("Touch again to stop")

@@ -308,7 +308,7 @@ def sample_kit() -> Kit:
             "standing",
             "note",
             "Estimates",
-            "Local rules and licensed or official advice come first. All numbers are estimates.",
+            "Local rules and official or licensed advice come first. All numbers are estimates.",
         ),
         shopping=(
             ShoppingLine("rice", "Rice, instant", 240, None, 0, ("Smoky bean pot",), buy_g=240),

@@ -37,7 +37,7 @@ def words(kit: Kit, path: str) -> str:
         ({}, ()),
         ({"allergens": ("eggs", "milk")}, ("Contains: eggs and milk.",)),
         ({"may_contain": ("nuts",)}, ("May contain: tree nuts.",)),
-        ({"not_told": ("Fudge, soft", "Halva")}, ("Allergens not told: Fudge, soft; Halva.",)),
+        ({"not_told": ("Fudge, soft", "Halva")}, ("Allergens not given: Fudge, soft; Halva.",)),
     ],
 )
 def test_each_way_of_knowing_is_said_apart_and_nothing_is_called_free(
@@ -51,15 +51,15 @@ def test_the_page_of_a_recipe_tells_all_three() -> None:
     kit = with_meal(BEANS, allergens=("milk",), may_contain=("nuts",), not_told=("Stock",))
     recipe = kit.days[0].meals[BEANS].recipe
     shown = words(kit, f"cook/{recipe}.md")
-    assert "Contains: milk. May contain: tree nuts. Allergens not told: Stock." in shown
+    assert "Contains: milk. May contain: tree nuts. Allergens not given: Stock." in shown
     assert "Contains:" not in words(sample_kit(), f"cook/{recipe}.md")
 
 
 def test_the_page_of_a_day_tells_what_nobody_told() -> None:
     cooked = words(with_meal(BEANS, not_told=("Stock",)), "day-1.md")
-    assert "allergens not told: Stock" in cooked
+    assert "allergens not given: Stock" in cooked
     eaten = words(with_meal(NUTS, not_told=("Nut mix",)), "day-1.md")
-    assert ", allergens not told" in eaten
+    assert ", allergens not given" in eaten
     assert "not told" not in words(sample_kit(), "day-1.md")
 
 

@@ -62,7 +62,7 @@ def test_who_carries_nothing_has_no_bag() -> None:
 def test_what_is_kept_cold_has_a_list_of_its_own() -> None:
     kit = carried_by_ash(OWN, NUTS, chilled_until=(1, "lunch"), chilled=((1, 1),))
     words = page(kit, BAGS)
-    assert "Cool bag" in words and "It keeps cold until lunch of day 1." in words
+    assert "Cool bag" in words and "Stays cold until lunch on day 1." in words
     assert "Day 1 snacks: Nuts (Ash)" in words
     told = bags_page(kit)
     assert (len(told.bags[0].lines), len(told.cold)) == (1, 1)
@@ -92,8 +92,8 @@ def test_utensils_tell_who_has_them_and_what_nobody_has() -> None:
     )
     words = page(carried_by_ash(OWN, POT, utensils=utensils), BAGS)
     assert "Pot: Ash has it. For Bean pot and Oats." in words
-    assert "whisk: not on the trip's list of gear. Who brings it? For 4 dishes." in words
-    assert "Not told, what else it takes: Oats." in words
+    assert "Whisk: not on the trip's list of gear. Who brings it? For 4 dishes." in words
+    assert "Not given: what else these need: Oats." in words
 
 
 @pytest.mark.parametrize("people", [True, False])

@@ -132,11 +132,11 @@ GOES_ON = "The food takes up about 58 ml. What is left, 232 ml, goes into the di
 @pytest.mark.parametrize(
     ("taken_up_ml", "after", "says"),
     [
-        (58.1, (), "The food takes up about 58 ml. What is left, 232 ml, is broth: drink it."),
+        (58.1, (), "The food takes up about 58 ml. What is left, 232 ml: drink it too."),
         (
             58.1,
             (step("rest", minutes=5), step("serve")),
-            "The food takes up about 58 ml. What is left, 232 ml, is broth: drink it.",
+            "The food takes up about 58 ml. What is left, 232 ml: drink it too.",
         ),
         # Raw beans' water is not drunk before it boils; and flakes need what they are stirred into.
         (58.1, (step("simmer", minutes=9), step("serve")), GOES_ON),
@@ -309,7 +309,8 @@ def test_embers_are_counted_where_the_pot_tells_its_width() -> None:
     bake = way.steps[0]
     assert said(bake.do) == "Bake 35 min at 180 °C, lid on."
     assert said(bake.more) == (
-        "Egg-sized embers: 6 below, 11 on the lid, so hot that a palm above them stands it 5 s."
+        "Egg-sized embers: 6 below, 11 on the lid, so hot that you can hold your palm "
+        "above them for 5 s."
     )
     assert bake.timer == "35"
     untold = cooking(kit, baked(), 1, AT).steps[0]

@@ -246,9 +246,9 @@ def test_what_is_thrown_out_stands_apart_from_what_is_looked_at() -> None:
         )
     )
     thrown, past = text[text.index("## Throw out") :].split("## Past their date")
-    assert "**Jerky**: 2 packs, good until 1 Jun 2031" in thrown
+    assert "**Jerky**: 2 packs, best before 1 Jun 2031" in thrown
     assert "**Leek**: 1 pack</span>" in thrown
-    assert "**Carrot**: 3 packs, good until 1 Jun 2031" in past
+    assert "**Carrot**: 3 packs, best before 1 Jun 2031" in past
     assert "No load to see to, nothing to buy or to pack." in text
     assert "nothing to throw out" not in text
 
@@ -299,11 +299,13 @@ def test_ways_stand_side_by_side() -> None:
         '2 × 12 h <span class="small">3.3\u00a0kWh</span> | Water back '
         '615\u00a0ml <span class="small">30 to 75 min</span> | Keeps until 20\u00a0May 2032 |'
     ) in NAME_OF_COLUMN.sub(r"\1", page)
-    assert "Costs are not all told" not in page
+    assert "Not all costs are given" not in page
 
 
 def test_a_date_says_with_which_warmth_it_is_counted_where_nobody_told() -> None:
-    assert "20\u00a0May 2032 if kept at 20\u00a0°C (not told) |" in ways_of(way(kept_at_told=False))
+    assert "20\u00a0May 2032 if kept at 20\u00a0°C (not given) |" in ways_of(
+        way(kept_at_told=False)
+    )
 
 
 def test_what_holds_for_several_ways_is_said_once() -> None:
@@ -314,16 +316,16 @@ def test_what_holds_for_several_ways_is_said_once() -> None:
 
 def test_what_was_not_told_is_told_as_such() -> None:
     page = ways_of(way(portion_cost=None, cost=None, not_told=("price of apple",)))
-    assert "| A portion not told |" in NAME_OF_COLUMN.sub(r"\1", page)
-    assert "Tell these, and the page reckons with them: price of apple." in page
+    assert "| A portion not given |" in NAME_OF_COLUMN.sub(r"\1", page)
+    assert "Write these into your files, and the page counts them: price of apple." in page
 
 
 @pytest.mark.parametrize(
     ("runs", "years", "says"),
     [
-        (22, 1.1, "Tall dryer against buying dried&#58; pays after 22 runs, 1.1 years"),
-        (1, None, "Tall dryer against buying dried&#58; pays after 1 run"),
-        (None, None, "Tall dryer against buying dried&#58; never pays"),
+        (22, 1.1, "Tall dryer against buying dried&#58; pays for itself after 22 runs, 1.1 years"),
+        (1, None, "Tall dryer against buying dried&#58; pays for itself after 1 run"),
+        (None, None, "Tall dryer against buying dried&#58; never pays for itself"),
     ],
 )
 def test_when_a_dryer_pays(runs: int | None, years: float | None, says: str) -> None:
@@ -372,7 +374,7 @@ def test_who_reviewed_no_trip_is_told_how_to() -> None:
 
 def test_the_list_goes_by_shelf_in_packets() -> None:
     page = shopping_page(replace(EMPTY, shopping=(OATS, SALT)))
-    assert [shelf.title for shelf in page.shelves] == ["dry goods", "Shelf not told"]
+    assert [shelf.title for shelf in page.shelves] == ["dry goods", "No shelf given"]
     (oats,), (salt,) = (shelf.things for shelf in page.shelves)
     assert "".join(piece.text for piece in oats) == "2 × 500\u00a0g Oats for far and near"
     assert "by 4\u00a0Sep 2031, for far" in "".join(piece.text for piece in salt)
@@ -439,7 +441,7 @@ def test_a_run_is_told_as_of_its_weighings(tmp_path: Path) -> None:
     page = follow_page(plan)
     (run,) = page.runs
     # 100 g of solids are dry at 111 g, after 12 h 41 min; told to the half hour.
-    assert run.verdict.replace("\xa0", " ") == "NOT DRY. Dry on, 214 g to go."
+    assert run.verdict.replace("\xa0", " ") == "NOT DRY. Keep drying, 214 g to go."
     told = {fact.name: fact.value[0].text.replace("\xa0", " ") for fact in run.facts}
     assert told["Dry enough at"] == "111 g"
     assert told["Likely dry"].startswith("about Thu, 20:30, between Thu, ")

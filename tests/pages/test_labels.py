@@ -89,8 +89,8 @@ def test_what_to_do_is_one_line(changes: dict[str, object], doing: str) -> None:
 
 def test_a_date_says_with_which_warmth_it_is_counted_where_nobody_told() -> None:
     best = said(kept_at_told=False)["best"]
-    assert best == "best before 14\u00a0Mar 2032 if kept at 20\u00a0°C (not told)"
-    assert said(kept_at_told=False, best_before=None)["best"] == "best before: not told"
+    assert best == "best before 14\u00a0Mar 2032 if kept at 20\u00a0°C (not given)"
+    assert said(kept_at_told=False, best_before=None)["best"] == "best before: not given"
 
 
 def test_raw_stands_first_and_only_where_it_is_raw() -> None:
@@ -119,9 +119,9 @@ def test_water_is_told_as_far_as_it_is_known(changes: dict[str, object], water: 
         (("milk", "nuts"), (), (), "Contains milk and tree nuts"),
         ((), ("sesame",), (), "Allergens: none. May contain sesame"),
         (("milk",), ("nuts",), (), "Contains milk. May contain tree nuts"),
-        ((), (), ("leaf",), "Allergens: NOT TOLD"),
-        (("milk",), (), ("leaf",), "Contains milk. OTHER ALLERGENS NOT TOLD"),
-        ((), ("nuts",), ("leaf",), "Allergens: NOT TOLD"),
+        ((), (), ("leaf",), "Allergens: NOT GIVEN"),
+        (("milk",), (), ("leaf",), "Contains milk. OTHER ALLERGENS NOT GIVEN"),
+        ((), ("nuts",), ("leaf",), "Allergens: NOT GIVEN"),
     ],
 )
 def test_allergens_that_nobody_told_are_never_none(

@@ -97,9 +97,12 @@ def sweating(*looks: Sweating | None) -> Kit:
         ("drying.md", "in a laboratory the ice of such a slab is gone after 3 to 4 h"),
         ("drying.md", "12.5 mm 14 to 18 h"),
         ("drying.md", "50 Pa 380 mTorr −27 °C −17 °F"),
-        ("fuel.md", "Day 1, at 4 °C: a full can gives about 58 % of its gas, and 42 % stay in it"),
+        (
+            "fuel.md",
+            "Day 1, at 4 °C: a full canister gives about 58 % of its gas, and 42 % stay in it",
+        ),
         ("fuel.md", "It begins with 230 kPa; the burner wants 124 kPa."),
-        ("fuel.md", "Day 2, at −2 °C: a can gives no gas until you warm it."),
+        ("fuel.md", "Day 2, at −2 °C: a canister gives no gas until you warm it."),
         ("fuel.md", "the gas you take would give none of the 58 g you are likely to burn."),
         ("fuel.md", "4 to 5 s medium 145 to 200 °C"),
         # What its columns are stands in each line, for phones.
@@ -144,12 +147,12 @@ def sweating(*looks: Sweating | None) -> Kit:
         ("water.md", "more than 1.42 l in an hour, at an easy pace no more than 1 l"),
         ("cook/smoky-bean-pot.md", "Wrap the pot, or eat sooner. Then still about 65 °C hot"),
         ("cook/smoky-bean-pot.md", "between 58 °C and 70 °C; wrapped up about 84 °C."),
-        ("food.md", "All food of the trip gives 3.5 kcal in a gram."),
+        ("food.md", "All food of the trip gives 3.5 kcal per gram."),
         ("food.md", "Ash 2,680 89 g need 53 g hard days 77 to 128 g 7 g"),
         ("food.md", "Rowan 3,230 108 g need 68 g 8.6 g"),
         ("food.md", "Rowan 3,020 3,134 –"),
         ("food.md", "Apple oats: 1,568 kJ / 375 kcal; fat 17 g, carbohydrate 40 g, fibre 7.9 g"),
-        ("food.md", "US portion: 760 Calories, 1,110 mg sodium"),
+        ("food.md", "US serving: 760 Calories, 1,110 mg sodium"),
         ("food.md", "Nut mix: 2,510 kJ / 600 kcal; its packet tells no more"),
         ("food.md", "Some packets tell only their energy"),
     ],
@@ -450,8 +453,6 @@ def test_a_dry_camp_says_what_its_water_is_for() -> None:
         return page(replace(kit, days=tuple(days)), "water.md")
 
     assert "a dry camp" not in page(kit, "water.md")
-    first = (
-        "Day 1: a dry camp. Its 9 l are for the way there, the evening, the night, breakfast and"
-    )
+    first = "Day 1: a dry camp. Carry 9 l: for the way there, the evening, the night, breakfast and"
     assert first in dry(0)
-    assert "Day 2: a dry camp. Its 9 l are for the way there, the evening and the night." in dry(1)
+    assert "Day 2: a dry camp. Carry 9 l: for the way there, the evening and the night." in dry(1)

@@ -71,7 +71,7 @@ def test_a_pot_dish_in_two_potfuls_reads_as_it_is_done() -> None:
         ("23 min", "Potful 1 of 2. Let stand 6 min, lid on.", "pot"),
         (
             "17 min",
-            "Potful 1 of 2. Ready. Fill it into bowls and cover them: the pot is needed. It waits"
+            "Potful 1 of 2. Ready. Put it in bowls and cover them: the pot is needed. It waits"
             " 17 min.",
             "",
         ),
@@ -122,15 +122,15 @@ def test_what_is_baked_tells_its_embers() -> None:
     fire, baked, _ = rows([of], HEARTH)
     assert fire[1].endswith("Embers take 45 min.")
     assert baked[1] == (
-        "Bake 35 min at 180 °C, lid on. Egg-sized embers: 6 below, 12 on the lid, so hot that a "
-        "palm above them stands it 5 s."
+        "Bake 35 min at 180 °C, lid on. Egg-sized embers: 6 below, 12 on the lid, so hot that you "
+        "can hold your palm above them for 5 s."
     )
     assert baked[2].startswith("embers")
 
 
 def test_several_dishes_are_named_and_the_pot_is_emptied_between_them() -> None:
     told = [row[1] for row in rows([replace(bean_pot(), potfuls=1), tea()])]
-    ready = "Ready. Fill it into bowls and cover them: the pot is needed. It waits 6 min."
+    ready = "Ready. Put it in bowls and cover them: the pot is needed. It waits 6 min."
     boil = "Black tea: Empty the pot. Bring 500 ml water (1¾ mugs) to the boil. About 2 min."
     assert told.index(ready) + 1 == told.index(boil)
     assert told[-2:] == ["Smoky bean pot: Share out.", "Black tea: Hand round."]

@@ -25,19 +25,19 @@ def test_a_dryer_begins_below_nothing_by_its_price_and_crosses_it_where_it_has_p
     (line,) = drawn.lines
     assert line.points == "4.0,160.0 292.0,34.0"
     assert (line.dot_x, line.dot_r, drawn.zero_y) == ("148.0", "4", "97.0")
-    assert line.label == "Dryer 0: pays after 10 runs"
+    assert line.label == "Dryer 0: pays for itself after 10 runs"
     assert (drawn.last_runs, drawn.most, drawn.least) == (
         "20 runs",
         "100\u00a0EUR",
         "−100\u00a0EUR",
     )
-    assert drawn.text == "Dryer 0: pays after 10 runs"
+    assert drawn.text == "Dryer 0: pays for itself after 10 runs"
 
 
 def test_what_never_pays_goes_down_and_has_no_dot() -> None:
     drawn = chart(PaysTerms(100.0, 15.0, 5.0, None))
     (line,) = drawn.lines
-    assert line.dot_r == "0" and line.label == "Dryer 0: never pays"
+    assert line.dot_r == "0" and line.label == "Dryer 0: never pays for itself"
     assert line.points == "4.0,97.0 292.0,160.0"  # 100 below, and 10 more with each of 10 runs
 
 

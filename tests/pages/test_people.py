@@ -96,7 +96,7 @@ def page_of_ash(kit: Kit) -> str:
     return seen_in(write_book(kit, TEMPLATES).markdown["person-ash.md"]).words
 
 
-CLEAR = "Nothing on your own plate is told to hold it."
+CLEAR = "Nothing on your own plate is known to contain it."
 
 
 def test_packets_to_read_are_told_food_by_food_with_their_meals() -> None:
@@ -116,7 +116,7 @@ def test_packets_to_read_are_told_food_by_food_with_their_meals() -> None:
     assert untold[-1].href == "cook/smoky-bean-pot.md#day-1-dinner"
     assert [said(each) for each in ash.with_others] == [
         "Day 1 dinner: Rice in Smoky bean pot (may contain it)",
-        "Day 1 dinner: Oil in Smoky bean pot (allergens not told)",
+        "Day 1 dinner: Oil in Smoky bean pot (allergens not given)",
     ]
 
 
@@ -160,7 +160,7 @@ def test_meals_that_pass_somebody_by_stand_on_their_page() -> None:
     kit = replace(kit, party=party)
     assert person_pages(kit, {})[0].left_out == (
         "Day\u00a01 lunch: the others eat, and nothing is planned for you.",
-        "Day\u00a02 breakfast: nothing for you, and it is meant so.",
+        "Day\u00a02 breakfast: nothing for you, as intended.",
         "Day 1: your food gives 61\u00a0% of what the day takes from you. "
         "The party as a whole has enough.",
     )
@@ -263,10 +263,12 @@ def test_what_was_not_told_of_somebody_stands_on_their_page_and_on_no_other() ->
     kit = replace(sample_kit(), defaults=untold)
     book = write_book(kit, TEMPLATES)
     words = {path: seen_in(each).words for path, each in book.markdown.items()}
-    said = "Not told of you: mass of Ash, taken as 70 kg; age of Ash, taken as 35 years."
+    said = "Not given for you: mass of Ash, taken as 70 kg; age of Ash, taken as 35 years."
     assert said in words["person-ash.md"]
-    assert "Not told of you" not in words["person-rowan.md"]
-    assert "Not told: air on day 1, taken as 5 to 20 °C" in words["day-1.md"].replace("\u00a0", " ")
+    assert "Not given for you" not in words["person-rowan.md"]
+    assert "Not given: air on day 1, taken as 5 to 20 °C" in words["day-1.md"].replace(
+        "\u00a0", " "
+    )
     assert "Not told:" not in words["day-2.md"]
 
 

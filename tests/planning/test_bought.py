@@ -54,7 +54,7 @@ def test_the_page_goes_by_shelf_and_what_has_none_comes_last(tmp_path: Path) -> 
     assert [(shelf.title, [each.name for each in shelf.things]) for shelf in page.shelves] == [
         ("dry goods", ["flakes"]),
         ("vegetables", ["root"]),
-        ("Shelf not told", ["kernel-nut"]),
+        ("No shelf given", ["kernel-nut"]),
     ]
     assert "".join(piece.text for piece in page.to_take[0].mass) == "2 × 500\u00a0g"
 

@@ -25,7 +25,7 @@ DONE = datetime.date(2031, 1, 1)
 LATER = datetime.date(2031, 3, 1)
 
 OUT = "Throw it out."
-TODAY = "Dry it on today, or eat it now."
+TODAY = "Dry it further today, or eat it now."
 TEST = (
     "Test it: break a cold piece, it must snap; or weigh it again after 2 h more in the dryer, "
     "at most 0.5 % less."
@@ -310,16 +310,16 @@ def test_planned_food_that_would_fail_is_planned_otherwise(tmp_path: Path) -> No
 @pytest.mark.parametrize(
     ("name", "weighed", "verdict", "act"),
     [
-        ("leaf", [], "not-dry", "Dry on, 889\u00a0g to go."),  # 1000 − 100 / 0.9
-        ("leaf", [400], "not-dry", "Dry on, 289\u00a0g to go."),
-        ("leaf", [400, 150], "not-dry", "Dry on, 39\u00a0g to go."),
+        ("leaf", [], "not-dry", "Keep drying, 889\u00a0g to go."),  # 1000 − 100 / 0.9
+        ("leaf", [400], "not-dry", "Keep drying, 289\u00a0g to go."),
+        ("leaf", [400, 150], "not-dry", "Keep drying, 39\u00a0g to go."),
         ("leaf", [400, 110], "undecided", TEST),
         ("leaf", [400, 75], "dry", ""),
-        ("lean-meat", [500], "not-dry", "Dry on, 144\u00a0g to go."),  # 500 − 320 / 0.9
+        ("lean-meat", [500], "not-dry", "Keep drying, 144\u00a0g to go."),  # 500 − 320 / 0.9
         ("lean-meat", [340], "undecided", TEST),
         ("hen-raw", [500], "discard", OUT),
         ("egg-raw", [500], "discard", OUT),
-        ("steak-raw", [500], "not-dry", "Dry on, 211\u00a0g to go."),  # 500 − 260 / 0.9
+        ("steak-raw", [500], "not-dry", "Keep drying, 211\u00a0g to go."),  # 500 − 260 / 0.9
         ("steak-raw", [250], "dry", OVEN),
     ],
 )
@@ -348,7 +348,7 @@ def test_a_kit_tells_of_a_run_in_progress(tmp_path: Path) -> None:
     kit = hand(tmp_path, trip, batches=[run]).kit()
     told_batch = batch_of(kit, name)
     assert (told_batch.planned, told_batch.in_dryer, told_batch.failed) == (True, True, False)
-    assert (told_batch.verdict, told_batch.act) == ("not-dry", "Dry on, 289\u00a0g to go.")
+    assert (told_batch.verdict, told_batch.act) == ("not-dry", "Keep drying, 289\u00a0g to go.")
     assert told_batch.dried_g == pytest.approx(100 / 0.9)  # as it should come out
     assert not [each for each in kit.cautions if each.at.batch == name]
 
@@ -373,9 +373,9 @@ def test_dry_says_what_the_kit_would_say(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("asked", "verdict", "act"),
     [
-        (Asked("leaf", 1000), "not-dry", "Dry on, 889\u00a0g to go."),
-        (Asked("leaf", 1000, now_g=150), "not-dry", "Dry on, 39\u00a0g to go."),
-        (Asked("leaf", 1000, now_g=150, absorber=True), "not-dry", "Dry on, 39\u00a0g to go."),
+        (Asked("leaf", 1000), "not-dry", "Keep drying, 889\u00a0g to go."),
+        (Asked("leaf", 1000, now_g=150), "not-dry", "Keep drying, 39\u00a0g to go."),
+        (Asked("leaf", 1000, now_g=150, absorber=True), "not-dry", "Keep drying, 39\u00a0g to go."),
         (Asked("leaf", 1000, now_g=110), "undecided", TEST),
         (Asked("leaf", 1000, now_g=110, tests=frozenset({"snap"})), "dry", ""),
         (Asked("leaf", 1000, now_g=150, packaging="foil"), "not-dry", TODAY),

@@ -247,7 +247,7 @@ SAYS: list[tuple[str, Folder, list[str]]] = [
     ("caffeine", ea("brew", "600 g", **NURSING, age=16, mass="50 kg"),
      ["Ea is nursing, and day 1 gives 240\u00a0mg of caffeine: 150\u00a0mg would do."]),
     ("caffeine", ea("strong-brew", **NURSING),
-     ["Ea is nursing. Caffeine not told: strong-brew."]),
+     ["Ea is nursing. Caffeine not given: strong-brew."]),
     ("alcohol", ea("punch", age=16), ["punch (day 1, snacks), and Ea is 16."]),
 ]  # fmt: skip
 

@@ -216,7 +216,8 @@ SAYS: list[tuple[str, Folder, str, str]] = [
     ("game-not-heated", eats("bear-ham-cured"),
      "bear-ham-cured in bear-ham-cured (day 1, snacks) is not cooked; it must reach 74\u00a0°C",
      "it must reach 166\u00a0°F in the middle."),
-    ("game-not-heated", cooks(boiled("bear-ham-cured")), "Nobody told how hot bear-ham-cured", ""),
+    ("game-not-heated", cooks(boiled("bear-ham-cured")), "Nobody wrote down how hot",
+     ""),
     ("game-not-heated", cooks(boiled("bear-ham-cured", reach="72 degC")),
      "is heated to 72\u00a0°C in the middle; it must reach 74\u00a0°C.", ""),
 ]  # fmt: skip

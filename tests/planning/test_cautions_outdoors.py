@@ -121,9 +121,9 @@ def test_a_caution_comes_with_its_condition_and_goes_with_it(
 SAYS: list[tuple[str, Folder, str]] = [
     ("boil-longer", drinks("2310 m"), "The camp lies at up to 2,310\u00a0m on day 1."),
     ("boil-longer", drinks("2310 m", trip={"units": "us"}), "7,579\u00a0ft"),
-    ("algae", drinks(camp="lake", at="16 degC"), "The lake of day 1 is at 16\u00a0°C."),
+    ("algae", drinks(camp="lake", at="16 degC"), "The lake on day 1 is at 16\u00a0°C."),
     ("algae", drinks(camp="lake", high="22 degC"),
-     "Nobody told how warm the lake of day 1 is, and the air reaches 22\u00a0°C."),
+     "Nobody wrote down how warm the lake on day 1 is, and the air reaches 22\u00a0°C."),
     ("chemicals-near", drinks(near=["mines", "roads"]), "Mines lie near the water of day 1."),
     ("heat-illness", drinks(high="34 degC", trip={"units": "us"}), "up to 93\u00a0°F on day 1."),
     ("gas-left-in-the-can", gas("-13 degC"), "falls to −13\u00a0°C: about "),
@@ -133,7 +133,7 @@ SAYS: list[tuple[str, Folder, str]] = [
     ("frozen-filter", starts(low="-3 degC"), "Frost is expected at the start camp."),
     ("algae", starts("17 degC"), "The lake at the start camp is at 17\u00a0°C."),
     ("algae", starts(high="21 degC"),
-     "Nobody told how warm the lake at the start camp is, and the air reaches 21\u00a0°C."),
+     "Nobody wrote down how warm the lake at the start camp is, and the air reaches 21\u00a0°C."),
     ("chemicals-near", starts(near=["fields"]), "Fields lie near the water of the start camp."),
     ("carbon-monoxide", cooks(PRESSED, {**FIRE, "shelter": "tarp"}),
      "You sleep under a tarp and cook on a fire."),
@@ -154,7 +154,7 @@ def test_each_thing_near_the_water_is_told_apart(tmp_path: Path) -> None:
 
 
 def test_a_fire_of_which_nobody_told_whether_it_is_allowed_is_asked_about(tmp_path: Path) -> None:
-    not_told = "Whether a fire is allowed on day 1 was not told."
+    not_told = "Nobody wrote down whether a fire is allowed on day 1."
     allowed = {"fire": {**FIRE["fire"], "allowed": True}}
     assert not_told in of(cooks(PRESSED, FIRE), tmp_path / "not", "fire-and-embers")
     assert not_told not in of(cooks(PRESSED, allowed), tmp_path / "told", "fire-and-embers")
@@ -177,7 +177,7 @@ def test_on_the_way_home_no_camps_water_is_warned_of(tmp_path: Path) -> None:
     lake = water(camp="lake", near=["fields"], at="17 degC")
     days = [day(water=lake), {**day(ends="home"), "water": lake}]
     found = {"trip": day_trip(days=days)}
-    assert of(found, tmp_path / "lake", "algae") == ["The lake of day 1 is at 17\u00a0°C."]
+    assert of(found, tmp_path / "lake", "algae") == ["The lake on day 1 is at 17\u00a0°C."]
     assert of(found, tmp_path / "near", "chemicals-near") == ["Fields lie near the water of day 1."]
 
 

@@ -209,7 +209,7 @@ def test_all_that_may_hold_traces_is_said_once_for_each_person(tmp_path: Path) -
 
 def test_what_is_not_told_names_the_food_and_the_person(tmp_path: Path) -> None:
     (caution,) = of_id(plan(tmp_path, ea("untold", avoids=["nuts"])), "allergens-not-told")
-    assert caution.because == "Ea avoids tree nuts. Allergens not told: untold."
+    assert caution.because == "Ea avoids tree nuts. Allergens not given: untold."
     assert caution.where == "shopping"
 
 
@@ -235,7 +235,7 @@ def test_a_pot_of_it_is_shared_by_need(tmp_path: Path) -> None:
 
 def test_caffeine_that_nobody_told_is_named(tmp_path: Path) -> None:
     (caution,) = of_id(plan(tmp_path, ea("strong-brew", **CARRYING)), "caffeine")
-    assert caution.because == "Ea is pregnant. Caffeine not told: strong-brew."
+    assert caution.because == "Ea is pregnant. Caffeine not given: strong-brew."
 
 
 def test_a_mixture_holds_the_caffeine_that_its_parts_tell() -> None:

@@ -47,7 +47,7 @@ def test_a_load_half_way(content: Content) -> None:
     ruling = found.judged.ruling
     assert ruling.low_share == pytest.approx(1 - 166.3 / 240)
     assert ruling.high_share == pytest.approx(1 - 67.9 / 240)
-    assert (found.judged.verdict, found.act) == ("not-dry", "Dry on, 110\u00a0g to go.")
+    assert (found.judged.verdict, found.act) == ("not-dry", "Keep drying, 110\u00a0g to go.")
     assert found.dry_enough is False
     # 760 ml were lost, of which a vegetable takes up 0.6; a quarter more is poured.
     assert found.rehydration_ml == pytest.approx(760 * 0.75)

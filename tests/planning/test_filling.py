@@ -270,7 +270,7 @@ def test_a_day_that_cannot_feed_says_how_much_would_mend_it(
     _, found = filled(tmp_path, trip, [pot("pot")])
     assert not found.proposals
     assert says in found.impossible
-    # The food it asks for, or tells to take out, does mend it: 3.5 kcal in a gram, for two.
+    # The food it asks for, or tells to take out, does mend it: 3.5 kcal per gram, for two.
     kcal = float(found.impossible.split("food of ")[1].split(" kcal")[0])
     mended = lunch_g + (kcal + 30) / 3.5 / 2 * (1 if says == "are lacking" else -1)
     trip = open_trip(meals={"lunch": [{"eat": "grain", "each": f"{mended:.1f} g"}]})

@@ -87,10 +87,10 @@ MONTHS: list[tuple[Store, float, str]] = [
     (store(**{**FROZEN, "absorber": False}), 6, "vegetables"),
     (store(**{**FROZEN, "method": "oven"}), 6, "vegetables"),
     # bags and fat halve, once for both
-    (store(barrier="zip-bag"), 3, "a bag lets air and moisture in: half"),
-    (store(barrier="paper"), 3, "a bag lets air and moisture in: half"),
+    (store(barrier="zip-bag"), 3, "a bag lets air and moisture in: half as long"),
+    (store(barrier="paper"), 3, "a bag lets air and moisture in: half as long"),
     (store(barrier=None), 6, "vegetables"),
-    (store(fat_g=10.1), 3, "fat (10 g in 100 g) turns rancid: half"),
+    (store(fat_g=10.1), 3, "fat (10 g in 100 g) turns rancid: half as long"),
     (store(fat_g=10), 6, "vegetables"),
     (store(barrier="paper", fat_g=40), 3, "a bag lets air"),
     (store("nut", fat_g=60), 3, "nuts: 3 months"),
@@ -98,13 +98,13 @@ MONTHS: list[tuple[Store, float, str]] = [
     (store(food={"keeps_months": 4}), 4, "It: 4 months at 15.6 °C"),
     (store(**FROZEN, food={"keeps_months": 4}), 120, "freeze-dried plant food"),
     # half as long for each 11.1 K warmer
-    (store(kept_at_c=26.7), 3, "kept at 27 °C, warmer than 15.6 °C: less"),
+    (store(kept_at_c=26.7), 3, "kept at 27 °C, warmer than 15.6 °C: shorter"),
     (store(kept_at_c=20, kept_at_told=False), 6 * 2 ** (-4.4 / 11.1),
-     "nobody told how warm it is kept: counted with 20 °C"),
+     "nobody wrote down how warm it is kept: counted with 20 °C"),
     # A fridge is not counted, a freezer is.
     (store(kept_at_c=4.5), 6, "vegetables"),
     (store(kept_at_c=-17.9), 6, "vegetables"),
-    (store(kept_at_c=-18), 6 * 2 ** (33.6 / 11.1), "kept frozen at −18 °C: more"),
+    (store(kept_at_c=-18), 6 * 2 ** (33.6 / 11.1), "kept frozen at −18 °C: longer"),
 ]  # fmt: skip
 
 
@@ -128,7 +128,7 @@ def test_nothing_is_given_as_a_reason_that_is_none() -> None:
     assert of(store("nut", fat_g=60)).reasons == ("nuts: 3 months at 15.6 °C",)
     assert of(store(barrier="paper", fat_g=60)).reasons == (
         table,
-        "a bag lets air and moisture in: half",
+        "a bag lets air and moisture in: half as long",
     )
     assert of(store(**FROZEN)).reasons == (
         "freeze-dried plant food: 120 months at 15.6 °C",

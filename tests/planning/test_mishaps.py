@@ -61,7 +61,7 @@ def test_a_lost_bag_takes_its_food_and_what_it_cooks_with(tmp_path: Path) -> Non
         lost = food | set(found.uneaten)
         energy = sum(kit.days[day - 1].meals[place].nutrition.energy_kcal for day, place in lost)
         assert found.missing_kcal == pytest.approx(energy)
-        # Nuts hold 6 kcal in a gram.
+        # Nuts hold 6 kcal per gram.
         assert found.mend_g == pytest.approx(energy / 6)
         assert bool(found.uneaten or found.cold) == (stove and len(food) < 3) or not stove
         still = sum(each.kcal[0] for each in found.still)

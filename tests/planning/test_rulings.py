@@ -266,8 +266,8 @@ def test_heat_counts_by_kind_temperature_and_minutes(
 def test_an_act_tells_grams_and_heat_in_the_trips_units() -> None:
     english = speech_of("en")
     assert act_said(english, "", "metric", 60) == ""
-    assert act_said(english, "dry-on", "metric", 60) == "Dry on, 60\u00a0g to go."
-    assert act_said(english, "dry-on", "us", 60) == "Dry on, 2.1\u00a0oz to go."
+    assert act_said(english, "dry-on", "metric", 60) == "Keep drying, 60\u00a0g to go."
+    assert act_said(english, "dry-on", "us", 60) == "Keep drying, 2.1\u00a0oz to go."
     assert "at 135\u00a0°C in the oven" in act_said(english, "heat", "metric", 0)
     assert "at 275\u00a0°F in the oven" in act_said(english, "heat", "us", 0)
     assert act_said(english, "throw-out", "metric", 0) == "Throw it out."
@@ -278,7 +278,7 @@ def test_an_act_tells_grams_and_heat_in_the_trips_units() -> None:
     ("act", "says"),
     [
         ("throw-out", "Throw it out."),
-        ("dry-on-today", "Dry it on today, or eat it now."),
+        ("dry-on-today", "Dry it further today, or eat it now."),
         ("test", "Test it: break a cold piece, it must snap; or weigh it again"),
         ("test-fruit", "Test it: break a cold piece, it must snap; or weigh it again"),
         ("open-and-test", "Open it today and test it; dry: seal it anew, else throw it out."),

@@ -323,7 +323,7 @@ def test_the_trays_hold_no_more_than_nine_kilograms_a_square_metre(tmp_path: Pat
     [
         ({"egg_cooked": "20 g dehydrator"}, "egg and dairy are not planned by heat"),
         ({"stew_meat": "20 g sun"}, "do not dry safely in the sun"),
-        ({"leaf": "20 g oven"}, "no oven is told at home"),
+        ({"leaf": "20 g oven"}, "no oven is listed at home"),
     ],
 )
 def test_what_is_never_planned_says_why(tmp_path: Path, amounts: dict[str, str], says: str) -> None:

@@ -181,7 +181,7 @@ def test_a_bought_pack_without_a_date_says_so(tmp_path: Path) -> None:
         "packs": {"count": 3, "of": "50 g"},
     }
     line = on(hand(tmp_path, batches=[bought]), "2031-05-01")
-    assert (line.best_before, line.remark) == (None, "date on the pack not told: read it")
+    assert (line.best_before, line.remark) == (None, "date on the pack not given: read it")
 
 
 # -- packs that came back -------------------------------------------------------------------------

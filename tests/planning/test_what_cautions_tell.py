@@ -55,7 +55,7 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("no-best-before", "danger", "drying", Spot(batch="batch", days=(2,)),
      "Batch batch (egg-raw, dried raw) is raw egg dried by heat."),
     ("past-best-before", "care", "day-2", Spot((2, 1), batch="batch", pack="food"),
-     "Batch batch (berry, dried) in berry, dried (day 2, snacks) was best before 1\u00a0Jan 2032."),
+     "berry, dried (day 2, snacks): batch batch was best before 1\u00a0Jan 2032."),
     ("dryness-not-proven", "care", "drying", Spot(batch="batch", days=(2,)),
      "Batch batch (leaf, dried) is packed with an absorber; 0\u00a0% to 33\u00a0% moisture is "
      "left in it."),
@@ -87,11 +87,11 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("fire-and-embers", "danger", "fuel", Spot(days=(2,)),
      "A wood fire burns on day 2."),
     ("fire-and-embers", "danger", "fuel", Spot(days=(2,)),
-     "Whether a fire is allowed on day 2 was not told."),
+     "Nobody wrote down whether a fire is allowed on day 2."),
     ("hot-fat", "care", "cook/dish", Spot((2, 1), 0),
-     "dish (day 2, dinner) is fried."),
+     "You fry dish (day 2, dinner)."),
     ("hot-iron", "care", "cook/dish", Spot((2, 1), 0),
-     "dish (day 2, dinner) is cooked in an iron."),
+     "You cook dish (day 2, dinner) in an iron."),
     ("gas-in-the-cold", "care", "fuel", Spot(days=(2,)),
      "On day 2 the air falls to −15\u00a0°C, and Gas gives little pressure then."),
     ("gas-and-heat", "danger", "fuel", Spot(pack="fuel"),
@@ -171,13 +171,13 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("hut-flue", "note", "fuel", NOWHERE,
      "You sleep in a hut and cook on a stove."),
     ("gas-left-in-the-can", "note", "fuel", Spot(days=(2,)),
-     "On day 2 the air falls to 0\u00a0°C: about 51\u00a0% of a full can of Gas stays in it."),
+     "On day 2 the air falls to 0\u00a0°C: about 51\u00a0% of a full canister of Gas stays in it."),
     ("fuel-too-cold", "care", "fuel", Spot(days=(1, 2)),
      "Alcohol lights from 38\u00a0°C on, and the air falls to 5\u00a0°C (days 1 and 2)."),
     ("may-contain", "care", "shopping", Spot(person="Ea"),
      "Ea avoids tree nuts. Traces may be in: traces."),
     ("allergens-not-told", "care", "shopping", Spot(person="Ea"),
-     "Ea avoids tree nuts. Allergens not told: kernel-nut; untold."),
+     "Ea avoids tree nuts. Allergens not given: kernel-nut; untold."),
     ("alcohol", "danger", "day-2", Spot((2, 1), person="Ea"),
      "punch (day 2, snacks), and Ea is pregnant."),
     ("liver", "danger", "day-2", Spot((2, 1), person="Ea"),
@@ -199,8 +199,7 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
      "pulse in dish (day 2, dinner) stands wet for 2\u00a0h 1\u00a0min. In air of 20\u00a0°C "
      "wet food keeps 2\u00a0h."),
     ("animal-food-past-best-before", "danger", "day-2", Spot((2, 1), batch="batch", pack="food"),
-     "Batch batch (lean-meat, cooked and dried) in lean-meat, cooked and dried (day 2, snacks)"
-     " was best before 1\u00a0Feb 2031."),
+     "lean-meat, cooked and dried (day 2, snacks): batch batch was best before 1\u00a0Feb 2031."),
 ]  # fmt: skip
 
 

@@ -103,7 +103,7 @@ def test_each_page_carries_its_policy_first_and_no_outside_address(kit: Path) ->
 def test_every_page_says_the_standing_sentence(kit: Path) -> None:
     for page in ["index.html", "day-1.html", "cook/bean-pot.html", "cautions.html"]:
         html = (kit / page).read_text(encoding="utf-8")
-        assert "Local rules and licensed or official advice come first." in html
+        assert "Local rules and official or licensed advice come first." in html
 
 
 def test_titles_are_only_text_everywhere(tmp_path: Path) -> None:

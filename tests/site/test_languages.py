@@ -80,7 +80,7 @@ def test_what_the_theme_does_not_say_is_said_through_the_catalogue(marked_kit: P
         "Footer",
         "Fetch this kit",
         "QR code of the address below",
-        "Local rules and licensed or official advice come first. All numbers are estimates.",
+        "Local rules and official or licensed advice come first. All numbers are estimates.",
         "Point a phone's camera here, or open ",
     ):
         assert f"«{said}" in page, said

@@ -87,7 +87,10 @@ def _todo(say: Speech, task: Task) -> Cell:
             return filled(say("Dry by {day}: {food}."), day=day, food=name)
         case "condition":
             return filled(
-                say("Condition until {day}: {food}. Shake the jar each day; drops inside: dry on."),
+                say(
+                    "Condition until {day}: {food}. Shake the jar each day; drops inside: dry it "
+                    "again."
+                ),
                 day=day,
                 food=name,
             )
@@ -130,7 +133,7 @@ def _on_the_shelf(say: Speech, task: Task) -> Cell:
     if task.day is None:
         return filled(say("{food}: {packs}"), food=name, packs=text(packs))
     return filled(
-        say("{food}: {packs}, good until {day}"),
+        say("{food}: {packs}, best before {day}"),
         food=name,
         packs=text(packs),
         day=text(say.short_date(task.day)),

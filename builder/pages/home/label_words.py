@@ -54,7 +54,7 @@ def label_words(figures: Figures, label: PackLabel) -> LabelWords:
 def _best_before(figures: Figures, label: PackLabel) -> str:
     say = figures.say
     if label.best_before is None:
-        return say("best before: not told")
+        return say("best before: not given")
     until = figures.until(say.short_date(label.best_before), label.kept_at_told)
     return say("best before {date}", date=until)
 
@@ -101,8 +101,8 @@ def allergens_said(say: Speech, label: PackLabel) -> str:
     told = say.listed(avoided_said(say, name) for name in label.allergens)
     if label.not_told:
         if told:
-            return say("Contains {allergens}. OTHER ALLERGENS NOT TOLD", allergens=told)
-        return say("Allergens: NOT TOLD")
+            return say("Contains {allergens}. OTHER ALLERGENS NOT GIVEN", allergens=told)
+        return say("Allergens: NOT GIVEN")
     said = say("Contains {allergens}", allergens=told) if told else say("Allergens: none")
     if label.may_contain:
         traces = say.listed(avoided_said(say, name) for name in label.may_contain)

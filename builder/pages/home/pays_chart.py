@@ -103,7 +103,7 @@ def pays_chart(say: Speech, number: int, savings: Sequence[Saving], currency: st
         id=f"pays-{number}",
         title=say(
             "Money saved after some runs, against buying dried: below the line a dryer has not "
-            "paid yet"
+            "paid for itself yet"
         ),
         text=". ".join(line.label for line in lines if line.label),
         width=str(WIDTH),
@@ -123,8 +123,8 @@ def pays_chart(say: Speech, number: int, savings: Sequence[Saving], currency: st
 def after_said(say: Speech, runs: float) -> str:
     """Say after how many runs a dryer has paid; below nothing for never."""
     if runs < 0:
-        return say("never pays")
-    return say.count("pays after {n} run", "pays after {n} runs", int(runs))
+        return say("never pays for itself")
+    return say.count("pays for itself after {n} run", "pays for itself after {n} runs", int(runs))
 
 
 def _across(runs: float) -> int:

@@ -106,7 +106,9 @@ def _run(figures: Figures, run: Run, titles: dict[str, str]) -> RunLines:
         facts=f"{facts}; {say(state)}." if state else f"{facts}.",
         loads=tuple(_load(figures, part, titles) for part in run.parts),
         steps=tuple(step_line(say, step) for step in run.steps),
-        remark="" if run.day_to_spare else say("No free day is left to dry on: start in time."),
+        remark=""
+        if run.day_to_spare
+        else say("No free day is left to keep drying: start in time."),
     )
 
 

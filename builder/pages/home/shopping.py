@@ -71,7 +71,7 @@ def _page(
     titles = titles_of_trips(plan)
     to_dry = [each for each in shopping if each.to_dry]
     knows_shelves = any(each.shelf for each in shopping)
-    untold = figures.say("Shelf not told") if knows_shelves else figures.say("To buy")
+    untold = figures.say("No shelf given") if knows_shelves else figures.say("To buy")
     shelves: dict[str, list[Cell]] = {}
     for each in shopping:
         if not each.to_dry:

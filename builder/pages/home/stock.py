@@ -159,7 +159,7 @@ def _food(figures: Figures, line: StockLine, titles: Mapping[str, str]) -> Cell:
 def _by_place(figures: Figures, lines: list[StockLine]) -> tuple[Shelf, ...]:
     if not any(line.shelf for line in lines):
         return ()
-    return _shelves(figures, lines, lambda line: line.shelf or figures.say("Place not told"))
+    return _shelves(figures, lines, lambda line: line.shelf or figures.say("No place given"))
 
 
 def _shelves(

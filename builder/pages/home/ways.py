@@ -171,7 +171,7 @@ class _Food:
         cost = way.portion_cost
         currency = self.ways.currency
         id_ = self._follows(f"{number}.portion_cost", asked.portion_cost if asked else None)
-        told = say("not told") if cost is None else money(say, cost, currency)
+        told = say("not given") if cost is None else money(say, cost, currency)
         scale = _scale(id_, "money", cost, after=f"\u00a0{currency}" if currency else "")
         dried_g = asked.dried_g if asked else None
         room_ml = asked.room_ml if asked else None
@@ -238,7 +238,7 @@ class _Food:
             id_ = self._follows(f"pays.{number}", terms.after_runs if terms else None)
             years = terms.after_years if terms else None
             self._follows(f"pays.{number}.years", years)
-            told = say("not told") if pays.not_told else _pays_said(say, pays)
+            told = say("not given") if pays.not_told else _pays_said(say, pays)
             yield self._pays_line(pays, (Piece(told, scale=_scale(id_, "pays", 0.0)),))
 
     def _pays_line(self, pays: Pays, told: Cell) -> Cell:
@@ -304,8 +304,8 @@ def _pays_said(say: Speech, pays: Pays) -> str:
     if pays.runs is None or pays.years is None:
         return after_said(say, -1 if pays.runs is None else pays.runs)
     return say.count(
-        "pays after {n} run, {years} years",
-        "pays after {n} runs, {years} years",
+        "pays for itself after {n} run, {years} years",
+        "pays for itself after {n} runs, {years} years",
         pays.runs,
         years=say.number(rounded(pays.years, 1), 1),
     )

@@ -91,7 +91,7 @@ def _told(figures: Figures, each: Input, currency: str, of: str) -> Cell:
 
 def _shown(figures: Figures, each: Input, how: _How, unit: str) -> str:
     if each.value is None:
-        return figures.say("not told")
+        return figures.say("not given")
     if how.quantity:
         return figures.plain(each.value, how.quantity)
     return with_unit(figures.say, each.value, unit)

@@ -131,7 +131,7 @@ def _lines(kit: Kit, figures: Figures, day: KitDay, hrefs: Mapping[int, str]) ->
     if not day.ends_home:
         lines.append(Fact(say("Water at camp"), text(words.water_at(say, here))))
     if untold := untold_of_day(kit, day.day):
-        lines.append(Fact(say("Not told"), text(untold)))
+        lines.append(Fact(say("Not given"), text(untold)))
     return (*lines, *_on_the_way(kit, figures, day, hrefs), *_still_to_dry(kit, say, day))
 
 
@@ -343,8 +343,8 @@ def _dish(
     if len(meal.eaters) < len(kit.party):
         dish += [Piece(", "), Piece(say("for {people}", people=words.eaters_said(say, kit, meal)))]
     if meal.not_told:
-        untold = say("allergens not told: {foods}", foods="; ".join(meal.not_told))
-        dish += [Piece(", "), Piece(untold if meal.recipe else say("allergens not told"))]
+        untold = say("allergens not given: {foods}", foods="; ".join(meal.not_told))
+        dish += [Piece(", "), Piece(untold if meal.recipe else say("allergens not given"))]
     return tuple(dish)
 
 

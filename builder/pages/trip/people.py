@@ -163,7 +163,7 @@ def pack(kit: Kit, figures: Figures, load: PersonLoad) -> Cell:
 
 _PERHAPS: dict[How, str] = {
     "may-contain": later("{food} (may contain it)"),
-    "not-told": later("{food} (allergens not told)"),
+    "not-told": later("{food} (allergens not given)"),
 }
 
 
@@ -237,7 +237,7 @@ def _left_out_said(figures: Figures, each: LeftOut) -> str:
         )
     when = say(_MEAL_OF[each.meal], n=each.day)
     if each.meant:
-        return say("{meal}: nothing for you, and it is meant so.", meal=when)
+        return say("{meal}: nothing for you, as intended.", meal=when)
     return say("{meal}: the others eat, and nothing is planned for you.", meal=when)
 
 
@@ -344,8 +344,11 @@ def _ways(kit: Kit, figures: Figures, name: str) -> tuple[Fact, ...]:
         at = at_person(at_day(day), day.people, name)
         if len(day.legs) == 1:  # its page tells it
             told = text(figures.plain(own.travel_hours, "hours"))
+        said = later("{time} with {load}: {energy}")
+        if not own.load_g:
+            said = later("{time} without a load: {energy}")
         told = filled(
-            say("{time} with {load}: {energy}"),
+            say(said),
             time=told,
             load=figures.both(own.load_g, "mass_g", f"{at}.load_g"),
             energy=figures.alone(own.travel_kcal, "energy_kcal", f"{at}.travel_kcal"),

@@ -126,9 +126,11 @@ def _warmed(store: Store, group: str, say: Speech, units: System) -> tuple[float
         )
     ]
     if in_bag:
-        reasons.append(say("a bag lets air and moisture in: half"))
+        reasons.append(say("a bag lets air and moisture in: half as long"))
     elif store.fat_g > FAT_HALVES_ABOVE_G and group != "nut":
-        reasons.append(say("fat ({n} g in 100 g) turns rancid: half", n=say.number(store.fat_g)))
+        reasons.append(
+            say("fat ({n} g in 100 g) turns rancid: half as long", n=say.number(store.fat_g))
+        )
     stays = _stays(batch)
     for days, at_c in stays:
         reasons.append(
@@ -141,11 +143,15 @@ def _warmed(store: Store, group: str, say: Speech, units: System) -> tuple[float
         )
     warmth = _warmth(say, batch.kept_at_c, units)
     if not batch.kept_at_told:
-        reasons.append(say("nobody told how warm it is kept: counted with {warmth}", warmth=warmth))
+        reasons.append(
+            say("nobody wrote down how warm it is kept: counted with {warmth}", warmth=warmth)
+        )
     elif batch.kept_at_c > TABLE_KEPT_AT_C:
-        reasons.append(say("kept at {warmth}, warmer than {cool}: less", warmth=warmth, cool=cool))
+        reasons.append(
+            say("kept at {warmth}, warmer than {cool}: shorter", warmth=warmth, cool=cool)
+        )
     elif batch.kept_at_c <= FROZEN_C:
-        reasons.append(say("kept frozen at {warmth}: more", warmth=warmth))
+        reasons.append(say("kept frozen at {warmth}: longer", warmth=warmth))
     return _months_in_places(table, stays, batch.kept_at_c), reasons
 
 

@@ -52,8 +52,8 @@ Act = Literal[
 ACTS = {
     "throw-out": later("Throw it out."),
     "plan-otherwise": later("Do not dry it this way: it would have to be thrown out."),
-    "dry-on-today": later("Dry it on today, or eat it now."),
-    "dry-on": later("Dry on, {mass} to go."),
+    "dry-on-today": later("Dry it further today, or eat it now."),
+    "dry-on": later("Keep drying, {mass} to go."),
     "test": later(
         "Test it: break a cold piece, it must snap; or weigh it again after 2 h more in the dryer, "
         "at most 0.5 % less."

@@ -82,7 +82,7 @@ def _possible(loads: Sequence[ToDry], home: Household, impossible: list[str]) ->
         if not of_method:
             impossible.append(
                 say(
-                    "{food} for {trip}: no {dryer} is told at home. Write `dryers:` in "
+                    "{food} for {trip}: no {dryer} is listed at home. Write `dryers:` in "
                     "home.yaml, name another way in `dried_by:`, or buy it.",
                     **blanks,
                 )

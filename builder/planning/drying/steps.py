@@ -74,8 +74,8 @@ def _after(run: Run, content: Content, say: Speech) -> Iterator[Step]:
         if food and evens_out(food.kind, run.method):
             pack_on += datetime.timedelta(days=CONDITIONING_DAYS)
             says = say(
-                "Let {food} even out in a closed jar for 7 days and shake it daily; drops in the "
-                "jar: dry it on",
+                "Condition {food} in a closed jar for 7 days, shake it daily; drops in the jar: "
+                "dry it again",
                 food=part.name,
             )
             yield Step("condition", run.emptied, pack_on, says)

@@ -146,5 +146,5 @@ def _remark(judged: Judged, at: datetime.date, say: Speech) -> str:
             return say("PAST ITS DATE: throw it out")
         return say("PAST ITS DATE: smell, look, and when in doubt throw it out")
     if batch.is_bought and judged.best_before is None:
-        return say("date on the pack not told: read it")
+        return say("date on the pack not given: read it")
     return ""

@@ -186,7 +186,7 @@ def untold(person: Person) -> Iterator[DefaultUsed]:
         if each not in person.places.fields:
             yield DefaultUsed(what, value, why, blanks)
     if person.own_gear_g is None and person.carries_to_g != 0:
-        counts = later("tell own_gear: it counts in load and walking")
+        counts = later("write own_gear: it counts in load and walking")
         yield DefaultUsed(later("own gear of {name}"), "0 g", counts, blanks)
 
 

@@ -60,7 +60,7 @@ def _of_timers(say: Speech) -> Words:
         "left": say("left – stop"),
         "sure": say("Touch again to stop"),
         "over": say("Time is up – stop"),
-        "overFor": say("Time is up since {time} – stop"),
+        "overFor": say("Time was up {time} ago – stop"),
         "timers": say("Timers"),
         "silent": say("Sound is off here. Turn it on"),
     }
@@ -102,7 +102,7 @@ def _of_orders(say: Speech) -> Words:
 def _of_mine(say: Speech) -> Words:
     return {
         "whoAreYou": say("Who are you?"),
-        "anybody": say("not told"),
+        "anybody": say("not given"),
         "notForYou": say("Not for you: {foods}"),
         "readPacket": say("Read the packet first: {foods}"),
     }
@@ -184,7 +184,9 @@ def _of_follow(say: Speech) -> Words:
         "when": say("about {when}, between {earliest} and {latest}"),
         "twoTell": say("Two weighings tell when it will be dry."),
         "noCurve": say("These weights make no curve: weigh again in an hour."),
-        "never": say("At this pace it takes longer than four weeks: warmer, drier air or thinner."),
+        "never": say(
+            "At this pace it takes longer than four weeks: use warmer, drier air or thinner pieces."
+        ),
         "look": say("Look next"),
         "lookNow": say("now"),
         "lookHour": say("an hour after the last weighing"),
@@ -222,7 +224,7 @@ def _of_follow(say: Speech) -> Words:
         "wentIn": say("When it goes in"),
         "follow": say("Follow it"),
         "noFood": say(
-            "Choose one of the list: what this home dried before, or its recipes take dried. "
+            "Choose one from the list: what this home dried before, or its recipes take dried. "
             "Another food is begun at the computer: tripkit log FOOD FRESH --started TIME."
         ),
         "notSo": say("It is as dry as that already: choose another way."),
@@ -245,11 +247,12 @@ def _of_follow(say: Speech) -> Words:
 def _of_ways(say: Speech) -> Words:
     return {
         "rebuild": say("needs a new build"),
-        "notTold": say("not told"),
-        "neverPays": say("never pays"),
-        "paysAfter": say.forms("pays after {n} run", "pays after {n} runs"),
+        "notTold": say("not given"),
+        "neverPays": say("never pays for itself"),
+        "paysAfter": say.forms("pays for itself after {n} run", "pays for itself after {n} runs"),
         "paysYears": say.forms(
-            "pays after {n} run, {years} years", "pays after {n} runs, {years} years"
+            "pays for itself after {n} run, {years} years",
+            "pays for itself after {n} runs, {years} years",
         ),
         "runs": say.forms("{n} run", "{n} runs"),
         "numberWrong": say("Write a number from {low} to {high}, or nothing."),

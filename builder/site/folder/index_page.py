@@ -116,7 +116,7 @@ def index_page(kits: Sequence[KitEntry], with_home: bool = False) -> str:
         '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width,initial-scale=1">\n'
         f"{MARK}\n<title>Trip kits</title>\n<style>{STYLE}</style>\n</head>\n<body>\n<main>\n"
-        f"<h1>Trip kits</h1>\n{body}\n</main>\n<footer>Local rules and licensed or official "
+        f"<h1>Trip kits</h1>\n{body}\n</main>\n<footer>Local rules and official or licensed "
         "advice come first. All numbers are estimates.</footer>\n</body>\n</html>\n"
     )
     return with_policy(page, policy([], inline_styles(page), alone=True))

@@ -88,7 +88,7 @@ def own_settings(
         },
         "copyright": escape(
             say(
-                "Local rules and licensed or official advice come first. All numbers are estimates."
+                "Local rules and official or licensed advice come first. All numbers are estimates."
             ),
             quote=False,
         ),

@@ -104,7 +104,7 @@ def _was(was: Reviewed, figures: Figures) -> Table | None:
                 (),
             )
         )
-    heads = (say("What"), say("Planned"), say("Was"), say("Was to planned"))
+    heads = (say("What"), say("Planned"), say("Actual"), say("Actual to planned"))
     return table(heads, rows, "lrrr") if rows else None
 
 
@@ -156,7 +156,7 @@ def _dishes(was: Reviewed, figures: Figures) -> Table | None:
 
 def _sheets(kit: Kit, figures: Figures) -> Iterator[Sheet]:
     say = figures.say
-    yield Sheet((say("Over the trip"), say("Was")), tuple(_over_the_trip(kit, figures)))
+    yield Sheet((say("Over the trip"), say("Actual")), tuple(_over_the_trip(kit, figures)))
     heads = (say("Dish"), say("Took, min"), say("Left, %"), say("Mark, 1 to 5"))
     yield Sheet(heads, tuple(_of_dishes(kit, figures)))
     yield Sheet((say("Eaten as it is"), say("Left, g")), tuple(_of_foods(kit, figures)))

@@ -99,14 +99,13 @@ def wrong_says(
     if each.no_water_days:
         days = _days(each.no_water_days, figures)
         yield _strong(
-            say("Nothing melts snow on day {days}: turn back while you have water.", days=days)
+            say("Nothing melts snow on {days}: turn back while you have water.", days=days)
         )
     if each.unsafe_days:
         days = _days(each.unsafe_days, figures)
         yield _strong(
             say(
-                "Nothing boils the water of day {days}: make it safe another way, or do not "
-                "drink it.",
+                "Nothing boils the water of {days}: make it safe another way, or do not drink it.",
                 days=days,
             )
         )
@@ -116,7 +115,7 @@ def wrong_says(
         )
         yield filled(said, dishes=text(_dishes(kit, each.cold, figures.say, with_days)))
     if each.uneaten:
-        said = say("Not to be eaten without heat, or not known to be safe without it: {dishes}.")
+        said = say("Needs heat, or may not be safe without it: {dishes}.")
         yield filled(said, dishes=text(_dishes(kit, each.uneaten, figures.say, with_days)))
     if each.drink_ml is not None:
         said = say("Each has {water} left of what is carried, for the way, the camp and the night.")
@@ -144,7 +143,10 @@ def _strong(said: str) -> Cell:
 
 
 def _days(days: Iterable[int], figures: Figures) -> str:
-    return figures.say.listed(figures.say.number(day) for day in days)
+    say, numbers = figures.say, tuple(days)
+    if len(numbers) == 1:
+        return say("day {n}", n=numbers[0])
+    return say("days {list}", list=say.listed(say.number(day) for day in numbers))
 
 
 def _dishes(kit: Kit, places: Iterable[tuple[int, int]], say: Speech, with_days: bool) -> str:

@@ -18,7 +18,7 @@ def allergens_said(say: Speech, meal: PlannedMeal) -> tuple[str, ...]:
         said.append(say("May contain: {allergens}.", allergens=_listed(say, meal.may_contain)))
     if meal.not_told:
         # Names of foods hold commas.
-        said.append(say("Allergens not told: {foods}.", foods="; ".join(meal.not_told)))
+        said.append(say("Allergens not given: {foods}.", foods="; ".join(meal.not_told)))
     return tuple(said)
 
 

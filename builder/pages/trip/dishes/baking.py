@@ -22,14 +22,14 @@ def embers_said(figures: Figures, step: PlannedStep) -> str:
     seconds = say.number(rounded(step.palm_s))
     if not step.ember_pieces:
         return say(
-            "Embers: a third below, two thirds on the lid, so hot that a palm above them stands "
-            "it {n}\u00a0s.",
+            "Embers: a third below, two thirds on the lid, so hot that you can hold your palm "
+            "above them for {n}\u00a0s.",
             n=seconds,
         )
     pieces, below = rounded(step.ember_pieces), rounded(step.ember_pieces_below)
     return say(
-        "Egg-sized embers: {below} below, {above} on the lid, so hot that a palm above them "
-        "stands it {n}\u00a0s.",
+        "Egg-sized embers: {below} below, {above} on the lid, so hot that you can hold your "
+        "palm above them for {n}\u00a0s.",
         below=say.number(below),
         above=say.number(pieces - below),
         n=seconds,

@@ -38,17 +38,17 @@ from builder.units import other_system, rounded
 
 # What a timer is for. Irons are hot when they are: a drop of water tells.
 _TIMED = {
-    "soak": later("{dish} soaks"),
-    "boil": later("{dish} comes to the boil"),
-    "hold": later("{dish} boils"),
-    "simmer": later("{dish} simmers"),
-    "fry": later("{dish} fries"),
-    "rest": later("{dish} stands"),
-    "steep": later("{dish} steeps"),
+    "soak": later("{dish}, soaking"),
+    "boil": later("{dish}, coming to the boil"),
+    "hold": later("{dish}, boiling"),
+    "simmer": later("{dish}, simmering"),
+    "fry": later("{dish}, frying"),
+    "rest": later("{dish}, standing"),
+    "steep": later("{dish}, steeping"),
     "press": later("{dish}, each side"),
-    "fire": later("the fire burns down"),
-    "melt": later("snow melts"),
-    "make-safe": later("water boils"),
+    "fire": later("the fire"),
+    "melt": later("melting snow"),
+    "make-safe": later("boiling water"),
 }
 _LEAST_TIMED_MIN = 0.5
 

@@ -40,7 +40,7 @@ from builder.record import dataclass, replace
 from builder.speech import Speech, later
 from builder.units import rounded
 
-_BROTH = later("The food takes up about {taken}. What is left, {left}, is broth: drink it.")
+_BROTH = later("The food takes up about {taken}. What is left, {left}: drink it too.")
 _GOES_ON = later("The food takes up about {taken}. What is left, {left}, goes into the dish.")
 # What to do in a step; whether stirring, whether with the lid on.
 DOINGS = {

@@ -230,7 +230,7 @@ def _said(figures: Figures, meal: PlannedMeal, step: WorkStep, into: Sequence[st
             return say("Ready. Eat or drink it now: the mugs are filled again.")
         if step.frees:
             return say(
-                "Ready. Fill it into bowls and cover them: the pot is needed. It waits {time}.",
+                "Ready. Put it in bowls and cover them: the pot is needed. It waits {time}.",
                 time=waits,
             )
         return say(_READY.get(meal.cook_in or "", later("Ready. Cover it: {time}.")), time=waits)
@@ -287,7 +287,7 @@ def steeps(meal: PlannedMeal, step: WorkStep) -> bool:
 def _soak(figures: Figures, meal: PlannedMeal, step: WorkStep, food: str, minutes: str) -> str:
     say = figures.say
     if step.hot:
-        pour = say("Pour the boiling water.")
+        pour = say("Pour on the boiling water.")
         if food:
             pour = say("Pour the boiling water onto {food}.", food=food)
         told = STEEP[step.lid] if steeps(meal, step) else DOINGS["soak", False, step.lid]

@@ -16,7 +16,7 @@ _METHODS = {
     "as told": later("as told"),
     "not traced": later("as planned"),
     "nothing of it here": later("nothing of it here"),
-    "not told": later("not told"),
+    "not told": later("not given"),
     "no stove": later("no stove"),
     "when all eat": later("when all eat"),
     "the fullest pack as light as can be": later("the fullest pack as light as can be"),

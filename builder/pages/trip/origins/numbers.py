@@ -200,7 +200,7 @@ def _page(
             for place, (whose, lines) in enumerate(groups.items(), start=1)
         ),
         constants,
-        table((say("Not told"), say("Taken instead"), say("Why")), told)
+        table((say("Not given"), say("Taken instead"), say("Why")), told)
         if told and whole
         else None,
         tuple(_cited(say, kit, checked)) if whole else (),

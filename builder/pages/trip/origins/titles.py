@@ -209,18 +209,18 @@ _TITLES = {
     "trip.mug_ml": later("A mug holds"),
     "weights.people.#.carries.#.mass_g": later("One thing to carry"),
     "bags_swell_times": later("Closed bags grow so many times"),
-    "days.#.cold_gas.can_kpa": later("Pressure in a full can"),
+    "days.#.cold_gas.can_kpa": later("Pressure in a full canister"),
     "days.#.cold_gas.usable_share": later("Gas that comes out in the cold"),
     "days.#.cold_gas.wanted_kpa": later("Pressure that the burner needs"),
     "density_kcal_g": later("Energy in each gram of food"),
     "trip.party.#.energy_by_method.kcal_by_source.schofield1985": later(
-        "Energy of a mean day, by its hours"
+        "Energy of an average day, by its hours"
     ),
     "trip.party.#.energy_by_method.kcal_by_source.nasem2023": later(
-        "Energy of a mean day, by an equation for whole days"
+        "Energy of an average day, by an equation for whole days"
     ),
     "trip.party.#.energy_by_method.kcal_by_source.mifflin1990": later(
-        "Energy of a mean day, by another energy at rest"
+        "Energy of an average day, by another energy at rest"
     ),
     "trip.party.#.energy_by_method.spread_share": later(
         "How far the columns of the need lie apart"
@@ -242,11 +242,11 @@ _TITLES = {
     "trip.party.#.needs_more.#.kcal.#": later("Energy on top"),
     "batches.#.oxygen.absorber_ml": later("Absorber for a pack"),
     "batches.#.oxygen.oxygen_ml": later("Oxygen in a pack"),
-    "trip.party.#.food.energy_kcal": later("Eats on a mean day"),
+    "trip.party.#.food.energy_kcal": later("Eats on an average day"),
     "trip.party.#.food.protein_active_g.#": later("Protein for hard days"),
-    "trip.party.#.food.protein_g": later("Protein on a mean day"),
+    "trip.party.#.food.protein_g": later("Protein on an average day"),
     "trip.party.#.food.protein_need_g": later("Protein need"),
-    "trip.party.#.food.salt_g": later("Salt on a mean day"),
+    "trip.party.#.food.salt_g": later("Salt on an average day"),
     "days.#.meals.#.steps.#.under_pressure.boils_c": later("Water boils in the pressure cooker at"),
     "days.#.meals.#.steps.#.under_pressure.minutes": later("Time under pressure"),
     "days.#.meals.#.steps.#.under_pressure.likely_min.#": later(

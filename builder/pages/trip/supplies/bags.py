@@ -21,11 +21,11 @@ _AT_CAMP = (1, _IN_ITS_DAY["dinner"])  # when the first camp's things come out
 _DEEPEST_FIRST = ("own", "food", "fuel", "gear")  # of what is used at the same time
 _MOST_NAMED = 3  # dishes; of more nobody reads the names
 _UNTIL = {
-    "breakfast": later("It keeps cold until breakfast of day {n}."),
-    "lunch": later("It keeps cold until lunch of day {n}."),
-    "dinner": later("It keeps cold until dinner of day {n}."),
-    "snacks": later("It keeps cold until the snacks of day {n}."),
-    "drinks": later("It keeps cold until the hot drinks of day {n}."),
+    "breakfast": later("Stays cold until breakfast on day {n}."),
+    "lunch": later("Stays cold until lunch on day {n}."),
+    "dinner": later("Stays cold until dinner on day {n}."),
+    "snacks": later("Stays cold until the snacks on day {n}."),
+    "drinks": later("Stays cold until the hot drinks on day {n}."),
 }
 
 
@@ -176,7 +176,8 @@ def _utensil(figures: Figures, each: Utensil) -> Cell:
     told = later("{thing}: not on the trip's list of gear. Who brings it?")
     if each.carried_by:
         told = later("{thing}: {name} has it.")
-    said = say(told, thing=each.name, name=each.carried_by or "")
+    thing = f"{each.name[:1].upper()}{each.name[1:]}"  # it begins a line
+    said = say(told, thing=thing, name=each.carried_by or "")
     dishes = say("For {dishes}.", dishes=say.listed(each.dishes))
     if len(each.dishes) > _MOST_NAMED:
         dishes = say.count("For {n} dish.", "For {n} dishes.", len(each.dishes))

@@ -56,7 +56,7 @@ def carry_page(kit: Kit, crowd: bool = False) -> CarryPage:
     weights = kit.weights
     facts = (
         Fact(say("Food"), figures.both(weights.food_g, "mass_g", "weights.food_g")),
-        Fact(say("Its packs"), figures.both(weights.packaging_g, "mass_g", "weights.packaging_g")),
+        Fact(say("Packaging"), figures.both(weights.packaging_g, "mass_g", "weights.packaging_g")),
         Fact(say("Fuel and containers"), figures.both(weights.fuel_g, "mass_g", "weights.fuel_g")),
         Fact(say("Shared gear"), figures.both(weights.gear_g, "mass_g", "weights.gear_g")),
         Fact(
@@ -107,7 +107,7 @@ def _by_day(kit: Kit, figures: Figures) -> Table:
         for place, (day, mass) in enumerate(zip(kit.days, kit.weights.by_day_g, strict=False))
     ]
     names = (person.name for person in people)
-    heads = (say("Morning of"), *names, say("All, own gear apart"))
+    heads = (say("Morning of"), *names, say("All, without own gear"))
     by_day = table(heads, rows, "l" + "r" * (len(people) + 1))
     return stacked(by_day) if len(people) <= words.FEW else by_day
 

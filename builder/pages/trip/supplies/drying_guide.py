@@ -188,7 +188,7 @@ def _notes(figures: Figures, topic: str) -> Iterator[str]:
     elif topic == "fruit":
         low, high = CONDITIONING_DAYS
         yield say(
-            "Even the fruit out: put it, cool and loose, into a jar two thirds full. Shake the "
+            "Condition the fruit: put it, cool and loose, into a jar two thirds full. Shake the "
             "jar every day for {low} to {high} days. Drops on the glass? Dry it again.",
             low=say.number(low),
             high=say.number(high),

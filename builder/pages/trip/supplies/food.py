@@ -236,7 +236,7 @@ def _by_weight(figures: Figures, labels: Sequence[tuple[PlannedMeal, MealLabel]]
         )
         for meal, each in sorted(labels, key=lambda pair: -pair[1].density_kcal_g)
     ]
-    return table((say("Food"), say("In a gram"), say("A portion")), rows, "lrr")
+    return table((say("Food"), say("Per gram"), say("A portion")), rows, "lrr")
 
 
 def _label(say: Speech, meal: PlannedMeal, each: MealLabel) -> LabelLine:

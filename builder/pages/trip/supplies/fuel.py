@@ -190,13 +190,13 @@ def _cold(figures: Figures, day: KitDay, each: ColdGas, at: str) -> Cell:
     """Say what a full can gives at the coldest of a camp, and why."""
     say = figures.say
     said = say(
-        "{day}, at {cold}: a full can gives about {share} of its gas, and {rest} stay in it until "
-        "you warm it. It begins with {pressure}; the burner wants {wanted}."
+        "{day}, at {cold}: a full canister gives about {share} of its gas, and {rest} stay in it "
+        "until you warm it. It begins with {pressure}; the burner wants {wanted}."
     )
     if not each.usable_share:
         said = say(
-            "{day}, at {cold}: a can gives no gas until you warm it. A full one has {pressure}, "
-            "and the burner wants {wanted}."
+            "{day}, at {cold}: a canister gives no gas until you warm it. A full one has "
+            "{pressure}, and the burner wants {wanted}."
         )
     pressure = worked(say, rounded(each.can_kpa), "kPa")
     share = figures.percent(each.usable_share)
@@ -247,7 +247,7 @@ def _too_little(fuel: KitFuel, days: Sequence[KitDay], figures: Figures) -> str:
         return ""
     return figures.say(
         "As cold as at the coldest camp, the gas you take would give {given} of the {likely} you "
-        "are likely to burn. Keep the cans warm, or take more.",
+        "are likely to burn. Warm the canisters in your jacket, or take more.",
         given=figures.plain(given_g, "mass_g"),
         likely=figures.plain(fuel.likely_g, "mass_g"),
     )
@@ -268,7 +268,7 @@ def _embers(figures: Figures) -> Table:
         heat = figures.span(low_c, high_c, "temperature_c")
         rows.append((text(seconds), text(say(_EMBERS[name])), text(heat)))
         begins = most_s + 1
-    return table((say("You stand it"), say("Embers"), say("Food meets")), rows, "llr")
+    return table((say("Palm held"), say("Embers"), say("Heat at the food")), rows, "llr")
 
 
 def _snow(kit: Kit, figures: Figures) -> Table:

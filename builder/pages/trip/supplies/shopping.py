@@ -65,7 +65,7 @@ def shopping_page(kit: Kit, cook: tuple[CookPage, ...]) -> ShoppingPage:
     rest = [each for each in kit.shopping if each not in wet]
     rest.sort(key=lambda each: (each.shelf == "", each.shelf))
     shelves: dict[str, list[Purchase]] = {}
-    untold = figures.say("Shelf not told") if any(each.shelf for each in rest) else ""
+    untold = figures.say("No shelf given") if any(each.shelf for each in rest) else ""
     for each in rest:
         shelves.setdefault(each.shelf or untold, []).append(_purchase(figures, each, paths))
     return ShoppingPage(

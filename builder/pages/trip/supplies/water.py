@@ -75,10 +75,10 @@ def _dry(kit: Kit, figures: Figures) -> Iterator[Cell]:
     for day in kit.days:
         if day.conditions.water_source != "none" or day.ends_home:
             continue
-        told = later(": a dry camp. Its {water} are for the way there, the evening and the night.")
+        told = later(": a dry camp. Carry {water}: for the way there, the evening and the night.")
         if day is not kit.days[-1]:
             told = later(
-                ": a dry camp. Its {water} are for the way there, the evening, the night, "
+                ": a dry camp. Carry {water}: for the way there, the evening, the night, "
                 "breakfast and the way on to the next water."
             )
         water = figures.alone(day.water.carry_ml, "volume_ml", f"{at_day(day)}.water.carry_ml")

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.model.food import BY_CENTRE_TEMPERATURE
-from builder.planning.batches import Judged
+from builder.planning.batches import Judged, name_now
 from builder.planning.cautions.facts import Facts, Finding, batch_said, in_meal, meal_said
+from builder.speech import later
 
 
 def past_best_before(facts: Facts) -> Iterator[Finding]:
@@ -30,9 +31,18 @@ def _past_date(facts: Facts, has_animal: bool) -> Iterator[Finding]:
             and date > judged.best_before
             and _holds_animal(judged) == has_animal
         ):
+            said = later("{batch} in {meal} was best before {date}.")
+            batch = batch_said(facts, judged)
+            if meal.planned.title == name_now(
+                facts.say, judged
+            ):  # eaten as it is: one name will do
+                said, batch = (
+                    later("{meal}: batch {batch} was best before {date}."),
+                    judged.batch.id,
+                )
             says = facts.say(
-                "{batch} in {meal} was best before {date}.",
-                batch=batch_said(facts, judged),
+                said,
+                batch=batch,
                 meal=meal_said(facts.say, meal),
                 date=facts.say.short_date(judged.best_before),
             )

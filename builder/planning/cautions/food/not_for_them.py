@@ -95,7 +95,7 @@ def caffeine(facts: Facts) -> Iterator[Finding]:
         )
         if untold:
             says = facts.say(
-                "{who}. Caffeine not told: {foods}.",
+                "{who}. Caffeine not given: {foods}.",
                 who=_who(facts, person),
                 foods="; ".join(untold),  # their names hold commas
             )

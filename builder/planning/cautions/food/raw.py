@@ -122,7 +122,7 @@ def _at_most(
         )
     elif reach_c is None:
         says = facts.say(
-            "Nobody told how hot {food} in {meal} gets in the middle; it must reach {heat}.",
+            "Nobody wrote down how hot {food} in {meal} gets in the middle; it must reach {heat}.",
             food=food.name,
             meal=dish,
             heat=least,

@@ -84,8 +84,8 @@ def gas_left_in_the_can(facts: Facts) -> Iterator[Finding]:
             if not 0 < cold.usable_share < LITTLE_USABLE_SHARE:
                 continue
             says = facts.say(
-                "On day {n} the air falls to {cold}: about {left} of a full can of {fuel} stays "
-                "in it.",
+                "On day {n} the air falls to {cold}: about {left} of a full canister of {fuel} "
+                "stays in it.",
                 n=day.day,
                 cold=facts.shown(at.air_low_c, "temperature_c"),
                 left=facts.shown(1 - cold.usable_share, "share"),

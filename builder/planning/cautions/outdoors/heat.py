@@ -60,7 +60,7 @@ def fire_and_embers(facts: Facts) -> Iterator[Finding]:
     if days:
         yield on_days(facts, later("A wood fire burns on {days}."), days, "fuel")
         if facts.trip.fire and not facts.trip.fire.allowed_told:
-            says = later("Whether a fire is allowed on {days} was not told.")
+            says = later("Nobody wrote down whether a fire is allowed on {days}.")
             yield on_days(facts, says, days, "fuel")
 
 
@@ -68,7 +68,7 @@ def hot_fat(facts: Facts) -> Iterator[Finding]:
     """Something is fried."""
     for meal in facts.steps("fry"):
         said = meal_said(facts.say, meal)
-        yield in_meal(facts.say("{meal} is fried.", meal=said), meal, step=first_step(meal, "fry"))
+        yield in_meal(facts.say("You fry {meal}.", meal=said), meal, step=first_step(meal, "fry"))
 
 
 def hot_iron(facts: Facts) -> Iterator[Finding]:
@@ -76,11 +76,11 @@ def hot_iron(facts: Facts) -> Iterator[Finding]:
     for meal in facts.steps("press"):
         said = meal_said(facts.say, meal)
         yield in_meal(
-            facts.say("{meal} is cooked in an iron.", meal=said),
+            facts.say("You cook {meal} in an iron.", meal=said),
             meal,
             step=first_step(meal, "press"),
         )
     for meal in facts.steps("bake"):
         said = meal_said(facts.say, meal)
-        because = facts.say("{meal} is baked in embers.", meal=said)
+        because = facts.say("You bake {meal} in embers.", meal=said)
         yield in_meal(because, meal, step=first_step(meal, "bake"))

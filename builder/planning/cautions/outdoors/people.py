@@ -17,7 +17,7 @@ OLDER_FROM_YEARS = 65
 
 _AVOIDS = {
     "may-contain": later("{name} avoids {allergens}. Traces may be in: {foods}."),
-    "not-told": later("{name} avoids {allergens}. Allergens not told: {foods}."),
+    "not-told": later("{name} avoids {allergens}. Allergens not given: {foods}."),
 }
 
 

@@ -86,13 +86,13 @@ def algae(facts: Facts) -> Iterator[Finding]:
             continue
         if water_c is not None and water_c >= ALGAE_FROM_WATER_C:
             says = facts.say(
-                "The lake of day {n} is at {warm}.",
+                "The lake on day {n} is at {warm}.",
                 n=day.day,
                 warm=facts.shown(water_c, "temperature_c"),
             )
         elif water_c is None and at.air_high_c >= ALGAE_FROM_AIR_C:
             says = facts.say(
-                "Nobody told how warm the lake of day {n} is, and the air reaches {warm}.",
+                "Nobody wrote down how warm the lake on day {n} is, and the air reaches {warm}.",
                 n=day.day,
                 warm=facts.shown(at.air_high_c, "temperature_c"),
             )
@@ -110,7 +110,7 @@ def _algae_at_start(facts: Facts) -> Iterator[Finding]:
     water_c = camp.water.at_c
     if water_c is None and camp.air_high_c >= ALGAE_FROM_AIR_C:
         says = facts.say(
-            "Nobody told how warm the lake at the start camp is, and the air reaches {warm}.",
+            "Nobody wrote down how warm the lake at the start camp is, and the air reaches {warm}.",
             warm=facts.shown(camp.air_high_c, "temperature_c"),
         )
     elif water_c is not None and water_c >= ALGAE_FROM_WATER_C:
