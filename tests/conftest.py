@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -9,6 +10,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from builder.cli import main
+from builder.shipped import shipped_root
 
 
 def pytest_addoption(parser: pytest.Parser) -> None:
@@ -41,6 +43,17 @@ def demo_kits(tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Give the folder with the demo kits."""
     out = tmp_path_factory.mktemp("demo") / "kits"
     result = tripkit("build", "--out", str(out))
+    assert result.exit_code == 0, result.output
+    return out
+
+
+def demo_in(language: str, folder: Path) -> Path:
+    """Build the demo in a language, its home too, and give the folder with the kits."""
+    shutil.copytree(shipped_root() / "content", folder / "content")
+    for told in (*(folder / "content" / "trips").glob("*.yaml"), folder / "content" / "home.yaml"):
+        told.write_text(f"{told.read_text('utf-8')}\nlanguage: {language}\n", "utf-8")
+    out = folder / "kits"
+    result = tripkit("build", "--content", str(folder / "content"), "--out", str(out))
     assert result.exit_code == 0, result.output
     return out
 

@@ -16,6 +16,34 @@ from tests.catalogues import Text, catalogue, path_of, said_in, speaking, texts,
 OTHERS = [language for language in LANGUAGES if language != ENGLISH]
 MEND = "run python -m tests.catalogues, then translate what is empty"
 MARKUP = re.compile(r"\*\*|(?<!\*)\*(?!\*)|`|<[^>]+>|\]\([^)]*\)")
+# Words that stood beside another for the same thing, or that no camp cook says, and what to say.
+UNSAID = {
+    ENGLISH: {
+        r"gas cans?\b": "gas canister",
+        r"mean day": "average day",
+        r"\breckon": "work out",
+        r"\bnot told\b": "not given",
+        r"good until": "best before",
+    },
+    "de": {
+        r"Dörrers?\b": "Gerät, Dörrgerät",
+        r"\bSieben?\b": "Gitter",
+        r"\bLäufen?\b": "Dörrgang",
+        r"\bKits?\b|\bPacks\b": "Tourheft, Packung",
+        r"\{volume\} aufbereitetes": "Trinkwasser, which stands behind any word",
+        r"zahlt sich": "macht sich bezahlt",
+        r"Zangeneisen": "Sandwicheisen",
+    },
+    "nb": {
+        r"tørkeapparat": "tørker",
+        r"oksygenfjerner": "oksygenabsorber",
+        r"tørkebok": "logg",
+        r"stekejern": "toastjern",
+        r"\b(?:solen|vekten|natten|gryten|listen|uken)\b": "sola, vekta, natta, gryta, lista, uka",
+        r"[Ff]jørfe|[Bb]elgvekster": "fjærkre, belgfrukter",
+        r"betaler seg": "lønner seg",
+    },
+}
 
 
 def translations(language: str) -> dict[Text, Any]:
@@ -78,6 +106,20 @@ def test_a_catalogue_stands_as_it_is_written(language: str) -> None:
     kept = catalogue(language)
     kept.header_comment = f"# The words of the pages, {language}."
     assert path_of(language).read_bytes() == written(kept)
+
+
+@pytest.mark.parametrize("language", [ENGLISH, *OTHERS])
+def test_one_thing_has_one_word(language: str) -> None:
+    said = [each for _, each in pairs(language)] if language != ENGLISH else []
+    for _, text in texts() if language == ENGLISH else ():
+        said += [text] if isinstance(text, str) else text
+    found = [
+        (text, better)
+        for text in said
+        for word, better in UNSAID[language].items()
+        if re.search(word, text)
+    ]
+    assert found == []
 
 
 def test_texts_are_found_wherever_they_are_said() -> None:

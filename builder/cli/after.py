@@ -43,11 +43,11 @@ _NAMES = {"fuel": "fuel", "wood": "wood", "water": "drunk besides food", "food":
 )
 @own_content_option
 def review(trip: str, sheet: Path | None, content: Path | None) -> None:
-    """Write a sheet into a trip's file, to fill in what was; then tell what was learned.
+    """Write a sheet into a trip's file, to fill in how it went; then see what was learned.
 
     The sheet stands under `review:`, what was planned beside each blank. One in which something
     is filled in is never written over. The kit's page "After the trip" keeps what is typed at
-    camp, and gives it as a file for --from; what the trip tells already stays.
+    camp, and saves it as a file for --from; what the trip tells already stays.
 
     \b
     For example:

@@ -150,10 +150,10 @@ def build(
 
     With --cluster the trips are planned and built by the workers of a dask scheduler, such as
     tcp://10.0.0.5:8786. They need the same tripkit, and share no folder with this machine: content
-    is sent to them, kits come back. What a worker was at that dies is given to another. The home is
+    is sent to them, kits come back. The work of a worker that dies goes to another. The home is
     built here. It needs pip install 'trip-kit-builder[cluster]'.
 
-    Where a folder is named, a URL may be that fsspec opens, such as s3://bucket/kits: content is
+    Where a folder is named, a URL that fsspec opens will do, such as s3://bucket/kits: content is
     fetched from there, and kits are put there when they are whole, the list of kits last. What the
     tool made there is fetched first, to know what has changed. It needs pip install
     'trip-kit-builder[remote]', and the library for its kind, such as s3fs.

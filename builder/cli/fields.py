@@ -18,7 +18,7 @@ from builder.problems import did_you_mean
 def fields(kind: str | None, key: str | None, as_json: bool) -> None:
     """Tell every key of a KIND: what it takes, what is usual, what is taken where it is left out.
 
-    KEY tells that one alone, and what it holds. Without a KIND, the kinds are told.
+    KEY shows that one alone, and what it holds. Without a KIND, it lists the kinds.
 
     \b
     For example:

@@ -51,8 +51,8 @@ if TYPE_CHECKING:
 def fill(trip: str, seed: int, write: int | None, content: Path | None, as_json: bool) -> None:
     """Propose what fills a trip's open meals (dinner: open), out of free packs and recipes.
 
-    Nobody gets what they must not eat, each day feeds, and no dinner comes twice in three days.
-    Packs that expire first go first. Without --write nothing is changed.
+    Nobody gets what they must not eat, each day gives enough food, and no dinner comes twice in
+    three days. Packs that expire first go first. Without --write nothing is changed.
 
     \b
     For example:

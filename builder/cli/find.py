@@ -31,7 +31,7 @@ _MANY = {"batch": "batches", "packaging": "kinds of packaging"}
 
 @main.command(short_help="Find ids by any word, in three languages.")
 @click.argument("words", nargs=-1, required=True, metavar="WORD...", shell_complete=words_to_find)
-@click.option("--all", "whole", is_flag=True, help=f"Tell all, not the best {MOST_OF_A_KIND}.")
+@click.option("--all", "whole", is_flag=True, help=f"Show all, not the best {MOST_OF_A_KIND}.")
 @content_option
 @json_option
 def find(words: tuple[str, ...], whole: bool, content: Path | None, as_json: bool) -> None:

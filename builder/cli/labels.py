@@ -37,7 +37,7 @@ MARKED_BYTES = 4096
     metavar="N",
     default=1,
     show_default=True,
-    help="The first free label of a sheet that is partly used.",
+    help="The first unused label of a sheet that is partly used.",
 )
 @click.option(
     "--out",

@@ -100,7 +100,7 @@ _EXAMPLE = 'for example: tripkit log apple-raw "3 kg" "480 g" --method dehydrato
     help='A weighing during the run, such as "3 h=812 g"; give it once for each.',
 )
 @click.option("--ice", metavar="MASS", help="What a freeze dryer drew out, weighed.")
-@click.option("--run", metavar="NAME", help="What shared the dryer bears the same name.")
+@click.option("--run", metavar="NAME", help="Batches that shared the dryer bear the same name.")
 @click.option("--style", type=click.Choice(["jerky"]), help="Strips of meat: jerky.")
 @click.option("--notes", metavar="TEXT", help="Anything else.")
 @click.option(
@@ -115,7 +115,7 @@ _EXAMPLE = 'for example: tripkit log apple-raw "3 kg" "480 g" --method dehydrato
     type=click.Path(path_type=Path),
     metavar="FILE",
     help="What was typed on the page that follows a run, and saved: weighings and ended runs go "
-    "into the log. Nothing else is told then.",
+    "into the log. Give nothing else then.",
 )
 @own_content_option
 @json_option
@@ -132,8 +132,8 @@ def log(
     """Log what was dried: FOOD is a food's id, FRESH and DRIED its weights without the trays.
 
     The batch is judged at once: whether it is dry, what to do, until when it keeps and what one
-    pack weighs. On a terminal you are asked for what is missing. What home.yaml tells of new
-    batches, and its dryer where there is one, need not be told.
+    pack weighs. On a terminal you are asked for what is missing. What home.yaml says of new
+    batches, and its dryer where there is one, need not be given.
 
     \b
     For example:

@@ -60,7 +60,7 @@ def runs(
     """Tell which runs to do for the trips ahead, in which dryer and on which days.
 
     What trips want that no free pack covers is packed into as few runs as can be. Runs that your
-    log holds already are told too.
+    log holds already are listed too.
 
     \b
     For example:

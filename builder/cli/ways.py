@@ -39,8 +39,8 @@ def ways(food: str, mass: str, content: Path | None, as_json: bool) -> None:
     """Tell the ways to dry FOOD, side by side. MASS goes into the dryer, peeled and cored.
 
     A dryer at home stands for its way; where none does, one of the usual gear. Prices are those
-    that you told: `price:` of foods, packaging and dryers, `dried_price:` of foods, and
-    `electricity:` of home.yaml. What was not told is told as such, and never counts as nothing.
+    that you wrote: `price:` of foods, packaging and dryers, `dried_price:` of foods, and
+    `electricity:` of home.yaml. A price that is missing is shown as missing, and never counts as 0.
 
     \b
     For example:

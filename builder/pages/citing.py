@@ -13,15 +13,20 @@ _CITED: Mapping[Known, str] = {
     "memory": later("{source} (quoted from memory)"),
     "practice": later("{source} (common practice, no source)"),
 }
+_NO_SOURCE = "common-practice"  # in the shipped list; its name says how it is known
 
 
 def citation(say: Speech, source: Source) -> str:
     """Give a source in one line, with how it is known."""
+    if source.id == _NO_SOURCE:
+        return say("Common practice of the trade, no source")
     return say(_CITED[source.how], source=source.reference)
 
 
 def citation_in_short(say: Speech, source: Source) -> str:
     """Name a source where it is used: its whole citation stands in the list of sources."""
+    if source.id == _NO_SOURCE:
+        return say("Common practice of the trade, no source")
     if source.how == "practice":
         return source.title
     named = f"{source.title}, {source.year}" if source.year else source.title

@@ -10,10 +10,9 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, BrowserContext, sync_playwright
 
-from builder.shipped import shipped_root
 from builder.site.assemble import build_site
 from builder.site.folder.index_page import write_index
-from tests.conftest import tripkit
+from tests.conftest import demo_in
 from tests.site.sample import ASSETS, BASE_CONFIG, sample_site
 
 BROWSER_NAMES = ("chromium", "chromium-browser", "google-chrome", "google-chrome-stable")
@@ -60,16 +59,7 @@ def sample_kits(tmp_path_factory: pytest.TempPathFactory) -> Path:
 @pytest.fixture(scope="session", params=["de", "nb"])
 def translated(request: pytest.FixtureRequest, tmp_path_factory: pytest.TempPathFactory) -> Path:
     """Give the folder with the demo kits in a language of longer words."""
-    folder = tmp_path_factory.mktemp(request.param)
-    shutil.copytree(shipped_root() / "content", folder / "content")
-    for trip in (folder / "content" / "trips").glob("*.yaml"):
-        text = trip.read_text("utf-8")
-        told = text.replace("\ntitle:", f"\nlanguage: {request.param}\ntitle:", 1)
-        trip.write_text(told, "utf-8")
-    content, out = str(folder / "content"), folder / "kits"
-    result = tripkit("build", "--content", content, "--out", str(out))
-    assert result.exit_code == 0, result.output
-    return out
+    return demo_in(request.param, tmp_path_factory.mktemp(request.param))
 
 
 @pytest.fixture(scope="session", params=["sample", "demo"])

@@ -37,12 +37,11 @@ CUT_WORDS = r"""() => {
 
 
 def of_each_kind(kits: Path) -> list[Path]:
-    """Give all pages of one trip, and of the others those that differ most from its."""
+    """Give all pages of one trip and of the home, and of the others those that differ most."""
     return [
         page
         for page in pages_of(kits)
-        if AT_HOME not in page.parts
-        and ("lake-emmerin" in page.parts or page.parent.parent == kits)
+        if ("lake-emmerin" in page.parts or AT_HOME in page.parts or page.parent.parent == kits)
         and page.parent.name != "numbers"  # nothing but rows like those of numbers.html
     ]
 

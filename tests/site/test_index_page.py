@@ -144,3 +144,21 @@ def test_data_that_no_kit_has_is_passed_over(tmp_path: Path) -> None:
     os.mkfifo(tmp_path / "pipe/kit.json")
     put_kit(tmp_path, "fell", "Fell", "2031-05-01")
     assert [kit.folder for kit in find_kits(tmp_path)] == ["fell", "large"]
+
+
+@pytest.mark.parametrize(
+    ("languages", "lang", "title"),
+    [(("de", "de"), "de", "Tourhefte"), (("de", "nb"), "en", "Trip kits"), (("xx",), "en", "Trip")],
+)
+def test_the_page_speaks_the_language_that_all_kits_share(
+    tmp_path: Path, languages: tuple[str, ...], lang: str, title: str
+) -> None:
+    for number, language in enumerate(languages):
+        put_kit(tmp_path, f"kit-{number}", "Fell", "2031-05-01")
+        data = json.loads((tmp_path / f"kit-{number}" / "kit.json").read_text())
+        data["trip"]["language"] = language
+        (tmp_path / f"kit-{number}" / "kit.json").write_text(json.dumps(data))
+    write_index(tmp_path)
+    page = (tmp_path / "index.html").read_text("utf-8")
+    assert f'<html lang="{lang}">' in page
+    assert f"<h1>{title}" in page

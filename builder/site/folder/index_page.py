@@ -12,12 +12,14 @@ from typing import TypeVar
 from msgspec import MsgspecError, Raw, json
 
 from builder.model.home import AT_HOME
+from builder.model.trip import ENGLISH, LANGUAGES
 from builder.record import dataclass
 from builder.site.errors import of_the_system
 from builder.site.finishing.security import inline_styles, policy, with_policy
 from builder.site.folder.kit_files import DATA_NAME, HOME_DATA_NAME
 from builder.site.folder.made import OWN_FOLDER, refused, sha256_of, write_down
 from builder.site.folder.swap import INDEX, kit_lock
+from builder.speech import Speech, speech_of
 
 INDEX_NAME = "index.html"
 MARK = '<meta name="generator" content="trip kits">'
@@ -46,11 +48,6 @@ p a { display: inline-block; padding: .3rem 1rem .3rem 0; }
 footer { margin-top: 2rem; font-size: .95rem; }
 @media print { :root { --paper: #fff; --ink: #000; --soft: #000; --link: #000; } }
 """
-HOME_ITEM = (
-    f'<li><a href="{AT_HOME}/index.html">At home</a>\n'
-    '<p class="facts">What to do this week, stock, labels, shopping. Private: not to hand around.'
-    "</p></li>"
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,6 +59,7 @@ class KitEntry:
     start: str  # ISO date, or "" where the trip has none or does not tell
     day_count: int
     people_count: int
+    language: str = ENGLISH
 
 
 def write_index(out: Path) -> str:
@@ -108,40 +106,54 @@ def find_kits(out: Path) -> list[KitEntry]:
 
 
 def index_page(kits: Sequence[KitEntry], with_home: bool = False) -> str:
-    """Give the page for some kits, and for the site of the home where there is one."""
-    items = [*([HOME_ITEM] if with_home else []), *(_item(kit) for kit in kits)]
-    none = "<p>No kit has been built yet.</p>"
+    """Give the page for some kits, and for the site of the home where there is one.
+
+    It speaks the language of the kits; of kits in several, English.
+    """
+    languages = {kit.language for kit in kits}
+    language = languages.pop() if len(languages) == 1 else ENGLISH
+    say = speech_of(language)
+    items = [*([_home_item(say)] if with_home else []), *(_item(kit, say) for kit in kits)]
+    none = f"<p>{escape(say('No kit has been built yet.'))}</p>"
+    title = escape(say("Trip kits"))
+    rules = escape(
+        say("Local rules and official or licensed advice come first. All numbers are estimates.")
+    )
     body = "<ul>\n" + "\n".join(items) + "\n</ul>" if items else none
     page = (
-        '<!doctype html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        f'<!doctype html>\n<html lang="{language}">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width,initial-scale=1">\n'
-        f"{MARK}\n<title>Trip kits</title>\n<style>{STYLE}</style>\n</head>\n<body>\n<main>\n"
-        f"<h1>Trip kits</h1>\n{body}\n</main>\n<footer>Local rules and official or licensed "
-        "advice come first. All numbers are estimates.</footer>\n</body>\n</html>\n"
+        f"{MARK}\n<title>{title}</title>\n<style>{STYLE}</style>\n</head>\n<body>\n<main>\n"
+        f"<h1>{title}</h1>\n{body}\n</main>\n<footer>{rules}</footer>\n</body>\n</html>\n"
     )
     return with_policy(page, policy([], inline_styles(page), alone=True))
 
 
-def _item(kit: KitEntry) -> str:
+def _home_item(say: Speech) -> str:
+    """Give the home, which comes before all kits."""
+    told = say("What to do this week, stock, labels, shopping. Private: not to hand around.")
+    return (
+        f'<li><a href="{AT_HOME}/index.html">{escape(say.of("page", "At home"))}</a>\n'
+        f'<p class="facts">{escape(told)}</p></li>'
+    )
+
+
+def _item(kit: KitEntry, say: Speech) -> str:
     """Give one kit of the list."""
     facts = [
         kit.start,
-        _count(kit.day_count, "day", "days"),
-        _count(kit.people_count, "person", "people"),
+        say.count("{n} day", "{n} days", kit.day_count) if kit.day_count else "",
+        say.count("{n} person", "{n} people", kit.people_count) if kit.people_count else "",
     ]
+    page, zipped = escape(say("On one page")), escape(say("As a zip to hand around"))
     title, folder = escape(kit.title), escape(kit.folder)
     return (
         f'<li><a href="{folder}/index.html">{title}</a>\n'
         f'<p class="facts">{" · ".join(escape(fact) for fact in facts if fact)}</p>\n'
-        f'<p><a href="{folder}/pocket.html" aria-label="On one page: {title}">On one page</a>'
-        f'<a href="{folder}.zip" aria-label="As a zip to hand around: {title}">'
-        "As a zip to hand around</a></p></li>"
+        f'<p><a href="{folder}/pocket.html" aria-label="{page}: {title}">{page}</a>'
+        f'<a href="{folder}.zip" aria-label="{zipped}: {title}">'
+        f"{zipped}</a></p></li>"
     )
-
-
-def _count(number: int, one: str, many: str) -> str:
-    """Give a count with its word, or nothing for none."""
-    return f"{number} {one if number == 1 else many}" if number else ""
 
 
 def _read_entry(folder: Path) -> KitEntry | None:
@@ -158,12 +170,14 @@ def _read_entry(folder: Path) -> KitEntry | None:
         return None
     trip = _read(data.get("trip"), dict[str, Raw]) or {}
     start = str(_read(trip.get("start"), object) or "")
+    language = str(_read(trip.get("language"), object) or "")
     return KitEntry(
         folder=folder.name,
         title=str(_read(trip.get("title"), object) or folder.name),
         start=start if ISO_DATE.fullmatch(start) else "",
         day_count=len(_read(data.get("days"), list[Raw]) or ()),
         people_count=len(_read(trip.get("party"), list[Raw]) or ()),
+        language=language if language in LANGUAGES else ENGLISH,
     )
 
 
