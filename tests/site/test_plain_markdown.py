@@ -58,6 +58,7 @@ REFUSED = {
     "an item of two lines": "- a\n  b",
     "another count": "3. a\n4. b",
     "a rule": "Words\n\n---\n",
+    "the heads of a table alone": "| a | b |",
     "a heading by a line": "Words\n===",
     "a heading with more": "# A {#a .b}",
     "a quote": "> a",
