@@ -219,7 +219,7 @@ def test_a_food_that_would_be_thrown_out_is_not_begun(browser: Browser, follow: 
         begin(page, "Chicken breast, raw", "Five-tray dehydrator")
         expect(page.get_by_text("Do not dry it this way")).to_be_visible()
         begin(page, "Unicorn", "Five-tray dehydrator")
-        expect(page.get_by_text("Choose one of the list")).to_be_visible()
+        expect(page.get_by_text("Choose one from the list")).to_be_visible()
         expect(page.locator(".kit-run")).to_have_count(2)  # the beans, and the new one's form
 
 

@@ -110,7 +110,7 @@ def test_a_phone_that_slept_tells_how_long_ago_it_was(browser: Browser, recipe: 
         # Nothing ran in between: the clock jumped, as on a phone that was locked.
         page.clock.set_fixed_time("2031-07-11T17:12:30")
         page.evaluate("document.dispatchEvent(new Event('visibilitychange'))")
-        expect(page.locator(".steps button.timer")).to_have_text("Time is up since 3:30 – stop")
+        expect(page.locator(".steps button.timer")).to_have_text("Time was up 3:30 ago – stop")
 
 
 def test_timers_of_another_page_are_stopped_from_here(browser: Browser, sample_kits: Path) -> None:
