@@ -13,6 +13,8 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import Any
 
+CLOSE = 1e-9
+
 
 def read(path: Path) -> dict[str, Any]:
     """Give the data of a kit."""
@@ -81,6 +83,15 @@ class Reader:
         self.worth: dict[str, float] = {}
         self.lacking: list[str] = []
         self._trees: dict[str, ast.expr] = {}
+
+    def differing(self) -> dict[str, tuple[float, float]]:
+        """Give the figures that come out otherwise than they are told: what comes, what is told."""
+        return {
+            name: (self.value(name), figure["value"])
+            for name, figure in self.figures.items()
+            if "value" in figure
+            and not math.isclose(self.value(name), figure["value"], rel_tol=CLOSE, abs_tol=1e-12)
+        }
 
     def value(self, name: str) -> float:
         """Give what a figure comes to."""
