@@ -81,3 +81,12 @@ def test_nothing_stands_twice_on_the_first_page() -> None:
     page = index()
     for words in ("Who carries what", "Food energy", "Most water carried", "Take fuel"):
         assert page.count(words) == 1, words
+
+
+def test_a_meal_counts_its_steps_as_its_own_page_does() -> None:
+    # Fewer, and the meal would be over in front before it is served.
+    pages = write_book(sample_kit(), TEMPLATES).markdown
+    told = re.findall(r'data-steps="(\d+)".*?\]\((meals/[^)]*)\)', pages["index.md"])
+    assert told
+    for steps, path in told:
+        assert pages[path].count("<li><label>") == int(steps), path

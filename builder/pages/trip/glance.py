@@ -16,7 +16,7 @@ from builder.pages.trip.addresses import at_person, day_path
 from builder.pages.trip.afterwards.since import Since, since_of
 from builder.pages.trip.day import energy_share, has_page, meal_path
 from builder.pages.trip.dishes.cook import Anchors
-from builder.pages.trip.dishes.order import moments
+from builder.pages.trip.dishes.meals import screens
 from builder.pages.trip.dishes.work_said import what
 from builder.pages.trip.light import eaten_at
 from builder.pages.trip.menu_grid import day_cell, meal_cell, menu_grid
@@ -191,7 +191,7 @@ def _eaten(kit: Kit, say: Speech, day: KitDay, name: MealName, anchors: Anchors)
     href = f"{day_path(day)}#{name}"
     if order:
         href = meal_path(day, name)
-        lines = moments(order.steps)
+        lines = tuple(screens(day, order))
         told += (
             ("start", number(rounded(order.start_min))),
             ("steps", str(len(lines))),

@@ -155,7 +155,7 @@ def _lines(kit: Kit, day: KitDay, order: OrderOfWork, places: Sequence[int]) -> 
         {place: stands_by_step(figures_of(each), day.meals[place]) for place in places}
         for each in kits
     ]
-    for group in _screens(day, order):
+    for group in screens(day, order):
         told = {
             each.units: _told(each, day, order, group, stand)
             for each, stand in zip(kits, stands, strict=True)
@@ -166,7 +166,7 @@ def _lines(kit: Kit, day: KitDay, order: OrderOfWork, places: Sequence[int]) -> 
         yield replace(line, drawings=not_yet(seen, line.drawings))
 
 
-def _screens(day: KitDay, order: OrderOfWork) -> Iterator[Sequence[WorkStep]]:
+def screens(day: KitDay, order: OrderOfWork) -> Iterator[Sequence[WorkStep]]:
     """Give what is done at one moment; where a recipe has words for it, nothing follows them."""
     for group in moments(order.steps):
         begins = 0
