@@ -52,7 +52,7 @@ def test_no_word_is_cut_and_nothing_scrolls_sideways(browser: Browser, translate
         for file in of_each_kind(translated):
             page.goto(file.as_uri())
             name = file.relative_to(translated).as_posix()
-            for width in (320, 360):
+            for width in (320, 360, 1220, 1280):
                 page.set_viewport_size({"width": width, "height": 640})
                 if wrong := [*page.evaluate(SCROLLS), *page.evaluate(CUT_WORDS)]:
                     found[name, width] = wrong
@@ -123,4 +123,39 @@ def test_no_word_of_a_button_is_cut_in_two(browser: Browser, translated: Path, w
             expect(page.locator(".kit-tools .kit-button").first).to_be_attached()
             if cut := page.evaluate(CUT_BUTTONS):
                 found[name] = cut
+    assert found == {}
+
+
+# What is read on a phone and smaller than 14 px; letters of a chart are as large as it has room
+# for, and labels as they come out of a printer.
+SMALL = """() => {
+  document.querySelectorAll("details").forEach(one => { one.open = true; });
+  const texts = document.createTreeWalker(document.body, NodeFilter.SHOW_TEXT);
+  const found = [];
+  while (texts.nextNode()) {
+    const one = texts.currentNode.parentElement;
+    if (!texts.currentNode.data.trim() || one.closest("svg, .md-skip, .md-search") ||
+      !one.checkVisibility()) continue;
+    const size = parseFloat(getComputedStyle(one).fontSize);
+    if (size < 13.99) found.push(texts.currentNode.data.trim());
+  }
+  return found;
+}"""
+
+
+def test_no_words_are_small_and_the_list_begins_on_the_first_screen(
+    browser: Browser, translated: Path
+) -> None:
+    found = {}
+    with offline_page(browser, width=360, height=640) as (page, _):
+        for file in of_each_kind(translated):
+            if file.name == "pocket.html":
+                continue
+            page.goto(file.as_uri())
+            if small := page.evaluate(SMALL):
+                found[file.relative_to(translated).as_posix()] = small
+        page.set_viewport_size({"width": 320, "height": 640})
+        page.goto((translated / "tarrow-tops" / "shopping.html").as_uri())
+        first = page.locator(".steps > li").first.bounding_box()
+        assert first is not None and first["y"] + 48 < 640
     assert found == {}

@@ -137,6 +137,15 @@ def test_what_is_pressed_is_large_and_nothing_is_cut(
         assert moves["y"] + moves["height"] <= bar["y"] + 1
 
 
+def test_the_line_of_moves_stays_where_the_thumb_is(browser: Browser, demo_kits: Path) -> None:
+    with offline_page(browser, width=360, height=740, reduced_motion="reduce") as (page, _):
+        page.goto((demo_kits / MEAL).as_uri())
+        foot = "document.querySelector('.kit-moves').getBoundingClientRect().bottom"
+        for _ in range(page.locator(".work > li").count()):
+            assert abs(page.evaluate(foot) - 740) <= 8
+            press(page, "Next")
+
+
 def test_a_timer_says_what_it_is_for_and_takes_two_touches_to_stop(
     browser: Browser, demo_kits: Path
 ) -> None:

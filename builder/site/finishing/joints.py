@@ -16,7 +16,7 @@ _BEGINS = {
         absorber apparat beeren behandlung benzin blatt blumen blätter bohnen brenner brot brust
         brühe brühpulver butter creme drink eintopf entnahme essig extrakt fett fleisch flocken
         forelle gekommen gemüse getrocknet getränk getränke gewicht granulat graupen grieß grütze
-        handschuhe hartkäse kaffee kartoffel kekse kerne kernmus kernöl knäcke kocher kohl
+        handschuhe hartkäse kaffee kartoffel kekse kerne kirschen kernmus kernöl knäcke kocher kohl
         konzentrat korn kuchen käse kürbis marmelade mehl milch mischung nudel nudeln nüsse
         oberschenkel paprika pfeffer pilze polenta proben protein pudding pulver püree reserve
         riegel saft samen schale scheiben schinken schmalz schmelzen schokolade schokoladen

@@ -75,6 +75,7 @@ def _of_day(say: Speech) -> Words:
             "dinner": say("Dinner"),
         },
         "tonight": say("Dinner tonight"),
+        "noMeal": say("No more meals today."),
         "tomorrow": say("Breakfast tomorrow"),
         "cook": {
             "breakfast": say("Cook breakfast step by step"),

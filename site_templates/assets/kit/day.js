@@ -73,6 +73,8 @@ const todayLines = (day, tomorrow, now) => {
   }
   if (next && next !== "dinner") say(WORDS.tonight, mealOf("dinner", day));
   if (!next || now.getHours() >= TOMORROW_FROM) say(WORDS.tomorrow, mealOf("breakfast", tomorrow));
+  // The last day's evening: a card that says nothing would leave one waiting for it.
+  if (!lines[1]) lines.push(make("p", {}, WORDS.noMeal));
   return lines;
 };
 

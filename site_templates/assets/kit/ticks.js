@@ -45,8 +45,7 @@ const untickButton = (boxes) => {
   const made = button(WORDS.untick, () => {
     const again = taken;
     taken = again.length ? [] : boxes.filter((box) => box.checked);
-    for (const box of again) set(box, true);
-    for (const box of taken) set(box, false);
+    for (const box of [...again, ...taken]) set(box, !box.checked);
     follow();
   });
   for (const box of boxes) {
