@@ -43,7 +43,8 @@ ALLERGENS: tuple[str, ...] = (
 )  # fmt: skip
 
 FLESH_KINDS = frozenset({"meat", "poultry", "fish"})
-ANIMAL_KINDS = FLESH_KINDS | {"egg", "dairy"}
+NOT_BY_HEAT = frozenset({"egg", "dairy"})  # warm air dries them too slowly
+ANIMAL_KINDS = FLESH_KINDS | NOT_BY_HEAT
 # Goes by its centre temperature instead of a cooking-time factor.
 BY_CENTRE_TEMPERATURE = FLESH_KINDS | {"egg"}
 

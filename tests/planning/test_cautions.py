@@ -186,6 +186,8 @@ CASES: list[Case] = [
     ("sun-dried-meat", dried("lean-meat", "sun"), dried("lean-meat", "oven")),
     ("no-best-before", dried("egg-raw"), dried("egg-raw", "freeze-dryer")),
     ("no-best-before", dried("egg-raw", "oven"), dried("egg-cooked", "oven")),
+    ("egg-and-dairy-by-heat", dried("egg-cooked", "oven"), dried("egg-raw", "oven")),
+    ("egg-and-dairy-by-heat", dried("egg-cooked"), dried("egg-cooked", "freeze-dryer")),
     ("past-best-before", dried("berry", kept_at="15.6 degC", start="2032-01-02"),
      dried("berry", kept_at="15.6 degC", start="2032-01-01")),
     ("dryness-not-proven", dried("leaf", absorber=True),

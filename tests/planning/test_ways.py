@@ -212,7 +212,7 @@ def test_vitamin_c_is_a_range_with_its_source_and_of_fruit_and_vegetables_only(
         ("steak-raw", "dehydrator", ("jerky-not-heated",)),
         ("steak-raw", "freeze-dryer", ("raw-dried-animal-food",)),
         ("stew-meat", "freeze-dryer", ()),
-        ("egg-cooked", "dehydrator", ("no-best-before",)),
+        ("egg-cooked", "dehydrator", ("egg-and-dairy-by-heat",)),
         ("egg-cooked", "freeze-dryer", ()),
     ],
 )

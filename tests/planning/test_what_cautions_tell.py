@@ -54,6 +54,8 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
      "Batch batch (lean-meat, cooked and sun-dried) was dried in the sun."),
     ("no-best-before", "danger", "drying", Spot(batch="batch", days=(2,)),
      "Batch batch (egg-raw, dried raw) is raw egg dried by heat."),
+    ("egg-and-dairy-by-heat", "care", "drying", Spot(batch="batch", days=(2,)),
+     "Batch batch (egg-cooked, cooked and oven-dried) was dried by heat."),
     ("past-best-before", "care", "day-2", Spot((2, 1), batch="batch", pack="food"),
      "berry, dried (day 2, snacks): batch batch was best before 1\u00a0Jan 2032."),
     ("dryness-not-proven", "care", "drying", Spot(batch="batch", days=(2,)),

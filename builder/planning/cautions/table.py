@@ -45,6 +45,7 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "sun-dried-vegetables": dryers.sun_dried_vegetables,
     "overloaded-dryer": dryers.overloaded_dryer,
     "no-best-before": dryness.no_best_before,
+    "egg-and-dairy-by-heat": dryness.egg_and_dairy_by_heat,
     "low-oxygen-wet": dryness.low_oxygen_wet,
     "not-dry-enough": dryness.not_dry_enough,
     "dry-it-on": dryness.dry_it_on,

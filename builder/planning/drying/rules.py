@@ -37,7 +37,6 @@ METHOD_NAMES: dict[Method, str] = {
     "sun": later("place in the sun"),
     "bought": later("bought"),
 }
-NOT_BY_HEAT = frozenset({"egg", "dairy"})
 
 
 @dataclass(frozen=True, slots=True)

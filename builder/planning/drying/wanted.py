@@ -11,13 +11,13 @@ from builder.formulas.home_drying import fresh_to_dry_g
 from builder.model.batch import HEAT_METHODS, UNTOLD_KEPT_AT_C, Batch, Method, Packs
 from builder.model.content import Content
 from builder.model.figure import add
+from builder.model.food import NOT_BY_HEAT
 from builder.model.home import Home
 from builder.model.trip import ENGLISH, Trip
 from builder.planning.batches import judge, learned_of, own_batches
 from builder.planning.drying.plan import Meal
 from builder.planning.drying.rules import (
     CONDITIONING_DAYS,
-    NOT_BY_HEAT,
     Goes,
     evens_out,
     heated_before,

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from builder.model.batch import HEAT_METHODS
+from builder.model.food import NOT_BY_HEAT
 from builder.planning.batches import Act, Cause, Judged
 from builder.planning.cautions.facts import Facts, Finding, of_batch
 from builder.speech import later
@@ -51,6 +53,14 @@ def no_best_before(facts: Facts) -> Iterator[Finding]:
     """Raw egg dried by heat, for which no date can be given."""
     for judged in _because(facts, "raw-egg"):
         yield of_batch(facts, later("{batch} is raw egg dried by heat."), judged)
+
+
+def egg_and_dairy_by_heat(facts: Facts) -> Iterator[Finding]:
+    """Egg or dairy dried by heat that may be eaten all the same."""
+    for judged in facts.batches:
+        by_heat = judged.batch.method in HEAT_METHODS and judged.substance.kind in NOT_BY_HEAT
+        if by_heat and not judged.ruling.failed:
+            yield of_batch(facts, later("{batch} was dried by heat."), judged)
 
 
 def sun_dried_meat(facts: Facts) -> Iterator[Finding]:

@@ -20,12 +20,12 @@ from builder.formulas.rehydration import SOAK_MIN, soak_range_min, takes_up_shar
 from builder.model.batch import HEAT_METHODS, Method
 from builder.model.content import Content
 from builder.model.figure import Count, found, named, nothing
-from builder.model.food import FLESH_KINDS
+from builder.model.food import FLESH_KINDS, NOT_BY_HEAT
 from builder.model.gear import Dryer
 from builder.model.trip import ENGLISH
 from builder.planning.batches import Judged, OwnBatches, judge, learned_of, own_batches, table_ratio
 from builder.planning.drying.household import dryers_at_home
-from builder.planning.drying.rules import NOT_BY_HEAT, Goes, heated_before, hours_in, most_load_g
+from builder.planning.drying.rules import Goes, heated_before, hours_in, most_load_g
 from builder.planning.drying.wanted import as_batch
 from builder.planning.drying.ways.costs import Costs, bought_costs, costs_of, pays_of
 from builder.planning.drying.ways.inputs import Changeable, inputs_of, leaf, with_leaves
@@ -253,7 +253,8 @@ def _cautions(goes: Goes) -> Iterator[str]:
     if by_heat and substance.is_raw_animal and substance.kind in FLESH_KINDS:
         yield "jerky-not-heated"
     if by_heat and substance.kind in NOT_BY_HEAT:
-        yield "no-best-before"
+        raw_egg = substance.is_raw_animal and substance.kind == "egg"
+        yield "no-best-before" if raw_egg else "egg-and-dairy-by-heat"
     if not by_heat and substance.is_raw_animal:
         yield "raw-dried-animal-food"
 
