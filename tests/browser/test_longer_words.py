@@ -149,7 +149,7 @@ def test_no_words_are_small_and_the_list_begins_on_the_first_screen(
     found = {}
     with offline_page(browser, width=360, height=640) as (page, _):
         for file in of_each_kind(translated):
-            if file.name == "pocket.html":
+            if file.name == "pocket.html" or file.name.startswith("labels-"):
                 continue
             page.goto(file.as_uri())
             if small := page.evaluate(SMALL):
