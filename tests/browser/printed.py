@@ -9,6 +9,13 @@ from builder.record import dataclass, field
 
 OBJECT = re.compile(r"(?:^|\n)(\d+) 0 obj\n(.*?)\nendobj", re.S)
 CHILDREN = re.compile(r"/K (?:\[(?P<many>[^\]]*)\]|(?P<one>\d+ 0 R|\d+))")
+# What is smaller is not read at arm's length, by a headlamp.
+SMALLEST_POINTS = 9.0
+# Round a box whose lines are of two kinds Chromium's PDF loses some of them.
+LINES_LOST = """() => [...document.querySelectorAll(".caution, .next")].filter(one => {
+  const { borderTopStyle, borderLeftStyle } = getComputedStyle(one);
+  return borderTopStyle !== borderLeftStyle;
+}).map(one => one.className)"""
 BOX = re.compile(r"/MediaBox \[([^\]]*)\]")
 
 

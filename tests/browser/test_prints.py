@@ -8,7 +8,7 @@ import pytest
 from playwright.sync_api import Browser
 
 from .looking import offline_page, pages_of
-from .printed import read_pdf
+from .printed import LINES_LOST, SMALLEST_POINTS, read_pdf
 
 # Sheets of A4; what is ticked off in a shop, a kitchen or a camp is no pile of paper.
 MOST_SHEETS = {
@@ -26,7 +26,6 @@ MOST_SHEETS = {
     "at-home/shopping.html": 2,
     "at-home/bagging/tarrow-tops.html": 4,
 }
-SMALLEST_POINTS = 9.0
 # Letters in CSS pixels, of which three are four points.
 SIZES = """() => [...document.querySelectorAll("article *")]
   .filter(one => one.checkVisibility() && !one.closest("svg, .review, .kit-unseen")
@@ -37,11 +36,6 @@ OF_THE_SCREEN = """() => [...document.querySelectorAll("button, select, nav, dia
 UNDERLINED = """() => [...document.querySelectorAll("article :is(a, summary)")]
   .filter(one => one.checkVisibility() && getComputedStyle(one).textDecorationLine !== "none")
   .map(one => one.outerHTML.slice(0, 80))"""
-# Round a box whose lines are of two kinds Chromium's PDF loses some of them.
-LINES_LOST = """() => [...document.querySelectorAll(".caution, .next")].filter(one => {
-  const { borderTopStyle, borderLeftStyle } = getComputedStyle(one);
-  return borderTopStyle !== borderLeftStyle;
-}).map(one => one.className)"""
 # A box to tick that is not there, or that lies over the words beside it.
 BOXES_AMISS = """() => [...document.querySelectorAll(".steps > li > label")].filter(label => {
   const box = label.querySelector("input").getBoundingClientRect();

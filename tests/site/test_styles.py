@@ -50,7 +50,7 @@ def test_what_a_script_in_a_page_may_put_in_stays() -> None:
 
 def test_comments_and_idle_white_space_go() -> None:
     css = "/* why */\n.a > .b,\n.c { margin: 0 auto;\n  color: red; }\n"
-    assert squeezed(css) == ".a > .b,.c{margin: 0 auto;color: red;}\n"
+    assert squeezed(css) == ".a > .b,.c{margin:0 auto;color:red;}\n"
 
 
 def test_pages_lose_the_links_to_what_is_merged() -> None:
@@ -70,5 +70,5 @@ def test_the_theme_comes_before_the_kits_own_and_both_are_cut_down(tmp_path: Pat
     (tmp_path / "assets" / "kit.css").write_text(".there p { e: f; }\n.idle { e: f; }\n")
     merge_styles(tmp_path, [PAGE])
     style = (tmp_path / "assets" / "kit.css").read_text()
-    assert style == ".here{a:b}.there{c:d}.there p{e: f;}"
+    assert style == ".here{a:b}.there{c:d}.there p{e:f;}"
     assert not sheets.exists()

@@ -107,6 +107,7 @@ def slim(css: str, html: str, scripts: str) -> str:
 def squeezed(css: str) -> str:
     """Give a hand-written sheet without comments and without white space that says nothing."""
     css = re.sub(r"\s+", " ", COMMENT.sub("", css))
+    css = re.sub(r"(?<=[\w-]): (?=\S)", ":", css)
     return re.sub(r" ?([{};,]) ?", r"\1", css).strip() + "\n"
 
 
