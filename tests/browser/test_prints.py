@@ -57,6 +57,14 @@ def test_a_print_takes_few_sheets_and_leaves_none_empty(
     assert set(printed.document.sheets) == set(range(len(printed.sizes)))
 
 
+def test_longer_words_take_no_more_sheets(browser: Browser, translated: Path) -> None:
+    with offline_page(browser) as (page, _):
+        for name in ("tarrow-tops/shopping.html", "tarrow-tops/bags.html"):
+            page.goto((translated / name).as_uri())
+            printed = read_pdf(page.pdf(prefer_css_page_size=True, tagged=True, format="A4"))
+            assert len(printed.sizes) <= MOST_SHEETS[name], name
+
+
 @pytest.mark.parametrize("kit", ["tarrow-tops", "lake-emmerin", "at-home"])
 def test_nothing_of_the_screen_is_on_paper(browser: Browser, demo_kits: Path, kit: str) -> None:
     with offline_page(browser) as (page, _):
