@@ -45,3 +45,16 @@ def test_what_is_later_than_the_strip_stands_at_its_end() -> None:
     assert strip
     assert all(float(bar.x) + float(bar.width) <= 296 - 12 for bar in strip.bars)
     assert all(0 <= float(dot.x) <= 296 for dot in strip.dots)
+
+
+@pytest.mark.parametrize(("hours", "lines"), [(2.5, 2), (6.0, 1)])
+def test_names_of_meals_that_are_near_stand_on_lines_of_their_own(hours: float, lines: int) -> None:
+    kit = sample_kit()
+    eaten = (replace(kit.days[0].meals[0], meal=name) for name in ("breakfast", "lunch", "dinner"))
+    day = replace(kit.days[0], meals=tuple(eaten), travel_hours=hours, between_water_h=0.0)
+    strip = day_strip(replace(kit, times=None), day)
+    assert strip
+    # Breakfast at 7, lunch half the way after 8, dinner at half past six in the evening.
+    names = [each for each in strip.words if each.text in ("Breakfast", "Lunch", "Dinner")]
+    assert len({name.y for name in names}) == lines
+    assert names[0].y == names[2].y

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from builder.model.kit import Kit, KitDay
 from builder.pages import words
 from builder.pages.charts import WIDTH, Bar, Chart, Dot, Level, Mark, Words, drawn
@@ -20,6 +22,9 @@ _CLOCK_AT, _LINE_AT = 11.0, 18.0
 _WAY_AT, _WATER_AT, _MEALS_AT = 40.0, 78.0, 112.0
 _BAR = 13.0
 _WORDS_OVER = 5.0
+_NAMES_UNDER, _LINE = 20.0, 15.0
+# On a narrow phone, in longer words, names of meals that are nearer would lie over each other.
+_NAMES_APART_H = 4.0
 
 
 def day_strip(kit: Kit, day: KitDay) -> Chart | None:
@@ -47,11 +52,12 @@ def day_strip(kit: Kit, day: KitDay) -> Chart | None:
         for name, at in (("breakfast", breakfast_h), ("lunch", first_h[1]), ("dinner", dinner_h))
         if name in eaten
     ]
+    names = _names(meals)
     way = say("on the way {hours}", hours=hours)
     said = [
         *(_words(at, _CLOCK_AT, str(at)) for at in _CLOCKS_H),
         _words(first_h[0], _WAY_AT - _WORDS_OVER, way, "start"),
-        *(_words(at, _MEALS_AT + 20.0, name) for at, name in meals),
+        *names,
     ]
     bars = [_bar(*part, _WAY_AT, "lines") for part in (first_h, rest_h) if part]
     told = [way, *(name for _, name in meals)]
@@ -67,7 +73,7 @@ def day_strip(kit: Kit, day: KitDay) -> Chart | None:
         if times
         else say("The day in hours, as an example: set out earlier, and all of it moves."),
         ". ".join(told),
-        _MEALS_AT + 26.0,
+        max((float(name.y) for name in names), default=_MEALS_AT + _NAMES_UNDER) + 6.0,
         bars=tuple(bars),
         marks=tuple(Mark(_x(at), f"{_LINE_AT - 3:g}", f"{_LINE_AT + 3:g}") for at in _CLOCKS_H),
         words=tuple(said),
@@ -95,6 +101,17 @@ def _x(at_h: float) -> str:
 def _bar(from_h: float, to_h: float, y: float, fill: str) -> Bar:
     width = float(_x(to_h)) - float(_x(from_h))
     return Bar(_x(from_h), f"{y:g}", f"{width:.4g}", f"{_BAR:g}", fill)
+
+
+def _names(meals: Sequence[tuple[float, str]]) -> list[Words]:
+    """Write the names of meals, one that would lie over the one before a line lower."""
+    names: list[Words] = []
+    before_h, is_low = -_NAMES_APART_H, False
+    for at_h, name in meals:
+        is_low = at_h - before_h < _NAMES_APART_H and not is_low
+        names.append(_words(at_h, _MEALS_AT + _NAMES_UNDER + _LINE * is_low, name))
+        before_h = at_h
+    return names
 
 
 def _words(at_h: float, y: float, said: str, anchor: str = "middle") -> Words:
