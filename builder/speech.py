@@ -240,3 +240,8 @@ def spoken(words: gettext.NullTranslations, language: str) -> Speech:
     """Give what says everything with some words, and writes numbers as a language does."""
     signs = {",": get_group_symbol(language), ".": get_decimal_symbol(language)}
     return Speech(language, words, str.maketrans(signs))
+
+
+def with_capital(said: str) -> str:
+    """Give words as they begin a line; a name within them stays as it is written."""
+    return f"{said[:1].upper()}{said[1:]}"

@@ -85,9 +85,10 @@ def _lines(found: Ways) -> Iterator[str]:
 
 
 def _way_lines(way: Way, currency: str) -> Iterator[str]:
+    from builder.speech import with_capital
     from builder.units import show
 
-    yield way.dryer_name[:1].upper() + way.dryer_name[1:]
+    yield with_capital(way.dryer_name)
     yield f"    dried:         {show(way.dried_g, 'mass_g')}"
     yield f"    room:          {_shown(way.room_ml, 'volume_ml')}"
     if way.water_back_ml is not None:

@@ -171,7 +171,8 @@ def usable_share(
     """
     require_above("air pressure", outside_hpa, "hPa", 0.0)
     wanted_kpa = outside_hpa / _HPA_PER_KPA + BURNER_WANTS_KPA
-    if mixture_pressure_kpa(mass_shares, temperature_c) < wanted_kpa:
+    full_kpa = mixture_pressure_kpa(mass_shares, temperature_c)
+    if full_kpa < wanted_kpa:
         return 0.0
     if _at_the_end_kpa(mass_shares, temperature_c, liquid_feed) >= wanted_kpa:
         return 1.0
@@ -179,18 +180,22 @@ def usable_share(
     def spare_kpa(used_share: float) -> float:
         return left_pressure_kpa(mass_shares, used_share, temperature_c, liquid_feed) - wanted_kpa
 
+    share, spare = MOST_USED_SHARE, spare_kpa(MOST_USED_SHARE)
+    if spare >= 0.0:
+        return share
     # False position, in the Illinois way: an end that stays counts half the next time.
-    far, near = (0.0, spare_kpa(0.0)), (MOST_USED_SHARE, spare_kpa(MOST_USED_SHARE))
-    if near[1] >= 0.0:
-        return MOST_USED_SHARE
+    end, end_spare = 0.0, full_kpa - wanted_kpa
     for _ in range(_STEPS):
-        if abs(near[1]) <= _ROUNDING_KPA:
+        if abs(spare) <= _ROUNDING_KPA:
             break
-        share = near[0] - near[1] * (near[0] - far[0]) / (near[1] - far[1])
+        before, spare_before = share, spare
+        share -= spare * (share - end) / (spare - end_spare)
         spare = spare_kpa(share)
-        far = near if spare * near[1] < 0.0 else (far[0], far[1] / 2.0)
-        near = (share, spare)
-    return near[0]
+        if spare * spare_before < 0.0:
+            end, end_spare = before, spare_before
+        else:
+            end_spare /= 2.0
+    return share
 
 
 def _at_the_end_kpa(

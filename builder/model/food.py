@@ -43,8 +43,8 @@ ALLERGENS: tuple[str, ...] = (
 )  # fmt: skip
 
 FLESH_KINDS = frozenset({"meat", "poultry", "fish"})
-NOT_BY_HEAT = frozenset({"egg", "dairy"})  # warm air dries them too slowly
-ANIMAL_KINDS = FLESH_KINDS | NOT_BY_HEAT
+EGG_AND_DAIRY = frozenset({"egg", "dairy"})  # warm air dries them too slowly
+ANIMAL_KINDS = FLESH_KINDS | EGG_AND_DAIRY
 # Goes by its centre temperature instead of a cooking-time factor.
 BY_CENTRE_TEMPERATURE = FLESH_KINDS | {"egg"}
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 
 from builder.speech import Speech, later
 
@@ -140,3 +140,11 @@ def told_apart(say: Speech, names: Mapping[str, str]) -> dict[str, str]:
         batch: say("{food} ({batch})", food=name, batch=batch) if alike[name] > 1 else name
         for batch, name in names.items()
     }
+
+
+def days_said(say: Speech, numbers: Iterable[int]) -> str:
+    """Name days in a sentence, such as "day 2" or "days 1, 2 and 4"."""
+    days = sorted(set(numbers))
+    if len(days) == 1:
+        return say("day {n}", n=days[0])
+    return say("days {list}", list=say.listed(str(day) for day in days))

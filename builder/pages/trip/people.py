@@ -33,7 +33,7 @@ from builder.pages.trip.supplies.food import grams
 from builder.pages.trip.untold import untold_of_person
 from builder.planning.menu import avoided_said, plate_share
 from builder.record import dataclass, replace
-from builder.speech import Speech, later
+from builder.speech import Speech, later, with_capital
 from builder.units import rounded
 
 _NOT_IN_A_SLUG = re.compile(r"[^a-z0-9]+")
@@ -144,7 +144,7 @@ def _page(
 def _avoids(say: Speech, person: KitPerson) -> str:
     """Say what somebody must not eat, with the capital that begins a line in every language."""
     said = say.listed(dict.fromkeys(avoided_said(say, word) for word in person.avoids))
-    return f"{said[:1].upper()}{said[1:]}"
+    return with_capital(said)
 
 
 def pack(kit: Kit, figures: Figures, load: PersonLoad) -> Cell:

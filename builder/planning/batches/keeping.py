@@ -20,7 +20,7 @@ from builder.formulas.keeping import (
 from builder.formulas.packing import DAYS_PER_MONTH, days_left, life_used
 from builder.model.batch import HEAT_METHODS, Batch
 from builder.model.figure import add, counted, named, smallest
-from builder.model.food import ANIMAL_KINDS, NOT_BY_HEAT
+from builder.model.food import ANIMAL_KINDS, EGG_AND_DAIRY
 from builder.planning.batches.verdict import Cause, Load, Ruling, stays_raw
 from builder.planning.tracing import work
 from builder.record import dataclass
@@ -235,7 +235,7 @@ def _group(store: Store) -> str:
         return "freeze-dried-plant"
     if substance.has_flesh:
         return "jerky" if batch.jerky or (raw and batch.method in HEAT_METHODS) else "cooked-meat"
-    if substance.kind in NOT_BY_HEAT:
+    if substance.kind in EGG_AND_DAIRY:
         return "egg-dairy"
     if substance.kind == "nut":
         return "nut"

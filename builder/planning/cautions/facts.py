@@ -11,7 +11,7 @@ from builder.model.trip import Person, Trip
 from builder.planning.batches import Judged, name_now
 from builder.planning.cooking import HEATS, Hearth
 from builder.planning.menu import MenuItem, Portion
-from builder.planning.naming import meal_inside
+from builder.planning.naming import days_said, meal_inside
 from builder.record import dataclass
 from builder.speech import Speech, speech_of
 
@@ -110,14 +110,6 @@ def meal_said(say: Speech, meal: MenuItem) -> str:
         day=meal.day,
         meal=meal_inside(say, meal.planned.meal),
     )
-
-
-def days_said(say: Speech, numbers: Iterable[int]) -> str:
-    """Name days in a sentence, such as "day 2" or "days 1, 2 and 4"."""
-    days = sorted(set(numbers))
-    if len(days) == 1:
-        return say("day {n}", n=days[0])
-    return say("days {list}", list=say.listed(str(day) for day in days))
 
 
 def on_days(facts: Facts, says: str, days: Iterable[int], where: str, **blanks: str) -> Finding:

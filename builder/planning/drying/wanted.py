@@ -11,7 +11,7 @@ from builder.formulas.home_drying import fresh_to_dry_g
 from builder.model.batch import HEAT_METHODS, UNTOLD_KEPT_AT_C, Batch, Method, Packs
 from builder.model.content import Content
 from builder.model.figure import add
-from builder.model.food import NOT_BY_HEAT
+from builder.model.food import EGG_AND_DAIRY
 from builder.model.home import Home
 from builder.model.trip import ENGLISH, Trip
 from builder.planning.batches import judge, learned_of, own_batches
@@ -152,7 +152,7 @@ def _eaten_as_it_is(want: Want, content: Content) -> bool:
 def _never(goes: Goes, trip: str, say: Speech) -> str:
     """Say why a food is not planned this way, and what to do instead."""
     food = goes.substance.name
-    if goes.method in HEAT_METHODS and goes.substance.kind in NOT_BY_HEAT:
+    if goes.method in HEAT_METHODS and goes.substance.kind in EGG_AND_DAIRY:
         return say(
             "{food} for {trip}: egg and dairy are not planned by heat. Freeze-dry it, or buy it "
             "dried.",

@@ -10,6 +10,7 @@ from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, Piece, Table, filled, table, text
 from builder.pages.trip.afterwards.otherwise import OtherwisePage, otherwise_page
+from builder.planning.naming import days_said
 from builder.record import dataclass, replace
 from builder.speech import Speech, later
 
@@ -97,12 +98,12 @@ def wrong_says(
             likely=figures.alone(kit.likely_fuel_g, "mass_g", "fuel.likely_g"),
         )
     if each.no_water_days:
-        days = _days(each.no_water_days, figures)
+        days = days_said(say, each.no_water_days)
         yield _strong(
             say("Nothing melts snow on {days}: turn back while you have water.", days=days)
         )
     if each.unsafe_days:
-        days = _days(each.unsafe_days, figures)
+        days = days_said(say, each.unsafe_days)
         yield _strong(
             say(
                 "Nothing boils the water of {days}: make it safe another way, or do not drink it.",
@@ -140,13 +141,6 @@ def wrong_says(
 
 def _strong(said: str) -> Cell:
     return (Piece(said, strong=True),)
-
-
-def _days(days: Iterable[int], figures: Figures) -> str:
-    say, numbers = figures.say, tuple(days)
-    if len(numbers) == 1:
-        return say("day {n}", n=numbers[0])
-    return say("days {list}", list=say.listed(say.number(day) for day in numbers))
 
 
 def _dishes(kit: Kit, places: Iterable[tuple[int, int]], say: Speech, with_days: bool) -> str:

@@ -7,7 +7,7 @@ import re
 from builder.formulas.declaring import FORMULAS
 from builder.pages.trip.origins.sources import SUBJECTS
 from builder.planning.graph import Node, is_inner
-from builder.speech import Speech, later
+from builder.speech import Speech, later, with_capital
 
 # An end of a range is called as the range is.
 _END = re.compile(r"(?<=\.)(least|likely|most)_(?=\w+_)|_range")
@@ -303,7 +303,7 @@ def title_of(say: Speech, address: str, node: Node | None = None) -> str:
             return say("A part of it")
         words = _WORDS.get(_END.sub("", formula.id, count=1), "")
         said = say(words) if words else named_plainly(formula.function.__name__)
-        return said[:1].upper() + said[1:]
+        return with_capital(said)
     known = _TITLES.get(pattern_of(address))
     return say(known) if known is not None else named_plainly(address)
 

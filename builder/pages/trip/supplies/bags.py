@@ -12,7 +12,7 @@ from builder.pages.trip.people import CarriedLine, person_paths, water_g
 from builder.pages.trip.placing import pack_line
 from builder.pages.trip.supplies.depots import depot_said, waits_said
 from builder.record import dataclass
-from builder.speech import later
+from builder.speech import later, with_capital
 
 BAGS = "bags.md"
 # When in its day something is eaten: what is nibbled or drunk on the way goes with lunch.
@@ -176,8 +176,7 @@ def _utensil(figures: Figures, each: Utensil) -> Cell:
     told = later("{thing}: not on the trip's list of gear. Who brings it?")
     if each.carried_by:
         told = later("{thing}: {name} has it.")
-    thing = f"{each.name[:1].upper()}{each.name[1:]}"  # it begins a line
-    said = say(told, thing=thing, name=each.carried_by or "")
+    said = say(told, thing=with_capital(each.name), name=each.carried_by or "")
     dishes = say("For {dishes}.", dishes=say.listed(each.dishes))
     if len(each.dishes) > _MOST_NAMED:
         dishes = say.count("For {n} dish.", "For {n} dishes.", len(each.dishes))

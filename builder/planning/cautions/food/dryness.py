@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.model.batch import HEAT_METHODS
-from builder.model.food import NOT_BY_HEAT
+from builder.model.food import EGG_AND_DAIRY
 from builder.planning.batches import Act, Cause, Judged
 from builder.planning.cautions.facts import Facts, Finding, of_batch
 from builder.speech import later
@@ -58,7 +58,7 @@ def no_best_before(facts: Facts) -> Iterator[Finding]:
 def egg_and_dairy_by_heat(facts: Facts) -> Iterator[Finding]:
     """Egg or dairy dried by heat that may be eaten all the same."""
     for judged in facts.batches:
-        by_heat = judged.batch.method in HEAT_METHODS and judged.substance.kind in NOT_BY_HEAT
+        by_heat = judged.batch.method in HEAT_METHODS and judged.substance.kind in EGG_AND_DAIRY
         if by_heat and not judged.ruling.failed:
             yield of_batch(facts, later("{batch} was dried by heat."), judged)
 

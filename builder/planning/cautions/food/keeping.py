@@ -31,18 +31,13 @@ def _past_date(facts: Facts, has_animal: bool) -> Iterator[Finding]:
             and date > judged.best_before
             and _holds_animal(judged) == has_animal
         ):
-            said = later("{batch} in {meal} was best before {date}.")
-            batch = batch_said(facts, judged)
-            if meal.planned.title == name_now(
-                facts.say, judged
-            ):  # eaten as it is: one name will do
-                said, batch = (
-                    later("{meal}: batch {batch} was best before {date}."),
-                    judged.batch.id,
-                )
+            said, batch = later("{batch} in {meal} was best before {date}."), ""
+            if meal.planned.title == name_now(facts.say, judged):  # one name will do
+                said = later("{meal}: batch {batch} was best before {date}.")
+                batch = judged.batch.id
             says = facts.say(
                 said,
-                batch=batch,
+                batch=batch or batch_said(facts, judged),
                 meal=meal_said(facts.say, meal),
                 date=facts.say.short_date(judged.best_before),
             )

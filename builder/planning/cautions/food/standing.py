@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from builder.formulas.safety import HOT_ABOVE_C
 from builder.model.food import Food
-from builder.planning.cautions.facts import Facts, Finding, days_said, in_meal, meal_said
+from builder.planning.cautions.facts import Facts, Finding, in_meal, meal_said
 from builder.planning.cooking import (
     Wait,
     animal_food_in,
@@ -15,6 +15,7 @@ from builder.planning.cooking import (
     waits,
 )
 from builder.planning.menu import MenuItem
+from builder.planning.naming import days_said
 
 _FOR_ROUNDING = 1 + 1e-9
 

@@ -20,7 +20,7 @@ from builder.formulas.rehydration import SOAK_MIN, soak_range_min, takes_up_shar
 from builder.model.batch import HEAT_METHODS, Method
 from builder.model.content import Content
 from builder.model.figure import Count, found, named, nothing
-from builder.model.food import FLESH_KINDS, NOT_BY_HEAT
+from builder.model.food import EGG_AND_DAIRY, FLESH_KINDS
 from builder.model.gear import Dryer
 from builder.model.trip import ENGLISH
 from builder.planning.batches import Judged, OwnBatches, judge, learned_of, own_batches, table_ratio
@@ -107,7 +107,7 @@ def _way(
     energy_kwh = _energy_kwh(dryer, hours, runs, water_g)
     costs = costs_of(substance, fresh_g, dried_g, energy_kwh, runs, dryer=dryer, content=content)
     cautions = tuple(_cautions(goes))
-    never = goes.method in HEAT_METHODS and substance.kind in NOT_BY_HEAT
+    never = goes.method in HEAT_METHODS and substance.kind in EGG_AND_DAIRY
     return (
         Way(
             method=method,
@@ -252,7 +252,7 @@ def _cautions(goes: Goes) -> Iterator[str]:
             yield "sun-dried-vegetables"
     if by_heat and substance.is_raw_animal and substance.kind in FLESH_KINDS:
         yield "jerky-not-heated"
-    if by_heat and substance.kind in NOT_BY_HEAT:
+    if by_heat and substance.kind in EGG_AND_DAIRY:
         raw_egg = substance.is_raw_animal and substance.kind == "egg"
         yield "no-best-before" if raw_egg else "egg-and-dairy-by-heat"
     if not by_heat and substance.is_raw_animal:
