@@ -25,7 +25,17 @@ from babel.numbers import get_decimal_symbol, get_group_symbol
 from builder.model.trip import ENGLISH, LANGUAGES
 from builder.record import dataclass
 from builder.shipped import shipped_root
-from builder.units import NBSP, System, in_units, ladles, mugs, show, show_at_least, shown_both
+from builder.units import (
+    NBSP,
+    System,
+    in_both,
+    in_units,
+    ladles,
+    mugs,
+    show,
+    show_at_least,
+    shown_both,
+)
 
 NAME = "name"  # what a food, a pot or a bag is called
 _NOUNS_KEEP_CAPITALS = ("de",)
@@ -107,6 +117,10 @@ class Speech:
     def in_units(self, text: str, units: System = "metric") -> str:
         """Fill the quantities of a text, which stand in it as {74 degC|165 degF}."""
         return in_units(text, units, self._worded)
+
+    def in_both(self, text: str, units: System = "metric") -> str:
+        """Fill the quantities of a text, each with that of the other system in brackets behind."""
+        return in_both(text, units, self._worded)
 
     def mugs(self, volume_ml: float, mug_ml: float) -> str:
         """Give a volume in mugs of the trip's own size."""

@@ -477,12 +477,22 @@ _SAME_TEMPERATURE_K, _SAME_SHARE = 1.0, 0.05
 
 def in_units(text: str, units: System, worded: Callable[[str], str] = str) -> str:
     """Fill the quantities of a text, written as {74 degC|165 degF}, with those of a system."""
+    return _BOTH.sub(lambda both: worded(_filled(both[units])), text)
+
+
+def in_both(text: str, units: System, worded: Callable[[str], str] = str) -> str:
+    """Fill the quantities of a text with those of a system, and the other's in brackets behind."""
 
     def shown(both: re.Match[str]) -> str:
-        number, unit = _split(both[units])
-        return worded(f"{_digits(read_number(number), 2)}{NBSP}{_SIGNS.get(unit, unit)}")
+        own, other = (worded(_filled(both[each])) for each in (units, other_system(units)))
+        return own if other == own else f"{own} ({other})"
 
     return _BOTH.sub(shown, text)
+
+
+def _filled(told: str) -> str:
+    number, unit = _split(told)
+    return f"{_digits(read_number(number), 2)}{NBSP}{_SIGNS.get(unit, unit)}"
 
 
 def parted(text: str) -> list[str]:

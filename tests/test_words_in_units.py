@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from builder.speech import speech_of
-from builder.units import in_units, odd_blanks, parted, uneven
+from builder.units import in_both, in_units, odd_blanks, parted, uneven
 
 TEXT = "Heat it to {74 degC|165 degF}, {1.5 m|5 ft} off, above {2000 m|6500 ft}."
 
@@ -15,6 +15,17 @@ def test_a_text_shows_the_quantities_of_its_units() -> None:
         "Heat it to 74\u00a0°C, 1.5\u00a0m off, above 2,000\u00a0m."
     )
     assert in_units(TEXT, "us") == "Heat it to 165\u00a0°F, 5\u00a0ft off, above 6,500\u00a0ft."
+
+
+def test_paper_shows_both_at_once_with_the_other_one_in_brackets() -> None:
+    assert in_both(TEXT, "metric") == (
+        "Heat it to 74\u00a0°C (165\u00a0°F), 1.5\u00a0m (5\u00a0ft) off, "
+        "above 2,000\u00a0m (6,500\u00a0ft)."
+    )
+    assert in_both("Above {2000 m|6500 ft}", "us") == "Above 6,500\u00a0ft (2,000\u00a0m)"
+    assert in_both("For {2 h|2 h} or so", "us") == "For 2\u00a0h or so"  # alike in both
+    assert in_both("Stir.", "us") == "Stir."
+    assert speech_of("de").in_both("Über {1.5 m|5 ft}!") == "Über 1,5\u00a0m (5\u00a0ft)!"
 
 
 def test_a_language_writes_the_numbers_its_own_way() -> None:

@@ -622,7 +622,9 @@ class KitCaution:
     sources: tuple[str, ...]
     at: Spot = NOWHERE
     aloud: bool = False  # read to everybody before leaving, and not of this trip's own making
-    otherwise: str = ""  # the text with the other system's quantities, "" where it holds none
+    # The text with the other system's quantities, alone and in brackets; "" where it holds none.
+    otherwise: str = ""
+    in_both: str = ""
 
 
 @dataclass(frozen=True, slots=True)

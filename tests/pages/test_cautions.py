@@ -2,10 +2,7 @@
 
 from __future__ import annotations
 
-import pytest
-
 from builder.pages.trip.book import write_book
-from builder.pages.trip.cautions import Box
 from builder.pages.trip.placing import boxes_at
 from builder.record import replace
 from tests.pages.conftest import TEMPLATES
@@ -28,23 +25,3 @@ def test_a_caution_of_several_reasons_is_one_box() -> None:
     words = seen_in(write_book(kit, TEMPLATES).markdown[path]).words
     assert words.count(first.text) == 1
     assert words.count("Rowan must not eat it") == 1
-
-
-@pytest.mark.parametrize(
-    ("own", "other", "both"),
-    [
-        (
-            "Cook to 74\xa0°C, stir.",
-            "Cook to 165\xa0°F, stir.",
-            "Cook to 74\xa0°C (165\xa0°F), stir.",
-        ),
-        ("At least 3\xa0m up", "At least 10\xa0ft up", "At least 3\xa0m (10\xa0ft) up"),
-        ("Fill 3\xa0m away.", "Fill 10\xa0ft away.", "Fill 3\xa0m (10\xa0ft) away."),
-        ("Hot: over 32\xa0°C:", "Hot: over 90\xa0°F:", "Hot: over 32\xa0°C (90\xa0°F):"),
-        ("Said one way", "Said in another way", "Said one way"),  # nothing is made up
-    ],
-)
-def test_paper_tells_a_caution_in_both_systems(own: str, other: str, both: str) -> None:
-    box = Box("id", "care", "Care", "Title", own, (), (("metric", own), ("us", other)))
-    assert box.in_both == both
-    assert replace(box, told=()).in_both == own

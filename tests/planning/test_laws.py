@@ -280,7 +280,7 @@ def test_units_change_nothing_that_is_computed(trip: Trip, units: Literal["metri
     kit, metric = plan(replace(trip, units=units)), plan(replace(trip, units="metric"))
     # What brings a caution up is said in the trip's units.
     told = [
-        tuple(replace(each, because="", text="", otherwise="") for each in one.cautions)
+        tuple(replace(each, because="", text="", otherwise="", in_both="") for each in one.cautions)
         for one in (kit, metric)
     ]
     assert told[0] == told[1]

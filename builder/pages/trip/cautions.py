@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
 
 from builder.model.kit import Kit, KitCaution
@@ -29,13 +28,9 @@ class Box:
     word: str
     title: str
     text: str
+    in_both: str  # the text in both systems of units at once
     because: tuple[str, ...]
     told: Told = ()
-
-    @property
-    def in_both(self) -> str:
-        """What to do, in both systems of units at once."""
-        return _in_both(self.told) or self.text
 
     @property
     def href(self) -> str:
@@ -60,14 +55,10 @@ class Entry:
     word: str
     title: str
     text: str
+    in_both: str  # the text in both systems of units at once
     cases: tuple[Case, ...]
     sources: tuple[Cell, ...]
     told: Told
-
-    @property
-    def in_both(self) -> str:
-        """What to do, in both systems of units at once."""
-        return _in_both(self.told) or self.text
 
 
 @dataclass(frozen=True, slots=True)
@@ -139,6 +130,7 @@ def _box(say: Speech, units: Units, alike: list[KitCaution]) -> Box:
         say(words.LEVELS[first.level]),
         first.title,
         first.text,
+        first.in_both or first.text,
         tuple(dict.fromkeys(_reason(each) for each in alike)),
         _told(units, first),
     )
@@ -148,26 +140,6 @@ def _told(units: Units, caution: KitCaution) -> Told:
     if not caution.otherwise:
         return ()
     return ((units, caution.text), (other_system(units), caution.otherwise))
-
-
-_STOPS = re.compile(r"[.,;:!?)]*$")
-
-
-def _in_both(told: Told) -> str:
-    """Put each quantity of the other system in brackets behind its own, or give nothing.
-
-    The two say the same but for their quantities, whose number and unit no plain space parts.
-    """
-    pairs = [tuple(words.split(" ")) for _, words in told]
-    if len(pairs) != 2 or len(pairs[0]) != len(pairs[1]):
-        return ""
-    both = []
-    for own, other in zip(*pairs, strict=True):
-        stops = _STOPS.search(own)
-        end = stops[0] if stops else ""
-        quantity, beside = own.removesuffix(end), other.removesuffix(end)
-        both.append(own if own == other else f"{quantity} ({beside}){end}")
-    return " ".join(both)
 
 
 def _reason(caution: KitCaution) -> str:
@@ -210,6 +182,7 @@ def _entry(
         say(words.LEVELS[first.level]),
         first.title,
         first.text,
+        first.in_both or first.text,
         tuple(dict.fromkeys(Case(_reason(each), _where(each.where, names)) for each in alike)),
         tuple(
             link(cited[source], f"numbers.md#source-{source}") if source in cited else text(source)

@@ -108,18 +108,7 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
 def cautions_of(facts: Facts, texts: Mapping[str, CautionText]) -> tuple[KitCaution, ...]:
     """Give every caution whose condition holds, the most dangerous first."""
     found = [
-        KitCaution(
-            id=name,
-            level=texts[name].level,
-            title=texts[name].title,
-            text=facts.say.in_units(texts[name].text, facts.trip.units),
-            because=finding.because,
-            where=finding.where,
-            sources=texts[name].sources,
-            at=finding.at,
-            aloud=texts[name].aloud,
-            otherwise=_in_other_units(facts, texts[name].text),
-        )
+        _caution(facts, texts[name], finding)
         for name, predicate in PREDICATES.items()
         if name in texts
         for finding in once_each(predicate(facts))
@@ -129,6 +118,21 @@ def cautions_of(facts: Facts, texts: Mapping[str, CautionText]) -> tuple[KitCaut
     return tuple(found)
 
 
-def _in_other_units(facts: Facts, told: str) -> str:
-    said = facts.say.in_units(told, other_system(facts.trip.units))
-    return said if said != facts.say.in_units(told, facts.trip.units) else ""
+def _caution(facts: Facts, told: CautionText, finding: Finding) -> KitCaution:
+    """Give a caution with its reason, its quantities in the units of the trip and in the others."""
+    say, units = facts.say, facts.trip.units
+    text, otherwise = (say.in_units(told.text, each) for each in (units, other_system(units)))
+    differs = otherwise != text
+    return KitCaution(
+        id=told.id,
+        level=told.level,
+        title=told.title,
+        text=text,
+        because=finding.because,
+        where=finding.where,
+        sources=told.sources,
+        at=finding.at,
+        aloud=told.aloud,
+        otherwise=otherwise if differs else "",
+        in_both=say.in_both(told.text, units) if differs else "",
+    )
