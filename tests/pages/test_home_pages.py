@@ -220,6 +220,8 @@ def test_what_several_batches_ask_for_is_said_once() -> None:
         on_shelf("Carrot", datetime.date(2031, 7, 1), remark=past),
         on_shelf("Jerky", old, remark="PAST ITS DATE: throw it out"),
         on_shelf("Leek", None, act="Dry on."),
+        on_shelf("Apple", old, act="Test it.", remark="PAST ITS DATE: smell it"),
+        on_shelf("Mince", old, act="Throw it out.", remark="PAST ITS DATE", is_waste=True),
         on_shelf("Beans", None, act="Wait.", is_planned=True, made_on=None),
     )
     page = book(stock=stock).markdown["stock.md"].replace("\xa0", " ")
@@ -230,6 +232,8 @@ def test_what_several_batches_ask_for_is_said_once() -> None:
         "<strong>Carrot</strong>, best before 1 Jul 2031",
         "<strong>Jerky: </strong>PAST ITS DATE: throw it out.",
         "<strong>Leek: </strong>Dry on.",
+        "<strong>Apple: </strong>Test it. PAST ITS DATE: smell it.",
+        "<strong>Mince: </strong>Throw it out.",
     ]
     assert page.count("Dry on.") == 1, "neither by place nor by kind"
     assert "<strong>Leek</strong>&#58; 2 packs of 30 g, no date" in page

@@ -46,8 +46,29 @@ def in_frost(*treats: str) -> Folder:
     return {"trip": day_trip(days=days)}
 
 
-def gas(low: str, trip: Record | None = None) -> Folder:
-    return cooks(boiled(), trip, air={"low": low, "high": "15 degC"})
+def gas(low: str, trip: Record | None = None, camp: str = "stream") -> Folder:
+    air = {"low": low, "high": "15 degC"}
+    return cooks(boiled(), trip, air=air, water=water(camp=camp, treat="chemical"))
+
+
+def untold_gas(low: str) -> Folder:
+    """Give a trip with a gas of which nobody told what is in it."""
+    fuel = {key: told for key, told in GEAR["fuels"][0].items() if key != "mix"}
+    return {**gas(low), "gear": {**GEAR, "fuels": [fuel, GEAR["fuels"][1]]}}
+
+
+def warmer_than_the_first_night(meal: str) -> Folder:
+    """Give a day that is warm enough for spirit, after a night that was not."""
+    start = {"camp_altitude": "900 m", "air": {"low": "5 degC", "high": "20 degC"}}
+    found = cooks(boiled(), {**SPIRIT, "start_camp": start}, air={"low": "15 degC"})
+    found["trip"]["days"][0]["meals"] = {meal: [{"cook": "dish"}]}
+    return found
+
+
+def between_taps(stretch: str, treat: str = "none") -> Folder:
+    """Give four hours from tap to tap."""
+    walk = {"by": "walking", "hours": 4}
+    return at_camp(water=water("tap", treat, between_water=stretch), travel=walk)
 
 
 def starts(at: str = "", low: str = "5 degC", high: str = "19 degC", **told: Any) -> Folder:
@@ -99,6 +120,17 @@ CASES: list[Case] = [
     # 13 degC for alcohol that tells none; liquid fuels differ too much for a guess.
     ("fuel-too-cold", burns({}, "12.9 degC"), burns({}, "13 degC")),
     ("fuel-too-cold", burns({}, "5 degC"), burns(PARAFFIN, "5 degC")),
+    # The first breakfast is cooked where the night was spent.
+    ("fuel-too-cold", warmer_than_the_first_night("breakfast"),
+     warmer_than_the_first_night("dinner")),
+    # Of gases that nobody told the worst is taken, which is butane: it fails below 9 degC here.
+    ("gas-in-the-cold", untold_gas("8 degC"), untold_gas("11 degC")),
+    ("gas-in-the-cold", untold_gas("8 degC"), gas("8 degC")),
+    # At -12 degC a can still burns, and gives less than the snow of a day takes.
+    ("gas-in-the-cold", gas("-12 degC", camp="snow"), gas("-12 degC")),
+    # A tap at the camp is none on the way to it.
+    ("untreated-water", between_taps("2.9 h"), between_taps("3 h")),
+    ("untreated-water", between_taps("2 h"), between_taps("2 h", treat="filter")),
     ("fuel-too-cold", burns({}, "5 degC"), burns({"lights_from": "-20 degC"}, "5 degC")),
 ]  # fmt: skip
 
@@ -127,6 +159,10 @@ SAYS: list[tuple[str, Folder, str]] = [
     ("chemicals-near", drinks(near=["mines", "roads"]), "Mines lie near the water of day 1."),
     ("heat-illness", drinks(high="34 degC", trip={"units": "us"}), "up to 93\u00a0°F on day 1."),
     ("gas-left-in-the-can", gas("-13 degC"), "falls to −13\u00a0°C: about "),
+    ("gas-in-the-cold", untold_gas("8 degC"),
+     "Nobody wrote down the gases in Gas, and on day 1 the air falls to 8\u00a0°C"),
+    ("gas-in-the-cold", gas("-12 degC", camp="snow"), "In the cold the canisters you take give "),
+    ("untreated-water", between_taps("2 h"), "what you fill up with between taps on day 1."),
     ("fuel-too-cold", burns({}, "5 degC"),
      "lights from 13\u00a0°C on, and the air falls to 5\u00a0°C"),
     ("frozen-filter", in_frost("filter", "boil"), "Frost is expected on day 2."),
@@ -181,5 +217,6 @@ def test_on_the_way_home_no_camps_water_is_warned_of(tmp_path: Path) -> None:
     assert of(found, tmp_path / "near", "chemicals-near") == ["Fields lie near the water of day 1."]
 
 
-def test_a_camp_without_water_has_nothing_near_it(tmp_path: Path) -> None:
-    assert of(drinks(camp="none", near=["roads"]), tmp_path, "chemicals-near") == []
+def test_what_a_dry_camp_is_reached_with_was_filled_on_the_way(tmp_path: Path) -> None:
+    because = of(drinks(camp="none", near=["roads"]), tmp_path, "chemicals-near")
+    assert because == ["Roads lie near the water of day 1."]

@@ -36,6 +36,7 @@ FOODS = [
          beware=["caffeine"], caffeine="40 mg"),
     food("strong-brew", "drink", "ready", "water 99 g", allergens=[], beware=["caffeine"]),
     food("hard-bits", "fruit", "ready", DRY, allergens=[], beware=["choking"]),
+    food("sausage-rounds", "meat", "ready", DRY, allergens=[], beware=["choking"]),
     food("round-nuts", "nut", "ready", DRY, allergens=["nuts"], beware=["whole-nut"]),
     food("milled-nuts", "nut", "ready", DRY, allergens=["nuts"], beware=[]),
 ]  # fmt: skip
@@ -144,6 +145,9 @@ CASES: list[Case] = [
     ("choking", ea("hard-bits", **SMALL), ea("hard-bits", **NOT_SMALL)),
     ("choking", ea("hard-bits", **SMALL), cooked("hard-bits", **SMALL)),
     ("choking", ea("hard-bits", **SMALL), only_bo("hard-bits", **SMALL)),
+    # What is strewn over a cooked dish is as hard as before, and cooked sausage as round.
+    ("choking", cooked("hard-bits", late=True, **SMALL), cooked("hard-bits", **SMALL)),
+    ("choking", cooked("sausage-rounds", **SMALL), cooked("hard-bits", **SMALL)),
     # What heat dries at home is tough, what the freeze dryer dries crumbles.
     ("choking", dried_at_home("berry", "oven"), dried_at_home("berry", "freeze-dryer")),
     # 40 mg in 100 g: 500 g are 200 mg.

@@ -60,6 +60,9 @@ CASES: list[Case] = [
      warm(soaked("leaf", minutes=480))),
     ("plant-food-standing", warm(soaked("berry", minutes=480, boiled=False)),
      warm(soaked("dry-bean", minutes=480))),
+    # Raw beans soak overnight, but not in heat.
+    ("plant-food-standing", warm(soaked("dry-bean", minutes=720), "32.3 degC"),
+     warm(soaked("dry-bean", minutes=720), "32.2 degC")),
     # What was boiled is cooked, however raw it was before; a rest is 1.26 times as long up here.
     ("plant-food-standing", warm(soaked("dry-bean", minutes=480, rest=121)),
      warm(soaked("dry-bean", minutes=480, rest=95))),

@@ -173,6 +173,25 @@ def test_what_is_past_its_date_says_what_the_caution_says(
     assert on(hand(tmp_path, batches=[berries(**record)]), at).remark == remark
 
 
+AIRLESS = {"packs": {"count": 4, "in": "foil", "absorber": True}, "tests": ["constant"]}
+
+
+@pytest.mark.parametrize(
+    ("record", "at", "act"),
+    [
+        # Once its date is over, dried meat in a pack without oxygen is not frozen any more.
+        ({**MEAT, **AIRLESS}, "2031-06-01", "Open it, pack it with air, freeze it."),
+        ({**MEAT, **AIRLESS}, "2031-06-02", "Throw it out."),
+        ({"tests": ["jar"]}, "2032-05-02", ""),
+    ],
+)
+def test_the_one_thing_to_do_with_old_meat_is_to_throw_it_out(
+    record: Record, at: str, act: str, tmp_path: Path
+) -> None:
+    line = on(hand(tmp_path, batches=[berries(**record)]), at)
+    assert (line.act, line.is_waste) == (act, act == "Throw it out.")
+
+
 def test_a_bought_pack_without_a_date_says_so(tmp_path: Path) -> None:
     bought = {
         "id": "rings",

@@ -92,8 +92,8 @@ def _acts(figures: Figures, lines: Iterable[StockLine]) -> Iterator[Acts]:
     """Give first what several batches ask for, then each that asks for something of its own."""
     asked: dict[str, list[StockLine]] = {}
     for line in lines:
-        if line.act or line.remark:
-            asked.setdefault(line.act or f"{line.remark}.", []).append(line)
+        if says := _says(line):
+            asked.setdefault(says, []).append(line)
     for says, each in asked.items():
         if len(each) > 1:
             yield Acts(says, tuple(_dated(figures, line) for line in each))
@@ -102,6 +102,12 @@ def _acts(figures: Figures, lines: Iterable[StockLine]) -> Iterator[Acts]:
         yield Acts(
             "", tuple((Piece(f"{line.name}: ", strong=True), Piece(says)) for says, line in own)
         )
+
+
+def _says(line: StockLine) -> str:
+    """Give what is to be done, and what else is to be known of what may still be eaten."""
+    remark = f"{line.remark}." if line.remark and not (line.act and line.is_waste) else ""
+    return " ".join(part for part in (line.act, remark) if part)
 
 
 def _dated(figures: Figures, line: StockLine) -> Cell:

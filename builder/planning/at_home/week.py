@@ -9,7 +9,7 @@ from typing import Literal
 from builder.planning.at_home.shares import Shopper
 from builder.planning.batches import Judged, name_now
 from builder.planning.drying import CONDITIONING_DAYS, evens_out
-from builder.planning.stock import Stock, StockLine, spoils_unseen
+from builder.planning.stock import Stock, StockLine
 from builder.record import dataclass
 from builder.speech import Speech
 from builder.units import System
@@ -87,10 +87,9 @@ def _of_the_shelf(stock: Stock, lines: Iterable[StockLine], at: datetime.date) -
     for line in lines:
         if not line.packs_left or line.is_ahead(at):
             continue
-        judged = stock.judged[line.batch]
-        act = judged.act_as_of(at)
+        act = stock.judged[line.batch].act_as_of(at)
         day = line.best_before if line.is_past(at) else None
-        if act == "throw-out" or (day and spoils_unseen(judged)):
+        if line.is_waste:
             yield Task("throw-out", line.batch, line.name, day, line.act, line.packs_left)
         elif day:
             yield Task("past", line.batch, line.name, day, line.remark, line.packs_left)

@@ -129,8 +129,7 @@ class Dryness:
                 f"(about {show(judged.residual_share, 'share')} moisture left{_open(ruling)})"
             )
             if judged.verdict != "discard":
-                to_go = show(self.to_go_g, "mass_g") if self.to_go_g else "nothing, by weight"
-                found.append(f"Still to go:     {to_go}")
+                found.append(f"Still to go:     {self._to_go()}")
         if self.run is not None:
             found.append(forecast_said(self.run))
             if self.is_wet:
@@ -146,6 +145,13 @@ class Dryness:
             )
         found.extend(f"Odd: {warning}" for warning in self.warnings)
         return found
+
+    def _to_go(self) -> str:
+        if not self.to_go_g:
+            return "nothing, by weight"
+        if self.judged.verdict == "dry":
+            return "nothing: its test proves it dry, and the weight leaves it open"
+        return show(self.to_go_g, "mass_g")
 
     def _once_dry_lines(self) -> list[str]:
         found = []

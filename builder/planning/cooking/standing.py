@@ -6,6 +6,7 @@ import math
 from collections.abc import Sequence
 
 from builder.formulas.rehydration import standing_hours
+from builder.formulas.safety import HOT_ABOVE_C
 from builder.model.content import Content
 from builder.model.food import ANIMAL_KINDS, Food
 from builder.model.kit import PlannedStep
@@ -87,13 +88,14 @@ def animal_food_in(wait: Wait, recipe: Recipe, content: Content) -> Food | None:
     return next((food for food in foods if food.kinds & ANIMAL_KINDS), None)
 
 
-def plant_that_spoils(wait: Wait, recipe: Recipe, content: Content) -> Food | None:
-    """Give the plant food that must not stand so, if there is any.
+def plant_that_spoils(wait: Wait, recipe: Recipe, content: Content, air_c: float) -> Food | None:
+    """Give the plant food that must not stand so in such air, if there is any.
 
-    What is raw, or was dried raw, and is boiled afterwards may soak overnight.
+    What is raw, or was dried raw, and is boiled afterwards may soak overnight; in heat it ferments.
     """
     ingredient = recipe.ingredient(wait.name)
-    to_be_boiled = wait.cold and any(step.do in _BOILS for step in recipe.steps[wait.step + 1 :])
+    boiled_after = wait.cold and any(step.do in _BOILS for step in recipe.steps[wait.step + 1 :])
+    to_be_boiled = boiled_after and air_c <= HOT_ABOVE_C
     for food in foods_of(ingredient, content):
         cooked = food.state == "cooked" or bool(ingredient.recipe)
         if (food.kind in _SPOILS and not (to_be_boiled and not cooked)) or (
@@ -109,15 +111,15 @@ def stands_at_most_min(air_c: float) -> float:
     return hours * 60 if math.isfinite(hours) else math.inf
 
 
-def may_stand_overnight(recipe: Recipe, number: int, content: Content) -> bool:
-    """Tell whether all that a step wets is raw plant food that is boiled afterwards."""
+def may_stand_overnight(recipe: Recipe, number: int, content: Content, air_c: float) -> bool:
+    """Tell whether all that a step wets is raw plant food that may soak overnight in such air."""
     before = recipe.steps[: number + 1]
     if any(step.do in HEATS or step.hot for step in before):
         return False
     inside = dict.fromkeys(name for step in before for name in step.uses)
     waiting = [Wait(name, number, 0.0, True) for name in inside]
     return not any(
-        animal_food_in(wait, recipe, content) or plant_that_spoils(wait, recipe, content)
+        animal_food_in(wait, recipe, content) or plant_that_spoils(wait, recipe, content, air_c)
         for wait in waiting
     )
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from builder.planning.looks.batches import look_at_batch
-from builder.planning.looks.camp_heat import cold_gas, wood_range_g
+from builder.planning.looks.camp_heat import cold_gas, given_in_the_cold_g, wood_range_g
 from builder.planning.looks.light import light_of
 from builder.planning.looks.meals import look_at_meal
 from builder.planning.looks.needs_more import needs_more
@@ -19,6 +19,7 @@ __all__ = [
     "cold_gas",
     "density_kcal_g",
     "energy_by_method",
+    "given_in_the_cold_g",
     "light_of",
     "look_at_batch",
     "look_at_meal",

@@ -16,7 +16,7 @@ from builder.formulas.gas_canister import usable_share
 from builder.formulas.heat import fuel_mass_g
 from builder.model.figure import add, largest, named, smallest
 from builder.model.gear import Iron
-from builder.model.kit import Conditions, KitDay, PlannedMeal
+from builder.model.kit import Conditions, KitDay, KitFuel, PlannedMeal
 from builder.model.looks import ColdGas, IronHeat
 from builder.model.trip import Trip
 from builder.planning.cooking import Hearth, OneStove
@@ -46,6 +46,13 @@ def cold_gas(at: Conditions, one: OneStove) -> ColdGas | None:
         usable_share=usable,
         fuel=fuel.id,
     )
+
+
+def given_in_the_cold_g(fuel: KitFuel, days: Sequence[KitDay]) -> float | None:
+    """Give what the cans to take give, all as cold as at the coldest camp; None where all of it."""
+    shares = [each.usable_share for day in days for each in day.cold_gases if each.fuel == fuel.id]
+    held_g = sum(each.holds_g * each.count for each in fuel.containers)
+    return held_g * min(shares) if shares else None
 
 
 def wood_range_g(trip: Trip, days: Sequence[KitDay], hearth: Hearth) -> tuple[float, float] | None:

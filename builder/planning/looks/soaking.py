@@ -35,9 +35,10 @@ def soaking(
         if (found := _usual_min(each, step.hot, content)) is not None
     ]
     usual, slowest = max(known, key=lambda each: each[0][::-1], default=(None, ""))
-    at_most_min = stands_at_most_min(meal.conditions.air_high_c)
+    air_c = meal.conditions.air_high_c
+    at_most_min = stands_at_most_min(air_c)
     is_cold = math.isinf(at_most_min)
-    overnight = may_stand_overnight(recipe, number, content)
+    overnight = may_stand_overnight(recipe, number, content, air_c)
     stands = stands_min(recipe, number, [each.minutes for each in meal.steps])
     too_long = stands > at_most_min and not overnight
     return Soaking(

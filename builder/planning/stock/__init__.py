@@ -43,7 +43,7 @@ from builder.planning.stock.proposals import (
     lacks_of,
     may_be_offered,
 )
-from builder.planning.stock.shelf import StockLine, spoils_unseen, stock_lines
+from builder.planning.stock.shelf import StockLine, stock_lines
 
 __all__ = [
     "DRYING_ICE_C",
@@ -78,7 +78,6 @@ __all__ = [
     "packs_more",
     "packs_of_trip",
     "run_of",
-    "spoils_unseen",
     "stock_lines",
     "stock_said",
     "with_chosen_packs",

@@ -8,7 +8,7 @@ from builder.model.batch import Verdict
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.picture import Picture
 from builder.model.trip import ENGLISH
-from builder.planning.batches import VERDICTS, Judged, name_now
+from builder.planning.batches import ACTS, VERDICTS, Judged, name_now
 from builder.planning.stock.packs import Stock, Taking
 from builder.record import dataclass
 from builder.speech import Speech, speech_of
@@ -36,6 +36,7 @@ class StockLine:
     made_on: datetime.date | None  # or planned to be
     is_planned: bool
     kept_at_told: bool = True  # whether its date rests on a warmth that somebody told
+    is_waste: bool = False  # nobody is to eat of it any more
     picture: Picture | None = None
 
     @property
@@ -108,6 +109,9 @@ def stock_lines(
 def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: System) -> StockLine:
     batch = judged.batch
     promised = stock.promised(batch.id, at)
+    is_waste = judged.act_as_of(at) == "throw-out" or (
+        _is_past(judged, at) and _spoils_unseen(judged)
+    )
     return StockLine(
         batch=batch.id,
         food=batch.holds,
@@ -115,7 +119,7 @@ def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: S
         kind=judged.substance.kind,
         method=batch.method,
         verdict=judged.verdict,
-        act=judged.act(say, at, units),
+        act=say(ACTS["throw-out"]) if is_waste else judged.act(say, at, units),
         packs_left=stock.left(batch, at),
         packs_promised=sum(each.packs for each in promised),
         pack_g=judged.pack_g,
@@ -125,14 +129,22 @@ def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: S
         shelf=batch.packs.shelf if batch.packs else "",
         made_on=batch.done or batch.planned,
         is_planned=batch.is_planned,
+        is_waste=is_waste,
         kept_at_told=judged.kept_at_told,
         picture=batch.picture,
     )
 
 
-def spoils_unseen(judged: Judged) -> bool:
+def _spoils_unseen(judged: Judged) -> bool:
     """Tell whether looks and smell do not tell that it is old, as of meat, fish and egg."""
     return bool(judged.substance.kinds & BY_CENTRE_TEMPERATURE)
+
+
+def _is_past(judged: Judged, at: datetime.date) -> bool:
+    """Tell whether it lies there, and was to be eaten before a day."""
+    made_on = judged.batch.done
+    is_ahead = judged.batch.is_planned or (made_on is not None and made_on > at)
+    return not is_ahead and judged.best_before is not None and judged.best_before < at
 
 
 def _remark(judged: Judged, at: datetime.date, say: Speech) -> str:
@@ -141,8 +153,8 @@ def _remark(judged: Judged, at: datetime.date, say: Speech) -> str:
         return say("to be dried by {date}", date=batch.planned.isoformat())
     if batch.done is not None and batch.done > at:
         return say("dried only on {date}", date=batch.done.isoformat())
-    if judged.best_before and judged.best_before < at:
-        if spoils_unseen(judged):
+    if _is_past(judged, at):
+        if _spoils_unseen(judged):
             return say("PAST ITS DATE: throw it out")
         return say("PAST ITS DATE: smell, look, and when in doubt throw it out")
     if batch.is_bought and judged.best_before is None:

@@ -16,6 +16,7 @@ from builder.pages.trip.afterwards.learned import learned_cells
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.soaking import minutes_between
 from builder.pages.trip.placing import boxes_at
+from builder.planning.looks import given_in_the_cold_g
 from builder.record import dataclass
 from builder.speech import later
 from builder.units import rounded
@@ -240,10 +241,8 @@ def _irons(kit: Kit, figures: Figures) -> Table:
 
 def _too_little(fuel: KitFuel, days: Sequence[KitDay], figures: Figures) -> str:
     """Warn where the cans, as cold as at the coldest camp, give less than is likely burnt."""
-    held_g = sum(each.holds_g * each.count for each in fuel.containers)
-    cold = [each for day in days for each in day.cold_gases if each.fuel == fuel.id]
-    given_g = held_g * min((each.usable_share for each in cold), default=1.0)
-    if not cold or given_g >= fuel.likely_g:
+    given_g = given_in_the_cold_g(fuel, days)
+    if given_g is None or given_g >= fuel.likely_g:
         return ""
     return figures.say(
         "As cold as at the coldest camp, the gas you take would give {given} of the {likely} you "

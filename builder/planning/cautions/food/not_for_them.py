@@ -8,7 +8,14 @@ from builder.model.batch import HEAT_METHODS
 from builder.model.food import FLESH_KINDS, Food
 from builder.model.kit import KitDay, Spot
 from builder.model.trip import Person
-from builder.planning.cautions.facts import Facts, Finding, in_meal, is_heated, meal_said
+from builder.planning.cautions.facts import (
+    Facts,
+    Finding,
+    in_meal,
+    is_heated,
+    meal_said,
+    step_with,
+)
 from builder.planning.cautions.outdoors.people import (
     OLDER_FROM_YEARS,
     SMALL_CHILD_BELOW_YEARS,
@@ -38,7 +45,11 @@ def choking(facts: Facts) -> Iterator[Finding]:
         dry = portion.planned.dried_by in HEAT_METHODS and bool(
             portion.substance.kinds & (FLESH_KINDS | {"fruit"})
         )
-        if (found or dry) and not any(step.do in HEATS for step in meal.planned.steps):
+        # Fruit and roots get soft, also in an iron; sausage and jerky stay as they are.
+        if any(step.do in HEATS for step in meal.planned.steps[step_with(meal, portion) or 0 :]):
+            found = [food for food in found if food.kind in FLESH_KINDS]
+            dry = False
+        if found or dry:
             name = found[0].name if found else portion.planned.name
             yield _for_them(facts, name, meal, person)
 

@@ -61,7 +61,8 @@ def plant_food_standing(facts: Facts) -> Iterator[Finding]:
         recipe = facts.content.dish(meal.item)
         if animal_food_in(wait, recipe, facts.content):
             continue
-        food = plant_that_spoils(wait, recipe, facts.content)
+        air_c = meal.planned.conditions.air_high_c
+        food = plant_that_spoils(wait, recipe, facts.content, air_c)
         if food:
             yield _stands(facts, meal, wait, food)
 

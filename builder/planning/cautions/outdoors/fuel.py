@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from builder.formulas.gas import (
     CANISTER_COOLS_K,
@@ -11,13 +11,18 @@ from builder.formulas.gas import (
     gas_flows,
 )
 from builder.model.gear import Fuel, FuelKind
-from builder.model.kit import Conditions, Spot
+from builder.model.kit import Conditions, KitDay, Spot
 from builder.planning.cautions.facts import Facts, Finding, on_days
 from builder.planning.cooking import OneStove
+from builder.planning.looks import given_in_the_cold_g
+from builder.planning.menu import MenuItem
 from builder.speech import later
 
 # Air in which the pressure of a can is known; colder feeds no burner, warmer always does.
 MEASURED_AIR_C = (LEAST_TEMPERATURE_C + CANISTER_COOLS_K, MOST_TEMPERATURE_C + CANISTER_COOLS_K)
+
+# What nobody told may be the cheapest, which the cold stops first.
+UNTOLD_MIX = (("butane", 1.0),)
 
 # Below its flash point a match does not light it: ethanol 13 to 17, methanol 11 °C, from memory.
 LIGHTS_FROM_C: dict[FuelKind, float] = {"alcohol": 13.0}
@@ -26,9 +31,10 @@ LITTLE_USABLE_SHARE = 0.5
 
 
 def gas_in_the_cold(facts: Facts) -> Iterator[Finding]:
-    """A gas mixture whose pressure is low at the coldest of a camp."""
+    """A gas mixture whose pressure is low at the coldest of a camp, or cans that do not last."""
     for fuel in _fuels_of(_upright_gas(facts)):
-        yield from _too_cold_for(fuel, facts) if fuel.mix else ()
+        yield from _too_cold_for(fuel, facts)
+    yield from _cans_do_not_last(facts)
 
 
 def _upright_gas(facts: Facts) -> list[OneStove]:
@@ -47,14 +53,20 @@ def _fuels_of(stoves: Iterable[OneStove]) -> list[Fuel]:
 
 def _too_cold_for(fuel: Fuel, facts: Facts) -> Iterator[Finding]:
     for day, menu in zip(facts.days, facts.menus, strict=True):
-        # The first breakfast may be cooked at a colder camp than that day's own.
-        places = [day.conditions, *(each.planned.conditions for each in menu if day.day == 1)]
-        cold = [at for at in places if not _feeds(fuel, at)]
+        cold = [at for at in _places(day, menu) if not _feeds(fuel, at)]
         if cold:
             low_c = min(at.air_low_c for at in cold)
+            says = (
+                later("On day {n} the air falls to {cold}, and {fuel} gives little pressure then.")
+                if fuel.mix
+                else later(
+                    "Nobody wrote down the gases in {fuel}, and on day {n} the air falls to "
+                    "{cold}: butane gives little pressure then."
+                )
+            )
             yield Finding(
                 facts.say(
-                    "On day {n} the air falls to {cold}, and {fuel} gives little pressure then.",
+                    says,
                     n=day.day,
                     cold=facts.shown(low_c, "temperature_c"),
                     fuel=facts.say.name(fuel.name),
@@ -64,13 +76,40 @@ def _too_cold_for(fuel: Fuel, facts: Facts) -> Iterator[Finding]:
             )
 
 
+def _places(day: KitDay, menu: Sequence[MenuItem]) -> list[Conditions]:
+    """Give the camps of a day; the first breakfast may be cooked at a colder one than its own."""
+    return [day.conditions, *(each.planned.conditions for each in menu if day.day == 1)]
+
+
 def _feeds(fuel: Fuel, at: Conditions) -> bool:
     """Tell whether a fresh can feeds a burner, also in air beyond what was ever measured."""
     if not MEASURED_AIR_C[0] <= at.air_low_c <= MEASURED_AIR_C[1]:
         return at.air_low_c > MEASURED_AIR_C[1]
-    all_shares = sum(share for _, share in fuel.mix)
-    mix = {gas: share / all_shares for gas, share in fuel.mix}
+    told = fuel.mix or UNTOLD_MIX
+    all_shares = sum(share for _, share in told)
+    mix = {gas: share / all_shares for gas, share in told}
     return gas_flows(mix, at.air_low_c, at.pressure_hpa)
+
+
+def _cans_do_not_last(facts: Facts) -> Iterator[Finding]:
+    """Find gas of which the cans, as cold as at the coldest camp, give less than is burnt."""
+    for fuel in facts.fuels:
+        is_cold = any(
+            each.fuel == fuel.id and each.usable_share < LITTLE_USABLE_SHARE
+            for day in facts.days
+            for each in day.cold_gases
+        )
+        given_g = given_in_the_cold_g(fuel, facts.days) if is_cold else None
+        if given_g is None or given_g >= fuel.likely_g:
+            continue
+        says = facts.say(
+            "In the cold the canisters you take give {given} of {fuel}, and you burn about "
+            "{likely}.",
+            given=facts.shown(given_g, "mass_g"),
+            fuel=facts.say.name(fuel.name),
+            likely=facts.shown(fuel.likely_g, "mass_g"),
+        )
+        yield Finding(says, "fuel", Spot(pack="fuel"))
 
 
 def gas_left_in_the_can(facts: Facts) -> Iterator[Finding]:
@@ -104,20 +143,22 @@ def _does_not_light(fuel: Fuel, facts: Facts) -> Iterator[Finding]:
     lights_from_c = fuel.lights_from_c
     if lights_from_c is None:
         lights_from_c = LIGHTS_FROM_C.get(fuel.kind)
-    cold = [
-        day
-        for day in facts.days
-        if lights_from_c is not None and day.conditions.air_low_c < lights_from_c
-    ]
-    if lights_from_c is not None and cold:
+    if lights_from_c is None:
+        return
+    coldest_c = {
+        day.day: min(at.air_low_c for at in _places(day, menu))
+        for day, menu in zip(facts.days, facts.menus, strict=True)
+    }
+    cold_c = {day: low_c for day, low_c in coldest_c.items() if low_c < lights_from_c}
+    if cold_c:
         yield on_days(
             facts,
             later("{fuel} lights from {warm} on, and the air falls to {cold} ({days})."),
-            [day.day for day in cold],
+            cold_c,
             "fuel",
             fuel=facts.say.name(fuel.name),
             warm=facts.shown(lights_from_c, "temperature_c"),
-            cold=facts.shown(min(day.conditions.air_low_c for day in cold), "temperature_c"),
+            cold=facts.shown(min(cold_c.values()), "temperature_c"),
         )
 
 

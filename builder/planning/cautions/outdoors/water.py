@@ -13,6 +13,8 @@ from builder.planning.cautions.facts import Facts, Finding, on_days
 from builder.speech import later
 
 DRY_STRETCH_H = 4.0
+# Whoever comes to a tap within the hour does not fill up before.
+_WAITS_FOR_A_TAP_H = 1.0
 # Blue-green algae bloom in warm, still water; where nobody measured it, warm air stands for it.
 ALGAE_FROM_WATER_C = 15.0
 ALGAE_FROM_AIR_C = 20.0
@@ -23,6 +25,7 @@ _TREATED = {
     "chemical": later("Water is treated with drops or tablets on {days}."),
     "boil": later("Water is boiled on {days}."),
 }
+_ON_THE_WAY = later("Nobody planned to treat what you fill up with between taps on {days}.")
 _NEAR = {
     "mines": later("Mines lie near the water of {days}."),
     "fields": later("Fields lie near the water of {days}."),
@@ -39,8 +42,17 @@ FIRST_MORNING = Spot(days=(1,))
 
 
 def untreated_water(facts: Facts) -> Iterator[Finding]:
-    """Water that is drunk as it comes, not from a tap."""
+    """Water that is drunk as it comes, not from a tap; nor is what is filled on the way."""
     yield from _treated(facts, "none")
+    days = [
+        day.day
+        for day in facts.days
+        if day.conditions.water_source == "tap"
+        and day.conditions.treat == "none"
+        and day.travel_hours > day.between_water_h + _WAITS_FOR_A_TAP_H
+    ]
+    if days:
+        yield on_days(facts, _ON_THE_WAY, days, "water")
 
 
 def filter_limits(facts: Facts) -> Iterator[Finding]:
@@ -123,14 +135,12 @@ def _algae_at_start(facts: Facts) -> Iterator[Finding]:
 
 
 def chemicals_near(facts: Facts) -> Iterator[Finding]:
-    """Something upstream that no treatment at camp takes out."""
+    """Something upstream, at camp or on the way, that no treatment there takes out."""
     for what, says in _NEAR.items():
         days = [
             day.number
             for day in facts.trip.days
-            if what in day.camp.water.near
-            and day.camp.water.camp not in ("tap", "none")
-            and not day.ends_home
+            if what in day.camp.water.near and day.camp.water.camp != "tap" and not day.ends_home
         ]
         if days:
             yield on_days(facts, says, days, "water")
