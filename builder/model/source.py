@@ -12,13 +12,6 @@ KNOWN: tuple[str, ...] = get_args(Known)
 Level = Literal["danger", "care", "note"]
 LEVELS: tuple[Level, ...] = get_args(Level)
 
-HOW_KNOWN = {
-    "read": "read",
-    "copy": "read in a copy",
-    "memory": "quoted from memory",
-    "practice": "common practice, no source",
-}
-
 
 @dataclass(frozen=True, slots=True)
 class Source:
@@ -32,11 +25,6 @@ class Source:
     year: int | None = None
     url: str = ""
     places: Places = field(default_factory=Places, compare=False, repr=False)
-
-    @property
-    def citation(self) -> str:
-        """The source in one line, with how it is known."""
-        return f"{self.reference} ({HOW_KNOWN[self.how]})"
 
     @property
     def reference(self) -> str:

@@ -21,13 +21,28 @@ class OtherBrackets(gettext.NullTranslations):
         return message.replace("(", "<").replace(")", ">")
 
 
-@pytest.mark.parametrize("how", KNOWN)
-def test_pages_and_the_terminal_cite_alike_in_english(how: Known) -> None:
-    for source in (
-        Source("x", "A table", how, "An office", "A. Writer", 2011),
-        Source("x", "A table", how),
-    ):
-        assert citation(SAY, source) == source.citation
+@pytest.mark.parametrize(
+    ("how", "end"),
+    [
+        ("read", "(read)"),
+        ("copy", "(read in a copy)"),
+        ("memory", "(quoted from memory)"),
+        ("practice", "(common practice, no source)"),
+    ],
+)
+def test_a_source_says_how_it_is_known(how: Known, end: str) -> None:
+    source = Source("x", "A table", how, publisher="An office", author="A. Writer", year=2011)
+    assert citation(SAY, source) == f"A. Writer, An office, 2011, A table {end}"
+    assert citation(SAY, Source("x", "A table", how)) == f"A table {end}"
+
+
+def test_what_has_no_source_says_so_once() -> None:
+    none = Source("common-practice", "Whatever the list calls it", "practice")
+    assert (
+        citation(SAY, none)
+        == citation_in_short(SAY, none)
+        == ("Common practice of the trade, no source")
+    )
 
 
 @pytest.mark.parametrize("how", KNOWN)

@@ -6,7 +6,8 @@ import re
 
 import pytest
 
-from builder.model.source import HOW_KNOWN, Source
+from builder.model.source import KNOWN as WAYS_OF_KNOWING
+from builder.model.source import Source
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.origins.sources import KNOWN, SUBJECTS, Checked, read_checked, sources_page
 from builder.record import replace
@@ -62,7 +63,7 @@ def test_a_source_is_led_to_where_it_is_named_first() -> None:
 
 
 def test_every_way_of_knowing_has_its_words() -> None:
-    assert set(KNOWN) == {*HOW_KNOWN, "calculated"}
+    assert set(KNOWN) == {*WAYS_OF_KNOWING, "calculated"}
 
 
 def test_the_page_tells_every_shipped_source(book: Book) -> None:

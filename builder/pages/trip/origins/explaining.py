@@ -8,6 +8,8 @@ from collections.abc import Iterator, Sequence
 from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.model.figure import Found, Named, Told, Traced
 from builder.model.kit import Kit
+from builder.model.trip import ENGLISH
+from builder.pages.citing import citation
 from builder.pages.trip.origins.leaves import inside
 from builder.pages.trip.origins.titles import title_of
 from builder.planning.graph import Graph, Node, is_inner
@@ -106,7 +108,8 @@ def explained(kit: Kit, graph: Graph, node: Node, deep: bool = False) -> Iterato
     yield f"{full_title(kit, node)}: {_number(node.value)} {_unit(node.id)}".rstrip()
     yield f"  {node.id}"
     yield from _parts(kit, graph, node, deep, "  ", told={node.id})
-    cited = {source.id: source.citation for source in kit.sources}
+    say = speech_of(ENGLISH)  # as the words around it
+    cited = {source.id: citation(say, source) for source in kit.sources}
     for source in FORMULAS[node.declared].sources if node.declared else ():
         yield f"  source: {cited.get(source, source)}"
 
