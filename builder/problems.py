@@ -84,17 +84,28 @@ def _near(word: str, names: Sequence[str]) -> list[str]:
     """
     if not names:
         return []
+    alike = [each for each in names[::-1] if _may_be_a_slip(word, each)]
     # Needed for mistakes only, and slow to load.
     from rapidfuzz import fuzz, process, utils
 
     found = process.extractOne(
-        word, names[::-1], scorer=fuzz.ratio, processor=utils.default_process, score_cutoff=_NEAR
+        word, alike, scorer=fuzz.ratio, processor=utils.default_process, score_cutoff=_NEAR
     )
     if found and found[1] >= _ALMOST:
         return [found[0]]
     meant = [each for each in meant_by(word) if each in names]
     meant += foods_called(word, names)[:_MOST_MEANT]
     return meant or ([found[0]] if found else [])
+
+
+def _may_be_a_slip(word: str, known: str) -> bool:
+    """Tell whether one word may stand for another that it is spelt like.
+
+    One twice as long is no slip, though it holds all letters of the other (`heat`, `at`), but may
+    be the whole of what was written in short.
+    """
+    shorter, longer = sorted((word.lower(), known.lower()), key=len)
+    return 2 * len(shorter) > len(longer) or longer.startswith(shorter)
 
 
 def near_words(word: str, known: Iterable[str], most: int = 4) -> list[str]:

@@ -68,6 +68,12 @@ def test_problems_found_carries_all_in_order() -> None:
         ("hieght", ["height", "weight", "name"], "height"),
         ("black-bean", ["black-beans", "beans"], "black-beans"),
         ("zzz", ["height", "name"], None),
+        ("heat", ["at", "name"], None),  # it holds all letters of `at`, and is no slip of it
+        ("sea", ["lake", "stream"], None),
+        ("cereals", ["celery", "cereals-gluten"], "cereals-gluten"),
+        ("min", ["minutes"], "minutes"),
+        ("idd", ["id"], "id"),
+        ("minut", ["minutes"], "minutes"),
         ("", ["a"], None),
         ("a", [], None),
         ("tie", ["tie-b", "tie-a"], "tie-b"),

@@ -580,7 +580,7 @@ SPOILT = (
             ),
         ),
         (
-            "trips/tarrow.yaml:7:19: error: camp cannot be 'sea' — did you mean stream? [word-unknown]",
+            "trips/tarrow.yaml:7:19: error: camp cannot be 'sea' — known are: lake, none, snow, stream, tap [word-unknown]",
             "trips/tarrow.yaml:7:31: error: treat cannot be 'uv' — known are: boil, chemical, filter, none [word-unknown]",
             "trips/tarrow.yaml:7:39: error: at: '104 degC' is out of range — write at most 100 degC, such as 8 degC or 46 degF [out-of-range]",
             "trips/tarrow.yaml:7:64: error: between_water: '300 h' is out of range — write at most 48 h, such as 3 h or 90 min [out-of-range]",
