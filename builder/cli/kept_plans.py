@@ -9,9 +9,8 @@ state by itself.
 from __future__ import annotations
 
 import hashlib
-import json
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -19,14 +18,14 @@ from builder.cli.dangers import Dangers
 from builder.cli.last_build import FolderMarks, with_folders, without_folders
 from builder.model.as_data import as_data, of_data
 from builder.model.figure import Reckoned, Worked
-from builder.model.place import Place as At
 from builder.planning.after import learned_before
 from builder.planning.at_home import TripShare, share_of
 from builder.planning.graph import origins_of
 from builder.planning.reads import EVERY, OF_CONTENT, OF_GEAR, OF_STOCK, WHETHER, Read
 from builder.problems import Problem
 from builder.reading.anew.cuttings import records_of_trip, written_words
-from builder.record import dataclass
+from builder.record import dataclass, replace
+from builder.site.folder.memory import as_text, told_as, write_over
 
 if TYPE_CHECKING:
     from builder.cli.planner import OneTrip, Planner
@@ -45,6 +44,18 @@ class KeptPlan:
     problems: tuple[Problem, ...]
     dangers: Dangers
     share: TripShare
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What is written down of a trip."""
+
+    made_from: str
+    state: str
+    reads: Mapping[str, Sequence[str]]  # names by kind
+    problems: tuple[Problem, ...]
+    dangers: Dangers
+    share: Any  # as data
 
 
 class KeptPlans:
@@ -71,43 +82,39 @@ class KeptPlans:
         told = self._read(trip.id) if self.is_asked else None
         if told is None or self._states is None:
             return None
-        reads = [(kind, name) for kind, names in told["reads"].items() for name in names]
-        if told["state"] != self._states.of_trip(trip.id, reads):
+        reads = [(kind, name) for kind, names in told.reads.items() for name in names]
+        if told.state != self._states.of_trip(trip.id, reads):
             return None
-        if not is_current(self.out, trip.id, told["made_from"]):
+        if not is_current(self.out, trip.id, told.made_from):
             return None
         return KeptPlan(
             trip.id,
-            told["made_from"],
-            tuple(self._problem(each) for each in told["problems"]),
-            Dangers(*told["dangers"]),
-            of_data(TripShare, told["share"]),
+            told.made_from,
+            tuple(_retold(each, with_folders, self.marks) for each in told.problems),
+            told.dangers,
+            of_data(TripShare, told.share),
         )
 
     def keep(self, planned: OneTrip, made_from: str) -> None:
         """Write down the plan of a kit that was built."""
-        from builder.site.folder.made import write_over
-
         kit = planned.kit
         if kit.review is not None or self._states is None or self._content is None:
             return
         cautions = [each.id for each in kit.cautions]
         used = records_of_trip(self._content.trips[kit.id], self._content, cautions)
-        reads: dict[str, list[str]] = {}
-        for kind, name in sorted({*planned.reads, *used}):
-            reads.setdefault(kind, []).append(name)
-        dangers = Dangers.of([kit])
-        told = json.dumps(
-            {
-                "made_from": made_from,
-                "state": self._states.of_trip(
-                    kit.id, [(kind, name) for kind, names in reads.items() for name in names]
-                ),
-                "reads": reads,
-                "problems": [self._told(each) for each in planned.problems],
-                "dangers": [dangers.lines, dangers.of_a_trip],
-                "share": as_data(share_of(kit)),
-            }
+        reads = sorted({*planned.reads, *used})
+        names: dict[str, list[str]] = {}
+        for kind, name in reads:
+            names.setdefault(kind, []).append(name)
+        told = as_text(
+            _Told(
+                made_from,
+                self._states.of_trip(kit.id, reads),
+                names,
+                tuple(_retold(each, without_folders, self.marks) for each in planned.problems),
+                Dangers.of([kit]),
+                as_data(share_of(kit)),
+            )
         )
         write_over(self._file(kit.id), f"{_hash([told])}\n{told}")
 
@@ -115,13 +122,11 @@ class KeptPlans:
         """Give what was written down of a trip, for who keeps it elsewhere; "" for nothing."""
         try:
             return self._file(trip_id).read_text("utf-8")
-        except OSError:
+        except (OSError, ValueError):
             return ""
 
     def keep_written(self, trip_id: str, text: str) -> None:
         """Write down what was kept of a trip elsewhere."""
-        from builder.site.folder.made import write_over
-
         write_over(self._file(trip_id), text)
 
     def forget(self, trip_ids: Iterable[str]) -> None:
@@ -134,25 +139,19 @@ class KeptPlans:
 
         return self.out / OWN_FOLDER / f"{trip_id}.plan"
 
-    def _read(self, trip_id: str) -> dict[str, Any] | None:
+    def _read(self, trip_id: str) -> _Told | None:
         """Give what was written down; None where nothing was, or not all of it is there."""
-        try:
-            state, _, told = self._file(trip_id).read_text("utf-8").partition("\n")
-            found: dict[str, Any] | None = json.loads(told) if state == _hash([told]) else None
-            return found
-        except (OSError, ValueError):
-            return None
+        state, _, told = self.written(trip_id).partition("\n")
+        return told_as(told, _Told) if state == _hash([told]) else None
 
-    def _told(self, problem: Problem) -> list[object]:
-        place = problem.place
-        texts = (place.file, problem.kind, problem.says, problem.mend, problem.severity)
-        told = (without_folders(text, self.marks) for text in texts)
-        return [place.line, place.column, *told]
 
-    def _problem(self, told: list[Any]) -> Problem:
-        line, column, *texts = told
-        file, kind, says, mend, severity = (with_folders(text, self.marks) for text in texts)
-        return Problem(At(file, line, column), kind, says, mend, severity)  # type: ignore[arg-type]
+def _retold(
+    problem: Problem, retell: Callable[[str, FolderMarks], str], marks: FolderMarks
+) -> Problem:
+    """Give a problem with marks in the place of folders, or folders in that of marks."""
+    place = replace(problem.place, file=retell(problem.place.file, marks))
+    says, mend = (retell(text, marks) for text in (problem.says, problem.mend))
+    return replace(problem, place=place, says=says, mend=mend)
 
 
 class _States:

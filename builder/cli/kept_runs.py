@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 import json
+from collections.abc import Mapping
 from contextlib import ExitStack
 from multiprocessing.connection import Connection
 from pathlib import Path
@@ -14,7 +15,17 @@ from builder.cli.many.each_forked import can_fork
 from builder.cli.many.forked import Hand
 from builder.model.as_data import as_data, of_data
 from builder.planning.drying import Answer, Task, pack
-from builder.site.folder.made import OWN_FOLDER, write_over
+from builder.record import dataclass
+from builder.site.folder.made import OWN_FOLDER
+from builder.site.folder.memory import as_text, told_in, write_over
+
+
+@dataclass(frozen=True, slots=True)
+class _Answers:
+    """What is written down: the state of the tool, and its answers by the names of the tasks."""
+
+    tool: str
+    answers: Mapping[str, Any]
 
 
 class KeptRuns(ExitStack):
@@ -54,14 +65,11 @@ class KeptRuns(ExitStack):
     def keep(self) -> None:
         """Write down what was asked for now, and nothing else, for the next build."""
         if self._now != self._before:
-            write_over(self._file, json.dumps({"tool": self._tool, "answers": self._now}))
+            write_over(self._file, as_text(_Answers(self._tool, self._now)))
 
     def _read(self) -> dict[str, Any]:
-        try:
-            told = json.loads(self._file.read_text("utf-8"))
-            return dict(told["answers"]) if told["tool"] == self._tool else {}
-        except (OSError, ValueError, KeyError, TypeError, RecursionError):
-            return {}
+        told = told_in(self._file, _Answers)
+        return dict(told.answers) if told is not None and told.tool == self._tool else {}
 
 
 def _named(task: Task) -> str:

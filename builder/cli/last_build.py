@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import os
 from collections.abc import Mapping, Sequence
 from functools import cache
@@ -11,8 +10,9 @@ from typing import TypeAlias
 
 from builder.cli.base import Place, shown_path
 from builder.cli.dangers import Dangers
-from builder.record import dataclass
+from builder.record import dataclass, replace
 from builder.shipped import shipped_root
+from builder.site.folder.memory import as_text, told_in, write_over
 
 FolderMarks: TypeAlias = "Sequence[tuple[str, str]]"
 
@@ -68,20 +68,12 @@ def state_of_tool(is_demo: bool) -> str:
 
 def remember(out: Path, place: Place, last: LastBuild) -> None:
     """Write down what was built."""
-    from builder.site.folder.made import write_over
     from builder.site.folder.swap import INDEX, kit_lock
 
     marks = folder_marks(place)
-    told = {
-        "made_from": last.made_from,
-        "kits": dict(last.kits),
-        "index_sha256": last.index_sha256,
-        "warnings": [without_folders(text, marks) for text in last.warnings],
-        "cautions": list(last.dangers.lines),
-        "danger": last.dangers.of_a_trip,
-    }
+    warnings = tuple(without_folders(text, marks) for text in last.warnings)
     with kit_lock(out, INDEX):
-        write_over(_file(out), json.dumps(told, indent=0, sort_keys=True))
+        write_over(_file(out), as_text(replace(last, warnings=warnings)))
 
 
 def forget(out: Path) -> None:
@@ -114,18 +106,11 @@ def _file(out: Path) -> Path:
 
 
 def _read(out: Path, place: Place) -> LastBuild | None:
-    marks = folder_marks(place)
-    try:
-        told = json.loads(_file(out).read_text("utf-8"))
-        return LastBuild(
-            made_from=str(told["made_from"]),
-            kits={str(name): str(kit_from) for name, kit_from in told["kits"].items()},
-            index_sha256=str(told["index_sha256"]),
-            warnings=tuple(with_folders(str(text), marks) for text in told["warnings"]),
-            dangers=Dangers([str(line) for line in told["cautions"]], bool(told["danger"])),
-        )
-    except (OSError, ValueError, KeyError, TypeError, AttributeError, RecursionError):
+    told = told_in(_file(out), LastBuild)
+    if told is None:
         return None
+    marks = folder_marks(place)
+    return replace(told, warnings=tuple(with_folders(text, marks) for text in told.warnings))
 
 
 def folder_marks(place: Place) -> FolderMarks:

@@ -17,7 +17,8 @@ from builder.record import dataclass
 from builder.site.errors import of_the_system
 from builder.site.finishing.security import inline_styles, policy, with_policy
 from builder.site.folder.kit_files import DATA_NAME, HOME_DATA_NAME
-from builder.site.folder.made import OWN_FOLDER, refused, sha256_of, write_down
+from builder.site.folder.made import OWN_FOLDER, refused, sha256_of
+from builder.site.folder.memory import write_down
 from builder.site.folder.swap import INDEX, kit_lock
 from builder.speech import Speech, speech_of
 

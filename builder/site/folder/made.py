@@ -15,8 +15,9 @@ import time
 from collections.abc import Iterator, Mapping, Sequence
 from pathlib import Path
 
-from builder.record import asdict, dataclass
+from builder.record import dataclass
 from builder.site.errors import SiteError
+from builder.site.folder.memory import as_text, told_in, write_down
 
 OWN_FOLDER = ".built"
 # Its being there tells that the folder is the tool's; what it says is for whoever looks inside.
@@ -73,7 +74,7 @@ def record(out: Path, trip_id: str) -> Path:
 
 def made_of(out: Path, trip_id: str) -> Made | None:
     """Give what is remembered of a kit; None where nothing is, or nothing that can be read."""
-    return read_made(record(out, trip_id))
+    return told_in(record(out, trip_id), Made)
 
 
 def describe(kit: Path, zipped: Path, made_from: str) -> Made:
@@ -91,34 +92,7 @@ def describe(kit: Path, zipped: Path, made_from: str) -> Made:
 
 def write_made(target: Path, made: Made) -> None:
     """Write down what was made, and see to it that it is on the disk."""
-    write_down(target, json.dumps(asdict(made), indent=0, sort_keys=True))
-
-
-def write_down(target: Path, text: str) -> None:
-    """Write a small file that has to be whole, whatever happens next."""
-    with target.open("w", encoding="utf-8", newline="\n") as file:
-        file.write(text)
-        file.flush()
-        os.fsync(file.fileno())
-
-
-def write_over(target: Path, text: str) -> None:
-    """Write a small file anew; whatever happens, it is there whole, as it was or as it will be."""
-    fresh = target.with_name(f"{target.name}.new")
-    write_down(fresh, text)
-    os.replace(fresh, target)
-
-
-def read_made(source: Path) -> Made | None:
-    """Give what was remembered of a kit; None where nothing is, or nothing that can be read."""
-    try:
-        told = json.loads(source.read_text("utf-8"))
-        made = Made(**told)
-        texts = (made.made_from, made.zip_sha256, made.zip_begins, *made.files.values())
-        good = isinstance(made.zip_bytes, int) and all(isinstance(each, str) for each in texts)
-        return made if good else None
-    except (OSError, ValueError, TypeError, AttributeError, RecursionError):
-        return None
+    write_down(target, as_text(made))
 
 
 def sha256_of(file: Path) -> str:
@@ -197,7 +171,7 @@ def refuse_foreign_names(out: Path, trip_ids: Sequence[str]) -> None:
     for trip_id in trip_ids:
         foreign = _foreign_names(out, trip_id)
         told = record(out, trip_id)
-        if foreign and told.is_file() and read_made(told) is None:
+        if foreign and told.is_file() and told_in(told, Made) is None:
             raise SiteError(
                 f"{told.as_posix()} is damaged or cannot be read, so that nobody can tell whether "
                 f"{foreign[0].as_posix()} was made by tripkit",

@@ -7,6 +7,7 @@ from pathlib import Path
 from builder.site.errors import SiteError, of_the_system
 from builder.site.folder import made, swap
 from builder.site.folder.archive import unpack
+from builder.site.folder.memory import told_in
 
 
 def place_kit(out: Path, trip_id: str, zipped: bytes, told: str) -> None:
@@ -38,7 +39,7 @@ def _write_new(out: Path, trip_id: str, zipped: bytes, told: str) -> None:
     sent.write_bytes(zipped)
     record.write_text(told, "utf-8")
     names = unpack(sent, work / "sent", f"the kit {trip_id}")
-    as_made = made.read_made(record)
+    as_made = told_in(record, made.Made)
     here = work / "sent" / trip_id
     if as_made is None or not here.is_dir():
         raise _damaged(trip_id)

@@ -6,12 +6,21 @@ Beside the kit is written down what they were made from, and each with its hash.
 from __future__ import annotations
 
 import hashlib
-import json
 from collections.abc import Callable, Mapping
 from contextlib import suppress
 from pathlib import Path
 
-from builder.site.folder.made import OWN_FOLDER, claim, write_over
+from builder.record import dataclass
+from builder.site.folder.made import OWN_FOLDER, claim
+from builder.site.folder.memory import as_text, told_in, write_over
+
+
+@dataclass(frozen=True, slots=True)
+class _Late:
+    """What is remembered of such files."""
+
+    made_from: str
+    files: Mapping[str, str]  # SHA-256 by path inside the kit
 
 
 def taken_over(
@@ -30,23 +39,22 @@ def taken_over(
     if kept is not None:
         return kept
     files = make()
-    told = {"made_from": made_from, "files": _hashes(files)}
     with suppress(OSError):  # a folder that cannot be written to is told of when the kit is
         claim(out)
-        write_over(_file(out, trip_id), json.dumps(told, indent=0, sort_keys=True))
+        write_over(_file(out, trip_id), as_text(_Late(made_from, _hashes(files))))
     return files
 
 
 def _kept(out: Path, trip_id: str, made_from: str) -> Mapping[str, bytes] | None:
     """Give the files that lie in the kit; None where one of them would be another."""
-    try:
-        told = json.loads(_file(out, trip_id).read_text("utf-8"))
-        if told["made_from"] != made_from:
-            return None
-        files = {name: (out / trip_id / name).read_bytes() for name in told["files"]}
-        return files if told["files"] == _hashes(files) else None
-    except (OSError, ValueError, KeyError, TypeError, RecursionError):
+    told = told_in(_file(out, trip_id), _Late)
+    if told is None or told.made_from != made_from:
         return None
+    try:
+        files = {name: (out / trip_id / name).read_bytes() for name in told.files}
+    except OSError:
+        return None
+    return files if told.files == _hashes(files) else None
 
 
 def _file(out: Path, trip_id: str) -> Path:

@@ -9,11 +9,11 @@ In the tool's own folder among the kits, `.built`, lie of the trip ``<trip>``:
 
 from __future__ import annotations
 
-import json
 import os
 from pathlib import Path
 
-from builder.site.folder.made import OWN_FOLDER, refused, sha256_of, write_down, write_over
+from builder.site.folder.made import OWN_FOLDER, refused, sha256_of
+from builder.site.folder.memory import as_text, told_in, write_down, write_over
 from builder.site.folder.swap import kit_lock
 
 
@@ -40,7 +40,7 @@ def put_page(out: Path, trip_id: str, page: str) -> Path:
         write_down(fresh, page)
         # Both are known before one takes the place of the other.
         known = [sha256_of(each) for each in (fresh, place) if each.exists()]
-        write_over(_record(out, trip_id), json.dumps(known))
+        write_over(_record(out, trip_id), as_text(known))
         os.replace(fresh, place)
         return place
 
@@ -56,8 +56,4 @@ def _record(out: Path, trip_id: str) -> Path:
 
 def _made(out: Path, trip_id: str) -> list[str]:
     """Give the hashes of the pages that were made; none where nothing of it can be read."""
-    try:
-        told = json.loads(_record(out, trip_id).read_text("utf-8"))
-    except (OSError, ValueError, RecursionError):
-        return []
-    return [each for each in told if isinstance(each, str)] if isinstance(told, list) else []
+    return told_in(_record(out, trip_id), list[str]) or []
