@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+import re
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import PurePath
 from typing import Literal
 
 from builder.called import foods_called
-from builder.meant import meant_by
+from builder.meant import folded, meant_by
 from builder.model.place import Place
 from builder.record import dataclass
 
@@ -70,6 +71,31 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
     if len(names) <= 20:
         return "known are: " + ", ".join(names)
     return "see `tripkit find` for those that exist"
+
+
+def as_id(text: str, longest: int) -> str:
+    """Give the id that is nearest to a text."""
+    return re.sub(r"[^a-z0-9]+", "-", folded(text))[:longest].strip("-") or "some-id"
+
+
+def record_meant(word: str, names: Mapping[str, str]) -> str:
+    """Give a hint for an unknown id, which may be what one of the known is called."""
+    called = sorted(each for each, name in names.items() if folded(name) == folded(word))
+    return f"write its id, {listed(called, 'or')}" if called else did_you_mean(word, names)
+
+
+def food_meant(word: str, foods: Iterable[str]) -> str:
+    """Give a hint for an unknown food; where none is near, it may be one that nobody wrote yet."""
+    names = sorted(foods)
+    hint = did_you_mean(word, names)
+    if near_words(word, names) or foods_called(word, names):
+        return hint
+    return or_else(hint, "start one of your own: `tripkit new food`")
+
+
+def or_else(hint: str, would_do: str) -> str:
+    """Add to a hint what else would do."""
+    return f"{hint}{'' if hint.endswith('?') else '.'} Or {would_do}"
 
 
 _RATHER_NEAR, _MUCH_FARTHER = 72.0, 10.0

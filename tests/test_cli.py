@@ -256,6 +256,16 @@ def test_dry_says_what_to_do(more: tuple[str, ...], verdict: str, act: str) -> N
     assert (data["verdict"], data["act"]) == (verdict, act)
 
 
+def test_what_is_thrown_out_is_told_why() -> None:
+    wet = ("dry", "carrot-raw", "1 kg", "--now", "300 g", "--in", "vacuum-bag")
+    assert (
+        "\nBecause:         it is not dry, and packed without oxygen\nDo: " in tripkit(*wet).output
+    )
+    # Minced raw poultry that no heat made safe, then the same heated.
+    assert "it is raw poultry or mince" in tripkit(*DRY[:-1]).output
+    assert "Because:" not in tripkit(*DRY[:-1], "--heated", "74 degC before").output
+
+
 def test_stock_lists_first_expired_first() -> None:
     data = json.loads(tripkit("stock", "--at", "2031-09-01", "--json").stdout)
     dates = [line["best_before"] for line in data if line["best_before"]]
@@ -280,6 +290,7 @@ def test_stock_tells_what_later_trips_are_promised() -> None:
     ]
     assert (apples["food"], apples["name"]) == ("apple-raw", "Apple, dried")
     said = tripkit("stock", "--at", "2031-09-01").stdout.splitlines()
+    assert said[0] == "Keep until  Packs     Each  Food (batch)"
     place = next(number for number, line in enumerate(said) if "(apple-autumn)" in line)
     assert said[place].startswith("2031-10-12   13 ×     44\u00a0g  Apple, dried (apple-autumn)")
     assert said[place + 1].strip() == "11 free. Promised: tarrow-tops day 2 breakfast: 2"

@@ -74,6 +74,14 @@ def test_an_unknown_key_is_told_with_what_would_do() -> None:
     assert "travel" in result.output.partition("did you mean")[2]
 
 
+def test_keys_lead_to_one_inside_another_and_each_tells_what_it_takes() -> None:
+    assert said("trip", "review", "left", "day") == said("trip", "review.left.day")
+    assert said("trip", "review", "left", "day").startswith("review.left.day: a whole number\n")
+    assert said("trip", "depots", "holds").startswith("depots.holds: a list of numbers\n")
+    result = CliRunner().invoke(main, ["fields", "trip", "review", "lft"])
+    assert "did you mean review.left?" in result.output
+
+
 def test_without_a_kind_the_kinds_are_told() -> None:
     lines = said().splitlines()
     assert [line.split()[0] for line in lines] == [*KINDS]

@@ -73,6 +73,7 @@ def test_what_is_written_is_the_proposal_and_all_else_stays(folder: Path) -> Non
     result = fill(folder, "--write", "2")
     assert result.exit_code == 0, result.output
     assert "Wrote " in result.output
+    assert "--write N" not in result.output  # it was
     expected = TRIP.replace("dinner: open  #", f"dinner: {chosen[1]}  #")
     expected = expected.replace("- open   #", f"- {chosen[2]}   #")
     assert trip_of(folder) == expected.replace("from: auto", "from: old")

@@ -16,9 +16,11 @@ from builder.problems import (
     ProblemsFound,
     did_you_mean,
     errors,
+    food_meant,
     in_order,
     listed,
     nearest,
+    record_meant,
 )
 
 A9 = Place("a.yaml", 9, 1)
@@ -148,3 +150,13 @@ def test_an_unknown_word_is_answered_with_what_would_do(
     word: str, known: list[str], hint: str
 ) -> None:
     assert did_you_mean(word, known).startswith(hint)
+
+
+def test_a_name_instead_of_an_id_and_a_food_that_nobody_wrote_are_told_so() -> None:
+    recipes = {"plum-iron": "Plum and cheese bread", "pot": "Pot"}
+    assert record_meant("plum and cheese bread", recipes) == "write its id, plum-iron"
+    assert record_meant("plum-iro", recipes) == "did you mean plum-iron?"
+    start = "Or start one of your own: `tripkit new food`"
+    foods = ("bulgur-dry", "rye-crackers")
+    assert food_meant("freekeh-cracked", foods).endswith(start)
+    assert food_meant("bulgur", foods) == "did you mean bulgur-dry?"

@@ -146,11 +146,13 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
     else:
         if not lines:
             click.echo("No packs are left.")
+        else:
+            click.echo(f"{'Keep until':<12}{'Packs':<5}{'Each':>9}  Food (batch)")
         untold = f"{show(UNTOLD_KEPT_AT_C, 'temperature_c')} (not told)"
         for line in lines:
             date = line.best_before.isoformat() if line.best_before else "no date   "
             kept = () if line.kept_at_told or not line.best_before else (f"if kept at {untold}",)
-            flag = "".join(f"  {text}" for text in (*line.said(), *kept) if text)
+            flag = "".join(f"  {text}" for text in (*line.said(), line.why, *kept) if text)
             click.echo(
                 f"{date}  {line.packs_left:3d} × {show(line.pack_g, 'mass_g'):>8}  "
                 f"{line.name} ({line.batch}){f', {line.shelf}' if line.shelf else ''}{flag}"

@@ -13,17 +13,19 @@ from builder.problems import did_you_mean
 
 @main.command(short_help="Tell every key that may be written.")
 @click.argument("kind", required=False, shell_complete=kinds_of_record)
-@click.argument("key", required=False, shell_complete=keys_of_kind)
+@click.argument("keys", nargs=-1, metavar="[KEY]...", shell_complete=keys_of_kind)
 @json_option
-def fields(kind: str | None, key: str | None, as_json: bool) -> None:
+def fields(kind: str | None, keys: tuple[str, ...], as_json: bool) -> None:
     """Tell every key of a KIND: what it takes, what is usual, what is taken where it is left out.
 
-    KEY shows that one alone, and what it holds. Without a KIND, it lists the kinds.
+    KEY shows that one alone, and what it holds; more than one lead to a key inside the one before.
+    Without a KIND, it lists the kinds.
 
     \b
     For example:
       tripkit fields food
       tripkit fields trip travel
+      tripkit fields trip review left
     """
     from builder.reading.declared.telling import keys_said, named, paths_of
     from builder.reading.kinds import KINDS
@@ -35,7 +37,8 @@ def fields(kind: str | None, key: str | None, as_json: bool) -> None:
     if kind not in KINDS:
         raise BuilderStop(f"there are no fields of {kind!r}", [did_you_mean(kind, KINDS)])
     said = keys_said(KINDS[kind].record)
-    if key is not None:
+    if keys:
+        key = ".".join(keys)
         paths = [*paths_of(said)]
         said = named(said, key)
         if not said:

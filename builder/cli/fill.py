@@ -83,7 +83,7 @@ def fill(trip: str, seed: int, write: int | None, content: Path | None, as_json:
         data = {**found.data(), "seed": seed, "packs": list(_chosen_data(asked))}
         click.echo(json.dumps(data, ensure_ascii=False, indent=2))
     else:
-        for line in _lines(asked, found):
+        for line in _lines(asked, found, write is not None):
             click.echo(line)
     if write is not None:
         _write(asked, found, write, content, as_json)
@@ -94,7 +94,7 @@ def fill(trip: str, seed: int, write: int | None, content: Path | None, as_json:
 # -- told -----------------------------------------------------------------------------------------
 
 
-def _lines(trip: Trip, found: Filling) -> Iterator[str]:
+def _lines(trip: Trip, found: Filling, writes: bool) -> Iterator[str]:
     for number, proposal in enumerate(found.proposals, start=1):
         yield f"Proposal {number}"
         yield from _proposal_lines(proposal)
@@ -124,7 +124,7 @@ def _lines(trip: Trip, found: Filling) -> Iterator[str]:
         )
     if found.proposals and not found.is_sure:
         yield "The time for the search was up: there may be better ones."
-    if found.proposals or chosen:
+    if (found.proposals or chosen) and not writes:
         yield "To write one into the trip: --write N. Read it before you do."
 
 

@@ -92,7 +92,8 @@ def labels(
     good = [label for label in wanted if not label.failed]
     for label in wanted:
         if label.failed:
-            click.echo(f"No label for {label.name} ({label.batch}): {label.act}")
+            why = f" It is {label.why}." if label.why else ""
+            click.echo(f"No label for {label.name} ({label.batch}): {label.act}{why}")
     for name in batches:
         if name not in {label.batch for label in plan.labels}:
             click.echo(f"No label for {name}: it is not dried yet, or no pack of it is left.")

@@ -203,10 +203,13 @@ def _ask_for_missing(load: Load, folder: Folder, place: Place) -> None:
         "--method or --dryer": load.method is None and load.dryer is None,
     }
     asking = on_terminal()
+    if load.food is not None:  # before anything is asked of what nobody knows
+        load.food = _known_food(load.food, content, asking)
     if any(missing.values()) and not asking:
         names = ", ".join(name for name, is_missing in missing.items() if is_missing)
         raise click.UsageError(f"this is missing: {names}; {_EXAMPLE}")
-    load.food = _known_food(load.food, content, asking)
+    if load.food is None:
+        load.food = _known_food(None, content, asking)
     if missing["FRESH"]:
         load.fresh = ask_mass("Weight before drying, without trays", "1850 g")
     if missing["DRIED"]:

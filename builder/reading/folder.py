@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import os
 import re
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Collection, Iterable, Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -19,7 +19,7 @@ from builder.model.recipe import Recipe
 from builder.model.source import CautionText, Source
 from builder.model.track import DayTrack
 from builder.model.trip import Trip
-from builder.problems import Problem, in_order, nearest, printable
+from builder.problems import Problem, errors, in_order, nearest, printable
 from builder.reading.beside import Beside, NamedFile
 from builder.reading.checks.crosschecks import crosscheck
 from builder.reading.checks.eaten import eaten_in_a_day
@@ -117,6 +117,7 @@ class _FolderReader:
         self.records: dict[str, dict[str, Any]] = {}  # by kind
         self.listed: dict[tuple[str, str], Listed] = {}  # of the foods that are ours
         self.lists: list[str] = []  # the texts of their files
+        self.unread: set[str] = set()  # rooms with a file or record whose ids nobody can tell
 
     # -- files --------------------------------------------------------------------------------
 
@@ -124,12 +125,15 @@ class _FolderReader:
         """Read the files of one room in all layers, in a stable order."""
         for number, layer in enumerate(self.layers):
             for path in self._paths(layer, room) if room in layer.rooms else ():
+                told = len(self.problems)
                 decoded = self._decoded(layer, path)
-                if decoded is None or (room == "foods" and self._is_listed(number, *decoded)):
+                if decoded and room == "foods" and self._is_listed(number, *decoded):
                     continue
-                file = self._file(layer, path, *decoded)
+                file = self._file(layer, path, *decoded) if decoded else None
                 if file is not None:
                     yield number, file
+                elif errors(self.problems[told:]):
+                    self.unread.add(room)
 
     def _paths(self, layer: Layer, room: str) -> list[Path]:
         unreadable: list[OSError] = []
@@ -225,7 +229,7 @@ class _FolderReader:
             for node in nodes:
                 text = RecordText(file.path, file.text, node, whole_file=not file.node.is_list)
                 record = reader(node, self.problems)
-                self._keep(kind, record, layer, node, text=text)
+                self._keep(kind, record, layer, node, text=text, room=room)
                 if record is None and kind == "recipe":
                     self.broken.add((kind, Path(file.path).stem))  # its id may be what is wrong
         return self.records.get(kind, {})
@@ -279,12 +283,15 @@ class _FolderReader:
         node: Node,
         *,
         text: RecordText,
+        room: str,
     ) -> None:
         entry = node.entries.get("id")
         written = str(entry.node.value) if entry else ""
         if record is None:
             if written:
                 self.broken.add((kind, written))
+            if not can_be_id(written):
+                self.unread.add(room)  # others name it as they meant to write it
             return
         key = (kind, record.id)
         if self.owner.get(key) == layer:
@@ -311,7 +318,7 @@ class _FolderReader:
                 written = read_as(kind, node, self.problems)
                 record = written.made() if written else None
                 text = RecordText(file.path, file.text, node, section)
-                self._keep(section, record, layer, node, text=text)
+                self._keep(section, record, layer, node, text=text, room="gear")
         return Gear(
             stoves=_only(found["stoves"], Stove),
             fuels=_only(found["fuels"], Fuel),
@@ -457,7 +464,11 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     unused = reader.problems.unused(f"{reader.layers[-1].shown}/")
     return Folder(
         content=content,
-        problems=in_order([*_unechoed(reader.problems, reader.broken), *unused, *problems]),
+        problems=in_order(
+            _without_echoes_of_unread(
+                [*_unechoed(reader.problems, reader.broken), *unused, *problems], reader.unread
+            )
+        ),
         texts=reader.all_texts(),
         own=frozenset(key for key, layer in reader.owner.items() if layer == top),
         broken=frozenset(reader.broken),
@@ -471,6 +482,32 @@ _ECHOES = {
     "avoids-unknown": ("food",),
 }
 _QUOTED = re.compile(r"""'(?:[^'\\]|\\.)*'|"(?:[^"\\]|\\.)*\"""")
+
+
+# Where those stand that a problem says are not there.
+_LOOKED_FOR_IN: Mapping[str, tuple[str, ...]] = {
+    "food-unknown": ("foods", "recipes"),
+    "avoids-unknown": ("foods",),
+    "recipe-unknown": ("recipes",),
+    "batch-unknown": ("batches",),
+    "person-unknown": ("home.yaml",),
+    "source-unknown": ("sources.yaml",),
+    **{f"{section.rstrip('s')}-unknown": ("gear",) for section in keys_of(GearFile)},
+}
+
+
+def _without_echoes_of_unread(
+    problems: Iterable[Problem], unread: Collection[str]
+) -> list[Problem]:
+    """Leave out "there is no pot x" while a file that may hold it cannot be read.
+
+    What is wrong with that file is told, so that nothing is built before it is mended.
+    """
+    return [
+        problem
+        for problem in problems
+        if not any(room in unread for room in _LOOKED_FOR_IN.get(problem.kind, ()))
+    ]
 
 
 def _unechoed(problems: Iterable[Problem], broken: set[tuple[str, str]]) -> list[Problem]:

@@ -7,7 +7,7 @@ import os
 from collections.abc import Iterable, Mapping
 from pathlib import Path
 
-from builder.reading.declared.values import DEVICES, can_be_id
+from builder.reading.declared.values import DEVICES, can_be_id, write_id
 from builder.reading.folder import Layer, read_folder
 from builder.site.folder.kit_files import files_below
 from builder.starts.editors import (
@@ -40,9 +40,7 @@ def checked_id(name: str) -> str:
             f"{name!r} cannot be an id: Windows can have no file of that name", f"use {name}-1"
         )
     if not can_be_id(name):
-        raise StartError(
-            f"{name!r} cannot be an id", "use lower-case letters, digits and single hyphens"
-        )
+        raise StartError(f"{name!r} cannot be an id", write_id(name))
     return name
 
 

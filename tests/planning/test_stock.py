@@ -100,6 +100,7 @@ def test_a_line_tells_each_meal_that_packs_are_promised_to(tmp_path: Path) -> No
         "method": "dehydrator",
         "verdict": told["verdict"],
         "act": told["act"],
+        "because": "",
         "packs_left": 10,
         "packs_promised": 6,
         "packs_free": 4,

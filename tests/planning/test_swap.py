@@ -166,6 +166,16 @@ def test_what_cannot_be_swapped_is_told(dish: Record, kind: str, tmp_path: Path)
     assert told == ({kind} if kind else set())
 
 
+@pytest.mark.parametrize(("instead", "kinds"), [("rice-pasta", ["auto-water"]), ("lentil", [])])
+def test_nothing_soaks_without_water(instead: str, kinds: list[str], tmp_path: Path) -> None:
+    soaked = {"do": "soak", "with": ["beans"], "water": "auto", "minutes": 20}
+    pot = {**POT, "steps": [soaked, *POT["steps"]]}
+    found = hand(
+        tmp_path, trip({"cook": "pasta-pot", "swap": {"beans": instead}}), [pot], [], foods=FOODS
+    )
+    assert [each.kind for each in found.problems if each.severity == "error"] == kinds
+
+
 def test_the_kit_hands_on_the_other_food(tmp_path: Path) -> None:
     found = read(tmp_path, two({"pasta": "rice-pasta"}, []))
     assert found.kit()

@@ -248,8 +248,22 @@ def test_a_file_that_cannot_be_read_is_told(
     found = read(tmp_path, {**GOOD, "foods/peas.yaml": PEAS})
     assert lines(found) == [
         "batches/beans.yaml:1:1: error: this file cannot be read (Permission denied) — check the file and its permissions [file]",
-        "trips/tarrow.yaml:8:39: error: there is no batch 'beans-may' — there is none yet [batch-unknown]",
     ]
+
+
+def test_what_may_stand_in_a_file_that_is_no_yaml_is_not_told_to_be_missing(tmp_path: Path) -> None:
+    trip = changed(TRIP, "[pot]", "[pot, big]")
+    files = {**GOOD, "trips/tarrow.yaml": trip, "foods/peas.yaml": PEAS}
+    assert any("'big'" in line for line in lines(read(tmp_path / "none", files)))
+    files["gear/ours.yaml"] = "pots: [{id: big, name: 'Oma's pot'}]"
+    (told,) = lines(read(tmp_path / "broken", files))
+    assert told.startswith("gear/ours.yaml:") and told.endswith("[yaml]")
+
+
+def test_what_is_meant_by_an_id_that_is_none_is_not_told_to_be_missing(tmp_path: Path) -> None:
+    files = {**GOOD, "batches/beans.yaml": BEANS_IN_MAY.replace("beans-may", "beans_may", 1)}
+    (told,) = lines(read(tmp_path, {**files, "foods/peas.yaml": PEAS}))
+    assert told.startswith("batches/beans.yaml:") and told.endswith("[id]")
 
 
 def test_a_file_may_have_a_name_that_cannot_be_printed(tmp_path: Path) -> None:

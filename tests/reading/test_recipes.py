@@ -26,7 +26,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("id: bean-pot", "id: ÄÖ"),),
         (
-            "recipes/bean-pot.yaml:1:5: error: 'ÄÖ' is no id — write some-id (lower-case letters, digits, single hyphens) [id]",
+            "recipes/bean-pot.yaml:1:5: error: 'ÄÖ' is no id — write ao (lower-case letters, digits, single hyphens) [id]",
         ),
     ),
     Spoilt(
@@ -447,7 +447,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("{do: simmer, minutes: 8}", "{do: press, pieces: 0}"),),
         (
-            "recipes/bean-pot.yaml:11:5: error: this step has no `each_side` — write `each_side: 8 min` [missing]",
+            "recipes/bean-pot.yaml:11:5: error: this step has no `each_side` — write `each_side: 4 min` [missing]",
             "recipes/bean-pot.yaml:11:25: error: pieces cannot be '0' — write a number above 0, up to 100 [out-of-range]",
         ),
     ),
@@ -467,7 +467,7 @@ SPOILT = (
             ("{do: simmer, minutes: 8}", "{do: press, each_sde: 4 min}"),
         ),
         (
-            "recipes/bean-pot.yaml:11:5: error: this step has no `each_side` — write `each_side: 8 min` [missing]",
+            "recipes/bean-pot.yaml:11:5: error: this step has no `each_side` — write `each_side: 4 min` [missing]",
             "recipes/bean-pot.yaml:11:17: error: a step has no field 'each_sde' — did you mean each_side? [key-unknown]",
         ),
     ),

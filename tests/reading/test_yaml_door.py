@@ -242,6 +242,26 @@ COLON = (
             "[second-document]",
         ),
         (
+            "a: 1\n# b\nb:Up here # c: d\nc: 2",
+            "3:2: error: no space stands behind this colon — write `key: value`, with a space "
+            "[yaml]",
+        ),
+        (
+            "a: Up: here",
+            "1:6: error: a colon does not belong here — put quotes round a text that holds a "
+            "colon, or mend the indentation [yaml]",
+        ),
+        (
+            "a: {b: 'Oma's pot'}",
+            '1:13: error: the text in quotes ends before this — put a text with \' in it in "…" '
+            "[yaml]",
+        ),
+        (
+            "- b: 1\n  c: 2\n  b: 3",
+            "3:3: error: 'b' stands twice in one record (first on line 1) — keep one of them, or "
+            "put `- ` before this one if it begins the next of a list [key-twice]",
+        ),
+        (
             "a: *b",
             "1:4: error: *b names nothing that stands complete above it — write &b above [alias]",
         ),

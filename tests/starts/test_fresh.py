@@ -14,6 +14,12 @@ from builder.starts.fresh import checked_id, example, write_new
 SHIPPED = Layer(Path(__file__).parents[2] / "content", "shipped", ALWAYS_SHIPPED, vouched=True)
 
 
+def test_what_can_be_an_id_is_proposed() -> None:
+    with pytest.raises(StartError) as stop:
+        checked_id("Plum/Brød 2")
+    assert stop.value.mend.startswith("write plum-brod-2 (")
+
+
 @pytest.mark.parametrize(
     ("name", "says"),
     [

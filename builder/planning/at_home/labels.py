@@ -48,6 +48,7 @@ class PackLabel:
     is_bought: bool
     failed: bool  # then there is no label, but what to do
     act: str
+    why: str = ""  # there is none: it is thrown out
 
 
 def labels_of(stock: Stock, at: datetime.date, say: Speech) -> tuple[PackLabel, ...]:
@@ -86,6 +87,7 @@ def _label(judged: Judged, packs: int, at: datetime.date, say: Speech) -> PackLa
         is_bought=batch.is_bought,
         failed=judged.failed,
         act=judged.act(say, at),
+        why=judged.why_thrown_out(at),
     )
 
 

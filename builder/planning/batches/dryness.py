@@ -51,6 +51,7 @@ class Dryness:
     target_g: float
     rehydration_ml: float
     act: str
+    why: str  # it is thrown out; empty where it is not
     run: DryingRun | None
     warnings: tuple[str, ...]
 
@@ -90,6 +91,7 @@ class Dryness:
             "method": judged.batch.method,
             "verdict": judged.verdict,
             "act": self.act,
+            "because": self.why,
             "fresh_g": judged.batch.fresh_g,
             "water_share": judged.listed_water_share,
             "limit_share": judged.dry_limit_share,
@@ -117,6 +119,8 @@ class Dryness:
             f"{judged.batch.method}",
             f"Verdict:         {VERDICTS[judged.verdict]}",
         ]
+        if self.why:
+            found.append(f"Because:         it is {self.why}")
         if self.act:
             found.append(f"Do:              {self.act}")
         found.append(
@@ -239,6 +243,7 @@ def dryness(asked: Asked, content: Content, at: datetime.date) -> Dryness:
         target_g=target_g,
         rehydration_ml=judged.water_back.poured_ml * judged.dried_g,
         act=judged.act(speech_of(ENGLISH), at),
+        why=judged.why_thrown_out(at),
         run=run,
         warnings=tuple(f"{each.says}; {each.mend}" for each in batch_problems(judged)),
     )

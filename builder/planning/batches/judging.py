@@ -31,6 +31,7 @@ from builder.planning.batches.verdict import (
     rule,
     spread_of,
     stays_raw,
+    why_thrown_out,
 )
 from builder.planning.foods import (
     NO_WATER,
@@ -107,6 +108,10 @@ class Judged:
     def act_as_of(self, at: datetime.date | None) -> Act:
         """Give the one thing to do with it, as of a day."""
         return act_of(self.load, self.ruling, at)
+
+    def why_thrown_out(self, at: datetime.date | None) -> str:
+        """Say on the terminal why it is thrown out; nothing where it is not."""
+        return why_thrown_out(self.act_as_of(at), self.ruling.cause)
 
     @property
     def keeps_from(self) -> datetime.date | None:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Mapping
 from typing import Literal
 
 from builder.formulas.drying import LOW_OXYGEN_SHARE, least_residual_share
@@ -66,6 +67,15 @@ ACTS = {
     "open-and-freeze": later("Open it, pack it with air, freeze it."),
     "heat": later("10 minutes at {heat} in the oven, or boil it through, before anybody eats it."),
     "cook": later("Cook it through before anybody eats it."),
+}
+# Why something is thrown out, for the terminal: pages say it by their cautions.
+_WHY_THROWN_OUT: Mapping[Cause, str] = {
+    "sun": "meat or fish, and dried in the sun",
+    "raw-egg": "raw egg, dried by heat",
+    "raw-loose": "raw poultry or mince, and not heated through before it was dried",
+    "airless-wet": "not dry, and packed without oxygen",
+    "airless-flesh-undecided": "meat or fish that may not be dry, and packed without oxygen",
+    "wet": "not dry, and no longer to be dried on",
 }
 # Tests that prove a batch dry which its weight leaves open.
 _PROVING: frozenset[DryTest] = frozenset({"constant", "snap"})
@@ -257,6 +267,11 @@ def act_of(load: Load, ruling: Ruling, at: datetime.date | None) -> Act:
             return "cook"
         case _:
             return ""
+
+
+def why_thrown_out(act: Act, cause: Cause) -> str:
+    """Say on the terminal why something is thrown out; nothing where it is not."""
+    return _WHY_THROWN_OUT[cause] if act == "throw-out" else ""
 
 
 def _act_of_wet(load: Load, at: datetime.date | None) -> Act:

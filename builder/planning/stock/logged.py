@@ -29,6 +29,7 @@ def logged_data(judged: Judged, at: datetime.date) -> dict[str, object]:
         "in_dryer": batch.in_dryer,
         "verdict": judged.verdict,
         "act": judged.act(speech_of(ENGLISH), at),
+        "because": judged.why_thrown_out(at),
         "fresh_g": batch.fresh_g,
         "dried_g": batch.dried_g,
         "residual_moisture": judged.residual_share,
@@ -57,6 +58,8 @@ def logged_lines(judged: Judged, at: datetime.date) -> list[str]:
         f"{name_now(speech_of(ENGLISH), judged)}, {batch.method}: {weights}",
         f"Verdict:         {VERDICTS[judged.verdict]}",
     ]
+    if why := judged.why_thrown_out(at):
+        found.append(f"Because:         it is {why}")
     if act := judged.act(speech_of(ENGLISH), at):
         found.append(f"Do:              {act}")
     if batch.in_dryer:

@@ -38,6 +38,7 @@ class StockLine:
     kept_at_told: bool = True  # whether its date rests on a warmth that somebody told
     is_waste: bool = False  # nobody is to eat of it any more
     picture: Picture | None = None
+    why: str = ""  # it is thrown out, for the terminal
 
     @property
     def packs_free(self) -> int:
@@ -62,6 +63,7 @@ class StockLine:
             "method": self.method,
             "verdict": self.verdict,
             "act": self.act,
+            "because": self.why,
             "packs_left": self.packs_left,
             "packs_promised": self.packs_promised,
             "packs_free": self.packs_free,
@@ -120,6 +122,7 @@ def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: S
         method=batch.method,
         verdict=judged.verdict,
         act=say(ACTS["throw-out"]) if is_waste else judged.act(say, at, units),
+        why=judged.why_thrown_out(at),
         packs_left=stock.left(batch, at),
         packs_promised=sum(each.packs for each in promised),
         pack_g=judged.pack_g,

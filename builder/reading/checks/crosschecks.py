@@ -13,7 +13,7 @@ from builder.model.on_asking import each_changed
 from builder.model.place import Place, Places
 from builder.model.source import CautionText
 from builder.model.trip import Day, MealItem, Trip
-from builder.problems import Problem, did_you_mean
+from builder.problems import Problem, did_you_mean, food_meant
 from builder.reading.drying.runs import run_problems
 from builder.reading.text.yaml_door import quoted
 from builder.reading.trips.people import avoids_nothing_known
@@ -55,9 +55,8 @@ class _Checks:
             return True
         if (kind, name) not in self.broken:
             says = f"there is no {_NAMES.get(kind, kind)} {quoted(name)}"
-            self.problems.append(
-                Problem(place, f"{kind.rstrip('s')}-unknown", says, did_you_mean(name, ids))
-            )
+            mend = food_meant(name, ids) if kind == "food" else did_you_mean(name, ids)
+            self.problems.append(Problem(place, f"{kind.rstrip('s')}-unknown", says, mend))
         return False
 
     def gear(self) -> Gear:
@@ -160,6 +159,7 @@ class _Checks:
     def item(self, trip: Trip, day: Day, item: MealItem) -> bool:
         good = all([self.from_batch(item, ingredient, batch) for ingredient, batch in item.batches])
         if item.recipe and item.recipe in self.content.recipes:
+            good &= self.gives_water_back(item)
             good &= self.can_be_cooked(trip, item)
             good &= self.is_there_as_told(trip, day, item)
         return good
@@ -175,15 +175,33 @@ class _Checks:
             ingredient = self.content.dish(item).ingredient(ingredient_id)
             wanted = ingredient.food or ingredient.recipe or ""
         if batch.holds != wanted:
+            mend = _batches_of(wanted, self.content)
+            if any(each.ingredient == ingredient_id for each in item.swaps):
+                mend = f"leave {quoted(ingredient_id)} out of `from`, or name a batch of that; who "
+                mend += "does not swap gets the dish in a line of its own, each with its `for`"
             self.problems.append(
                 Problem(
                     place,
                     "batch-holds-other",
                     f"batch {batch_id!r} holds {quoted(batch.holds)}, not {quoted(wanted)}",
-                    _batches_of(wanted, self.content),
+                    mend,
                 )
             )
             return False
+        return True
+
+    def gives_water_back(self, item: MealItem) -> bool:
+        """Check that what is swapped leaves no `water: auto` with nothing that takes water up."""
+        recipe = self.content.recipes[item.recipe or ""]
+        dried = {each.id for each in recipe.swapped(item.swaps).uses if each.dried_by}
+        for swap in item.swaps:
+            steps = [step for step in recipe.steps if swap.ingredient in step.uses]
+            if any(step.water_auto and dried.isdisjoint(step.uses) for step in steps):
+                says = f"{recipe.id} gives back what drying took out of {swap.ingredient}, and "
+                says += f"{quoted(swap.food)} is not dried: it would get no water"
+                mend = "swap for a food that you dry, or write these eaters a recipe of their own"
+                self.problems.append(Problem(item.places.of("swap"), "auto-water", says, mend))
+                return False
         return True
 
     def can_be_cooked(self, trip: Trip, item: MealItem) -> bool:

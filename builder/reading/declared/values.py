@@ -10,7 +10,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from typing import Literal
 
 from builder.model.figure import Figure, Told, named, nothing
-from builder.problems import did_you_mean, nearest
+from builder.problems import as_id, did_you_mean, nearest
 from builder.reading.notes import NO_ARTICLE, Amiss, refuse, with_article
 from builder.reading.text.yaml_door import Node, quoted
 from builder.units import DIMENSIONS, QuantityError, bare_number, read_number, read_quantity
@@ -39,6 +39,14 @@ _UNSEEN_LETTERS = frozenset("\u115f\u1160\u3164\uffa0\u2800")
 def can_be_id(text: str) -> bool:
     """Tell whether a text is of the form of an id; see `DEVICES` for those that are and cannot."""
     return bool(ID.fullmatch(text)) and len(text) <= LONGEST_ID
+
+
+_OF_AN_ID = "lower-case letters, digits, single hyphens"
+
+
+def write_id(text: str) -> str:
+    """Say which id would do instead of a text that is none."""
+    return f"write {as_id(text, LONGEST_ID)} ({_OF_AN_ID})"
 
 
 def cannot_be_file(stem: str) -> str:
@@ -111,9 +119,7 @@ def id_of(node: Node, key: str) -> str:
         says = f"{quoted(text)} is no id: Windows can have no file of that name"
         refuse("id", says, f"write {text}-1, or another word")
     if text and not can_be_id(text):
-        suggestion = re.sub(r"[^a-z0-9]+", "-", text.lower())[:LONGEST_ID].strip("-")
-        mend = f"write {suggestion or 'some-id'} (lower-case letters, digits, single hyphens)"
-        refuse("id", f"{quoted(text)} is no id", mend)
+        refuse("id", f"{quoted(text)} is no id", write_id(text))
     return text
 
 

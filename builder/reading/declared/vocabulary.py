@@ -276,6 +276,7 @@ class Items(Takes):
     """A list of what its type names: `Annotated[tuple[Container, ...], Items()]`."""
 
     lone_item: bool = False  # one thing alone needs no list
+    of: str = "records"  # what it says that it lists
     stub = "[…]"
 
     def __get_pydantic_core_schema__(
@@ -289,7 +290,7 @@ class Items(Takes):
 
     def takes(self) -> str:
         """Say what may be written."""
-        return "a list of records" + (", or one" if self.lone_item else "")
+        return f"a list of {self.of}" + (", or one" if self.lone_item else "")
 
     def __get_pydantic_json_schema__(
         self, schema: CoreSchema, handler: GetJsonSchemaHandler

@@ -11,7 +11,7 @@ from typing import Annotated
 from builder.model.batch import METHODS, Method
 from builder.model.place import Place
 from builder.model.recipe import MEALS, VESSELS, Ingredient, MealName, Recipe, Vessel
-from builder.problems import Problem, did_you_mean
+from builder.problems import Problem, food_meant
 from builder.reading.checks.eaten import check_eaten
 from builder.reading.checks.plausible import check_serving_water
 from builder.reading.declared.amounts import Amount
@@ -39,7 +39,7 @@ NEEDS_POT_HEAT = ("boil", "simmer", "fry")
 def _it_is_there(here: Here) -> None:
     if here.value not in here.notes.foods:
         says = f"there is no food {quoted(here.value)}"
-        refuse("food-unknown", says, did_you_mean(here.value, here.notes.foods))
+        refuse("food-unknown", says, food_meant(here.value, here.notes.foods))
 
 
 class WrittenUse(Record, title="line of uses", json_schema_extra=just_one("food", "recipe")):

@@ -235,7 +235,7 @@ class PressStep(WrittenStep, title="step"):
     )
     with_: _With = key(_WITH, default=(), example="[beans]")
     each_side: Annotated[float, Quantity("duration_min", positive=True)] = key(
-        "How long each side lies in the embers.", required=True, example="4 min"
+        "How long each side lies in the embers.", required=True, example="4 min", stub="4 min"
     )
     pieces: Annotated[float, Number(more_than=0, at_most=100)] = key(
         "How many are pressed for each serving.", default=1, example="2"

@@ -10,7 +10,7 @@ that no nesting can exhaust the stack.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from contextlib import contextmanager
 from typing import Any, Final
 
@@ -271,10 +271,31 @@ def _as_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Problem:
     place = Place(file, mark.line + 1, mark.column + 1) if mark else Place(file, 1, 1)
     if not says:
         return _too_deep(place)
-    line = text.split("\n")[place.line - 1] if place.line <= text.count("\n") + 1 else ""
+    lines = text.split("\n")
+    line = lines[place.line - 1] if place.line <= len(lines) else ""
+    is_of_colons = "mapping values" in what or "expected ':'" in what
+    if is_of_colons and (stuck := _stuck_colon(lines[: place.line - 1])):
+        number, at = stuck
+        says, mend = "no space stands behind this colon", "write `key: value`, with a space"
+        return Problem(Place(file, number, at), "yaml", says, mend)
+    if line[place.column - 2 : place.column - 1] == "'" and line[place.column - 1 :][:1].isalpha():
+        says, mend = "the text in quotes ends before this", 'put a text with \' in it in "…"'
     if "\t" in line[: place.column]:
         says, mend = "a tab stands here", "indent with spaces, not with a tab"
     return Problem(place, "yaml", says, mend or _MEND)
+
+
+_STUCK_COLON = re.compile(r" *(?:- +)*[a-z_]+:(?=[^\s:/])")
+
+
+def _stuck_colon(above: Sequence[str]) -> tuple[int, int] | None:
+    """Give line and column of `key:value` in the last line that is written above another."""
+    for number in range(len(above), 0, -1):
+        written = above[number - 1].partition("#")[0].rstrip()
+        if written:
+            match = _STUCK_COLON.match(written)
+            return (number, match.end()) if match else None
+    return None
 
 
 @dataclass(slots=True)
@@ -483,7 +504,10 @@ def _put(into: _Open, node: Node, place: Place, problems: list[Problem]) -> None
     if key in into.pairs:
         first = into.pairs[key].place
         says = f"{quoted(key)} stands twice in one record (first on line {first.line})"
-        problems.append(Problem(key_place, "key-twice", says, "keep one of them"))
+        mend = "keep one of them"
+        if key == next(iter(into.pairs)) and not into.event.flow_style and key_place.column > 1:
+            mend += ", or put `- ` before this one if it begins the next of a list"
+        problems.append(Problem(key_place, "key-twice", says, mend))
         return
     into.pairs[key] = Entry(key_place, node, start=into.key_start)
 

@@ -8,7 +8,7 @@ from pydantic import ValidationInfo
 from pydantic.json_schema import JsonSchemaValue
 
 from builder.model.recipe import Recipe
-from builder.problems import did_you_mean
+from builder.problems import did_you_mean, food_meant, or_else, record_meant
 from builder.reading.declared.amounts import amount_of
 from builder.reading.declared.declaring import keys_of
 from builder.reading.declared.patterns import amount_schema
@@ -121,9 +121,8 @@ def _note_unfit_to_cook(item: Node, cook: str, notes: Notes) -> None:
     if recipe is not None:
         _note_unfit_swap(recipe, _told(item, "swap"), notes)
     if recipe is None:
-        amiss = Amiss(
-            "recipe-unknown", f"there is no recipe {quoted(cook)}", did_you_mean(cook, recipes)
-        )
+        mend = record_meant(cook, {each.id: each.name for each in recipes.values()})
+        amiss = Amiss("recipe-unknown", f"there is no recipe {quoted(cook)}", mend)
         notes.append(amiss.at(item.entries["cook"].node.place))
     elif batches is not None and batches.is_map:
         ids = [each.id for each in recipe.uses]
@@ -152,7 +151,7 @@ def _note_unfit_swap(recipe: Recipe, swap: Node | None, notes: Notes) -> None:
             notes.append(Amiss("ingredient-unknown", says, did_you_mean(name, ids)).at(entry.place))
         elif food and food not in foods:
             amiss = Amiss(
-                "food-unknown", f"there is no food {quoted(food)}", did_you_mean(food, foods)
+                "food-unknown", f"there is no food {quoted(food)}", food_meant(food, foods)
             )
             notes.append(amiss.at(entry.node.place))
 
@@ -168,7 +167,7 @@ def _note_unfit_to_eat(item: Node, eat: str, notes: Notes) -> None:
         notes.append(Amiss("label-energy", says, mend).at(place, "warning"))
     if not is_label and eat not in at_hand.foods and eat not in at_hand.recipes:
         hint = did_you_mean(eat, at_hand.foods)
-        mend = f"{hint}{'' if hint.endswith('?') else '.'} Or copy its label: `energy: 450 kcal`"
+        mend = or_else(hint, "copy its label: `energy: 450 kcal`")
         amiss = Amiss("food-unknown", f"there is no food {quoted(eat)}", mend)
         notes.append(amiss.at(item.entries["eat"].node.place))
     each, batch = _told(item, "each"), _told(item, "from")

@@ -73,7 +73,8 @@ class WrittenHelping(Record):
         "How it will be dried, of what is eaten and has no batch yet.", example="dehydrator"
     )
     swap: Annotated[dict[str, Annotated[str, Line()]], Pairs("swap")] = key(
-        "Another food instead of an ingredient, as much of it, for these eaters.",
+        "Another food instead of an ingredient, as much of it, for all who have of this: write the "
+        "dish once more for the others, and `for` in both.",
         default={},
         example="{pasta: pasta-gluten-free}",
     )

@@ -92,7 +92,7 @@ class WrittenDepot(Record, title="depot"):
     """Food that waits at a camp."""
 
     camp: DayNumber = key("The day at whose camp it waits.", required=True, example="3")
-    holds: Annotated[tuple[DayNumber, ...], Items(), Check(_is_not_over_by_then)] = key(
+    holds: Annotated[tuple[DayNumber, ...], Items(of="numbers"), Check(_is_not_over_by_then)] = key(
         "The days whose food it holds; of the camp's own day that is its dinner.",
         required=True,
         example="[4, 5]",

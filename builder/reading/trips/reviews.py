@@ -31,7 +31,8 @@ def is_a_day_of_the_trip(here: Here) -> None:
         refuse("day-unknown", f"this trip has no day {here.value}", f"write a day from 1 to {days}")
 
 
-DayNumber = Annotated[int, count(at_least=1), Check(is_a_day_of_the_trip)]
+_DAY = (count(at_least=1), Check(is_a_day_of_the_trip))
+DayNumber = Annotated[int, *_DAY]
 
 
 def _unknown(kind: str, name: str, known: Collection[str]) -> Amiss:
@@ -90,7 +91,7 @@ class WrittenLeft(Record, title="what was left"):
     food: Annotated[str | None, EatenName()] = key(
         "Or a food, as the trip names it.", example="oat-biscuits"
     )
-    day: DayNumber | None = key("On which day; left out, over the trip.", example="2")
+    day: Annotated[int | None, *_DAY] = key("On which day; left out, over the trip.", example="2")
     meal: Annotated[MealName | None, Choice(MEALS)] = key("At which meal.", example="dinner")
     share: Annotated[float | None, Quantity("share")] = key(
         "How much of it was left.", example="20 %"

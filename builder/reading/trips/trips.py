@@ -162,7 +162,7 @@ class WrittenTrip(Record, title="trip"):
     )
     together: Annotated[
         tuple[Annotated[tuple[str, ...], Words(), Check(_of_several)], ...],
-        Items(),
+        Items(of="lists of words"),
     ] = key(
         "Things of which one carries all: ids of the gear, names of shared things, `stove`, "
         "`fuel`.",
