@@ -456,3 +456,9 @@ def test_a_dry_camp_says_what_its_water_is_for() -> None:
     first = "Day 1: a dry camp. Carry 9 l: for the way there, the evening, the night, breakfast and"
     assert first in dry(0)
     assert "Day 2: a dry camp. Carry 9 l: for the way there, the evening and the night." in dry(1)
+
+
+def test_where_nobody_told_when_the_trip_starts_its_packs_dates_are_to_be_looked_at() -> None:
+    says = "Not given: when the trip starts. Hold each date against the day you eat it."
+    assert says in page(replace(sample_kit(), start=None), "drying.md")
+    assert says not in page(sample_kit(), "drying.md")

@@ -550,6 +550,12 @@ def test_the_last_weighing_of_a_run_is_held_against_the_same(tmp_path: Path) -> 
     assert read(tmp_path, run).kinds() == ["too-light"]
 
 
+@pytest.mark.parametrize(("last", "kinds"), [("117 g", ["dried-heavier"]), ("118 g", [])])
+def test_nothing_gains_weight_in_a_dryer(tmp_path: Path, last: str, kinds: list[str]) -> None:
+    found = read(tmp_path, {**batch("leaf", 120), "weighings": [{"at": "2 h", "mass": last}]})
+    assert found.kinds() == kinds
+
+
 @pytest.mark.parametrize(
     ("asked", "says"),
     [

@@ -31,6 +31,15 @@ def drinks(
     return at_camp(trip, camp_altitude=height, air={"low": low, "high": high}, water=water(**told))
 
 
+def without_air(trip: Record | None = None, treat: str = "boil") -> Folder:
+    """Give a day of which nobody told how cold it gets; without a stove unless a trip is given."""
+    found = trip or {key: told for key, told in day_trip().items() if key != "stove"}
+    found["days"] = [{**found["days"][0], "water": water(treat=treat)}]
+    del found["days"][0]["air"]
+    found.setdefault("fire", {"allowed": True, "pots": ["small"]})
+    return {"trip": found, "recipes": [boiled()]}
+
+
 def burns(fuel: Record, low: str, high: str = "30 degC") -> Folder:
     """Give a trip that cooks on the spirit burner with a fuel of one's own."""
     gear = {**GEAR, "fuels": [GEAR["fuels"][0], {**GEAR["fuels"][1], **fuel}]}
@@ -128,6 +137,10 @@ CASES: list[Case] = [
     ("gas-in-the-cold", untold_gas("8 degC"), gas("8 degC")),
     # At -12 degC a can still burns, and gives less than the snow of a day takes.
     ("gas-in-the-cold", gas("-12 degC", camp="snow"), gas("-12 degC")),
+    # What the cold spoils is asked about where nobody told how cold it gets.
+    ("weather-not-told", without_air(treat="filter"), in_frost("filter", "filter")),
+    ("weather-not-told", without_air(cooks(boiled())["trip"]), gas("-12 degC")),
+    ("weather-not-told", without_air(treat="filter"), without_air(treat="boil")),
     # A tap at the camp is none on the way to it.
     ("untreated-water", between_taps("2.9 h"), between_taps("3 h")),
     ("untreated-water", between_taps("2 h"), between_taps("2 h", treat="filter")),
@@ -165,6 +178,8 @@ SAYS: list[tuple[str, Folder, str]] = [
     ("untreated-water", between_taps("2 h"), "what you fill up with between taps on day 1."),
     ("fuel-too-cold", burns({}, "5 degC"),
      "lights from 13\u00a0°C on, and the air falls to 5\u00a0°C"),
+    ("weather-not-told", without_air(treat="filter"),
+     "Nobody wrote down how cold it gets on day 1; 5\u00a0°C is taken."),
     ("frozen-filter", in_frost("filter", "boil"), "Frost is expected on day 2."),
     ("frozen-filter", starts(low="-3 degC"), "Frost is expected at the start camp."),
     ("algae", starts("17 degC"), "The lake at the start camp is at 17\u00a0°C."),

@@ -105,6 +105,9 @@ def test_what_was_never_opened_keeps_in_every_language(name: str) -> None:
 def test_cut_fruit_does_not_keep_in_any_language(name: str) -> None:
     assert bears(food("fruit", "raw", name=name)) == TWO_HOURS
     assert bears(food("fruit", "raw", name="Melon uncut")) == WEEK
+    # Cut vegetables that are eaten as they are keep no better; pickles and whole ones do.
+    assert bears(food("vegetable", name=name)) == TWO_HOURS
+    assert bears(food("vegetable", "raw", name=name)) is NOT_SOON
 
 
 def test_what_a_food_tells_goes_before_its_kind() -> None:

@@ -112,6 +112,8 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
      "Water is boiled on day 2."),
     ("frozen-filter", "danger", "water", Spot(days=(2,)),
      "Frost is expected on day 2."),
+    ("weather-not-told", "care", "fuel", Spot(days=(2,)),
+     "Nobody wrote down how cold it gets on day 2; 5\u00a0°C is taken."),
     ("long-dry-stretch", "care", "day-2", Spot(days=(2,)),
      "Day 2: 4\u00a0h without water. Carry 4\u00a0l between you."),
     ("melting-snow", "care", "water", Spot(days=(2,)),

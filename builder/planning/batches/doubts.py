@@ -13,11 +13,13 @@ from builder.units import plain
 
 # Ice, fresh and dried are three weighings of which two give the third.
 ICE_OFF_SHARE = 0.05
+# Two scales may differ by so much; nothing gains weight in a dryer.
+HEAVIER_SHARE = 0.02
 
 
 def batch_problems(judged: Judged) -> list[Problem]:
     """Warn of a heat step that leaves food raw, and of weights that hardly can be."""
-    return [*_heat_step(judged), *_odd_weights(judged), *_ice(judged)]
+    return [*_heat_step(judged), *_odd_weights(judged), *_heavier(judged), *_ice(judged)]
 
 
 def _heat_step(judged: Judged) -> Iterator[Problem]:
@@ -54,6 +56,22 @@ def _odd_weights(judged: Judged) -> Iterator[Problem]:
             f"{called(batch)} came out at {plain(batch.dried_g)} g from {plain(batch.fresh_g)} g: "
             f"that is {solids:.0%} of the solids that {judged.substance.name} usually holds",
             "weigh it again, and take the tare off both",
+            "warning",
+        )
+
+
+def _heavier(judged: Judged) -> Iterator[Problem]:
+    batch = judged.batch
+    if batch.dried_g is None or not batch.weighings:
+        return
+    last_g = batch.weighings[-1].mass_g
+    if batch.dried_g > last_g * (1 + HEAVIER_SHARE) + 1e-9:
+        yield Problem(
+            batch.places.of("dried"),
+            "dried-heavier",
+            f"{called(batch)} came out at {plain(batch.dried_g)} g and weighed {plain(last_g)} g "
+            "in the dryer before",
+            "weigh it again: one of the two is wrong, or it drew damp since and wants drying on",
             "warning",
         )
 

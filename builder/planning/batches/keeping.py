@@ -18,7 +18,7 @@ from builder.formulas.keeping import (
     table_months,
 )
 from builder.formulas.packing import DAYS_PER_MONTH, days_left, life_used
-from builder.model.batch import HEAT_METHODS, Batch
+from builder.model.batch import Batch
 from builder.model.figure import add, counted, named, smallest
 from builder.model.food import ANIMAL_KINDS, EGG_AND_DAIRY
 from builder.planning.batches.verdict import Cause, Load, Ruling, stays_raw
@@ -203,7 +203,7 @@ _GROUPS = {  # rows of the table of months, as people call them
     "freeze-dried-raw-or-fat": later("freeze-dried raw animal or very fat food"),
     "freeze-dried-animal": later("freeze-dried cooked meat, fish, egg or dairy"),
     "freeze-dried-plant": later("freeze-dried plant food"),
-    "jerky": later("dried meat like jerky"),
+    "jerky": later("raw meat or fish, dried, or jerky"),
     "cooked-meat": later("meat or fish, or a meal with it"),
     "egg-dairy": later("egg or dairy"),
     "nut": later("nuts"),
@@ -234,7 +234,7 @@ def _group(store: Store) -> str:
             return "freeze-dried-animal"
         return "freeze-dried-plant"
     if substance.has_flesh:
-        return "jerky" if batch.jerky or (raw and batch.method in HEAT_METHODS) else "cooked-meat"
+        return "jerky" if batch.jerky or raw else "cooked-meat"
     if substance.kind in EGG_AND_DAIRY:
         return "egg-dairy"
     if substance.kind == "nut":

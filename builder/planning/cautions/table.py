@@ -93,6 +93,7 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "chemicals-near": water.chemicals_near,
     "algae": water.algae,
     "frozen-filter": water.frozen_filter,
+    "weather-not-told": water.weather_not_told,
     "long-dry-stretch": water.long_dry_stretch,
     "melting-snow": water.melting_snow,
     "heat-illness": water.heat_illness,

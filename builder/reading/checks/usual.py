@@ -122,7 +122,7 @@ USUAL: dict[tuple[str, str], Range] = {
     ("home", "portion"): Range((3, 500), (0.5, 5000), "dried: a spoonful of herbs to a big meal"),
     ("home", "electricity"): Range((0.005, 1000), (0, 1e6), "of any currency"),
     ("trip", "washing"): Range((0, 20_000), (0, 200_000), "1 to 2 l a camp"),
-    ("until", "day"): Range((1, 60), (1, 366), "the days of a trip, checked against it"),
+    ("until", "day"): Range((1, 4), (1, 366), "a soft bag a day, a hard box full of ice three"),
     ("fire", "wood_moisture"): Range((0.05, 0.55), (0, 0.6), "kiln-dried to green"),
     # The way and the weather.
     ("day", "camp_altitude"): Range((-430, 6500), (-500, 8849), "a salt lake to the highest top"),

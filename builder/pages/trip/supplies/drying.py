@@ -56,6 +56,7 @@ class DryingPage:
     swelling: Cell
     guides: DryingGuides
     puts_back: bool  # whether water puts any of it back
+    undated: bool  # whether nobody told when it is eaten
 
 
 def drying_page(kit: Kit) -> DryingPage:
@@ -72,6 +73,7 @@ def drying_page(kit: Kit) -> DryingPage:
         _swelling(kit, figures),
         drying_guides(kit),
         _puts_back(kit),
+        kit.start is None and not kit.public,
     )
 
 

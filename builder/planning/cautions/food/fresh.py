@@ -81,6 +81,8 @@ def _by_kind(food: Food) -> Bears | None:
         return TWO_HOURS
     if food.kind == "fruit":
         return TWO_HOURS if food.state == "ready" or _called_one_of(food, _CUT) else WEEK
+    if food.kind == "vegetable" and food.state == "ready" and _called_one_of(food, _CUT):
+        return TWO_HOURS
     if food.kind == "grain":
         return TWO_HOURS if water_share > _SOFT_SHARE else WEEK
     if food.state == "ready" and food.kind in ("legume", "meal"):

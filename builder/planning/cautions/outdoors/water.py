@@ -169,6 +169,27 @@ def frozen_filter(facts: Facts) -> Iterator[Finding]:
         yield on_days(facts, later("Frost is expected on {days}."), days, "water")
 
 
+def weather_not_told(facts: Facts) -> Iterator[Finding]:
+    """Nights of which nobody told how cold they get, with what frost or cold spoils."""
+    start = facts.trip.start_camp
+    treats = {day.conditions.treat for day in facts.days}
+    treats |= {start.water.treat} if start else set()
+    if "filter" not in treats and not any(
+        each.fuel.kind in ("gas", "alcohol") for each in facts.hearth.stoves
+    ):
+        return
+    days = [day for day in facts.trip.days if "air" not in day.places.fields]
+    if days:
+        low_c = min(day.camp.air_low_c for day in days)
+        yield on_days(
+            facts,
+            later("Nobody wrote down how cold it gets on {days}; {cold} is taken."),
+            [day.number for day in days],
+            "fuel",
+            cold=facts.shown(low_c, "temperature_c"),
+        )
+
+
 def long_dry_stretch(facts: Facts) -> Iterator[Finding]:
     """Hours without water, or a camp without."""
     for day in facts.days:
