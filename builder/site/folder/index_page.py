@@ -20,6 +20,7 @@ from builder.site.folder.kit_files import DATA_NAME, HOME_DATA_NAME
 from builder.site.folder.made import OWN_FOLDER, refused, sha256_of
 from builder.site.folder.memory import write_down
 from builder.site.folder.swap import INDEX, kit_lock
+from builder.site.footer import RULES_FIRST
 from builder.speech import Speech, speech_of
 
 INDEX_NAME = "index.html"
@@ -117,9 +118,7 @@ def index_page(kits: Sequence[KitEntry], with_home: bool = False) -> str:
     items = [*([_home_item(say)] if with_home else []), *(_item(kit, say) for kit in kits)]
     none = f"<p>{escape(say('No kit has been built yet.'))}</p>"
     title = escape(say("Trip kits"))
-    rules = escape(
-        say("Local rules and official or licensed advice come first. All numbers are estimates.")
-    )
+    rules = escape(say(RULES_FIRST))
     body = "<ul>\n" + "\n".join(items) + "\n</ul>" if items else none
     page = (
         f'<!doctype html>\n<html lang="{language}">\n<head>\n<meta charset="utf-8">\n'

@@ -16,6 +16,7 @@ from typing import Any, NamedTuple, TypeAlias
 from builder.problems import Problem
 from builder.record import dataclass
 from builder.site.errors import SiteError
+from builder.site.footer import RULES_FIRST
 from builder.site.rendering.framing import FramedPage
 from builder.site.rendering.navigation import NavItem
 from builder.speech import Speech, later, speech_of
@@ -86,12 +87,7 @@ def own_settings(
             "language": asked.language,
             "palette": _palette(say, base["theme"]["palette"]),
         },
-        "copyright": escape(
-            say(
-                "Local rules and official or licensed advice come first. All numbers are estimates."
-            ),
-            quote=False,
-        ),
+        "copyright": escape(say(RULES_FIRST), quote=False),
         # Tick-offs and timers of two kits on one host are told apart by this.
         "extra": {
             **base["extra"],
