@@ -48,9 +48,6 @@ GROUND: dict[str, float] = {
     "soft-snow": 2.5,
 }
 GRAVITY_M_S2 = 9.81
-# Beyond these nobody was measured; planning may say so.
-MEASURED_GRADE_PERCENT = 25.0
-MEASURED_LOAD_KG = 70.0
 MOST_LOAD_KG = 300.0
 FASTEST_WALK_M_S = 3.0
 

@@ -24,7 +24,6 @@ EU_TENTHS_FROM_G = 1.0
 US_NONE_BELOW = 5.0
 US_SMALL_STEP, US_LARGE_STEP = 5.0, 10.0
 US_SMALL_TO_KCAL, US_SMALL_TO_MG = 50.0, 140.0
-US_NO_MASS_G, US_HALVES_TO_G = 0.5, 5.0
 
 _SLACK = {"slack": Constant(CEILING_SLACK, "common-practice")}
 _NEAREST = "floor({} + 1 / 2 + slack)"

@@ -1,8 +1,7 @@
-"""Boiling under a lid that holds pressure, from a barometer, and times by kind of food."""
+"""How long each kind of food cooks, also under a lid that holds pressure."""
 
 from __future__ import annotations
 
-from builder.formulas.air import altitude_m
 from builder.formulas.boiling import (
     COOKING_Z_K,
     LEAST_BOILING_POINT_C,
@@ -29,35 +28,6 @@ MOST_Z_K = 40.0
 ANIMAL_KINDS = ("egg", "fish", "meat", "poultry")
 
 _FACTOR = "10 ^ ((sea_level_c - boiling_point_c) / {})"
-
-
-def equivalent_altitude_m(station_hpa: float) -> float:
-    """Height that cooking times go by, from a barometer at the camp.
-
-    Parameters
-    ----------
-    station_hpa : float
-        Pressure that a barometer shows, not set to the sea's level. [hPa], about 226.3 to 1074.8
-
-    Returns
-    -------
-    float
-        Height at which the standard atmosphere has this pressure. [m]
-
-    Raises
-    ------
-    ValueError
-        If the pressure is outside the range above.
-
-    Notes
-    -----
-    h = T0 / L (1 - (p / p0) ** (R L / (g M))).
-
-    References
-    ----------
-    .. [iso2533] ISO 2533:1975, Standard Atmosphere (quoted from memory).
-    """
-    return altitude_m(station_hpa)
 
 
 @declared(

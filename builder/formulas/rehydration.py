@@ -6,7 +6,7 @@ import math
 
 from builder.formulas.cooling import HOT_HOLDING_C
 from builder.formulas.declaring import Constant, declared
-from builder.formulas.ranges import require, require_above, require_known
+from builder.formulas.ranges import require, require_known
 from builder.formulas.safety import hours_out_of_cold
 
 COLDEST_WATER_C = 0.0
@@ -43,39 +43,6 @@ SOAK_MIN: dict[tuple[str, str], tuple[float, float]] = {
     ("freeze-dried", "boiling"): (2.0, 10.0),
     ("freeze-dried", "cold"): (5.0, 30.0),
 }
-
-
-def rehydration_ratio(drained_g: float, dried_g: float) -> float:
-    """How many times its dried mass a food weighs after soaking and draining.
-
-    Parameters
-    ----------
-    drained_g : float
-        Mass after draining. [g], 0 or more
-    dried_g : float
-        Mass before soaking. [g], above 0
-
-    Returns
-    -------
-    float
-        Rehydration ratio. [-]
-
-    Raises
-    ------
-    ValueError
-        If a value is outside its range.
-
-    Notes
-    -----
-    drained / dried.
-
-    References
-    ----------
-    .. [ranganna1986] Ranganna, 1986, rehydration ratio (quoted from memory).
-    """
-    require("drained mass", drained_g, "g", 0.0)
-    require_above("dried mass", dried_g, "g", 0.0)
-    return drained_g / dried_g
 
 
 def takes_up_share(method: str, kind: str) -> float:

@@ -13,7 +13,6 @@ WHOLE_CUT_CENTRE_C = 63.0
 FISH_CENTRE_C = 63.0
 EGG_CENTRE_C = 72.0
 WHOLE_CUT_REST_MIN = 3.0
-LEFTOVERS_C = 74.0
 
 # USDA FSIS, Jerky and food safety: 160 degF, poultry 165 degF, before drying.
 HEATED_BEFORE_DRYING_C = 71.0

@@ -169,7 +169,6 @@ EXAMPLES: dict[str, dict[str, Any]] = {
     },
     "freeze_drying.layer_mm": {"load_g": 1.0, "density_g_ml": 0.7, "trays_cm2": 900.0},
     "freeze_drying.hours_range": {"thickness_mm": 10.0},
-    "rehydration.rehydration_ratio": {"drained_g": 5.0, "dried_g": 1.0},
     "rehydration.takes_up_share": {"method": "oven", "kind": "fruit"},
     "rehydration.taken_up_ml": {"lost_ml": 100.0, "takes_up_share": 0.6},
     "rehydration.auto_water_ml": {"lost_ml": 100.0, "takes_up_share": 0.6},

@@ -11,8 +11,6 @@ from hypothesis import strategies as st
 from builder.formulas.effort import (
     GROUND,
     LOADED_ABOVE_KG,
-    MEASURED_GRADE_PERCENT,
-    MEASURED_LOAD_KG,
     MET,
     basal_kcal,
     day_need_kcal,
@@ -226,12 +224,6 @@ def test_ways_that_cannot_be_are_refused(
 ) -> None:
     with pytest.raises(ValueError, match="must be"):
         walk_kcal(70.0, 0.0, hours, distance, ascent, descent_m=descent, ground="path")
-
-
-def test_measured_limits_lie_inside_what_is_computed() -> None:
-    assert (MEASURED_LOAD_KG, MEASURED_GRADE_PERCENT) == (70.0, 25.0)
-    at_limits = walking_power_w(70.0, MEASURED_LOAD_KG, 1.0, MEASURED_GRADE_PERCENT, "road")
-    assert at_limits > walking_power_w(70.0, 0.0, 1.0, 0.0, "road")
 
 
 @given(st.sampled_from(sorted(MET)), bodies, st.floats(0.0, 12.0), st.floats(0.0, 12.0))

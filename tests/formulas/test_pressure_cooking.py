@@ -8,24 +8,16 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from builder.formulas.air import altitude_m, pressure_hpa
 from builder.formulas.boiling import time_factor
 from builder.formulas.pressure_cooking import (
     ANIMAL_KINDS,
     Z_K,
-    equivalent_altitude_m,
     time_factor_of,
     time_factor_range,
 )
 
 heights = st.floats(0.0, 6000.0)
 boilings = st.floats(75.0, 125.0)
-
-
-@given(st.floats(300.0, 1060.0))
-def test_a_barometer_is_a_height(station: float) -> None:
-    assert pressure_hpa(equivalent_altitude_m(station)) == pytest.approx(station)
-    assert equivalent_altitude_m(station) == altitude_m(station)
 
 
 @given(boilings, st.sampled_from(sorted(Z_K)))
@@ -58,7 +50,6 @@ def test_ten_z_are_a_factor_of_ten() -> None:
 @pytest.mark.parametrize(
     ("call", "says"),
     [
-        (lambda: equivalent_altitude_m(100.0), "air pressure is 100 hPa"),
         (lambda: time_factor_of("herb", 90.0), "kind of food 'herb' is not known"),
         (lambda: time_factor_of("legume", 59.0), "boiling point is 59 °C"),
         (lambda: time_factor_range(131.0), "boiling point is 131 °C"),

@@ -11,7 +11,6 @@ from hypothesis import strategies as st
 from builder.formulas.rehydration import (
     SOAK_MIN,
     auto_water_ml,
-    rehydration_ratio,
     soak_range_min,
     standing_hours,
     taken_up_ml,
@@ -20,11 +19,6 @@ from builder.formulas.rehydration import (
 
 times = st.floats(0.0, 2000.0)
 waters = st.floats(0.0, 100.0)
-
-
-def test_ratio() -> None:
-    assert rehydration_ratio(60.0, 10.0) == 6.0
-    assert rehydration_ratio(0.0, 10.0) == 0.0
 
 
 @pytest.mark.parametrize(
@@ -103,8 +97,6 @@ def test_how_long_it_may_stand(food: float, air: float, hours: float) -> None:
 @pytest.mark.parametrize(
     ("call", "says"),
     [
-        (lambda: rehydration_ratio(-1.0, 10.0), "drained mass is -1 g"),
-        (lambda: rehydration_ratio(1.0, 0.0), "dried mass is 0 g"),
         (lambda: taken_up_ml(-1.0, 0.5), "water that drying took out is -1 ml"),
         (lambda: taken_up_ml(1.0, 1.5), r"share taken up is 1\.5"),
         (lambda: auto_water_ml(-1.0, 0.5), "water that drying took out is -1 ml"),

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
+from builder.formulas.air import altitude_m
 from builder.formulas.pressure_cooking import (
     MOST_Z_K,
     Z_K,
-    equivalent_altitude_m,
     time_factor_of,
     time_factor_range,
 )
@@ -21,7 +21,7 @@ from .published import Published, check, published
     Published((540.20,), 5000.0, 1.0, "m", "us-atmosphere-1976", "540.20 hPa", "memory"),
 )
 def test_a_barometer_as_a_height(row: Published) -> None:
-    check(row, equivalent_altitude_m)
+    check(row, altitude_m)
 
 
 def _rate_ratio(kind: str, hot_c: float, cool_c: float) -> float:

@@ -7,7 +7,6 @@ import pytest
 from builder.formulas.drying import rehydration_water_ml
 from builder.formulas.rehydration import (
     auto_water_ml,
-    rehydration_ratio,
     soak_range_min,
     standing_hours,
     taken_up_ml,
@@ -15,14 +14,6 @@ from builder.formulas.rehydration import (
 )
 
 from .published import Published, check, published
-
-
-# Carrots: 10 g of 4.00 percent drained at 60 g, fresh 88.29 percent.
-@published(
-    Published((60.0, 10.0), 6.0, 0.005, "times", "ranganna1986", "carrots, ratio", "calculated"),
-)
-def test_ratio(row: Published) -> None:
-    check(row, rehydration_ratio)
 
 
 # Stewed rows of SR28 against the dried and the fresh ones: 0.29 (prune) to 0.65 (low-moisture

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from builder.formulas.boiling import boil_hold_min
-from builder.formulas.cookware import snow_l, snow_potfuls
+from builder.formulas.cookware import SNOW_KG_M3, snow_l, snow_potfuls
 from builder.formulas.treatment import bleach_drops, contact_min, strict_boil_min
 from builder.model.figure import largest, named, none, smallest
 from builder.model.kit import Conditions, WaterDay, is_treated
@@ -15,8 +15,8 @@ from builder.planning.tracing import count, work
 BLEACH_SHARE = named(0.06, "bleach_share", "epa-emergency-disinfection")
 COLD_WATER_C = 10.0
 WARMEST_WATER_C = named(50.0, "warmest_water_c", "epa-emergency-disinfection")
-# Settled and new snow (kg/m3): wind-packed 350 and fresh 70 are the ends one meets.
-FIRM_SNOW_KG_M3 = named(350.0, "firm_snow_kg_m3", "paterson")
+# The ends one meets: packed by wind, and newly fallen.
+FIRM_SNOW_KG_M3 = named(SNOW_KG_M3["wind-packed"][0], "firm_snow_kg_m3", "paterson")
 FLUFFY_SNOW_KG_M3 = named(70.0, "fluffy_snow_kg_m3", "ams-glossary")
 _A_LITRE_ML = named(1000.0, "a_litre_ml", "epa-emergency-disinfection")
 

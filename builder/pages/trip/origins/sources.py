@@ -111,7 +111,6 @@ SUBJECTS: Mapping[str, Mapping[str, str]] = {
         "rehydration.taken_up_ml": later("water taken up while soaking"),
         "rehydration.auto_water_ml": later("water to put back"),
         "rehydration.soak_range_min": later("soaking time"),
-        "rehydration.rehydration_ratio": later("how far soaked food comes back"),
     },
     later("Keeping and packing"): {
         "keeping.table_months": later("keeping time by kind of food"),
@@ -139,7 +138,6 @@ SUBJECTS: Mapping[str, Mapping[str, str]] = {
     later("Height and boiling"): {
         "air.pressure_hpa": later("air pressure at a height"),
         "air.altitude_m": later("height from air pressure"),
-        "pressure_cooking.equivalent_altitude_m": later("height from a barometer"),
         "boiling.boiling_point_c": later("boiling point"),
         "boiling.time_factor": later("cooking time at a height"),
         "pressure_cooking.time_factor_of": later("cooking time by kind of food"),
