@@ -8,8 +8,9 @@ from builder.planning.cooking.conditions import (
     cooking_places,
 )
 from builder.planning.cooking.cooked import NOT_COOKED, Cooked
-from builder.planning.cooking.cooking import ON_EMBERS, Ready, boil_heat_kj, cook
+from builder.planning.cooking.cooking import cook
 from builder.planning.cooking.hearth import Hearth, OneStove, hearth_of
+from builder.planning.cooking.heating import ON_EMBERS, OVER_FLAME, boil_heat_kj
 from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.cooking.parting import Parted, Share, cook_parted
 from builder.planning.cooking.standing import (
@@ -25,11 +26,13 @@ from builder.planning.cooking.standing import (
     waits,
 )
 from builder.planning.cooking.tasks import Dish, dish_of
+from builder.planning.cooking.walking import Ready
 
 __all__ = [
     "HEATS",
     "NOT_COOKED",
     "ON_EMBERS",
+    "OVER_FLAME",
     "Cooked",
     "CookingPlaces",
     "Dish",

@@ -23,8 +23,8 @@ from builder.model.kit import (
 )
 from builder.model.recipe import MEALS, MealName
 from builder.planning.cooking.camp_water import water_for, water_step
-from builder.planning.cooking.cooking import ON_EMBERS
 from builder.planning.cooking.hearth import Hearth
+from builder.planning.cooking.heating import ON_EMBERS
 from builder.planning.cooking.placing import (
     AT_THE_MEAL,
     TOUCHING_MIN,

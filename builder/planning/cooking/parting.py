@@ -9,8 +9,9 @@ from builder.model.gear import Pot
 from builder.model.kit import Conditions
 from builder.model.recipe import Recipe
 from builder.planning.cooking.cooked import Cooked
-from builder.planning.cooking.cooking import PotState, Ready, heated, walked
 from builder.planning.cooking.hearth import Hearth
+from builder.planning.cooking.heating import heated
+from builder.planning.cooking.walking import PotState, Ready, walked
 from builder.record import dataclass, replace
 
 

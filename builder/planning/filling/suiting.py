@@ -9,7 +9,7 @@ from builder.model.content import Content
 from builder.model.gear import BAKES_IN
 from builder.model.recipe import MealName, Recipe
 from builder.model.trip import ENGLISH, Person, Trip
-from builder.planning.cooking import Hearth, hearth_of
+from builder.planning.cooking import OVER_FLAME, Hearth, hearth_of
 from builder.planning.foods import substance_of_ingredient
 from builder.planning.menu import avoided_said, refused_words
 from builder.record import dataclass
@@ -17,7 +17,6 @@ from builder.speech import speech_of
 
 # What a recipe is for that does not tell.
 ANY_PROPER_MEAL: tuple[MealName, ...] = ("breakfast", "lunch", "dinner")
-_OVER_FLAME = frozenset({"boil", "simmer", "fry"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -62,7 +61,7 @@ def _of_heat(recipe: Recipe, kitchen: Kitchen) -> Iterator[Obstacle]:
     hearth = kitchen.hearth
     doings = {step.do for step in recipe.steps}
     hot_soak = any(step.do == "soak" and step.hot for step in recipe.steps)
-    if doings & _OVER_FLAME or hot_soak:
+    if doings & OVER_FLAME or hot_soak:
         if hearth.burner is None:
             yield Obstacle("needs heat", "with a stove, or where a fire may be lit")
         if not hearth.pots:
