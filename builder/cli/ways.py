@@ -108,6 +108,9 @@ def _way_lines(way: Way, currency: str) -> Iterator[str]:
         if way.keeps_until and not way.kept_at_told:
             until += f" if kept at {show(UNTOLD_KEPT_AT_C, 'temperature_c')} (not told)"
         yield f"    keeps until:   {until}"
+    if way.heat_first_c is not None:
+        heat = show(way.heat_first_c, "temperature_c")
+        yield f"    first:         heat it to {heat} in the middle; the date rests on that"
     if way.vitamin_c:
         kept = way.vitamin_c
         yield (

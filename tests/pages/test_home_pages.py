@@ -294,6 +294,12 @@ def ways_of(*every: Way, pays: tuple[Pays, ...] = ()) -> str:
     return book(ways=(found,), sources={"table": "A table"}).markdown["ways.md"]
 
 
+def test_ways_of_raw_meat_say_what_their_date_rests_on() -> None:
+    says = "heat it to 72\xa0°C in the middle before it goes into the dryer: the date rests on that"
+    assert says in ways_of(way(heat_first_c=72.0))
+    assert says not in ways_of(way())
+
+
 def test_ways_stand_side_by_side() -> None:
     page = ways_of(way())
     assert (

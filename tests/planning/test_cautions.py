@@ -107,6 +107,15 @@ def one_person(energy_kcal: float = 1900, **body: Any) -> Folder:
     return {"trip": day_trip(party=[one], days=[day(meals)])}
 
 
+def for_each(hers: str, his: str, **without: list[str]) -> Folder:
+    """Give a day on which each of two has so many nuts, lunch for one, and who goes without."""
+    nuts = [{"eat": "kernel-nut", "each": hers, "for": ["Ea"]},
+            {"eat": "kernel-nut", "each": his, "for": ["Bo"]}]  # fmt: skip
+    lunch = {"lunch": [{"eat": "kernel-nut", "each": "10 g", "for": ["Ea"]}]}
+    meals = {"snacks": nuts, **(lunch if without else {})}
+    return {"trip": day_trip(days=[day(meals, **({"without": without} if without else {}))])}
+
+
 def body(**changes: Any) -> Folder:
     """Give the usual trip of two with nuts to eat, one of them changed."""
     trip = day_trip()
@@ -259,6 +268,9 @@ CASES: list[Case] = [
      one_person(carries_to="30 kg", own_gear=f"{20_000 - LOAD_G + 4000} g")),
     ("energy-short", one_person(1659), one_person(1660)),
     ("energy-short-day", one_person(1383), one_person(1384)),
+    # She has more than both need, and he next to nothing.
+    ("energy-short-day", for_each("1 kg", "10 g"), for_each("600 g", "600 g")),
+    ("energy-short-day", for_each("1 kg", "10 g"), for_each("1 kg", "10 g", lunch=["Bo"])),
 ]  # fmt: skip
 
 
@@ -395,6 +407,8 @@ SAYS: list[tuple[str, Callable[[], Folder], str]] = [
     ("gas-in-the-cold",
      lambda: cooks(boiled(), {"start_camp": {"camp_altitude": "0 m", "air": {"low": "-20 degC"}}}),
      "−20\u00a0°C"),
+    ("energy-short-day", lambda: for_each("1 kg", "10 g"),
+     "On day 1 Bo gets less than three quarters of what the day takes"),
     ("long-dry-stretch", lambda: treated("filter", "none"), "the camp has no water"),
     # He needs 2.5 l · (1 + 0.06 · 6 · 3 / 16) and 13 h of 1 l less 125 ml: 14 l, told as 11.4.
     ("over-drinking", lambda: all_day(13), "needs 11.4\u00a0l or more on"),

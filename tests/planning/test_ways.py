@@ -210,6 +210,9 @@ def test_vitamin_c_is_a_range_with_its_source_and_of_fruit_and_vegetables_only(
         ("leaf", "sun", ("sun-dried-vegetables",)),
         ("stew-meat", "sun", ("sun-dried-meat",)),
         ("steak-raw", "dehydrator", ("jerky-not-heated",)),
+        ("steak-raw", "sun", ("sun-dried-meat",)),
+        ("mince-raw", "oven", ("raw-loose-dried",)),
+        ("hen-raw", "dehydrator", ("raw-loose-dried",)),
         ("steak-raw", "freeze-dryer", ("raw-dried-animal-food",)),
         ("stew-meat", "freeze-dryer", ()),
         ("egg-cooked", "dehydrator", ("egg-and-dairy-by-heat",)),
@@ -223,6 +226,23 @@ def test_each_way_says_what_it_cannot_do(
     found = way(ways(content(tmp_path, dryer), holds), "it")
     assert found.cautions == cautions
     assert len(found.cannot) == len(cautions)
+
+
+@pytest.mark.parametrize(
+    ("holds", "method", "heat_c"),
+    [
+        ("mince-raw", "oven", 71.0),
+        ("hen-raw", "dehydrator", 74.0),
+        ("mince-raw", "sun", None),  # no heat makes that good
+        ("mince-raw", "freeze-dryer", None),
+        ("stew-meat", "oven", None),
+    ],
+)
+def test_raw_meat_is_heated_first_and_the_date_rests_on_it(
+    tmp_path: Path, holds: str, method: Any, heat_c: float | None
+) -> None:
+    dryer = replace(HEAT, id="it", method=method)
+    assert way(ways(content(tmp_path, dryer), holds), "it").heat_first_c == heat_c
 
 
 def test_it_keeps_as_long_as_the_home_packs_and_keeps_it(tmp_path: Path) -> None:

@@ -315,10 +315,19 @@ def _notes(say: Speech, ways: Ways, sources: Mapping[str, str]) -> Iterator[Cell
     """Say what ways cannot do and what they keep; what holds for several is said once."""
     said: dict[str, list[str]] = {}
     for way in ways.ways:
-        for words in (*way.cannot, *_kept(say, way, sources)):
+        for words in (*_heat_first(say, way), *way.cannot, *_kept(say, way, sources)):
             said.setdefault(words, []).append(_name(say, way))
     for words, names in said.items():
         yield (Piece(f"{say.listed(names)}: ", strong=True), Piece(words))
+
+
+def _heat_first(say: Speech, way: Way) -> Iterator[str]:
+    if way.heat_first_c is not None:
+        heat = say.show(way.heat_first_c, "temperature_c")
+        yield say(
+            "heat it to {heat} in the middle before it goes into the dryer: the date rests on that",
+            heat=heat,
+        )
 
 
 def _kept(say: Speech, way: Way, sources: Mapping[str, str]) -> Iterator[str]:

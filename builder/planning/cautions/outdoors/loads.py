@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from builder.model.kit import Spot
 from builder.planning.cautions.facts import Facts, Finding
+from builder.planning.menu import left_out
 from builder.planning.needs import GROWN_UP_YEARS
 
 ENERGY_SHORT_SHARE = 0.90
@@ -63,7 +64,7 @@ def energy_short(facts: Facts) -> Iterator[Finding]:
 
 
 def energy_short_day(facts: Facts) -> Iterator[Finding]:
-    """Less than three quarters of the need on a day."""
+    """Less than three quarters of the need on a day, of the party's or of one person's alone."""
     for day in facts.days:
         eaten, need = day.nutrition.energy_kcal, day.energy_need_kcal
         if need > 0 and eaten < ENERGY_SHORT_DAY_SHARE * need:
@@ -78,3 +79,15 @@ def energy_short_day(facts: Facts) -> Iterator[Finding]:
                 f"day-{day.day}",
                 Spot(days=(day.day,)),
             )
+    for person in facts.trip.party:
+        for each in left_out(facts.trip, facts.days, person.name):
+            if each.meal is None and not each.meant:
+                # Shares by person stay out of public kits.
+                says = facts.say(
+                    "On day {n} {name} gets less than three quarters of what the day takes, and "
+                    "the party as a whole has enough.",
+                    n=each.day,
+                    name=person.name,
+                )
+                at = Spot(person=person.name, days=(each.day,))
+                yield Finding(says, f"day-{each.day}", at)

@@ -46,6 +46,7 @@ class Way:
     cautions: tuple[str, ...]  # ids, and each said in `cannot`
     cannot: tuple[str, ...]
     not_told: tuple[str, ...] = ()  # the keys that would tell its cost
+    heat_first_c: float | None = None  # of raw meat: the date rests on it
 
     def data(self) -> dict[str, object]:
         """Give all of it for a script."""
@@ -66,6 +67,7 @@ class Way:
             "portion_cost": self.portion_cost,
             "keeps_until": self.keeps_until.isoformat() if self.keeps_until else None,
             "kept_at_told": self.kept_at_told,
+            "heat_first_c": self.heat_first_c,
             "vitamin_c_kept": {
                 "least_share": kept.least_share,
                 "most_share": kept.most_share,

@@ -98,7 +98,8 @@ def _way(
     at: datetime.date,
 ) -> tuple[Way, Costs]:
     method = dryer.method
-    goes = Goes(substance, method, False, heated_before(substance, method))
+    heated = heated_before(substance, method)
+    goes = Goes(substance, method, False, heated)
     judged = _judged(goes, fresh_g, content, own, at)
     dried_g = judged.dried_g
     water_g = fresh_g - dried_g
@@ -130,6 +131,7 @@ def _way(
             cautions=cautions,
             cannot=_titles(cautions, content),
             not_told=costs.not_told,
+            heat_first_c=heated.to_c if heated and method != "sun" else None,
         ),
         costs,
     )
@@ -250,8 +252,10 @@ def _cautions(goes: Goes) -> Iterator[str]:
             food.kind == "vegetable" and "tomat" not in called(food) for food in substance.foods
         ):
             yield "sun-dried-vegetables"
-    if by_heat and substance.is_raw_animal and substance.kind in FLESH_KINDS:
-        yield "jerky-not-heated"
+    raw_flesh = substance.is_raw_animal and substance.kind in FLESH_KINDS
+    if by_heat and raw_flesh and goes.method != "sun":
+        is_loose = substance.kind == "poultry" or substance.is_minced
+        yield "raw-loose-dried" if is_loose else "jerky-not-heated"
     if by_heat and substance.kind in EGG_AND_DAIRY:
         raw_egg = substance.is_raw_animal and substance.kind == "egg"
         yield "no-best-before" if raw_egg else "egg-and-dairy-by-heat"
