@@ -14,8 +14,8 @@ import pytest
 
 from builder.cli import kept_runs
 from builder.cli.kept_runs import KeptRuns
-from builder.planning.drying import Answer, Task
-from builder.planning.drying.packing import Filling, Free, Packed, Place, Thing
+from builder.planning.runs import Answer, Task
+from builder.planning.runs.packing import Filling, Free, Packed, Place, Thing
 from builder.record import replace
 from builder.site.folder import made
 

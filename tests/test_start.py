@@ -14,15 +14,12 @@ ROOT = Path(__file__).resolve().parents[1]
 # Each takes its time to load; whoever needs one imports it where the errand begins that does.
 UNNEEDED = (
     "builder.pages.home.book",
-    "builder.planning.at_home.buying",
-    "builder.planning.at_home.week",
-    "builder.planning.drying.packing",
-    "builder.planning.drying.plan",
-    "builder.planning.drying.runs",
-    "builder.planning.drying.ways",
     "builder.planning.filling",
     "builder.planning.finding",
     "builder.planning.home",
+    "builder.planning.runs",
+    "builder.planning.ways",
+    "builder.planning.year",
     "builder.preview",
     "builder.site.sealing",
     "builder.starts",

@@ -14,7 +14,7 @@ from builder.cli.many.crew import Lost
 from builder.cli.many.each_forked import can_fork
 from builder.cli.many.forked import Hand
 from builder.model.as_data import as_data, of_data
-from builder.planning.drying import Answer, Task, pack
+from builder.planning.runs import Answer, Task, pack
 from builder.record import dataclass
 from builder.site.folder.made import OWN_FOLDER
 from builder.site.folder.memory import as_text, told_in, write_over

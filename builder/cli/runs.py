@@ -32,7 +32,7 @@ from builder.problems import as_told, counted, did_you_mean, errors, in_order
 
 if TYPE_CHECKING:
     from builder.model.content import Content
-    from builder.planning.drying import DryingPlan, Run
+    from builder.planning.runs import DryingPlan, Run
 
 
 @main.command(short_help="Tell which runs to do, in which dryer, on which days.")
@@ -68,8 +68,9 @@ def runs(
       tripkit runs tarrow-tops --ics runs.ics
       tripkit runs --write
     """
-    from builder.planning.drying import plan_runs, run_problems, undried_problems
+    from builder.planning.drying import run_problems, undried_problems
     from builder.planning.menu import open_problems
+    from builder.planning.runs import plan_runs
     from builder.planning.stock import check as check_content
 
     place = own_place(content) if write else place_of(content)

@@ -25,7 +25,7 @@ from builder.model.batch import UNTOLD_KEPT_AT_C
 from builder.problems import counted, did_you_mean, errors, in_order
 
 if TYPE_CHECKING:
-    from builder.planning.drying import Pays, Way, Ways
+    from builder.planning.ways import Pays, Way, Ways
 
 NOT_TOLD = "not told"
 
@@ -46,8 +46,8 @@ def ways(food: str, mass: str, content: Path | None, as_json: bool) -> None:
     For example:
       tripkit ways apple-raw "3 kg"
     """
-    from builder.planning.drying import ways_to_dry
     from builder.planning.stock import check as check_content
+    from builder.planning.ways import ways_to_dry
 
     folder = read_place(place_of(content))
     known = folder.content

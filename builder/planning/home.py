@@ -11,32 +11,8 @@ from builder.model.home import Home
 from builder.model.kit import Kit
 from builder.model.learned import Habit
 from builder.planning.after import Lesson, habits_of, lesson_of
-from builder.planning.at_home import (
-    Experience,
-    PackLabel,
-    Purchase,
-    TakenFromStock,
-    Task,
-    TripAhead,
-    TripBags,
-    TripShare,
-    experiences,
-    labels_of,
-    purchases,
-    share_of,
-    taken_from_stock,
-    tasks_of,
-    trips_ahead,
-)
-from builder.planning.drying import (
-    Changeable,
-    DryingPlan,
-    Search,
-    Ways,
-    pack,
-    plan_runs,
-    ways_to_change,
-)
+from builder.planning.at_home import TripBags, TripShare, share_of
+from builder.planning.runs import DryingPlan, Search, pack, plan_runs
 from builder.planning.stock import (
     Dryable,
     Followed,
@@ -46,7 +22,22 @@ from builder.planning.stock import (
     followed,
     stock_lines,
 )
+from builder.planning.ways import Changeable, Ways, ways_to_change
 from builder.planning.wording import worded
+from builder.planning.year import (
+    Experience,
+    PackLabel,
+    Purchase,
+    TakenFromStock,
+    Task,
+    TripAhead,
+    experiences,
+    labels_of,
+    purchases,
+    taken_from_stock,
+    tasks_of,
+    trips_ahead,
+)
 from builder.record import dataclass, field, replace
 from builder.speech import speech_of
 

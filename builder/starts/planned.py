@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from builder.model.home import Home
-from builder.planning.drying import DryingPlan, Part, Run
+from builder.planning.runs import DryingPlan, Part, Run
 from builder.reading.drying.log_files import Record
 from builder.reading.folder import Layer
 from builder.reading.text.spelling import Words

@@ -14,8 +14,8 @@ from builder.cli.base import place_of, read_place
 from builder.clock import today
 from builder.model.content import Content
 from builder.pages.home.showing import figures_of_home, money
-from builder.planning.drying import Ways, ways_to_dry
 from builder.planning.stock import check
+from builder.planning.ways import Ways, ways_to_dry
 from builder.record import replace
 
 from .looking import offline_page

@@ -20,11 +20,12 @@ from builder.pages.home.front import front_page
 from builder.pages.home.runs import runs_page
 from builder.pages.home.shopping import shopping_csv, shopping_page
 from builder.pages.spreadsheet import harmless
-from builder.planning.at_home import Experience, Purchase, Task, TripAhead
 from builder.planning.batches import Learned
-from builder.planning.drying import DryingPlan, Part, Pays, Run, Step, VitaminC, Way, Ways
 from builder.planning.home import HomePlan, TripShopping
+from builder.planning.runs import DryingPlan, Part, Run, Step
 from builder.planning.stock import StockLine, dryables, followed
+from builder.planning.ways import Pays, VitaminC, Way, Ways
+from builder.planning.year import Experience, Purchase, Task, TripAhead
 from builder.record import replace
 from tests.pages.conftest import TEMPLATES
 from tests.planning.folders import hand

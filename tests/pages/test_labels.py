@@ -16,7 +16,7 @@ from builder.pages.home.label_fit import LEAST_PT, MODULES_MM, SIZES_PT, fit_of
 from builder.pages.home.label_sheet import PAPERS_MM, code_of, labels_file, plain_sheet
 from builder.pages.home.label_words import GIVEN_UP, LabelWords, allergens_said, label_words
 from builder.pages.home.showing import figures_of_home
-from builder.planning.at_home import PackLabel, Soak
+from builder.planning.year import PackLabel, Soak
 from builder.reading.folder import Layer, read_folder
 from builder.record import replace
 from builder.speech import speech_of

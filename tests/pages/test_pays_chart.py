@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from builder.pages.home.pays_chart import PaysChart, Saving, pays_chart
-from builder.planning.drying import PaysTerms
+from builder.planning.ways import PaysTerms
 from builder.speech import speech_of
 
 SAY = speech_of("en")

@@ -9,7 +9,7 @@ import pytest
 from icalendar import Calendar
 
 from builder.pages.home.run_calendar import run_calendar
-from builder.planning.drying import Part, Run, Step
+from builder.planning.runs import Part, Run, Step
 from builder.record import replace
 
 MADE = datetime.datetime(2031, 6, 1, 6, 30, tzinfo=datetime.UTC)

@@ -12,8 +12,8 @@ from itertools import chain, combinations, product
 
 from scipy.optimize import linprog
 
-from builder.planning.drying.packing.task import Packed, Task
-from builder.planning.drying.packing.together import LEAST_PART_KG
+from builder.planning.runs.packing.task import Packed, Task
+from builder.planning.runs.packing.together import LEAST_PART_KG
 
 WAIT_H = 12
 

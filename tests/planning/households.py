@@ -12,7 +12,7 @@ from typing import Any
 from builder.model.content import Content
 from builder.model.gear import Dryer
 from builder.model.home import ALWAYS_FREE, WEEKDAYS, FreeHours, Home, NewBatch
-from builder.planning.drying import DryingPlan, Run, Search, pack, plan_runs
+from builder.planning.runs import DryingPlan, Run, Search, pack, plan_runs
 from builder.planning.stock.checks import check
 from builder.planning.stock.packs import Stock
 from builder.record import replace

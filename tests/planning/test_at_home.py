@@ -10,9 +10,9 @@ import pytest
 
 from builder.model.content import Content
 from builder.model.home import Home
-from builder.planning.at_home import PackLabel, Purchase, Task, purchases
-from builder.planning.drying import DryingPlan, Meal, Part, Run
 from builder.planning.home import HomePlan, day_of, has_home, plan_home
+from builder.planning.runs import DryingPlan, Meal, Part, Run
+from builder.planning.year import PackLabel, Purchase, Task, purchases
 from builder.record import replace
 from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
 

@@ -11,8 +11,6 @@ from builder.model.batch import Heated, Method
 from builder.model.food import Composition, Food
 from builder.model.gear import Dryer
 from builder.model.home import FreeHours
-from builder.planning.drying.free_time import FreeTime
-from builder.planning.drying.logged_runs import run_name, start_of
 from builder.planning.drying.rules import (
     APART,
     RUN_AIR_C,
@@ -23,9 +21,11 @@ from builder.planning.drying.rules import (
     most_load_g,
     suits,
 )
-from builder.planning.drying.wanted import packs_for
 from builder.planning.foods.hazards import is_pungent
 from builder.planning.foods.substance import Substance, substance_of_food
+from builder.planning.runs.free_time import FreeTime
+from builder.planning.runs.logged_runs import run_name, start_of
+from builder.planning.runs.wanted import packs_for
 
 
 def goes(

@@ -10,8 +10,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from builder.planning.drying.packing import Free, Place, Task, Thing, exactly, pack, search
-from builder.planning.drying.packing.search import least_extra, least_left_out
+from builder.planning.runs.packing import Free, Place, Task, Thing, exactly, pack, search
+from builder.planning.runs.packing.search import least_extra, least_left_out
 from builder.record import replace
 from tests.planning.every_plan import best, faults, lateness
 

@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from builder.model.home import Home
-from builder.planning.drying import Answer, DryingPlan, Search, Task, pack
+from builder.planning.runs import Answer, DryingPlan, Search, Task, pack
 from builder.record import replace
 from tests.planning.folders import Record, food
 from tests.planning.households import (

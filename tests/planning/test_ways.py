@@ -16,8 +16,8 @@ from builder.model.content import Content
 from builder.model.figure import Count, Figure, Found, Reckoned, Worked
 from builder.model.gear import Dryer, Packaging
 from builder.model.home import Home, NewBatch
-from builder.planning.drying import Pays, Way, Ways, ways_to_change, ways_to_dry
 from builder.planning.stock.checks import check
+from builder.planning.ways import Pays, Way, Ways, ways_to_change, ways_to_dry
 from builder.record import replace
 from tests.planning.folders import Record, food, hand
 

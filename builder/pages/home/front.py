@@ -7,8 +7,8 @@ from collections.abc import Iterable, Iterator
 
 from builder.pages.home.runs import step_line
 from builder.pages.pieces import Cell, Piece, filled, link, text
-from builder.planning.at_home import LOOK_AHEAD_DAYS, Doing, Task, TripAhead
 from builder.planning.home import HomePlan
+from builder.planning.year import LOOK_AHEAD_DAYS, Doing, Task, TripAhead
 from builder.record import dataclass
 from builder.speech import Speech, speech_of
 

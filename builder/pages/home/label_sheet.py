@@ -25,7 +25,7 @@ from builder.pages.home.label_fit import (
     with_quiet,
 )
 from builder.pages.home.label_words import LabelWords, Part, label_words
-from builder.planning.at_home import PackLabel
+from builder.planning.year import PackLabel
 from builder.record import dataclass
 from builder.speech import Speech, later
 

@@ -6,8 +6,8 @@ from typing import Literal
 
 from builder.pages.figures import Figures
 from builder.pages.home.showing import minutes_said, water_said
-from builder.planning.at_home import PackLabel
 from builder.planning.menu import avoided_said
+from builder.planning.year import PackLabel
 from builder.record import dataclass
 from builder.speech import Speech
 

@@ -10,8 +10,8 @@ from builder.pages.home.showing import figures_of_home
 from builder.pages.pieces import Cell, Piece, Table, table, text
 from builder.pages.trip.afterwards.learned import times_said
 from builder.pages.words import DRIED
-from builder.planning.at_home import Experience
 from builder.planning.home import HomePlan
+from builder.planning.year import Experience
 from builder.record import dataclass
 from builder.speech import Speech, later
 

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from builder.pages.charts.drawing import LETTERS, WIDTH
 from builder.pages.home.showing import money
-from builder.planning.drying import PaysTerms
+from builder.planning.ways import PaysTerms
 from builder.record import dataclass
 from builder.speech import Speech
 

@@ -8,7 +8,7 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from typing import TYPE_CHECKING
 
-from builder.planning.drying import Doing, Run, Step
+from builder.planning.runs import Doing, Run, Step
 
 # Imported where a calendar is made: the library takes as long as a kit's checks to be read.
 if TYPE_CHECKING:

@@ -9,8 +9,8 @@ from builder.pages.charts import WIDTH, Bar, Chart, Mark, Words, in_lines
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home, titles_of_trips
 from builder.pages.pieces import Cell, Piece, filled, text
-from builder.planning.drying import Part, Run, Step
 from builder.planning.home import HomePlan
+from builder.planning.runs import Part, Run, Step
 from builder.record import dataclass
 from builder.speech import Speech, later
 

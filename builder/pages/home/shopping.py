@@ -8,8 +8,8 @@ from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home, titles_of_trips
 from builder.pages.pieces import Cell, Piece, filled, link, text
 from builder.pages.spreadsheet import harmless, written_csv
-from builder.planning.at_home import Purchase, TakenFromStock
 from builder.planning.home import HomePlan, TripShopping
+from builder.planning.year import Purchase, TakenFromStock
 from builder.record import dataclass
 
 CSV_NAME = "shopping.csv"

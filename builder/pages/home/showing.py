@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from builder.model.home import Home
 from builder.pages.figures import Figures
-from builder.planning.at_home import PackLabel
 from builder.planning.home import HomePlan
+from builder.planning.year import PackLabel
 from builder.speech import Speech, speech_of
 from builder.units import rounded
 

@@ -14,8 +14,8 @@ from builder.pages.home.showing import figures_of_home, minutes_said, money
 from builder.pages.home.ways_inputs import of_dryers, of_food, of_home
 from builder.pages.pieces import Cell, Piece, Scale, Table, filled, link, stacked, table, text
 from builder.pages.trip.origins.changing import part_of
-from builder.planning.drying import AFTER_RUNS, BOUGHT, Changeable, Input, Pays, Way, Ways, leaf
 from builder.planning.home import HomePlan
+from builder.planning.ways import AFTER_RUNS, BOUGHT, Changeable, Input, Pays, Way, Ways, leaf
 from builder.record import dataclass
 from builder.speech import Speech, speech_of
 from builder.units import rounded

@@ -6,7 +6,7 @@ from collections.abc import Iterable, Mapping
 
 from builder.pages.figures import Figures
 from builder.pages.pieces import Cell, Mark, Piece, join
-from builder.planning.drying import Input
+from builder.planning.ways import Input
 from builder.record import dataclass
 from builder.speech import Speech, later
 from builder.units import read_quantity

@@ -13,14 +13,14 @@ from builder.model.content import Content
 from builder.model.gear import Dryer
 from builder.model.recipe import MEALS
 from builder.model.trip import ENGLISH
-from builder.planning.drying.free_time import FreeTime
-from builder.planning.drying.household import G_PER_KG, Household, dryers_at_home, task_of
-from builder.planning.drying.logged_runs import logged_runs, run_name
-from builder.planning.drying.packing import Answer, Packed, Task, exactly, pack, what_would_do
-from builder.planning.drying.plan import DryingPlan, Meal, Part, Run
-from builder.planning.drying.rules import METHOD_NAMES, suits
-from builder.planning.drying.steps import steps_of
-from builder.planning.drying.wanted import (
+from builder.planning.drying import METHOD_NAMES, suits
+from builder.planning.runs.free_time import FreeTime
+from builder.planning.runs.household import G_PER_KG, Household, dryers_at_home, task_of
+from builder.planning.runs.logged_runs import logged_runs, run_name
+from builder.planning.runs.packing import Answer, Packed, Task, exactly, pack, what_would_do
+from builder.planning.runs.plan import DryingPlan, Meal, Part, Run
+from builder.planning.runs.steps import steps_of
+from builder.planning.runs.wanted import (
     ToDry,
     absorber_for,
     best_before,

@@ -8,12 +8,12 @@ from itertools import combinations
 
 from builder.model.content import Content
 from builder.model.gear import Dryer
-from builder.planning.drying.free_time import FreeTime, Window
-from builder.planning.drying.logged_runs import busy
-from builder.planning.drying.packing import Free, Place, Task, Thing
-from builder.planning.drying.plan import Run
-from builder.planning.drying.rules import FREEZER_HOURS, hours_in, may_share, most_load_g, suits
-from builder.planning.drying.wanted import ToDry
+from builder.planning.drying import FREEZER_HOURS, hours_in, may_share, most_load_g, suits
+from builder.planning.runs.free_time import FreeTime, Window
+from builder.planning.runs.logged_runs import busy
+from builder.planning.runs.packing import Free, Place, Task, Thing
+from builder.planning.runs.plan import Run
+from builder.planning.runs.wanted import ToDry
 from builder.record import dataclass
 from builder.speech import Speech
 

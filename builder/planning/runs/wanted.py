@@ -15,14 +15,14 @@ from builder.model.food import EGG_AND_DAIRY
 from builder.model.home import Home
 from builder.model.trip import ENGLISH, Trip
 from builder.planning.batches import judge, learned_of, own_batches
-from builder.planning.drying.plan import Meal
-from builder.planning.drying.rules import (
+from builder.planning.drying import (
     CONDITIONING_DAYS,
     Goes,
     evens_out,
     heated_before,
 )
 from builder.planning.foods import substance_named
+from builder.planning.runs.plan import Meal
 from builder.planning.stock import Stock, Want, heated_after_wetting, lacks_of
 from builder.planning.tracing import look_up, work
 from builder.record import dataclass, replace

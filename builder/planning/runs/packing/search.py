@@ -6,10 +6,10 @@ import math
 import time
 from collections.abc import Mapping, Sequence
 
-from builder.planning.drying.packing.contents import filled
-from builder.planning.drying.packing.programme import NO_GAP_SHARE, Solved, total
-from builder.planning.drying.packing.runs_model import RunsModel
-from builder.planning.drying.packing.task import Packed, Task
+from builder.planning.runs.packing.contents import filled
+from builder.planning.runs.packing.programme import NO_GAP_SHARE, Solved, total
+from builder.planning.runs.packing.runs_model import RunsModel
+from builder.planning.runs.packing.task import Packed, Task
 from builder.record import dataclass
 
 # The search for runs ends after so long; what goes into those that are found is sought for so long.

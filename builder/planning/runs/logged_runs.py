@@ -10,9 +10,9 @@ from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.gear import Dryer
 from builder.planning.batches import Judged
-from builder.planning.drying.free_time import FreeTime
-from builder.planning.drying.plan import Meal, Part, Run
-from builder.planning.drying.rules import Goes, hours_in
+from builder.planning.drying import Goes, hours_in
+from builder.planning.runs.free_time import FreeTime
+from builder.planning.runs.plan import Meal, Part, Run
 from builder.planning.stock import Stock
 
 # A run is named by its dryer and its start, so that the log tells when a planned one begins.

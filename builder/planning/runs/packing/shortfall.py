@@ -6,8 +6,8 @@ import datetime
 import math
 from collections.abc import Iterator, Sequence
 
-from builder.planning.drying.packing.search import least_extra, least_left_out
-from builder.planning.drying.packing.task import Free, Packed, Task
+from builder.planning.runs.packing.search import least_extra, least_left_out
+from builder.planning.runs.packing.task import Free, Packed, Task
 from builder.record import replace
 from builder.speech import Speech
 from builder.units import System

@@ -24,15 +24,14 @@ from builder.model.food import EGG_AND_DAIRY, FLESH_KINDS
 from builder.model.gear import Dryer
 from builder.model.trip import ENGLISH
 from builder.planning.batches import Judged, OwnBatches, judge, learned_of, own_batches, table_ratio
-from builder.planning.drying.household import dryers_at_home
-from builder.planning.drying.rules import Goes, heated_before, hours_in, most_load_g
-from builder.planning.drying.wanted import as_batch
-from builder.planning.drying.ways.costs import Costs, bought_costs, costs_of, pays_of
-from builder.planning.drying.ways.inputs import Changeable, inputs_of, leaf, with_leaves
-from builder.planning.drying.ways.records import BOUGHT, VitaminC, Way, Ways
+from builder.planning.drying import Goes, heated_before, hours_in, most_load_g
 from builder.planning.foods import Substance, called, soaks_as, substance_named
+from builder.planning.runs import as_batch, dryers_at_home
 from builder.planning.stock import Stock
 from builder.planning.tracing import count, look_up, work
+from builder.planning.ways.costs import Costs, bought_costs, costs_of, pays_of
+from builder.planning.ways.inputs import Changeable, inputs_of, leaf, with_leaves
+from builder.planning.ways.records import BOUGHT, VitaminC, Way, Ways
 from builder.speech import speech_of
 
 METHODS_TO_DRY: tuple[Method, ...] = ("dehydrator", "oven", "sun", "freeze-dryer")

@@ -9,9 +9,9 @@ from builder.formulas.home_drying import food_cost, machine_cost
 from builder.model.content import Content
 from builder.model.figure import add, nothing
 from builder.model.gear import LOOSE_PACKAGING, Dryer
-from builder.planning.drying.ways.records import BOUGHT, Pays, PaysTerms
 from builder.planning.foods import Substance
 from builder.planning.tracing import count, work
+from builder.planning.ways.records import BOUGHT, Pays, PaysTerms
 from builder.record import dataclass
 
 _G_PER_KG = 1000.0

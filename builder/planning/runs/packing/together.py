@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
 
-from builder.planning.drying.packing.task import Task, Thing
+from builder.planning.runs.packing.task import Task, Thing
 from builder.record import dataclass
 
 # A part of a food in a run is at least so much, or all of it: nobody cuts up less.

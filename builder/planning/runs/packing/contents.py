@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from builder.planning.drying.packing.programme import Programme, total
-from builder.planning.drying.packing.runs_model import SLACK_KG, Timed
-from builder.planning.drying.packing.task import Filling, Task
-from builder.planning.drying.packing.together import least_part_kg
+from builder.planning.runs.packing.programme import Programme, total
+from builder.planning.runs.packing.runs_model import SLACK_KG, Timed
+from builder.planning.runs.packing.task import Filling, Task
+from builder.planning.runs.packing.together import least_part_kg
 
 # Few parts are enough: the fewest would take long to prove, and no rule asks for them.
 _FEW_ENOUGH_SHARE = 0.05

@@ -12,7 +12,7 @@ from bisect import bisect_left, bisect_right
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import accumulate
 
-from builder.planning.drying.packing.task import MOST_WAIT_H, Free, Place
+from builder.planning.runs.packing.task import MOST_WAIT_H, Free, Place
 from builder.record import dataclass
 
 _SLACK_H = 1e-6

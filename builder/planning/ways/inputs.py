@@ -14,7 +14,7 @@ from builder.model.content import Content
 from builder.model.figure import Figure, Found
 from builder.model.gear import LOOSE_PACKAGING, Dryer
 from builder.model.on_asking import with_instead
-from builder.planning.drying.ways.records import Ways
+from builder.planning.ways.records import Ways
 from builder.record import dataclass, replace
 
 What = Literal[

@@ -9,9 +9,9 @@ from typing import get_args
 from builder.formulas.heat_drying import BOIL_MIN, STEAM_MIN, Row
 from builder.model.batch import HEAT_METHODS
 from builder.model.content import Content
-from builder.planning.drying.free_time import FreeTime
-from builder.planning.drying.plan import Doing, Part, Run, Step
-from builder.planning.drying.rules import CONDITIONING_DAYS, FREEZER_HOURS, METHOD_NAMES, evens_out
+from builder.planning.drying import CONDITIONING_DAYS, FREEZER_HOURS, METHOD_NAMES, evens_out
+from builder.planning.runs.free_time import FreeTime
+from builder.planning.runs.plan import Doing, Part, Run, Step
 from builder.speech import Speech
 
 _ORDER = get_args(Doing)

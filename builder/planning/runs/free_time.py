@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterator, Mapping
 
 from builder.model.home import WEEKDAYS, FreeHours, Weekday
-from builder.planning.drying.packing import MOST_WAIT_H
+from builder.planning.runs.packing import MOST_WAIT_H
 from builder.record import dataclass
 
 _DAY = datetime.timedelta(days=1)

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from builder.planning.drying.packing.search import Answer, exactly, pack
-from builder.planning.drying.packing.shortfall import what_would_do
-from builder.planning.drying.packing.task import (
+from builder.planning.runs.packing.search import Answer, exactly, pack
+from builder.planning.runs.packing.shortfall import what_would_do
+from builder.planning.runs.packing.task import (
     MOST_WAIT_H,
     Filling,
     Free,

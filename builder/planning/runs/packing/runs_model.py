@@ -15,10 +15,10 @@ from collections import defaultdict
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from functools import cached_property
 
-from builder.planning.drying.packing.moments import Moment, moments
-from builder.planning.drying.packing.programme import Programme, total
-from builder.planning.drying.packing.task import Place, Task
-from builder.planning.drying.packing.together import Sort, largest_sets, sorts_of
+from builder.planning.runs.packing.moments import Moment, moments
+from builder.planning.runs.packing.programme import Programme, total
+from builder.planning.runs.packing.task import Place, Task
+from builder.planning.runs.packing.together import Sort, largest_sets, sorts_of
 from builder.record import dataclass, field
 
 SLACK_KG = 1e-6

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from builder.planning.drying.ways.inputs import AFTER_RUNS, Changeable, Input, leaf
-from builder.planning.drying.ways.records import BOUGHT, Pays, PaysTerms, VitaminC, Way, Ways
-from builder.planning.drying.ways.side_by_side import ways_to_change, ways_to_dry
+from builder.planning.ways.inputs import AFTER_RUNS, Changeable, Input, leaf
+from builder.planning.ways.records import BOUGHT, Pays, PaysTerms, VitaminC, Way, Ways
+from builder.planning.ways.side_by_side import ways_to_change, ways_to_dry
 
 __all__ = [
     "AFTER_RUNS",

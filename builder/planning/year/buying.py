@@ -9,10 +9,10 @@ from collections.abc import Set as AbstractSet
 from builder.model.content import Content
 from builder.model.figure import add
 from builder.model.food import Food
-from builder.planning.at_home.shares import Shopper
-from builder.planning.drying import DryingPlan
+from builder.planning.at_home import Shopper
 from builder.planning.foods import cooked_g, substance_of_ingredient
 from builder.planning.menu import bought
+from builder.planning.runs import DryingPlan
 from builder.record import dataclass
 
 NO_RUNS = DryingPlan()

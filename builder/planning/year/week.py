@@ -6,7 +6,7 @@ import datetime
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Literal
 
-from builder.planning.at_home.shares import Shopper
+from builder.planning.at_home import Shopper
 from builder.planning.batches import Judged, name_now
 from builder.planning.drying import CONDITIONING_DAYS, evens_out
 from builder.planning.stock import Stock, StockLine
