@@ -205,6 +205,19 @@ def test_a_public_kit_tells_nobodys_business(tmp_path: Path) -> None:
     assert all(batch["best_before"] is None for batch in data["batches"])
 
 
+def test_where_no_folder_of_ones_own_is_read_it_is_said(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    said = "so this is the demo"
+    assert said in tripkit("build", "my-trip").stderr
+    assert said in tripkit("find", "lentil").stderr
+    assert said not in tripkit("find", "lentil", "--json").stderr  # that is for a script
+    assert said not in tripkit("find", "lentil", "--content", str(ROOT / "content")).stderr
+    Path("content/trips").mkdir(parents=True)
+    assert said not in tripkit("build", "my-trip").stderr
+
+
 # -- looking things up ----------------------------------------------------------------------------
 
 
@@ -315,7 +328,7 @@ def test_find_tells_ids_of_every_kind() -> None:
 
 
 def test_find_tells_kind_id_name_and_reason_and_counts_what_it_leaves_out() -> None:
-    lines = tripkit("find", "fruit").output.splitlines()
+    lines = tripkit("find", "fruit").stdout.splitlines()
     assert all(line.split()[0] in ("food", "batch", "recipe", "and") for line in lines)
     foods = [line for line in lines if line.startswith("food ")]
     assert len(foods) == 12
@@ -323,7 +336,7 @@ def test_find_tells_kind_id_name_and_reason_and_counts_what_it_leaves_out() -> N
         re.fullmatch(r" +and \d+ more foods: add a word to narrow it, or --all", line)
         for line in lines
     )
-    whole = tripkit("find", "fruit", "--all").output
+    whole = tripkit("find", "fruit", "--all").stdout
     assert "more foods" not in whole
     assert re.search(r"^food +raisins +Raisins +kind fruit$", whole, re.MULTILINE)
     data = json.loads(tripkit("find", "fruit", "--json").output)

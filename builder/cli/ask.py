@@ -15,7 +15,7 @@ from builder.cli.base import (
     json_option,
     main,
     named_trips,
-    place_of,
+    place_asked,
     read_date,
     read_place,
     say_problems,
@@ -91,7 +91,7 @@ def dry(
     """
     from builder.planning.batches import Asked, dryness
 
-    folder = read_place(place_of(content))
+    folder = read_place(place_asked(content))
     foods, recipes = folder.content.foods, folder.content.recipes
     if food not in foods and food not in recipes:
         raise BuilderStop(f"there is no food {food!r}", [did_you_mean(food, [*foods, *recipes])])
@@ -137,7 +137,7 @@ def stock(at: str | None, content: Path | None, as_json: bool) -> None:
     from builder.planning.stock import stock_lines
     from builder.units import show
 
-    folder = read_place(place_of(content))
+    folder = read_place(place_asked(content))
     whole, problems = check_content(folder.content)
     say_problems(in_order([*folder.problems, *problems]))
     lines = stock_lines(whole, read_date("--at", at, "2031-09-04") if at else today())
@@ -192,7 +192,7 @@ def explain(
     from builder.pages.trip.origins.kit_json import kit_data
     from builder.planning.graph import graph_of
 
-    place = place_of(content)
+    place = place_asked(content)
     folder = read_place(place)
     kits, problems = planned_kits(folder, lambda known, broken: named_trips([trip], known, broken))
     stop_on(problems, False)

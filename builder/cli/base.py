@@ -175,11 +175,25 @@ def place_of(content: Path | None) -> Place:
     return Place(content, shown_path(content), False)
 
 
+def place_asked(content: Path | None) -> Place:
+    """Find the content, and tell people, if no script, where it is the demo that nobody named."""
+    place = place_of(content)
+    context = click.get_current_context(silent=True)
+    for_script = context is not None and context.params.get("as_json")
+    if content is None and place.is_demo and not for_script:
+        click.echo(
+            f"Here is no folder {DEFAULT_CONTENT}, so this is the demo. For your own: cd into the "
+            f"folder that holds {DEFAULT_CONTENT}, or name it with --content.",
+            err=True,
+        )
+    return place
+
+
 def own_place(content: Path | None) -> Place:
     """Give the folder to write into: the named one, or ./content, which may be made anew."""
     if content is None and not Path(DEFAULT_CONTENT).is_dir():
         return Place(Path(DEFAULT_CONTENT), DEFAULT_CONTENT, False)
-    return place_of(content)
+    return place_asked(content)
 
 
 def called_as() -> str:

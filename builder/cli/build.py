@@ -17,7 +17,7 @@ from builder.cli.base import (
     BuilderStop,
     Place,
     main,
-    place_of,
+    place_asked,
     say_problems,
 )
 from builder.cli.completing import ids_of
@@ -193,7 +193,7 @@ def build(
 def _place_at(content: Path | str | None) -> Iterator[Place]:
     """Give the content folder, fetched where it lies behind a URL."""
     if not isinstance(content, str):
-        yield place_of(content)
+        yield place_asked(content)
         return
     from builder.cli.many.remote import content_at
 

@@ -13,7 +13,7 @@ from builder.cli.base import (
     content_option,
     json_option,
     main,
-    place_of,
+    place_asked,
     read_place,
     stop_on,
 )
@@ -33,7 +33,7 @@ def check(content: Path | None, strict: bool, as_json: bool) -> None:
     """Find every mistake in the folder, and every trip's dangers; build nothing."""
     from builder.cli.planner import plan_each
 
-    place = place_of(content)
+    place = place_asked(content)
     folder = read_place(place)
     # Of many trips the kits would fill the memory.
     planned = plan_each(

@@ -18,7 +18,7 @@ from builder.cli.base import (
     main,
     or_nothing_written,
     own_place,
-    place_of,
+    place_asked,
     read_place,
     say_problems,
 )
@@ -64,7 +64,7 @@ def fill(trip: str, seed: int, write: int | None, content: Path | None, as_json:
     from builder.reading.text.uncollected import uncollected
 
     with uncollected():
-        folder = read_place(own_place(content) if write else place_of(content))
+        folder = read_place(own_place(content) if write else place_asked(content))
         stock, problems = check(folder.content)
         told = in_order([*folder.problems, *problems])
         if errors(told):

@@ -16,7 +16,7 @@ from builder.cli.base import (
     json_option,
     known_in,
     main,
-    place_of,
+    place_asked,
     read_searched,
 )
 from builder.cli.completing import words_to_find
@@ -50,7 +50,7 @@ def find(words: tuple[str, ...], whole: bool, content: Path | None, as_json: boo
     from builder.reading.text.uncollected import uncollected
 
     with uncollected():
-        records = known_in(read_searched(place_of(content)))
+        records = known_in(read_searched(place_asked(content)))
         search = find_records(records, " ".join(words))
     if as_json:
         click.echo(json.dumps([each.data() for each in search.found], indent=2))

@@ -11,7 +11,7 @@ from builder.cli.base import (
     BuilderStop,
     content_option,
     main,
-    place_of,
+    place_asked,
     read_place,
     say_problems,
 )
@@ -64,7 +64,7 @@ def labels(
     from builder.shipped import shipped_root
     from builder.site.labels_page import labels_page
 
-    folder = read_place(place_of(content))
+    folder = read_place(place_asked(content))
     stock, found = check_content(folder.content)
     problems = in_order([*folder.problems, *found])
     say_problems(problems)

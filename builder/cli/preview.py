@@ -12,7 +12,7 @@ from typing import TextIO
 
 import click
 
-from builder.cli.base import DEFAULT_OUT, content_option, main, place_of
+from builder.cli.base import DEFAULT_OUT, content_option, main, place_asked
 from builder.cli.build import build_folder
 from builder.cli.completing import ids_of
 from builder.cli.many.wanted import Wanted
@@ -37,7 +37,7 @@ def preview(trip: str, content: Path | None, port: int | None) -> None:
     from builder.reading.text.uncollected import uncollected
     from builder.reading.text.yaml_door import remembering
 
-    place = place_of(content)
+    place = place_asked(content)
     out = Path(DEFAULT_OUT)
     with remembering() as memory:
         # Whatever is there: so all that a build takes is at hand when the first file is saved.

@@ -20,7 +20,7 @@ from builder.cli.base import (
     main,
     or_nothing_written,
     own_place,
-    place_of,
+    place_asked,
     read_date,
     read_place,
     say_problems,
@@ -73,7 +73,7 @@ def runs(
     from builder.planning.runs import plan_runs
     from builder.planning.stock import check as check_content
 
-    place = own_place(content) if write else place_of(content)
+    place = own_place(content) if write else place_asked(content)
     folder = read_place(place)
     stock, problems = check_content(folder.content)
     told = [

@@ -15,7 +15,7 @@ from builder.cli.base import (
     content_option,
     json_option,
     main,
-    place_of,
+    place_asked,
     read_place,
     say_problems,
 )
@@ -49,7 +49,7 @@ def ways(food: str, mass: str, content: Path | None, as_json: bool) -> None:
     from builder.planning.stock import check as check_content
     from builder.planning.ways import ways_to_dry
 
-    folder = read_place(place_of(content))
+    folder = read_place(place_asked(content))
     known = folder.content
     if food not in known.foods and food not in known.recipes:
         hint = did_you_mean(food, [*known.foods, *known.recipes])
