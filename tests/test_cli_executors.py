@@ -17,10 +17,11 @@ from typing import Any
 
 import pytest
 
-from builder.cli.base import BuilderStop, place_of, read_place
+from builder.cli.base import BuilderStop
 from builder.cli.executors import build_with
 from builder.cli.many import far
 from builder.cli.many.elsewhere import content_files
+from builder.cli.places import place_of, read_place
 from builder.site.errors import SiteError
 from builder.site.folder import made
 from builder.site.folder.placing import place_kit

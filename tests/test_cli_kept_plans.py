@@ -9,10 +9,10 @@ from typing import NamedTuple
 
 import pytest
 
-from builder.cli.base import place_of, read_place
 from builder.cli.kept_plans import KeptPlan, KeptPlans
 from builder.cli.last_build import folder_marks
 from builder.cli.many.trips import sort_out
+from builder.cli.places import place_of, read_place
 from builder.cli.planner import Planner, planned_kits
 from builder.model.as_data import as_data, of_data
 from builder.model.kit import Kit

@@ -19,7 +19,7 @@ import pytest
 from click.testing import Result
 from PIL import Image
 
-from builder.cli.base import layers_of, place_of
+from builder.cli.places import layers_of, place_of
 from builder.preview import Rebuilt, Shown
 from builder.preview.server import server_for
 from builder.reading.declared.values import on_one_line

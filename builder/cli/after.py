@@ -8,18 +8,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import (
-    BuilderStop,
-    called_as,
-    content_told,
-    layers_of,
-    main,
-    or_nothing_written,
-    own_content_option,
-    own_place,
-    say_problems,
-)
+from builder.cli.base import BuilderStop, called_as, main, or_nothing_written, say_problems
 from builder.cli.completing import ids_of
+from builder.cli.places import content_told, layers_of, own_content_option, own_place
 from builder.problems import ProblemsFound, counted, did_you_mean, errors
 from builder.record import replace
 

@@ -11,18 +11,16 @@ import click
 
 from builder.cli.base import (
     BuilderStop,
-    content_option,
     json_option,
     main,
     named_trips,
-    place_asked,
     read_date,
-    read_place,
     say_problems,
     stop_on,
     stop_on_open,
 )
 from builder.cli.completing import ids_of
+from builder.cli.places import content_option, place_asked, read_place
 from builder.cli.told import read_heated, read_mass, read_tests, read_weighings
 from builder.clock import today
 from builder.model.batch import Method

@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import known_in
+from builder.cli.places import known_in
 from builder.cli.told import read_mass
 from builder.problems import did_you_mean
 

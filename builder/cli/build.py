@@ -11,15 +11,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import (
-    DEFAULT_OUT,
-    DEFAULT_PUBLIC_OUT,
-    BuilderStop,
-    Place,
-    main,
-    place_asked,
-    say_problems,
-)
+from builder.cli.base import DEFAULT_OUT, DEFAULT_PUBLIC_OUT, BuilderStop, main, say_problems
 from builder.cli.completing import ids_of
 from builder.cli.dangers import Dangers, say_lines
 from builder.cli.last_build import (
@@ -32,6 +24,7 @@ from builder.cli.last_build import (
     unchanged,
 )
 from builder.cli.many.wanted import FolderOrUrl, Part, Wanted, part_told
+from builder.cli.places import Place, place_asked
 from builder.cli.telling import told
 from builder.problems import ProblemsFound, as_told, counted, printable
 from builder.site.rendering.generators import GENERATORS, USUAL_GENERATOR

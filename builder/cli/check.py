@@ -9,15 +9,9 @@ from pathlib import Path
 
 import click
 
-from builder.cli.base import (
-    content_option,
-    json_option,
-    main,
-    place_asked,
-    read_place,
-    stop_on,
-)
+from builder.cli.base import json_option, main, stop_on
 from builder.cli.dangers import Dangers, say_lines, told
+from builder.cli.places import content_option, place_asked, read_place
 from builder.problems import Problem, counted, errors
 
 

@@ -14,7 +14,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import place_of
+from builder.cli.places import place_of
 from builder.shipped import shipped_root
 
 if TYPE_CHECKING:

@@ -19,10 +19,10 @@ from collections.abc import Sequence
 from concurrent.futures import Executor
 from pathlib import Path
 
-from builder.cli.base import place_of
 from builder.cli.build import build_folder
 from builder.cli.many.elsewhere import hire_of
 from builder.cli.many.wanted import Wanted
+from builder.cli.places import place_of
 
 
 def build_with(

@@ -10,19 +10,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import (
-    BuilderStop,
-    content_option,
-    json_option,
-    layers_of,
-    main,
-    or_nothing_written,
-    own_place,
-    place_asked,
-    read_place,
-    say_problems,
-)
+from builder.cli.base import BuilderStop, json_option, main, or_nothing_written, say_problems
 from builder.cli.completing import ids_of
+from builder.cli.places import content_option, layers_of, own_place, place_asked, read_place
 from builder.problems import ProblemsFound, counted, did_you_mean, errors, in_order
 
 if TYPE_CHECKING:

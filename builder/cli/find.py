@@ -10,16 +10,9 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import (
-    BuilderStop,
-    content_option,
-    json_option,
-    known_in,
-    main,
-    place_asked,
-    read_searched,
-)
+from builder.cli.base import BuilderStop, json_option, main
 from builder.cli.completing import words_to_find
+from builder.cli.places import content_option, known_in, place_asked, read_searched
 from builder.problems import counted, listed
 
 if TYPE_CHECKING:

@@ -6,18 +6,9 @@ from pathlib import Path
 
 import click
 
-from builder.cli.base import (
-    called_as,
-    content_told,
-    layers_of,
-    main,
-    or_nothing_written,
-    own_content_option,
-    own_place,
-    read_date,
-    say_written,
-)
+from builder.cli.base import called_as, main, or_nothing_written, read_date, say_written
 from builder.cli.completing import ids_of
+from builder.cli.places import content_told, layers_of, own_content_option, own_place
 from builder.cli.told import refuse_no_text
 
 

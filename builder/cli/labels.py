@@ -7,15 +7,9 @@ from pathlib import Path
 
 import click
 
-from builder.cli.base import (
-    BuilderStop,
-    content_option,
-    main,
-    place_asked,
-    read_place,
-    say_problems,
-)
+from builder.cli.base import BuilderStop, main, say_problems
 from builder.cli.completing import ids_of
+from builder.cli.places import content_option, place_asked, read_place
 from builder.clock import today
 from builder.problems import as_told, counted, did_you_mean, errors, in_order
 

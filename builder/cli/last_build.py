@@ -8,8 +8,8 @@ from functools import cache
 from pathlib import Path
 from typing import TypeAlias
 
-from builder.cli.base import Place, shown_path
 from builder.cli.dangers import Dangers
+from builder.cli.places import Place, shown_path
 from builder.record import dataclass, replace
 from builder.shipped import shipped_root
 from builder.site.folder.memory import as_text, told_in, write_over

@@ -10,20 +10,11 @@ from typing import TYPE_CHECKING
 import click
 
 from builder.cli.asking import ask_count, ask_food, ask_mass, ask_one_of, on_terminal
-from builder.cli.base import (
-    BuilderStop,
-    Place,
-    json_option,
-    layers_of,
-    main,
-    or_nothing_written,
-    own_content_option,
-    own_place,
-    say_problems,
-)
+from builder.cli.base import BuilderStop, json_option, main, or_nothing_written, say_problems
 from builder.cli.completing import first_id_of, ids_of
 from builder.cli.load import Load, done_of, pack_as_usual, record_of, told_of
 from builder.cli.log_from import log_from
+from builder.cli.places import Place, layers_of, own_content_option, own_place
 from builder.cli.told import refuse_no_text
 from builder.clock import today
 from builder.model.batch import METHODS, Batch

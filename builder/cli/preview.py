@@ -12,10 +12,11 @@ from typing import TextIO
 
 import click
 
-from builder.cli.base import DEFAULT_OUT, content_option, main, place_asked
+from builder.cli.base import DEFAULT_OUT, main
 from builder.cli.build import build_folder
 from builder.cli.completing import ids_of
 from builder.cli.many.wanted import Wanted
+from builder.cli.places import content_option, place_asked
 
 
 @main.command(short_help="Show a kit, and rebuild it when you save.")

@@ -14,19 +14,15 @@ import click
 
 from builder.cli.base import (
     BuilderStop,
-    content_option,
     json_option,
-    layers_of,
     main,
     or_nothing_written,
-    own_place,
-    place_asked,
     read_date,
-    read_place,
     say_problems,
     to_fill,
 )
 from builder.cli.completing import ids_of
+from builder.cli.places import content_option, layers_of, own_place, place_asked, read_place
 from builder.clock import now, today
 from builder.problems import as_told, counted, did_you_mean, errors, in_order
 

@@ -18,8 +18,9 @@ from typing import TYPE_CHECKING
 import click
 
 from builder.cli.asking import on_terminal
-from builder.cli.base import BuilderStop, Place
+from builder.cli.base import BuilderStop
 from builder.cli.dangers import say_lines
+from builder.cli.places import Place
 from builder.problems import as_told, counted
 from builder.record import replace
 

@@ -10,15 +10,8 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import (
-    BuilderStop,
-    content_option,
-    json_option,
-    main,
-    place_asked,
-    read_place,
-    say_problems,
-)
+from builder.cli.base import BuilderStop, json_option, main, say_problems
+from builder.cli.places import content_option, place_asked, read_place
 from builder.cli.told import read_mass
 from builder.clock import today
 from builder.model.batch import UNTOLD_KEPT_AT_C

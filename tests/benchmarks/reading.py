@@ -140,7 +140,7 @@ def write_bad_items(folder: Path, count: int) -> Path:
 _READ = """
 import os, sys
 from pathlib import Path
-from builder.cli.base import layers_of, place_of
+from builder.cli.places import layers_of, place_of
 from builder.reading.folder import read_folder
 layers = layers_of(place_of(Path(sys.argv[1])))
 before = os.times()

@@ -10,7 +10,7 @@ import pytest
 from axe_playwright_python.sync_playwright import Axe
 from playwright.sync_api import Browser, Page, expect
 
-from builder.cli.base import place_of, read_place
+from builder.cli.places import place_of, read_place
 from builder.clock import today
 from builder.model.content import Content
 from builder.pages.home.showing import figures_of_home, money

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from PIL import Image
 
-from builder.cli.base import layers_of, place_of
+from builder.cli.places import layers_of, place_of
 from builder.model.on_asking import OnAsking
 from builder.reading.anew.cuttings import (
     Key,

@@ -7,8 +7,9 @@ from collections.abc import Callable, Iterator
 from contextlib import AbstractContextManager, contextmanager
 from typing import Any
 
-from builder.cli.base import BuilderStop, Place
+from builder.cli.base import BuilderStop
 from builder.cli.many.trips import Hire
+from builder.cli.places import Place
 from builder.problems import printable
 
 _CONNECT_S, _WORKERS_S = 10, 15  # together well under half a minute

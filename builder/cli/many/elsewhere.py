@@ -8,12 +8,12 @@ from functools import partial
 from pathlib import Path
 from typing import Any
 
-from builder.cli.base import Place, shown_path
 from builder.cli.last_build import folder_marks, state_of_tool
 from builder.cli.many.bench import Bench, Told
 from builder.cli.many.crew import Alone, Home, Lost
 from builder.cli.many.far import Errand, FarBuilt, NotHere, build_far, plan_far
 from builder.cli.many.trips import Hire
+from builder.cli.places import Place, shown_path
 from builder.model.picture import Picture
 from builder.model.since import OldKit
 from builder.planning.graph import held_in

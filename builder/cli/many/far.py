@@ -15,11 +15,11 @@ from collections.abc import Mapping, Sequence
 from pathlib import Path
 from typing import NamedTuple
 
-from builder.cli.base import read_settled
 from builder.cli.kept_plans import KeptPlans
 from builder.cli.last_build import FolderMarks, state_of_tool
 from builder.cli.many.bench import Bench, Told
 from builder.cli.many.wanted import Wanted
+from builder.cli.places import read_settled
 from builder.cli.planner import Planner
 from builder.model.since import OldKit
 from builder.reading.files import ROOMS

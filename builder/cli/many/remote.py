@@ -14,7 +14,8 @@ from pathlib import Path, PurePosixPath
 
 import click
 
-from builder.cli.base import BuilderStop, Place
+from builder.cli.base import BuilderStop
+from builder.cli.places import Place
 from builder.problems import printable
 from builder.reading.files import ENDINGS, ROOMS
 from builder.record import asdict, replace

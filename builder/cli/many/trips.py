@@ -10,15 +10,7 @@ from typing import NamedTuple
 
 import click
 
-from builder.cli.base import (
-    BuilderStop,
-    Place,
-    named_trips,
-    read_place,
-    say_problems,
-    stop_on,
-    stop_on_open,
-)
+from builder.cli.base import BuilderStop, named_trips, say_problems, stop_on, stop_on_open
 from builder.cli.dangers import Dangers, say_lines
 from builder.cli.kept_plans import KeptPlan, KeptPlans
 from builder.cli.many.bench import Bench, Told
@@ -26,6 +18,7 @@ from builder.cli.many.crew import FEW, Alone, Crew, Home, Lost, Pooled
 from builder.cli.many.each_forked import can_fork, cores
 from builder.cli.many.forked import Forked
 from builder.cli.many.wanted import Wanted
+from builder.cli.places import Place, read_place
 from builder.cli.planner import LONG_PLAN, Planner, problems_of_open
 from builder.cli.progress import progress
 from builder.clock import build_epoch, today
