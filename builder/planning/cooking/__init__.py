@@ -12,7 +12,7 @@ from builder.planning.cooking.cooking import cook
 from builder.planning.cooking.hearth import Hearth, OneStove, hearth_of
 from builder.planning.cooking.heating import ON_EMBERS, OVER_FLAME, boil_heat_kj
 from builder.planning.cooking.order_of_work import orders_of_work
-from builder.planning.cooking.parting import Parted, Share, cook_parted
+from builder.planning.cooking.parting import Parted, cook_parted
 from builder.planning.cooking.standing import (
     HEATS,
     Wait,
@@ -26,7 +26,7 @@ from builder.planning.cooking.standing import (
     waits,
 )
 from builder.planning.cooking.tasks import Dish, dish_of
-from builder.planning.cooking.walking import Ready
+from builder.planning.cooking.walking import Ready, Share
 
 __all__ = [
     "HEATS",

@@ -6,22 +6,12 @@ from collections.abc import Mapping, Sequence
 
 from builder.model.figure import add, counted
 from builder.model.gear import Pot
-from builder.model.kit import Conditions
-from builder.model.recipe import Recipe
+from builder.model.kit import Conditions, PlannedStep
 from builder.planning.cooking.cooked import Cooked
 from builder.planning.cooking.hearth import Hearth
 from builder.planning.cooking.heating import heated
-from builder.planning.cooking.walking import PotState, Ready, walked
+from builder.planning.cooking.walking import PotState, Ready, Share, walked
 from builder.record import dataclass, replace
-
-
-@dataclass(frozen=True, slots=True)
-class Share:
-    """What some of the eaters have of a pot: their recipe, so much of each ingredient, so many."""
-
-    recipe: Recipe
-    ready: Mapping[str, Ready]
-    servings: float
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,40 +43,21 @@ def cook_parted(
     """
     before = stays.recipe.part_before or 0
     first, then = slice(None, before), slice(before, None)
-    whole = stays.servings + taken.servings
-    share = taken.servings / whole
+
+    def until_parted(pot: PotState, share: Share) -> tuple[PlannedStep, ...]:
+        steps = walked(pot, share, conditions, hearth, first)
+        return tuple(replace(step, together=True) for step in steps)
+
+    whole = Share(stays.recipe, together, stays.servings + taken.servings)
+    share = taken.servings / whole.servings
     pot = PotState()
-    joint = tuple(
-        replace(step, together=True)
-        for step in walked(
-            pot, stays.recipe, together, whole, conditions, hearth=hearth, steps=first
-        )
-    )
+    joint = until_parted(pot, whole)
     other = pot.part(share)
     taken_g = other.mass_g
-    own = tuple(
-        walked(
-            pot, stays.recipe, stays.ready, stays.servings, conditions, hearth=hearth, steps=then
-        )
-    )
-    theirs = tuple(
-        walked(
-            other, taken.recipe, taken.ready, taken.servings, conditions, hearth=hearth, steps=then
-        )
-    )
+    own = tuple(walked(pot, stays, conditions, hearth, then))
+    theirs = tuple(walked(other, taken, conditions, hearth, then))
     # Until there it stood in the other pot: so long each of them waits, too.
-    until_there = tuple(
-        replace(step, together=True)
-        for step in walked(
-            PotState(),
-            taken.recipe,
-            taken.ready,
-            taken.servings,
-            conditions,
-            hearth=hearth,
-            steps=first,
-        )
-    )
+    until_there = until_parted(PotState(), taken)
     if any(step.do == "simmer" for step in theirs):
         other.boils = True  # its pot is to be heated with what is in it
     fires = counted(0 if has_embers else 1, "fires")

@@ -28,6 +28,15 @@ class Ready:
     taken_up_ml: float = 0.0  # of it
 
 
+@dataclass(frozen=True, slots=True)
+class Share:
+    """What some eaters have of a pot: their recipe, so much of each ingredient, so many."""
+
+    recipe: Recipe
+    ready: Mapping[str, Ready]
+    servings: float
+
+
 def _with(before: float, more: float) -> float:
     """Add to what is there; where there is nothing yet, no zero is written before it."""
     if before is NO_WATER or before is NO_FOOD:
@@ -113,17 +122,15 @@ class PotState:
 
 def walked(
     state: PotState,
-    recipe: Recipe,
-    ready: Mapping[str, Ready],
-    servings: float,
+    share: Share,
     conditions: Conditions,
-    *,
     hearth: Hearth,
     steps: slice = slice(None),
 ) -> Iterator[PlannedStep]:
     """Walk the steps of a recipe, or some of them, and let the pot follow."""
-    scale = servings / recipe.serves
-    for step in recipe.steps[steps]:
+    ready, servings = share.ready, share.servings
+    scale = servings / share.recipe.serves
+    for step in share.recipe.steps[steps]:
         into_pot = step.do not in ("serve", "press")
         for name in step.uses if into_pot else ():
             state.put(ready[name])

@@ -374,10 +374,8 @@ class _MenuPlanner:
         has_embers: bool,
     ) -> Cooked:
         """Walk the recipe's steps for those who eat."""
-        recipe = self.content.dish(item)
-        return cook(
-            recipe, _ready(portions), heads(item), conditions, hearth, has_embers=has_embers
-        )
+        share = Share(self.content.dish(item), _ready(portions), heads(item))
+        return cook(share, conditions, hearth, has_embers=has_embers)
 
     def titled(self, recipe: Recipe, item: MealItem) -> str:
         """Give a dish's name, and what is in it instead of something else."""
