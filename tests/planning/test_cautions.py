@@ -408,7 +408,7 @@ SAYS: list[tuple[str, Callable[[], Folder], str]] = [
      lambda: cooks(boiled(), {"start_camp": {"camp_altitude": "0 m", "air": {"low": "-20 degC"}}}),
      "−20\u00a0°C"),
     ("energy-short-day", lambda: for_each("1 kg", "10 g"),
-     "On day 1 Bo gets less than three quarters of what the day takes"),
+     "Not enough for Bo on day 1, by their own need; the party as a whole has enough."),
     ("long-dry-stretch", lambda: treated("filter", "none"), "the camp has no water"),
     # He needs 2.5 l · (1 + 0.06 · 6 · 3 / 16) and 13 h of 1 l less 125 ml: 14 l, told as 11.4.
     ("over-drinking", lambda: all_day(13), "needs 11.4\u00a0l or more on"),

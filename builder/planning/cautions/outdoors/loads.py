@@ -7,10 +7,13 @@ from collections.abc import Iterator
 from builder.model.kit import Spot
 from builder.planning.cautions.facts import Facts, Finding
 from builder.planning.menu import left_out
+from builder.planning.naming import days_said
 from builder.planning.needs import GROWN_UP_YEARS
 
 ENERGY_SHORT_SHARE = 0.90
 ENERGY_SHORT_DAY_SHARE = 0.75
+# So many are named who go short; of more, each one's own page tells.
+NAMED = 4
 # The most that leaders' guidance lets anybody carry, whatever they say themselves (read in a copy).
 MOST_OF_BODY_SHARE = 1 / 3
 MOST_OF_CHILD_SHARE = 1 / 4
@@ -79,15 +82,18 @@ def energy_short_day(facts: Facts) -> Iterator[Finding]:
                 f"day-{day.day}",
                 Spot(days=(day.day,)),
             )
+    short: dict[str, None] = {}
+    days: list[int] = []
     for person in facts.trip.party:
         for each in left_out(facts.trip, facts.days, person.name):
             if each.meal is None and not each.meant:
-                # Shares by person stay out of public kits.
-                says = facts.say(
-                    "On day {n} {name} gets less than three quarters of what the day takes, and "
-                    "the party as a whole has enough.",
-                    n=each.day,
-                    name=person.name,
-                )
-                at = Spot(person=person.name, days=(each.day,))
-                yield Finding(says, f"day-{each.day}", at)
+                short[person.name] = None
+                days.append(each.day)
+    if short:
+        # Who gets how much stands on each one's page; shares by person stay out of public kits.
+        says = facts.say(
+            "Not enough for {who} on {days}, by their own need; the party as a whole has enough.",
+            who=facts.say.listed(short) if len(short) <= NAMED else facts.say("several of you"),
+            days=days_said(facts.say, sorted(set(days))),
+        )
+        yield Finding(says, "food")
