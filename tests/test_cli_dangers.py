@@ -27,6 +27,7 @@ def test_a_trip_without_a_danger_of_its_own_says_what_is_read_aloud(in_empty_fol
     aloud = "to read aloud before you leave: Stove and embers stay outside; Keep gas canisters cool"
     assert f"{aloud}, and 5 more." in said.output
     assert "danger: " not in said.output
+    assert "to mend that" not in said.output
 
 
 def test_check_ends_with_the_dangers_in_words(in_empty_folder: Path) -> None:
@@ -34,6 +35,7 @@ def test_check_ends_with_the_dangers_in_words(in_empty_folder: Path) -> None:
     said = tripkit("check", "--content", "mine/content")
     assert said.exit_code == 0, said.output
     assert SAID in said.output
+    assert "    to mend that: give the dish `for: [not nuts]`" in said.output
     assert tripkit("check", "--content", "mine/content", "--strict").exit_code == 1
 
 

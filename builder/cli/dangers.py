@@ -37,6 +37,8 @@ class Dangers:
 
 def _lines_of(kits: Iterable[Kit]) -> Iterator[str]:
     """Say each trip's own dangers with what brings them up, and how many cares and notes."""
+    from builder.pages.trip.placing import REFUSED
+
     for kit in kits:
         own, aloud = (_of_level(kit, "danger", aloud) for aloud in (False, True))
         told = (
@@ -47,6 +49,11 @@ def _lines_of(kits: Iterable[Kit]) -> Iterator[str]:
         yield f"{kit.title} ({kit.id}): {', '.join(told)}."
         for each in own:
             yield f"  danger: {_in_words(each)}"
+        if any(each.id == REFUSED for each in own):
+            yield (
+                "    to mend that: give the dish `for: [not nuts]`, or the like, and who avoids it "
+                "a line of their own, with `swap:` or another dish"
+            )
         if aloud:
             titles = dict.fromkeys(each.title for each in aloud)
             more = len({each.id for each in kit.cautions if each.aloud}) - len(titles)

@@ -103,7 +103,7 @@ def _of_orders(say: Speech) -> Words:
 def _of_mine(say: Speech) -> Words:
     return {
         "whoAreYou": say("Who are you?"),
-        "anybody": say("not given"),
+        "anybody": say("somebody else"),
         "notForYou": say("Not for you: {foods}"),
         "readPacket": say("Read the packet first: {foods}"),
     }
