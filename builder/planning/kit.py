@@ -16,6 +16,7 @@ from builder.model.kit import (
     NutritionTotals,
     PersonDay,
     WaterDay,
+    Weights,
 )
 from builder.model.learned import NOTHING_LEARNED, Learned
 from builder.model.looks import ColdGas
@@ -27,6 +28,7 @@ from builder.planning.after import drinking_learned, fuel_learned, reviewed
 from builder.planning.carrying import defaults_taken, utensils_of, weights
 from builder.planning.cautions import STANDING, Facts, cautions_of, kept_cold, turns_of
 from builder.planning.cooking import (
+    CookingPlaces,
     Hearth,
     cooking_places,
     hearth_of,
@@ -78,7 +80,7 @@ from builder.planning.needs import (
 )
 from builder.planning.stock import Stock, kit_batches
 from builder.record import replace
-from builder.speech import Speech, speech_of
+from builder.speech import Speech
 
 
 def plan_trip(
@@ -95,35 +97,20 @@ def plan_trip(
     `in_steps` takes the place of what bodies need, where those may not be told. A kit `to_check`
     holds what problems and cautions hang on, and nothing that only pages tell.
     """
-    say = speech_of(trip.language)
     places = cooking_places(trip)
     hearth = hearth_of(trip, content)
     menus = plan_menu(trip, content, stock.judged, places, hearth)
-    drinkers = [
-        [
-            person_water(person, day, places.by_day[day.number - 1], menus[day.number - 1])
-            for person in trip.party
-        ]
-        for day in trip.days
-    ]
-    if in_steps is not None:
-        drinkers = drinking_in_steps(drinkers, in_steps)
-    drinkers = drinking_learned(drinkers, learned)
+    drinkers = drinking_learned(_drinkers(trip, places, menus, in_steps), learned)
     waters = [water_day(trip, day, drinkers, menus, places) for day in trip.days]
     fuel_days = [
-        fuel_day(day, places, menus[day.number - 1], water, hearth)
-        for day, water in zip(trip.days, waters, strict=True)
+        fuel_day(day, places, menu, water, hearth)
+        for day, menu, water in zip(trip.days, menus, waters, strict=True)
     ]
     unlearned = fuel_days if learned.fuel else ()
     fuel_days = fuel_learned(fuel_days, learned)
     fuels = kit_fuels(trip, hearth, fuel_days, unlearned)
     load = weights(trip, hearth, menus, fuels, fuel_days, waters=waters)
-    energies = [
-        [person_energy(trip, day, person, load.by_day_g[day.number - 1]) for person in trip.party]
-        for day in trip.days
-    ]
-    if in_steps is not None:
-        energies = energies_in_steps(energies, in_steps)
+    energies = _energies(trip, load, in_steps)
     needs_kcal = {
         person.name: add(day[number].need_kcal for day in energies)
         for number, person in enumerate(trip.party)
@@ -186,7 +173,7 @@ def plan_trip(
         batches=batches,
         weights=load,
         cautions=cautions,
-        standing=content.cautions.get(STANDING) or _no_standing(say),
+        standing=content.cautions.get(STANDING) or _no_standing(facts.say),
         shopping=(),
         proposals=(),
         sources=(),
@@ -250,8 +237,31 @@ def _told_whole(kit: Kit, trip: Trip, facts: Facts, stock: Stock) -> Kit:
     )
 
 
-# Reading ships this text; a folder that lost it still gets the sentence's heart.
+def _drinkers(
+    trip: Trip,
+    places: CookingPlaces,
+    menus: Sequence[Sequence[MenuItem]],
+    in_steps: PartyNeeds | None,
+) -> list[list[PersonWater]]:
+    """Give what each one drinks on each day."""
+    by_day = [
+        [person_water(person, day, here, menu) for person in trip.party]
+        for day, here, menu in zip(trip.days, places.by_day, menus, strict=True)
+    ]
+    return by_day if in_steps is None else drinking_in_steps(by_day, in_steps)
+
+
+def _energies(trip: Trip, load: Weights, in_steps: PartyNeeds | None) -> list[list[PersonEnergy]]:
+    """Give what each one needs on each day, with what is carried there."""
+    by_day = [
+        [person_energy(trip, day, person, load_g) for person in trip.party]
+        for day, load_g in zip(trip.days, load.by_day_g, strict=True)
+    ]
+    return by_day if in_steps is None else energies_in_steps(by_day, in_steps)
+
+
 def _no_standing(say: Speech) -> CautionText:
+    """Give the heart of the standing sentence, where a folder lost the one that ships."""
     text = say("Local rules and official advice come first.")
     return CautionText(STANDING, "care", "", text)
 
