@@ -181,12 +181,17 @@ def number(value: float) -> str:
     return str(int(value)) if value == int(value) else repr(float(value))
 
 
-@lru_cache(maxsize=16_384)  # a figure is told where it comes about and wherever it goes in
 def worked(say: Speech, value: float, unit: str = "") -> str:
     """Give a number with enough digits to work on with by hand, in the unit it is computed in."""
+    # The bare number: a figure that was remembered would keep all that it was worked out of.
+    return _worked(say, float(value), unit)
+
+
+@lru_cache(maxsize=16_384)  # a figure is told where it comes about and wherever it goes in
+def _worked(say: Speech, value: float, unit: str) -> str:
     if not math.isfinite(value):
         return say("without limit")
-    shown = say.signs(_digits(float(value)))
+    shown = say.signs(_digits(value))
     return f"{shown}\u00a0{say.unit(unit)}" if unit else shown
 
 
