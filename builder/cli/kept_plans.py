@@ -207,8 +207,8 @@ class _States:
         found = self.texts.get(key)
         if found is None:
             return ""
-        at = found.node.place
-        return f"{found.path}:{at.line}:{at.column} {written_words(found)}"
+        at = "" if found.whole_file else f":{found.node.place.line}:{found.node.place.column}"
+        return f"{found.path}{at} {written_words(found)}"
 
 
 def _same_each_time(record: object) -> str:

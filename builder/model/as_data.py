@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import datetime
+import json
 from collections.abc import Callable, Mapping
 from functools import cache
 from types import UnionType
 from typing import Any, TypeVar, Union, get_args, get_origin, get_type_hints
 
+from builder.model.figure import Count, Figure
 from builder.record import names_of
 
 Record = TypeVar("Record")
@@ -21,7 +23,9 @@ def as_data(value: object) -> object:
         return [as_data(each) for each in value]
     if isinstance(value, datetime.date):
         return value.isoformat()
-    return value
+    if isinstance(value, Figure):
+        return float(value)
+    return int(value) if isinstance(value, Count) else value
 
 
 def of_data(kind: type[Record], data: object) -> Record:
@@ -29,6 +33,16 @@ def of_data(kind: type[Record], data: object) -> Record:
     asked: Any = kind
     made: Record = _maker(asked)(data)
     return made
+
+
+def packed(value: object) -> bytes:
+    """Give the data of a record in few bytes: for what waits, or goes to another process."""
+    return json.dumps(as_data(value), ensure_ascii=False, separators=(",", ":")).encode()
+
+
+def unpacked(kind: type[Record], data: bytes) -> Record:
+    """Give the record that was packed."""
+    return of_data(kind, json.loads(data))
 
 
 @cache

@@ -67,9 +67,17 @@ class RecordText:
 
     path: str  # inside a content folder, such as "foods/fruit.yaml"
     text: str  # of the whole file
-    node: Node
+    kept_node: Node | None  # None where the words are read again when somebody asks
     section: str = ""  # of a gear file, such as "stoves"
     whole_file: bool = False
+    shown: str = ""  # the file as people are told it, where it is read again
+
+    @property
+    def node(self) -> Node:
+        """Where it stands in its file."""
+        node = self.kept_node or read_yaml(self.text, self.shown)[0]
+        assert node is not None, "what was read once can be read again"
+        return node
 
 
 @dataclass(frozen=True, slots=True)
@@ -415,8 +423,9 @@ class _FolderReader:
             ]
             trips[trip_id] = trip
             self.owner["trip", trip_id] = layer
+            # Its nodes take most of the memory of a large folder, and few ask for them.
             self.texts["trip", trip_id] = RecordText(
-                file.path, file.text, file.node, whole_file=True
+                file.path, file.text, None, whole_file=True, shown=file.node.place.file
             )
         return trips
 

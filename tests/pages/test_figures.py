@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import sys
+
 import pytest
 
+from builder.model.figure import Figure, Named
 from builder.pages.figures import Figures, anchor, worked
 from builder.speech import speech_of
 from builder.units import System
@@ -28,6 +31,13 @@ US = Figures("us", 300, frozenset(), ENGLISH)
 )
 def test_worked_numbers_keep_enough_digits(value: float, unit: str, shown: str) -> None:
     assert worked(ENGLISH, value, unit) == shown
+
+
+def test_what_is_shown_does_not_keep_what_it_was_worked_out_of() -> None:
+    figure = Figure(412.25, Named("mass of a pack", "a-source"))
+    before = sys.getrefcount(figure)
+    assert worked(ENGLISH, figure, "g") == "412.25\u00a0g"
+    assert sys.getrefcount(figure) == before
 
 
 @pytest.mark.parametrize(

@@ -180,6 +180,13 @@ def test_a_trip_may_have_a_folder_with_other_files_in_it(tmp_path: Path) -> None
     assert found.texts["trip", "ridge"].whole_file
 
 
+def test_a_trip_is_kept_as_its_words_and_its_places_are_told_as_before(tmp_path: Path) -> None:
+    # Of a thousand trips all that was read would take four times the memory.
+    kept = read(tmp_path, {**GOOD, "trips/tarrow.yaml": TRIP}).texts["trip", "tarrow"]
+    assert kept.kept_node is None
+    assert kept.node.entries["days"].place.file == "my/trips/tarrow.yaml"
+
+
 # -- files --------------------------------------------------------------------------------------
 
 

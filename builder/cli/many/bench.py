@@ -5,14 +5,14 @@ from __future__ import annotations
 import os
 import pickle
 import tempfile
-from typing import IO, Any, NamedTuple
+from typing import IO, NamedTuple
 
 from builder.cli.dangers import Dangers
 from builder.cli.kept_plans import KeptPlans
 from builder.cli.many.wanted import Wanted
 from builder.cli.planner import OneTrip, Planner
 from builder.clock import build_epoch
-from builder.model.as_data import as_data
+from builder.model.as_data import packed
 from builder.model.kit import Kit
 from builder.model.since import OldKit
 from builder.pages.pictures import pictures_of
@@ -36,7 +36,7 @@ class Told(NamedTuple):
     trip_id: str
     problems: tuple[Problem, ...]
     dangers: Dangers | None = None  # none where it could not be planned
-    share: Any = None  # what the home needs of it, as plain data
+    share: bytes = b""  # what the home needs of it, packed: a thousand of them wait for it
 
 
 class Ready(NamedTuple):
@@ -64,7 +64,7 @@ class Bench:
         self._ready.put(trip_id, ready)
         planned = ready.planned
         return Told(
-            trip_id, planned.problems, Dangers.of([planned.kit]), as_data(share_of(planned.kit))
+            trip_id, planned.problems, Dangers.of([planned.kit]), packed(share_of(planned.kit))
         )
 
     def build(self, trip_id: str, since: OldKit | None, stands: str = "") -> Built:

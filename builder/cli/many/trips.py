@@ -22,7 +22,7 @@ from builder.cli.places import Place, read_place
 from builder.cli.planner import LONG_PLAN, Planner, problems_of_open
 from builder.cli.progress import progress
 from builder.clock import build_epoch, today
-from builder.model.as_data import of_data
+from builder.model.as_data import unpacked
 from builder.model.content import Content
 from builder.model.home import AT_HOME
 from builder.model.since import OldKit
@@ -116,9 +116,10 @@ def all_planned(
         home = None
         if with_home:
             refuse_foreign_names(wanted.out, [AT_HOME])
-            shares = [of_data(TripShare, each.share) for each in told]
-            shares += [each.share for each in sorted_out.kept]
-            home = partial(_built_home, planner, shares, wanted, plans.tool)
+            kept = [each.share for each in sorted_out.kept]
+            home = partial(
+                _built_home, planner, kept, [each.share for each in told], wanted, plans.tool
+            )
         yield AllPlanned(
             bench, crew, sorted_out.to_plan, sorted_out.kept, since, home, problems, dangers
         )
@@ -172,7 +173,9 @@ def _has_home(content: Content) -> bool:
     return has_home(content)
 
 
-def _built_home(planner: Planner, shares: Sequence[TripShare], wanted: Wanted, tool: str) -> Built:
+def _built_home(
+    planner: Planner, kept: Sequence[TripShare], told: Sequence[bytes], wanted: Wanted, tool: str
+) -> Built:
     """Plan the home, whose day is the day of the build, and build its site."""
     from builder.cli.kept_runs import KeptRuns
     from builder.planning.home import day_of, plan_home
@@ -180,6 +183,7 @@ def _built_home(planner: Planner, shares: Sequence[TripShare], wanted: Wanted, t
     content = planner.folder.content
     day = day_of(content, today())
     root = shipped_root()
+    shares = [*kept, *(unpacked(TripShare, each) for each in told)]
     ordered = sorted(shares, key=lambda each: each.id)
     with KeptRuns(wanted.out, tool, is_asked=not wanted.force) as runs:
         plan = plan_home(content, planner.stock, ordered, day, search=runs.search)

@@ -132,10 +132,13 @@ def written_words(record: RecordText) -> str:
 
     Where it takes something from elsewhere in its file, or may do so, that is the whole file.
     """
-    text, node = record.text, record.node
+    text = record.text
+    if record.whole_file:
+        return text
+    node = record.node
     start = comments_above(text, text.rfind("\n", 0, node.start) + 1)
     own = text[start : line_end(text, last_offset(node))]
-    return text if record.whole_file or "*" in own else own
+    return text if "*" in own else own
 
 
 def cut(record: RecordText) -> str:

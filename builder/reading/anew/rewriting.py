@@ -83,7 +83,7 @@ def rewritten(trip: RecordText, changes: Changes) -> Rewritten:
     """Give the new trip; what stands for several places at once stays that where it can."""
     text, node = spelt_out(trip.text, trip.node)
     # With each place written out by itself every change means just that place.
-    apart = _changed(replace(trip, text=text, node=node), changes)
+    apart = _changed(replace(trip, text=text, kept_node=node), changes)
     if text == trip.text:
         return apart
     meant = read_plain(apart.text)

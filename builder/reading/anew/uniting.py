@@ -81,7 +81,7 @@ class Draft:
         if entry is None or entry.node.flow or not entry.node.items:
             self.add((), key, [in_flow(each) for each in items])
             return
-        cuts = "".join(cut(replace(record, node=each)) for each in items)
+        cuts = "".join(cut(replace(record, kept_node=each)) for each in items)
         lines = textwrap.indent(cuts, margin_of_items(self.text, entry.node))
         self.change(behind_items(self.text, entry.node, lines))
 
