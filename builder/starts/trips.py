@@ -77,7 +77,7 @@ def start_trip(
         made = _from_example(asked).encode("utf-8")
         return write_content(folder, {f"trips/{name}.yaml": made}), []
     if _is_kit(source):
-        return _from_kit(folder, layers, Path(source), asked)
+        return _from_kit(folder, layers, Path(source), here, asked)
     if asked.theirs:
         raise StartError("--take-theirs goes with a kit of somebody else", "leave it out")
     old, trip = trip_there(source, here, shown, "; or name a kit's zip file")
@@ -143,74 +143,99 @@ def _check_who(trip: Trip, asked: NewTrip) -> None:
 
 
 def _from_kit(
-    folder: Path, layers: Sequence[Layer], source: Path, asked: NewTrip
+    folder: Path, layers: Sequence[Layer], source: Path, here: Folder, asked: NewTrip
 ) -> tuple[list[Path], list[str]]:
-    name = asked.name
     if (source / CONTENT_ZIP).is_file():  # the folder of a kit
         source = source / CONTENT_ZIP
     if not source.is_file():
         raise StartError(f"there is no file {source}", "name a kit's zip, such as kits/a-trip.zip")
+    path = f"trips/{asked.name}.yaml"
     with tempfile.TemporaryDirectory() as scratch:
         records, proposed = _unpacked(source, Path(scratch))
-        kit_layer = Layer(records, f"{source.name}/{CONTENT_ZIP}")
         # The demo holds what ships and more in one layer.
         shipped = [replace(each, rooms=ALWAYS_SHIPPED) for each in layers if each.vouched]
-        kit = read_folder([*shipped, kit_layer])
-        if errors(kit.problems):
-            raise ProblemsFound(kit.problems)
+        of_kit = [*shipped, Layer(records, f"{source.name}/{CONTENT_ZIP}")]
+        kit = _read_whole(of_kit)
         if len(kit.content.trips) != 1:
             raise StartError(f"{source} does not hold one trip", "name the zip of one kit")
         (trip,) = kit.content.trips.values()
         _check_who(trip, asked)
-        here = read_folder(layers)
-        eaten = packs_of_trip(trip, kit.content, check(kit.content)[0].judged)
-        path = f"trips/{name}.yaml"
         as_before = _changes(asked, here.content)
-        new_trip = rewritten(kit.texts["trip", trip.id], as_before)
-        (records / path).write_text(new_trip.text, "utf-8")
-        pictures = pictures_told(kit.content, ("trip", trip.id))
-        beside = {own_beside(path, each.file): copy_of(each) for each in pictures}
-        for place, data in {**beside, **track_beside(kit, trip.id, path)}.items():
-            own = records / place
-            own.parent.mkdir(parents=True, exist_ok=True)
-            own.write_bytes(data)
-        for old in (records / "trips").rglob("*.yaml"):
-            if old != records / path:
-                old.unlink()
-        new = read_folder([*shipped, kit_layer])
-        if errors(new.problems):
-            raise ProblemsFound(new.problems)
-
-        def files_of(named: Trip, content: Content, said: Rewritten) -> tuple[Taken, FilesMade]:
-            """Give what of the kit is taken for the batches that a trip names, and its files."""
-            taken = taken_of(records_of_trip(named, content, ()), new, here, asked.theirs)
-            whole = new.texts["trip", name]
-            taken.texts["trip", name] = replace(whole, text=said.text)
-            placed = _placed(taken.texts, new, name, eaten)
-            files = {
-                each: text.encode("utf-8") for each, text in cut_files(taken.texts, placed).items()
-            }
-            files |= {
-                own_beside(placed[key].path, each.file): copy_of(each)
-                for key in placed
-                for each in pictures_told(new.content, key)
-            }
-            return taken, {**files, **track_beside(new, name, path)}
-
-        taken, written = files_of(new.content.trips[name], new.content, new_trip)
-        found = read_over(written, layers)
+        said = rewritten(kit.texts["trip", trip.id], as_before)
+        _put_in_place(kit, trip.id, records, path, said.text)
+        eaten = packs_of_trip(trip, kit.content, check(kit.content)[0].judged)
+        brought = _Brought(_read_whole(of_kit), here, asked, path, eaten)
+        taken, files = brought.files_of(brought.kit.content.trips[asked.name], said)
+        found = read_over(files, layers)
         warnings = stop_on_new(found.problems, here.problems)
-        packs = packs_anew(name, found.content)
+        packs = packs_anew(asked.name, found.content)
         if packs.gone:
             changes = replace(as_before, gone=packs.gone, packs=packs.chosen)
-            new_trip = rewritten(kit.texts["trip", trip.id], changes)
-            taken, written = files_of(packs.trip, found.content, new_trip)
-            warnings = stop_on_new(read_over(written, layers).problems, here.problems)
-        shown = f"{layers[-1].shown}/{path}"
-        notes = [*packs.notes, *new_trip.told(shown, lines_above(path, new_trip.text.encode()))]
-        notes += [*taken.notes, *_not_here(proposed, here)]
-        notes += [str(each) for each in warnings]
-    return write_content(folder, written), notes
+            said = rewritten(kit.texts["trip", trip.id], changes)
+            taken, files = brought.files_of(packs.trip, said, found.content)
+            warnings = stop_on_new(read_over(files, layers).problems, here.problems)
+    notes = [
+        *packs.notes,
+        *said.told(f"{layers[-1].shown}/{path}", lines_above(path, said.text.encode())),
+        *taken.notes,
+        *_not_here(proposed, here),
+        *(str(each) for each in warnings),
+    ]
+    return write_content(folder, files), notes
+
+
+def _read_whole(layers: Sequence[Layer]) -> Folder:
+    """Read a kit's content; raise ProblemsFound where anything in it is wrong."""
+    kit = read_folder(layers)
+    if errors(kit.problems):
+        raise ProblemsFound(kit.problems)
+    return kit
+
+
+def _put_in_place(kit: Folder, old: str, records: Path, path: str, text: str) -> None:
+    """Put the new trip in the place of a kit's own, with its pictures and its track."""
+    pictures = pictures_told(kit.content, ("trip", old))
+    beside = {own_beside(path, each.file): copy_of(each) for each in pictures}
+    beside |= track_beside(kit, old, path)
+    for place, data in {path: text.encode("utf-8"), **beside}.items():
+        own = records / place
+        own.parent.mkdir(parents=True, exist_ok=True)
+        own.write_bytes(data)
+    for each in (records / "trips").rglob("*.yaml"):
+        if each != records / path:
+            each.unlink()
+
+
+@dataclass(frozen=True, slots=True)
+class _Brought:
+    """A kit whose trip is the new one, and the folder that it is brought into."""
+
+    kit: Folder
+    here: Folder
+    asked: NewTrip
+    path: str  # of the trip
+    eaten: Mapping[str, int]  # packs of each batch that the old trip ate
+
+    def files_of(
+        self, trip: Trip, said: Rewritten, content: Content | None = None
+    ) -> tuple[Taken, FilesMade]:
+        """Give what is taken of the kit for what a trip names, and all files that it makes.
+
+        `content` is what the trip was read with, where that is not the kit's.
+        """
+        kit, name = self.kit, self.asked.name
+        named = records_of_trip(trip, content or kit.content, ())
+        taken = taken_of(named, kit, self.here, self.asked.theirs)
+        taken.texts["trip", name] = replace(kit.texts["trip", name], text=said.text)
+        placed = _placed(taken.texts, kit, name, self.eaten)
+        texts = cut_files(taken.texts, placed)
+        pictures = {
+            own_beside(placed[key].path, each.file): copy_of(each)
+            for key in placed
+            for each in pictures_told(kit.content, key)
+        }
+        files = {each: text.encode("utf-8") for each, text in texts.items()}
+        return taken, {**files, **pictures, **track_beside(kit, name, self.path)}
 
 
 def _unpacked(source: Path, scratch: Path) -> tuple[Path, tuple[str, ...]]:
