@@ -462,3 +462,12 @@ def test_where_nobody_told_when_the_trip_starts_its_packs_dates_are_to_be_looked
     says = "Not given: when the trip starts. Hold each date against the day you eat it."
     assert says in page(replace(sample_kit(), start=None), "drying.md")
     assert says not in page(sample_kit(), "drying.md")
+
+
+@pytest.mark.parametrize(("high_g", "is_told"), [(1.1, True), (1.0, False)])
+def test_fuel_that_may_not_last_is_told_beside_what_to_take(high_g: float, is_told: bool) -> None:
+    kit = sample_kit()
+    (fuel,) = kit.fuels
+    held_g = sum(each.holds_g * each.count for each in fuel.containers)
+    told = page(replace(kit, fuels=(replace(fuel, high_g=high_g * held_g),)), "fuel.md")
+    assert ("take a container more, or soak cold" in told) == is_told

@@ -108,6 +108,14 @@ def _of_fuel(fuel: KitFuel, at: str, figures: Figures) -> Iterator[Fact]:
     yield Fact(say.of("a stove", "For"), text(say.listed(each.name for each in fuel.stoves)))
     yield Fact(say("Likely burnt"), _likely(fuel, at, figures))
     yield Fact(say("With the reserve"), figures.both(fuel.carry_g, "mass_g", f"{at}.carry_g"))
+    held_g = sum(each.holds_g * each.count for each in fuel.containers)
+    if fuel.containers and fuel.high_g > held_g:
+        says = say(
+            "up to {high}, and you take {held}: take a container more, or soak cold what can be",
+            high=figures.plain(fuel.high_g, "mass_g"),
+            held=figures.plain(held_g, "mass_g"),
+        )
+        yield Fact(say("In the worst case"), text(says))
     if len(fuel.stoves) == 1:
         yield Fact(say("Stove efficiency"), _efficiency(fuel, at, figures))
         return
