@@ -11,7 +11,6 @@ from builder.pages.charts.drawing import (
     Level,
     Mark,
     Words,
-    drawn,
     in_lines,
     words_wide,
 )
@@ -36,7 +35,6 @@ __all__ = [
     "Row",
     "Words",
     "draw",
-    "drawn",
     "energy_chart",
     "fuel_chart",
     "half_hours",

@@ -19,7 +19,6 @@ from builder.pages.charts.drawing import (
     Lead,
     Mark,
     Words,
-    drawn,
     in_lines,
     mark_at,
     px,
@@ -98,7 +97,7 @@ def draw(
             leads += name_leads
             y += below_names - ground - _NAMES_AT + _NAMES_END
     told = ". ".join(f"{row.name}: {row.told or row.says}" for row in rows)
-    return drawn(
+    return Chart(
         chart_id,
         title,
         told,

@@ -150,9 +150,8 @@ class Chart:
 
     id: str
     title: str
-    text: str
-    width: str
-    height: str
+    told: str  # what it shows, without the last stop
+    tall: float
     bars: tuple[Bar, ...] = ()
     marks: tuple[Mark, ...] = ()
     words: tuple[Words, ...] = ()
@@ -161,6 +160,21 @@ class Chart:
     behind: Table | None = None
     levels: tuple[Level, ...] = ()
     leads: tuple[Lead, ...] = ()
+
+    @property
+    def text(self) -> str:
+        """Say what it shows."""
+        return f"{self.told}."
+
+    @property
+    def width(self) -> str:
+        """Give how wide it is laid out."""
+        return str(WIDTH)
+
+    @property
+    def height(self) -> str:
+        """Give how high it is laid out."""
+        return px(self.tall)
 
     @property
     def hatchings(self) -> tuple[str, ...]:
@@ -181,39 +195,6 @@ def across(x: str) -> str:
 def down(y: str) -> str:
     """Give a coordinate in heights of letters."""
     return f"{float(y) / LETTERS:.3f}".rstrip("0").removesuffix(".") + "em"
-
-
-def drawn(
-    chart_id: str,
-    title: str,
-    told: str,
-    height: float,
-    *,
-    bars: tuple[Bar, ...] = (),
-    marks: tuple[Mark, ...] = (),
-    words: tuple[Words, ...] = (),
-    lines: tuple[str, ...] = (),
-    dots: tuple[Dot, ...] = (),
-    behind: Table | None = None,
-    levels: tuple[Level, ...] = (),
-    leads: tuple[Lead, ...] = (),
-) -> Chart:
-    """Give a drawing of its parts."""
-    return Chart(
-        chart_id,
-        title,
-        f"{told}.",
-        str(WIDTH),
-        px(height),
-        bars=bars,
-        marks=marks,
-        words=words,
-        lines=lines,
-        dots=dots,
-        behind=behind,
-        levels=levels,
-        leads=leads,
-    )
 
 
 def words_wide(words: str) -> float:

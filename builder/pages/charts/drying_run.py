@@ -18,7 +18,6 @@ from builder.pages.charts.drawing import (
     Lead,
     Level,
     Words,
-    drawn,
     in_lines,
     points,
     px,
@@ -67,7 +66,7 @@ def run_chart(figures: Figures, batch: str, run: DryingRun) -> Chart:
         y(run.target_g),
         LEFT + words_wide(heavy) + GAP,
     )
-    return drawn(
+    return Chart(
         f"run-{batch}",
         say("Weight of the load: dry enough after about {time}; dots are weighings", time=dry),
         ". ".join(told),

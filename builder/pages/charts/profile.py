@@ -14,7 +14,6 @@ from builder.pages.charts.drawing import (
     Chart,
     Dot,
     Words,
-    drawn,
     points,
     px,
     words_wide,
@@ -62,7 +61,7 @@ def profile_chart(kit: Kit) -> Chart | None:
             n=camps[top].day,
             height=shown[top],
         )
-    return drawn(
+    return Chart(
         "profile-chart",
         title,
         told,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from builder.model.kit import Kit, KitDay
 from builder.model.track import is_gap
 from builder.pages import words
-from builder.pages.charts.drawing import LINE, WIDTH, Chart, Dot, Words, drawn, points, px, short
+from builder.pages.charts.drawing import LINE, WIDTH, Chart, Dot, Words, points, px, short
 from builder.pages.charts.profile import (
     DAY_ROOM,
     LABEL_OVER,
@@ -95,7 +95,7 @@ def way_chart(kit: Kit) -> Chart | None:
             for (x, _), row in zip(dots, rows, strict=True)
         ]
         said += with_room(below, [0.0] * len(below), DAY_ROOM)
-    return drawn(
+    return Chart(
         "profile-chart",
         say(
             "The way and its camps, with water and dinner: the highest at {height}",

@@ -227,9 +227,8 @@ def _chart(say: Speech, week: datetime.date, stretches: list[_Stretch]) -> Chart
     return Chart(
         id=f"week-{week.isoformat()}",
         title=_shows(say, week, stretches),
-        text=f"{told}.",
-        width=f"{WIDTH}",
-        height=f"{top:g}",
+        told=told,
+        tall=top,
         bars=tuple(bars),
         marks=tuple(days),
         words=tuple(words),

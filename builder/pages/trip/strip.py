@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from builder.model.kit import Kit, KitDay
 from builder.pages import words
-from builder.pages.charts import WIDTH, Bar, Chart, Dot, Level, Mark, Words, drawn
+from builder.pages.charts import WIDTH, Bar, Chart, Dot, Level, Mark, Words
 from builder.pages.figures import figures_of
 
 # Where nobody told when they eat, these are only where on the strip things stand.
@@ -67,7 +67,7 @@ def day_strip(kit: Kit, day: KitDay) -> Chart | None:
         bars.append(_bar(first_h[0], first_h[0] + dry_h, _WATER_AT, "open"))
         said.append(_words(first_h[0], _WATER_AT - _WORDS_OVER, dry, "start"))
         told.insert(1, dry)
-    return drawn(
+    return Chart(
         f"strip-{day.day}",
         say("The day in hours, with meals when you mean to eat.")
         if times
