@@ -4,12 +4,15 @@ from __future__ import annotations
 
 import re
 from itertools import pairwise
+from pathlib import Path
 
 from builder.pages.pieces import text
-from builder.pages.trip.book import Book
+from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.dishes.recipe_steps import StepLine
 from builder.pages.trip.pocket import as_changed
+from tests.pages.conftest import TEMPLATES
 from tests.pages.seen import seen_in_html
+from tests.planning.folders import Record, day, day_trip, hand, uses
 
 
 def test_it_is_whole_well_formed_html(book: Book) -> None:
@@ -83,3 +86,24 @@ def test_a_changed_step_tells_the_time_at_sea_level_only_where_the_other_one_doe
     assert as_changed(high, step(6, "5 min at sea level")).sea_level == ""
     assert as_changed(high, step(5, "")).sea_level == ""  # which is the time at sea level
     assert as_changed(high, step(6, "4 min at sea level")) == high
+
+
+def test_an_order_of_work_at_another_height_is_told_to_have_other_minutes(tmp_path: Path) -> None:
+    def heated(name: str) -> Record:
+        boil = {"do": "boil", "with": ["kernel"], "water": "500 ml"}
+        steps = [boil, {"do": "simmer", "minutes": 20}]
+        return {"id": name, "name": name, "serves": 2, "cook_in": "pot",
+                "uses": uses(kernel="100 g"), "steps": steps}  # fmt: skip
+
+    def said(height: str) -> str:
+        dinner = {"dinner": [{"cook": "one"}, {"cook": "two"}]}
+        days = [day(dinner), day(dinner, camp_altitude=height)]
+        kit = hand(tmp_path / height, day_trip(days=days), [heated("one"), heated("two")]).kit()
+        html = write_book(kit, TEMPLATES).pocket_html
+        return seen_in_html(html).words.replace("\u00a0", " ")
+
+    assert "Then do all as on Day 1." in said("1000 m")
+    high = said("2600 m")
+    assert "Order as on Day 1, with the minutes below." in high
+    assert "do all as on Day 1" not in high
+    assert "All as on Day 1, but here: Step 2: Simmer 37 min" in high

@@ -82,6 +82,7 @@ class PocketOrder:
     anchor: str
     view: OrderView
     again: As | None = None
+    in_other_minutes: bool = False  # than there, as at another height
 
 
 @dataclass(frozen=True, slots=True)
@@ -167,7 +168,7 @@ class _Told:
     """What was told on the days before, by what makes it the same."""
 
     meals: dict[object, tuple[As, Cooking]]
-    orders: dict[object, As]
+    orders: dict[object, tuple[As, tuple[str, ...]]]  # with what its rows say
     shares: dict[object, As]
 
 
@@ -217,9 +218,11 @@ def _orders(
         if view.meal in manifold:
             here = As(words.day_name(say, day), f"day-{day.day}-{view.anchor}")
             dishes = tuple(_sameness(each) for each in meals if each.meal == view.meal)
-            rows = tuple(_timeless(_said(each)) for row in view.table.rows for each in row)
-            before = told.orders.setdefault((dishes, rows, view.in_turns), here)
-            yield PocketOrder(here.anchor, view, before if before is not here else None)
+            rows = tuple(_said(each) for row in view.table.rows for each in row)
+            alike = (dishes, tuple(map(_timeless, rows)), view.in_turns)
+            before, first = told.orders.setdefault(alike, (here, rows))
+            again = before if before is not here else None
+            yield PocketOrder(here.anchor, view, again, in_other_minutes=rows != first)
 
 
 def _meals(
