@@ -8,7 +8,9 @@ from typing import Any
 
 import pytest
 
+from builder.model.food import Composition, Food
 from builder.model.kit import Kit, KitCaution
+from builder.planning.cautions.food.poisons import never_raw
 
 from .caution_cases import Case, Folder, of_id, with_and_without
 from .folders import GEAR, Record, day, day_trip, food, hand, uses
@@ -29,6 +31,7 @@ FOODS = [
     food("kidney-dry", "legume", "dried", DRY, beware=["kidney-bean"]),
     food("black-beans-boiled", "legume", "cooked", PLANT),
     food("lentil", "legume", "dried", DRY),
+    food("wheat-flour", "grain", "dried", DRY),
     food("nettle-leaves", "vegetable", "raw", PLANT),
     food("spinach", "vegetable", "raw", PLANT),
     food("mussels", "fish", "raw", FLESH),
@@ -42,6 +45,23 @@ FOODS = [
     food("red-fruit", "vegetable", "raw", "water 94 g, carbohydrate 6 g", dry_as="tomato"),
     food("thyme", "herb", "raw", "water 80 g, carbohydrate 20 g"),
 ]  # fmt: skip
+
+
+SOAKED_HOT = dish(
+    uses(lentil="40 g"),
+    {"do": "soak", "with": ["lentil"], "water": "100 ml", "minutes": 15, "hot": True},
+)
+FLOUR_LATE = dish(
+    uses(spinach="40 g", wheat_flour="9 g"),
+    {"do": "boil", "with": ["spinach"], "water": "100 ml"},
+    {"do": "serve", "with": ["wheat-flour"]},
+)
+# What is stirred into a batter is baked with it, whatever the step that bakes names.
+FLOUR_FRIED = dish(
+    uses(wheat_flour="40 g", plain_oil="9 g"),
+    {"do": "mix", "with": ["wheat-flour"], "water": "60 ml"},
+    {"do": "fry", "with": ["plain-oil"], "minutes": 4},
+)
 
 
 def at_height(folder: Folder, height: str) -> Folder:
@@ -160,6 +180,10 @@ CASES: list[Case] = [
      at_height(cooks({**FRIED, "reach": "100 degC"}), "2000 m")),
     ("kidney-beans", cooks(boiled("kidney-dry")), cooks(boiled("black-beans-boiled"))),
     ("kidney-beans", cooks(boiled("white-beans")), cooks(boiled("lentil"))),
+    # Pulses and flour are cooked, before whatever is strewn over; a soak in boiling water is none.
+    ("not-cooked", cooks(SOAKED_HOT), cooks(boiled("lentil"))),
+    ("not-cooked", eats("lentil"), eats("black-beans-boiled")),
+    ("not-cooked", cooks(FLOUR_LATE), cooks(FLOUR_FRIED)),
     ("wild-plants", cooks(boiled("nettle-leaves")), cooks(boiled("spinach"))),
     ("gathered-shellfish", cooks(boiled("mussels", reach="74 degC")), eats("mussels-tin")),
     ("garlic-in-oil", eats("garlic-oil"), eats("plain-oil")),
@@ -319,3 +343,31 @@ def test_a_dried_meal_with_raw_beans_goes_by_its_own_steps(tmp_path: Path) -> No
         # It was boiled at home: the height of the camp does not matter.
         high = at_height(folder, "2500 m")
         assert bool(told(path / "high", "kidney-beans", high)) is is_told
+
+
+@pytest.mark.parametrize(
+    ("name", "kind", "state", "is_never_raw"),
+    [
+        ("Red lentils", "legume", "dried", True),
+        ("Soya flour", "legume", "dried", True),
+        ("Green beans", "vegetable", "raw", True),
+        ("Rote Linsen", "legume", "dried", True),
+        ("Grüne Bohnen", "vegetable", "raw", True),
+        ("Weizenmehl", "grain", "dried", True),
+        ("Kikerter", "legume", "dried", True),
+        ("Brekkbønner", "vegetable", "raw", True),
+        ("Hvetemel", "grain", "dried", True),
+        ("Red lentils", "legume", "cooked", False),
+        ("Flour tortilla", "grain", "ready", False),
+        ("Mung bean sprouts", "vegetable", "raw", False),  # a caution of their own
+        ("Mung bean noodles", "legume", "dried", False),
+        ("Kartoffelmehl", "vegetable", "dried", False),
+        ("Garden peas", "vegetable", "raw", False),
+        ("Rolled oats", "grain", "dried", False),
+        ("Almond flour", "nut", "dried", False),
+    ],
+)
+def test_pulses_and_flour_are_known_in_every_language(
+    name: str, kind: Any, state: Any, is_never_raw: bool
+) -> None:
+    assert never_raw(Food("it", name, kind, state, Composition(water_g=10))) == is_never_raw

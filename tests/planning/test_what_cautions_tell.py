@@ -64,6 +64,8 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("kidney-beans", "danger", "cook/dish", Spot((2, 1), 0, pack="food"),
      "bean-raw in dish (day 2, dinner): by the recipe soaked for 0\u00a0min and boiled hard "
      "for 0\u00a0min. They want 5\u00a0h and 10\u00a0min."),
+    ("not-cooked", "danger", "cook/dish", Spot((2, 1), 0, pack="food"),
+     "lentil in dish (day 2, dinner)."),
     ("wild-mushrooms", "danger", "cook/dish", Spot((2, 1), 0, pack="food"),
      "found-mushroom in dish (day 2, dinner)."),
     ("honey-and-babies", "danger", "day-2", Spot((2, 1)),

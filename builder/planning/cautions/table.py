@@ -56,6 +56,7 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "low-oxygen-meat": dryness.low_oxygen_meat,
     "low-oxygen-moist": dryness.low_oxygen_moist,
     "kidney-beans": poisons.raw_beans,
+    "not-cooked": poisons.uncooked,
     "wild-mushrooms": poisons.gathered_mushrooms,
     "wild-plants": poisons.gathered_plants,
     "gathered-shellfish": poisons.gathered_shellfish,

@@ -20,6 +20,7 @@ from builder.planning.cautions.facts import (
     holds,
     is_heated,
     meal_said,
+    step_with,
 )
 from builder.planning.cooking import HEATS
 from builder.planning.foods import called, hazards_of
@@ -33,6 +34,19 @@ _BEANS = re.compile(
     r"|\b(svarte|hvite|røde|brune) bønner|pintobønne"
 )
 _POISON_STATES = ("raw", "dried")
+# What is not eaten uncooked: pulses, green beans, and flour that no heat made safe.
+_UNCOOKED = re.compile(
+    r"lentil|chickpea|soya? ?beans?\b|(broad|fava|mung|adzuki|lima|butter) beans?|lupin"
+    r"|black-eyed pea|split pea|(green|wax|runner|french) beans?|\bflour"
+    r"|linse|kichererbse|soja ?bohne|(acker|mung|adzuki|wachs|busch|stangen|lima)-?bohne"
+    r"|(dicke|grüne)n? bohne|(schäl|augen)erbse|halberbse|mehl\b"
+    r"|kikert|soyabønne|(bonde|mung|adzuki|voks|brekk)-?bønne|grønne bønner|[a-zæøå]mel\b"
+)
+_OTHER_THAN_RAW = re.compile(
+    r"carob|potato|masa\b|toasted|sprout|noodle|johannisbrot|kartoffel|geröstet|spross|nudel"
+    r"|potet|ristet|spire"
+)
+_UNCOOKED_KINDS = frozenset({"grain", "legume", "vegetable"})
 
 
 def raw_beans(facts: Facts) -> Iterator[Finding]:
@@ -44,6 +58,25 @@ def raw_beans(facts: Facts) -> Iterator[Finding]:
             says = _too_little(facts, meal, portion, food)
             if says:
                 yield at_portion(says, portion, meal)
+
+
+def uncooked(facts: Facts) -> Iterator[Finding]:
+    """Raw pulses, green beans or flour that no step cooks; beans with lectin are told apart."""
+    for meal, portion in facts.portions():
+        steps = meal.planned.steps[step_with(meal, portion) or 0 :]
+        if portion.planned.recipe or any(step.do in HEATS for step in steps):
+            continue
+        for food in portion.substance.foods:
+            if never_raw(food) and not _holds_lectin(food):
+                yield holds(facts, food, portion, meal)
+
+
+def never_raw(food: Food) -> bool:
+    """Tell whether nobody is to eat it uncooked, as its name tells in any language."""
+    if food.kind not in _UNCOOKED_KINDS or food.state not in _POISON_STATES:
+        return False
+    words = called(food)
+    return bool(_UNCOOKED.search(words)) and not _OTHER_THAN_RAW.search(words)
 
 
 def _holds_lectin(food: Food) -> bool:
