@@ -9,12 +9,12 @@ from builder.model.content import Content
 from builder.model.kit import PlannedMeal
 from builder.model.trip import Trip
 from builder.planning.cooking import cooking_places, hearth_of
-from builder.planning.menu.menu import _as_cooked, _MenuPlanner
+from builder.planning.menu.menu import Mealtime, _as_cooked, _MenuPlanner
+from builder.planning.menu.portions import Larder
 from builder.planning.menu.stands import Stand
 from builder.planning.stock import Stock, check
 from builder.reading.folder import Layer, read_folder
 from builder.record import fields
-from builder.speech import speech_of
 
 REPO = Path(__file__).parents[2]
 
@@ -26,17 +26,15 @@ def on_each_stove(
     hearth, places = hearth_of(trip, content), cooking_places(trip)
     stands = [Stand(one.key) for one in hearth.stoves[1:]]
     stands += [Stand(pot=pot.id) for pot in hearth.pots]
-    names = {each: each for each in trip.batches}
     mealtimes = [(each, meal) for each in trip.days for meal in each.meals]
     for day, meal in mealtimes:
-        at = places.of_meal(day, meal.meal)
+        at = Mealtime(day, meal.meal, places.of_meal(day, meal.meal))
         for item in (each for each in meal.items if each.recipe and not each.parted):
-            planner = _MenuPlanner(content, stock.judged, hearth, names, speech_of("en"))
+            planner = _MenuPlanner(Larder(trip, content, stock.judged), hearth)
             found = [
-                planner.dishes(day, meal.meal, item, at, has_embers=False, stand=stand)[0]
-                for stand in (Stand(), *stands)
+                planner.dishes(at, item, stand, has_embers=False)[0] for stand in (Stand(), *stands)
             ]
-            cooked = planner.cooked(item, found[0].portions, at, hearth, has_embers=False)
+            cooked = planner.cooked(at, item, Stand(), found[0].portions, has_embers=False)
             yield set(_as_cooked(cooked)), [each.planned for each in found]
 
 

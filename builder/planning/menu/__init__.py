@@ -11,9 +11,10 @@ from builder.planning.menu.fed import (
     left_out,
     plate_share,
 )
-from builder.planning.menu.menu import MenuItem, Portion, plan_menu
+from builder.planning.menu.menu import MenuItem, plan_menu
 from builder.planning.menu.parting import parted, with_parts
 from builder.planning.menu.plates import by_need, in_ladles, shares_by_need
+from builder.planning.menu.portions import Portion
 from builder.planning.menu.refused import avoided_in, refused_by, refused_words
 from builder.planning.menu.shopping import shopping
 from builder.planning.menu.warnings import menu_problems, open_problems

@@ -1,72 +1,44 @@
-"""Meals as this party eats them: amounts, packs, food value, and what cooking takes."""
+"""Meals as this party eats them: on which stove each dish is cooked, what that takes and gives."""
 
 from __future__ import annotations
 
-import re
-from collections.abc import Collection, Iterable, Iterator, Mapping, Sequence
+from collections.abc import Collection, Iterator, Mapping, Sequence
 from functools import cache
 from typing import Any
 
-from builder.model.batch import Method
 from builder.model.content import Content
-from builder.model.figure import add, none, nothing, untraced
-from builder.model.food import ALLERGENS, Composition, Food
-from builder.model.gear import LOOSE_PACKAGING
-from builder.model.kit import (
-    Conditions,
-    NutritionTotals,
-    Parting,
-    PlannedIngredient,
-    PlannedMeal,
-)
+from builder.model.figure import add, nothing, untraced
+from builder.model.food import ALLERGENS
+from builder.model.kit import Conditions, Parting, PlannedMeal
 from builder.model.recipe import MealName, Recipe
-from builder.model.trip import Day, Meal, MealItem, Trip
-from builder.planning.batches import Judged, name_as_dried, name_now
+from builder.model.trip import Day, MealItem, Trip
+from builder.planning.batches import Judged
 from builder.planning.cooking import (
     NOT_COOKED,
     ON_EMBERS,
     Cooked,
     CookingPlaces,
     Hearth,
-    Ready,
     Share,
     cook,
     cook_parted,
 )
-from builder.planning.foods import (
-    Substance,
-    as_usually_dried,
-    called,
-    energy_per_100g_kcal,
-    substance_named,
-    substance_of_ingredient,
-    substance_of_label,
+from builder.planning.foods import substance_of_ingredient
+from builder.planning.menu.portions import (
+    Larder,
+    Portion,
+    nutrition_of,
+    packaging_g,
+    ready_of,
+    together,
 )
 from builder.planning.menu.stands import Stand, as_chosen, soonest_ready, stands_of
-from builder.planning.naming import told_apart
 from builder.planning.refusals import told_at
-from builder.planning.stock import heads, packs_more
+from builder.planning.stock import heads
 from builder.problems import Problem, ProblemsFound
 from builder.record import dataclass, replace
-from builder.speech import Speech, speech_of
 
-# Of what is eaten as it is, and of what no batch is named for.
-_NO_PACKS, _NO_WATER = none("packs"), nothing("water_ml")
-_BREWED_SHARE = 0.5  # a tea with more water is in the mug already
-# In the three languages, also at the end of a word: Früchtetee, fruktte.
-_TEA = re.compile(r"(?:\btea|tee|\bte|frukt-?te|urte-?te)\b")
-
-
-@dataclass(frozen=True, slots=True)
-class Portion:
-    """A planned ingredient with the substance and composition behind it."""
-
-    planned: PlannedIngredient
-    substance: Substance
-    composition: Composition  # of 100 g as carried
-    judged: Judged | None
-    auto_water_ml: float
-    taken_up_ml: float  # of it
+_NO_WATER = nothing("water_ml")
 
 
 @dataclass(frozen=True, slots=True)
@@ -88,39 +60,40 @@ def plan_menu(
     hearth: Hearth,
 ) -> tuple[tuple[MenuItem, ...], ...]:
     """Plan every meal of every day, in file order."""
-    say = speech_of(trip.language)
-    planner = _MenuPlanner(content, judged, hearth, _batch_names(trip, judged), say)
+    planner = _MenuPlanner(Larder(trip, content, judged), hearth)
     return tuple(
         tuple(
             replace(dish, place=place)
             for place, dish in enumerate(
                 dish
                 for meal in day.meals
-                for dish in planner.mealtime(day, meal, places.of_meal(day, meal.meal))
+                for dish in planner.dishes_of(
+                    Mealtime(day, meal.meal, places.of_meal(day, meal.meal)), meal.items
+                )
             )
         )
         for day in trip.days
     )
 
 
-def _batch_names(trip: Trip, judged: Mapping[str, Judged]) -> dict[str, str]:
-    """Name the batches of a trip by what they are now, so that no two are called alike."""
-    say = speech_of(trip.language)
-    return told_apart(say, {batch: name_now(say, judged[batch]) for batch in trip.batches})
+@dataclass(frozen=True, slots=True)
+class Mealtime:
+    """One meal of a day, and how it is at the camp where it is cooked."""
+
+    day: Day
+    meal: MealName
+    conditions: Conditions
+
+    @property
+    def said(self) -> str:
+        """Name it in a message."""
+        return f"{self.meal} of day {self.day.number}"
 
 
 class _MenuPlanner:
-    def __init__(
-        self,
-        content: Content,
-        judged: Mapping[str, Judged],
-        hearth: Hearth,
-        batch_names: Mapping[str, str],
-        say: Speech,
-    ) -> None:
-        self.content, self.judged, self.hearth = content, judged, hearth
-        self.batch_names, self.say = batch_names, say
-        self.opened_g: dict[str, float] = {}  # out of packs that reseal
+    def __init__(self, larder: Larder, hearth: Hearth) -> None:
+        self.larder, self.hearth = larder, hearth
+        self.content, self.say = larder.content, larder.say
 
     def on_embers(self, day: Day, item: MealItem) -> bool:
         """Tell whether something is cooked for which a fire burns down to embers."""
@@ -129,51 +102,43 @@ class _MenuPlanner:
         steps = self.content.dish(item).steps if item.recipe else ()
         return any(step.do in ON_EMBERS for step in steps)
 
-    def mealtime(self, day: Day, meal: Meal, conditions: Conditions) -> Iterator[MenuItem]:
+    def dishes_of(self, at: Mealtime, items: Sequence[MealItem]) -> Iterator[MenuItem]:
         """Plan all that is cooked or eaten together, over as many stoves as there are."""
-        stands: Sequence[Stand] = [Stand() for _ in meal.items]
+        stands: Sequence[Stand] = [Stand() for _ in items]
         if len(self.hearth.stoves) > 1:
-            stands = self._stands(day, meal, conditions)
-        for number, item in enumerate(meal.items):
-            embers = any(self.on_embers(day, other) for other in meal.items[:number])
-            yield from self.dishes(
-                day, meal.meal, item, conditions, has_embers=embers, stand=stands[number]
-            )
+            stands = self._stands(at, items)
+        for number, (item, stand) in enumerate(zip(items, stands, strict=True)):
+            embers = any(self.on_embers(at.day, other) for other in items[:number])
+            yield from self.dishes(at, item, stand, has_embers=embers)
 
-    def _stands(self, day: Day, meal: Meal, conditions: Conditions) -> Sequence[Stand]:
+    def _stands(self, at: Mealtime, items: Sequence[MealItem]) -> Sequence[Stand]:
         """Choose the stove and the pot of each dish, so that all is ready soonest."""
-        trial = _MenuPlanner(self.content, self.judged, self.hearth, self.batch_names, self.say)
+        trial = _MenuPlanner(self.larder.closed(), self.hearth)
 
         @cache
         def begun(number: int) -> tuple[MenuItem, ...]:
-            item = meal.items[number]
-            return trial.dishes(day, meal.meal, item, conditions, has_embers=False, stand=Stand())
+            return trial.dishes(at, items[number], Stand(), has_embers=False)
 
         @cache
         def planned(number: int, stand: Stand) -> tuple[PlannedMeal, ...]:
-            item = meal.items[number]
-            dishes = begun(number)
+            item, dishes = items[number], begun(number)
             if stand != Stand() and len(dishes) == 1 and item.recipe:
                 # The same food on another stove: only how it is cooked is otherwise.
-                with told_at(item.places.record, f"{meal.meal} of day {day.number}"):
-                    hearth = trial._hearth(day, item, stand)
-                    cooked = trial.cooked(item, dishes[0].portions, conditions, hearth, False)
-                return (replace(dishes[0].planned, **_as_cooked(as_chosen(cooked, trial.hearth))),)
+                with told_at(item.places.record, at.said):
+                    cooked = trial.cooked(at, item, stand, dishes[0].portions, has_embers=False)
+                return (replace(dishes[0].planned, **_as_cooked(cooked)),)
             if stand != Stand():
-                dishes = trial.dishes(
-                    day, meal.meal, item, conditions, has_embers=False, stand=stand
-                )
+                dishes = trial.dishes(at, item, stand, has_embers=False)
             return tuple(each.planned for each in dishes)
 
         def options(number: int) -> Sequence[Stand]:
-            item = meal.items[number]
-            told = item.pot or day.pot
+            told = items[number].pot or at.day.pot
             return stands_of(lambda stand: planned(number, stand), self.hearth, told)
 
         # Of all these trials nothing is told but which was chosen.
         with untraced():
             return soonest_ready(
-                [options(number) for number in range(len(meal.items))], planned, self.hearth
+                [options(number) for number in range(len(items))], planned, self.hearth
             )
 
     def _hearth(self, day: Day, item: MealItem, stand: Stand) -> Hearth:
@@ -181,42 +146,23 @@ class _MenuPlanner:
         told = item.heat or day.heat
         return self.hearth.as_told(told, item.pot or day.pot or stand.pot, stand.stove)
 
-    def item(
-        self,
-        day: Day,
-        meal: MealName,
-        item: MealItem,
-        conditions: Conditions,
-        *,
-        has_embers: bool,
-        stand: Stand,
-    ) -> MenuItem:
+    def item(self, at: Mealtime, item: MealItem, stand: Stand, *, has_embers: bool) -> MenuItem:
         """Plan one thing to cook or eat; its meal may have embers already."""
-        with told_at(item.places.record, f"{meal} of day {day.number}"):
-            portions = self.cooked_portions(item) if item.recipe else (self.eaten_portion(item),)
-            cooked = NOT_COOKED
+        with told_at(item.places.record, at.said):
             if item.recipe:
-                hearth = self._hearth(day, item, stand)
-                cooked = as_chosen(
-                    self.cooked(item, portions, conditions, hearth, has_embers), self.hearth
-                )
-        return MenuItem(
-            self.planned_meal(meal, item, portions, cooked, conditions), portions, item, day.number
-        )
+                portions = self.larder.of_dish(item)
+                cooked = self.cooked(at, item, stand, portions, has_embers=has_embers)
+            else:
+                portions, cooked = (self.larder.eaten_as_it_is(item),), NOT_COOKED
+        planned = self.planned_meal(at, item, portions, cooked)
+        return MenuItem(planned, portions, item, at.day.number)
 
     def dishes(
-        self,
-        day: Day,
-        meal: MealName,
-        item: MealItem,
-        conditions: Conditions,
-        *,
-        has_embers: bool,
-        stand: Stand,
+        self, at: Mealtime, item: MealItem, stand: Stand, *, has_embers: bool
     ) -> tuple[MenuItem, ...]:
         """Plan one thing to cook or eat: two dishes where its pot is parted."""
         if not item.parted:
-            return (self.item(day, meal, item, conditions, has_embers=has_embers, stand=stand),)
+            return (self.item(at, item, stand, has_embers=has_embers),)
         stays = replace(
             item,
             eaters=tuple(name for name in item.eaters if name not in item.parted),
@@ -230,16 +176,14 @@ class _MenuPlanner:
             parted_without=(),
             without=(*item.without, *item.parted_without),
         )
-        with told_at(item.places.record, f"{meal} of day {day.number}"):
-            lines = [*self.lines(stays)]
-            portions = self.packs_shared([*lines, *self.lines(taken)], item.chosen)
-            main, other = portions[: len(lines)], portions[len(lines) :]
+        with told_at(item.places.record, at.said):
+            main, other = self.larder.of_two_dishes(stays, taken)
             parted = cook_parted(
-                Share(self.content.dish(stays), _ready(main), heads(stays)),
-                Share(self.content.dish(taken), _ready(other), heads(taken)),
-                _together(_ready(main), _ready(other)),
-                conditions,
-                self._hearth(day, item, stand),
+                self._share(stays, main),
+                self._share(taken, other),
+                together(ready_of(main), ready_of(other)),
+                at.conditions,
+                self._hearth(at.day, item, stand),
                 others=self.hearth.pots,
                 has_embers=has_embers,
             )
@@ -247,8 +191,8 @@ class _MenuPlanner:
             raise ProblemsFound([_no_pot(item, parted.taken_ml)])
         both = (as_chosen(each, self.hearth) for each in (parted.stays, parted.taken))
         stays_there, taken_out = both
-        of_main = self.planned_meal(meal, stays, main, stays_there, conditions)
-        of_other = self.planned_meal(meal, taken, other, taken_out, conditions)
+        of_main = self.planned_meal(at, stays, main, stays_there)
+        of_other = self.planned_meal(at, taken, other, taken_out)
         parting = Parting(
             self.content.dish(stays).part_before or 0,
             of_other.heads,
@@ -260,122 +204,26 @@ class _MenuPlanner:
             of_other.title,
         )
         return (
-            MenuItem(replace(of_main, parting=parting), main, stays, day.number),
-            MenuItem(replace(of_other, begins_in=of_main.title), other, taken, day.number),
-        )
-
-    def cooked_portions(self, item: MealItem) -> tuple[Portion, ...]:
-        """Scale a recipe's ingredients to those who eat."""
-        return self.packs_shared(self.lines(item), item.chosen)
-
-    def lines(self, item: MealItem) -> Iterator[Portion]:
-        """Give a recipe's ingredients scaled to those who eat, before packs are opened."""
-        recipe = self.content.dish(item)
-        scale = heads(item) / recipe.serves
-        return (
-            self.portion(
-                ingredient.id,
-                substance_of_ingredient(ingredient, self.content),
-                ingredient.amount_g * scale,
-                ingredient.dried_by,
-                item.batch_of(ingredient.id),
-                recipe=ingredient.recipe,
-            )
-            for ingredient in recipe.uses
-        )
-
-    def eaten_portion(self, item: MealItem) -> Portion:
-        """Give what is eaten as it is, for all who eat."""
-        if item.label:
-            substance = substance_of_label(item.label)
-        else:
-            substance = substance_named(item.food or "", self.content)
-        recipe = item.food if item.food in self.content.recipes else None
-        amount_g = item.each_g * heads(item)
-        portion = self.portion(
-            "", substance, amount_g, item.dried_by, item.batch_of(""), recipe=recipe
-        )
-        return self.packs_shared([portion], item.chosen)[0]
-
-    def packs_shared(
-        self, portions: Iterable[Portion], chosen: Collection[str]
-    ) -> tuple[Portion, ...]:
-        """Let lines of one meal that come from one batch share its packs, rounded up together.
-
-        Packs that reseal are shared by all meals of the trip. The tool chose those of `chosen`.
-        """
-        amounts_g: dict[str, float] = dict(self.opened_g)
-        found = []
-        for portion in portions:
-            planned, judged = portion.planned, portion.judged
-            if judged:
-                batch_id = judged.batch.id
-                packs, now_g = packs_more(judged, amounts_g.get(batch_id), planned.amount_g)
-                planned = replace(planned, packs=packs, chosen=planned.id in chosen)
-                portion = replace(portion, planned=planned)
-                amounts_g[batch_id] = now_g
-                if judged.reseals:
-                    self.opened_g[batch_id] = now_g
-            found.append(portion)
-        return tuple(found)
-
-    def portion(
-        self,
-        ingredient_id: str,
-        substance: Substance,
-        amount_g: float,
-        dried_by: Method | None,
-        batch_id: str | None,
-        *,
-        recipe: str | None,
-    ) -> Portion:
-        """Give so much of a substance as it is carried."""
-        judged = self.judged[batch_id] if batch_id else None
-        if judged:
-            name = self.batch_names[judged.batch.id]
-            composition, back = judged.composition, judged.water_back
-            method: Method | None = judged.batch.method
-        else:
-            name = name_as_dried(self.say, substance, dried_by)
-            composition, back = as_usually_dried(substance, dried_by)
-            method = dried_by
-        known = substance.id in self.content.foods or recipe is not None
-        planned = PlannedIngredient(
-            id=ingredient_id,
-            name=name,
-            food=substance.id if known and recipe is None else None,
-            recipe=recipe,
-            amount_g=amount_g,
-            dried_by=method,
-            batch=batch_id,
-            packs=_NO_PACKS,  # until it is known what the meals before opened
-            density_g_ml=None if method and method != "bought" else substance.density_g_ml,
-            piece_g=None if method and method != "bought" else substance.piece_g,
-            is_raw_animal=judged.stays_raw if judged else substance.is_raw_animal,
-            energy_kcal=energy_per_100g_kcal(composition) * amount_g / 100,
-            water_ml=composition.water_g * amount_g / 100,
-            steeps=bool(substance.foods) and all(_steeps(food) for food in substance.foods),
-        )
-        return Portion(
-            planned,
-            substance,
-            composition,
-            judged,
-            back.poured_ml * amount_g,
-            back.taken_up_ml * amount_g,
+            MenuItem(replace(of_main, parting=parting), main, stays, at.day.number),
+            MenuItem(replace(of_other, begins_in=of_main.title), other, taken, at.day.number),
         )
 
     def cooked(
         self,
+        at: Mealtime,
         item: MealItem,
+        stand: Stand,
         portions: tuple[Portion, ...],
-        conditions: Conditions,
-        hearth: Hearth,
+        *,
         has_embers: bool,
     ) -> Cooked:
         """Walk the recipe's steps for those who eat."""
-        share = Share(self.content.dish(item), _ready(portions), heads(item))
-        return cook(share, conditions, hearth, has_embers=has_embers)
+        hearth = self._hearth(at.day, item, stand)
+        share = self._share(item, portions)
+        return as_chosen(cook(share, at.conditions, hearth, has_embers=has_embers), self.hearth)
+
+    def _share(self, item: MealItem, portions: tuple[Portion, ...]) -> Share:
+        return Share(self.content.dish(item), ready_of(portions), heads(item))
 
     def titled(self, recipe: Recipe, item: MealItem) -> str:
         """Give a dish's name, and what is in it instead of something else."""
@@ -394,26 +242,8 @@ class _MenuPlanner:
         ]
         return self.say("{dish} without {food}", dish=title, food=self.say.listed(gone))
 
-    def packaging_g(self, portions: tuple[Portion, ...]) -> float:
-        """Give the mass of what a meal is packed in: its packs, and one bag for all else."""
-        packaging = self.content.gear.packaging
-        parts_g: list[float] = []
-        loose = False
-        for portion in portions:
-            batch = portion.judged.batch if portion.judged else None
-            if batch and batch.packs and batch.packs.packaging:
-                parts_g.append(portion.planned.packs * packaging[batch.packs.packaging].mass_g)
-            else:
-                loose = loose or portion.planned.amount_g > 0
-        return add([*parts_g, packaging[LOOSE_PACKAGING].mass_g] if loose else parts_g)
-
     def planned_meal(
-        self,
-        meal: MealName,
-        item: MealItem,
-        portions: tuple[Portion, ...],
-        cooked: Cooked,
-        conditions: Conditions,
+        self, at: Mealtime, item: MealItem, portions: tuple[Portion, ...], cooked: Cooked
     ) -> PlannedMeal:
         """Bring all figures of one meal together; plates are shared out later, by need."""
         recipe = self.content.dish(item) if item.recipe else None
@@ -424,7 +254,7 @@ class _MenuPlanner:
         told = {name for portion in portions for name in portion.substance.allergens}
         traces = {name for portion in portions for name in portion.substance.may_contain}
         return PlannedMeal(
-            meal=meal,
+            meal=at.meal,
             title=self.titled(recipe, item) if recipe else portions[0].planned.name,
             recipe=item.recipe,
             food=None if recipe else portions[0].substance.id,
@@ -432,10 +262,10 @@ class _MenuPlanner:
             heads=heads(item),
             plate_shares=tuple(1 / each for each in [heads(item)] * len(item.eaters)),
             cook_in=recipe.cook_in if recipe else None,
-            conditions=conditions,
+            conditions=at.conditions,
             ingredients=tuple(portion.planned for portion in portions),
             mass_g=add(portion.planned.amount_g for portion in portions),
-            packaging_g=self.packaging_g(portions),
+            packaging_g=packaging_g(portions, self.content.gear.packaging),
             nutrition=nutrition_of(portions),
             food_water_ml=_drunk_ml(own_water_ml, cooked, drain_ml),
             drain_ml=drain_ml,
@@ -475,31 +305,6 @@ def _as_cooked(cooked: Cooked) -> dict[str, Any]:
     }
 
 
-def _ready(portions: Iterable[Portion]) -> dict[str, Ready]:
-    """Give portions as the walk through the steps knows them."""
-    return {
-        portion.planned.id: Ready(
-            portion.planned, portion.substance.kind, portion.auto_water_ml, portion.taken_up_ml
-        )
-        for portion in portions
-    }
-
-
-def _together(main: Mapping[str, Ready], other: Mapping[str, Ready]) -> dict[str, Ready]:
-    """Give as much of each ingredient as both have."""
-    found = dict(main)
-    for name, one in main.items():
-        if theirs := other.get(name):
-            amount_g = one.planned.amount_g + theirs.planned.amount_g
-            found[name] = Ready(
-                replace(one.planned, amount_g=amount_g),
-                one.kind,
-                one.auto_water_ml + theirs.auto_water_ml,
-                one.taken_up_ml + theirs.taken_up_ml,
-            )
-    return found
-
-
 def _no_pot(item: MealItem, volume_ml: float) -> Problem:
     names = ", ".join(item.parted)
     return Problem(
@@ -518,32 +323,6 @@ def _drunk_ml(own_ml: float, cooked: Cooked, drain_ml: float) -> float:
     return drunk_ml - drain_ml if drain_ml else drunk_ml
 
 
-def _steeps(food: Food) -> bool:
-    """Tell leaves that are drawn out by hot water from powders that melt in it, and from brews."""
-    if food.kind != "drink":
-        return food.kind == "herb"
-    return food.per_100g.water_share < _BREWED_SHARE and bool(_TEA.search(called(food)))
-
-
 def _in_order(allergens: Collection[str]) -> tuple[str, ...]:
     """Give allergens in the order of the law."""
     return tuple(name for name in ALLERGENS if name in allergens)
-
-
-def nutrition_of(portions: tuple[Portion, ...]) -> NutritionTotals:
-    """Add up what portions hold."""
-
-    def total(name: str) -> float:
-        return add(
-            getattr(portion.composition, name) * portion.planned.amount_g / 100
-            for portion in portions
-        )
-
-    return NutritionTotals(
-        energy_kcal=add(portion.planned.energy_kcal for portion in portions),
-        protein_g=total("protein_g"),
-        fat_g=total("fat_g"),
-        carbohydrate_g=total("carbohydrate_g"),
-        fibre_g=total("fibre_g"),
-        sodium_mg=total("sodium_mg"),
-    )

@@ -14,7 +14,8 @@ from builder.model.trip import Trip
 from builder.planning.batches import Judged, name_as_dried, name_now
 from builder.planning.foods import cooked_g, substance_of_ingredient
 from builder.planning.menu.bought import bought
-from builder.planning.menu.menu import MenuItem, Portion
+from builder.planning.menu.menu import MenuItem
+from builder.planning.menu.portions import Portion
 from builder.planning.stock import Stock, Wanted
 from builder.planning.tracing import look_up, work
 from builder.record import dataclass, field, replace
