@@ -55,7 +55,7 @@ def test_it_tells_proposals_and_changes_nothing(folder: Path) -> None:
     result = fill(folder)
     assert result.exit_code == 0, result.output
     assert "Proposal 1\n    day 1 dinner: " in result.output
-    assert "first expired" in result.output
+    assert "expires first" in result.output
     assert "day 1 snacks: plum from old" in result.output
     assert trip_of(folder) == TRIP
 

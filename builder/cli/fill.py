@@ -101,7 +101,7 @@ def _lines(trip: Trip, found: Filling, writes: bool) -> Iterator[str]:
         f"    day {day} {meal}: {what} from {batch}" for day, meal, what, batch in _chosen(trip)
     ]
     if chosen:
-        yield "Packs chosen where the trip says from: auto (first expired of those that will do)"
+        yield "Packs chosen where the trip says from: auto (what expires first and will do)"
         yield from chosen
     if not found.proposals and not found.impossible:
         yield f"No meal of {trip.id} is open." + (

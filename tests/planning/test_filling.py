@@ -146,7 +146,7 @@ def test_what_expires_first_is_cooked_and_the_reason_said(tmp_path: Path) -> Non
     assert (dish.recipe, dish.batches) == ("plum-pot", (("plum", "old"),))
     keeps = read.stock.judged["old"].best_before
     assert keeps
-    assert f"first expired, {keeps.day} {keeps:%B %Y}" in dish.because
+    assert f"expires first, {keeps.day} {keeps:%B %Y}" in dish.because
     assert "no tree nuts for Ea" in dish.because
     assert dish.because.endswith("Gas")
     keeps_every_rule(read, first)

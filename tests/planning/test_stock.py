@@ -84,6 +84,15 @@ def test_trips_over_by_then_have_eaten_and_later_ones_are_promised(
     assert (line.packs_left, line.packs_promised, line.packs_free) == (left, promised, 4)
 
 
+def test_dishes_of_one_meal_are_promised_together(tmp_path: Path) -> None:
+    trip = eats("50 g")
+    (snack,) = trip["days"][0]["meals"]["snacks"]
+    trip["days"][0]["meals"]["snacks"] = [{**snack, "for": [name]} for name in ("Ea", "Bo")]
+    line = on(hand(tmp_path, trip, batches=[berries()]), "2031-05-25")
+    (taking,) = line.promised_to
+    assert taking.packs == line.packs_promised > 1
+
+
 def test_a_line_tells_each_meal_that_packs_are_promised_to(tmp_path: Path) -> None:
     read = hand(
         tmp_path,

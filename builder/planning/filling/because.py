@@ -52,7 +52,7 @@ class Reasons:
                 date += f" if kept at {warmth} (not told)"
             # Of all its food and method, which the shelf holds in the order they expire.
             is_first = pack == min(line.packs)
-            yield f"{name}: first expired, {date}" if is_first else f"{name}: keeps until {date}"
+            yield f"{name}: expires first, {date}" if is_first else f"{name}: keeps until {date}"
 
     def _people(self, slot: int) -> Iterator[str]:
         for person in self.options.meals[slot].eaters:

@@ -71,12 +71,13 @@ def _energy_said(
         if short >= _LEAST_KCAL:
             said.append(
                 f"On day {each.day} no choice feeds all: {short:.0f} kcal are lacking to {least} "
-                f"of what the day takes. Least change: add food of {short:.0f} kcal to that day."
+                "of what the day takes. "
+                f"Least change: add food of {short:.0f} kcal, for all together."
             )
         elif over >= _LEAST_KCAL:
             said.append(
                 f"On day {each.day} every choice is too much: {over:.0f} kcal above {most} of what "
-                f"the day takes. Least change: take food of {over:.0f} kcal out of that day."
+                f"the day takes. Least change: take out food of {over:.0f} kcal, of all together."
             )
     return " ".join(said)
 

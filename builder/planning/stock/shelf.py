@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+from collections.abc import Iterable
 
 from builder.model.batch import Verdict
 from builder.model.food import BY_CENTRE_TEMPERATURE
@@ -10,7 +11,7 @@ from builder.model.picture import Picture
 from builder.model.trip import ENGLISH
 from builder.planning.batches import ACTS, VERDICTS, Judged, name_now
 from builder.planning.stock.packs import Stock, Taking
-from builder.record import dataclass
+from builder.record import dataclass, replace
 from builder.speech import Speech, speech_of
 from builder.units import System
 
@@ -110,7 +111,7 @@ def stock_lines(
 
 def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: System) -> StockLine:
     batch = judged.batch
-    promised = stock.promised(batch.id, at)
+    promised = _by_meal(stock.promised(batch.id, at))
     is_waste = judged.act_as_of(at) == "throw-out" or (
         _is_past(judged, at) and _spoils_unseen(judged)
     )
@@ -136,6 +137,16 @@ def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: S
         kept_at_told=judged.kept_at_told,
         picture=batch.picture,
     )
+
+
+def _by_meal(promised: Iterable[Taking]) -> tuple[Taking, ...]:
+    """Put together what several dishes of a meal take."""
+    meals: dict[tuple[str, int, str], Taking] = {}
+    for each in promised:
+        meal = (each.trip, each.day, each.meal)
+        before = meals.get(meal)
+        meals[meal] = replace(each, packs=before.packs + each.packs) if before else each
+    return tuple(meals.values())
 
 
 def _spoils_unseen(judged: Judged) -> bool:
