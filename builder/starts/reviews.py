@@ -16,7 +16,7 @@ from builder.reading.files import LARGEST_BYTES
 from builder.reading.folder import Folder, Layer, RecordText
 from builder.reading.text.as_written import edited_bytes
 from builder.reading.text.layout import with_keys, with_value, without_key
-from builder.reading.text.spelling import Edit, edited, in_flow, plain, quoted
+from builder.reading.text.spelling import Edit, as_yaml, edited, in_flow, plain
 from builder.reading.text.yaml_door import Node, decode, read_yaml
 from builder.reading.trips.reviews import without_blanks
 from builder.record import dataclass, replace
@@ -90,7 +90,7 @@ def _sheet(kit: Kit, show: Show) -> Iterator[str]:
     for recipe in dishes:
         yield f"    - {{recipe: {recipe}, share: }}"
     for name, mass_g in foods.items():
-        yield f"    - {{food: {quoted(name)}, mass: }} {planned(mass_g, 'mass_g')}"
+        yield f"    - {{food: {as_yaml(name)}, mass: }} {planned(mass_g, 'mass_g')}"
     batches = [each for each in kit.batches if each.packs_used]
     if batches:
         yield "  back: # packs that came home whole"

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from builder.reading.anew.cuttings import cut, cut_files
 from builder.reading.anew.rewriting import Changes, rewritten
 from builder.reading.folder import RecordText
-from builder.reading.text.spelling import plain, quoted, spelt_out, written_anew
+from builder.reading.text.spelling import as_yaml, plain, spelt_out, written_anew
 from builder.reading.text.yaml_door import Node, read_yaml
 
 TRIP = """\
@@ -127,8 +127,8 @@ def test_whatever_is_shared_is_written_out_the_same(shared: list[Any], pick: int
     "text", ["a", "a b", "no way", "#a", "a #b", "a: b", "\u2028", "é", "", " "]
 )
 def test_a_quoted_text_reads_as_itself(text: str) -> None:
-    assert node_of(f"[{quoted(text)}]").items[0].value == text
-    assert node_of(f"k: {quoted(text)}").entries["k"].node.value == text
+    assert node_of(f"[{as_yaml(text)}]").items[0].value == text
+    assert node_of(f"k: {as_yaml(text)}").entries["k"].node.value == text
 
 
 @pytest.mark.parametrize(
@@ -210,4 +210,4 @@ def test_a_file_without_aliases_keeps_its_tree() -> None:
     ],
 )
 def test_a_text_is_quoted_only_where_it_must_be(text: str, written: str) -> None:
-    assert quoted(text) == written
+    assert as_yaml(text) == written

@@ -10,7 +10,7 @@ from builder.model.kit import Carried, KitDay, KitFuel, PersonDay, PersonLoad, P
 from builder.model.mishaps import Mishap, MishapKind, StillEaten
 from builder.planning.cooking import Hearth, OneStove
 from builder.planning.menu import eaten_kcal
-from builder.planning.mishaps.cold import can_soak_cold, is_heated
+from builder.planning.mishaps.cold import can_soak_cold, needs_heat
 
 Dish = tuple[int, int]  # its day, and its place in the day
 _SPRINGS = frozenset({"stream", "lake", "tap"})
@@ -51,7 +51,7 @@ class _Trip:
         self.dishes = {
             (day.day, place): meal for day in days for place, meal in enumerate(day.meals)
         }
-        self.heated = {at for at, meal in self.dishes.items() if is_heated(meal)}
+        self.heated = {at for at, meal in self.dishes.items() if needs_heat(meal)}
         # The most energy for each gram that the trip eats as it is: the least to take along.
         self.kcal_g = largest(
             *(

@@ -13,7 +13,7 @@ _DONE = frozenset({"cooked", "ready"})
 _NEEDS_HEAT = frozenset({"boil", "simmer", "fry", "press", "bake"})
 
 
-def is_heated(meal: PlannedMeal) -> bool:
+def needs_heat(meal: PlannedMeal) -> bool:
     """Tell whether a meal needs a stove, a fire or embers."""
     return meal.heat_kj > 0 or any(step.do in _NEEDS_HEAT or step.hot for step in meal.steps)
 

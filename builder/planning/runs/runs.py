@@ -26,7 +26,7 @@ from builder.planning.runs.wanted import (
     best_before,
     kept_at_c,
     packs_for,
-    trips_ahead,
+    trips_after,
     wanted,
 )
 from builder.planning.stock import Stock
@@ -54,7 +54,7 @@ def plan_runs(
     dryers = dryers_at_home(content)
     logged = tuple(logged_runs(content, stock, dryers, at))
     home = Household(content, at, dryers, FreeTime(content.home.free, at), logged, say)
-    loads, impossible = wanted(trips_ahead(content, at, trips), content, stock, at, say)
+    loads, impossible = wanted(trips_after(content, at, trips), content, stock, at, say)
     loads = list(_possible(loads, home, impossible))
     runs: list[Run] = []
     remarks: list[str] = []

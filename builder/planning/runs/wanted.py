@@ -56,7 +56,7 @@ class ToDry:
         return 1.0 - self.ratio
 
 
-def trips_ahead(content: Content, at: datetime.date, names: Sequence[str] = ()) -> list[Trip]:
+def trips_after(content: Content, at: datetime.date, names: Sequence[str] = ()) -> list[Trip]:
     """Give the trips that begin after a day, in time; all, or some by name."""
     ahead = [
         trip
@@ -71,7 +71,7 @@ def wanted(
 ) -> tuple[list[ToDry], list[str]]:
     """Give what is to be dried for some trips, and in plain words what drying cannot give."""
     asked = {each.id for each in trips}
-    ahead = trips_ahead(content, at)
+    ahead = trips_after(content, at)
     ready = _ready_to_eat(ahead)
     lacks: dict[tuple[str, Method, str], list[Want]] = {}
     # All trips ahead choose their packs, so that no other one's are planned with.

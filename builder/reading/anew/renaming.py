@@ -15,7 +15,7 @@ from builder.reading.text.layout import (
     without_items,
     without_key,
 )
-from builder.reading.text.spelling import Edit, Left, quoted
+from builder.reading.text.spelling import Edit, Left, as_yaml
 from builder.reading.text.yaml_door import Entry, Node
 from builder.record import dataclass
 
@@ -79,7 +79,7 @@ def party_changed(trip: RecordText, people: People) -> Iterator[Edit | Left]:
     written = [_person(name, people) for name in new]
     for name in new:
         if name not in people.known:
-            says = f"{quoted(name)} is new: tell age, mass, height and what they avoid"
+            says = f"{as_yaml(name)} is new: tell age, mass, height and what they avoid"
             yield Left(entry.start, says)
     if not staying:
         whole = f"[{', '.join(written)}]" if party.flow or party.alias else _lines(written)
@@ -107,7 +107,7 @@ def party_changed(trip: RecordText, people: People) -> Iterator[Edit | Left]:
 
 
 def _person(name: str, people: People) -> str:
-    return quoted(name) if name in people.known else f"{{name: {quoted(name)}}}"
+    return as_yaml(name) if name in people.known else f"{{name: {as_yaml(name)}}}"
 
 
 def _lines(written: Sequence[str]) -> str:
@@ -172,7 +172,7 @@ def _for(text: str, entry: Entry, people: People) -> Iterator[Edit | Left]:
             yield Left(entry.start, f"`for` no longer names {_listed(lost)}")
         return
     # What was for somebody who stays at home goes to those who come.
-    yield with_value(text, entry, f"[{', '.join(quoted(name) for name in people.now)}]")
+    yield with_value(text, entry, f"[{', '.join(as_yaml(name) for name in people.now)}]")
     yield Left(entry.start, f"`for` named only {_listed(lost)}: it goes to all who come now")
 
 
@@ -199,9 +199,9 @@ def _carried_by(text: str, item: Node, entry: Entry, people: People) -> Iterator
     now = people.name_now(name)
     if now is None:
         yield without_key(text, item, "carried_by")
-        yield Left(item.start, f"{quoted(name)} carried this; nobody is named now")
+        yield Left(item.start, f"{as_yaml(name)} carried this; nobody is named now")
     elif now != name:
-        yield with_text(text, entry.node, quoted(now))
+        yield with_text(text, entry.node, as_yaml(now))
 
 
 def _nodes(entry: Entry) -> tuple[Node, ...]:
@@ -229,7 +229,7 @@ def _names(text: str, entry: Entry, people: People) -> Iterator[Edit]:
             gone.add(number)
         else:
             there.add(now)
-            yield with_text(text, node, quoted(now))
+            yield with_text(text, node, as_yaml(now))
     if gone:
         yield from without_items(text, entry.node, gone)
 
@@ -242,8 +242,8 @@ def left_over(text: str, people: People) -> Iterator[Left]:
             start = text.rfind("\n", 0, match.start()) + 1
             line = text[start:].split("\n", 1)[0].strip()
             shown = line if len(line) <= _SHOWN else f"{line[: _SHOWN - 1]}…"
-            yield Left(match.start(), f"{quoted(name)} is still named here: {shown}")
+            yield Left(match.start(), f"{as_yaml(name)} is still named here: {shown}")
 
 
 def _listed(names: Sequence[str]) -> str:
-    return ", ".join(quoted(name) for name in names)
+    return ", ".join(as_yaml(name) for name in names)

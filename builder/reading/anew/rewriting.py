@@ -21,7 +21,7 @@ from builder.reading.text.layout import (
     with_value,
     without_key,
 )
-from builder.reading.text.spelling import Edit, Left, edited, quoted, read_plain, spelt_out
+from builder.reading.text.spelling import Edit, Left, as_yaml, edited, read_plain, spelt_out
 from builder.reading.text.yaml_door import Node, read_yaml
 from builder.record import dataclass, field, replace
 
@@ -125,7 +125,7 @@ def _moved(offset: int, edits: Sequence[Edit]) -> int:
 def _title(text: str, node: Node, changes: Changes) -> Iterator[Edit]:
     title = node.entries.get("title")
     if title is not None:
-        yield with_value(text, title, quoted(changes.title))
+        yield with_value(text, title, as_yaml(changes.title))
 
 
 def _start(text: str, node: Node, changes: Changes) -> Iterator[Edit | Left]:
@@ -193,7 +193,7 @@ def _batches_of(
         if key in found and found[key].batch == node.text:
             continue  # there is enough of it for this meal
         if key in found:
-            yield with_text(text, node, quoted(found[key].batch))
+            yield with_text(text, node, as_yaml(found[key].batch))
             yield Left(node.start, _now_from(key, node.text, found[key]))
         elif tell:
             yield Left(item.start, f"no free pack covers {key or 'this'}: left open")

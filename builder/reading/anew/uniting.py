@@ -18,7 +18,7 @@ from builder.reading.text.layout import (
     with_value,
     without_key,
 )
-from builder.reading.text.spelling import Edit, edited, in_flow, plain, quoted, spelt_out
+from builder.reading.text.spelling import Edit, as_yaml, edited, in_flow, plain, spelt_out
 from builder.reading.text.yaml_door import Node, read_yaml
 from builder.record import replace
 
@@ -108,7 +108,7 @@ def unite_party(base: Draft, first: Node, record: RecordText, trip: Trip) -> Ite
         told = {key: in_flow(each.node) for key, each in person.entries.items()}
         told |= {key: in_flow(each.node) for key, each in own.entries.items()}
         if avoids:
-            told["avoids"] = f"[{', '.join(quoted(each) for each in avoids)}]"
+            told["avoids"] = f"[{', '.join(as_yaml(each) for each in avoids)}]"
         if person.entries:
             written = f"{{{', '.join(f'{key}: {value}' for key, value in told.items())}}}"
             if own.is_map and avoids.keys() != set(_words(own, "avoids")):
@@ -213,7 +213,7 @@ def unite_rest(base: Draft, other: Node, before: int) -> Iterator[str]:
     if has(other, "notes"):
         told = [each.entries["notes"].node for each in (base.node, other) if has(each, "notes")]
         parts = [each.text.strip() for each in told]
-        base.put((), "notes", quoted("\n\n".join(dict.fromkeys(parts))))
+        base.put((), "notes", as_yaml("\n\n".join(dict.fromkeys(parts))))
     for key, says in (
         ("start_camp", "the night before is that of the last day in front of it now"),
         ("chilled", "no cool bag keeps so long: tell `chilled` anew where one is filled again"),

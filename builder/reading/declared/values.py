@@ -285,13 +285,8 @@ def missing(what: str, key: str, example: str) -> Amiss:
     return Amiss("missing", f"{this} has no `{key}`", mend)
 
 
-def listed(words: Iterable[str]) -> str:
-    """Give words in their order, parted by commas."""
-    return ", ".join(sorted(words))
-
-
 def unknown_key(what: str, key: str, known: Iterable[str]) -> Amiss:
     """Say that a record has no such key, and which it may mean."""
     near = nearest(key, known)
-    mend = f"did you mean {near}?" if near else f"known are: {listed(known)}"
+    mend = f"did you mean {near}?" if near else "known are: " + ", ".join(sorted(known))
     return Amiss("key-unknown", f"{with_article(what)} has no field {quoted(key)}", mend)

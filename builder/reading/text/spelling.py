@@ -57,7 +57,7 @@ def read_plain(text: str) -> object:
     return None if node is None or problems else plain(node)
 
 
-def quoted(text: str) -> str:
+def as_yaml(text: str) -> str:
     """Give a text as YAML that reads as just this text, in a list or mapping of any form."""
     found, problems = read_yaml(f"[{text}]", "")
     if found is not None and not problems and len(found.items) == 1:
@@ -74,11 +74,11 @@ Words = str | int | float | Sequence["Words"] | Mapping[str, "Words"]
 def words_in_flow(value: Words) -> str:
     """Give a value that stands in no file yet on one line."""
     if isinstance(value, str):
-        return quoted(value)
+        return as_yaml(value)
     if isinstance(value, (int, float)):  # true and false among them
         return json.dumps(value)
     if isinstance(value, Mapping):
-        pairs = (f"{quoted(key)}: {words_in_flow(each)}" for key, each in value.items())
+        pairs = (f"{as_yaml(key)}: {words_in_flow(each)}" for key, each in value.items())
         return f"{{{', '.join(pairs)}}}"
     return f"[{', '.join(words_in_flow(each) for each in value)}]"
 
@@ -86,12 +86,12 @@ def words_in_flow(value: Words) -> str:
 def in_flow(node: Node) -> str:
     """Give a value on one line, nothing in it standing elsewhere."""
     if node.is_map:
-        pairs = (f"{quoted(key)}: {in_flow(each.node)}" for key, each in node.entries.items())
+        pairs = (f"{as_yaml(key)}: {in_flow(each.node)}" for key, each in node.entries.items())
         return f"{{{', '.join(pairs)}}}"
     if node.is_list:
         return f"[{', '.join(in_flow(item) for item in node.items)}]"
     if isinstance(node.value, str):
-        return quoted(node.value)
+        return as_yaml(node.value)
     return node.written or json.dumps(node.value)
 
 
@@ -108,7 +108,7 @@ def _spelling_out(text: str, node: Node) -> Iterator[Edit]:
         start, end = node.merge
         between = ", " if node.flow else "\n" + " " * (start - text.rfind("\n", 0, start) - 1)
         put_in = (
-            f"{quoted(key)}: {in_flow(each.node)}"
+            f"{as_yaml(key)}: {in_flow(each.node)}"
             for key, each in node.entries.items()
             if each.merged
         )
@@ -145,9 +145,9 @@ def _lines(node: Node) -> Iterator[str]:
         return
     for key, entry in node.entries.items():
         if entry.node.depth < 2:
-            yield f"{quoted(key)}: {in_flow(entry.node)}"
+            yield f"{as_yaml(key)}: {in_flow(entry.node)}"
         else:
-            yield f"{quoted(key)}:"
+            yield f"{as_yaml(key)}:"
             yield from (f"  {line}" for line in _lines(entry.node))
     for item in node.items:
         yield from (f"{'  ' if n else '- '}{line}" for n, line in enumerate(_lines(item)))
