@@ -255,7 +255,6 @@ LONGER = {
     "builder/planning/filling/model.py": "one model: its variables, bounds and aims",
     "builder/planning/graph.py": "the graph, and the writer of its expressions",
     "builder/planning/kit.py": "the one place that knows the order of the computing",
-    "builder/planning/batches/judging.py": "one record of a batch judged, with all it is asked",
     "builder/reading/declared/declaring.py": "the one way in which all kinds are declared",
     "builder/reading/folder.py": "one pass through a folder, from its files to its records",
     "builder/reading/text/yaml_door.py": "the one door to YAML, with all that it refuses",

@@ -7,7 +7,8 @@ from collections.abc import Iterator
 from builder.formulas.drying import least_residual_share
 from builder.formulas.dryness import odd_solids_share, solids_of_listed
 from builder.model.batch import HEAT_METHODS
-from builder.planning.batches.judging import Judged, called
+from builder.planning.batches.judging import Judged
+from builder.planning.batches.weights import called
 from builder.problems import Problem
 from builder.units import plain
 

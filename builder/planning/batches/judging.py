@@ -5,20 +5,12 @@ from __future__ import annotations
 import datetime
 
 from builder.formulas.drying import (
-    MOST_WATER_SHARE,
     dried_mass_g,
-    dry_enough_share,
-    least_residual_share,
-    residual_share,
-    usual_residual_share,
-    water_share_from,
 )
-from builder.formulas.dryness import least_solids_share, solids_of_listed
 from builder.model.batch import Batch, Verdict
 from builder.model.content import Content
-from builder.model.figure import largest, nothing, smallest
+from builder.model.figure import largest, nothing
 from builder.model.food import ANIMAL_KINDS, Composition
-from builder.model.place import Place
 from builder.planning.batches.keeping import Kept, Store, keeps_from, kept
 from builder.planning.batches.learned import Learned
 from builder.planning.batches.verdict import (
@@ -29,10 +21,10 @@ from builder.planning.batches.verdict import (
     act_of,
     act_said,
     rule,
-    spread_of,
     stays_raw,
     why_thrown_out,
 )
+from builder.planning.batches.weights import called, dried_g_of, how_dry, now_g_of
 from builder.planning.foods import (
     NO_WATER,
     Substance,
@@ -42,8 +34,7 @@ from builder.planning.foods import (
     water_back,
 )
 from builder.planning.refusals import told_at
-from builder.planning.tracing import look_up, work
-from builder.problems import Problem, ProblemsFound
+from builder.planning.tracing import work
 from builder.record import dataclass
 from builder.speech import Speech
 from builder.units import System
@@ -204,11 +195,6 @@ class Judged:
         return work(dried_mass_g, self.batch.fresh_g, self.water_share, self.dry_limit_share)
 
 
-def called(batch: Batch) -> str:
-    """Name a batch in a message; a load that no log holds has no id."""
-    return f"batch {batch.id}" if batch.id else "this load"
-
-
 def judge(
     batch: Batch,
     content: Content,
@@ -221,39 +207,25 @@ def judge(
     `in_dryer` tells of a load that was weighed and goes back, which no log holds; `learned` what
     own batches teach of one that was not weighed yet.
     """
-    if not (learned and learned.own_ratios and batch.is_planned and batch.fresh_g):
-        learned = None
     substance = substance_named(batch.holds, content)
     listed = substance.composition.water_share
     with told_at(batch.places.record, called(batch)):
-        if batch.is_bought:
-            water, residual, corrected = listed, listed, False
-            # A bought food is as dry as its maker made it.
-            limit = largest(listed, look_up(dry_enough_share, "dehydrator", substance.kind))
-        else:
-            _refuse_impossible(batch, substance)
-            water, residual, corrected = _dryness(batch, substance.kind, listed)
-            if learned and batch.fresh_g and batch.dried_g is None and residual < listed:
-                # The batches tell what comes out; how dry that is, the usual residual.
-                water = 1.0 - (1.0 - residual) * learned.ratio
-            else:
-                learned = None
-            limit = look_up(dry_enough_share, batch.method, substance.kind)
+        dry = how_dry(batch, substance, learned)
         composition = substance.composition
-        if not batch.is_bought and listed > residual:
-            composition = concentrated(composition, residual)
+        if not batch.is_bought and listed > dry.residual_share:
+            composition = concentrated(composition, dry.residual_share)
         barrier = None
         if batch.packs and batch.packs.packaging:
             barrier = content.gear.packaging[batch.packs.packaging].barrier
         in_dryer = batch.in_dryer if in_dryer is None else in_dryer
-        now_g = _now_g(batch, in_dryer)
+        now_g = now_g_of(batch, in_dryer)
         has_absorber = bool(batch.packs and batch.packs.absorber)
         load = Load(
             substance=substance,
             batch=batch,
             now_g=now_g,
-            likely_share=residual,
-            limit_share=limit,
+            likely_share=dry.residual_share,
+            limit_share=dry.limit_share,
             low_oxygen=has_absorber or barrier == VACUUM_BARRIER,
             in_dryer=in_dryer,
         )
@@ -264,95 +236,23 @@ def judge(
             barrier,
             has_absorber,
             composition.fat_g,
-            dry_enough=residual <= limit + SLACK,
+            dry_enough=dry.residual_share <= dry.limit_share + SLACK,
         )
         return Judged(
             batch=batch,
             substance=substance,
             composition=composition,
-            dried_g=_dried_g(batch, water, residual),
+            dried_g=dried_g_of(batch, dry.water_share, dry.residual_share),
             now_g=now_g,
             listed_water_share=listed,
-            water_share=water,
-            residual_share=residual,
-            dry_limit_share=limit,
-            corrected=corrected,
+            water_share=dry.water_share,
+            residual_share=dry.residual_share,
+            dry_limit_share=dry.limit_share,
+            corrected=dry.corrected,
             barrier=barrier,
             load=load,
             ruling=ruling,
             store=store,
             kept=kept(store, say),
-            learned=learned,
+            learned=dry.learned,
         )
-
-
-# -- weights --------------------------------------------------------------------------------------
-
-
-def _now_g(batch: Batch, in_dryer: bool) -> float | None:
-    """Give what a load weighs: as taken out, or as last weighed in the dryer."""
-    if batch.dried_g is not None or not in_dryer:
-        return batch.dried_g
-    return batch.weighings[-1].mass_g if batch.weighings else batch.fresh_g
-
-
-def _dried_g(batch: Batch, water: float, residual: float) -> float:
-    if batch.dried_g is not None:
-        return batch.dried_g
-    if batch.fresh_g is not None:
-        return work(dried_mass_g, batch.fresh_g, water, residual)
-    packs = batch.packs
-    return packs.count * packs.of_g if packs and packs.of_g else nothing("dried_g")
-
-
-def _dryness(batch: Batch, kind: str, listed: float) -> tuple[float, float, bool]:
-    """Give water share, residual moisture, and whether the listed water had to be corrected."""
-    if batch.dried_g is None or batch.fresh_g is None:
-        usual = look_up(usual_residual_share, batch.method, kind)
-        return listed, smallest(usual, listed), False
-    residual = work(residual_share, batch.fresh_g, batch.dried_g, listed)
-    least = look_up(least_residual_share, batch.method)
-    if residual >= least - SLACK:
-        return listed, residual if residual >= 0 else largest(residual, 0.0), False
-    return work(water_share_from, batch.fresh_g, batch.dried_g, least), least, True
-
-
-def _refuse_impossible(batch: Batch, substance: Substance) -> None:
-    """Refuse weights that no drying can give."""
-    if batch.fresh_g is None:
-        return
-    if batch.dried_g is not None:
-        place = batch.places.of("dried")
-        if batch.dried_g >= batch.fresh_g:
-            raise _cannot_be(
-                place,
-                "no-loss",
-                f"{called(batch)} weighs {batch.dried_g:g} g dried and {batch.fresh_g:g} g "
-                "fresh: it lost nothing",
-                "check both weights and their units, and take the tare off both",
-            )
-        _refuse_too_light(batch, substance, batch.fresh_g, batch.dried_g, place)
-    if batch.weighings:
-        place = batch.places.of("weighings")
-        _refuse_too_light(batch, substance, batch.fresh_g, batch.weighings[-1].mass_g, place)
-
-
-def _refuse_too_light(
-    batch: Batch, substance: Substance, fresh_g: float, now_g: float, place: Place
-) -> None:
-    """Refuse a weight that would need a food wetter than any, or than this one can be."""
-    least = least_residual_share(batch.method)
-    says = f"{called(batch)} came out at {now_g:g} g from {fresh_g:g} g: "
-    if 1 - now_g * (1 - least) / fresh_g > MOST_WATER_SHARE:
-        says += f"no food is more than {MOST_WATER_SHARE:.0%} water"
-        raise _cannot_be(place, "too-light", says, "check both weights and their units")
-    listed = substance.composition.water_share
-    solids = solids_of_listed(fresh_g, now_g, listed, least)
-    if solids < least_solids_share(listed, spread_of(substance)) - SLACK:
-        says += f"that is {solids:.0%} of the solids that {substance.name} holds"
-        mend = "check both weights and their units, and the tare; or name the food it was"
-        raise _cannot_be(place, "too-light", says, mend)
-
-
-def _cannot_be(place: Place, kind: str, says: str, mend: str) -> ProblemsFound:
-    return ProblemsFound([Problem(place, kind, says, mend)])

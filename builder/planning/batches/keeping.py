@@ -21,7 +21,7 @@ from builder.formulas.packing import DAYS_PER_MONTH, days_left, life_used
 from builder.model.batch import Batch
 from builder.model.figure import add, counted, named, smallest
 from builder.model.food import ANIMAL_KINDS, EGG_AND_DAIRY
-from builder.planning.batches.verdict import Cause, Load, Ruling, stays_raw
+from builder.planning.batches.verdict import SLACK, Cause, Load, Ruling, stays_raw
 from builder.planning.tracing import work
 from builder.record import dataclass
 from builder.speech import Speech, later
@@ -31,7 +31,6 @@ _DAYS_A_MONTH = named(DAYS_PER_MONTH, "days_per_month", "common-practice")
 _UNPROVEN_MOST_MONTHS = named(UNPROVEN_MOST_MONTHS, "unproven_most_months", "common-practice")
 # Whose months stand in the table; where nobody is named, they are cautious figures of the trade.
 _MONTHS_BY = {"fruit": "uga-drying", "plant": "umn-months", "jerky": "nchfp-jerky"}
-_SLACK = 1e-9
 BAG_BARRIERS = frozenset({"zip-bag", "paper"})
 TIGHT_BARRIERS = frozenset({"foil", "glass", "can"})
 
@@ -84,7 +83,7 @@ def kept(store: Store, say: Speech, units: System = "metric") -> Kept:
     group = _group(store)
     months, reasons = _warmed(store, group, say, units)
     wants_proof = (
-        load.low_oxygen or months > UNPROVEN_MOST_MONTHS + _SLACK
+        load.low_oxygen or months > UNPROVEN_MOST_MONTHS + SLACK
     ) and "constant" not in batch.tests
     if months > UNPROVEN_MOST_MONTHS:
         if wants_proof:
@@ -195,8 +194,8 @@ def _months_in_places(table: float, stays: list[tuple[float, float]], kept_at_c:
 
 def _months_long(months: float) -> relativedelta:
     """Give whole calendar months, and the rest in days of a mean month."""
-    whole = int(months + _SLACK)
-    return relativedelta(months=whole, days=int((months - whole) * _DAYS_A_MONTH + _SLACK))
+    whole = int(months + SLACK)
+    return relativedelta(months=whole, days=int((months - whole) * _DAYS_A_MONTH + SLACK))
 
 
 _GROUPS = {  # rows of the table of months, as people call them
