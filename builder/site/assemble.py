@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 from collections.abc import Mapping, Sequence
 from pathlib import Path, PurePosixPath
 
@@ -17,7 +16,7 @@ from builder.site.finishing.pages import finished, texts_of
 from builder.site.finishing.scripts import written
 from builder.site.finishing.styles import STYLE_NAME, merge_styles
 from builder.site.folder import address, archive, made, swap
-from builder.site.folder.kit_files import POCKET_NAME
+from builder.site.folder.kit_files import POCKET_NAME, write_files
 from builder.site.outfit import HOME_STYLES, TRIP, Outfit
 from builder.site.pocket import pocket_page
 from builder.site.rendering.framing import put_together
@@ -25,7 +24,7 @@ from builder.site.rendering.generators import USUAL_GENERATOR, renderer_of
 from builder.site.rendering.navigation import NavItem, is_safe_path, nav_paths
 from builder.site.rendering.renderer import Renderer, Rendering
 from builder.site.search.search_index import write_searched
-from builder.speech import speech_of
+from builder.speech import Speech, speech_of
 
 FIRST_PAGE = "index.md"
 COLOURS_SCRIPT = "colours.js"  # runs behind what it makes: switch of colours, search box
@@ -96,38 +95,11 @@ def _write_new(
     site: SiteInput, out: Path, assets: Path, base_config: Path, renderer: Renderer
 ) -> tuple[Problem, ...]:
     """Write the new folder and, when it is found good, the new zip."""
-    docs = swap.work_folder(out, site.trip_id)
     new = swap.new_folder(out, site.trip_id)
     say = speech_of(site.language)
-    hosted_at = address.kit_address(site.address, site.trip_id)
-    for name, text in site.pages.items():
-        more = address.fetch_markdown(say, hosted_at) if hosted_at and name == FIRST_PAGE else ""
-        _write(docs / name, (text + more).encode("utf-8"))
-    for name, content in site.files.items():
-        _write(docs / name, content)
-    if site.pocket_html:
-        pocket = pocket_page(
-            site.pocket_html,
-            trip_id=site.trip_id,
-            title=site.title,
-            language=site.language,
-            assets=assets / "assets",
-            last=address.fetch_html(say, hosted_at) if hosted_at else "",
-            pictures=site.files,
-        )
-        _write(docs / POCKET_NAME, pocket.encode("utf-8"))
-    for file in _shipped(assets / "assets"):
-        _write(docs / "assets" / file.name, file.read_bytes())
-    for name in site.outfit.styles:
-        with (docs / STYLE_NAME).open("ab") as style:
-            style.write((assets / "assets" / name).read_bytes())
-    for script in site.outfit.scripts:
-        _write(docs / "assets" / script.name, written(assets / "assets", script, say).encode())
-    if hosted_at:
-        _write(docs / address.PICTURE_NAME, address.qr_svg(hosted_at).encode("utf-8"))
     rendered = renderer(
         Rendering(
-            docs=docs.resolve(),
+            files=_given(site, assets, say),
             into=new.resolve(),
             trip_id=site.trip_id,
             title=site.title,
@@ -147,8 +119,7 @@ def _write_new(
     # What scripts put into pages has its look too: the front page as it was tells it.
     merge_styles(new, [*texts_of(pages), front], style_of_marks(marks))
     whole = {name: put_together(page) for name, page in pages.items()}
-    for name, html in whole.items():
-        _write(new / name, html.encode("utf-8"))
+    write_files(new, {name: html.encode("utf-8") for name, html in whole.items()})
     offline.add_manifest(new, site.title, site.language)
     offline.add_service_worker(new, assets / "assets" / "service-worker.js")
     problems = (*rendered.doubts, *check_kit(new, site.trip_id, whole))
@@ -157,8 +128,34 @@ def _write_new(
             f"the kit {site.trip_id} did not pass the checks on its pages", problems=problems
         )
     archive.zip_folder(new, swap.new_zip(out, site.trip_id), site.epoch, top=site.trip_id)
-    shutil.rmtree(docs)
     return problems
+
+
+def _given(site: SiteInput, assets: Path, say: Speech) -> dict[str, bytes]:
+    """Give all files that a site is rendered of: pages as Markdown, and what stays as it is."""
+    hosted_at = address.kit_address(site.address, site.trip_id)
+    given = {name: text.encode("utf-8") for name, text in site.pages.items()}
+    given |= site.files
+    if hosted_at:
+        given[FIRST_PAGE] += address.fetch_markdown(say, hosted_at).encode("utf-8")
+        given[address.PICTURE_NAME] = address.qr_svg(hosted_at).encode("utf-8")
+    if site.pocket_html:
+        given[POCKET_NAME] = pocket_page(
+            site.pocket_html,
+            trip_id=site.trip_id,
+            title=site.title,
+            language=site.language,
+            assets=assets / "assets",
+            last=address.fetch_html(say, hosted_at) if hosted_at else "",
+            pictures=site.files,
+        ).encode("utf-8")
+    for file in _shipped(assets / "assets"):
+        given[f"assets/{file.name}"] = file.read_bytes()
+    for name in site.outfit.styles:
+        given[STYLE_NAME] += (assets / "assets" / name).read_bytes()
+    for script in site.outfit.scripts:
+        given[f"assets/{script.name}"] = written(assets / "assets", script, say).encode("utf-8")
+    return given
 
 
 def _check_input(site: SiteInput) -> None:
@@ -202,9 +199,3 @@ def _tell(new: Path, script: str, line: str) -> None:
     """Add a line to one of the scripts that run while a page is read."""
     with (new / "assets" / script).open("a", encoding="utf-8", newline="\n") as file:
         file.write(line)
-
-
-def _write(target: Path, content: bytes) -> None:
-    """Write a file and the folders it lies in."""
-    target.parent.mkdir(parents=True, exist_ok=True)
-    target.write_bytes(content)

@@ -18,7 +18,7 @@ from builder.site.folder.archive import zip_files
 from builder.site.folder.kit_files import CONTENT_ZIP
 from builder.site.folder.swap import is_current
 from builder.site.folder.taken_over import taken_over
-from builder.site.inputs import fingerprint, libraries, shipped_files
+from builder.site.inputs import fingerprint, tool_of_sites
 from builder.site.labels_page import labels_page
 from builder.site.outfit import HOME
 from builder.site.rendering.generators import USUAL_GENERATOR
@@ -217,13 +217,7 @@ def _made_from(site: SiteInput, templates: Path, base_config: Path, generator: s
     parts["address"] = site.address.encode("utf-8")
     parts["epoch"] = str(site.epoch).encode("ascii")
     parts["nav"] = repr(site.nav).encode("utf-8")
-    parts["search box"] = (templates / "successor-search.css").read_bytes()
     parts["generator"] = generator.encode("ascii")
     parts["outfit"] = repr(site.outfit).encode("utf-8")
-    parts |= shipped_files("site", Path(__file__).resolve().parent)
-    parts |= shipped_files("assets", templates / "assets")
-    parts |= shipped_files("theme", templates / "theme")
-    parts |= shipped_files("languages", templates / "languages")
-    parts["labels"] = (templates / "labels.html.j2").read_bytes()
-    parts["base configuration"] = base_config.read_bytes()
-    return fingerprint({**parts, **libraries()})
+    parts["tool"] = tool_of_sites(templates, base_config).encode("ascii")
+    return fingerprint(parts)

@@ -48,6 +48,18 @@ def shipped_files(name: str, folder: Path) -> dict[str, bytes]:
 
 
 @cache
+def tool_of_sites(templates: Path, base_config: Path) -> str:
+    """Name all of the tool that makes a site of pages: no file of it changes while it runs."""
+    parts = shipped_files("site", Path(__file__).resolve().parent)
+    for folder in ("assets", "theme", "languages"):
+        parts |= shipped_files(folder, templates / folder)
+    for name in ("successor-search.css", "labels.html.j2"):
+        parts[name] = (templates / name).read_bytes()
+    parts["base configuration"] = base_config.read_bytes()
+    return fingerprint({**parts, **libraries()})
+
+
+@cache
 def libraries() -> dict[str, bytes]:
     """Give the versions of what turns pages into a kit."""
     return {f"library {name}": _version(name).encode("ascii") for name in LIBRARIES}

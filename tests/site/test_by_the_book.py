@@ -21,6 +21,7 @@ from builder.model.kit import Kit
 from builder.pages.trip.book import write_book
 from builder.record import replace
 from builder.site.assemble import SiteInput, build_site
+from builder.site.folder.kit_files import write_files
 from builder.site.rendering import chrome, run_mkdocs
 from builder.site.rendering.framing import put_together, taken_apart
 from builder.site.rendering.navigation import NavItem
@@ -35,15 +36,10 @@ ODD = f"A\u2028b  <i>&amp; {FROM_THE_RIGHT} `*_[x](y)_*` {{{{ 7 }}}} \\"
 
 
 def asked(folder: Path, site: SiteInput, theme: Path = ASSETS / "theme") -> Rendering:
-    """Write a site's pages and files down, and ask for it."""
-    for path, text in site.pages.items():
-        target = folder / "docs" / path
-        target.parent.mkdir(parents=True, exist_ok=True)
-        target.write_text(text, "utf-8")
-    for path, content in site.files.items():
-        (folder / "docs" / path).write_bytes(content)
+    """Ask for a site."""
+    pages = {path: text.encode("utf-8") for path, text in site.pages.items()}
     return Rendering(
-        docs=folder / "docs",
+        files={**pages, **site.files},
         into=folder / "ours",
         trip_id=site.trip_id,
         title=site.title,
@@ -59,10 +55,13 @@ def asked(folder: Path, site: SiteInput, theme: Path = ASSETS / "theme") -> Rend
 def by_mkdocs_alone(wanted: Rendering) -> Path:
     """Build with MkDocs, its theme and its search plugin, and nothing of ours but the settings."""
     alone = replace(wanted, into=wanted.into.with_name("theirs"))
+    docs = wanted.into.with_name("docs")
+    write_files(docs, wanted.files)
     config: Any = MkDocsConfig(config_file_path=str(BASE_CONFIG))
     with BASE_CONFIG.open("rb") as file:
         config.load_file(file)
     config.load_dict(own_settings(alone, config, as_title=lambda title: Markup(escape(title))))
+    config["docs_dir"] = str(docs)
     config["strict"] = False
     assert config.validate() == ([], [])
     build(config)
@@ -74,10 +73,8 @@ def holds_to_mkdocs(wanted: Rendering) -> None:
     rendered = run_mkdocs.render(wanted)
     theirs = by_mkdocs_alone(wanted)
     assert rendered.doubts == ()
-    sources = {path.relative_to(wanted.docs) for path in wanted.docs.rglob("*.md")}
-    assert {Path(name) for name in rendered.pages} == {
-        each.with_suffix(".html") for each in sources
-    }
+    pages = [Path(name) for name in wanted.files if name.endswith(".md")]
+    assert {Path(name) for name in rendered.pages} == {each.with_suffix(".html") for each in pages}
     for name, page in rendered.pages.items():
         ours = taken_apart(put_together(page))
         other = taken_apart((theirs / name).read_text("utf-8"))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from pathlib import Path
 
 POCKET_NAME = "pocket.html"
@@ -16,3 +17,12 @@ def files_below(folder: Path) -> dict[str, Path]:
         file.relative_to(folder).as_posix(): file for file in folder.rglob("*") if file.is_file()
     }
     return dict(sorted(found.items()))
+
+
+def write_files(folder: Path, files: Mapping[str, bytes]) -> None:
+    """Write files by their paths in a folder, and the folders they lie in."""
+    targets = {folder / name: content for name, content in files.items()}
+    for parent in {target.parent for target in targets}:
+        parent.mkdir(parents=True, exist_ok=True)
+    for target, content in targets.items():
+        target.write_bytes(content)

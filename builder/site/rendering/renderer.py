@@ -1,7 +1,7 @@
 """What a generator of sites is asked for, so that another can take its place.
 
-A renderer reads a folder of Markdown and leaves in another folder all other files as they are, and
-the theme's style sheets. It gives each page as HTML, the theme's frame round its article, and what
+A renderer takes pages of Markdown, and writes into a folder all other files as they are, and the
+theme's style sheets. It gives each page as HTML, the theme's frame round its article, and what
 search finds on all of them. It obeys the base configuration, and raises SiteError for dead links
 and whatever else it finds wrong.
 """
@@ -36,7 +36,7 @@ _COLOURS = (
 class Rendering:
     """One site to render; its folders are whole paths."""
 
-    docs: Path
+    files: Mapping[str, bytes]  # by path: pages as Markdown, and what is left as it is
     into: Path
     trip_id: str
     title: str
@@ -78,7 +78,6 @@ def own_settings(
     say = speech_of(asked.language)
     return {
         "site_name": as_title(asked.title),
-        "docs_dir": str(asked.docs),
         "site_dir": str(asked.into),
         "nav": _nav_config(asked.nav, as_title),
         "theme": {

@@ -1,10 +1,10 @@
-"""The one module that knows MkDocs: Markdown folder in, HTML folder out."""
+"""The one module that knows MkDocs: Markdown in, HTML out."""
 
 from __future__ import annotations
 
 import logging
 import os
-from collections.abc import Callable, Collection, Iterator
+from collections.abc import Callable, Collection, Iterator, Mapping
 from contextlib import contextmanager
 from functools import cache
 from html import escape
@@ -20,7 +20,7 @@ from mkdocs.commands.build import get_context
 from mkdocs.config.defaults import MkDocsConfig
 from mkdocs.exceptions import MkDocsException
 from mkdocs.localization import install_translations
-from mkdocs.structure.files import get_files, set_exclusions
+from mkdocs.structure.files import File, Files, file_sort_key, set_exclusions
 from mkdocs.structure.nav import get_navigation
 from mkdocs.structure.pages import Page
 from mkdocs.theme import Theme
@@ -38,23 +38,25 @@ from builder.site.search.found import found_on
 
 
 def render(asked: Rendering) -> Rendered:
-    """Render a folder of Markdown; any warning of the generator stops the kit."""
+    """Render pages of Markdown; any warning of the generator stops the kit."""
     with _collected_warnings() as warnings, _source_date(asked.epoch):
         try:
             config = _configure(asked)
-            rendered = _rendered(config)
+            rendered = _rendered(config, asked.files)
         except MkDocsException as error:
             raise SiteError(f"the pages could not be built: {error}", warnings) from error
     refuse_faults(warnings)
     return rendered
 
 
-def _rendered(config: MkDocsConfig) -> Rendered:
+def _rendered(config: MkDocsConfig, given: Mapping[str, bytes]) -> Rendered:
     """Do what the generator does in a build, but for pages that need not go through all of it."""
     config.plugins.on_startup(command="build", dirty=False)
     config = config.plugins.on_config(config)
     env = config.theme.get_env()
-    files = get_files(config)
+    # None of them lies on the disk: to write a small file takes longer than to render a page.
+    made = [File.generated(config, path, content=content) for path, content in given.items()]
+    files = Files(sorted(made, key=file_sort_key))
     files.add_files_from_theme(env, config)
     set_exclusions(files, config)
     nav = get_navigation(files, config)
@@ -109,6 +111,7 @@ def _configure(asked: Rendering) -> MkDocsConfig:
         config.load_file(file)
     # Theme templates write titles as they come; Markup keeps `| e` from escaping twice.
     config.load_dict(own_settings(asked, config, as_title=lambda title: Markup(escape(title))))
+    config["docs_dir"] = str(asked.theme)  # some folder has to be told; no page is read from it
     # Warnings are counted here, so that every one of them is told.
     config["strict"] = False
     config["markdown_extensions"] = [*config["markdown_extensions"], ReadyHtml.__module__]

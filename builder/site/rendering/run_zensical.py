@@ -20,7 +20,7 @@ import yaml
 
 from builder.site.errors import SiteError
 from builder.site.finishing.styles import THEME_FOLDER
-from builder.site.folder.kit_files import files_below
+from builder.site.folder.kit_files import files_below, write_files
 from builder.site.rendering.framing import FramedPage, taken_apart
 from builder.site.rendering.generators import SUCCESSOR
 from builder.site.rendering.plain_markdown import READY_BEGINS, READY_ENDS
@@ -47,7 +47,7 @@ _OF_THE_THEME = (
 
 
 def render(asked: Rendering) -> Rendered:
-    """Render a folder of Markdown; any warning of the generator stops the kit."""
+    """Render pages of Markdown; any warning of the generator stops the kit."""
     if find_spec(SUCCESSOR) is None:
         raise SiteError(
             f"the generator {SUCCESSOR} is not installed", ["pip install '.[successor]'"]
@@ -55,7 +55,7 @@ def render(asked: Rendering) -> Rendered:
     with tempfile.TemporaryDirectory() as scratch:
         # Pages, settings and what it makes have to lie in one folder.
         project = Path(scratch)
-        shutil.copytree(asked.docs, project / "docs")
+        write_files(project / "docs", asked.files)
         (project / "mkdocs.yml").write_text(_settings(asked), "utf-8")
         _run(project)
         site = project / "site"
@@ -65,7 +65,7 @@ def render(asked: Rendering) -> Rendered:
                 continue
             # The usual theme's sheets lie a folder higher.
             target = asked.into / name.replace(f"{THEME_FOLDER}/{_VARIANT}/", f"{THEME_FOLDER}/")
-            if name.endswith(".html") and not (asked.docs / name).exists():
+            if name.endswith(".html") and name not in asked.files:
                 pages[name] = taken_apart(_tidied(file.read_text("utf-8")))
                 continue
             target.parent.mkdir(parents=True, exist_ok=True)
