@@ -29,6 +29,10 @@ def as_bought_g(edible_g: float, refuse_share: float) -> float:
     ValueError
         If an argument is outside its range.
 
+    Notes
+    -----
+    edible / (1 - refuse).
+
     References
     ----------
     .. [usda-sr28] FOOD_DES, Refuse_Pct: the percentage of refuse of the food as bought

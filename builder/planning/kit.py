@@ -15,6 +15,7 @@ from builder.model.kit import (
     KitPerson,
     NutritionTotals,
     PersonDay,
+    PlannedMeal,
     WaterDay,
     Weights,
 )
@@ -311,7 +312,6 @@ def _kit_day(
             )
             for meal, each in zip(meals, of_day.menu, strict=True)
         )
-    people = zip(trip.party, of_day.energies, of_day.drinking, strict=True)
     kit_day = KitDay(
         day=day.number,
         date=trip.date_of(day.number),
@@ -327,33 +327,7 @@ def _kit_day(
         descent_m=added(leg.descent_m for leg in day.longest_way),
         between_water_h=between_water_h(day),
         meals=meals,
-        people=tuple(
-            PersonDay(
-                name=person.name,
-                energy_need_kcal=energy.need_kcal,
-                basal_kcal=energy.basal_kcal,
-                travel_kcal=energy.travel_kcal,
-                travel_low_kcal=energy.travel_low_kcal,
-                travel_high_kcal=energy.travel_high_kcal,
-                travel_hours=own.travel_hours,
-                protein_need_g=energy.protein_need_g,
-                load_g=energy.load_g,
-                food_g=eaten(meals, person.name, lambda meal: meal.mass_g),
-                food_kcal=eaten_kcal(meals, person.name),
-                food_protein_g=eaten(meals, person.name, lambda meal: meal.nutrition.protein_g),
-                intake_ml=own.intake_ml,
-                rate_ml_h=own.rate_ml_h,
-                water_need_ml=own.need_ml,
-                water_from_food_ml=own.from_food_ml,
-                to_drink_ml=own.to_drink_ml,
-                sweat=None
-                if to_check
-                else offered(
-                    sweating, person, energy.travel_kcal, own.travel_hours, here.air_high_c
-                ),
-            )
-            for person, energy, own in people
-        ),
+        people=_people_of(trip, of_day, meals, to_check=to_check),
         nutrition=_sum([meal.nutrition for meal in meals]),
         energy_need_kcal=add(energy.need_kcal for energy in of_day.energies),
         water=water,
@@ -372,6 +346,38 @@ def _kit_day(
         treating=offered(treating, here, water),
         snow=offered(snow_work, here, water, hearth),
         light=light_of(trip, day),
+    )
+
+
+def _people_of(
+    trip: Trip, of_day: _OfDay, meals: Sequence[PlannedMeal], *, to_check: bool
+) -> tuple[PersonDay, ...]:
+    """Give what each one needs, eats, drinks and carries on a day."""
+    warmest_c = of_day.conditions.air_high_c
+    return tuple(
+        PersonDay(
+            name=person.name,
+            energy_need_kcal=energy.need_kcal,
+            basal_kcal=energy.basal_kcal,
+            travel_kcal=energy.travel_kcal,
+            travel_low_kcal=energy.travel_low_kcal,
+            travel_high_kcal=energy.travel_high_kcal,
+            travel_hours=own.travel_hours,
+            protein_need_g=energy.protein_need_g,
+            load_g=energy.load_g,
+            food_g=eaten(meals, person.name, lambda meal: meal.mass_g),
+            food_kcal=eaten_kcal(meals, person.name),
+            food_protein_g=eaten(meals, person.name, lambda meal: meal.nutrition.protein_g),
+            intake_ml=own.intake_ml,
+            rate_ml_h=own.rate_ml_h,
+            water_need_ml=own.need_ml,
+            water_from_food_ml=own.from_food_ml,
+            to_drink_ml=own.to_drink_ml,
+            sweat=None
+            if to_check
+            else offered(sweating, person, energy.travel_kcal, own.travel_hours, warmest_c),
+        )
+        for person, energy, own in zip(trip.party, of_day.energies, of_day.drinking, strict=True)
     )
 
 
