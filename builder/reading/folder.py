@@ -23,7 +23,7 @@ from builder.problems import Problem, errors, in_order, nearest, printable
 from builder.reading.beside import Beside, NamedFile
 from builder.reading.checks.crosschecks import crosscheck
 from builder.reading.checks.eaten import eaten_in_a_day
-from builder.reading.declared.declaring import items_of_lists, keys_of, read_as
+from builder.reading.declared.declaring import items_of_lists, keys_of, read_as, title_of
 from builder.reading.declared.values import DEVICES, can_be_id, cannot_be_file, on_one_line
 from builder.reading.dishes.dried_meals import check_nested
 from builder.reading.dishes.foods import read_food
@@ -42,7 +42,8 @@ from builder.reading.files import (
 )
 from builder.reading.gear.gear import WrittenGear
 from builder.reading.gear.gear_files import GearFile
-from builder.reading.notes import Amiss, Notes
+from builder.reading.kinds import kind_meant
+from builder.reading.notes import Amiss, Notes, with_article
 from builder.reading.text.tables import read_table
 from builder.reading.text.uncollected import uncollected
 from builder.reading.text.yaml_door import Node, decode, quoted, read_yaml
@@ -138,7 +139,7 @@ class _FolderReader:
                 if decoded and room == "foods" and self._is_listed(number, *decoded):
                     continue
                 file = self._file(layer, path, *decoded) if decoded else None
-                if file is not None:
+                if file is not None and self._is_of_its_room(file, room):
                     yield number, file
                 elif errors(self.problems[told:]):
                     self.unread.add(room)
@@ -185,12 +186,12 @@ class _FolderReader:
             if not is_room_file and not os.path.isdir(path):
                 continue  # before words are compared, which takes a library that is slow to load
             if room := nearest(path.stem.lower(), rooms):
-                if room == "sources" and is_room_file:
-                    self.warn(layer, path.name, "this file is not read", "call it sources.yaml")
+                if f"{room}.yaml" in ROOMS and is_room_file:
+                    self.warn(layer, path.name, "this file is not read", f"call it {room}.yaml")
                 elif is_room_file:
                     says, mend = "this file is not read here", f"move it into {room}/"
                     self.warn(layer, path.name, says, mend)
-                elif room != "sources":
+                elif f"{room}.yaml" not in ROOMS:
                     says, mend = "this folder is not read", f"call it {room}"
                     self.warn(layer, path.name, says, mend)
 
@@ -221,6 +222,18 @@ class _FolderReader:
                 self.warn(layer, relative, "this file is empty", "write a record, or delete it")
             return None
         return _File(relative, shown, text, node)
+
+    def _is_of_its_room(self, file: _File, room: str) -> bool:
+        """Tell whether a file stands where its kind is read; note where it does not."""
+        meant = kind_meant(file.node, room)
+        if meant is None:
+            return True
+        says = f"these are the keys of {with_article(title_of(meant.record))}, and not read here"
+        is_one_file = meant.room.endswith(".yaml")
+        mend = f"move it {f'out, as {meant.room}' if is_one_file else f'into {meant.room}/'}"
+        self.problems.append(Problem(Place(file.shown, 1, 1), "wrong-room", says, mend))
+        self.unread.add(meant.room)
+        return False
 
     # -- records ------------------------------------------------------------------------------
 

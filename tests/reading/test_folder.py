@@ -198,6 +198,7 @@ def test_files_that_are_not_read_are_named(tmp_path: Path) -> None:
         "trips/ridge/trip.yml": TRIP,
         "foods/empty.yaml": "# nothing yet\n",
         "sources.yml": "[]",
+        "home.yml": "{}",
         "recipe/soup.yaml": BEAN_POT,
         "foods.yaml": PEAS,
         "pictures/hut.yaml": "x",
@@ -212,6 +213,7 @@ def test_files_that_are_not_read_are_named(tmp_path: Path) -> None:
         "foods/empty.yaml:1:1: warning: this file is empty — write a record, or delete it [file-name]",
         "foods/more.YAML:1:1: warning: this file is not read: its name ends in .YAML — call it more.yaml [file-name]",
         "foods/peas.yml:1:1: warning: this file is not read: its name ends in .yml — call it peas.yaml [file-name]",
+        "home.yml:1:1: warning: this file is not read — call it home.yaml [file-name]",
         "recipe:1:1: warning: this folder is not read — call it recipes [file-name]",
         "sources.yml:1:1: warning: this file is not read — call it sources.yaml [file-name]",
         "trips/ridge/trip.yml:1:1: warning: this file is not read: its name ends in .yml — call it trip.yaml [file-name]",
@@ -408,3 +410,33 @@ def test_each_record_keeps_its_own_text(tmp_path: Path) -> None:
     rice = found.content.foods["rice"]
     assert rice.places.record == Place("small/foods/all.yaml", 3, 3)
     assert rice.places.of("name") == Place("small/foods/all.yaml", 3, 20)
+
+
+@pytest.mark.parametrize(
+    ("path", "here", "said"),
+    [
+        (
+            "recipes/bean-pot.yaml",
+            "trips/bean-pot.yaml",
+            "a recipe, and not read here — move it into recipes/",
+        ),
+        (
+            "trips/tarrow.yaml",
+            "recipes/tarrow.yaml",
+            "a trip, and not read here — move it into trips/",
+        ),
+        (
+            "batches/beans.yaml",
+            "foods/beans.yaml",
+            "a batch, and not read here — move it into batches/",
+        ),
+        ("home.yaml", "gear/home.yaml", "a home, and not read here — move it out, as home.yaml"),
+    ],
+)
+def test_a_file_in_the_room_of_others_is_told_once_where_it_belongs(
+    path: str, here: str, said: str, tmp_path: Path
+) -> None:
+    files = {**GOOD, "foods/peas.yaml": PEAS, "home.yaml": "{dryers: [], currency: EUR}"}
+    files[here] = files.pop(path)
+    told = lines(read(tmp_path, files))
+    assert told == [f"{here}:1:1: error: these are the keys of {said} [wrong-room]"]

@@ -226,7 +226,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("{food: rice, amount: 120 g}", "{food: oil, id: rice, amount: 1 tbsp}"),),
         (
-            "recipes/bean-pot.yaml:7:35: error: amount: '1 tbsp' is a volume, and nobody told the density of 'Oil' — write the mass, or tell the food's `density: 0.72 g/ml` [density-missing]",
+            "recipes/bean-pot.yaml:7:35: error: amount: '1 tbsp' is a volume, and nobody told the density of 'Oil' — write the mass; a food of your own may tell its `density: 0.72 g/ml` [density-missing]",
         ),
     ),
     Spoilt(
@@ -234,7 +234,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("{food: rice, amount: 120 g}", "{food: oil, id: rice, amount: 2 pieces}"),),
         (
-            "recipes/bean-pot.yaml:7:35: error: amount: '2 pieces': nobody told what a piece of 'Oil' weighs — write the mass, or tell the food's `piece: 120 g` [piece-missing]",
+            "recipes/bean-pot.yaml:7:35: error: amount: '2 pieces': nobody told what a piece of 'Oil' weighs — write the mass; a food of your own may tell its `piece: 120 g` [piece-missing]",
         ),
     ),
     Spoilt(

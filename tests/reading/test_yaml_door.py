@@ -262,12 +262,18 @@ COLON = (
             "put `- ` before this one if it begins the next of a list [key-twice]",
         ),
         (
+            "a: 1\nb:\n  c: 2\n\u00a0 d: 3\n  e: 4",
+            "4:1: error: a no-break space stands in front — indent with plain spaces [yaml]",
+        ),
+        (
             "a: *b",
-            "1:4: error: *b names nothing that stands complete above it — write &b above [alias]",
+            "1:4: error: *b names nothing that stands complete above it — write &b above, "
+            "or put a text that begins with * in quotes [alias]",
         ),
         (
             "a: &b [*b]",
-            "1:8: error: *b names nothing that stands complete above it — write &b above [alias]",
+            "1:8: error: *b names nothing that stands complete above it — write &b above, "
+            "or put a text that begins with * in quotes [alias]",
         ),
         (
             "a: !!python/object/apply:os.system [ls]",

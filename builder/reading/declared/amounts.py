@@ -72,7 +72,7 @@ def _amount_g(text: str, food: Food | None, key: str, place: Place) -> float:
             raise QuantityError(
                 "piece-missing",
                 f"{text!r}: nobody told what a piece of {quoted(food.name)} weighs",
-                "write the mass, or tell the food's `piece: 120 g`",
+                "write the mass; a food of your own may tell its `piece: 120 g`",
             )
         ask_for_thousand(match["number"], "pieces")
         pieces = Figure(read_number(match["number"]), Told(place, f"{key}_pieces"))
@@ -97,7 +97,7 @@ def _amount_g(text: str, food: Food | None, key: str, place: Place) -> float:
         raise QuantityError(
             "density-missing",
             f"{text!r} is a volume, and nobody told the density of {quoted(food.name)}",
-            "write the mass, or tell the food's `density: 0.72 g/ml`",
+            "write the mass; a food of your own may tell its `density: 0.72 g/ml`",
         )
     return _more_than_nothing(volume_ml * food.density_g_ml, text)
 

@@ -280,11 +280,17 @@ def _as_problem(error: yaml.MarkedYAMLError, text: str, file: str) -> Problem:
         return Problem(Place(file, number, at), "yaml", says, mend)
     if line[place.column - 2 : place.column - 1] == "'" and line[place.column - 1 :][:1].isalpha():
         says, mend = "the text in quotes ends before this", 'put a text with \' in it in "…"'
+    for number in (place.line - 1, place.line):
+        above = lines[number - 1] if 0 < number <= len(lines) else ""
+        if _HARD_SPACE in above[: len(above) - len(above.lstrip())]:
+            says, mend = "a no-break space stands in front", "indent with plain spaces"
+            return Problem(Place(file, number, 1), "yaml", says, mend)
     if "\t" in line[: place.column]:
         says, mend = "a tab stands here", "indent with spaces, not with a tab"
     return Problem(place, "yaml", says, mend or _MEND)
 
 
+_HARD_SPACE = "\u00a0"
 _STUCK_COLON = re.compile(r" *(?:- +)*[a-z_]+:(?=[^\s:/])")
 
 
@@ -358,7 +364,8 @@ def _compose(text: str, file: str, problems: list[Problem]) -> Node | None:
             place = _place_of(event, file)
             if event.anchor not in anchors:
                 says = f"*{event.anchor} names nothing that stands complete above it"
-                raise _Stop(Problem(place, "alias", says, f"write &{event.anchor} above"))
+                mend = f"write &{event.anchor} above, or put a text that begins with * in quotes"
+                raise _Stop(Problem(place, "alias", says, mend))
             named, anchor = anchors[event.anchor], None
             if len(stack) + named.depth > DEEPEST:
                 raise _Stop(_too_deep(place))
