@@ -668,7 +668,7 @@ SPOILT = (
         "trips/tarrow.yaml",
         (("{eat: rice, each: 30 g}", "rice"),),
         (
-            "trips/tarrow.yaml:9:15: error: a meal is written as `key: value` lines, found 'rice' — write it as {key: value, …}, or as lines indented below [not-a-mapping]",
+            "trips/tarrow.yaml:9:15: error: a meal is written as `key: value` lines, found 'rice' — write {cook: rice}, or {eat: rice, each: 60 g} [not-a-mapping]",
         ),
     ),
     Spoilt(

@@ -251,6 +251,8 @@ def check_is_record(node: Node, what: str) -> None:
     if not node.is_map:
         says = f"{with_article(what)} is written as `key: value` lines, found {node.described()}"
         mend = "write it as {key: value, …}, or as lines indented below"
+        if what == "meal" and node.is_text and (name := echoed(node)):
+            mend = f"write {{cook: {name}}}, or {{eat: {name}, each: 60 g}}"
         refuse("not-a-mapping", says, mend)
 
 
