@@ -16,6 +16,9 @@ MealName = Literal["breakfast", "lunch", "dinner", "snacks", "drinks"]
 
 # What is done to what goes in, and to nothing else in the pot.
 HANDLES: frozenset[Do] = frozenset(("fry", "mix", "serve", "soak"))
+# What is done with a pot over a flame, and what heats food at all; a soak may besides, or not.
+OVER_FLAME: frozenset[Do] = frozenset(("boil", "simmer", "fry"))
+HEATING: frozenset[Do] = OVER_FLAME | {"press", "bake"}
 
 DOINGS: tuple[str, ...] = get_args(Do)
 VESSELS: tuple[str, ...] = get_args(Vessel)

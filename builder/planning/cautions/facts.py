@@ -7,9 +7,10 @@ from collections.abc import Iterable, Iterator, Mapping
 from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.kit import NOWHERE, KitDay, KitFuel, Spot, Weights
+from builder.model.recipe import HEATING
 from builder.model.trip import Person, Trip
 from builder.planning.batches import Judged, name_now
-from builder.planning.cooking import HEATS, Hearth
+from builder.planning.cooking import Hearth
 from builder.planning.menu import MenuItem, Portion
 from builder.planning.naming import days_said, meal_inside
 from builder.record import dataclass
@@ -162,7 +163,7 @@ def is_heated(meal: MenuItem, portion: Portion) -> bool:
         with_it = any(each.id == name for each in step.ingredients)
         inside = inside or with_it
         # What is not pressed lies beside the iron.
-        if inside and step.do in HEATS and (with_it or step.do != "press"):
+        if inside and step.do in HEATING and (with_it or step.do != "press"):
             return True
     return False
 

@@ -10,11 +10,10 @@ from builder.planning.cooking.conditions import (
 from builder.planning.cooking.cooked import NOT_COOKED, Cooked
 from builder.planning.cooking.cooking import cook
 from builder.planning.cooking.hearth import Hearth, OneStove, hearth_of
-from builder.planning.cooking.heating import ON_EMBERS, OVER_FLAME, boil_heat_kj
+from builder.planning.cooking.heating import ON_EMBERS, boil_heat_kj
 from builder.planning.cooking.order_of_work import orders_of_work
 from builder.planning.cooking.parting import Parted, cook_parted
 from builder.planning.cooking.standing import (
-    HEATS,
     Wait,
     animal_food_in,
     may_stand_overnight,
@@ -29,10 +28,8 @@ from builder.planning.cooking.tasks import Dish, dish_of
 from builder.planning.cooking.walking import Ready, Share
 
 __all__ = [
-    "HEATS",
     "NOT_COOKED",
     "ON_EMBERS",
-    "OVER_FLAME",
     "Cooked",
     "CookingPlaces",
     "Dish",

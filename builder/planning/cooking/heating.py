@@ -19,7 +19,7 @@ from builder.formulas.heat import (
 from builder.model.figure import add, add_counts, named, none, nothing
 from builder.model.gear import Pot
 from builder.model.kit import Conditions, PlannedStep
-from builder.model.recipe import Recipe
+from builder.model.recipe import OVER_FLAME, Recipe
 from builder.model.trip import Heat
 from builder.planning.cooking.cooked import NO_WATER, NO_WOOD, Cooked
 from builder.planning.cooking.hearth import Burner, Hearth
@@ -29,7 +29,6 @@ from builder.record import dataclass, replace
 
 # What embers heat: irons, and a lidded pot among them.
 ON_EMBERS = frozenset({"press", "bake"})
-OVER_FLAME = frozenset({"boil", "simmer", "fry"})
 # What each potful takes for itself, one after the other.
 _IN_TURN = OVER_FLAME | {"bake"}
 _FOOD_AS_WATER_SHARE = named(FOOD_AS_WATER_SHARE, "food_as_water_share", "common-practice")

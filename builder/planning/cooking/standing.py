@@ -10,10 +10,9 @@ from builder.formulas.safety import HOT_ABOVE_C
 from builder.model.content import Content
 from builder.model.food import ANIMAL_KINDS, Food
 from builder.model.kit import PlannedStep
-from builder.model.recipe import Ingredient, Recipe
+from builder.model.recipe import HEATING, Ingredient, Recipe
 from builder.record import dataclass
 
-HEATS = frozenset({"boil", "simmer", "fry", "press", "bake"})
 _BOILS = frozenset({"boil", "simmer"})
 # Plants that spoil once they are wet; sugar, fat, herbs and drinks are too little for germs.
 _SPOILS = frozenset({"fruit", "vegetable", "legume", "grain"})
@@ -31,7 +30,7 @@ class Wait:
 
 def poured_off_after(steps: Sequence[PlannedStep]) -> int:
     """Give the step after which water is poured off: the last heat, else the last at the pot."""
-    heated = [number for number, step in enumerate(steps) if step.do in HEATS]
+    heated = [number for number, step in enumerate(steps) if step.do in HEATING]
     done = [number for number, step in enumerate(steps) if step.do != "serve"]
     return (heated or done or [-1])[-1]
 
@@ -57,12 +56,12 @@ def waits(recipe: Recipe, minutes: Sequence[float]) -> list[Wait]:
         for name in step.uses:
             stood_min.setdefault(name, 0.0)
             cold.setdefault(name, True)
-        wet = wet or step.water_auto or step.water_ml > 0 or step.do in HEATS
-        if step.do in HEATS or (step.do == "soak" and step.hot):
+        wet = wet or step.water_auto or step.water_ml > 0 or step.do in HEATING
+        if step.do in HEATING or (step.do == "soak" and step.hot):
             heated = step.uses if step.do == "press" else tuple(stood_min)
             stood_min.update(dict.fromkeys(heated, 0.0))
             cold.update(dict.fromkeys(heated, False))
-        if step.do in HEATS or not wet:
+        if step.do in HEATING or not wet:
             continue
         for name in stood_min:
             stood_min[name] += minutes[number]
@@ -114,7 +113,7 @@ def stands_at_most_min(air_c: float) -> float:
 def may_stand_overnight(recipe: Recipe, number: int, content: Content, air_c: float) -> bool:
     """Tell whether all that a step wets is raw plant food that may soak overnight in such air."""
     before = recipe.steps[: number + 1]
-    if any(step.do in HEATS or step.hot for step in before):
+    if any(step.do in HEATING or step.hot for step in before):
         return False
     inside = dict.fromkeys(name for step in before for name in step.uses)
     waiting = [Wait(name, number, 0.0, True) for name in inside]
@@ -128,7 +127,7 @@ def stands_min(recipe: Recipe, number: int, minutes: Sequence[float]) -> float:
     """Give how long what a step wets stands until it is heated or eaten."""
     total_min = 0.0
     for place, step in enumerate(recipe.steps[number:], start=number):
-        if step.do in HEATS:
+        if step.do in HEATING:
             break
         total_min += minutes[place]
     return total_min

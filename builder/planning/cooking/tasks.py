@@ -11,9 +11,10 @@ from builder.model.kit import (
     WorkDo,
     WorkPlace,
 )
+from builder.model.recipe import HEATING, OVER_FLAME
 from builder.planning.cooking.camp_water import heat_of
 from builder.planning.cooking.hearth import Burner, Hearth
-from builder.planning.cooking.standing import HEATS, measured_after, poured_off_after
+from builder.planning.cooking.standing import measured_after, poured_off_after
 from builder.record import dataclass, replace
 
 # Common practice, no source: empty irons get hot on the first embers, within the ember time;
@@ -129,7 +130,7 @@ def dish_of(place: int, meal: PlannedMeal, hearth: Hearth) -> Dish:
         runs: tuple[Run, ...] = (Run(_joined(tasks[:last]), mugs=mugs),)
         heats = meal.cook_in != "iron" and any(task.on in FLAMES for task in runs[0].tasks)
         return Dish(place, runs, meal.potfuls or ONE_POTFUL, serve, in_mugs, heats)
-    hot = [number for number, step in enumerate(steps[:last]) if step.do in HEATS or step.hot]
+    hot = [number for number, step in enumerate(steps[:last]) if step.do in HEATING or step.hot]
     first = hot[0] if hot else 0
     press = next((number for number in hot if steps[number].do == "press"), last)
     before = Run(tuple(replace(task, pot=None) for task in _joined(tasks[:first])))
@@ -154,7 +155,7 @@ def _holds_pot(meal: PlannedMeal) -> bool:
     """Tell whether the food itself is in a pot, rather than in mugs, a bowl or a bag."""
     if meal.cook_in == "pot":
         return True
-    heats = any(step.do in ("boil", "simmer", "fry") or step.hot for step in meal.steps)
+    heats = any(step.do in OVER_FLAME or step.hot for step in meal.steps)
     return meal.cook_in == "iron" and heats
 
 
@@ -192,7 +193,7 @@ def _tasks(
         minutes, busy = step.presses * (2 * step.each_side_min + _TURN_MIN), "iron"
     elif step.do == "bake":
         busy, pot = "embers", meal.pot
-    elif step.do in ("boil", "simmer", "fry"):
+    elif step.do in OVER_FLAME:
         busy, pot = heat, meal.pot
     tasks.append(
         Task(

@@ -7,9 +7,9 @@ from typing import Self
 
 from builder.model.content import Content
 from builder.model.gear import BAKES_IN
-from builder.model.recipe import MealName, Recipe
+from builder.model.recipe import OVER_FLAME, MealName, Recipe
 from builder.model.trip import ENGLISH, Person, Trip
-from builder.planning.cooking import OVER_FLAME, Hearth, hearth_of
+from builder.planning.cooking import Hearth, hearth_of
 from builder.planning.foods import substance_of_ingredient
 from builder.planning.menu import avoided_said, refused_words
 from builder.record import dataclass

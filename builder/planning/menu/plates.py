@@ -8,11 +8,11 @@ from itertools import groupby
 from builder.formulas.serving import own_half_ladles, pot_half_ladles
 from builder.model.figure import add, found
 from builder.model.kit import Ladles, PlannedMeal
+from builder.model.recipe import HEATING
 from builder.planning.tracing import count
 from builder.record import replace
 
 _METHOD = "the largest remainder first, as far as the pot goes; those alike have alike"
-_HEATED_LAST = ("boil", "simmer", "fry", "bake", "press")
 _LADLED_AFTER = ("boil", "simmer", "soak")  # what is fried or baked is no stew
 # Shares that differ by less differ by rounding alone.
 _ALIKE_DIGITS = 9
@@ -55,7 +55,7 @@ def _ladles(meal: PlannedMeal, ladle_ml: float) -> Ladles | None:
 
 def _is_ladled(meal: PlannedMeal) -> bool:
     """Tell whether several eat a stew out of one pot that is not parted."""
-    heated = [step.do for step in meal.steps if step.do in _HEATED_LAST or step.hot]
+    heated = [step.do for step in meal.steps if step.do in HEATING or step.hot]
     ends_wet = bool(heated) and heated[-1] in _LADLED_AFTER
     is_whole = meal.parting is None and meal.begins_in is None
     return meal.cook_in == "pot" and ends_wet and is_whole and len(meal.eaters) > 1

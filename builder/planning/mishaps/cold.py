@@ -6,16 +6,16 @@ from collections.abc import Iterable
 
 from builder.model.content import Content
 from builder.model.kit import PlannedIngredient, PlannedMeal
+from builder.model.recipe import HEATING
 
 # Kinds that people eat raw, and so dried raw too. Vegetables are left out: many are not.
 _EATEN_RAW = frozenset({"fruit", "nut", "fat", "sugar", "herb", "dairy"})
 _DONE = frozenset({"cooked", "ready"})
-_NEEDS_HEAT = frozenset({"boil", "simmer", "fry", "press", "bake"})
 
 
 def needs_heat(meal: PlannedMeal) -> bool:
     """Tell whether a meal needs a stove, a fire or embers."""
-    return meal.heat_kj > 0 or any(step.do in _NEEDS_HEAT or step.hot for step in meal.steps)
+    return meal.heat_kj > 0 or any(step.do in HEATING or step.hot for step in meal.steps)
 
 
 def can_soak_cold(meal: PlannedMeal, content: Content) -> bool:

@@ -16,7 +16,7 @@ from builder.model.content import Content
 from builder.model.food import Food
 from builder.model.home import AT_HOME
 from builder.model.on_asking import AllOnAsking
-from builder.model.recipe import Ingredient, Recipe
+from builder.model.recipe import HEATING, Ingredient, Recipe
 from builder.model.trip import ENGLISH
 from builder.planning.batches import (
     Judged,
@@ -26,7 +26,7 @@ from builder.planning.batches import (
     name_now,
     own_batches,
 )
-from builder.planning.cooking import HEATS, animal_food_in, waits
+from builder.planning.cooking import animal_food_in, waits
 from builder.planning.foods import is_game, is_minced, substance_named
 from builder.planning.stock.packs import Stock, all_takings, all_that_came_back
 from builder.planning.stock.promises import promise_problems
@@ -227,7 +227,7 @@ def _rest_problems(recipe: Recipe, food: Food) -> list[Problem]:
     assert recipe.reach_c is not None
     if recipe.reach_c >= MINCED_CENTRE_C:
         return []
-    heats = [number for number, step in enumerate(recipe.steps) if step.do in HEATS]
+    heats = [number for number, step in enumerate(recipe.steps) if step.do in HEATING]
     rests = [
         step.minutes
         for number, step in enumerate(recipe.steps)
@@ -252,7 +252,7 @@ def heated_after_wetting(recipe: Recipe, ingredient_id: str) -> bool:
     entered = [number for number, step in enumerate(recipe.steps) if ingredient_id in step.uses]
     wetted = [number for number in entered if recipe.steps[number].do in ("soak", "mix", "boil")]
     start = wetted[-1] if wetted else (entered[0] if entered else len(recipe.steps))
-    return any(step.do in HEATS for step in recipe.steps[start:])
+    return any(step.do in HEATING for step in recipe.steps[start:])
 
 
 def standing_problems(recipe: Recipe, content: Content) -> list[Problem]:

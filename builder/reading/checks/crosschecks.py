@@ -11,6 +11,7 @@ from builder.model.gear import BAKES_IN, LOOSE_PACKAGING
 from builder.model.home import Home
 from builder.model.on_asking import each_changed
 from builder.model.place import Place, Places
+from builder.model.recipe import OVER_FLAME
 from builder.model.source import CautionText
 from builder.model.trip import Day, MealItem, Trip
 from builder.problems import Problem, did_you_mean, food_meant
@@ -209,7 +210,7 @@ class _Checks:
         recipe = self.content.recipes[item.recipe or ""]
         place = item.places.of("cook")
         doings = {step.do for step in recipe.steps}
-        in_pot = bool(doings & {"boil", "simmer", "fry"}) or any(
+        in_pot = bool(doings & OVER_FLAME) or any(
             step.do == "soak" and step.hot for step in recipe.steps
         )
         fire = trip.fire is not None and trip.fire.allowed

@@ -10,7 +10,7 @@ from typing import Annotated
 
 from builder.model.batch import METHODS, Method
 from builder.model.place import Place
-from builder.model.recipe import MEALS, VESSELS, Ingredient, MealName, Recipe, Vessel
+from builder.model.recipe import MEALS, OVER_FLAME, VESSELS, Ingredient, MealName, Recipe, Vessel
 from builder.problems import Problem, food_meant
 from builder.reading.checks.eaten import check_eaten
 from builder.reading.checks.plausible import check_serving_water
@@ -32,8 +32,6 @@ from builder.reading.dishes.steps import AnyStep, PartStep, WrittenStep, names_i
 from builder.reading.notes import Amiss, Notes, refuse
 from builder.reading.pictures.written import PICTURE, APicture, picture_of
 from builder.reading.text.yaml_door import Node, quoted
-
-NEEDS_POT_HEAT = ("boil", "simmer", "fry")
 
 
 def _it_is_there(here: Here) -> None:
@@ -189,7 +187,7 @@ def _it_takes_these_steps(here: Here) -> None:
     if vessel != "pot" and "bake" in doings:
         says = f"a bake step needs a pot with a lid, and cook_in is {vessel}"
         refuse("vessel", says, "write `cook_in: pot`")
-    heated = [each for each in steps if each.do in NEEDS_POT_HEAT or vars(each).get("hot")]
+    heated = [each for each in steps if each.do in OVER_FLAME or vars(each).get("hot")]
     if vessel == "none" and heated:
         for each in heated:
             says = f"there is nothing to {each.do} in: cook_in is none"

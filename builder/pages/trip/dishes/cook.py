@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from builder.model.kit import Kit, KitDay, PlannedMeal
+from builder.model.recipe import OVER_FLAME
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pictures import Shown, shown
@@ -324,7 +325,7 @@ def _in_short(kit: Kit, figures: Figures, meal: PlannedMeal, potfuls: Cell, at: 
 
 def _needs_a_pot(meal: PlannedMeal) -> bool:
     """Tell whether anything is heated or soaked in a pot before it goes into the irons."""
-    return any(step.water_ml or step.do in ("boil", "simmer", "fry") for step in meal.steps)
+    return any(step.water_ml or step.do in OVER_FLAME for step in meal.steps)
 
 
 def _in_both(figures: Figures, quantity: str, scale: Scale) -> Cell:
@@ -344,7 +345,7 @@ def _cooked_on(meal: PlannedMeal) -> str | None:
         return "embers"
     if meal.cooked_on == "embers" or not any(step.do == "bake" for step in meal.steps):
         return meal.cooked_on
-    over_flame = any(step.do in ("boil", "simmer", "fry") or step.hot for step in meal.steps)
+    over_flame = any(step.do in OVER_FLAME or step.hot for step in meal.steps)
     return f"{meal.cooked_on}, embers" if over_flame else "embers"
 
 

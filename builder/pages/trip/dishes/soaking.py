@@ -7,12 +7,12 @@ from collections.abc import Sequence
 from builder.formulas.rehydration import COLD_UP_TO_C
 from builder.model.kit import PlannedMeal
 from builder.model.looks import IronHeat, Soaking, Span, UnderPressure
+from builder.model.recipe import HEATING
 from builder.pages.figures import Figures
 from builder.pages.pieces import Cell, Piece, text
 from builder.speech import Speech, later
 from builder.units import rounded
 
-_SOFTENS = ("boil", "simmer", "fry", "press", "bake")
 # By what comes after: hot water, cold water and then heat, cold water alone.
 _USUALLY = {
     "hot": later("{food}: usually {time} in boiling water. Still hard? Wait longer, lid on."),
@@ -78,7 +78,7 @@ def _ends(meal: PlannedMeal, place: int) -> str:
     if meal.steps[place].hot:
         return "hot"
     after = meal.steps[place + 1 :]
-    return "cooked" if any(step.do in _SOFTENS or step.hot for step in after) else "cold"
+    return "cooked" if any(step.do in HEATING or step.hot for step in after) else "cold"
 
 
 def irons_heat(figures: Figures, look: IronHeat) -> tuple[Cell, Cell]:

@@ -7,6 +7,7 @@ from collections.abc import Callable, Collection, Iterable, Iterator
 from builder.model.batch import HEAT_METHODS
 from builder.model.food import FLESH_KINDS, Food
 from builder.model.kit import KitDay, Spot
+from builder.model.recipe import HEATING
 from builder.model.trip import Person
 from builder.planning.cautions.facts import (
     Facts,
@@ -21,7 +22,6 @@ from builder.planning.cautions.outdoors.people import (
     SMALL_CHILD_BELOW_YEARS,
     age_said,
 )
-from builder.planning.cooking import HEATS
 from builder.planning.foods import hazards_of
 from builder.planning.menu import MenuItem, Portion, plate_share
 from builder.planning.needs import GROWN_UP_YEARS
@@ -46,7 +46,7 @@ def choking(facts: Facts) -> Iterator[Finding]:
             portion.substance.kinds & (FLESH_KINDS | {"fruit"})
         )
         # Fruit and roots get soft, also in an iron; sausage and jerky stay as they are.
-        if any(step.do in HEATS for step in meal.planned.steps[step_with(meal, portion) or 0 :]):
+        if any(step.do in HEATING for step in meal.planned.steps[step_with(meal, portion) or 0 :]):
             found = [food for food in found if food.kind in FLESH_KINDS]
             dry = False
         if found or dry:

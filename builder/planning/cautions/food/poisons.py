@@ -12,7 +12,7 @@ from builder.formulas.safety import (
     home_canned_boil_min,
 )
 from builder.model.food import Food
-from builder.model.recipe import Recipe
+from builder.model.recipe import HEATING, Recipe
 from builder.planning.cautions.facts import (
     Facts,
     Finding,
@@ -22,7 +22,6 @@ from builder.planning.cautions.facts import (
     meal_said,
     step_with,
 )
-from builder.planning.cooking import HEATS
 from builder.planning.foods import called, hazards_of
 from builder.planning.menu import MenuItem, Portion
 
@@ -64,7 +63,7 @@ def uncooked(facts: Facts) -> Iterator[Finding]:
     """Raw pulses, green beans or flour that no step cooks; beans with lectin are told apart."""
     for meal, portion in facts.portions():
         steps = meal.planned.steps[step_with(meal, portion) or 0 :]
-        if portion.planned.recipe or any(step.do in HEATS for step in steps):
+        if portion.planned.recipe or any(step.do in HEATING for step in steps):
             continue
         for food in portion.substance.foods:
             if never_raw(food) and not _holds_lectin(food):
@@ -132,7 +131,7 @@ def _times(recipe: Recipe, minutes: list[float], name: str) -> tuple[float, floa
         inside = inside or name in step.uses
         if not inside:
             continue
-        heated = heated or step.do in HEATS
+        heated = heated or step.do in HEATING
         if step.do == "soak" and not heated:
             soak_min += minutes[number]
         elif step.do == "boil":

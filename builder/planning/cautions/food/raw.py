@@ -6,6 +6,7 @@ from collections.abc import Iterator
 
 from builder.formulas.safety import FISH_CENTRE_C, POULTRY_CENTRE_C
 from builder.model.food import Food
+from builder.model.recipe import HEATING
 from builder.planning.cautions.facts import (
     Facts,
     Finding,
@@ -14,7 +15,6 @@ from builder.planning.cautions.facts import (
     is_heated,
     meal_said,
 )
-from builder.planning.cooking import HEATS
 from builder.planning.foods import hazards_of
 from builder.planning.menu import MenuItem, Portion
 
@@ -154,5 +154,5 @@ def reach_above_boiling(facts: Facts) -> Iterator[Finding]:
             heat=facts.say.show_at_least(reach_c, facts.trip.units),
             boils=facts.shown(boils_c, "temperature_c"),
         )
-        heated = [place for place, step in enumerate(meal.planned.steps) if step.do in HEATS]
+        heated = [place for place, step in enumerate(meal.planned.steps) if step.do in HEATING]
         yield in_meal(says, meal, step=heated[-1] if heated else None)
