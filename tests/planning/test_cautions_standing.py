@@ -22,6 +22,17 @@ FOODS = [
 ]
 
 
+FROZEN = {"kept_at": "-18 degC", "start": "2031-08-28"}
+
+
+def carried(days: int, name: str, **batch: Any) -> Folder:
+    """Give a trip that carries a batch for some days before it eats of it."""
+    folder = dried(name, **batch)
+    trip = folder["trip"]
+    trip["days"] = [*(day() for _ in range(days)), *trip["days"]]
+    return folder
+
+
 def soaked(*names: str, minutes: float, boiled: bool = True, rest: float = 0) -> Record:
     """Give a recipe that soaks foods cold, and boils them or not, and lets them rest."""
     how = {"pulse": "dehydrator", "leaf": "oven", "lean-meat": "dehydrator", "berry": "oven"}
@@ -68,6 +79,13 @@ CASES: list[Case] = [
      warm(soaked("dry-bean", minutes=480, rest=95))),
     ("past-best-before", dried("berry", kept_at="15.6 degC", start="2032-01-02"),
      dried("berry", kept_at="15.6 degC", start="2032-01-01")),
+    # Frozen, cooked meat keeps until 5 September, and each day at 12.5 °C takes seven of those.
+    ("animal-food-past-best-before", carried(2, "lean-meat", **FROZEN),
+     carried(1, "lean-meat", **FROZEN)),
+    ("animal-food-past-best-before", carried(2, "lean-meat", **FROZEN),
+     carried(2, "lean-meat", **{**FROZEN, "start": "2031-08-20"})),
+    ("past-best-before", carried(2, "berry", **{**FROZEN, "start": "2031-12-25"}),
+     carried(2, "lean-meat", **FROZEN)),
     # Cooked meat keeps one month from 1 January.
     ("animal-food-past-best-before",
      dried("lean-meat", kept_at="15.6 degC", start="2031-02-02"),
