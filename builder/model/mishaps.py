@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from typing import Literal
+from typing import Literal, get_args
 
 from builder.model.source import Level
 from builder.record import dataclass
@@ -43,6 +43,7 @@ class Mishap:
 
 # What may be otherwise at a camp: how high it lies, its coldest and its warmest air, its wind.
 Otherwise = Literal["height", "coldest", "warmest", "wind"]
+OTHERWISE: tuple[Otherwise, ...] = get_args(Otherwise)
 
 
 @dataclass(frozen=True, slots=True)

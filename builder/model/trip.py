@@ -47,6 +47,9 @@ DIETS: tuple[str, ...] = ("vegetarian", "vegan")
 ENGLISH = "en"
 LANGUAGES: tuple[str, ...] = (ENGLISH, "de", "nb")  # those with a catalogue of words
 
+# From here on needs are those of a grown-up, and so is what one may carry.
+GROWN_UP_YEARS = 18.0
+
 # The longest stretch without water where a trip does not tell it, on days of travel.
 DEFAULT_BETWEEN_WATER_H = 3.0
 

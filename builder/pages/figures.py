@@ -18,7 +18,8 @@ _SPOONS_BELOW_ML = 14.7  # below this the other units are teaspoons
 _DAY = re.compile(
     r"days\.(\d+)\.|weights\.(?:people\.\d+\.)?(?:by_day|food_left|fuel_left)_g\.(\d+)$"
 )
-_PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
+# The address of a figure of one person, counted from 0.
+PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
 PEOPLE_A_PAGE = 10  # how each one's numbers came about: more would be long to load
 _NOT_FOR_AN_ADDRESS = re.compile(r"[^A-Za-z0-9_.]")
 
@@ -41,7 +42,7 @@ def numbers_of(figure: str) -> str:
 
     In a large party those who come after the first ten are told on further pages.
     """
-    day, person = _DAY.match(figure), _PERSON.match(figure)
+    day, person = _DAY.match(figure), PERSON.match(figure)
     further = int(person[1]) // PEOPLE_A_PAGE if person else 0
     parts = [f"day-{int(day[1] or day[2]) + 1}"] if day else []
     parts += [f"people-{further + 1}"] if further else []

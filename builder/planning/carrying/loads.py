@@ -23,13 +23,12 @@ from builder.model.kit import (
     WaterDay,
     Weights,
 )
-from builder.model.trip import DefaultUsed, Person, Trip
+from builder.model.trip import GROWN_UP_YEARS, DefaultUsed, Person, Trip
 from builder.planning.carrying.depots import carried_left_g, depots_of, food_items
 from builder.planning.carrying.mornings import by_morning_g, left_g
 from builder.planning.carrying.tied import share_out_tied
 from builder.planning.cooking import Hearth
 from builder.planning.menu import MenuItem
-from builder.planning.needs import GROWN_UP_YEARS
 from builder.problems import Problem, ProblemsFound
 from builder.speech import Speech, later, speech_of
 

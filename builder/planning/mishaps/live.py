@@ -23,11 +23,10 @@ from builder.model.figure import (
     holds,
 )
 from builder.model.kit import Conditions, Kit, PlannedMeal
-from builder.model.mishaps import Otherwise, Turn
+from builder.model.mishaps import OTHERWISE, Otherwise, Turn
 from builder.planning.tracing import traced
 from builder.record import dataclass, field
 
-KINDS: tuple[Otherwise, ...] = ("height", "coldest", "warmest", "wind")
 _COLDER: frozenset[Otherwise] = frozenset({"coldest", "wind"})  # the less, the worse
 _EATERS = "eaters"
 START_CAMP = 0  # in place of a day
@@ -257,7 +256,7 @@ def _leaves(kit: Kit) -> Iterator[Leaf]:
     first = next((meal for meal in kit.days[0].meals if meal.meal == "breakfast"), None)
     if first is not None and first.conditions != kit.days[0].conditions:
         camps.insert(0, (START_CAMP, first.conditions))
-    for kind in KINDS:
+    for kind in OTHERWISE:
         found_at: dict[Origin, tuple[Figure, list[int]]] = {}
         for day, here in camps:
             value = value_of(kind, here)

@@ -22,13 +22,12 @@ from builder.formulas.needs import (
     protein_need_g,
 )
 from builder.model.figure import add, added, counted, largest, named, smallest
-from builder.model.trip import Day, Person, Travel, Trip
+from builder.model.trip import GROWN_UP_YEARS, Day, Person, Travel, Trip
 from builder.planning.needs.at_home import home_share
 from builder.planning.refusals import told_at
 from builder.planning.tracing import look_up, work
 from builder.record import dataclass
 
-GROWN_UP_YEARS = 18.0
 HOURS_A_DAY = 24.0
 
 

@@ -11,7 +11,7 @@ from pydantic.json_schema import JsonSchemaValue
 from builder.model.figure import Figure, Told
 from builder.model.food import ALLERGENS, KINDS
 from builder.model.place import Place
-from builder.model.trip import DIETS, SEXES, DefaultUsed, Person, Sex
+from builder.model.trip import DIETS, GROWN_UP_YEARS, SEXES, DefaultUsed, Person, Sex
 from builder.problems import Problem, did_you_mean
 from builder.reading.checks.plausible import check_carried, check_height, check_index, check_mass
 from builder.reading.declared.declaring import Check, Here, Record, judging_at, key
@@ -24,7 +24,6 @@ from builder.speech import later
 
 YOUNGEST_YEARS = 1
 OLDEST_YEARS = 120
-GROWN_UP_YEARS = 18
 # Taken where nobody told: a mean of grown-ups, which the pages say.
 UNTOLD_YEARS, UNTOLD_MASS, UNTOLD_HEIGHT = 35, "70 kg", "170 cm"
 

@@ -13,7 +13,7 @@ from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.model.figure import Found, Named, Told, Traced
 from builder.model.kit import Kit
 from builder.pages.citing import citation
-from builder.pages.figures import PEOPLE_A_PAGE, anchor, numbers_of, worked
+from builder.pages.figures import PEOPLE_A_PAGE, PERSON, anchor, numbers_of, worked
 from builder.pages.pieces import Table, table, text
 from builder.pages.trip.addresses import at_day
 from builder.pages.trip.afterwards.wrong import wrong_title
@@ -26,7 +26,6 @@ from builder.speech import Speech, later, speech_of
 
 _DAY = re.compile(r"days\.(\d+)\.")
 _MEAL = re.compile(r"days\.\d+\.meals\.(\d+)\.")
-_PERSON = re.compile(r"(?:days\.\d+|weights|trip)\.(?:people|party)\.(\d+)\.")
 _MISHAP = re.compile(r"mishaps\.(\d+)\.")
 _STILL = re.compile(r"mishaps\.(\d+)\.still\.(\d+)\.kcal\.(\d+)$")
 _BATCH = re.compile(r"batches\.(\d+)\.")
@@ -248,7 +247,7 @@ class _Teller:
         if meal := _MEAL.match(name):
             day = self.kit.days[int(name.split(".")[1])]
             return day.meals[int(meal[1])].title
-        if person := _PERSON.match(name):
+        if person := PERSON.match(name):
             return self.kit.party[int(person[1])].name
         if batch := _BATCH.match(name):
             each = self.kit.batches[int(batch[1])]

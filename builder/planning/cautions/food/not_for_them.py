@@ -8,7 +8,7 @@ from builder.model.batch import HEAT_METHODS
 from builder.model.food import FLESH_KINDS, Food
 from builder.model.kit import KitDay, Spot
 from builder.model.recipe import HEATING
-from builder.model.trip import Person
+from builder.model.trip import GROWN_UP_YEARS, Person
 from builder.planning.cautions.facts import (
     Facts,
     Finding,
@@ -24,7 +24,6 @@ from builder.planning.cautions.outdoors.people import (
 )
 from builder.planning.foods import hazards_of
 from builder.planning.menu import MenuItem, Portion, plate_share
-from builder.planning.needs import GROWN_UP_YEARS
 
 # EFSA 2015: what is of no concern in a day.
 CAFFEINE_MOST_MG = 200.0  # for two: pregnant or nursing

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.model.kit import Spot
+from builder.model.trip import GROWN_UP_YEARS
 from builder.planning.cautions.facts import Facts, Finding
 from builder.planning.menu import left_out
 from builder.planning.naming import days_said
-from builder.planning.needs import GROWN_UP_YEARS
 
 ENERGY_SHORT_SHARE = 0.90
 ENERGY_SHORT_DAY_SHARE = 0.75
