@@ -48,7 +48,7 @@ ONLY = {
     "yaml": {"reading", "site"},  # what people write; and in site our own mkdocs.yml
     "zensical": set(),  # it is run as a program
     "dataclasses": {"record"},
-    "msgspec": {"record", "site"},
+    "msgspec": {"record", "pages", "site"},
     "pydantic": {"reading"},
     "pydantic_core": {"reading"},
     "click": {"cli"},

@@ -59,15 +59,16 @@ class Ways:
         """Give the number of the way in which a figure came about."""
         at = id(figure)
         known = self.known.get(at)
-        if known is None:
-            way: object
-            if _is_nothing(figure):
-                way = (at,)  # nothing of this is not nothing of that
-            else:
-                way = (float(figure), type(figure) is Count, self._parts(figure.origin))
-            known = self.known[at] = self.numbers.setdefault(way, len(self.numbers))
-            self._kept.append(figure)
-        return known
+        if known is not None:
+            return known
+        way: object
+        if _is_nothing(figure):
+            way = (at,)  # nothing of this is not nothing of that
+        else:
+            way = (float(figure), type(figure) is Count, self._parts(figure.origin))
+        number = self.known[at] = self.numbers.setdefault(way, len(self.numbers))
+        self._kept.append(figure)
+        return number
 
     def _parts(self, origin: Origin) -> object:
         of = self.of
@@ -127,7 +128,8 @@ class Graph:
 def graph_of(data: object) -> Graph:
     """Give the graph of all figures in nested data; ids are their addresses there."""
     graph = Graph()
-    told = list(_told(data, ""))
+    told: list[tuple[str, Traced]] = []
+    _add_told(data, "", told)
     at_several = set()
     for name, figure in told:
         way = graph.ways.of(figure)
@@ -151,15 +153,14 @@ def _is_nothing(figure: Traced) -> bool:
     return not figure and isinstance(figure.origin, Found)
 
 
-def _told(data: object, path: str) -> Iterator[tuple[str, Traced]]:
-    if isinstance(data, (Figure, Count)):
-        yield path, data
-    elif isinstance(data, Mapping):
-        for key, each in data.items():
-            yield from _told(each, f"{path}.{key}" if path else str(key))
-    elif isinstance(data, (tuple, list)):
-        for number, each in enumerate(data):
-            yield from _told(each, f"{path}.{number}")
+def _add_told(data: Any, path: str, told: list[tuple[str, Traced]]) -> None:
+    """Add the figures in nested data by their addresses; most of it is words, which have none."""
+    for key, each in data.items() if isinstance(data, Mapping) else enumerate(data):
+        kind = type(each)
+        if kind is Figure or kind is Count:
+            told.append((f"{path}{key}", each))
+        elif kind not in _PLAIN and isinstance(each, (Mapping, tuple, list)):
+            _add_told(each, f"{path}{key}.", told)
 
 
 def _note(graph: Graph, name: str, figure: Traced, top: str) -> None:

@@ -8,15 +8,20 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as some
 
+from builder.model.figure import Count, Named
 from builder.pages.trip.origins.alike import (
     LEAST_ALIKE,
+    Ids,
     Leaf,
     Reasoned,
     folded,
     in_short,
     numbers_told,
 )
+from builder.pages.trip.origins.graph_json import number
 from tests.kit_json.reader import numbers, told_out
+
+LEAF = Named("packs", "a-source")
 
 
 @pytest.mark.parametrize(
@@ -109,6 +114,17 @@ def test_few_are_told_each_by_itself() -> None:
 
 
 def test_the_same_id_again_and_again_is_told_by_how_often() -> None:
-    (many,) = in_short(["a.1.b"] * 5)
+    (many,) = in_short(["a.1.b"] * 5, Ids())
     assert not isinstance(many, str)
     assert (many.id, many.columns) == ("a.1.b", ("0x5",))
+
+
+@pytest.mark.parametrize(("value", "told"), [(3.0, 3), (Count(3, LEAF), 3), (0.25, 0.25)])
+def test_a_number_is_told_plainly(value: float, told: float) -> None:
+    assert repr(number(value)) == repr(told)
+
+
+@pytest.mark.parametrize("value", [float("inf"), float("-inf"), float("nan")])
+def test_no_number_without_end_gets_into_a_kit(value: float) -> None:
+    with pytest.raises(ValueError, match="without end"):
+        number(value)

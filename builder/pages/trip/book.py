@@ -8,6 +8,9 @@ from functools import cache
 from pathlib import Path
 from typing import TypeAlias
 
+import msgspec
+
+from builder.model.figure import Count
 from builder.model.kit import Kit
 from builder.pages import ink
 from builder.pages.trip.afterwards.review import REVIEW, review_page
@@ -129,9 +132,9 @@ def _schema(templates: Path) -> bytes:
 
 
 def _json(data: Mapping[str, object]) -> bytes:
-    """Give data as JSON that every reader takes: no NaN, no infinity, and no room for nothing."""
-    packed = json.dumps(data, ensure_ascii=False, allow_nan=False, separators=(",", ":"))
-    return (packed + "\n").encode()
+    """Give data as JSON, without room for nothing; `number` saw to it that none is without end."""
+    # The standard library takes thirteen times as long, a thirtieth of a kit.
+    return msgspec.json.encode(data) + b"\n"
 
 
 def _plain(data: Mapping[str, object]) -> dict[str, object]:
@@ -143,7 +146,7 @@ def _plain_value(data: object) -> object:
     kind = type(data)
     if kind is str or kind is int:  # most of it, and as they are
         return data
-    if isinstance(data, float):
+    if isinstance(data, (float, Count)):
         return number(data)
     if isinstance(data, Mapping):
         return _plain(data)

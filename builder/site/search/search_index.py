@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-import json
 import re
 from collections.abc import Iterable
 from html import unescape
 from pathlib import Path
+
+import msgspec
 
 from builder.site.rendering.renderer import Part
 
@@ -18,7 +19,7 @@ _BLANKS = re.compile(r"\s+")
 def write_searched(site: Path, parts: Iterable[Part]) -> None:
     """Write what search finds: address, title and text of each part of each page."""
     told = [[part.address, _plain(part.title), _plain(part.text)] for part in parts]
-    packed = json.dumps(told, ensure_ascii=False, separators=(",", ":"))
+    packed = msgspec.json.encode(told).decode("utf-8")
     target = site / SEARCHED
     target.parent.mkdir(exist_ok=True)
     target.write_text(f"const SEARCHED = {packed};\n", encoding="utf-8", newline="\n")

@@ -21,7 +21,7 @@ Data: TypeAlias = "dict[str, object]"
 # Fewer are told each by itself, as anybody reads them.
 LEAST_ALIKE = 3
 # The numbers of an id such as days.2.water.total_ml, and those of a place: its line and column.
-_IN_ID = re.compile(r"(?<=[./])\d+(?=[./]|$)")
+_IN_ID = re.compile(r"(?<=[./])(\d+)(?=[./]|$)")
 _IN_PLACE = re.compile(r"(?<=:)\d+(?=:|$)")
 # Stands in a pattern where figures differ by a number.
 _SLOT = "\0"
@@ -44,9 +44,9 @@ class Leaf:
     def where(self) -> Data:
         """Give where it is from."""
         told: Data = {"place": self.place} if self.place else {}
-        return told | {
-            key: list(each) if isinstance(each, tuple) else each for key, each in self.origin
-        }
+        for key, each in self.origin:
+            told[key] = list(each) if isinstance(each, tuple) else each
+        return told
 
 
 @dataclass(slots=True, unsafe_hash=True)
@@ -100,18 +100,28 @@ def _input(given: Given) -> Data:
 def folded(figures: Mapping[str, Figure]) -> tuple[dict[str, Data], list[Data]]:
     """Give the figures that are told each by itself, and those told once for many."""
     fold = _Fold()
-    for kind in _by_kind(figures):
+    for kind in _by_kind(figures, fold.ids):
         fold.add(kind)
-    for kind in _by_kind({name: leaf for leaf, name in fold.leaves.items()}):
+    for kind in _by_kind({name: leaf for leaf, name in fold.leaves.items()}, fold.ids):
         fold.add(kind)
     return fold.single, fold.alike
 
 
-def _by_kind(figures: Mapping[str, Figure]) -> Iterable[dict[str, Figure]]:
+class Ids(dict[str, tuple[str, tuple[int, ...]]]):
+    """What ids are without their numbers, and these: each is asked for at all that it goes into."""
+
+    def __missing__(self, name: str) -> tuple[str, tuple[int, ...]]:
+        """Take one apart."""
+        parts = _IN_ID.split(name)
+        cut = self[name] = _SLOT.join(parts[::2]), tuple(map(int, parts[1::2]))
+        return cut
+
+
+def _by_kind(figures: Mapping[str, Figure], ids: Ids) -> Iterable[dict[str, Figure]]:
     """Part figures by all but numbers, leaves and what lists hold."""
     kinds: dict[object, dict[str, Figure]] = defaultdict(dict)
     for name, figure in figures.items():
-        kind: object = _IN_ID.sub(_SLOT, name)
+        kind: object = ids[name][0]
         if isinstance(figure, Reasoned):
             kind = (kind, figure.formula, *((symbol, type(each)) for symbol, each in figure.inputs))
         kinds[kind][name] = figure
@@ -126,6 +136,7 @@ class _Fold:
     alike: list[Data] = field(default_factory=list)
     # Those that differ from figure to figure become figures of their own: #mass_kg.0 and so on.
     leaves: dict[Leaf, str] = field(default_factory=dict)
+    ids: Ids = field(default_factory=lambda: Ids())
     _of_symbol: dict[str, int] = field(default_factory=lambda: defaultdict(int))
 
     def add(self, kind: Mapping[str, Figure]) -> None:
@@ -138,7 +149,9 @@ class _Fold:
                 values = [kind[name].value for name, _ in rows]
                 self.alike.append(_told_once(*pattern, [numbers for _, numbers in rows], values))
         self.single |= {
-            name: _with_short_lists(each).data() for name, each in kind.items() if name not in told
+            name: _with_short_lists(each, self.ids).data()
+            for name, each in kind.items()
+            if name not in told
         }
 
     def _by_pattern(
@@ -148,14 +161,14 @@ class _Fold:
         shared = _shared_leaves(kind.values())
         patterns: dict[tuple[str, Figure], list[tuple[str, list[int]]]] = defaultdict(list)
         for name, figure in kind.items():
-            cutter = _Cutter()
+            cutter = _Cutter(self.ids)
             pattern = cutter.cut(name), self._cut(cutter, figure, shared)
             patterns[pattern].append((name, cutter.numbers))
         return patterns.items()
 
     def _cut(self, cutter: _Cutter, figure: Figure, shared: frozenset[str]) -> Figure:
         if isinstance(figure, Leaf):
-            return Leaf(0, cutter.cut(figure.place, _IN_PLACE), figure.origin)
+            return Leaf(0, cutter.cut_by(_IN_PLACE, figure.place), figure.origin)
         inputs: list[tuple[str, Given]] = []
         for symbol, given in figure.inputs:
             if isinstance(given, tuple):
@@ -188,21 +201,29 @@ def _shared_leaves(figures: Iterable[Figure]) -> frozenset[str]:
 class _Cutter:
     """Takes the numbers out of a figure, and keeps them in the order in which they stood."""
 
+    ids: Ids
     numbers: list[int] = field(default_factory=list)
 
-    def cut(self, text: str, which: re.Pattern[str] = _IN_ID) -> str:
-        """Take the numbers out of an id or a place."""
+    def cut(self, name: str) -> str:
+        """Take the numbers out of an id."""
+        shape, numbers = self.ids[name]
+        self.numbers += numbers
+        return shape
+
+    def cut_by(self, which: re.Pattern[str], text: str) -> str:
+        """Take the numbers out of a place, or out of numbers told in runs."""
         self.numbers += map(int, which.findall(text))
         return which.sub(_SLOT, text)
 
     def cut_list(self, names: Iterable[str | Many]) -> tuple[str | Many, ...]:
         """Take the numbers out of a list of ids, those that differ by numbers told as one."""
-        return tuple(map(self._cut_many, in_short(names)))
+        return tuple(map(self._cut_many, in_short(names, self.ids)))
 
     def _cut_many(self, each: str | Many) -> str | Many:
         if isinstance(each, str):
             return self.cut(each)
-        return Many(self.cut(each.id), tuple(self.cut(told, _IN_RUNS) for told in each.columns))
+        own = self.cut(each.id)
+        return Many(own, tuple(self.cut_by(_IN_RUNS, column) for column in each.columns))
 
 
 def _told_once(
@@ -261,24 +282,25 @@ class _Filler:
         return Many(self.text(each.id), tuple(map(self.text, each.columns)))
 
 
-def _with_short_lists(figure: Figure) -> Figure:
+def _with_short_lists(figure: Figure, ids: Ids) -> Figure:
     """Tell the long lists of a figure in short."""
     if isinstance(figure, Leaf):
         return figure
     inputs = tuple(
-        (symbol, in_short(each) if isinstance(each, tuple) and len(each) >= LEAST_ALIKE else each)
+        (
+            symbol,
+            in_short(each, ids) if isinstance(each, tuple) and len(each) >= LEAST_ALIKE else each,
+        )
         for symbol, each in figure.inputs
     )
     return Reasoned(figure.value, figure.formula, inputs, figure.guards)
 
 
-def in_short(names: Iterable[str | Many]) -> tuple[str | Many, ...]:
+def in_short(names: Iterable[str | Many], ids: Ids) -> tuple[str | Many, ...]:
     """Tell a list of ids in short: those that follow each other and differ by numbers as one."""
-    cut = [
-        (_IN_ID.sub(_SLOT, name), _IN_ID.findall(name)) for name in names if isinstance(name, str)
-    ]
+    cut = [ids[name] for name in names if isinstance(name, str)]
     return tuple(
-        _many(shape, [tuple(map(int, numbers)) for _, numbers in run])
+        _many(shape, [numbers for _, numbers in run])
         for shape, run in groupby(cut, key=lambda each: each[0])
     )
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator, Mapping
+from math import isfinite
 
 from builder.formulas.declaring import FORMULAS, unit_of_name
 from builder.formulas.expression import names_in
@@ -98,7 +99,8 @@ class _Teller:
         """Tell one figure."""
         if node.leaf is not None:
             return self._leaf(node.value, node.leaf)
-        inputs = tuple((symbol, self._given(given)) for symbol, given in node.inputs.items())
+        given = self._given
+        inputs = tuple([(symbol, given(each)) for symbol, each in node.inputs.items()])
         guards = tuple(map(self.id_of, node.guards))
         return alike.Reasoned(number(node.value), self.formulas[node.formula], inputs, guards)
 
@@ -143,5 +145,12 @@ def _formula_ids(graph: Graph) -> Mapping[str, str]:
 
 
 def number(value: float) -> float | int:
-    """Give a plain number, without decimals where it has none."""
-    return int(value) if isinstance(value, Count) or value.is_integer() else float(value)
+    """Give a plain number, without decimals where it has none.
+
+    Raises ValueError for one without end, which JSON has no sign for.
+    """
+    if isinstance(value, Count) or value.is_integer():
+        return int(value)
+    if not isfinite(value):
+        raise ValueError("a kit tells no number without end")
+    return float(value)

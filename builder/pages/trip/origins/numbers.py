@@ -302,19 +302,24 @@ class _Teller:
     def given(self, symbol: str, given: Traced | tuple[Traced, ...]) -> Given:
         """Tell an input: its values lead to their own lines, a leaf tells where it is from."""
         unit = unit_of_name(symbol)
-        figures = given if isinstance(given, tuple) else (given,)
-        values = [(self.worked(each, unit), self.href(each)) for each in figures]
-        # What leads to a line of its own is told there.
-        origins = dict.fromkeys(
-            leaf_said(self.kit, each.origin)
-            for each, (_, href) in zip(figures, values, strict=True)
-            if not href and isinstance(each.origin, (Told, Found))
-        )
+        if not isinstance(given, tuple):
+            href = self.href(given)
+            return Given(symbol, ((self.worked(given, unit), href),), self._from(given, href))
+        values = [(self.worked(each, unit), self.href(each)) for each in given]
+        origins = {
+            self._from(each, href): None for each, (_, href) in zip(given, values, strict=True)
+        }
         told = tuple(_in_runs(values))
         if len(told) > _MOST_VALUES:
             more = self.say("and {n} more, in kit.json", n=len(told) - _MOST_VALUES)
             told = (*told[:_MOST_VALUES], (more, ""))
-        return Given(symbol, told, ", ".join(origins))
+        return Given(symbol, told, ", ".join(filter(None, origins)))
+
+    def _from(self, figure: Traced, href: str) -> str:
+        """Tell where a leaf is from; what leads to a line of its own is told there."""
+        if href or not isinstance(figure.origin, (Told, Found)):
+            return ""
+        return leaf_said(self.kit, figure.origin)
 
     def constant(self, figure: Traced, leaf: Named) -> Constant:
         """Give a constant of this page, noted the first time."""
