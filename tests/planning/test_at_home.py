@@ -310,6 +310,13 @@ def test_raw_meat_is_raw_on_the_label_and_tells_how_hot(tmp_path: Path) -> None:
     assert told.reach_c == 74
 
 
+def test_meat_past_its_date_is_thrown_out_and_gets_no_label(tmp_path: Path) -> None:
+    old = dried("lean-meat", "old", done="2030-01-01", dried="340 g")
+    told = label(hand(tmp_path, batches=[old]), "old")
+    assert told.failed
+    assert told.act == "Throw it out."
+
+
 def test_what_is_not_made_or_eaten_up_has_no_label(tmp_path: Path) -> None:
     read = hand(
         tmp_path,

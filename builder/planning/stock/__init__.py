@@ -43,7 +43,7 @@ from builder.planning.stock.proposals import (
     lacks_of,
     may_be_offered,
 )
-from builder.planning.stock.shelf import StockLine, stock_lines
+from builder.planning.stock.shelf import StockLine, act_on, is_waste, stock_lines
 
 __all__ = [
     "DRYING_ICE_C",
@@ -59,6 +59,7 @@ __all__ = [
     "StockLine",
     "Want",
     "Wanted",
+    "act_on",
     "amount_wanted_g",
     "batch_names",
     "check",
@@ -68,6 +69,7 @@ __all__ = [
     "followed",
     "heads",
     "heated_after_wetting",
+    "is_waste",
     "items_of",
     "kit_batches",
     "lacks_of",

@@ -112,9 +112,6 @@ def stock_lines(
 def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: System) -> StockLine:
     batch = judged.batch
     promised = _by_meal(stock.promised(batch.id, at))
-    is_waste = judged.act_as_of(at) == "throw-out" or (
-        _is_past(judged, at) and _spoils_unseen(judged)
-    )
     return StockLine(
         batch=batch.id,
         food=batch.holds,
@@ -122,7 +119,7 @@ def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: S
         kind=judged.substance.kind,
         method=batch.method,
         verdict=judged.verdict,
-        act=say(ACTS["throw-out"]) if is_waste else judged.act(say, at, units),
+        act=act_on(judged, at, say, units),
         why=judged.why_thrown_out(at),
         packs_left=stock.left(batch, at),
         packs_promised=sum(each.packs for each in promised),
@@ -133,7 +130,7 @@ def _line(judged: Judged, stock: Stock, at: datetime.date, say: Speech, units: S
         shelf=batch.packs.shelf if batch.packs else "",
         made_on=batch.done or batch.planned,
         is_planned=batch.is_planned,
-        is_waste=is_waste,
+        is_waste=is_waste(judged, at),
         kept_at_told=judged.kept_at_told,
         picture=batch.picture,
     )
@@ -147,6 +144,17 @@ def _by_meal(promised: Iterable[Taking]) -> tuple[Taking, ...]:
         before = meals.get(meal)
         meals[meal] = replace(each, packs=before.packs + each.packs) if before else each
     return tuple(meals.values())
+
+
+def is_waste(judged: Judged, at: datetime.date) -> bool:
+    """Tell whether nobody is to eat of it any more: it failed, or is old and does not show it."""
+    past = _is_past(judged, at) and _spoils_unseen(judged)
+    return past or judged.act_as_of(at) == "throw-out"
+
+
+def act_on(judged: Judged, at: datetime.date, say: Speech, units: System = "metric") -> str:
+    """Say the one thing to do with it on a day, its date counted."""
+    return say(ACTS["throw-out"]) if is_waste(judged, at) else judged.act(say, at, units)
 
 
 def _spoils_unseen(judged: Judged) -> bool:

@@ -9,7 +9,7 @@ from builder.formulas.rehydration import SOAK_MIN, soak_range_min
 from builder.formulas.safety import centre_temperature_c
 from builder.planning.batches import Judged, name_now
 from builder.planning.foods import is_game, soaks_as
-from builder.planning.stock import Stock
+from builder.planning.stock import Stock, act_on, is_waste
 from builder.record import dataclass
 from builder.speech import Speech
 
@@ -85,8 +85,8 @@ def _label(judged: Judged, packs: int, at: datetime.date, say: Speech) -> PackLa
         is_raw=judged.stays_raw,
         reach_c=_reach_c(judged) if judged.stays_raw else 0.0,
         is_bought=batch.is_bought,
-        failed=judged.failed,
-        act=judged.act(say, at),
+        failed=judged.failed or is_waste(judged, at),
+        act=act_on(judged, at, say),
         why=judged.why_thrown_out(at),
     )
 
