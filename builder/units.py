@@ -551,6 +551,11 @@ def ladles(halves: int) -> str:
     return f"{_in_quarters(2 * halves)}{NBSP}{'ladle' if 0 < halves <= 2 else 'ladles'}"
 
 
+def in_halves(halves: int) -> str:
+    """Give so many halves without a word: `1½`."""
+    return _in_quarters(2 * halves)
+
+
 def _in_quarters(quarters: int) -> str:
     whole, part = divmod(quarters, 4)
     return f"{whole or ''}{_QUARTERS[part]}" or "0"

@@ -191,6 +191,15 @@ def test_shares_of_the_pot_are_told_only_where_they_differ() -> None:
     assert _plates(toasties()) == ""
 
 
+def test_what_is_pressed_is_shared_out_in_half_pieces() -> None:
+    # Of 4 pieces 1.72 and 2.28: 3 and 4 halves, and the one left to whom more was cut, of 4.56.
+    uneven = replace(toasties(), plate_shares=(0.43, 0.57))
+    assert _plates(uneven) == "Share out the pieces: Ash 1½; Rowan 2½."
+    # Where somebody would go without, a share says more.
+    tiny = replace(uneven, plate_shares=(0.05, 0.95))
+    assert _plates(tiny) == "Share it out: Ash 5 %; Rowan 95 %."
+
+
 def test_a_pot_is_shared_out_in_ladles_where_it_is_known_what_it_holds() -> None:
     # 3 ladles and a half of 120 ml are 420 ml.
     uneven = replace(bean_pot(), ladles=Ladles(120.0, 16, (7, 9)))

@@ -13,13 +13,14 @@ from builder.planning.menu.fed import (
 )
 from builder.planning.menu.menu import MenuItem, plan_menu
 from builder.planning.menu.parting import parted, with_parts
-from builder.planning.menu.plates import by_need, in_ladles, shares_by_need
+from builder.planning.menu.plates import ALIKE_DIGITS, by_need, in_ladles, more_of, shares_by_need
 from builder.planning.menu.portions import Portion
 from builder.planning.menu.refused import avoided_in, refused_by, refused_words
 from builder.planning.menu.shopping import shopping
 from builder.planning.menu.warnings import menu_problems, open_problems
 
 __all__ = [
+    "ALIKE_DIGITS",
     "LEAST_OF_DAY_SHARE",
     "Bought",
     "MenuItem",
@@ -34,6 +35,7 @@ __all__ = [
     "in_ladles",
     "left_out",
     "menu_problems",
+    "more_of",
     "open_problems",
     "parted",
     "plan_menu",

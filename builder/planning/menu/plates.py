@@ -15,7 +15,7 @@ from builder.record import replace
 _METHOD = "the largest remainder first, as far as the pot goes; those alike have alike"
 _LADLED_AFTER = ("boil", "simmer", "soak")  # what is fried or baked is no stew
 # Shares that differ by less differ by rounding alone.
-_ALIKE_DIGITS = 9
+ALIKE_DIGITS = 9
 
 
 def shares_by_need(needs_kcal: Mapping[str, float]) -> dict[str, float]:
@@ -67,7 +67,7 @@ def more_of(pot_halves: int, shares: Sequence[float]) -> tuple[int, ...]:
     Whose share lost most by it comes first. Those who lost alike all have more, or none of them:
     the pot never gives more than it holds, and what is left goes round.
     """
-    exact = [round(pot_halves * float(share), _ALIKE_DIGITS) for share in shares]
+    exact = [round(pot_halves * float(share), ALIKE_DIGITS) for share in shares]
     left = pot_halves - sum(map(int, exact))
     more = [0] * len(shares)
     for _, alike in groupby(_most_cut_first(exact), key=lambda place: exact[place] % 1):

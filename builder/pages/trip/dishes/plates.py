@@ -6,6 +6,8 @@ from collections.abc import Sequence
 
 from builder.model.kit import Ladles, PlannedMeal
 from builder.pages.figures import Figures
+from builder.planning.menu import ALIKE_DIGITS, more_of
+from builder.units import in_halves, rounded
 
 
 def are_uneven(figures: Figures, meal: PlannedMeal) -> bool:
@@ -23,6 +25,8 @@ def plates(figures: Figures, meal: PlannedMeal) -> str:
         return _in_ladles(figures, meal, meal.ladles)
     if not are_uneven(figures, meal):
         return ""
+    if in_pieces := _in_pieces(figures, meal):
+        return in_pieces
     amounts = list(map(figures.percent, meal.plate_shares))
     who = _told(figures, meal, meal.plate_shares, amounts)
     return figures.say("Share it out: {who}.", who=who)
@@ -43,6 +47,23 @@ def _in_ladles(figures: Figures, meal: PlannedMeal, ladles: Ladles) -> str:
         who=who,
         full=figures.plain(ladles.ladle_ml, "volume_ml"),
     )
+
+
+def _in_pieces(figures: Figures, meal: PlannedMeal) -> str:
+    """Say who gets how many halves of what was pressed: in percent nobody can share out bread."""
+    pressed = [step.pieces for step in meal.steps if step.do == "press"]
+    if len(pressed) != 1:
+        return ""
+    halves = int(rounded(2 * pressed[0], ALIKE_DIGITS))
+    more = more_of(halves, meal.plate_shares)
+    own = [
+        int(rounded(halves * share, ALIKE_DIGITS)) + one
+        for share, one in zip(meal.plate_shares, more, strict=True)
+    ]
+    if not all(own):
+        return ""
+    who = _told(figures, meal, own, [figures.say.signs(in_halves(each)) for each in own])
+    return figures.say("Share out the pieces: {who}.", who=who)
 
 
 def _told(
