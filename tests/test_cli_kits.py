@@ -94,6 +94,16 @@ def test_what_stands_in_the_way_is_told_and_left_alone(mine: Path, name: str) ->
         assert not (Path("kits/first-trip") / "pocket.html").exists()
 
 
+def test_all_that_stands_in_the_way_is_told_at_once(mine: Path) -> None:
+    names = ["kits/first-trip", "kits/at-home"]
+    for name in names:
+        Path(name).mkdir(parents=True)
+        (Path(name) / "diary.txt").write_text("mine")
+    said = tripkit(*BUILD)
+    assert "kits/first-trip and 1 more are there already" in said.output
+    assert all(f"{name}\n" in said.output for name in names)
+
+
 def test_a_kit_of_somebody_else_is_not_built_over(mine: Path, tmp_path: Path) -> None:
     built()
     shutil.move("kits/first-trip", "kits/from-a-friend")

@@ -112,10 +112,9 @@ def all_planned(
         if wanted.strict and dangers.of_a_trip:
             say_lines(dangers.lines)
             sys.exit(1)
-        refuse_foreign_names(wanted.out, sorted(of_trips))
+        refuse_foreign_names(wanted.out, [*sorted(of_trips), *([AT_HOME] if with_home else [])])
         home = None
         if with_home:
-            refuse_foreign_names(wanted.out, [AT_HOME])
             kept = [each.share for each in sorted_out.kept]
             home = partial(
                 _built_home, planner, kept, [each.share for each in told], wanted, plans.tool
