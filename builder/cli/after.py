@@ -8,10 +8,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import BuilderStop, called_as, main, or_nothing_written, say_problems
+from builder.cli.base import called_as, main, or_nothing_written, refuse_unknown, say_problems
 from builder.cli.completing import ids_of
 from builder.cli.places import content_told, layers_of, own_content_option, own_place
-from builder.problems import ProblemsFound, counted, did_you_mean, errors
+from builder.problems import ProblemsFound, counted, errors
 from builder.record import replace
 
 if TYPE_CHECKING:
@@ -81,7 +81,7 @@ def _planned(folder: Folder, trip: str) -> Kit:
         wrong = [each for each in folder.problems if f"/{trip}" in each.place.file]
         if errors(wrong):
             raise ProblemsFound(wrong)
-        raise BuilderStop(f"there is no trip {trip!r}", [did_you_mean(trip, folder.content.trips)])
+        refuse_unknown("trip", trip, folder.content.trips)
     kits, problems = planned_kits(folder, lambda known, broken: [trip])
     if not kits:
         raise ProblemsFound(problems)

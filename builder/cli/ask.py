@@ -15,16 +15,24 @@ from builder.cli.base import (
     main,
     named_trips,
     read_date,
+    refuse_unknown,
     say_problems,
     stop_on,
     stop_on_open,
 )
 from builder.cli.completing import ids_of
 from builder.cli.places import content_option, place_asked, read_place
-from builder.cli.told import read_heated, read_mass, read_tests, read_weighings
+from builder.cli.told import (
+    heated_option,
+    read_heated,
+    read_mass,
+    read_tests,
+    read_weighings,
+    tests_option,
+)
 from builder.clock import today
-from builder.model.batch import Method
-from builder.problems import ProblemsFound, did_you_mean, errors, in_order
+from builder.model.batch import WAYS_TO_DRY, Method
+from builder.problems import ProblemsFound, errors, in_order
 
 
 @main.command(short_help="Is it dry yet, and what is still to go?")
@@ -40,16 +48,12 @@ from builder.problems import ProblemsFound, did_you_mean, errors, in_order
 )
 @click.option(
     "--method",
-    type=click.Choice(["dehydrator", "freeze-dryer", "oven", "sun"]),
+    type=click.Choice(WAYS_TO_DRY),
     default="dehydrator",
     show_default=True,
     help="How it is dried.",
 )
-@click.option(
-    "--heated",
-    metavar="STEP",
-    help='The heat step of raw meat: "74 degC before", or "135 degC after 10 min".',
-)
+@heated_option
 @click.option("--absorber", is_flag=True, help="It is packed with an oxygen absorber.")
 @click.option(
     "--in",
@@ -58,12 +62,7 @@ from builder.problems import ProblemsFound, did_you_mean, errors, in_order
     shell_complete=ids_of("packaging"),
     help="What it is packed in, such as foil-pouch. Without it: still in the dryer.",
 )
-@click.option(
-    "--tests",
-    metavar="TESTS",
-    default="",
-    help="What was done to prove it dry: constant, snap, jar, parted by commas.",
-)
+@tests_option
 @content_option
 @json_option
 def dry(
@@ -90,9 +89,7 @@ def dry(
     from builder.planning.batches import Asked, dryness
 
     folder = read_place(place_asked(content))
-    foods, recipes = folder.content.foods, folder.content.recipes
-    if food not in foods and food not in recipes:
-        raise BuilderStop(f"there is no food {food!r}", [did_you_mean(food, [*foods, *recipes])])
+    refuse_unknown("food", food, [*folder.content.foods, *folder.content.recipes])
     fresh_g = read_mass("FRESH", fresh)
     asked = Asked(
         holds=food,

@@ -191,13 +191,19 @@ def stop_on_open(trips: Sequence[str], content: Content) -> None:
             raise BuilderStop(f"{name} has open meals: no kit is made of it", [to_fill(name)])
 
 
+def refuse_unknown(what: str, name: str, known: Iterable[str]) -> None:
+    """Stop where nothing of a kind has the name that was told, and tell what may be meant."""
+    names = list(known)
+    if name not in names:
+        raise BuilderStop(f"there is no {what} {name!r}", [did_you_mean(name, names)])
+
+
 def named_trips(trips: Sequence[str], known: Iterable[str], broken: bool) -> list[str]:
     """Give the trips that are named, all where none is; an unknown name is the user's to mend.
 
     `broken` tells that some may stand in the folder and could not be read.
     """
     names = sorted(known)
-    for trip in trips:
-        if trip not in names and not broken:
-            raise BuilderStop(f"there is no trip {trip!r}", [did_you_mean(trip, names)])
+    for trip in () if broken else trips:
+        refuse_unknown("trip", trip, names)
     return [name for name in names if not trips or name in trips]

@@ -10,10 +10,17 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import BuilderStop, json_option, main, or_nothing_written, say_problems
+from builder.cli.base import (
+    BuilderStop,
+    json_option,
+    main,
+    or_nothing_written,
+    refuse_unknown,
+    say_problems,
+)
 from builder.cli.completing import ids_of
 from builder.cli.places import content_option, layers_of, own_place, place_asked, read_place
-from builder.problems import ProblemsFound, counted, did_you_mean, errors, in_order
+from builder.problems import ProblemsFound, counted, errors, in_order
 
 if TYPE_CHECKING:
     from builder.model.trip import Trip
@@ -61,8 +68,7 @@ def fill(trip: str, seed: int, write: int | None, content: Path | None, as_json:
             say_problems(told)
             sys.exit(1)
         whole = without_broken(folder.content, stock.judged)
-        if trip not in whole.trips:
-            raise BuilderStop(f"there is no trip {trip!r}", [did_you_mean(trip, whole.trips)])
+        refuse_unknown("trip", trip, whole.trips)
         asked = whole.trips[trip]
         try:
             found = fill_trip(asked, whole, stock, seed)

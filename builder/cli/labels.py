@@ -7,7 +7,7 @@ from pathlib import Path
 
 import click
 
-from builder.cli.base import BuilderStop, main, say_problems
+from builder.cli.base import BuilderStop, main, refuse_unknown, say_problems
 from builder.cli.completing import ids_of
 from builder.cli.places import content_option, place_asked, read_place
 from builder.clock import today
@@ -65,9 +65,7 @@ def labels(
     if errors(problems):
         sys.exit(1)
     for name in batches:
-        if name not in folder.content.batches:
-            known = folder.content.batches
-            raise BuilderStop(f"there is no batch {name!r}", [did_you_mean(name, known)])
+        refuse_unknown("batch", name, folder.content.batches)
     plan = plan_home(folder.content, stock, [], day_of(folder.content, today()), with_runs=False)
     wanted = [label for label in plan.labels if not batches or label.batch in batches]
     own = sheet_named(plan, sheet)

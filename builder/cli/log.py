@@ -10,15 +10,14 @@ from typing import TYPE_CHECKING
 import click
 
 from builder.cli.asking import ask_count, ask_food, ask_mass, ask_one_of, on_terminal
-from builder.cli.base import BuilderStop, json_option, main, or_nothing_written, say_problems
+from builder.cli.base import json_option, main, or_nothing_written, refuse_unknown, say_problems
 from builder.cli.completing import first_id_of, ids_of
 from builder.cli.load import Load, done_of, pack_as_usual, record_of, told_of
 from builder.cli.log_from import log_from
 from builder.cli.places import Place, layers_of, own_content_option, own_place
-from builder.cli.told import refuse_no_text
+from builder.cli.told import heated_option, refuse_no_text, tests_option
 from builder.clock import today
-from builder.model.batch import METHODS, Batch
-from builder.problems import did_you_mean
+from builder.model.batch import WAYS_TO_DRY, Batch
 
 if TYPE_CHECKING:
     from builder.model.content import Content
@@ -26,7 +25,6 @@ if TYPE_CHECKING:
     from builder.reading.folder import Folder
     from builder.reading.text.spelling import Words
 
-OWN_METHODS = tuple(method for method in METHODS if method != "bought")
 _EXAMPLE = 'for example: tripkit log apple-raw "3 kg" "480 g" --method dehydrator'
 
 
@@ -44,7 +42,7 @@ _EXAMPLE = 'for example: tripkit log apple-raw "3 kg" "480 g" --method dehydrato
     help="A planned batch, or one in the dryer, is done: only DRIED is told. Without DRIED: what "
     "--started and --weighing tell of it.",
 )
-@click.option("--method", type=click.Choice(OWN_METHODS), help="How it was dried.")
+@click.option("--method", type=click.Choice(WAYS_TO_DRY), help="How it was dried.")
 @click.option(
     "--dryer",
     metavar="ID",
@@ -72,17 +70,8 @@ _EXAMPLE = 'for example: tripkit log apple-raw "3 kg" "480 g" --method dehydrato
 )
 @click.option("--shelf", metavar="PLACE", help="Where the packs lie, such as cellar.")
 @click.option("--kept-at", metavar="TEMPERATURE", help='How warm they lie, such as "15 degC".')
-@click.option(
-    "--heated",
-    metavar="STEP",
-    help='The heat step of raw meat: "74 degC before", or "135 degC after 10 min".',
-)
-@click.option(
-    "--tests",
-    metavar="TESTS",
-    default="",
-    help="What was done to prove it dry: constant, snap, jar, parted by commas.",
-)
+@heated_option
+@tests_option
 @click.option(
     "--weighing",
     "weighings",
@@ -200,14 +189,14 @@ def _ask_for_missing(load: Load, folder: Folder, place: Place) -> None:
         names = ", ".join(name for name, is_missing in missing.items() if is_missing)
         raise click.UsageError(f"this is missing: {names}; {_EXAMPLE}")
     if load.food is None:
-        load.food = _known_food(None, content, asking)
+        load.food = ask_food(content, None)
     if missing["FRESH"]:
         load.fresh = ask_mass("Weight before drying, without trays", "1850 g")
     if missing["DRIED"]:
         load.dried = ask_mass("Weight once dry, without trays", "480 g")
     if missing["--method or --dryer"]:
         dryers = dict.fromkeys([*content.home.dryers, *content.gear.dryers])
-        how = ask_one_of("Dried in, or how", [*dryers, *OWN_METHODS])
+        how = ask_one_of("Dried in, or how", [*dryers, *WAYS_TO_DRY])
         load.dryer, load.method = (how, None) if how in content.gear.dryers else (None, how)
     if any(missing.values()) and load.packs is None and not load.in_dryer:
         load.packs = ask_count("How many packs")
@@ -215,13 +204,12 @@ def _ask_for_missing(load: Load, folder: Folder, place: Place) -> None:
             load.packaging = ask_one_of("Packed in", content.gear.packaging, may_skip=True)
 
 
-def _known_food(told: str | None, content: Content, asking: bool) -> str:
-    if told is not None and (told in content.foods or told in content.recipes):
-        return told
+def _known_food(told: str, content: Content, asking: bool) -> str:
+    """Give the food or recipe that was told; where somebody can be asked, one that is known."""
     if asking:
         return ask_food(content, told)
-    known = [*content.foods, *content.recipes]
-    raise BuilderStop(f"there is no food {told!r}", [did_you_mean(told or "", known)])
+    refuse_unknown("food", told, [*content.foods, *content.recipes])
+    return told
 
 
 def _completion(

@@ -18,13 +18,14 @@ from builder.cli.base import (
     main,
     or_nothing_written,
     read_date,
+    refuse_unknown,
     say_problems,
     to_fill,
 )
 from builder.cli.completing import ids_of
 from builder.cli.places import content_option, layers_of, own_place, place_asked, read_place
 from builder.clock import now, today
-from builder.problems import as_told, counted, did_you_mean, errors, in_order
+from builder.problems import as_told, counted, errors, in_order
 
 if TYPE_CHECKING:
     from builder.model.content import Content
@@ -85,9 +86,7 @@ def runs(
     ]
     say_problems(in_order(told))
     for trip in trips:
-        if trip not in folder.content.trips:
-            hint = did_you_mean(trip, sorted(folder.content.trips))
-            raise BuilderStop(f"there is no trip {trip!r}", [hint])
+        refuse_unknown("trip", trip, folder.content.trips)
     day = read_date("--at", at, "2031-09-04") if at else today()
     plan = plan_runs(folder.content, stock, day, trips)
     if ics is not None:

@@ -9,8 +9,28 @@ from typing import cast
 
 import click
 
+from builder.cli.base import Function
 from builder.model.batch import DRY_TESTS, DryTest, Heated, Weighing
 from builder.problems import did_you_mean, printable
+
+
+def heated_option(function: Function) -> Function:
+    """Add the option that tells the heat step of raw meat; `read_heated` reads it."""
+    return click.option(
+        "--heated",
+        metavar="STEP",
+        help='The heat step of raw meat: "74 degC before", or "135 degC after 10 min".',
+    )(function)
+
+
+def tests_option(function: Function) -> Function:
+    """Add the option that tells what proved a load dry; `read_tests` reads it."""
+    return click.option(
+        "--tests",
+        metavar="TESTS",
+        default="",
+        help=f"What was done to prove it dry: {', '.join(DRY_TESTS)}, parted by commas.",
+    )(function)
 
 
 def refuse_no_text(words: Iterable[object]) -> None:

@@ -10,12 +10,12 @@ from typing import TYPE_CHECKING
 
 import click
 
-from builder.cli.base import BuilderStop, json_option, main, say_problems
+from builder.cli.base import json_option, main, refuse_unknown, say_problems
 from builder.cli.places import content_option, place_asked, read_place
 from builder.cli.told import read_mass
 from builder.clock import today
 from builder.model.batch import UNTOLD_KEPT_AT_C
-from builder.problems import counted, did_you_mean, errors, in_order
+from builder.problems import counted, errors, in_order
 
 if TYPE_CHECKING:
     from builder.planning.ways import Pays, Way, Ways
@@ -44,9 +44,7 @@ def ways(food: str, mass: str, content: Path | None, as_json: bool) -> None:
 
     folder = read_place(place_asked(content))
     known = folder.content
-    if food not in known.foods and food not in known.recipes:
-        hint = did_you_mean(food, [*known.foods, *known.recipes])
-        raise BuilderStop(f"there is no food {food!r}", [hint])
+    refuse_unknown("food", food, [*known.foods, *known.recipes])
     fresh_g = read_mass("MASS", mass)
     if fresh_g <= 0:
         raise click.BadParameter("it must be above nothing", param_hint="MASS")

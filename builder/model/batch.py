@@ -12,6 +12,7 @@ from builder.record import dataclass, field
 
 Method = Literal["dehydrator", "freeze-dryer", "oven", "sun", "bought"]
 METHODS: tuple[str, ...] = get_args(Method)
+WAYS_TO_DRY = tuple(method for method in METHODS if method != "bought")  # what one does oneself
 # What the tool says of a batch.
 Verdict = Literal["dry", "not-dry", "undecided", "discard"]
 # What may be done to prove a batch dry: its weight stays constant, a cold piece snaps, no drops

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Annotated
 
-from builder.model.batch import METHODS, Method
+from builder.model.batch import WAYS_TO_DRY, Method
 from builder.model.gear import BARRIERS, PAGES, Barrier, Dryer, LabelSheet, Packaging, Page
 from builder.reading.declared.declaring import Check, Here, Record, key
 from builder.reading.declared.measures import Number, Quantity, count
@@ -12,7 +12,6 @@ from builder.reading.declared.vocabulary import Choice, Id, Line
 from builder.reading.gear.gear import WrittenGear
 from builder.reading.notes import refuse
 
-WAYS_TO_DRY = tuple(method for method in METHODS if method != "bought")
 MOST_HOURS = 500.0
 PAPERS_MM: dict[Page, tuple[float, float]] = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
 PAPER_MAY_BE_OFF_MM = 0.5  # sheets are cut to half a millimetre
