@@ -17,7 +17,7 @@ from click.testing import Result
 
 from builder.model.batch import Packs
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
-from builder.starts import log_writing
+from builder.starts.batches import writing
 from tests.conftest import files_of, tripkit
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -470,14 +470,14 @@ def test_what_is_logged_between_two_looks_at_the_folder_is_no_fault_of_the_file(
 ) -> None:
     file = batches / "2031.yaml"
     file.write_text("[]\n")
-    look = log_writing.target_of
+    look = writing.target_of
 
-    def somebody_else_first(own: Layer, path: Path) -> log_writing.Target:
-        monkeypatch.setattr("builder.starts.log.target_of", look)
+    def somebody_else_first(own: Layer, path: Path) -> writing.Target:
+        monkeypatch.setattr("builder.starts.batches.log.target_of", look)
         logged("apple-raw", "3 kg", "460 g", *HOW)
         return look(own, path)
 
-    monkeypatch.setattr("builder.starts.log.target_of", somebody_else_first)
+    monkeypatch.setattr("builder.starts.batches.log.target_of", somebody_else_first)
     result = log("apple-raw", "3 kg", "460 g", *HOW)
     assert result.exit_code == 1
     assert "was changed by somebody else meanwhile" in result.output

@@ -1,12 +1,13 @@
 """Starts something new in a content folder: commented files that build, nothing overwritten."""
 
+from builder.starts.asked import NewTrip
+from builder.starts.batches.log import Entry, complete_batch, log_all, log_batch, log_batches
+from builder.starts.batches.planned import plan_batches
+from builder.starts.batches.writing import Logged
 from builder.starts.filled import WrittenTrip, write_filled
 from builder.starts.fresh import StartError, start_folder, start_record
 from builder.starts.joining import Join, join_trips
-from builder.starts.log import Entry, complete_batch, log_all, log_batch, log_batches
-from builder.starts.log_writing import Logged
-from builder.starts.planned import plan_batches
-from builder.starts.trips import NewTrip, start_trip
+from builder.starts.trips import start_trip
 
 __all__ = [
     "Entry",

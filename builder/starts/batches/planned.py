@@ -9,8 +9,8 @@ from builder.planning.runs import DryingPlan, Part, Run
 from builder.reading.drying.log_files import Record
 from builder.reading.folder import Layer
 from builder.reading.text.spelling import Words
-from builder.starts.log import log_batches
-from builder.starts.log_writing import Logged
+from builder.starts.batches.log import log_batches
+from builder.starts.batches.writing import Logged
 
 
 def plan_batches(layers: Sequence[Layer], plan: DryingPlan, home: Home) -> list[Logged]:

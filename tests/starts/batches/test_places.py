@@ -7,7 +7,7 @@ import datetime
 import pytest
 
 from builder.reading.declared.values import LONGEST_ID, can_be_id
-from builder.starts.log_places import free_id
+from builder.starts.batches.places import free_id
 
 DAY = datetime.date(2031, 3, 14)
 

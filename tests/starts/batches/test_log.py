@@ -12,10 +12,11 @@ from builder.reading.drying.log_files import Record, added_to_yaml
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
 from builder.reading.text.spelling import Edit
 from builder.reading.text.yaml_door import Node
-from builder.starts import StartError, log_batches, log_writing
+from builder.starts import StartError, log_batches
+from builder.starts.batches import writing
 from tests.conftest import files_of
 
-SHIPPED = Layer(Path(__file__).parents[2] / "content", "shipped", ALWAYS_SHIPPED)
+SHIPPED = Layer(Path(__file__).parents[3] / "content", "shipped", ALWAYS_SHIPPED)
 
 
 def planned(food: str, day: datetime.date) -> tuple[Record, datetime.date]:
@@ -76,7 +77,7 @@ def test_nothing_is_added_where_another_batch_would_change(
         weight = text.index("3 kg")
         return [Edit(weight, weight + 1, "4"), *added_to_yaml(text, root, record)]
 
-    monkeypatch.setattr(log_writing, "added_to_yaml", clumsy)
+    monkeypatch.setattr(writing, "added_to_yaml", clumsy)
     with pytest.raises(StartError, match="in a way that nothing can be added to"):
         log_batches(layers, [planned("apple-raw", datetime.date(2031, 12, 30))])
     assert (tmp_path / "batches" / "2031.yaml").read_text() == old

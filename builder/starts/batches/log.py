@@ -10,9 +10,8 @@ from builder.problems import did_you_mean
 from builder.reading.drying.log_files import Record
 from builder.reading.folder import Folder, Layer, read_folder
 from builder.record import dataclass
-from builder.starts.fresh import StartError
-from builder.starts.log_places import ROOM, free_id, told_file, usual_file
-from builder.starts.log_writing import (
+from builder.starts.batches.places import ROOM, free_id, told_file, usual_file
+from builder.starts.batches.writing import (
     Logged,
     Target,
     added,
@@ -21,6 +20,7 @@ from builder.starts.log_writing import (
     target_of,
     written,
 )
+from builder.starts.fresh import StartError
 from builder.starts.reading_over import read_over
 
 

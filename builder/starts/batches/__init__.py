@@ -1,0 +1,1 @@
+"""Batches in the log of a content folder: new ones, ended ones, planned ones."""

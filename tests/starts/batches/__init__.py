@@ -1,0 +1,1 @@
+"""Tests of adding to the drying log."""
