@@ -256,7 +256,6 @@ LONGER = {
     "builder/planning/graph.py": "the graph, and the writer of its expressions",
     "builder/planning/kit.py": "the one place that knows the order of the computing",
     "builder/reading/declared/declaring.py": "the one way in which all kinds are declared",
-    "builder/reading/folder.py": "one pass through a folder, from its files to its records",
     "builder/reading/text/yaml_door.py": "the one door to YAML, with all that it refuses",
     "builder/units.py": "the one module that turns text into numbers",
 }

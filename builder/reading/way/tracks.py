@@ -11,8 +11,11 @@ from typing import TYPE_CHECKING
 
 from builder.model.figure import Figure, found, nothing
 from builder.model.track import DayTrack, is_gap
+from builder.problems import Problem
+from builder.reading.beside import Beside
 from builder.reading.notes import Amiss
-from builder.reading.text.yaml_door import Node
+from builder.reading.text.yaml_door import Node, quoted
+from builder.reading.way.places_and_times import hours_ahead
 
 if TYPE_CHECKING:
     from gpxpy.gpx import GPX, GPXTrackPoint
@@ -31,6 +34,24 @@ _BY_HEIGHTS = "of the track: means of nine points, then climbs from 10 m on betw
 _BY_POINTS = "of the track: straight from point to point"
 
 _Run = list["GPXTrackPoint"]  # points without a gap
+
+
+def track_named(trip: Node, beside: Beside, problems: list[Problem]) -> tuple[DayTrack, ...]:
+    """Give the parts of the track beside a trip; () where it names none that can be read."""
+    named, utc = (trip.entries.get(key) for key in ("track", "utc"))
+    if named is None or not named.node.is_text or not named.node.text.strip():
+        return ()
+    name = named.node.text.strip()
+    try:
+        data = beside.start_of(name, LARGEST_TRACK_BYTES)
+        return read_track(data, hours_ahead(utc.node if utc else None) or 0.0) if data else ()
+    except Amiss as amiss:
+        problems.append(amiss.at(named.node.place))
+    except (OSError, ValueError) as error:
+        says = f"track: {quoted(name)} cannot be read: {error}"
+        unread = Amiss("track-unread", says, "check the file, or leave `track` out")
+        problems.append(unread.at(named.node.place))
+    return ()
 
 
 def read_track(data: bytes, utc_h: float) -> tuple[DayTrack, ...]:
