@@ -7,7 +7,8 @@ import re
 from collections.abc import Iterator
 
 from builder.model.kit import Kit
-from builder.pages.trip.book import Book, NavItem, write_book
+from builder.pages.navigation import NavItem
+from builder.pages.trip.book import Book, write_book
 from builder.record import fields, is_dataclass, replace
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit, without_looks

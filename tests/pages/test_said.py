@@ -10,7 +10,8 @@ from collections.abc import Iterator
 import pytest
 
 from builder.model.kit import Kit
-from builder.pages.trip.book import Book, NavItem, write_book
+from builder.pages.navigation import NavItem
+from builder.pages.trip.book import Book, write_book
 from builder.record import fields, is_dataclass, replace
 from builder.speech import Speech, spoken
 from tests.pages.conftest import TEMPLATES

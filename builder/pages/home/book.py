@@ -4,12 +4,11 @@ from __future__ import annotations
 
 import datetime
 import json
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from pathlib import Path
-from typing import TypeAlias
 
 from builder.pages import ink
-from builder.pages.home.bagging import bagging_pages
+from builder.pages.home.bagging import BaggingPage, bagging_pages
 from builder.pages.home.following import follow_page
 from builder.pages.home.front import front_page
 from builder.pages.home.label_sheet import labels_file
@@ -27,12 +26,11 @@ from builder.pages.home.shopping import (
 )
 from builder.pages.home.showing import figures_of_home
 from builder.pages.home.stock import stock_page
-from builder.pages.home.ways import ways_pages
-from builder.planning.home import HomePlan
+from builder.pages.home.ways import WaysPage, ways_pages
+from builder.pages.navigation import NavItem, part
+from builder.planning.home import HomePlan, TripShopping
 from builder.record import dataclass
-from builder.speech import speech_of
-
-NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"
+from builder.speech import Speech, speech_of
 
 DATA_NAME = "home.json"
 
@@ -71,22 +69,6 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
         path: ink.write(templates, f"pages/home/{name}.md.j2", "../" * path.count("/"), view, say)
         for path, (name, view) in pages.items()
     }
-    bags: tuple[NavItem, ...] = tuple((page.title, page.path) for page in bagging)
-    lists: tuple[NavItem, ...] = tuple((each.title, f"{path_of(each)}.md") for each in own_lists)
-    by_food: tuple[NavItem, ...] = tuple((page.title, page.path) for page in ways)
-    nav: tuple[NavItem, ...] = (
-        (say.of("page", "At home"), "index.md"),
-        (say.of("page", "Follow a run"), "follow.md"),
-        (say.of("page", "Stock"), "stock.md"),
-        (say.of("page", "Runs"), "runs.md"),
-        (say.of("page", "Ways to dry"), ways[0].path if len(ways) == 1 else by_food),
-        (say.of("page", "Labels"), "labels.md"),
-        (say.of("page", "Shopping"), "shopping.md"),
-        (say.of("page", "Learned"), "learned.md"),
-        *(((say("Shopping for one trip"), lists),) if lists else ()),
-        *(((say.of("page", "Bags to fill"), bags),) if bags else ()),
-    )
-
     figures, sheets = figures_of_home(plan.home), sheets_to_print(plan)
 
     def late_pages() -> dict[str, str]:
@@ -101,10 +83,37 @@ def write_home_book(plan: HomePlan, templates: Path) -> HomeBook:
     return HomeBook(
         title=say.of("page", "At home"),
         markdown=markdown,
-        nav=nav,
+        nav=_nav(say, ways, own_lists, bagging),
         files=files,
         late_from=repr((plan.labels, sheets, figures.units, figures.mug_ml)),
         late_pages=late_pages,
+    )
+
+
+def _nav(
+    say: Speech,
+    ways: Sequence[WaysPage],
+    own_lists: Iterable[TripShopping],
+    bagging: Iterable[BaggingPage],
+) -> tuple[NavItem, ...]:
+    """Give the navigation in reading order."""
+    to_dry = say.of("page", "Ways to dry")
+    lists = ((each.title, f"{path_of(each)}.md") for each in own_lists)
+    return (
+        (say.of("page", "At home"), "index.md"),
+        (say.of("page", "Follow a run"), "follow.md"),
+        (say.of("page", "Stock"), "stock.md"),
+        (say.of("page", "Runs"), "runs.md"),
+        *(
+            ((to_dry, ways[0].path),)
+            if len(ways) == 1
+            else part(to_dry, ((each.title, each.path) for each in ways))
+        ),
+        (say.of("page", "Labels"), "labels.md"),
+        (say.of("page", "Shopping"), "shopping.md"),
+        (say.of("page", "Learned"), "learned.md"),
+        *part(say("Shopping for one trip"), lists),
+        *part(say.of("page", "Bags to fill"), ((each.title, each.path) for each in bagging)),
     )
 
 
