@@ -14,8 +14,8 @@ FISH_CENTRE_C = 63.0
 EGG_CENTRE_C = 72.0
 WHOLE_CUT_REST_MIN = 3.0
 
-# USDA FSIS, Jerky and food safety: 160 degF, poultry 165 degF, before drying.
-HEATED_BEFORE_DRYING_C = 71.0
+# USDA FSIS, Jerky and food safety: 160 degF, poultry 165 degF, before drying; pages round it up.
+HEATED_BEFORE_DRYING_C = 71.1
 POULTRY_HEATED_BEFORE_DRYING_C = 74.0
 # University of Minnesota Extension: ten minutes in an oven of 275 degF, after drying (in a copy).
 HEATED_AFTER_DRYING_C = 135.0
@@ -102,7 +102,7 @@ def heated_before_drying_c(food_kind: str, game: bool) -> float:
 
     Notes
     -----
-    Meat and fish 71, poultry and game 74: in dry heat germs harden before they die.
+    Meat and fish 71.1, poultry and game 74: in dry heat germs harden before they die.
 
     References
     ----------

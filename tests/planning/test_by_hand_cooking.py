@@ -97,6 +97,33 @@ def test_cold_soak_then_boil_then_simmer_then_rest(tmp_path: Path) -> None:
     assert meal.cooked_on == "stove"
 
 
+def rests_min(folder: Path, *steps: Record) -> list[float]:
+    """Give how much longer than at the sea's level each rest of a dish is."""
+    meal = cooked(folder, dish(uses(kernel="60 g"), *steps), days=[
+        day({"dinner": [{"cook": "dish"}]}, air={"low": "1 degC", "high": "4 degC"})
+    ])  # fmt: skip
+    rests = [each for each in meal.steps if each.do in ("rest", "soak")]
+    return [each.minutes / each.minutes_at_sea_level for each in rests]
+
+
+def test_only_what_stands_hot_stands_longer_up_high(tmp_path: Path) -> None:
+    wet: Record = {"do": "mix", "with": ["kernel"], "water": "200 ml"}
+    boil: Record = {"do": "boil", "with": ["kernel"], "water": "200 ml"}
+    short, four, night = ({"do": "rest", "minutes": each} for each in (5, 240, 600))
+    slow = NEAR(FACTOR, rel=EXACT)
+    # Cold until it is boiled; hot after, also in a cosy of four hours; cold after a night.
+    assert rests_min(tmp_path / "a", wet, night, short, boil, short) == [1, 1, slow]
+    assert rests_min(tmp_path / "b", boil, four, short) == [slow, slow]
+    assert rests_min(tmp_path / "c", boil, night, short) == [1, 1]
+    # A cold soak cools it; a simmer, a fry and a bake heat it.
+    cold: Record = {"do": "soak", "water": "100 ml", "minutes": 10}
+    assert rests_min(tmp_path / "d", boil, cold, short) == [1, 1]
+    assert rests_min(tmp_path / "e", wet, {"do": "simmer", "minutes": 5}, short) == [slow]
+    assert rests_min(tmp_path / "f", wet, {"do": "fry", "minutes": 5}, short) == [slow]
+    hot: Record = {"do": "soak", "water": "100 ml", "minutes": 10, "hot": True}
+    assert rests_min(tmp_path / "g", wet, hot, short) == [slow, slow]
+
+
 def test_a_hot_soak_boils_its_water_and_what_is_in_the_pot(tmp_path: Path) -> None:
     meal = cooked(
         tmp_path,

@@ -23,6 +23,13 @@ FOODS = [
          perishable={"hours": 48, "below": "20 degC"}),
     food("pickle", "vegetable", "ready", "water 90 g, carbohydrate 9 g",
          perishable={"hours": 29}),
+    food("tuna-sandwich", "other", "ready", "water 52 g, protein 11 g, fat 9 g, carbohydrate 25 g",
+         allergens=["fish"]),
+    food("leaf-wrap", "other", "ready", "water 52 g, protein 5 g, fat 9 g, carbohydrate 32 g"),
+    food("leaf-wrap-untold", "other", "ready", "protein 5 g, fat 9 g, carbohydrate 32 g"),
+    food("oat-bar", "other", "ready", "protein 9 g, fat 20 g, carbohydrate 60 g"),
+    food("leaf-wrap-canned", "other", "ready", "water 52 g, fat 9 g, carbohydrate 37 g"),
+    food("red-sauce", "other", "ready", "water 70 g, carbohydrate 28 g"),
     food("apple-halves", "fruit", "raw", "water 85 g, carbohydrate 14 g"),
     food("apple-sliced", "fruit", "raw", "water 85 g, carbohydrate 14 g"),
 ]  # fmt: skip
@@ -73,6 +80,16 @@ CASES: list[Case] = [
     (PLANT, carried("bread", 5, "breakfast", highs=(20, 37.1, 20)),
      carried("bread", 4, "dinner", highs=(20, 37.1, 20))),
     (PLANT, carried("pickle", 2, "dinner"), carried("pickle", 2, "lunch")),
+    # Of `other` that is wet nobody told how long it keeps; seasoning keeps, and what is unopened.
+    (ANIMAL, carried("tuna-sandwich"), carried("tuna-sandwich", meal="breakfast")),
+    (ANIMAL, carried("tuna-sandwich"), carried("leaf-wrap")),
+    (PLANT, carried("leaf-wrap"), carried("tuna-sandwich")),
+    (PLANT, carried("leaf-wrap"), carried("red-sauce")),
+    (PLANT, carried("leaf-wrap"), carried("leaf-wrap-canned")),
+    # Where a label tells all but the water, the rest is water.
+    (PLANT, carried("leaf-wrap-untold"), carried("oat-bar")),
+    (ANIMAL, carried("tuna-sandwich"),
+     carried("tuna-sandwich", chilled={"until": {"day": 1, "meal": "lunch"}})),
 ]  # fmt: skip
 
 
@@ -123,3 +140,11 @@ def test_shipped_foods_bear_what_their_kind_does() -> None:
         "milk-powder-whole": None, "coffee-brewed": None, "parmesan": None, "crispbread": None,
     }  # fmt: skip
     assert {name: at_most[name] for name in expected} == expected
+
+
+def test_what_is_of_no_kind_is_said_to_be_not_told(tmp_path: Path) -> None:
+    (found,) = told(tmp_path, ANIMAL, carried("tuna-sandwich"))
+    assert found.because == (
+        "Nobody wrote down how long tuna-sandwich in tuna-sandwich (day 1, lunch) keeps; it is "
+        "carried for 5\u00a0h. In air of 20\u00a0°C fresh food bears 2\u00a0h out of the cold."
+    )

@@ -88,6 +88,12 @@ def starts(at: str = "", low: str = "5 degC", high: str = "19 degC", **told: Any
     return {"trip": day_trip(start_camp=start, days=[day(water=water("stream", "none"))])}
 
 
+def starts_untreated(camp: str = "stream", treat: str = "none") -> Folder:
+    """Give a day whose water is filtered, after a night at a camp with water of its own."""
+    start = {"camp_altitude": "900 m", "water": water(camp, treat)}
+    return {"trip": day_trip(start_camp=start, days=[day(water=water("stream", "filter"))])}
+
+
 CASES: list[Case] = [
     # The night before day 1 counts like any other.
     ("frozen-filter", starts(low="0 degC"), starts(low="0.1 degC")),
@@ -95,6 +101,8 @@ CASES: list[Case] = [
     ("algae", starts(high="20 degC"), starts(high="19.9 degC")),
     ("algae", starts(high="20 degC"), starts(high="20 degC", camp="stream")),
     ("algae", starts(high="20 degC"), starts("14 degC", high="20 degC")),
+    ("untreated-water", starts_untreated(), starts_untreated(camp="tap")),
+    ("untreated-water", starts_untreated(), starts_untreated(treat="filter")),
     ("chemicals-near", starts(near=["mines"]), starts(near="none")),
     ("chemicals-near", starts(near=["roads"]), starts(near=["roads"], camp="tap")),
     ("boil-longer", drinks("2001 m"), drinks("2000 m")),
@@ -126,9 +134,11 @@ CASES: list[Case] = [
     ("gas-left-in-the-can", gas("-13 degC"), gas("-13 degC", SPIRIT)),
     ("fuel-too-cold", burns({**PARAFFIN, "lights_from": "38 degC"}, "37 degC", "39 degC"),
      burns({**PARAFFIN, "lights_from": "38 degC"}, "38 degC", "39 degC")),
-    # 13 degC for alcohol that tells none; liquid fuels differ too much for a guess.
+    # 13 degC for alcohol that tells none; a liquid that tells none may be kerosene.
     ("fuel-too-cold", burns({}, "12.9 degC"), burns({}, "13 degC")),
-    ("fuel-too-cold", burns({}, "5 degC"), burns(PARAFFIN, "5 degC")),
+    ("fuel-too-cold", burns(PARAFFIN, "5 degC"),
+     burns({**PARAFFIN, "lights_from": "5 degC"}, "5 degC")),
+    ("fuel-too-cold", burns(PARAFFIN, "5 degC"), burns({"kind": "solid"}, "5 degC")),
     # The first breakfast is cooked where the night was spent.
     ("fuel-too-cold", warmer_than_the_first_night("breakfast"),
      warmer_than_the_first_night("dinner")),
@@ -178,6 +188,8 @@ SAYS: list[tuple[str, Folder, str]] = [
     ("untreated-water", between_taps("2 h"), "what you fill up with between taps on day 1."),
     ("fuel-too-cold", burns({}, "5 degC"),
      "lights from 13\u00a0°C on, and the air falls to 5\u00a0°C"),
+    ("fuel-too-cold", burns(PARAFFIN, "5 degC"),
+     "must be to light; kerosene must be at 38\u00a0°C. The air falls to 5\u00a0°C (day 1)."),
     ("weather-not-told", without_air(treat="filter"),
      "Nobody wrote down how cold it gets on day 1; 5\u00a0°C is taken."),
     ("frozen-filter", in_frost("filter", "boil"), "Frost is expected on day 2."),
@@ -185,6 +197,7 @@ SAYS: list[tuple[str, Folder, str]] = [
     ("algae", starts("17 degC"), "The lake at the start camp is at 17\u00a0°C."),
     ("algae", starts(high="21 degC"),
      "Nobody wrote down how warm the lake at the start camp is, and the air reaches 21\u00a0°C."),
+    ("untreated-water", starts_untreated(), "Nobody planned to treat the water of the start camp."),
     ("chemicals-near", starts(near=["fields"]), "Fields lie near the water of the start camp."),
     ("carbon-monoxide", cooks(PRESSED, {**FIRE, "shelter": "tarp"}),
      "You sleep under a tarp and cook on a fire."),
@@ -209,6 +222,35 @@ def test_a_fire_of_which_nobody_told_whether_it_is_allowed_is_asked_about(tmp_pa
     allowed = {"fire": {**FIRE["fire"], "allowed": True}}
     assert not_told in of(cooks(PRESSED, FIRE), tmp_path / "not", "fire-and-embers")
     assert not_told not in of(cooks(PRESSED, allowed), tmp_path / "told", "fire-and-embers")
+
+
+def homeward(**told: Any) -> Folder:
+    """Give a camp with a mine near its water, and a day home that tells water of its own."""
+    home = {"ends": "home", "meals": {}, **({"water": told} if told else {})}
+    days = [day(water=water(near=["mines"])), home]
+    return {"trip": day_trip(days=days)}
+
+
+@pytest.mark.parametrize(
+    ("told", "because"),
+    [
+        ({}, ["Mines lie near the water of day 1."]),
+        ({"camp": "lake", "near": ["fields"]}, ["Mines … 1.", "Fields … 2."]),
+        ({"near": ["fields"]}, ["Mines … 1.", "Fields … 2."]),
+        ({"camp": "lake"}, ["Mines … 1."]),
+        ({"camp": "tap"}, ["Mines … 1."]),
+    ],
+)
+def test_the_day_home_has_what_lies_near_its_own_water(
+    told: Record, because: list[str], tmp_path: Path
+) -> None:
+    found = of(homeward(**told), tmp_path, "chemicals-near")
+    assert found == [each.replace("…", "lie near the water of day") for each in because]
+
+
+def test_the_lake_of_the_day_home_counts(tmp_path: Path) -> None:
+    lake = homeward(camp="lake", at="17 degC")
+    assert of(lake, tmp_path, "algae") == ["The lake on day 2 is at 17\u00a0°C."]
 
 
 def test_nothing_near_and_something_near_is_a_mistake(tmp_path: Path) -> None:

@@ -114,7 +114,7 @@ def test_standing_tells_food_minutes_air_and_its_step(tmp_path: Path) -> None:
     kit = plan(tmp_path, warm(soaked("pulse", minutes=150)))
     (found,) = [each for each in kit.cautions if each.id == "plant-food-standing"]
     assert found.because == (
-        "pulse in dish (day 1, dinner) stands wet for 2\u00a0h 30\u00a0min. "
+        "pulse, cooked and dried in dish (day 1, dinner) stands wet for 2\u00a0h 30\u00a0min. "
         "In air of 20\u00a0°C wet food keeps 2\u00a0h."
     )
     assert (found.where, found.at.meal, found.at.step) == ("cook/dish", (1, 0), 0)
@@ -168,6 +168,25 @@ def test_what_is_put_in_late_has_not_stood(tmp_path: Path) -> None:
     assert {(each.name, each.minutes) for each in found} == {("dry-bean", 495), ("lean-meat", 15)}
 
 
+def test_mince_that_was_heated_before_it_was_dried_is_not_called_raw(tmp_path: Path) -> None:
+    batch = {
+        "id": "batch", "food": "mince-raw", "method": "dehydrator", "done": "2031-05-25",
+        "fresh": "1000 g", "dried": "310 g", "packs": {"count": 1, "in": "zip-bag"},
+        "heated": {"to": "72 degC", "when": "before"},
+    }  # fmt: skip
+    recipe = dish(
+        uses(mince_raw="40 g dehydrator"),
+        {"do": "soak", "with": ["mince-raw"], "water": "100 ml", "minutes": 70},
+        {"do": "boil", "with": ["mince-raw"], "water": "100 ml"},
+        reach="72 degC",
+    )
+    meal = {"dinner": [{"cook": "dish", "from": {"mince-raw": "batch"}}]}
+    hot = day(meal, air={"low": "20 degC", "high": "34 degC"})
+    read = hand(tmp_path, day_trip(days=[hot]), [recipe], [batch], foods=FOODS)
+    (found,) = [each for each in read.kit().cautions if each.id == "animal-food-standing"]
+    assert found.because.startswith("mince-raw, heated and dried in dish")
+
+
 def test_a_dried_meal_with_meat_counts_as_meat(tmp_path: Path) -> None:
     stew = dish(
         uses(stew_meat="40 g", pulse="40 g"),
@@ -182,6 +201,8 @@ def test_a_dried_meal_with_meat_counts_as_meat(tmp_path: Path) -> None:
     trip = day_trip(days=[day({"dinner": [{"cook": "again"}]})])
     problems = hand(tmp_path, trip, [stew, again]).problems
     assert [each.kind for each in problems] == ["stands-too-long"]
+    # It is named by what is soaked, not by the raw meat that it was cooked of.
+    assert problems[0].says.startswith("dish stands wet for 130 min in again")
 
 
 def test_no_shipped_recipe_leaves_food_standing() -> None:

@@ -110,10 +110,10 @@ def test_halves_have_no_thickness(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "kind", "form", "heat_to_c"),
     [
-        ("mince_raw", "jerky", "layer", 71),
+        ("mince_raw", "jerky", "layer", 71.1),
         ("deer_raw", "jerky", "slices", 74),
         ("hen_raw", "jerky", "slices", 74),
-        ("trout_raw", "jerky", "slices", 71),
+        ("trout_raw", "jerky", "slices", 71.1),
         ("stew_meat", "cooked-meat", "slices", None),
         ("pulse", "legume", "single", None),
         ("mint", "herb", "single", None),

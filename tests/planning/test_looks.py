@@ -88,6 +88,15 @@ def test_a_pot_cools_by_newton_and_slower_in_a_cosy(tmp_path: Path) -> None:
     )
 
 
+def test_what_stands_before_it_is_boiled_is_not_said_to_keep_hot(tmp_path: Path) -> None:
+    wet = {"do": "mix", "with": ["pulse"], "water": "200 ml"}
+    rest = {"do": "rest", "minutes": 90}
+    soaked = {**STEW, "steps": [wet, rest, {"do": "boil"}, rest]}
+    kit = hand(tmp_path, day_trip(days=[day({"dinner": {"cook": "stew"}})]), [soaked]).kit()
+    steps = kit.days[0].meals[0].steps
+    assert [each.keeps_hot is not None for each in steps] == [False, False, False, True]
+
+
 def test_a_mug_and_a_cold_pot_do_not_stand(tmp_path: Path) -> None:
     mug = {**STEW, "cook_in": "mug"}
     kit = hand(tmp_path, day_trip(days=[day({"dinner": {"cook": "stew"}})]), [mug]).kit()

@@ -199,11 +199,11 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("caffeine", "care", "day-2", Spot(person="Ea", days=(2,)),
      "Ea is pregnant, and day 2 gives 200\u00a0mg of caffeine: 200\u00a0mg would do."),
     ("animal-food-standing", "danger", "cook/dish", Spot((2, 1), 0),
-     "lean-meat in dish (day 2, dinner) stands wet for 1\u00a0h 1\u00a0min. In air of "
-     "32\u00a0°C wet food keeps 1\u00a0h."),
+     "lean-meat, cooked and dried in dish (day 2, dinner) stands wet for 1\u00a0h 1\u00a0min. "
+     "In air of 32\u00a0°C wet food keeps 1\u00a0h."),
     ("plant-food-standing", "care", "cook/dish", Spot((2, 1), 0),
-     "pulse in dish (day 2, dinner) stands wet for 2\u00a0h 1\u00a0min. In air of 20\u00a0°C "
-     "wet food keeps 2\u00a0h."),
+     "pulse, cooked and dried in dish (day 2, dinner) stands wet for 2\u00a0h 1\u00a0min. "
+     "In air of 20\u00a0°C wet food keeps 2\u00a0h."),
     ("animal-food-past-best-before", "danger", "day-2", Spot((2, 1), batch="batch", pack="food"),
      "lean-meat, cooked and dried (day 2, snacks): batch batch was best before 1\u00a0Feb 2031."),
 ]  # fmt: skip

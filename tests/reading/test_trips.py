@@ -909,7 +909,7 @@ mug: 1 1/4 cups
 ladle: 100 ml
 washing: 0 l
 party:
-  - {name: "Ash \\n Lee", sex: male, age: 1, mass: 22 lb, height: 2.5 ft, carries_to: 0 kg, avoids: vegan, pregnant: false, nursing: true}
+  - {name: "Ash \\n Lee", sex: male, age: 1, mass: 22 lb, height: 2.5 ft, carries_to: 0 kg, avoids: vegan, pregnant: false, nursing: false}
 stove: {use: burner, pots: pot, fuel_reserve: 20 %}
 fire: {allowed: false, irons: [iron, iron], pots: [pot], wood_moisture: 25 %}
 gear_shared: [{name: Tarp, mass: 780 g}]
@@ -937,7 +937,7 @@ review: {}
     assert (person.sex, person.age_years, person.carries_to_g) == ("male", 1, 0.0)
     assert person.mass_kg == pytest.approx(22 * 0.45359237, rel=1e-12)
     assert person.height_cm == pytest.approx(2.5 * 30.48, rel=1e-12)
-    assert (person.avoids, person.pregnant, person.nursing) == (("vegan",), False, True)
+    assert (person.avoids, person.pregnant, person.nursing) == (("vegan",), False, False)
     assert (trip.stoves, trip.pots, trip.fuel_reserve_share) == (("burner",), ("pot",), 0.2)
     assert trip.fire is not None
     assert (trip.fire.irons, trip.fire.allowed) == (("iron",), False)

@@ -28,7 +28,7 @@ def _heat_step(judged: Judged) -> Iterator[Problem]:
     if batch.heated is None or not substance.is_raw_animal or not judged.stays_raw:
         return
     held = f" for {batch.heated.minutes:g} min" if batch.heated.minutes else ""
-    mend = "heat it through before drying: meat and fish to 71 °C, poultry and game to 74 °C"
+    mend = "heat it through before drying: meat and fish to 72 °C, poultry and game to 74 °C"
     if substance.has_flesh and batch.method in HEAT_METHODS:
         mend += "; or after it in the oven, `{to: 135 degC, when: after, minutes: 10}`"
     yield Problem(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime
+import math
 from collections.abc import Mapping
 from typing import Literal
 
@@ -239,7 +240,8 @@ def heated_through(batch: Batch, substance: Substance) -> bool:
         )
     # Egg has no limit of its own for this step; it takes that of meat.
     kind = substance.kind if substance.kind in FLESH_KINDS else "meat"
-    return heated.to_c >= heated_before_drying_c(kind, substance.is_game) - SLACK
+    # So a thermometer of whole degrees reads it: 71 °C are 160 °F.
+    return heated.to_c >= math.floor(heated_before_drying_c(kind, substance.is_game)) - SLACK
 
 
 # -- the one thing to do --------------------------------------------------------------------------

@@ -8,13 +8,16 @@ from builder.formulas.heat import FOOD_ROOM_ML_PER_G, whole_units
 from builder.model.figure import add, largest, named, none, nothing
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.kit import Conditions, PlannedIngredient, PlannedStep
-from builder.model.recipe import Recipe
+from builder.model.recipe import OVER_FLAME, Recipe, Step
 from builder.planning.cooking.cooked import NO_WATER
 from builder.planning.cooking.hearth import Hearth
 from builder.planning.tracing import count
 from builder.record import dataclass, field
 
 NO_FOOD: float = nothing("food_g")
+# What stands longer has cooled, also in a cosy, and softens as cold food does.
+_HOT_AT_MOST_MIN = 240.0
+_HEATS_THE_POT = OVER_FLAME | {"bake"}
 _FOOD_ROOM_ML_G = named(FOOD_ROOM_ML_PER_G, "food_room_ml_g", "common-practice")
 
 
@@ -61,6 +64,7 @@ class PotState:
     boiled_ml: float = NO_WATER
     boiled_food_g: float = NO_FOOD
     boils: bool = False
+    hot: bool = False  # still from what heated it last
     inside: set[str] = field(default_factory=set)
     kinds: set[str] = field(default_factory=set)
 
@@ -89,6 +93,15 @@ class PotState:
         self.unboiled_ml, self.unheated_food_g = NO_WATER, NO_FOOD
         self.boils = True
 
+    def heat_or_cool(self, step: Step) -> None:
+        """Note whether it is hot while a step lasts."""
+        if step.do in _HEATS_THE_POT or (step.do == "soak" and step.hot):
+            self.hot = True
+        elif step.do == "soak":
+            self.hot = False
+        if step.minutes > _HOT_AT_MOST_MIN and step.do not in _HEATS_THE_POT:
+            self.hot = False
+
     def part(self, share: float) -> PotState:
         """Take a share of all that is in the pot out of it, into another."""
         taken = PotState(
@@ -96,6 +109,7 @@ class PotState:
             water_ml=_times(self.water_ml, share),
             unboiled_ml=_times(self.unboiled_ml, share),
             unheated_food_g=_times(self.unheated_food_g, share),
+            hot=self.hot,
             inside=set(self.inside),
             kinds=set(self.kinds),
         )
@@ -145,8 +159,10 @@ def walked(
         presses: int = none("presses")
         if step.do == "press":
             presses = count(whole_units, step.pieces * servings, max(hearth.presses_at_once, 1))
-        hot = step.do in ("boil", "simmer", "rest") or (step.do == "soak" and step.hot)
-        factor = conditions.time_factor if hot and step.minutes and state.goes_by_height else 1.0
+        state.heat_or_cool(step)
+        softens = step.do in ("boil", "simmer", "rest", "soak") and state.hot
+        slower = softens and step.minutes and state.goes_by_height
+        factor = conditions.time_factor if slower else 1.0
         yield PlannedStep(
             do=step.do,
             ingredients=tuple(ready[name].planned for name in step.uses),

@@ -19,14 +19,15 @@ STANDS_FROM_MIN = 5.0  # a shorter rest cools nothing
 _HOT_HOLDING_C = named(HOT_HOLDING_C, "hot_holding_c", "fsis-two-hours")
 
 
-def _is_boiled_pot(meal: PlannedMeal) -> bool:
-    boiled = any(step.do in ("boil", "simmer") for step in meal.steps)
+def _is_boiled_pot(meal: PlannedMeal, place: int) -> bool:
+    boiled = any(step.do in ("boil", "simmer") for step in meal.steps[:place])
     return boiled and meal.cook_in == "pot" and meal.potfuls > 0
 
 
-def keeps_hot(meal: PlannedMeal, step: PlannedStep) -> KeepsHot | None:
+def keeps_hot(meal: PlannedMeal, place: int) -> KeepsHot | None:
     """Say how hot a boiled pot still is after a long rest, standing free or in a cosy."""
-    if step.do != "rest" or step.minutes < STANDS_FROM_MIN or not _is_boiled_pot(meal):
+    step = meal.steps[place]
+    if step.do != "rest" or step.minutes < STANDS_FROM_MIN or not _is_boiled_pot(meal, place):
         return None
     mass_g = (meal.mass_g + meal.water_ml - meal.drain_ml) / meal.potfuls
     water_g = largest(meal.food_water_ml, 0.0) / meal.potfuls

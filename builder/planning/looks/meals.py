@@ -26,7 +26,7 @@ def look_at_meal(
     def looked_at(place: int, step: PlannedStep) -> PlannedStep:
         return replace(
             step,
-            keeps_hot=offered(keeps_hot, meal, step),
+            keeps_hot=offered(keeps_hot, meal, place),
             soaking=soaking(meal, place, travel_hours, content, dish) if dish else None,
             under_pressure=under_pressure(meal, place, hearth.pots, content),
         )

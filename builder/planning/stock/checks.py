@@ -26,7 +26,7 @@ from builder.planning.batches import (
     name_now,
     own_batches,
 )
-from builder.planning.cooking import animal_food_in, waits
+from builder.planning.cooking import Wait, animal_food_in, waits
 from builder.planning.foods import is_game, is_minced, substance_named
 from builder.planning.stock.packs import Stock, all_takings, all_that_came_back
 from builder.planning.stock.promises import promise_problems
@@ -265,12 +265,19 @@ def standing_problems(recipe: Recipe, content: Content) -> list[Problem]:
             problems[wait.step] = Problem(
                 recipe.steps[wait.step].places.of("minutes"),
                 "stands-too-long",
-                f"{food.name} stands wet for {wait.minutes:g} min in {recipe.id}: animal food "
-                f"spoils within {HOURS_OUT_OF_COLD * 60:g} min",
+                f"{_as_it_stands(recipe, wait, food, content)} stands wet for "
+                f"{wait.minutes:g} min in {recipe.id}: animal food spoils within "
+                f"{HOURS_OUT_OF_COLD * 60:g} min",
                 "soak it for a shorter time, soak it in boiled water (`hot: true`), or put it in "
                 "later, just before it is boiled",
             )
     return list(problems.values())
+
+
+def _as_it_stands(recipe: Recipe, wait: Wait, food: Food, content: Content) -> str:
+    """Name what stands: a whole dried meal is called what it is, not what it was cooked of."""
+    meal = content.recipes.get(recipe.ingredient(wait.name).recipe or "")
+    return meal.name if meal else food.name
 
 
 def auto_water_problems(recipe: Recipe) -> list[Problem]:

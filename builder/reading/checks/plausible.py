@@ -55,6 +55,7 @@ HEIGHT_CM_BY_AGE: dict[float, tuple[float, float, float, float]] = {
     18: (143, 208, 106, 255),
 }  # fmt: skip
 BODY_MASS_INDEX = Range((14, 50), (9, 110), "kg/m², grown-up; from memory: extremes of record")
+EXPECTING_YEARS = Range((13, 52), (8, 70), "from memory: records are 5 and 74 years")
 CARRIED_OF_BODY = Range((0, 0.6), (0, 1.5), "a third of one's mass; soldiers and porters more")
 
 # MJ/kg, net: what is sold for stoves.
@@ -136,6 +137,14 @@ def check_index(judge: Judge, age_years: float, mass_kg: float, height_cm: float
         found = f"mass: {plain(mass_kg)} kg at a height of {plain(height_cm)} cm"
         shown = BODY_MASS_INDEX.usual_in("kg", of=square_m2)
         judge(BODY_MASS_INDEX, mass_kg / square_m2, found, shown)
+
+
+def check_expecting(judge: Judge, state: str, age_years: float) -> None:
+    """Compare the age of somebody pregnant or nursing with those at which people are."""
+    among = EXPECTING_YEARS
+    if among.judge(age_years):
+        found = f"{state} at {plain(age_years)} years"
+        judge(among, age_years, found, among.usual_in("years"))
 
 
 def check_carried(judge: Judge, key: str, mass_kg: float, carried_g: float) -> None:

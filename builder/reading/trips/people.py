@@ -13,7 +13,13 @@ from builder.model.food import ALLERGENS, KINDS
 from builder.model.place import Place
 from builder.model.trip import DIETS, GROWN_UP_YEARS, SEXES, DefaultUsed, Person, Sex
 from builder.problems import Problem, did_you_mean
-from builder.reading.checks.plausible import check_carried, check_height, check_index, check_mass
+from builder.reading.checks.plausible import (
+    check_carried,
+    check_expecting,
+    check_height,
+    check_index,
+    check_mass,
+)
 from builder.reading.declared.declaring import Check, Here, Record, judging_at, key
 from builder.reading.declared.measures import Number, Quantity
 from builder.reading.declared.vocabulary import Choice, Flag, Line, Value, Words
@@ -152,6 +158,19 @@ class WrittenPerson(Record, title="person"):
         if _is_told(self.mass) and _is_told(self.height):
             judge = judging_at(info.context, self.mass)
             check_index(judge, self.age, self.mass, self.height)
+        return self
+
+    @model_validator(mode="after")
+    def _can_expect(self, info: ValidationInfo[Notes]) -> Self:
+        if not (self.pregnant or self.nursing):
+            return self
+        place = self.places().of("pregnant" if self.pregnant else "nursing")
+        state = "pregnant" if self.pregnant else "nursing"
+        if self.sex == "male":
+            says = f"{quoted(self.name)} is told as male and as {state}"
+            mend = "check both; `sex` decides the need, and left out it is the mean of both"
+            info.context.append(Amiss("male-expecting", says, mend).at(place, "warning"))
+        check_expecting(judging_at(info.context, None, place), state, self.age)
         return self
 
     def person(self) -> Person:

@@ -24,6 +24,7 @@ def laid_out(trip: Node) -> tuple[Node, tuple[Node, ...]]:
             before = days[-1] if days else None
             common = overlaid(_conditions_below(before, node), every_day)
             common = overlaid(common, _only(before, ("wind",)))
+            common = _without_others_water(common, node)
         days.append(replace((overlaid(common, node) if node.is_map else node) or node))
     laid = {"days": replace(parts["days"], value=tuple(days))} if days else {}
     camp = parts.get("start_camp")
@@ -37,6 +38,17 @@ def _conditions_below(below: Node | None, own: Node) -> Node | None:
     """Give what a camp inherits; a barometer read elsewhere does not go with an own height."""
     keys = [key for key in _CONDITIONS if key != "barometer" or "camp_altitude" not in own.entries]
     return _only(below, tuple(keys))
+
+
+def _without_others_water(common: Node | None, own: Node) -> Node | None:
+    """Take out what lies near the last camp's water, and its warmth, where a day tells another."""
+    water = own.entries.get("water")
+    below = common.entries.get("water") if common is not None else None
+    if common is None or below is None or water is None or "camp" not in water.node.entries:
+        return common
+    keys = tuple(key for key in below.node.entries if key not in ("near", "at"))
+    kept = replace(below, node=_only(below.node, keys) or below.node)
+    return replace(common, value={**common.entries, "water": kept})
 
 
 def _only(node: Node | None, keys: tuple[str, ...]) -> Node | None:

@@ -6,15 +6,17 @@ import math
 from collections.abc import Iterator, Sequence
 
 from builder.formulas.keeping import HALVING_K
+from builder.formulas.nutrition import salt_g
 from builder.formulas.rehydration import COLD_UP_TO_C
 from builder.formulas.safety import hours_out_of_cold
-from builder.model.food import BY_CENTRE_TEMPERATURE, FLESH_KINDS, Food
+from builder.model.food import BY_CENTRE_TEMPERATURE, FLESH_KINDS, Composition, Food
 from builder.model.meal_times import MealTimes
 from builder.model.trip import Trip
 from builder.planning.cautions.facts import Facts, Finding, at_portion, meal_said
 from builder.planning.foods import called, hazards_of
 from builder.planning.menu import MenuItem, Portion
 from builder.record import dataclass
+from builder.speech import later
 
 
 def meal_at_h(trip: Trip, day: int, meal: str) -> float:
@@ -54,6 +56,13 @@ _CUT = (
     "terning",
 )
 
+# Acid, salt or sugar keep these: of `other` all else that is wet is asked about.
+_SEASONING = (
+    "vinegar", "mustard", "ketchup", "sauce", "extract", "horseradish", "miso", "tamari",
+    "essig", "senf", "soße", "extrakt", "meerrettich",
+    "eddik", "sennep", "ketsjup", "saus", "ekstrakt", "pepperrot",
+)  # fmt: skip
+_ANIMAL_ALLERGENS = frozenset({"fish", "eggs", "milk", "crustaceans", "molluscs"})
 # Shares of water: drier food of a kind does not spoil within a trip, wetter food is soft.
 _DRY_SHARE = 0.25
 _HARD_CHEESE_SHARE = 0.42
@@ -88,6 +97,23 @@ def _by_kind(food: Food) -> Bears | None:
     if food.state == "ready" and food.kind in ("legume", "meal"):
         return TWO_HOURS
     return None
+
+
+def keeps_untold(food: Food) -> bool:
+    """Tell whether a wet food is of a kind that tells nothing: a sandwich, a salad, a spread."""
+    if food.kind != "other" or food.state == "dried" or bears(food) is not None:
+        return False
+    if _least_water_share(food.per_100g) <= _DRY_SHARE:
+        return False
+    return not (_called_one_of(food, _UNOPENED) or _called_one_of(food, _SEASONING))
+
+
+def _least_water_share(of: Composition) -> float:
+    """Give the water that is told, or that is left where a label tells all else but it."""
+    parts_g = (of.protein_g, of.fat_g, of.carbohydrate_g)
+    if of.water_g or not all(parts_g):
+        return of.water_share
+    return 1 - (sum(parts_g) + of.alcohol_g + (of.ash_g or salt_g(of.sodium_mg))) / 100
 
 
 def _is_dry_cured(food: Food) -> bool:
@@ -132,7 +158,9 @@ def _perishes(portion: Portion) -> bool:
 def _wants_cold(food: Food) -> bool:
     """Tell whether it belongs into a cool bag: bread and whole fruit bear a week without."""
     kept = bears(food)
-    return kept is not None and (kept is not WEEK or food.kind == "dairy")
+    if kept is None:
+        return keeps_untold(food)
+    return kept is not WEEK or food.kind == "dairy"
 
 
 def _carried_too_long(facts: Facts, animal: bool) -> Iterator[Finding]:
@@ -141,7 +169,10 @@ def _carried_too_long(facts: Facts, animal: bool) -> Iterator[Finding]:
             continue
         for food in portion.substance.foods:
             kept = bears(food)
-            if kept is None or _is_risky(food, kept) != animal:
+            if kept is None:
+                if not keeps_untold(food) or _may_hold_animal(food) != animal:
+                    continue
+            elif _is_risky(food, kept) != animal:
                 continue
             because = _too_long(facts, meal, food, kept)
             if because:
@@ -155,17 +186,33 @@ def _is_risky(food: Food, kept: Bears) -> bool:
     return food.kind == "dairy" and kept is not WEEK
 
 
-def _too_long(facts: Facts, meal: MenuItem, food: Food, kept: Bears) -> str:
+def _may_hold_animal(food: Food) -> bool:
+    """Tell whether there is animal food in what is of no kind, as its allergens and name tell."""
+    hazards = hazards_of(food) & {"cured-raw", "raw-fish", "liver", "game", "shellfish"}
+    return bool(hazards or _ANIMAL_ALLERGENS.intersection(food.allergens or ()))
+
+
+def _too_long(facts: Facts, meal: MenuItem, food: Food, kept: Bears | None) -> str:
     """Say for how long it is carried and what it bears; "" where that is not too long."""
     air_c = max(day.conditions.air_high_c for day in facts.days[: meal.day])
     if air_c <= COLD_UP_TO_C:
         return ""
-    at_most_h = max(hours_out_of_cold(air_c), _hours_at(food, kept, air_c))
+    at_most_h = hours_out_of_cold(air_c)
+    says = later(
+        "Nobody wrote down how long {food} in {meal} keeps; it is carried for {time}. In air of "
+        "{air} fresh food bears {limit} out of the cold."
+    )
+    if kept is not None:
+        at_most_h = max(at_most_h, _hours_at(food, kept, air_c))
+        says = later(
+            "{food} in {meal} is carried for {time}. In air of {air} it bears {limit} out of the "
+            "cold."
+        )
     carried_h = meal_at_h(facts.trip, meal.day, meal.planned.meal) - _warms_at_h(facts)
     if carried_h <= at_most_h:
         return ""
     return facts.say(
-        "{food} in {meal} is carried for {time}. In air of {air} it bears {limit} out of the cold.",
+        says,
         food=food.name,
         meal=meal_said(facts.say, meal),
         time=facts.shown(carried_h, "hours"),

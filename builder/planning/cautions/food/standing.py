@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.formulas.safety import HOT_ABOVE_C
-from builder.model.food import Food
 from builder.planning.cautions.facts import Facts, Finding, in_meal, meal_said
 from builder.planning.cooking import (
     Wait,
@@ -50,9 +49,8 @@ def animal_food_standing(facts: Facts) -> Iterator[Finding]:
     """
     for meal, wait in _too_long(facts):
         recipe = facts.content.dish(meal.item)
-        food = animal_food_in(wait, recipe, facts.content)
-        if food:
-            yield _stands(facts, meal, wait, food)
+        if animal_food_in(wait, recipe, facts.content):
+            yield _stands(facts, meal, wait)
 
 
 def plant_food_standing(facts: Facts) -> Iterator[Finding]:
@@ -62,9 +60,8 @@ def plant_food_standing(facts: Facts) -> Iterator[Finding]:
         if animal_food_in(wait, recipe, facts.content):
             continue
         air_c = meal.planned.conditions.air_high_c
-        food = plant_that_spoils(wait, recipe, facts.content, air_c)
-        if food:
-            yield _stands(facts, meal, wait, food)
+        if plant_that_spoils(wait, recipe, facts.content, air_c):
+            yield _stands(facts, meal, wait)
 
 
 def _too_long(facts: Facts) -> Iterator[tuple[MenuItem, Wait]]:
@@ -79,17 +76,22 @@ def _too_long(facts: Facts) -> Iterator[tuple[MenuItem, Wait]]:
                     yield meal, wait
 
 
-def _stands(facts: Facts, meal: MenuItem, wait: Wait, food: Food) -> Finding:
+def _stands(facts: Facts, meal: MenuItem, wait: Wait) -> Finding:
     air_c = meal.planned.conditions.air_high_c
     says = facts.say(
         "{food} in {meal} stands wet for {time}. In air of {air} wet food keeps {limit}.",
-        food=food.name,
+        food=_as_carried(meal, wait),
         meal=meal_said(facts.say, meal),
         time=facts.shown(wait.minutes, "duration_min"),
         air=facts.shown(air_c, "temperature_c"),
         limit=facts.shown(stands_at_most_min(air_c), "duration_min"),
     )
     return in_meal(says, meal, step=wait.step)
+
+
+def _as_carried(meal: MenuItem, wait: Wait) -> str:
+    """Name what stands as it is packed: mince that was heated before it was dried is not raw."""
+    return next(each.planned.name for each in meal.portions if each.planned.id == wait.name)
 
 
 def leftovers(facts: Facts) -> Iterator[Finding]:

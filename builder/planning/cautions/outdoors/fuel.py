@@ -26,6 +26,8 @@ UNTOLD_MIX = (("butane", 1.0),)
 
 # Below its flash point a match does not light it: ethanol 13 to 17, methanol 11 °C, from memory.
 LIGHTS_FROM_C: dict[FuelKind, float] = {"alcohol": 13.0}
+# What nobody told may be kerosene, from memory 38 to 72 °C; petrol lights in any frost.
+UNTOLD_LIGHTS_FROM_C: dict[FuelKind, float] = {"liquid": 38.0}
 # Where less than half of a full can comes out, the cans that were counted do not last.
 LITTLE_USABLE_SHARE = 0.5
 
@@ -141,8 +143,15 @@ def fuel_too_cold(facts: Facts) -> Iterator[Finding]:
 
 def _does_not_light(fuel: Fuel, facts: Facts) -> Iterator[Finding]:
     lights_from_c = fuel.lights_from_c
+    says = later("{fuel} lights from {warm} on, and the air falls to {cold} ({days}).")
     if lights_from_c is None:
         lights_from_c = LIGHTS_FROM_C.get(fuel.kind)
+    if lights_from_c is None:
+        lights_from_c = UNTOLD_LIGHTS_FROM_C.get(fuel.kind)
+        says = later(
+            "Nobody wrote down how warm {fuel} must be to light; kerosene must be at {warm}. The "
+            "air falls to {cold} ({days})."
+        )
     if lights_from_c is None:
         return
     coldest_c = {
@@ -153,7 +162,7 @@ def _does_not_light(fuel: Fuel, facts: Facts) -> Iterator[Finding]:
     if cold_c:
         yield on_days(
             facts,
-            later("{fuel} lights from {warm} on, and the air falls to {cold} ({days})."),
+            says,
             cold_c,
             "fuel",
             fuel=facts.say.name(fuel.name),

@@ -8,7 +8,7 @@ from collections.abc import Iterator
 from builder.formulas.boiling import HIGH_BOIL_ABOVE_M
 from builder.formulas.water import HOT_ABOVE_C, MOST_ML_DAY, WARM_RATE_ML_H
 from builder.model.kit import KitDay, Spot
-from builder.model.trip import Treatment
+from builder.model.trip import Day, Treatment
 from builder.planning.cautions.facts import Facts, Finding, on_days
 from builder.speech import later
 
@@ -53,6 +53,12 @@ def untreated_water(facts: Facts) -> Iterator[Finding]:
     ]
     if days:
         yield on_days(facts, _ON_THE_WAY, days, "water")
+    start = facts.trip.start_camp
+    if start is None or facts.days[0].is_treated("none"):
+        return
+    if start.water.treat == "none" and start.water.camp not in ("tap", "none"):
+        says = facts.say("Nobody planned to treat the water of the start camp.")
+        yield Finding(says, "water", FIRST_MORNING)
 
 
 def filter_limits(facts: Facts) -> Iterator[Finding]:
@@ -94,7 +100,7 @@ def algae(facts: Facts) -> Iterator[Finding]:
     for day, told in zip(facts.days, facts.trip.days, strict=True):
         at = day.conditions
         water_c = told.camp.water.at_c
-        if at.water_source != "lake" or day.ends_home:
+        if at.water_source != "lake" or not _has_water_of_its_own(facts, told):
             continue
         if water_c is not None and water_c >= ALGAE_FROM_WATER_C:
             says = facts.say(
@@ -112,6 +118,13 @@ def algae(facts: Facts) -> Iterator[Finding]:
             continue
         yield Finding(says, "water", Spot(days=(day.day,)))
     yield from _algae_at_start(facts)
+
+
+def _has_water_of_its_own(facts: Facts, day: Day) -> bool:
+    """Tell whether a day's water is another than the last camp's, which is that day's before."""
+    if not day.ends_home or day.number == 1:
+        return True
+    return day.camp.water != facts.trip.days[day.number - 2].camp.water
 
 
 def _algae_at_start(facts: Facts) -> Iterator[Finding]:
@@ -140,7 +153,9 @@ def chemicals_near(facts: Facts) -> Iterator[Finding]:
         days = [
             day.number
             for day in facts.trip.days
-            if what in day.camp.water.near and day.camp.water.camp != "tap" and not day.ends_home
+            if what in day.camp.water.near
+            and day.camp.water.camp != "tap"
+            and _has_water_of_its_own(facts, day)
         ]
         if days:
             yield on_days(facts, says, days, "water")
