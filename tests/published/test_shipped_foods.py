@@ -5,6 +5,7 @@ USDA National Nutrient Database for Standard Reference, release 28 (read in a co
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 
 import pytest
@@ -104,6 +105,62 @@ _HOURS: tuple[tuple[str, float], ...] = (
     ("blackberry-raw", 36), ("sweet-cherry-raw", 36), ("fig-raw", 12), ("grape-raw", 48),
     ("persimmon-raw", 18), ("strawberry-raw", 12), ("peppermint-raw", 4),
 )  # fmt: skip
+
+# Grams in a US cup, tablespoon or teaspoon, retyped from the household measures of the table.
+_CUP, _TABLESPOON, _TEASPOON = 236.588, 14.787, 4.929
+_MEASURED: tuple[tuple[str, float, float], ...] = (
+    ("rapeseed-oil", 218, _CUP), ("peanut-oil", 216, _CUP), ("ghee", 205, _CUP),
+    ("milk-whole", 244, _CUP), ("milk-powder-instant", 68, _CUP), ("egg-white-powder", 107, _CUP),
+    ("wheat-flour-whole", 120, _CUP), ("rice-flour", 158, _CUP), ("maize-starch", 128, _CUP),
+    ("rice-instant-dry", 95, _CUP), ("bulgur-dry", 140, _CUP), ("quinoa-dry", 170, _CUP),
+    ("barley-pearl-dry", 200, _CUP), ("chickpeas-dry", 200, _CUP), ("red-lentils-dry", 192, _CUP),
+    ("walnuts", 100, _CUP), ("sunflower-seeds", 128, _CUP), ("linseed", 168, _CUP),
+    ("sultanas", 145, _CUP), ("dates", 147, _CUP), ("tomato-paste", 262, _CUP),
+    ("salt", 292, _CUP), ("wine-vinegar", 239, _CUP), ("honey", 339, _CUP),
+    ("maple-syrup", 315, _CUP), ("cocoa-powder", 86, _CUP), ("sugar-icing", 120, _CUP),
+    ("ketchup", 17, _TABLESPOON), ("paprika", 6.8, _TABLESPOON), ("cinnamon", 7.8, _TABLESPOON),
+    ("oregano-dried", 1.0, _TEASPOON), ("instant-coffee", 1.0, _TEASPOON),
+)  # fmt: skip
+
+# Grams in a US cup by a chart of baking ingredients, as cooking programs carry it (read in a copy),
+# where it knows the same food just as loosely filled. It rounds liquids to 8 ounces a cup.
+_BY_ANOTHER_CHART: tuple[tuple[str, float], ...] = (
+    ("agave-syrup", 336), ("almonds", 142), ("apple-dried", 85), ("apricot-dried", 128),
+    ("barley-pearl-dry", 213), ("buckwheat-dry", 170), ("buckwheat-flour", 120), ("butter", 226),
+    ("chickpea-flour", 85), ("cocoa-powder", 84), ("coconut-milk-canned", 241),
+    ("coconut-oil", 226), ("coconut-sweetened", 85), ("cornmeal-dry", 156), ("cream-cheese", 227),
+    ("currants-dried", 142), ("dates", 149), ("fig-dried", 149), ("granola", 113),
+    ("hazelnuts", 142), ("honey", 336), ("jam", 340), ("malt-syrup", 336), ("maple-syrup", 312),
+    ("mayonnaise", 226), ("milk-condensed-canned", 312), ("milk-powder-skimmed", 112),
+    ("millet-dry", 206), ("molasses", 340), ("nut-spread", 298), ("parmesan", 100),
+    ("peanut-butter", 270), ("peanuts", 142), ("pecans", 105), ("pine-nuts", 142),
+    ("pistachios", 120), ("poppy-seeds", 144), ("quinoa-dry", 177), ("raisins", 149),
+    ("rice-dry", 198), ("rye-flour-medium", 106), ("salt", 288), ("semolina-dry", 163),
+    ("sesame-seeds", 142), ("sugar", 198), ("sugar-icing", 113.5), ("sunflower-seeds-raw", 140),
+    ("wheat-bran", 64), ("wheat-flour", 120), ("wheat-flour-whole", 113), ("wheat-germ", 112),
+    ("wheat-grain-dry", 184),
+)  # fmt: skip
+
+# g/ml of liquids near 20 °C, from handbooks (quoted from memory); vegetable oils as the Codex
+# standard for named oils gives them, the middle of its range.
+_OF_LIQUIDS: tuple[tuple[str, float], ...] = (
+    ("olive-oil", 0.913), ("rapeseed-oil", 0.917), ("sunflower-oil", 0.921), ("maize-oil", 0.921),
+    ("soybean-oil", 0.922), ("peanut-oil", 0.915), ("sesame-oil", 0.920), ("milk-whole", 1.030),
+    ("milk-skimmed", 1.035), ("milk-evaporated-canned", 1.066), ("milk-condensed-canned", 1.29),
+    ("egg-raw", 1.03), ("honey", 1.42), ("maple-syrup", 1.32), ("wine-vinegar", 1.01),
+    ("orange-juice", 1.045), ("apple-juice", 1.045),
+)  # fmt: skip
+
+# `density: 0.921 g/ml  # 218 g a US cup …` of the lists of foods.
+_TOLD_DENSITY = re.compile(
+    r"\n  density: (?P<density>[\d.]+) g/ml"
+    r"  # (?P<grams>[\d.]+) g a (?P<measure>US cup|tablespoon|teaspoon)"
+)
+_MEASURES_ML = {"US cup": _CUP, "tablespoon": _TABLESPOON, "teaspoon": _TEASPOON}
+
+# g/ml of what food is made of, without air in it (Choi and Okos, quoted from memory).
+_WATER, _PROTEIN, _FAT, _CARBOHYDRATE = 1.0, 1.33, 0.92, 1.6
+_FIBRE, _ASH, _ALCOHOL = 1.31, 2.4, 0.79
 
 # Two foods of one row: the same thing whole and in pieces.
 _ONE_ROW = {("12120", "ready"): {"hazelnuts", "hazelnuts-chopped"}}
@@ -216,6 +273,51 @@ def test_flesh_tells_how_it_was_cut(foods: dict[str, Food]) -> None:
         name for name, food in foods.items() if food.kinds & FLESH_KINDS and food.state == "raw"
     }
     assert {name for name in untold if foods[name].cut is None} == set()
+
+
+@pytest.mark.parametrize(("name", "grams", "of_ml"), _MEASURED, ids=[row[0] for row in _MEASURED])
+def test_density_is_that_of_the_household_measure(
+    name: str, grams: float, of_ml: float, foods: dict[str, Food]
+) -> None:
+    assert foods[name].density_g_ml == pytest.approx(grams / of_ml, abs=0.0006)
+
+
+def test_each_density_follows_from_the_weight_told_beside_it(foods: dict[str, Food]) -> None:
+    texts = [path.read_text(encoding="utf-8") for path in (SHIPPED / "foods").iterdir()]
+    told = [each for text in texts for each in _TOLD_DENSITY.finditer(text)]
+    assert len(told) == sum(food.density_g_ml is not None for food in foods.values())
+    for each in told:
+        weighed = float(each["grams"]) / _MEASURES_ML[each["measure"]]
+        assert float(each["density"]) == pytest.approx(weighed, abs=0.0006), each[0]
+
+
+@pytest.mark.parametrize(("name", "grams"), _BY_ANOTHER_CHART)
+def test_another_chart_of_cups_gives_about_the_same(
+    name: str, grams: float, foods: dict[str, Food]
+) -> None:
+    """A tenth lies between two ways to fill a cup with flour."""
+    assert foods[name].density_g_ml == pytest.approx(grams / _CUP, rel=0.1)
+
+
+@pytest.mark.parametrize(("name", "density"), _OF_LIQUIDS)
+def test_a_liquid_is_as_dense_as_handbooks_say(
+    name: str, density: float, foods: dict[str, Food]
+) -> None:
+    assert foods[name].density_g_ml == pytest.approx(density, rel=0.012)
+
+
+def test_no_cup_holds_more_than_its_food_without_air(foods: dict[str, Food]) -> None:
+    """Brine is denser than its parts by up to 5 %; loose food is lighter by the air in it."""
+    for name, food in foods.items():
+        of = food.per_100g
+        starch_g = of.carbohydrate_g - of.fibre_g
+        parts = (
+            (of.water_g, _WATER), (of.protein_g, _PROTEIN), (of.fat_g, _FAT),
+            (starch_g, _CARBOHYDRATE), (of.fibre_g, _FIBRE), (of.ash_g, _ASH),
+            (of.alcohol_g, _ALCOHOL),
+        )  # fmt: skip
+        solid_g_ml = sum(g for g, _ in parts) / sum(g / g_ml for g, g_ml in parts)
+        assert (food.density_g_ml or 0) <= 1.05 * solid_g_ml, name
 
 
 def test_every_food_stands_on_one_of_a_few_shelves(foods: dict[str, Food]) -> None:

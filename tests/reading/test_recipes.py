@@ -226,7 +226,7 @@ SPOILT = (
         "recipes/bean-pot.yaml",
         (("{food: rice, amount: 120 g}", "{food: oil, id: rice, amount: 1 tbsp}"),),
         (
-            "recipes/bean-pot.yaml:7:35: error: amount: '1 tbsp' is a volume, and nobody told the density of 'Oil' — write the mass; a food of your own may tell its `density: 0.72 g/ml` [density-missing]",
+            "recipes/bean-pot.yaml:7:35: error: amount: '1 tbsp' is a volume, and nobody told the density of 'Oil' — write the mass; or weigh 100 ml of it, loosely filled, and tell it with a food of your own: 72 g are `density: 0.72 g/ml` [density-missing]",
         ),
     ),
     Spoilt(

@@ -97,7 +97,8 @@ def _amount_g(text: str, food: Food | None, key: str, place: Place) -> float:
         raise QuantityError(
             "density-missing",
             f"{text!r} is a volume, and nobody told the density of {quoted(food.name)}",
-            "write the mass; a food of your own may tell its `density: 0.72 g/ml`",
+            "write the mass; or weigh 100 ml of it, loosely filled, and tell it with a food of "
+            "your own: 72 g are `density: 0.72 g/ml`",
         )
     return _more_than_nothing(volume_ml * food.density_g_ml, text)
 

@@ -110,7 +110,7 @@ class WrittenFood(Record, title="food"):
         stub="{water: 66 g, protein: 9 g, …}",
     )
     density: Annotated[float | None, Quantity("density_g_ml", positive=True)] = key(
-        "What it weighs as packed; lets recipes say `2 cups` and pages say mugs.",
+        "What it weighs, loosely filled; lets recipes say `2 cups` and pages say mugs.",
         example="0.72 g/ml",
     )
     piece: Annotated[float | None, Quantity("mass_g", positive=True)] = key(
