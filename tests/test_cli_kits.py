@@ -332,6 +332,14 @@ def test_a_public_build_remembers_no_warning(mine: Path) -> None:
     assert not any(b"more.yml" in content for content in bytes_of(Path("kits-public")).values())
 
 
+def test_a_public_build_warns_of_a_name_in_what_leaves(mine: Path) -> None:
+    (recipe,) = (mine / "recipes").glob("lentil-stew.yaml")
+    recipe.write_text(recipe.read_text().replace("name: ", "name: Alder’s ", 1))
+    said = tripkit(*BUILD, "--public").output
+    assert "warning: Alder stands in 'Alder’s Red lentil" in said
+    assert "[name-leaves]" not in tripkit(*BUILD).output
+
+
 # -- what lies beside the content -----------------------------------------------------------------
 
 MEASURED = """

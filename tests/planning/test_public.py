@@ -53,6 +53,7 @@ from builder.model.trip import (
     WaterPlace,
 )
 from builder.planning.kit import plan_trip
+from builder.planning.names_left import names_left
 from builder.planning.public import public_kit, public_trip
 from builder.planning.stock import check
 from builder.planning.tracing import TOLD_BY_PARTY
@@ -556,3 +557,27 @@ def test_needs_are_one_number_of_the_whole_trip(tmp_path: Path) -> None:
     mean_ml = sum(one.to_drink_ml for each in kit.days for one in each.people) / 2
     assert needs.energy_kcal % 500 == 0 and 0 <= needs.energy_kcal - mean_kcal < 500
     assert needs.to_drink_ml % 500 == 0 and 0 <= needs.to_drink_ml - mean_ml < 500
+
+
+def test_a_name_in_words_that_leave_is_warned_of(tmp_path: Path) -> None:
+    def told(folder: str, **trip: object) -> list[str]:
+        boil = {"do": "boil", "with": ["pulse", "kernel"], "water": "500 ml"}
+        steps = [boil, {"do": "serve", "say": "ZQBO's bowl first."}]
+        stew = {**STEW, "name": "zqEas stew", "steps": steps}
+        found = hand(tmp_path / folder, private_trip(**trip), [stew], [BATCH])
+        return [each.says for each in names_left(found.content.trips["hand"], found.content)]
+
+    assert told("dish") == [
+        "zqEa stands in 'zqEas stew', which a public kit tells",
+        'zqBo stands in "ZQBO\'s bowl first.", which a public kit tells',
+    ]
+    assert told("title", title="With zqBo")[0] == (
+        "zqBo stands in 'With zqBo', which a public kit tells"
+    )
+    assert told("all", public_names=True) == []
+    # What only begins so is another word; notes and titles of days stay at home anyway.
+    assert list(names_left(*_of(read(tmp_path / "none", private_trip(title="zqBoat"))))) == []
+
+
+def _of(found: Hand) -> tuple[Any, Content]:
+    return found.content.trips["hand"], found.content

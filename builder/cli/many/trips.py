@@ -27,6 +27,7 @@ from builder.model.content import Content
 from builder.model.home import AT_HOME
 from builder.model.since import OldKit
 from builder.planning.at_home import TripShare
+from builder.planning.names_left import names_left
 from builder.problems import Problem, counted, did_you_mean, errors, in_order, listed
 from builder.reading.pictures.small_copies import copies_of
 from builder.shipped import shipped_root
@@ -59,6 +60,12 @@ class _Sorted(NamedTuple):
     to_plan: tuple[str, ...]
     kept: tuple[KeptPlan, ...]
     problems: tuple[Problem, ...]
+
+
+def _names_left(planner: Planner, names: Sequence[str]) -> Iterator[Problem]:
+    """Give the names of people in what a public kit of trips tells."""
+    for trip in planner.whole_trips(names):
+        yield from names_left(trip, planner.whole)
 
 
 def sort_out(planner: Planner, names: Sequence[str], plans: KeptPlans) -> _Sorted:
@@ -97,6 +104,7 @@ def all_planned(
                 *planner.problems,
                 *sorted_out.problems,
                 *(problem for each in told for problem in each.problems),
+                *(_names_left(planner, names) if wanted.public else ()),
             ]
         )
         stop_on(problems, wanted.strict)
