@@ -86,6 +86,11 @@ def link(words: str, href: str) -> Cell:
     return (Piece(words, href=href),)
 
 
+def words_of(cell: Cell) -> str:
+    """Give the words of a cell alone."""
+    return "".join(piece.text for piece in cell)
+
+
 def join(cells: Sequence[Cell], between: str = ", ") -> Cell:
     """Give cells one after the other."""
     joined: list[Piece] = []
@@ -124,7 +129,7 @@ def stacked(wide: Table) -> Table:
     """
     # With a value, so that the theme takes it off the page once the search has read it.
     apart = Mark("which", (("search-exclude", "1"),))
-    heads = ["".join(piece.text for piece in column.head) for column in wide.columns]
+    heads = [words_of(column.head) for column in wide.columns]
     rows = tuple(
         (
             first,

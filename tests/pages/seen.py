@@ -7,6 +7,7 @@ import re
 from html.parser import HTMLParser
 from typing import Any
 
+from builder.pages.pieces import Cell, words_of
 from builder.record import dataclass, field
 
 # By name, since the library ships no types.
@@ -78,6 +79,11 @@ def html_of(markdown: str) -> str:
     markdown = re.sub(r"\A---\n.*?\n---\n", "", markdown, flags=re.DOTALL)
     extensions = ["attr_list", "md_in_html", "tables", "admonition", "def_list", "toc"]
     return str(_MARKDOWN.markdown(markdown, extensions=extensions))
+
+
+def said(cell: Cell) -> str:
+    """Give the words of a cell, with plain spaces."""
+    return words_of(cell).replace("\u00a0", " ")
 
 
 def seen_in(markdown: str) -> Seen:

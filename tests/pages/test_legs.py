@@ -6,18 +6,14 @@ from pathlib import Path
 
 from builder.model.kit import Kit
 from builder.pages.figures import figures_of
-from builder.pages.pieces import Cell
 from builder.pages.trip.day import travel
 from builder.pages.trip.people import person_pages
+from tests.pages.seen import said
 from tests.planning.folders import Record, day, day_trip, hand
 
 
 def planned(folder: Path, *legs: Record) -> Kit:
     return hand(folder, day_trip(days=[day(travel=list(legs))])).kit()
-
-
-def said(cell: Cell) -> str:
-    return "".join(piece.text for piece in cell).replace("\xa0", " ")
 
 
 def way(kit: Kit) -> str:

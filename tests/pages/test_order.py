@@ -7,7 +7,6 @@ from collections.abc import Sequence
 import pytest
 
 from builder.model.kit import FuelDay, Kit, KitDay, PlannedMeal, WaterHeating
-from builder.pages.pieces import Cell
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.dishes.order import OrderView, orders_of_day
 from builder.planning.cooking.hearth import Burner, Hearth
@@ -24,7 +23,7 @@ from tests.pages.sample_kit import (
     step,
     toasties,
 )
-from tests.pages.seen import seen_in
+from tests.pages.seen import said, seen_in
 
 
 def tea(**more: object) -> PlannedMeal:
@@ -48,10 +47,6 @@ def order_of(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> OrderView
     kit, day = day_of(meals, hearth)
     (order,) = orders_of_day(kit, day)
     return order
-
-
-def said(cell: Cell) -> str:
-    return "".join(piece.text for piece in cell).replace("\u00a0", " ")
 
 
 def rows(meals: Sequence[PlannedMeal], hearth: Hearth = HEARTH) -> list[tuple[str, ...]]:

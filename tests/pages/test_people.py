@@ -9,7 +9,6 @@ import pytest
 from builder.model.kit import Carried, Kit, KitCaution, KitPerson, LeftOut, Refused, Spot
 from builder.model.recipe import MEALS, MealName
 from builder.model.trip import DefaultUsed, MealItem
-from builder.pages.pieces import Cell
 from builder.pages.trip.book import Book, write_book
 from builder.pages.trip.people import PersonPage, person_pages, person_paths, slug
 from builder.pages.trip.supplies.carry import carry_page, is_crowd
@@ -20,16 +19,12 @@ from builder.record import replace
 from builder.speech import speech_of
 from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
-from tests.pages.seen import seen_in
+from tests.pages.seen import said, seen_in
 
 
 def named(*names: str) -> Kit:
     party = tuple(KitPerson(name, 1.0, 6000, ()) for name in names)
     return replace(sample_kit(), party=party)
-
-
-def said(cell: Cell) -> str:
-    return "".join(piece.text for piece in cell).replace("\u00a0", " ")
 
 
 @pytest.mark.parametrize(

@@ -13,7 +13,7 @@ from builder.model.kit import Kit, KitDay
 from builder.model.recipe import MEALS, MealName
 from builder.pages import words
 from builder.pages.pictures import Shown, shown
-from builder.pages.pieces import Cell
+from builder.pages.pieces import words_of
 from builder.pages.trip.afterwards.wrong_in_short import WrongInShort
 from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry
 from builder.pages.trip.day import DayPage
@@ -199,14 +199,10 @@ def _shorter(kit: Kit, entry: Entry) -> Entry:
         )
         return replace(entry, cases=tuple(Case(because, ()) for because in refused))
     cases = (
-        replace(case, where=()) if _said(case.where) in case.because else case
+        replace(case, where=()) if words_of(case.where) in case.because else case
         for case in entry.cases
     )
     return replace(entry, cases=tuple(dict.fromkeys(cases)))
-
-
-def _said(cell: Cell) -> str:
-    return "".join(piece.text for piece in cell)
 
 
 def _orders(
@@ -218,7 +214,7 @@ def _orders(
         if view.meal in manifold:
             here = As(words.day_name(say, day), f"day-{day.day}-{view.anchor}")
             dishes = tuple(_sameness(each) for each in meals if each.meal == view.meal)
-            rows = tuple(_said(each) for row in view.table.rows for each in row)
+            rows = tuple(words_of(each) for row in view.table.rows for each in row)
             alike = (dishes, tuple(map(_timeless, rows)), view.in_turns)
             before, first = told.orders.setdefault(alike, (here, rows))
             again = before if before is not here else None
@@ -261,7 +257,7 @@ def as_changed(step: StepLine, old: StepLine) -> StepLine:
 def _sameness(meal: PocketMeal) -> object:
     """Give all of a meal but what another height or another evening's air changes."""
     steps = tuple(
-        (step.amounts, _timeless(_said(step.do)), step.more, step.say)
+        (step.amounts, _timeless(words_of(step.do)), step.more, step.say)
         for step in meal.cooking.steps
     )
     way = meal.cooking

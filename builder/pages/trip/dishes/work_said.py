@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from builder.model.kit import Kit, KitDay, OrderOfWork, PlannedMeal, WorkStep
 from builder.pages import words
 from builder.pages.figures import Figures, figures_of
+from builder.pages.pieces import words_of
 from builder.pages.trip.dishes.amounts import amount_inside, ids_named
 from builder.pages.trip.dishes.baking import bake_said, embers_said
 from builder.pages.trip.dishes.parted import for_all_in_pot, taken_out_said
@@ -253,7 +254,7 @@ def _water(figures: Figures, volume_ml: float, is_treated: bool = False) -> str:
     if not volume_ml:
         return ""
     volume = figures.plain(volume_ml, "volume_ml")
-    in_mugs = "".join(piece.text for piece in figures.spooned(volume_ml, ""))
+    in_mugs = words_of(figures.spooned(volume_ml, ""))
     if is_treated and in_mugs:
         return figures.say("{volume} treated water ({mugs})", volume=volume, mugs=in_mugs)
     if is_treated:
