@@ -59,6 +59,12 @@ def demo_in(language: str, folder: Path) -> Path:
 
 
 @pytest.fixture
+def on_a_day_in_march(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Let today be 2031-03-14, noon."""
+    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1931256000")
+
+
+@pytest.fixture
 def in_empty_folder(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Path]:
     """Work in a folder of its own, as a newcomer does."""
     monkeypatch.chdir(tmp_path)

@@ -20,15 +20,12 @@ from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
 from builder.starts.batches import writing
 from tests.conftest import files_of, tripkit
 
+pytestmark = pytest.mark.usefixtures("on_a_day_in_march")
+
 ROOT = Path(__file__).resolve().parent.parent
 SHIPPED = Layer(ROOT / "content", "shipped", ALWAYS_SHIPPED, vouched=True)
 TODAY = "2031-03-14"
 HOW = ("--method", "dehydrator")
-
-
-@pytest.fixture(autouse=True)
-def _on_a_day_in_march(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1931256000")  # 2031-03-14, noon
 
 
 @pytest.fixture

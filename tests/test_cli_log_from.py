@@ -13,6 +13,8 @@ from click.testing import Result
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
 from tests.conftest import files_of, tripkit
 
+pytestmark = pytest.mark.usefixtures("on_a_day_in_march")
+
 ROOT = Path(__file__).resolve().parent.parent
 SHIPPED = Layer(ROOT / "content", "shipped", ALWAYS_SHIPPED, vouched=True)
 LOG = """\
@@ -38,11 +40,6 @@ NEW = {
     "weighings": [{"at": "120 min", "mass": "600 g"}],
 }
 RINGS = {"batch": "rings", "weighings": [{"at": "300 min", "mass": "1300 g"}]}
-
-
-@pytest.fixture(autouse=True)
-def _on_a_day_in_march(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setenv("SOURCE_DATE_EPOCH", "1931256000")  # 2031-03-14, noon
 
 
 @pytest.fixture

@@ -92,9 +92,6 @@ def test_imports_go_one_way(path: Path) -> None:
     assert ours <= MAY_IMPORT[room], f"{room} must not import {ours - MAY_IMPORT[room]}"
 
 
-PLANNING_ROOMS = {path.name for path in (BUILDER / "planning").iterdir() if path.is_dir()}
-
-
 @pytest.mark.parametrize("path", MODULES, ids=lambda path: path.relative_to(ROOT).as_posix())
 def test_no_room_of_planning_knows_the_insides_of_another(path: Path) -> None:
     own = path.relative_to(BUILDER).parts[1] if room_of(path) == "planning" else ""

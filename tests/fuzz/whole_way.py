@@ -19,11 +19,11 @@ from typing import Any
 from click.testing import CliRunner
 
 from builder.cli import main
-from builder.reading.text.yaml_door import read_yaml
+from builder.reading.text.yaml_door import as_json, read_yaml
 from builder.record import dataclass
 from tests.fuzz.spoiling import Files, spoiled_folder, spoiled_zip
 from tests.reading.folder_builder import SMALL
-from tests.reading.test_fuzz import RICH, plain
+from tests.reading.test_fuzz import RICH
 
 # What the rich files do not hold: legs, several heats, depots, swaps, meals left open, reviews.
 FEN = """\
@@ -90,7 +90,7 @@ TEXTS: Mapping[str, str] = {
 def _tree(text: str, name: str) -> Any:
     node, problems = read_yaml(text, name)
     assert node is not None and problems == []
-    return plain(node)
+    return as_json(node)
 
 
 TREES: Mapping[str, Any] = {

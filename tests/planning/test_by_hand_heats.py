@@ -11,33 +11,15 @@ from pathlib import Path
 
 import pytest
 
-from builder.model.kit import Kit, OrderOfWork
+from builder.model.kit import OrderOfWork
 
-from .folders import Hand, Record, boils_c, day, day_trip, hand, meal_of, uses
+from .folders import Hand, Record, day, day_trip, hand, meal_of, uses
+from .soup_and_mash import MASH, MASH_KJ, SOUP, SOUP_KJ, heat_kj, order_of
 
 NEAR = pytest.approx
 EXACT = 1e-6
 
 WOOD_MJ_KG = 18.5 * 0.8 - 2.443 * 0.2
-BOILS_C = boils_c(1000)
-
-
-def dish(name: str, water_ml: float, minutes: float = 0, **more: object) -> Record:
-    """Give a recipe for two: 100 g of kernel boiled in so much water, then simmered."""
-    steps: list[Record] = [{"do": "boil", "with": ["kernel"], "water": f"{water_ml} ml"}]
-    if minutes:
-        steps.append({"do": "simmer", "minutes": minutes})
-    return {
-        "id": name,
-        "serves": 2,
-        "cook_in": "pot",
-        "uses": uses(kernel="100 g"),
-        "steps": steps,
-        **more,
-    }
-
-
-SOUP, MASH = dish("soup", 500), dish("mash", 700)
 FRIED: Record = {
     "id": "fried", "serves": 2, "cook_in": "iron", "uses": uses(kernel="100 g"),
     "steps": [{"do": "press", "with": ["kernel"], "each_side": "4 min", "pieces": 1}],
@@ -49,17 +31,6 @@ def trip(folder: Path, *dinner: Record, **more: object) -> Hand:
     told: Record = {"fire": FIRE, **more}
     days = [day({"dinner": list(dinner)}, **told.pop("of_day", {}))]
     return hand(folder, day_trip(days=days, **told), [SOUP, MASH, FRIED])
-
-
-def heat_kj(water_ml: float, pot_g: float, pot_kj_kg_k: float) -> float:
-    """Give what water, 100 g of food at 0.4 and one pot take to boil."""
-    kelvin = BOILS_C - 10
-    return (water_ml + 0.4 * 100) / 1000 * 4.186 * kelvin + pot_g / 1000 * pot_kj_kg_k * kelvin
-
-
-# 500 and 700 ml with 70 ml of food: both go into the small one, 800 ml, aluminium.
-SOUP_KJ = heat_kj(500, 200, 0.897)
-MASH_KJ = heat_kj(700, 200, 0.897)
 
 
 def test_a_dish_on_the_fire_burns_wood_and_the_other_gas(tmp_path: Path) -> None:
@@ -138,11 +109,6 @@ def busy(order: OrderOfWork, on: str) -> list[tuple[float, float]]:
         for step in order.steps
         if step.on == on and step.minutes
     ]
-
-
-def order_of(kit: Kit) -> OrderOfWork:
-    (order,) = kit.days[0].orders
-    return order
 
 
 def test_two_pots_on_two_heats_are_ready_together(tmp_path: Path) -> None:

@@ -18,7 +18,6 @@ EXACT = 1e-6
 
 # Schofield for 30 to 60 years.
 BMR = {"Ea": 8.126 * 60 + 845.6, "Bo": 11.472 * 80 + 873.1}
-MASS_KG = {"Ea": 60, "Bo": 80}
 INTAKE_ML = {"Ea": 2000, "Bo": 2500}
 DRY = {"snacks": [{"eat": "oil", "each": "10 g"}]}  # food without water
 

@@ -67,7 +67,6 @@ def kit(tmp_path: Path) -> Kit:
 
 SOLIDS_G = 1850 * 0.40  # 740 g
 RESIDUE = 1 - SOLIDS_G / 765  # 0.03268, below 0.05 and above 0.02
-PACK_G = 765 / 5  # 153 g
 
 # -- the height -----------------------------------------------------------------------------------
 

@@ -22,23 +22,13 @@ from builder.planning.cooking import cooking_places, hearth_of, orders_of_work
 from builder.planning.menu import plan_menu
 from builder.record import replace
 
-from .folders import Hand, Record, boils_c, day, day_trip, hand, uses
+from .folders import Hand, Record, day, day_trip, hand, uses
+from .soup_and_mash import BOILS_C, MASH, MASH_KJ, SOUP, SOUP_KJ, dish, heat_kj, order_of
 
 NEAR = pytest.approx
-BOILS_C = boils_c(1000)
 SLOWER = 10 ** ((99.97 - BOILS_C) / 33)
 POTS = ["small", "large"]
 
-
-def dish(name: str, water_ml: float, minutes: float = 0) -> Record:
-    """Give a recipe for two: 100 g of kernel boiled in so much water, then simmered."""
-    steps: list[Record] = [{"do": "boil", "with": ["kernel"], "water": f"{water_ml} ml"}]
-    if minutes:
-        steps.append({"do": "simmer", "minutes": minutes})
-    return {"id": name, "serves": 2, "cook_in": "pot", "uses": uses(kernel="100 g"), "steps": steps}
-
-
-SOUP, MASH = dish("soup", 500), dish("mash", 700)
 LONG_SOUP, LONG_MASH = dish("long-soup", 500, 20), dish("long-mash", 700, 20)
 PARTED: Record = {
     "id": "parted", "serves": 2, "cook_in": "pot",
@@ -57,25 +47,12 @@ def trip(folder: Path, stoves: Sequence[str], *dinner: Record, **more: object) -
     return hand(folder, day_trip(days=days, **{**told, **more}), RECIPES)
 
 
-def heat_kj(water_ml: float, pot_g: float, pot_kj_kg_k: float) -> float:
-    """Give what water, 100 g of food at 0.4 and one pot take to boil."""
-    kelvin = BOILS_C - 10
-    return (water_ml + 0.4 * 100) / 1000 * 4.186 * kelvin + pot_g / 1000 * pot_kj_kg_k * kelvin
-
-
 def minutes(heat: float, power_w: float, share: float) -> float:
     return 1000 * heat / (share * power_w) / 60
 
 
-# Both go into the small one, 800 ml, aluminium, where nothing else is asked for.
-SOUP_KJ, MASH_KJ = heat_kj(500, 200, 0.897), heat_kj(700, 200, 0.897)
 IN_LARGE_KJ = heat_kj(500, 400, 0.50)  # the soup, in steel
 SOUP_MIN, MASH_MIN = minutes(SOUP_KJ, 2000, 0.5), minutes(MASH_KJ, 2000, 0.5)
-
-
-def order_of(kit: Kit) -> OrderOfWork:
-    (order,) = kit.days[0].orders
-    return order
 
 
 def stands(kit: Kit) -> list[tuple[str | None, str | None]]:

@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 
 from builder.reading.files import ROOMS
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
-from builder.reading.text.yaml_door import Node, read_yaml
+from builder.reading.text.yaml_door import as_json, read_yaml
 from tests.reading.folder_builder import (
     BEAN_POT,
     BEANS_IN_MAY,
@@ -93,16 +93,8 @@ def trees() -> dict[str, Any]:
     for name, text in RICH.items():
         node, problems = read_yaml(text, name)
         assert node is not None and problems == []
-        found[name] = plain(node)
+        found[name] = as_json(node)
     return found
-
-
-def plain(node: Node) -> Any:
-    if node.is_map:
-        return {key: plain(entry.node) for key, entry in node.entries.items()}
-    if node.is_list:
-        return [plain(item) for item in node.items]
-    return node.value
 
 
 TREES = trees()

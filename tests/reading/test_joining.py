@@ -11,9 +11,8 @@ from typing import Any
 import pytest
 
 from builder.reading.anew.joining import Joined, Part, joined
-from builder.reading.text.yaml_door import read_yaml
+from builder.reading.text.yaml_door import as_json, read_yaml
 from tests.reading.folder_builder import read
-from tests.reading.test_fuzz import plain
 
 MEALS = "meals: {snacks: {eat: rice, each: 30 g}}"
 DAY = f"  - camp_altitude: 640 m\n    {MEALS}\n"
@@ -36,7 +35,7 @@ def join(folder: Path, *texts: str, **files: str) -> tuple[Joined, Any]:
     done = joined(parts)
     node, problems = read_yaml(done.text, "a.yaml")
     assert node is not None and not problems
-    return done, plain(node)
+    return done, as_json(node)
 
 
 def told(done: Joined) -> list[str]:

@@ -10,7 +10,6 @@ import pytest
 from tests.reading.folder_builder import GOOD, TRIP, changed, lines, read
 
 TWO = changed(TRIP, "{name: Ash,", "{name: Bo, mass: 70 kg}\n  - {name: Ash,")
-DISH = "dinner: [{cook: bean-pot, from: beans-may}]"
 LEGS = changed(
     TWO,
     "    meals:",

@@ -4,9 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from builder.reading.text.yaml_door import Node, read_yaml
+from builder.reading.text.yaml_door import Node, as_json, read_yaml
 from builder.reading.way.overlays import overlaid
-from tests.reading.test_yaml_door import plain
 
 
 def node_of(text: str) -> Node:
@@ -33,7 +32,7 @@ def test_one_mapping_lies_over_another_field_by_field(
     under: str, over: str, together: object
 ) -> None:
     merged = overlaid(node_of(under), node_of(over))
-    assert merged is not None and plain(merged) == together
+    assert merged is not None and as_json(merged) == together
 
 
 def test_laying_over_nothing_changes_nothing() -> None:

@@ -19,6 +19,7 @@ from builder.reading.text.yaml_door import (
     LONGEST_KEY,
     MOST_NODES,
     Node,
+    as_json,
     decode,
     quoted,
     read_yaml,
@@ -34,19 +35,11 @@ def either_loader(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatc
     monkeypatch.setattr(yaml_door, "_LOADER", request.param)
 
 
-def plain(node: Node) -> Any:
-    if node.is_map:
-        return {key: plain(entry.node) for key, entry in node.entries.items()}
-    if node.is_list:
-        return [plain(item) for item in node.items]
-    return node.value
-
-
 def value_of(text: str) -> Any:
     node, problems = read_yaml(text, "f.yaml")
     assert problems == []
     assert node is not None
-    return plain(node)
+    return as_json(node)
 
 
 def said(text: str) -> list[str]:
@@ -337,7 +330,7 @@ def test_no_nesting_exhausts_the_stack(text: str) -> None:
 def test_an_escape_that_stands_for_no_character_is_told(text: str) -> None:
     node, problems = read_yaml(text, "f.yaml")
     assert [problem.severity for problem in problems] == ["error"]
-    assert node is None or "\ud800" not in str(plain(node))
+    assert node is None or "\ud800" not in str(as_json(node))
 
 
 def test_as_deep_as_allowed_is_read() -> None:
@@ -410,13 +403,13 @@ def test_a_key_is_as_long_as_allowed() -> None:
 
 def test_a_key_twice_keeps_the_first_and_the_rest_of_the_file() -> None:
     node, problems = read_yaml("a: 1\na: {b: 2}\nc: 3", "f.yaml")
-    assert node is not None and plain(node) == {"a": 1, "c": 3}
+    assert node is not None and as_json(node) == {"a": 1, "c": 3}
     assert [problem.kind for problem in problems] == ["key-twice"]
 
 
 def test_control_characters_never_get_in() -> None:
     node, _ = read_yaml(r'a: "x\0\e\x07\x9by\tz"', "f.yaml")
-    assert node is not None and plain(node) == {"a": "xy\tz"}
+    assert node is not None and as_json(node) == {"a": "xy\tz"}
 
 
 # -- bytes --------------------------------------------------------------------------------------
@@ -504,7 +497,7 @@ def test_what_json_writes_is_read_back(tree: object) -> None:
     """JSON in quotes is YAML: each text stays text, each number a number."""
     node, problems = read_yaml(json.dumps(tree, ensure_ascii=False), "f.yaml")
     assert problems == []
-    assert (plain(node) if node else None) == tree
+    assert (as_json(node) if node else None) == tree
 
 
 @given(st.binary(max_size=200))
@@ -524,7 +517,7 @@ def test_no_text_of_yaml_signs_raises_with_either_parser(text: str) -> None:
         with pytest.MonkeyPatch.context() as patch:
             patch.setattr(yaml_door, "_LOADER", loader)
             node, problems = read_yaml(text, "f.yaml")
-        read[loader] = plain(node) if node and not problems else "problems"
+        read[loader] = as_json(node) if node and not problems else "problems"
         for problem in problems:
             assert "\n" not in str(problem)
     assert read
@@ -555,7 +548,7 @@ def test_a_decimal_comma_in_braces_is_told_as_what_it_is(
 ) -> None:
     node, problems = read_yaml(text, "f.yaml")
     assert [str(problem) for problem in problems] == [told]
-    assert node is not None and plain(node) == value, "and what was meant is read on with"
+    assert node is not None and as_json(node) == value, "and what was meant is read on with"
 
 
 @pytest.mark.usefixtures("either_loader")
