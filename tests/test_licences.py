@@ -22,7 +22,7 @@ ASSETS = ROOT / "site_templates/assets"
 LICENCES = (ASSETS / "licences.txt").read_text("utf-8")
 SHAPE = re.compile(r"""["'][Mm][\d. a-zA-Z,-]{12,}["']""")
 PATH = re.compile(r'<path d="([^"]+)"')
-OWN_SCRIPTS = {"before.js", "colours.js", *(each.name for each in (*TRIP.scripts, *HOME.scripts))}
+OWN_SCRIPTS = {"colours.js", *(each.name for each in (*TRIP.scripts, *HOME.scripts))}
 OWN_AT_TOP = {"sw.js", "search/search_index.js"}
 # Pages and their data; their look and their scripts are looked at below.
 OF_ITS_MAKERS = (".html", ".json", ".csv", ".ics", ".zip", ".svg", ".png", ".webp", ".jpg")

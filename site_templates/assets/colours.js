@@ -1,3 +1,7 @@
+/* The first of what runs, before the text of the page is there: room for what the scripts put in, so
+   that nothing jumps. A file of its own in the head would keep a phone from painting a tenth longer. */
+document.documentElement.classList.replace("no-js", "js");
+document.documentElement.classList.add("kit-js");
 /* What only a script can use, the same on all pages: their place stands before this script. */
 const grow = (told) => {
   if (typeof told === "string") return told;
