@@ -151,6 +151,17 @@ def test_until_the_part_all_is_cooked_in_one_pot(tmp_path: Path) -> None:
     assert serve.ingredients[0].amount_g == pytest.approx(4)
 
 
+def test_what_was_taken_out_hot_stands_hot(tmp_path: Path) -> None:
+    rest: Record = {"do": "rest", "minutes": 6}
+    boil, simmer, part, _, *_, serve = CHILI["steps"]
+    stewed: Record = {"do": "mix", "with": ["stew"]}
+    hot = {**CHILI, "steps": [boil, simmer, part, stewed, rest, serve]}
+    kit = read(tmp_path, trip([], [], ["vegetarian"]), hot).kit()
+    for meal in kit.days[0].meals:
+        (stands,) = [step for step in meal.steps if step.do == "rest"]
+        assert stands.minutes == pytest.approx(6 * meal.conditions.time_factor)
+
+
 def test_heat_and_minutes_of_each_pot(tmp_path: Path) -> None:
     _, main, other = two_pots(tmp_path)
     boil_c, factor = main.conditions.boiling_point_c, main.conditions.time_factor
