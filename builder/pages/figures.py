@@ -130,6 +130,11 @@ class Figures:
                 pieces.append(Piece(each))
         return tuple(pieces)
 
+    def packets(self, packets: int, packet_g: float) -> str:
+        """Give how many packets of a size: `2 × 500 g`."""
+        size = self.plain(packet_g, "mass_g")
+        return self.say("{n} × {mass}", n=self.say.number(packets), mass=size)
+
     def percent(self, share: float) -> str:
         """Give a share in percent."""
         return self.say.show(share, "share")

@@ -101,14 +101,8 @@ def _line(figures: Figures, bought: Purchase, titles: Mapping[str, str]) -> Cell
 
 
 def _amount(figures: Figures, bought: Purchase) -> Cell:
-    say = figures.say
     if bought.packets:
-        packets = say(
-            "{n} × {mass}",
-            n=say.number(bought.packets),
-            mass=figures.plain(bought.packet_g, "mass_g"),
-        )
-        return (Piece(packets, strong=True),)
+        return (Piece(figures.packets(bought.packets, bought.packet_g), strong=True),)
     first, *others = figures.both(bought.buy_g, "mass_g")
     return (Piece(first.text, strong=True), *others)
 

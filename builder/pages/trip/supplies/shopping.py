@@ -132,9 +132,7 @@ def _amount(figures: Figures, line: ShoppingLine) -> Cell:
     """Give how much to buy: packets where their size is told."""
     if not line.packets:
         return figures.both(line.buy_g, "mass_g")
-    say = figures.say
-    packet = figures.plain(line.packet_g, "mass_g")
-    return text(say("{n} × {mass}", n=say.number(line.packets), mass=packet))
+    return text(figures.packets(line.packets, line.packet_g))
 
 
 def _to_cook(figures: Figures, line: ShoppingLine, batch: str) -> str:
