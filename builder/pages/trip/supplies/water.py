@@ -8,7 +8,7 @@ from builder.formulas.sweat import CAUTIOUS_ML_H
 from builder.formulas.treatment import EPA_HIGH_ABOVE_M, SLOW_CONTACT_MIN, bleach_drops
 from builder.formulas.water import MOST_ML_DAY, MOST_ML_H
 from builder.model.kit import Kit, KitDay, PersonDay
-from builder.model.looks import Sweating
+from builder.model.looks import Sweating, Treating
 from builder.pages import words
 from builder.pages.charts import Chart, water_chart
 from builder.pages.figures import Figures, figures_of
@@ -107,31 +107,11 @@ def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
         if (each := day.treating) is None:
             continue
         if day.conditions.treat == "boil":
-            held = figures.plain(each.boil_min, "duration_min")
-            says = say("bring the water to a rolling boil and hold it for {time}.", time=held)
+            says = _boil(figures, each)
             if each.strict_boil_min > each.boil_min:
-                stricter[says] = say(
-                    "{time} by the stricter rule, which begins at {height}.",
-                    time=figures.plain(each.strict_boil_min, "duration_min"),
-                    height=figures.plain(EPA_HIGH_ABOVE_M, "altitude_m"),
-                )
+                stricter[says] = _boil_longer(figures, each)
         else:
-            wait = figures.plain(each.contact_min, "duration_min")
-            drops = _drops(say, each.drops_per_litre)
-            says = (
-                say(
-                    "{drops} of bleach for each litre (the dose for cold water). "
-                    "Stir, then wait {time}.",
-                    drops=drops,
-                    time=wait,
-                )
-                if each.cold
-                else say(
-                    "{drops} of bleach for each litre. Stir, then wait {time}.",
-                    drops=drops,
-                    time=wait,
-                )
-            )
+            says = _bleach(figures, each)
         alike.setdefault(says, []).append(day.day)
     for says, days in alike.items():
         when = say.listed(words.numbered_day(say, day) for day in days)
@@ -144,6 +124,32 @@ def _treat(kit: Kit, figures: Figures) -> Iterator[Cell]:
             water = figures.alone(day.water.boil_ml, "volume_ml", f"{at_day(day)}.water.boil_ml")
             told = say(": boil {water} there. What you carry on the next day is in it.")
             yield (Piece(when, strong=True), *filled(told, water=water))
+
+
+def _boil(figures: Figures, treating: Treating) -> str:
+    held = figures.plain(treating.boil_min, "duration_min")
+    return figures.say("bring the water to a rolling boil and hold it for {time}.", time=held)
+
+
+def _boil_longer(figures: Figures, treating: Treating) -> str:
+    return figures.say(
+        "{time} by the stricter rule, which begins at {height}.",
+        time=figures.plain(treating.strict_boil_min, "duration_min"),
+        height=figures.plain(EPA_HIGH_ABOVE_M, "altitude_m"),
+    )
+
+
+def _bleach(figures: Figures, treating: Treating) -> str:
+    say = figures.say
+    wait = figures.plain(treating.contact_min, "duration_min")
+    drops = _drops(say, treating.drops_per_litre)
+    if treating.cold:
+        return say(
+            "{drops} of bleach for each litre (the dose for cold water). Stir, then wait {time}.",
+            drops=drops,
+            time=wait,
+        )
+    return say("{drops} of bleach for each litre. Stir, then wait {time}.", drops=drops, time=wait)
 
 
 def _sweat(kit: Kit, figures: Figures) -> Table | None:
