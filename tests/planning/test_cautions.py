@@ -100,6 +100,15 @@ def dried(name: str, method: str = "dehydrator", residue: float = 0.04, **more: 
     return {**folder, "batches": [batch]}
 
 
+def undried(name: str, **when: str) -> Folder:
+    """Give the same trip before the batch was dried."""
+    folder = dried(name)
+    batch = folder["batches"][0]
+    del batch["done"], batch["dried"]
+    batch |= when
+    return folder
+
+
 def one_person(energy_kcal: float = 1900, **body: Any) -> Folder:
     """Give a woman of 40 and 60 kg, at rest, who eats a kilogram with this energy."""
     one = {"name": "Ea", "sex": "female", "age": 40, "mass": "60 kg", **body}
@@ -192,6 +201,8 @@ CASES: list[Case] = [
      dried("leaf", residue=0.4, start="2031-01-04")),
     ("dry-it-on", dried("leaf", residue=0.4, start="2031-01-03"),
      dried("leaf", residue=0.4, start="2031-01-03", absorber=True)),
+    ("not-dried-yet", undried("leaf", planned="2031-01-10"), dried("leaf")),
+    ("not-dried-yet", undried("leaf", started="2031-01-10T18:00"), dried("leaf")),
     ("sun-dried-meat", dried("lean-meat", "sun"), dried("lean-meat", "oven")),
     ("no-best-before", dried("egg-raw"), dried("egg-raw", "freeze-dryer")),
     ("no-best-before", dried("egg-raw", "oven"), dried("egg-cooked", "oven")),

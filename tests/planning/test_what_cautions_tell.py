@@ -50,6 +50,8 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("dry-it-on", "danger", "drying", Spot(batch="batch", days=(2,)),
      "Batch batch (leaf, dried) weighs 167\u00a0g, dry at 111\u00a0g: at least 22\u00a0% "
      "moisture is left, 10\u00a0% would do."),
+    ("not-dried-yet", "care", "drying", Spot(batch="batch", days=(2,)),
+     "Batch batch (leaf, dried) is to be dry on 10 Jan."),
     ("sun-dried-meat", "danger", "drying", Spot(batch="batch", days=(2,)),
      "Batch batch (lean-meat, cooked and sun-dried) was dried in the sun."),
     ("no-best-before", "danger", "drying", Spot(batch="batch", days=(2,)),

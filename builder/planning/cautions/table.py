@@ -49,6 +49,7 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "low-oxygen-wet": dryness.low_oxygen_wet,
     "not-dry-enough": dryness.not_dry_enough,
     "dry-it-on": dryness.dry_it_on,
+    "not-dried-yet": dryness.not_dried_yet,
     "jerky-not-heated": dryness.jerky_not_heated,
     "animal-food-past-best-before": keeping.animal_food_past_best_before,
     "past-best-before": keeping.past_best_before,

@@ -112,6 +112,17 @@ def _wet(facts: Facts, judged: Judged) -> Finding:
     )
 
 
+def not_dried_yet(facts: Facts) -> Iterator[Finding]:
+    """A batch that is still to be dried, or in the dryer: what is told of it is only reckoned."""
+    for judged in facts.batches:
+        batch = judged.batch
+        if batch.in_dryer:
+            yield of_batch(facts, later("{batch} is still in the dryer."), judged)
+        elif batch.is_planned and batch.planned is not None:
+            date = facts.say.short_date(batch.planned)
+            yield of_batch(facts, later("{batch} is to be dry on {date}."), judged, date=date)
+
+
 def low_oxygen_wet(facts: Facts) -> Iterator[Finding]:
     """A batch packed without oxygen that is not dry, or meat of which nobody knows."""
     for judged in _because(facts, "airless-wet", "airless-flesh-undecided"):
