@@ -350,7 +350,8 @@ def test_a_kit_tells_of_a_run_in_progress(tmp_path: Path) -> None:
     assert (told_batch.planned, told_batch.in_dryer, told_batch.failed) == (True, True, False)
     assert (told_batch.verdict, told_batch.act) == ("not-dry", "Keep drying, 289\u00a0g to go.")
     assert told_batch.dried_g == pytest.approx(100 / 0.9)  # as it should come out
-    assert not [each for each in kit.cautions if each.at.batch == name]
+    told = [each.because for each in kit.cautions if each.at.batch == name]
+    assert told == ["Batch leaf-2031-05-20 (leaf, dried) is still in the dryer."]
 
 
 def test_dry_says_what_the_kit_would_say(tmp_path: Path) -> None:

@@ -51,7 +51,7 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
      "Batch batch (leaf, dried) weighs 167\u00a0g, dry at 111\u00a0g: at least 22\u00a0% "
      "moisture is left, 10\u00a0% would do."),
     ("not-dried-yet", "care", "drying", Spot(batch="batch", days=(2,)),
-     "Batch batch (leaf, dried) is to be dry on 10 Jan."),
+     "Batch batch (leaf, dried) is to be dry on 10\u00a0Jan 2031."),
     ("sun-dried-meat", "danger", "drying", Spot(batch="batch", days=(2,)),
      "Batch batch (lean-meat, cooked and sun-dried) was dried in the sun."),
     ("no-best-before", "danger", "drying", Spot(batch="batch", days=(2,)),
