@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 from pathlib import Path, PurePosixPath
 
+from builder.pages.navigation import NavItem
 from builder.problems import Problem, errors
 from builder.record import dataclass
 from builder.site.checks import check_kit
@@ -21,7 +22,7 @@ from builder.site.outfit import HOME_STYLES, TRIP, Outfit
 from builder.site.pocket import pocket_page
 from builder.site.rendering.framing import put_together
 from builder.site.rendering.generators import USUAL_GENERATOR, renderer_of
-from builder.site.rendering.navigation import NavItem, is_safe_path, nav_paths
+from builder.site.rendering.navigation import is_safe_path, nav_paths
 from builder.site.rendering.renderer import Renderer, Rendering
 from builder.site.search.search_index import write_searched
 from builder.speech import Speech, speech_of

@@ -18,13 +18,13 @@ from mkdocs.commands.build import build
 from mkdocs.config.defaults import MkDocsConfig
 
 from builder.model.kit import Kit
+from builder.pages.navigation import NavItem
 from builder.pages.trip.book import write_book
 from builder.record import replace
 from builder.site.assemble import SiteInput, build_site
 from builder.site.folder.kit_files import write_files
 from builder.site.rendering import chrome, run_mkdocs
 from builder.site.rendering.framing import put_together, taken_apart
-from builder.site.rendering.navigation import NavItem
 from builder.site.rendering.renderer import Rendering, own_settings
 from tests.benchmarks.measuring import demo_folder, demo_kits
 from tests.site.sample import ASSETS, BASE_CONFIG, CHART, EPOCH, sample_site

@@ -2,7 +2,7 @@
 
 In the tool's own folder among the kits, `.built`, lie of the kit ``<trip>``:
 
-``<trip>.work``      while a build runs: the Markdown tree MkDocs reads
+``<trip>.work``      while a kit is put here that was built elsewhere: its zip, and what is in it
 ``<trip>.new``       while a build runs: the new folder, then complete
 ``<trip>.zip``       while a build runs: the new zip, written after the new folder is complete
 ``<trip>.json.new``  while a build runs: what is to be remembered of both, written after the zip
@@ -44,7 +44,7 @@ INDEX = "_index"
 
 
 def work_folder(out: Path, trip_id: str) -> Path:
-    """Folder for the Markdown tree of a build."""
+    """Folder in which a kit that was built elsewhere is unpacked."""
     return out / OWN_FOLDER / f"{trip_id}.work"
 
 

@@ -1,13 +1,12 @@
-"""The shape of a kit's navigation, and the paths a kit may hold."""
+"""What a kit's navigation leads to, and the paths a kit may hold."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
 from pathlib import PurePosixPath
-from typing import TypeAlias
 
-NavItem: TypeAlias = "tuple[str, str | tuple[NavItem, ...]]"
+from builder.pages.navigation import NavItem
 
 SAFE_PART = re.compile(r"[A-Za-z0-9_][A-Za-z0-9._-]*")
 

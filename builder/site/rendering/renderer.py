@@ -13,12 +13,12 @@ from html import escape
 from pathlib import Path
 from typing import Any, NamedTuple, TypeAlias
 
+from builder.pages.navigation import NavItem
 from builder.problems import Problem
 from builder.record import dataclass
 from builder.site.errors import SiteError
 from builder.site.footer import RULES_FIRST
 from builder.site.rendering.framing import FramedPage
-from builder.site.rendering.navigation import NavItem
 from builder.speech import Speech, later, speech_of
 
 NavConfig: TypeAlias = "dict[str, str | list[NavConfig]]"
