@@ -255,7 +255,7 @@ def test_a_program_that_is_told_to_end_leaves_no_plain_kit(mine: Path, typed: Ty
     typed.answer("Passphrase: ", WORDS)
     typed.answer("The same again: ", WORDS)
     ends = time.monotonic() + 60
-    while not list((mine / "scratch").rglob("*.md")):
+    while not list((mine / "scratch").rglob("kit.json")):
         assert time.monotonic() < ends and typed.process.poll() is None
         time.sleep(0.01)
     typed.process.terminate()
