@@ -49,22 +49,22 @@ def what_would_do(
 
 def _more_time_said(task: Task, at: datetime.date, say: Speech) -> Iterator[str]:
     """Say how many more free evenings would do; where none do, how many free days."""
-    days = _days_with_more(task, _EVENING)
-    if days:
+    evenings = _days_with_more(task, _EVENING)
+    days = evenings or _days_with_more(task, _WHOLE_DAY)
+    when = say.listed(say.date(at + day * _DAY) for day in days)
+    if evenings:
         yield say.count(
             "{n} more free evening would do, such as {days}.",
             "{n} more free evenings would do, such as {days}.",
-            len(days),
-            days=say.listed(say.date(at + day * _DAY) for day in days),
+            len(evenings),
+            days=when,
         )
-        return
-    days = _days_with_more(task, _WHOLE_DAY)
-    if days:
+    elif days:
         yield say.count(
             "{n} more free day would do, such as {days}.",
             "{n} more free days would do, such as {days}.",
             len(days),
-            days=say.listed(say.date(at + day * _DAY) for day in days),
+            days=when,
         )
 
 
