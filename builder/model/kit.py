@@ -644,6 +644,11 @@ class ShoppingLine:
     packet_g: float = 0.0
     shelf: str = ""  # where it stands in the shop; empty where nobody told
 
+    @property
+    def to_dry(self) -> bool:
+        """Whether it goes into a dryer: by itself, or cooked into a whole meal."""
+        return self.batch is not None or self.dry_by is not None
+
 
 @dataclass(frozen=True, slots=True)
 class StockProposal:

@@ -51,14 +51,14 @@ def test_what_is_bought_has_its_peel_and_comes_in_packets(
 def test_the_page_goes_by_shelf_and_what_has_none_comes_last(tmp_path: Path) -> None:
     trip = snack(("kernel-nut", "40 g"), ("root", "100 g"), ("flakes", "251 g"))
     page = shopping_page(hand(tmp_path, trip=trip, foods=[ROOT, FLAKES]).kit(), ())
-    assert [(shelf.title, [each.name for each in shelf.things]) for shelf in page.shelves] == [
+    assert [(title, [each.name for each in things]) for title, things in page.shelves.items()] == [
         ("dry goods", ["flakes"]),
         ("vegetables", ["root"]),
         ("No shelf given", ["kernel-nut"]),
     ]
-    assert "".join(piece.text for piece in page.to_take[0].mass) == "2 × 500\u00a0g"
+    assert "".join(piece.text for piece in page.things[0].mass) == "2 × 500\u00a0g"
 
 
 def test_where_no_shelf_is_told_there_is_one_list_without_a_title(tmp_path: Path) -> None:
     page = shopping_page(hand(tmp_path, trip=snack(("kernel-nut", "40 g"))).kit(), ())
-    assert [shelf.title for shelf in page.shelves] == [""]
+    assert list(page.shelves) == [""]

@@ -4,24 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 
+from builder.pages.bought import by_shelf, csv_of
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home, titles_of_trips
 from builder.pages.pieces import Cell, Piece, filled, link, text
-from builder.pages.spreadsheet import harmless, written_csv
 from builder.planning.home import HomePlan, TripShopping
 from builder.planning.year import Purchase, TakenFromStock
 from builder.record import dataclass
 
 CSV_NAME = "shopping.csv"
-_HEADS = ("shelf", "name", "food", "buy_g", "packets", "packet_g", "needed_on", "to_dry", "trips")
-
-
-@dataclass(frozen=True, slots=True)
-class Shelf:
-    """A shelf of the shop."""
-
-    title: str
-    things: tuple[Cell, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,9 +23,8 @@ class ShoppingPage:
     csv_path: str
     of_trips: tuple[Cell, ...]  # links to the lists of single trips
     to_dry: tuple[Cell, ...]
-    shelves: tuple[Shelf, ...]
+    shelves: Mapping[str, tuple[Cell, ...]]  # by title
     from_stock: tuple[Cell, ...]
-    is_empty: bool
 
 
 def shopping_page(plan: HomePlan) -> ShoppingPage:
@@ -69,22 +59,19 @@ def _page(
 ) -> ShoppingPage:
     figures = figures_of_home(plan.home)
     titles = titles_of_trips(plan)
-    to_dry = [each for each in shopping if each.to_dry]
     knows_shelves = any(each.shelf for each in shopping)
     untold = figures.say("No shelf given") if knows_shelves else figures.say("To buy")
-    shelves: dict[str, list[Cell]] = {}
-    for each in shopping:
-        if not each.to_dry:
-            shelf = each.shelf or untold
-            shelves.setdefault(shelf, []).append(_line(figures, each, titles))
+    shelves = by_shelf((each for each in shopping if not each.to_dry), untold)
     return ShoppingPage(
         title,
         csv_path,
         of_trips,
-        tuple(_line(figures, each, titles) for each in to_dry),
-        tuple(Shelf(shelf, tuple(lines)) for shelf, lines in shelves.items()),
+        tuple(_line(figures, each, titles) for each in shopping if each.to_dry),
+        {
+            shelf: tuple(_line(figures, each, titles) for each in lines)
+            for shelf, lines in shelves.items()
+        },
         tuple(_from_stock(figures, from_stock, titles)),
-        not shopping,
     )
 
 
@@ -121,21 +108,12 @@ def _from_stock(
 
 
 def shopping_csv(shopping: Iterable[Purchase]) -> bytes:
-    """Give the list as a table for other programs, unrounded and in grams."""
-    return written_csv(
-        _HEADS,
-        (
-            [
-                harmless(each.shelf),
-                harmless(each.name),
-                harmless(each.food),
-                f"{float(each.buy_g):g}",
-                int(each.packets) or "",
-                f"{float(each.packet_g):g}" if each.packets else "",
-                each.needed_on.isoformat() if each.needed_on else "",
-                "yes" if each.to_dry else "no",
-                " ".join(each.trips),
-            ]
-            for each in shopping
-        ),
+    """Give the list as a table for other programs."""
+    return csv_of(
+        shopping,
+        {
+            "needed_on": lambda each: each.needed_on.isoformat() if each.needed_on else "",
+            "to_dry": lambda each: "yes" if each.to_dry else "no",
+            "trips": lambda each: " ".join(each.trips),
+        },
     )

@@ -72,7 +72,7 @@ def shopping(
                     loads.add(portion.judged, [meal.planned.title])
     lines += _to_dry(loads, content, speech_of(trip.language))
     lines = [_as_bought(line, content) for line in lines]
-    lines.sort(key=lambda line: (line.dry_by is not None or line.batch is not None, line.name))
+    lines.sort(key=lambda line: (line.to_dry, line.name))
     return tuple(lines), tuple(proposals), tuple(coming)
 
 

@@ -124,9 +124,8 @@ def _of_kits(kits: Sequence[Shopper], drying: DryingPlan) -> Iterator[_Want]:
                 trips = tuple(loads.pop((line.batch, line.food), ()))
                 if not trips:
                     continue
-            to_dry = line.batch is not None or line.dry_by is not None
             on = line.dry_on or kit.start
-            yield _Want(line.food, line.name, line.mass_g, on, trips, to_dry)
+            yield _Want(line.food, line.name, line.mass_g, on, trips, line.to_dry)
 
 
 def _ingredients(want: _Want, content: Content) -> Iterator[tuple[str, str, float]]:

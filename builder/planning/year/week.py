@@ -121,8 +121,8 @@ def trips_ahead(kits: Iterable[Shopper], at: datetime.date) -> tuple[TripAhead, 
             title=kit.title,
             start=kit.start,
             days_off=None if kit.start is None else (kit.start - at).days,
-            to_dry=sum(line.batch is not None or line.dry_by is not None for line in kit.shopping),
-            to_buy=sum(line.batch is None and line.dry_by is None for line in kit.shopping),
+            to_dry=sum(line.to_dry for line in kit.shopping),
+            to_buy=sum(not line.to_dry for line in kit.shopping),
         )
         for kit in kits
     ]

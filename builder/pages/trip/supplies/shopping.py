@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from builder.model.kit import ComingFood, Kit, ShoppingLine
+from builder.pages.bought import by_shelf, csv_of
 from builder.pages.figures import Figures, figures_of
 from builder.pages.pieces import Cell, filled, join, link, text
-from builder.pages.spreadsheet import harmless, written_csv
 from builder.pages.trip.cautions import Box
 from builder.pages.trip.dishes.cook import CookPage
 from builder.pages.trip.placing import boxes_at
@@ -26,7 +28,6 @@ _TO_DRY = {
 }
 
 CSV_NAME = "shopping.csv"
-_HEADS = ("shelf", "name", "food", "buy_g", "packets", "packet_g", "to_dry")
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,61 +40,40 @@ class Purchase:
 
 
 @dataclass(frozen=True, slots=True)
-class Shelf:
-    """A shelf of the shop; without a title where nobody told any."""
-
-    title: str
-    things: tuple[Purchase, ...]
-
-
-@dataclass(frozen=True, slots=True)
 class ShoppingPage:
     """All that is to be bought, what needs drying first."""
 
     to_dry: tuple[Purchase, ...]
-    to_take: tuple[Purchase, ...]
-    shelves: tuple[Shelf, ...]  # the same that is to take, by where it stands in the shop
+    shelves: Mapping[str, tuple[Purchase, ...]]  # the rest by title; "" where nobody told any
     coming: tuple[Cell, ...]  # what is not on the list because a load will give it
     boxes: tuple[Box, ...]
+
+    @property
+    def things(self) -> tuple[Purchase, ...]:
+        """All that is to be bought, in the order of the list."""
+        return (*self.to_dry, *(thing for things in self.shelves.values() for thing in things))
 
 
 def shopping_page(kit: Kit, cook: tuple[CookPage, ...]) -> ShoppingPage:
     """Give the shopping list."""
     figures = figures_of(kit)
     paths = {page.title: page.path for page in cook}
-    wet = [each for each in kit.shopping if each.batch or each.dry_by not in (None, "bought")]
-    rest = [each for each in kit.shopping if each not in wet]
-    rest.sort(key=lambda each: (each.shelf == "", each.shelf))
-    shelves: dict[str, list[Purchase]] = {}
+    rest = [each for each in kit.shopping if not each.to_dry]
     untold = figures.say("No shelf given") if any(each.shelf for each in rest) else ""
-    for each in rest:
-        shelves.setdefault(each.shelf or untold, []).append(_purchase(figures, each, paths))
     return ShoppingPage(
-        tuple(_purchase(figures, each, paths) for each in wet),
-        tuple(thing for things in shelves.values() for thing in things),
-        tuple(Shelf(title, tuple(things)) for title, things in shelves.items()),
+        tuple(_purchase(figures, each, paths) for each in kit.shopping if each.to_dry),
+        {
+            title: tuple(_purchase(figures, each, paths) for each in lines)
+            for title, lines in by_shelf(rest, untold).items()
+        },
         tuple(_coming(figures, each) for each in kit.coming),
         boxes_at(kit, "shopping.md"),
     )
 
 
 def shopping_csv(kit: Kit) -> bytes:
-    """Give the list as a table for other programs, in grams and without days."""
-    return written_csv(
-        _HEADS,
-        (
-            [
-                harmless(each.shelf),
-                harmless(each.name),
-                harmless(each.food),
-                f"{float(each.buy_g):g}",
-                int(each.packets) or "",
-                f"{float(each.packet_g):g}" if each.packets else "",
-                "yes" if each.batch or each.dry_by not in (None, "bought") else "no",
-            ]
-            for each in kit.shopping
-        ),
-    )
+    """Give the list as a table for other programs, without days."""
+    return csv_of(kit.shopping, {"to_dry": lambda line: "yes" if line.to_dry else "no"})
 
 
 def _purchase(figures: Figures, line: ShoppingLine, paths: dict[str, str]) -> Purchase:

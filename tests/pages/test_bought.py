@@ -8,18 +8,29 @@ from pathlib import Path
 
 import pytest
 
-from builder.pages.spreadsheet import harmless, written_csv
+from builder.model.kit import ShoppingLine
+from builder.pages.bought import csv_of, harmless
 
 
 @pytest.mark.parametrize("words", ["=1+1", "+1", "-1", "@SUM(A1)", "\tx", "\rx"])
 def test_what_a_spreadsheet_would_run_is_shown(words: str) -> None:
     assert harmless(words) == f"'{words}"
+    assert harmless(f"a{words}") == f"a{words}"
 
 
 def test_words_with_commas_quotes_and_line_ends_come_back_whole() -> None:
-    rows: list[list[object]] = [["Oats, fine", 'a "good" one', 500], ["two\nlines", "ø", ""]]
-    read = list(csv.reader(io.StringIO(written_csv(("a", "b", "c"), rows).decode(), newline="")))
-    assert read == [["a", "b", "c"], ["Oats, fine", 'a "good" one', "500"], ["two\nlines", "ø", ""]]
+    lines = [
+        ShoppingLine(
+            "=oat", "Oats, fine", 480.0, None, 0.0, (), buy_g=500.0, packets=1, packet_g=500.0
+        ),
+        ShoppingLine("salt", "two\nlines", 12.5, None, 0.0, (), buy_g=12.5, shelf='a "good" one'),
+    ]
+    told = csv_of(lines, {"more": lambda line: f"{line.food}, too"}).decode()
+    assert list(csv.reader(io.StringIO(told, newline=""))) == [
+        ["shelf", "name", "food", "buy_g", "packets", "packet_g", "more"],
+        ["", "Oats, fine", "'=oat", "500", "1", "500", "=oat, too"],
+        ['a "good" one', "two\nlines", "salt", "12.5", "", "", "salt, too"],
+    ]
 
 
 def test_every_kit_has_its_list_as_a_table_beside_the_page(demo_kits: Path) -> None:
