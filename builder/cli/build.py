@@ -211,7 +211,6 @@ def build_folder(place: Place, wanted: Wanted, hiring: Hiring | None = None) -> 
 
     `hiring` opens the way to who plans and builds, where that is not this machine by itself.
     """
-    from builder.site.errors import SiteError
     from builder.site.folder.index_page import refuse_foreign_index, write_index
     from builder.site.folder.swap import recover
 
@@ -227,16 +226,12 @@ def build_folder(place: Place, wanted: Wanted, hiring: Hiring | None = None) -> 
         refuse_foreign_index(out)
         _refuse_public_beside_home(wanted)
         plans = plans_of(place, wanted)
-        try:
-            with (
-                hiring(place) if hiring else contextlib.nullcontext(None) as hire,
-                all_planned(place, wanted, plans, hire) as ready,
-            ):
-                kits, lost = build_all(ready)
-        except BaseException:
-            with contextlib.suppress(OSError, SiteError):
-                recover(out)  # what was at work was ended at once
-            raise
+        with (
+            _undone_when_ended(out),
+            hiring(place) if hiring else contextlib.nullcontext(None) as hire,
+            all_planned(place, wanted, plans, hire) as ready,
+        ):
+            kits, lost = build_all(ready)
         if lost is not None:  # the others are whole, and listed
             recover(out)
             write_index(out)
@@ -249,6 +244,20 @@ def build_folder(place: Place, wanted: Wanted, hiring: Hiring | None = None) -> 
         else:
             remember(out, place, LastBuild(made, kits, index_sha256, warnings, ready.dangers))
     _say_end(wanted, ready.dangers)
+
+
+@contextlib.contextmanager
+def _undone_when_ended(out: Path) -> Iterator[None]:
+    """Undo what was at work where a build is ended at once, such as by Ctrl-C."""
+    from builder.site.errors import SiteError
+    from builder.site.folder.swap import recover
+
+    try:
+        yield
+    except BaseException:
+        with contextlib.suppress(OSError, SiteError):
+            recover(out)
+        raise
 
 
 @contextlib.contextmanager
