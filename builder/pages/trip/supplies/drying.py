@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from builder.formulas.sorption import can_grow
 from builder.model.batch import Verdict
 from builder.model.kit import DryingRun, Kit, KitBatch, StockProposal
@@ -203,11 +205,30 @@ def _is_dry(say: Speech, batch: KitBatch) -> str:
 
 def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView:
     say, at = figures.say, f"batches.{place}"
-    facts = [Fact(say("How"), text(say(words.DRIED[batch.method])))]
+    return BatchView(
+        batch_anchor(batch),
+        batch_names(kit, say)[batch.id],
+        (
+            *_how_dried(figures, batch),
+            *_how_dry(figures, batch, at),
+            *_once_packed(kit, figures, batch, at),
+        ),
+        batch.reasons,
+        batch.notes,
+        run_chart(figures, batch.id, batch.run) if batch.run else None,
+        _forecast(figures, batch.run, at) if batch.run else (),
+        boxes_at_batch(kit, batch.id),
+    )
+
+
+def _how_dried(figures: Figures, batch: KitBatch) -> Iterator[Fact]:
+    """Say how, when and how much."""
+    say = figures.say
+    yield Fact(say("How"), text(say(words.DRIED[batch.method])))
     if batch.planned_for and batch.still_to_dry:
-        facts.append(Fact(say("To be dried by"), text(say.date(batch.planned_for))))
+        yield Fact(say("To be dried by"), text(say.date(batch.planned_for)))
     elif batch.dried_on:
-        facts.append(Fact(say("Dried on"), text(say.date(batch.dried_on))))
+        yield Fact(say("Dried on"), text(say.date(batch.dried_on)))
     if batch.fresh_g and batch.dried_g:
         weights = filled(
             say("{fresh} fresh; should give about {dried}")
@@ -216,22 +237,32 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
             fresh=figures.both(batch.fresh_g, "mass_g"),
             dried=figures.both(batch.dried_g, "mass_g"),
         )
-        facts.append(Fact(say("Load") if batch.planned else say("Weighed"), weights))
-    facts.append(Fact(say("Dry"), _judged(figures, batch, at)))
+        yield Fact(say("Load") if batch.planned else say("Weighed"), weights)
+
+
+def _how_dry(figures: Figures, batch: KitBatch, at: str) -> Iterator[Fact]:
+    """Say whether it is dry, what to do about it, and by which figures."""
+    say = figures.say
+    yield Fact(say("Dry"), _judged(figures, batch, at))
     if batch.act:
-        facts.append(Fact(say("Do"), (Piece(batch.act, strong=True),)))
+        yield Fact(say("Do"), (Piece(batch.act, strong=True),))
     if batch.method != "bought" and not batch.in_dryer:
-        facts.append(Fact(say("Water still in it"), _moisture(figures, batch, at)))
+        yield Fact(say("Water still in it"), _moisture(figures, batch, at))
     if batch.water_activity is not None and not batch.in_dryer:
-        facts.append(Fact(say("Water activity"), _activity(figures, batch, at)))
+        yield Fact(say("Water activity"), _activity(figures, batch, at))
     if batch.sublimation_kwh:
-        facts.append(Fact(say("In the freeze dryer"), _freeze_dried(figures, batch, at)))
+        yield Fact(say("In the freeze dryer"), _freeze_dried(figures, batch, at))
     if batch.load:
-        facts.append(Fact(say("In the dryer"), load_said(figures, batch.load, f"{at}.load")))
+        yield Fact(say("In the dryer"), load_said(figures, batch.load, f"{at}.load"))
+
+
+def _once_packed(kit: Kit, figures: Figures, batch: KitBatch, at: str) -> Iterator[Fact]:
+    """Say what becomes of it: soaked, kept, in how many packs."""
+    say = figures.say
     if batch.water_back_ml > 0 and not batch.failed:
-        facts.append(Fact(say("To soak it"), _water_back(figures, batch, at)))
+        yield Fact(say("To soak it"), _water_back(figures, batch, at))
     if not kit.public:
-        facts.append(Fact(say("Best before"), text(_until(figures, batch, in_full=True))))
+        yield Fact(say("Best before"), text(_until(figures, batch, in_full=True)))
     packs = filled(
         say("{used} for this trip; {mass} each")
         if kit.public
@@ -240,19 +271,10 @@ def _batch(kit: Kit, figures: Figures, batch: KitBatch, place: int) -> BatchView
         left=text(say.number(batch.packs_left)),
         mass=figures.both(batch.pack_g, "mass_g", f"{at}.pack_g"),
     )
-    facts.append(Fact(say("Packs"), packs))
+    yield Fact(say("Packs"), packs)
     if batch.oxygen:
-        facts.append(_absorber(figures, batch.oxygen, f"{at}.oxygen.oxygen_ml"))
-    return BatchView(
-        batch_anchor(batch),
-        batch_names(kit, say)[batch.id],
-        tuple(facts),
-        batch.reasons,
-        batch.notes,
-        run_chart(figures, batch.id, batch.run) if batch.run else None,
-        _forecast(figures, batch, batch.run, at) if batch.run else (),
-        boxes_at_batch(kit, batch.id),
-    )
+        absorber = _absorber(figures, batch.oxygen, f"{at}.oxygen.oxygen_ml")
+        yield Fact(say("Oxygen absorber"), absorber)
 
 
 def _moisture(figures: Figures, batch: KitBatch, at: str) -> Cell:
@@ -331,18 +353,17 @@ def _freeze_dried(figures: Figures, batch: KitBatch, at: str) -> Cell:
     )
 
 
-def _absorber(figures: Figures, pack: PackOxygen, figure: str) -> Fact:
+def _absorber(figures: Figures, pack: PackOxygen, figure: str) -> Cell:
     say = figures.say
     oxygen = worked(say, rounded(pack.oxygen_ml), "ml")
-    said = filled(
+    return filled(
         say("{size} for each pack, which holds about {oxygen} oxygen"),
         size=text(worked(say, pack.absorber_ml, "ml")),
         oxygen=(Piece(oxygen, href=figures.how(figure)),),
     )
-    return Fact(say("Oxygen absorber"), said)
 
 
-def _forecast(figures: Figures, batch: KitBatch, run: DryingRun, at: str) -> Cell:
+def _forecast(figures: Figures, run: DryingRun, at: str) -> Cell:
     """Say when the load was or will be dry enough, how sure that is, and by which curve."""
     say = figures.say
     low, high = (
@@ -397,13 +418,15 @@ def _water_back(figures: Figures, batch: KitBatch, at: str) -> Cell:
     """Give the water to pour on one pack, and how much of it the food takes up."""
     packs = (batch.dried_g or batch.pack_g) / batch.pack_g
     poured_ml, taken_ml = batch.water_back_ml / packs, batch.taken_up_ml / packs
-    water = figures.both(poured_ml, "volume_ml", f"{at}.water_back_ml")
-    taken = figures.alone(taken_ml, "volume_ml", f"{at}.taken_up_ml")
-    if mugs := figures.mugs(poured_ml):
-        said = figures.say("{water} water ({mugs}) for a pack; it takes up about {taken}")
-        return filled(said, water=water, mugs=text(mugs), taken=taken)
-    said = figures.say("{water} water for a pack; it takes up about {taken}")
-    return filled(said, water=water, taken=taken)
+    mugs = figures.mugs(poured_ml)
+    return filled(
+        figures.say("{water} water ({mugs}) for a pack; it takes up about {taken}")
+        if mugs
+        else figures.say("{water} water for a pack; it takes up about {taken}"),
+        water=figures.both(poured_ml, "volume_ml", f"{at}.water_back_ml"),
+        mugs=text(mugs),
+        taken=figures.alone(taken_ml, "volume_ml", f"{at}.taken_up_ml"),
+    )
 
 
 def _proposals(kit: Kit, figures: Figures) -> Table | None:
