@@ -11,7 +11,7 @@ from builder.model.place import Places
 from builder.record import dataclass, field
 
 Method = Literal["dehydrator", "freeze-dryer", "oven", "sun", "bought"]
-METHODS: tuple[str, ...] = get_args(Method)
+METHODS: tuple[Method, ...] = get_args(Method)
 WAYS_TO_DRY = tuple(method for method in METHODS if method != "bought")  # what one does oneself
 # What the tool says of a batch.
 Verdict = Literal["dry", "not-dry", "undecided", "discard"]

@@ -16,6 +16,7 @@ from builder.formulas.drying_curve import (
 )
 from builder.formulas.dryness import SPREADS, dry_by_weight, residual_off_share
 from builder.formulas.safety import HEATED_AFTER_DRYING_C
+from builder.model.batch import WAYS_TO_DRY
 from builder.pages.charts import Chart, half_hours, run_chart
 from builder.pages.figures import Figures
 from builder.pages.home.runs import hour, moment
@@ -24,7 +25,7 @@ from builder.pages.pieces import Fact, text
 from builder.pages.words import DRY_BY
 from builder.planning.batches import FIT, VERDICTS
 from builder.planning.home import HomePlan
-from builder.planning.stock import OWN_METHODS, Dryable, Followed, Rules
+from builder.planning.stock import Dryable, Followed, Rules
 from builder.record import dataclass
 from builder.units import System
 
@@ -72,7 +73,7 @@ def follow_page(plan: HomePlan) -> FollowPage:
         {
             "units": plan.home.units,
             "heat": figures.plain(HEATED_AFTER_DRYING_C, "temperature_c"),
-            "methods": [[method, figures.say(DRY_BY[method])] for method in OWN_METHODS],
+            "methods": [[method, figures.say(DRY_BY[method])] for method in WAYS_TO_DRY],
             "dryers": [[each.id, each.name, each.method] for each in plan.dryers],
             "runs": [_run(figures, each) for each in plan.in_dryer],
             "foods": [_food(each) for each in plan.dryable],

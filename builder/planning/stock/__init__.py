@@ -18,7 +18,6 @@ from builder.planning.stock.choosing import (
     with_item,
 )
 from builder.planning.stock.following import (
-    OWN_METHODS,
     Dryable,
     Followed,
     Rules,
@@ -48,7 +47,6 @@ from builder.planning.stock.shelf import StockLine, act_on, is_waste, stock_line
 __all__ = [
     "DRYING_ICE_C",
     "KJ_PER_KWH",
-    "OWN_METHODS",
     "Dryable",
     "Followed",
     "IngredientLine",

@@ -7,7 +7,7 @@ from collections.abc import Iterator, Mapping
 
 from builder.formulas.drying import MOST_WATER_SHARE, least_residual_share
 from builder.formulas.dryness import least_solids_share, solids_of_listed
-from builder.model.batch import Batch, Method
+from builder.model.batch import WAYS_TO_DRY, Batch, Method
 from builder.model.content import Content
 from builder.model.kit import DryingRun
 from builder.model.trip import ENGLISH
@@ -29,7 +29,6 @@ from builder.planning.stock.packs import Stock
 from builder.record import dataclass, replace
 from builder.speech import speech_of
 
-OWN_METHODS: tuple[Method, ...] = ("dehydrator", "oven", "freeze-dryer", "sun")
 _ANY_G = 1000.0  # what a load is judged by does not hang on its weight
 
 
@@ -107,8 +106,8 @@ def _dryable(holds: str, content: Content, own: OwnBatches) -> Dryable:
     substance = substance_named(holds, content)
     is_recipe = holds not in content.foods
     food, recipe = (None, holds) if is_recipe else (holds, None)
-    rules = {}
-    for method in OWN_METHODS:
+    rules: dict[Method, Rules] = {}
+    for method in WAYS_TO_DRY:
         batch = Batch("", method, food, recipe, fresh_g=_ANY_G)
         learned = learned_of(substance, method, own)
         judged = judge(batch, content, speech_of(ENGLISH), True, learned)

@@ -17,7 +17,7 @@ from builder.formulas.home_drying import (
     vitamin_c_kept_share,
 )
 from builder.formulas.rehydration import SOAK_MIN, soak_range_min, takes_up_share
-from builder.model.batch import HEAT_METHODS, Method
+from builder.model.batch import HEAT_METHODS, WAYS_TO_DRY, Method
 from builder.model.content import Content
 from builder.model.figure import Count, found, named, nothing
 from builder.model.food import EGG_AND_DAIRY, FLESH_KINDS
@@ -34,7 +34,6 @@ from builder.planning.ways.inputs import Changeable, inputs_of, leaf, with_leave
 from builder.planning.ways.records import BOUGHT, VitaminC, Way, Ways
 from builder.speech import speech_of
 
-METHODS_TO_DRY: tuple[Method, ...] = ("dehydrator", "oven", "sun", "freeze-dryer")
 _HOLDS_VITAMIN_C = frozenset({"fruit", "vegetable"})
 
 
@@ -52,7 +51,7 @@ def _side_by_side(
     own = own_batches(stock.judged.values())
     ways: list[Way] = []
     costs: list[Costs] = []
-    for method in METHODS_TO_DRY:
+    for method in WAYS_TO_DRY:
         for dryer in _dryers(method, content):
             way, cost = _way(substance, fresh_g, dryer, content, own, at=at)
             ways.append(way)
