@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 import math
 from collections.abc import Iterable
 
@@ -15,7 +16,6 @@ from builder.model.kit import (
     OrderOfWork,
     PersonDay,
     PersonLoad,
-    PlannedIngredient,
     PlannedMeal,
     PlannedStep,
     Refused,
@@ -33,6 +33,16 @@ FORMAT = "trip-kit"
 VERSION = 2
 
 Data = dict[str, object]
+
+_INGREDIENT = "id name food recipe amount_g dried_by batch packs chosen"
+_BAKING = "baking_c ember_pieces ember_pieces_below palm_s"
+_BATCH = """
+    id name fresh_name method food recipe fresh_g dried_g water_share water_removed_g water_back_ml
+    taken_up_ml residual_moisture dry_limit dry_enough target_g to_go_g verdict act tests in_dryer
+    dried_on planned planned_for best_before kept_at_told months reasons packs_used packs_left
+    pack_g notes residual_low residual_high water_activity water_activity_low water_activity_high
+    loaded_at_c sublimation_kwh
+"""
 
 
 def kit_data(kit: Kit) -> Data:
@@ -60,61 +70,23 @@ def kit_data(kit: Kit) -> Data:
         "batches": [_batch(batch) for batch in kit.batches],
         "weights": _weights(kit),
         "cautions": [
-            {
-                "id": each.id,
-                "level": each.level,
-                "title": each.title,
-                "text": each.text,
-                "because": each.because,
-                "where": each.where,
-                "at": _spot(each.at),
-                "aloud": each.aloud,
-                "sources": list(each.sources),
-            }
+            _told(each, "id level title text because where at aloud sources")
+            | {"at": _spot(each.at)}
             for each in kit.cautions
         ],
         "standing": kit.standing.text,
         "shopping": [
-            {
-                "food": line.food,
-                "name": line.name,
-                "mass_g": line.mass_g,
-                "buy_g": line.buy_g,
-                "shelf": line.shelf,
-                "dry_by": line.dry_by,
-                "dried_g": line.dried_g,
-                "used_in": list(line.used_in),
-                "batch": line.batch,
-                "dry_on": line.dry_on.isoformat() if line.dry_on else None,
-            }
+            _told(line, "food name mass_g buy_g shelf dry_by dried_g used_in batch dry_on")
             for line in kit.shopping
         ],
         "proposals": [
-            {
-                "food": each.food,
-                "name": each.name,
-                "batch": each.batch,
-                "mass_g": each.mass_g,
-                "packs": each.packs,
-                "best_before": each.best_before.isoformat() if each.best_before else None,
-                "kept_at_told": each.kept_at_told,
-            }
+            _told(each, "food name batch mass_g packs best_before kept_at_told")
             for each in kit.proposals
         ],
         "coming": [
-            {
-                "food": each.food,
-                "name": each.name,
-                "batch": each.batch,
-                "mass_g": each.mass_g,
-                "in_dryer": each.in_dryer,
-                "planned_for": each.planned_for.isoformat() if each.planned_for else None,
-            }
-            for each in kit.coming
+            _told(each, "food name batch mass_g in_dryer planned_for") for each in kit.coming
         ],
-        "defaults": [
-            {"what": each.what, "value": each.value, "why": each.why} for each in kit.defaults
-        ],
+        "defaults": [_told(each, "what value why") for each in kit.defaults],
         "sources": [
             {"id": source.id, "citation": citation(say, source), "how": source.how}
             for source in kit.sources
@@ -131,6 +103,17 @@ def kit_data(kit: Kit) -> Data:
     }
 
 
+def _told(record: object, names: str) -> Data:
+    """Give fields of a record under their own names, in that order."""
+    return {name: _as_json(getattr(record, name)) for name in names.split()}
+
+
+def _as_json(value: object) -> object:
+    if isinstance(value, tuple):
+        return [_as_json(each) for each in value]
+    return value.isoformat() if isinstance(value, datetime.date) else value
+
+
 def _mishap(each: Mishap) -> Data:
     """Give what goes wrong, dishes by their day and their place in it."""
 
@@ -141,7 +124,7 @@ def _mishap(each: Mishap) -> Data:
         **asdict(each),
         "cold": dishes(each.cold),
         "uneaten": dishes(each.uneaten),
-        "still": [{"name": person.name, "kcal": person.kcal} for person in each.still],
+        "still": [_told(person, "name kcal") for person in each.still],
     }
     return {key: value for key, value in told.items() if value not in (None, "", [], (), 0)}
 
@@ -189,14 +172,7 @@ def _spot(at: Spot) -> Data:
 
 def _trip(kit: Kit) -> Data:
     return {
-        "id": kit.id,
-        "title": kit.title,
-        "start": kit.start.isoformat() if kit.start else None,
-        "units": kit.units,
-        "language": kit.language,
-        "mug_ml": kit.mug_ml,
-        "shelter": kit.shelter,
-        "notes": kit.notes,
+        **_told(kit, "id title start units language mug_ml shelter notes"),
         "party": [
             {
                 "name": person.name,
@@ -237,47 +213,26 @@ def _looks(record: PlannedStep | PlannedMeal | KitDay | KitBatch, *names: str) -
 def _refused(kit: Kit, each: Refused) -> Data:
     """Give a food that is not, or may not be, for somebody, with the meal's place in its day."""
     meal = kit.days[each.day - 1].meals[each.place]
-    return {
-        "day": each.day,
-        "meal": meal.meal,
-        "place": each.place,
-        "what": each.what,
-        "eats": each.eats,
-        "how": each.how,
-    }
+    return {"day": each.day, "meal": meal.meal, **_told(each, "place what eats how")}
 
 
 def _day(kit: Kit, day: KitDay) -> Data:
     here = day.conditions
     return {
-        "day": day.day,
-        "date": day.date.isoformat() if day.date else None,
-        "title": day.title,
+        **_told(day, "day date title"),
         "camp_altitude_m": here.altitude_m,
-        "pressure_hpa": here.pressure_hpa,
-        "boiling_point_c": here.boiling_point_c,
-        "time_factor": here.time_factor,
-        "air_low_c": here.air_low_c,
-        "air_high_c": here.air_high_c,
-        "wind": here.wind,
-        "water_source": here.water_source,
-        "treat": here.treat,
-        "water_c": here.water_c,
+        **_told(here, "pressure_hpa boiling_point_c time_factor air_low_c air_high_c wind"),
+        **_told(here, "water_source treat water_c"),
         "ends_home": day.ends_home,
         "travel": {
             "by": day.travel_by,
             "hours": day.travel_hours,
-            "distance_m": day.distance_m,
-            "ascent_m": day.ascent_m,
-            "descent_m": day.descent_m,
-            "between_water_h": day.between_water_h,
+            **_told(day, "distance_m ascent_m descent_m between_water_h"),
             "legs": [
                 {
                     "by": leg.by,
                     "hours": leg.hours_on_way,
-                    "distance_m": leg.distance_m,
-                    "ascent_m": leg.ascent_m,
-                    "descent_m": leg.descent_m,
+                    **_told(leg, "distance_m ascent_m descent_m"),
                     "goers": [] if kit.public else list(leg.goers),
                 }
                 for leg in (day.legs if len(day.legs) > 1 else ())
@@ -296,11 +251,7 @@ def _day(kit: Kit, day: KitDay) -> Data:
         "wood_g": day.fuel.wood_g,
         "wood_low_g": day.fuel.wood_low_g,
         "wood_high_g": day.fuel.wood_high_g,
-        "heat": {
-            "meals_kj": day.fuel.meals_kj,
-            "melting_kj": day.fuel.melting_kj,
-            "boiling_water_kj": day.fuel.boiling_water_kj,
-        },
+        "heat": _told(day.fuel, "meals_kj melting_kj boiling_water_kj"),
         "minutes": day.minutes,
         "notes": day.notes,
         **_looks(day, "treating", "snow", "light"),
@@ -338,35 +289,18 @@ def _person_day(person: PersonDay) -> Data:
 
 def _meal(kit: Kit, meal: PlannedMeal) -> Data:
     return {
-        "meal": meal.meal,
-        "title": meal.title,
-        "recipe": meal.recipe,
-        "food": meal.food,
+        **_told(meal, "meal title recipe food"),
         "eaters": whole(meal.heads),
         "names": [] if kit.public else list(meal.eaters),
         "plate_shares": list(meal.plate_shares) if meal.recipe and not kit.public else [],
-        "allergens": list(meal.allergens),
-        "may_contain": list(meal.may_contain),
-        "not_told": list(meal.not_told),
-        "mass_g": meal.mass_g,
-        "packaging_g": meal.packaging_g,
+        **_told(meal, "allergens may_contain not_told mass_g packaging_g"),
         "energy_kcal": meal.nutrition.energy_kcal,
         "nutrition": asdict(meal.nutrition),
-        "water_ml": meal.water_ml,
-        "soak_water_ml": meal.soak_water_ml,
-        "food_water_ml": meal.food_water_ml,
-        "potfuls": meal.potfuls,
-        "presses": meal.presses,
-        "heat_kj": meal.heat_kj,
-        "fuel_heat_kj": meal.fuel_heat_kj,
-        "wood_g": meal.wood_g,
-        "minutes": meal.minutes,
+        **_told(meal, "water_ml soak_water_ml food_water_ml potfuls presses heat_kj fuel_heat_kj"),
+        **_told(meal, "wood_g minutes"),
         **_without_empty(
             {
-                "drain_ml": meal.drain_ml,
-                "embers_min": meal.embers_min,
-                "reach_c": meal.reach_c,
-                "pot": meal.pot,
+                **_told(meal, "drain_ml embers_min reach_c pot"),
                 "stove": meal.stove if kit.stove_names else None,
                 "begins_in": meal.begins_in,
                 "ladles": asdict(meal.ladles) if meal.ladles and not kit.public else None,
@@ -374,7 +308,7 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
             }
         ),
         **_looks(meal, "label", "irons"),
-        "ingredients": [_without_empty(_ingredient(each)) for each in meal.ingredients],
+        "ingredients": [_without_empty(_told(each, _INGREDIENT)) for each in meal.ingredients],
         "steps": [_without_empty(_step(step)) for step in meal.steps],
     }
 
@@ -407,9 +341,7 @@ def _order(kit: Kit, day: KitDay, order: OrderOfWork) -> Data:
 def _work(kit: Kit, day: KitDay, step: WorkStep) -> Data:
     meal = day.meals[step.place] if step.place is not None else None
     told: Data = {
-        "before_min": step.before_min,
-        "minutes": step.minutes,
-        "do": step.do,
+        **_told(step, "before_min minutes do"),
         "recipe": meal.recipe if meal is not None else None,
         "with": list(step.ingredients),
         "water_ml": step.water_ml,
@@ -423,46 +355,16 @@ def _work(kit: Kit, day: KitDay, step: WorkStep) -> Data:
     return _without_empty(told) | _which(place=step.place, step=step.step)
 
 
-def _ingredient(each: PlannedIngredient) -> Data:
-    return {
-        "id": each.id,
-        "name": each.name,
-        "food": each.food,
-        "recipe": each.recipe,
-        "amount_g": each.amount_g,
-        "dried_by": each.dried_by,
-        "batch": each.batch,
-        "packs": each.packs,
-        "chosen": each.chosen,
-    }
-
-
 def _step(step: PlannedStep) -> Data:
     return {
         "do": step.do,
         "with": [each.id for each in step.ingredients],
-        "water_ml": step.water_ml,
-        "taken_up_ml": step.taken_up_ml,
-        "broth_ml": step.broth_ml,
-        "together": step.together,
+        **_told(step, "water_ml taken_up_ml broth_ml together"),
         "in_pot": [{"amount_g": each.amount_g} for each in step.ingredients if step.together],
-        "minutes": step.minutes,
-        "minutes_at_sea_level": step.minutes_at_sea_level,
-        "each_side_min": step.each_side_min,
-        "presses": step.presses,
-        "pieces": step.pieces,
-        **(_baking(step) if step.do == "bake" else {}),
+        **_told(step, "minutes minutes_at_sea_level each_side_min presses pieces"),
+        **(_told(step, _BAKING) if step.do == "bake" else {}),
         "say": step.say,
         **_looks(step, "keeps_hot", "soaking", "under_pressure"),
-    }
-
-
-def _baking(step: PlannedStep) -> Data:
-    return {
-        "baking_c": step.baking_c,
-        "ember_pieces": step.ember_pieces,
-        "ember_pieces_below": step.ember_pieces_below,
-        "palm_s": step.palm_s,
     }
 
 
@@ -476,22 +378,9 @@ def _fuel(kit: Kit) -> Data:
 
 def _one_fuel(kit: Kit, fuel: KitFuel) -> Data:
     return {
-        "id": fuel.id,
-        "name": fuel.name,
-        "stove": fuel.stove,
-        "energy_mj_kg": fuel.energy_mj_kg,
-        "likely_g": fuel.likely_g,
-        "reserve_share": fuel.reserve_share,
-        "carry_g": fuel.carry_g,
-        "containers": [
-            {"holds_g": each.holds_g, "empty_g": each.empty_g, "count": each.count}
-            for each in fuel.containers
-        ],
-        "efficiency_share": fuel.efficiency_share,
-        "low_g": fuel.low_g,
-        "high_g": fuel.high_g,
-        "no_lid_low_g": fuel.no_lid_low_g,
-        "no_lid_high_g": fuel.no_lid_high_g,
+        **_told(fuel, "id name stove energy_mj_kg likely_g reserve_share carry_g"),
+        "containers": [_told(each, "holds_g empty_g count") for each in fuel.containers],
+        **_told(fuel, "efficiency_share low_g high_g no_lid_low_g no_lid_high_g"),
         "test": asdict(fuel.test) if fuel.test else None,
         **_without_empty(
             {"stoves": [asdict(each) for each in fuel.stoves] if kit.stove_names else []}
@@ -501,45 +390,7 @@ def _one_fuel(kit: Kit, fuel: KitFuel) -> Data:
 
 def _batch(batch: KitBatch) -> Data:
     return {
-        "id": batch.id,
-        "name": batch.name,
-        "fresh_name": batch.fresh_name,
-        "method": batch.method,
-        "food": batch.food,
-        "recipe": batch.recipe,
-        "fresh_g": batch.fresh_g,
-        "dried_g": batch.dried_g,
-        "water_share": batch.water_share,
-        "water_removed_g": batch.water_removed_g,
-        "water_back_ml": batch.water_back_ml,
-        "taken_up_ml": batch.taken_up_ml,
-        "residual_moisture": batch.residual_moisture,
-        "dry_limit": batch.dry_limit,
-        "dry_enough": batch.dry_enough,
-        "target_g": batch.target_g,
-        "to_go_g": batch.to_go_g,
-        "verdict": batch.verdict,
-        "act": batch.act,
-        "tests": list(batch.tests),
-        "in_dryer": batch.in_dryer,
-        "dried_on": batch.dried_on.isoformat() if batch.dried_on else None,
-        "planned": batch.planned,
-        "planned_for": batch.planned_for.isoformat() if batch.planned_for else None,
-        "best_before": batch.best_before.isoformat() if batch.best_before else None,
-        "kept_at_told": batch.kept_at_told,
-        "months": batch.months,
-        "reasons": list(batch.reasons),
-        "packs_used": batch.packs_used,
-        "packs_left": batch.packs_left,
-        "pack_g": batch.pack_g,
-        "notes": list(batch.notes),
-        "residual_low": batch.residual_low,
-        "residual_high": batch.residual_high,
-        "water_activity": batch.water_activity,
-        "water_activity_low": batch.water_activity_low,
-        "water_activity_high": batch.water_activity_high,
-        "loaded_at_c": batch.loaded_at_c,
-        "sublimation_kwh": batch.sublimation_kwh,
+        **_told(batch, _BATCH),
         "run": asdict(batch.run) if batch.run else None,
         **_looks(batch, "oxygen", "load"),
     }
@@ -548,32 +399,17 @@ def _batch(batch: KitBatch) -> Data:
 def _weights(kit: Kit) -> Data:
     weights = kit.weights
     return {
-        "food_g": weights.food_g,
-        "packaging_g": weights.packaging_g,
-        "fuel_g": weights.fuel_g,
-        "gear_g": weights.gear_g,
-        "water_most_g": weights.water_most_g,
+        **_told(weights, "food_g packaging_g fuel_g gear_g water_most_g"),
         "people": [_load(each) for each in weights.people],
-        "food_left_g": list(weights.food_left_g),
-        "fuel_left_g": list(weights.fuel_left_g),
-        "by_day_g": list(weights.by_day_g),
-        "depots": [
-            {"camp": each.camp, "holds": list(each.holds), "mass_g": each.mass_g}
-            for each in weights.depots
-        ],
+        **_told(weights, "food_left_g fuel_left_g by_day_g"),
+        "depots": [_told(each, "camp holds mass_g") for each in weights.depots],
     }
 
 
 def _load(each: PersonLoad) -> Data:
     return {
-        "name": each.name,
-        "total_g": each.total_g,
-        "limit_g": each.limit_g,
+        **_told(each, "name total_g limit_g"),
         "of_limit": each.of_limit if math.isfinite(each.of_limit) else None,
-        "carries": [
-            {"what": thing.what, "mass_g": thing.mass_g, "kind": thing.kind}
-            for thing in each.carries
-        ],
-        "by_day_g": list(each.by_day_g),
-        "food_left_g": list(each.food_left_g),
+        "carries": [_told(thing, "what mass_g kind") for thing in each.carries],
+        **_told(each, "by_day_g food_left_g"),
     }
