@@ -7,13 +7,19 @@ from itertools import chain
 
 from builder.model.content import Content
 from builder.model.kit import Carried, KitDay, PersonLoad, PlannedMeal, Utensil, Utensils
-from builder.model.trip import LANGUAGES, Trip
+from builder.model.trip import Trip
 from builder.planning.cooking import ON_EMBERS, Hearth
 from builder.speech import later, speech_of
 
 SPOON = later("Spoon to stir with")
 THERMOMETER = later("Thermometer for the middle of food")
 GLOVES = later("Gloves for the embers")
+# A list of gear is in its writer's language, whatever language the kit is in: any spoon will do.
+_CALLED = {
+    SPOON: {"spoon", "löffel", "skje", "sleiv"},
+    THERMOMETER: {"thermometer", "termometer"},
+    GLOVES: {"glove", "handschuh", "hanske"},
+}
 
 
 def utensils_of(
@@ -35,7 +41,7 @@ def utensils_of(
         for name in (*_heated_in(meal, hearth), *of_steps, *(told or ())):
             needed.setdefault(name, []).append(meal.title)
     carried = [(person.name, thing) for person in people for thing in person.carries]
-    known_as = {say(each): _kinds(each) for each in (SPOON, THERMOMETER, GLOVES)}
+    known_as = {say(thing): words for thing, words in _CALLED.items()}
     return Utensils(
         tuple(
             Utensil(
@@ -64,14 +70,6 @@ def _by_steps(meal: PlannedMeal) -> Iterator[str]:
         yield THERMOMETER
     if any(step.do in ON_EMBERS for step in meal.steps):
         yield GLOVES
-
-
-def _kinds(thing: str) -> set[str]:
-    """Give the first word of a thing in each language: "Spoon to stir with" is any spoon.
-
-    A list of gear is in its writer's language, whatever language the kit is in.
-    """
-    return {speech_of(each)(thing).split()[0] for each in LANGUAGES}
 
 
 def _carrier(names: Collection[str], carried: Sequence[tuple[str, Carried]]) -> str | None:
