@@ -3,16 +3,17 @@
 To a type checker they are the dataclasses of the standard library, and what is written is the
 same. Making their classes took an eighth of a build of one trip, and making a value of a frozen
 one sets each field through a check; a `msgspec.Struct` takes a fortieth of the one time and a
-twelfth of the other. What may change, and what a struct cannot do (a field left out of
-comparisons), is left to the standard library, class by class.
+twelfth of the other. What a struct cannot do (a field that is not given when a value is made) is
+left to the standard library, class by class.
 """
 
 from __future__ import annotations
 
 import dataclasses
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from dataclasses import MISSING, Field, field
 from functools import cache
+from operator import attrgetter
 from typing import TYPE_CHECKING, Any, NamedTuple
 
 from msgspec import NODEFAULT, Struct, structs
@@ -47,7 +48,6 @@ def _dataclass(
     slots: bool = False,
     eq: bool = True,
     order: bool = False,
-    unsafe_hash: bool = False,
 ) -> Callable[[type], type]:
     """Make a record of a class."""
 
@@ -56,24 +56,49 @@ def _dataclass(
             return _checked(kind, frozen, eq, order)
         body = {name: value for name, value in vars(kind).items() if name not in _OF_PLAIN_CLASSES}
         given = {name: value for name, value in body.items() if isinstance(value, Field)}
-        if not frozen or not all(map(_can_be_of_struct, given.values())):
-            return dataclasses.dataclass(
-                kind, frozen=frozen, slots=slots, eq=eq, order=order, unsafe_hash=unsafe_hash
-            )
+        if not all(each.init for each in given.values()):
+            return dataclasses.dataclass(kind, frozen=frozen, slots=slots, eq=eq, order=order)
         for name, each in given.items():
-            made_by: Any = each.default_factory
-            body[name] = struct_field(default_factory=made_by)
+            del body[name]
+            if each.default is not MISSING or each.default_factory is not MISSING:
+                body[name] = _default(each)
+        if apart := {name for name, each in given.items() if not each.compare}:
+            unseen = {name for name, each in given.items() if not each.repr}
+            names = tuple(name for name in kind.__annotations__ if name not in apart)
+            body |= {_APART: frozenset(apart), **_comparing(names, unseen)}
         bases = (Struct, *(base for base in kind.__bases__ if base is not object))
-        struct: type = _STRUCTS(
-            kind.__name__, bases, body, frozen=frozen, eq=eq, order=order, dict=not slots
-        )
+        how = {"frozen": frozen, "eq": eq and not apart, "order": order, "dict": not slots}
+        struct: type = _STRUCTS(kind.__name__, bases, body, **how)
         return struct
 
     return made
 
 
+def _default(field: Field[Any]) -> Any:
+    """Give what a struct takes for the default of a field."""
+    made_by: Any = field.default_factory
+    return field.default if made_by is MISSING else struct_field(default_factory=made_by)
+
+
+def _comparing(names: tuple[str, ...], unseen: Collection[str]) -> dict[str, Any]:
+    """Give what compares the records of a class by some fields, and shows all but some."""
+    told: Callable[[Any], Any] = attrgetter(*names)
+
+    def alike(one: Any, other: object) -> bool:
+        return told(one) == told(other) if type(one) is type(other) else NotImplemented
+
+    def shown(one: Any) -> str:
+        seen = (name for name in names_of(type(one)) if name not in unseen)
+        fields_shown = ", ".join(f"{name}={getattr(one, name)!r}" for name in seen)
+        return f"{type(one).__qualname__}({fields_shown})"
+
+    return {"__eq__": alike, "__hash__": lambda one: hash(told(one)), "__repr__": shown}
+
+
 def _checked(kind: type[Struct], frozen: bool, eq: bool, order: bool) -> type[Struct]:
     has = kind.__struct_config__
+    if hasattr(kind, _APART):
+        raise TypeError(f"{kind.__name__} has a base that leaves a field out of comparisons")
     if (has.frozen, has.eq, has.order) != (frozen, eq, order):
         raise TypeError(f"{kind.__name__} is to be frozen, compared and ordered as its base is")
     if any(isinstance(each, Field) for each in kind.__struct_defaults__):
@@ -82,10 +107,7 @@ def _checked(kind: type[Struct], frozen: bool, eq: bool, order: bool) -> type[St
 
 
 _OF_PLAIN_CLASSES = ("__dict__", "__weakref__")
-
-
-def _can_be_of_struct(given: Field[Any]) -> bool:
-    return given.default_factory is not MISSING and given.init and given.repr and given.compare
+_APART = "__apart__"  # the fields of a record that are left out of comparisons
 
 
 def _is_dataclass(value: object) -> bool:
@@ -99,7 +121,9 @@ def _fields(record: Any) -> tuple[Any, ...]:
         return dataclasses.fields(record)
     names, defaults = record.__struct_fields__, record.__struct_defaults__
     needed = len(names) - len(defaults)
-    return tuple(map(_told, names, [NODEFAULT] * needed + list(defaults)))
+    told = map(_told, names, [NODEFAULT] * needed + list(defaults))
+    apart = getattr(record, _APART, ())
+    return tuple(each._replace(compare=each.name not in apart) for each in told)
 
 
 def _told(name: str, default: Any) -> _Told:

@@ -150,22 +150,54 @@ def test_what_is_worked_out_once_is_kept_where_a_record_has_room() -> None:
     assert one.twice is one.twice
 
 
-def test_what_a_struct_cannot_do_is_left_to_the_standard_library() -> None:
-    @record.dataclass(frozen=True, slots=True)
-    class Compared:
-        name: str
-        place: int = record.field(default=0, compare=False)
+class _Compared:
+    name: str
+    place: int = record.field(compare=False, repr=False)
+    row: int = record.field(default=0, compare=False)
+    seen: dict[str, int] = record.field(default_factory=dict, repr=False, compare=False)
 
+
+COMPARED = both(_Compared, frozen=True, slots=True)
+DO_COMPARED: dict[str, Callable[[Any], object]] = {
+    "too few": lambda made: made("a"),
+    "alike": lambda made: made("a", 1) == made("a", 2, 3, {"b": 1}),
+    "unlike": lambda made: made("a", 1) == made("b", 1),
+    "of another kind": lambda made: made("a", 1) == "a",
+    "hash": lambda made: len({made("a", 1), made("a", 2), made("b", 1)}),
+    "shown": lambda made: repr(made("a", 1, 2)),
+    "fields": lambda made: [(each.name, each.compare) for each in record.fields(made)],
+    "replaced": lambda made: record.replace(made("a", 1), place=4).place,
+}
+
+
+@pytest.mark.parametrize("what", DO_COMPARED)
+def test_a_field_left_out_of_comparisons_is_as_in_a_dataclass(what: str) -> None:
+    ours, theirs = COMPARED
+    assert issubclass(ours, Struct)
+    assert outcome(lambda: DO_COMPARED[what](ours)) == outcome(lambda: DO_COMPARED[what](theirs))
+
+
+def test_what_may_change_is_a_struct_too() -> None:
     @record.dataclass(slots=True)
     class Worker:
         done: int = 0
 
     worker = Worker()
     worker.done += 1
-    assert (worker.done, Compared("a", 1) == Compared("a", 2)) == (1, True)
-    assert not issubclass(Compared, Struct)
-    assert record.replace(Compared("a", 1), name="b") == Compared("b")
-    assert [each.compare for each in record.fields(Compared)] == [True, False]
+    assert (worker.done, issubclass(Worker, Struct)) == (1, True)
+    with pytest.raises(TypeError, match="unhashable"):
+        hash(worker)
+
+
+def test_a_field_that_is_not_given_is_left_to_the_standard_library() -> None:
+    @record.dataclass(slots=True)
+    class Worker:
+        name: str
+        done: int = record.field(init=False)
+
+    assert not issubclass(Worker, Struct)
+    with pytest.raises(TypeError):
+        Worker("a", 1)  # type: ignore[call-arg]
 
 
 def test_a_record_is_of_the_kind_of_its_base() -> None:
@@ -180,3 +212,6 @@ def test_a_record_is_of_the_kind_of_its_base() -> None:
         @record.dataclass(frozen=True, slots=True)
         class Listing(Known):
             more: list[int] = record.field(default_factory=list)
+
+    with pytest.raises(TypeError, match="leaves a field out of comparisons"):
+        record.dataclass(frozen=True, slots=True)(type("Further", (COMPARED[0],), {}))

@@ -42,9 +42,7 @@ class Found:
     sources: tuple[str, ...] = ()
 
 
-# A plan holds tens of thousands of the next two, and a frozen record takes thrice as long to make:
-# these are frozen by custom. Nothing sets a field of them.
-@dataclass(slots=True, unsafe_hash=True)
+@dataclass(frozen=True, slots=True)
 class Worked:
     """A declared formula gave it, out of other figures."""
 
@@ -52,7 +50,7 @@ class Worked:
     inputs: tuple[tuple[str, Traced | tuple[Traced, ...]], ...]
 
 
-@dataclass(slots=True, unsafe_hash=True)
+@dataclass(frozen=True, slots=True)
 class Reckoned:
     """Plain arithmetic gave it: a sign or a function of the small language, and its operands."""
 

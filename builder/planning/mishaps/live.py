@@ -25,7 +25,7 @@ from builder.model.figure import (
 from builder.model.kit import Conditions, Kit, PlannedMeal
 from builder.model.mishaps import OTHERWISE, Otherwise, Turn
 from builder.planning.tracing import traced
-from builder.record import dataclass, field
+from builder.record import dataclass
 
 _COLDER: frozenset[Otherwise] = frozenset({"coldest", "wind"})  # the less, the worse
 _EATERS = "eaters"
@@ -151,11 +151,11 @@ def _counts(meal: PlannedMeal) -> Iterator[Traced]:
             yield each
 
 
-@dataclass(slots=True)
 class _Rebuilt:
     """Builds figures again of other leaves."""
 
-    _built: dict[int, tuple[Traced, Traced]] = field(default_factory=dict)
+    def __init__(self) -> None:
+        self._built: dict[int, tuple[Traced, Traced]] = {}
 
     def of(self, figure: Traced) -> Traced:
         """Give a figure built again; one that nothing changes stays itself."""
@@ -189,7 +189,6 @@ class _Rebuilt:
         return figure
 
 
-@dataclass(slots=True)
 class _OfOne(_Rebuilt):
     """What is one person's own: it does not hang on how many share a meal with them."""
 
@@ -200,20 +199,18 @@ class _OfOne(_Rebuilt):
         return _come_from(figure, Found(_EATERS, "as planned"))
 
 
-@dataclass(slots=True)
 class _Anew(_Rebuilt):
     """Builds figures again so that they follow who comes."""
 
-    people: Mapping[str, Figure] = field(default_factory=dict)
-    others: Figure = NOBODY
-    unsure: frozenset[Origin] = frozenset()
-    _own: _OfOne = field(default_factory=_OfOne)
+    def __init__(self, people: Mapping[str, Figure], unsure: frozenset[Origin]) -> None:
+        super().__init__()
+        self.people, self.unsure = people, unsure
+        self._own = _OfOne()
 
     def reckoned(self, figure: Traced, origin: Reckoned) -> Traced:
         """Count in a sum over people those who come; what others would need nobody told."""
         if not origin.whose:
-            # Two arguments: the class is made anew for its slots.
-            return super(_Anew, self).reckoned(figure, origin)  # noqa: UP008
+            return super().reckoned(figure, origin)
         parts = tuple(
             self.people[name] * self._own.of(traced(part))
             for name, part in zip(origin.whose, origin.parts, strict=True)
@@ -228,7 +225,7 @@ class _Anew(_Rebuilt):
         return _come_from(figure, Reckoned("", (figure,), (everybody, self._nobody_else())))
 
     def _nobody_else(self) -> Figure:
-        return holds(self.others, "<=", 0.0)
+        return holds(NOBODY, "<=", 0.0)
 
 
 def _counts_eaters(figure: Traced) -> bool:

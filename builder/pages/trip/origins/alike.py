@@ -27,9 +27,7 @@ _IN_PLACE = re.compile(r"(?<=:)\d+(?=:|$)")
 _SLOT = "\0"
 
 
-# A graph holds thousands of these, and a frozen record takes thrice as long to make: they are
-# frozen by custom. Nothing sets a field of them.
-@dataclass(slots=True, unsafe_hash=True)
+@dataclass(frozen=True, slots=True)
 class Leaf:
     """A number that no formula gave, with what tells where it is from."""
 
@@ -49,7 +47,7 @@ class Leaf:
         return told
 
 
-@dataclass(slots=True, unsafe_hash=True)
+@dataclass(frozen=True, slots=True)
 class Many:
     """Ids of a list that differ by numbers alone."""
 
@@ -61,7 +59,7 @@ class Many:
 Given: TypeAlias = "str | tuple[str | Many, ...] | Leaf"
 
 
-@dataclass(slots=True, unsafe_hash=True)
+@dataclass(frozen=True, slots=True)
 class Reasoned:
     """A figure that a formula gave, with its inputs."""
 
