@@ -430,11 +430,18 @@ def _show(value: float, quantity: str, units: System) -> str:
     for below, word, unit, decimals in rows:
         if abs(value) < below:
             number = _from_canonical(value, unit, DIMENSIONS[quantity].canonical)
-            text = _digits(number, decimals)
+            text = _spoons(number) if word == "tsp" else _digits(number, decimals)
             if word == "cups" and text == "1":
                 word = "cup"
             return f"{text}{NBSP}{word}"
     raise AssertionError(f"no row for {quantity}")  # pragma: no cover - the last row is endless
+
+
+def _spoons(spoons: float) -> str:
+    """Give teaspoons as a set of spoons measures them: in quarters, and one eighth."""
+    if rounded(spoons * 8) == 1:
+        return "⅛"
+    return _in_quarters(int(rounded(spoons * 4)))
 
 
 def _show_minutes(minutes: float) -> str:

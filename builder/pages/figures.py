@@ -106,7 +106,7 @@ class Figures:
         systems = (self.units, other_system(self.units))
         texts = self.say.shown_both(value, quantity, self.units)
         shown = [pair for pair in zip(texts, systems, strict=True) if pair[0]]
-        tells = [pair for pair in shown if not (value > 0 and pair[0].startswith("0\u00a0"))]
+        tells = [pair for pair in shown if not (value > 0 and _is_naught(pair[0]))]
         return tells or shown
 
     def how(self, figure: str) -> str:
@@ -160,7 +160,8 @@ class Figures:
         What stands `before` and `after` it goes where other eaters leave nothing to show.
         """
         if volume_ml < _SPOONS_BELOW_ML:
-            shown = self.say.show(volume_ml, "volume_ml", "us")
+            spoons = self.say.show(volume_ml, "volume_ml", "us")
+            shown = "" if _is_naught(spoons) else spoons
             scale = Scale("ml", volume_ml, figure, "us", before=before, after=after)
         else:
             shown = self.mugs(volume_ml)
@@ -180,6 +181,10 @@ class Figures:
 def figures_of(kit: Kit) -> Figures:
     """Give what shows the numbers of a kit."""
     return Figures(kit.units, kit.mug_ml, kit.figures, speech_of(kit.language))
+
+
+def _is_naught(shown: str) -> bool:
+    return shown.startswith("0\u00a0")
 
 
 def number(value: float) -> str:

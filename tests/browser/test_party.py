@@ -50,6 +50,17 @@ def in_script(browser: Browser, function: str, table: Any, language: str = "en")
     return answer
 
 
+def test_the_script_tells_no_pinch_as_nothing(browser: Browser) -> None:
+    """What a build leaves out beside the grams, other eaters leave out as well."""
+    how = {"kind": "ml", "units": "us", "before": "(", "after": ")"}
+    function = "([values, how]) => values.map(value => shownAs(value, how))"
+    assert in_script(browser, function, [[0.25, 0.5, 6], how]) == [
+        "",
+        "(⅛\u00a0tsp)",
+        "(1¼\u00a0tsp)",
+    ]
+
+
 def test_the_script_shows_amounts_as_the_build_does(browser: Browser, table: Any) -> None:
     shown = in_script(browser, ALL_AT_ONCE, table["texts"])
     odd = [

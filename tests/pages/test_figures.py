@@ -42,7 +42,17 @@ def test_what_is_shown_does_not_keep_what_it_was_worked_out_of() -> None:
 
 @pytest.mark.parametrize(
     ("volume_ml", "shown"),
-    [(300, "1\u00a0mug"), (75, "¼\u00a0mug"), (40, ""), (5, "1\u00a0tsp"), (20, ""), (260, "")],
+    [
+        (300, "1\u00a0mug"),
+        (75, "¼\u00a0mug"),
+        (40, ""),
+        (5, "1\u00a0tsp"),
+        (6, "1¼\u00a0tsp"),
+        (0.5, "⅛\u00a0tsp"),
+        (0.25, ""),  # less than a spoon measures is not told as none
+        (20, ""),
+        (260, ""),
+    ],
 )
 def test_what_no_quarter_mug_comes_near_is_told_in_spoons_or_not(
     volume_ml: float, shown: str

@@ -17,9 +17,12 @@ const digits = (value, decimals) => {
   const text = whole.replace(/\B(?=(\d{3})+$)/g, SAID.group) + (rest && SAID.decimal + rest);
   return text === "-0" ? "0" : text.replace("-", "−");
 };
+/* Teaspoons as a set of spoons measures them. */
+const inQuarters = (n) => (Math.floor(n / 4) || "") + ["", "¼", "½", "¾"][n % 4] || "0";
+const spoons = (n) => rounded(n * 8) === 1 ? "⅛" : inQuarters(rounded(n * 4));
 const quantity = (value, kind, units) => {
   const [, word, factor, decimals] = SHOWN[`${kind} ${units}`].find(([below]) => Math.abs(value) < below);
-  const number = digits(value / factor, decimals);
+  const number = word === "tsp" ? spoons(value / factor) : digits(value / factor, decimals);
   return number + NBSP + (word === "cups" && number === "1" ? SAID.cup : SAID[word] ?? word);
 };
 const temperature = (celsius, units) =>
@@ -28,15 +31,14 @@ const temperature = (celsius, units) =>
 const mugs = (value, mug) => {
   const quarters = rounded(value / mug * 4);
   if (Math.abs(quarters * mug / 4 - value) > .05 * value + 1e-9) return "";
-  const number = (Math.floor(quarters / 4) || "") + ["", "¼", "½", "¾"][quarters % 4];
-  return (number || "0") + NBSP + WORDS.mugs(!(quarters > 0 && quarters <= 4));
+  return inQuarters(quarters) + NBSP + WORDS.mugs(!(quarters > 0 && quarters <= 4));
 };
 
 /* Text of an element that tells a figure, for another value of it; what stands around it goes
-   where there is nothing to show. */
+   where there is nothing to show, such as less than a spoon measures. */
 const shownAs = (value, { before = "", after = "", ...how }) => {
   const text = quantityAs(value, how);
-  return text && before + text + after;
+  return text && !text.startsWith(`0${NBSP}${SAID.tsp}`) ? before + text + after : "";
 };
 const quantityAs = (value, { kind, units = "metric", mug, step }) => {
   if (kind === "mugs") return mugs(value, Number(mug));
