@@ -98,7 +98,7 @@ def test_what_takes_no_time_is_told_with_what_follows() -> None:
 def test_fire_and_irons_come_before_the_press() -> None:
     fire, irons, *_ = rows([toasties()])
     assert fire == (
-        "63 min",
+        "1 h 3 min",
         "Light the fire, or feed the one you have. Embers take 45 min.",
         "",
     )

@@ -260,7 +260,7 @@ def _of_recipes(day: KitDay, group: Sequence[WorkStep]) -> Iterator[_OfRecipe]:
 
 def _before(figures: Figures, step: WorkStep) -> Cell:
     """Say when a step begins, in words that stand by themselves."""
-    (minutes,) = before_said(step)
+    (minutes,) = before_said(figures, step)
     assert minutes.mark is not None
     told = figures.say("{time} before eating", time=minutes.text)
     if not rounded(step.before_min):

@@ -57,7 +57,7 @@ def _order(kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork) -> Order
         unheated = raw(say) if takes_raw(day, group) else ()
         rows.append(
             (
-                before_said(group[0]),
+                before_said(figures, group[0]),
                 (*dish, *unheated, *done),
                 text(needs(figures.say, kit, day, group[-1])),
             )
@@ -109,10 +109,11 @@ def stands_min(order: OrderOfWork) -> float:
     return max(cooked, default=0.0)
 
 
-def before_said(step: WorkStep) -> Cell:
-    """Give whole minutes, never hours: they are what one takes off the clock."""
+def before_said(figures: Figures, step: WorkStep) -> Cell:
+    """Give hours and minutes as the start of the work is told; the script has whole minutes."""
     minutes = number(rounded(step.before_min))
-    return (Piece(f"{minutes}\u00a0min", mark=Mark("before", (("before", minutes),))),)
+    told = minutes_said(figures, step.before_min)
+    return (Piece(told, mark=Mark("before", (("before", minutes),))),)
 
 
 def moments(steps: Sequence[WorkStep]) -> list[list[WorkStep]]:
