@@ -12,6 +12,7 @@ from PIL import Image
 from playwright.sync_api import Browser, Page, expect
 
 from builder.pages.home.label_sheet import labels_file
+from builder.record import replace
 from builder.site.labels_page import labels_page
 from tests.pages.conftest import TEMPLATES
 from tests.pages.test_labels import BEANS, FIGURES, SHEETS
@@ -169,6 +170,38 @@ def test_no_word_of_a_label_is_cut(browser: Browser, home: Path, tmp_path: Path,
             page.add_style_tag(content=f"body {{ font-family: '{font}' !important; }}")
             assert page.evaluate(CUT_OFF) == [], (file.name, font)
             assert page.evaluate(OUT_OF_THE_LABEL) == [], (file.name, font)
+
+
+NEAREST_THE_EDGE = """[...document.querySelectorAll(".sheet")].flatMap(sheet => {
+  const paper = sheet.getBoundingClientRect();
+  const away = box => Math.min(box.left - paper.left, box.top - paper.top,
+    paper.right - box.right, paper.bottom - box.bottom);
+  const words = [...sheet.querySelectorAll(".words p")].map(line => {
+    const range = document.createRange();
+    range.selectNodeContents(line);
+    return away(range.getBoundingClientRect());
+  });
+  const codes = [...sheet.querySelectorAll(".code")].map(code => {
+    const drawing = document.querySelector(code.firstChild.getAttribute("href"));
+    const quiet = code.clientWidth * 4 / drawing.viewBox.baseVal.width;
+    return away(code.getBoundingClientRect()) + quiet;
+  });
+  return [...words, ...codes];
+}).reduce((least, one) => Math.min(least, one), Infinity)"""
+
+
+@pytest.mark.parametrize("name", sorted(SHEETS))
+def test_a_printer_reaches_all_that_stands_on_a_label(
+    browser: Browser, tmp_path: Path, name: str
+) -> None:
+    """Where labels lie at the paper's edge, too: common printers leave 5 mm of it blank."""
+    file = tmp_path / f"{name}.html"
+    full = replace(BEANS, packs=SHEETS[name].columns * SHEETS[name].rows)
+    file.write_text(labels_page(labels_file([full], SHEETS[name], FIGURES, TEMPLATES)), "utf-8")
+    with offline_page(browser) as (page, _):
+        page.goto(file.as_uri())
+        page.emulate_media(media="print")
+        assert page.evaluate(NEAREST_THE_EDGE) * MM_PER_INCH / CSS_DPI > 5 - 0.1
 
 
 @pytest.mark.parametrize("name", sorted(SHEETS))

@@ -12,8 +12,8 @@ from hypothesis import strategies as st
 
 from builder.model.gear import LabelSheet
 from builder.model.home import Home
-from builder.pages.home.label_fit import LEAST_PT, MODULES_MM, SIZES_PT, fit_of
-from builder.pages.home.label_sheet import PAPERS_MM, code_of, labels_file, plain_sheet
+from builder.pages.home.label_fit import LEAST_PT, MODULES_MM, SIZES_PT, Room, fit_of
+from builder.pages.home.label_sheet import PAPERS_MM, code_of, labels_file, plain_sheet, room_of
 from builder.pages.home.label_words import GIVEN_UP, LabelWords, allergens_said, label_words
 from builder.pages.home.showing import figures_of_home
 from builder.planning.year import PackLabel, Soak
@@ -137,7 +137,7 @@ def test_allergens_that_nobody_told_are_never_none(
 def fits(label: PackLabel, sheet: LabelSheet) -> tuple[float, float, frozenset[str]] | None:
     words = label_words(FIGURES, label)
     modules, _ = code_of(words.as_text)
-    fit = fit_of(words, modules, sheet.width_mm, sheet.height_mm)
+    fit = fit_of(words, modules, room_of(sheet))
     return None if fit is None else (fit.size_pt, fit.module_mm, frozenset(fit.gone))
 
 
@@ -180,7 +180,7 @@ def test_what_matters_most_is_never_given_up(name: str) -> None:
             ("allergens", "Contains milk"),
         ),
     )
-    fit = fit_of(words, 53, 70.0, 37.0)
+    fit = fit_of(words, 53, Room(70.0, 37.0))
     if fit is not None:
         assert {part for part, _ in fit.parts} >= {"raw", "name", "best", "allergens"}
         assert fit.size_pt in SIZES_PT

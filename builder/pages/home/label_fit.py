@@ -10,6 +10,7 @@ from collections.abc import Iterator, Mapping
 
 from builder.pages.home.label_words import GIVEN_UP, LabelWords, Part
 from builder.record import dataclass
+from builder.units import rounded
 
 MM_PER_PT = 25.4 / 72
 # An x-height of 1.2 mm, as labels on food must have (Regulation (EU) No 1169/2011, Article 13,
@@ -20,6 +21,7 @@ LINE_HEIGHT = 1.2
 NAME_FACTOR = 1.15  # the name is set larger
 RAW_FACTOR = 1.3
 PAD_MM = 2.0  # printers and knives miss by as much
+OUT_OF_REACH_MM = 5.0  # of the paper's edge, for most printers (common practice, no source)
 GAP_MM = 1.0  # between the words and the code
 # Five, six and seven dots of a printer of 300 dpi: a phone's camera wants 0.4 mm and more.
 MODULES_MM = (0.593, 0.508, 0.423)
@@ -38,6 +40,21 @@ _BOLD: frozenset[Part] = frozenset({"raw", "name", "allergens", "best"})
 
 
 @dataclass(frozen=True, slots=True)
+class Room:
+    """A label's size, and how far from its edge words and dark dots must stay."""
+
+    width_mm: float
+    height_mm: float
+    beside_mm: float = PAD_MM
+    above_mm: float = PAD_MM
+
+    @property
+    def beside_code_mm(self) -> float:
+        """Give what is left blank beside a code, whose own quiet modules are blank as well."""
+        return max(PAD_MM / 2, rounded(self.beside_mm - QUIET_MODULES * MODULES_MM[-1], 2))
+
+
+@dataclass(frozen=True, slots=True)
 class Fit:
     """How a label is set: its type, its code, and what had to go."""
 
@@ -47,23 +64,29 @@ class Fit:
     gone: frozenset[Part]
 
 
-def fit_of(words: LabelWords, modules: int, width_mm: float, height_mm: float) -> Fit | None:
+def fit_of(words: LabelWords, modules: int, room: Room) -> Fit | None:
     """Give the best way to set a label of a size; None where it has no room for what matters.
 
     The code goes before any word does, and small type comes before both.
     """
-    sides = [module for module in MODULES_MM if code_side_mm(modules, module) <= height_mm - GAP_MM]
+    high_mm = room.height_mm - 2 * room.above_mm
+    sides = [
+        module
+        for module in MODULES_MM
+        if code_side_mm(modules, module) <= room.height_mm - GAP_MM and modules * module <= high_mm
+    ]
     for gone in _given_up():
         parts = words.without(gone)
         for module_mm in (*sides, 0.0) if not gone else (0.0,):
-            room_mm = width_mm - 2 * PAD_MM
+            wide_mm = room.width_mm - 2 * room.beside_mm
             if module_mm:
-                room_mm -= code_side_mm(modules, module_mm) + GAP_MM - PAD_MM / 2
+                wide_mm += room.beside_mm - room.beside_code_mm
+                wide_mm -= code_side_mm(modules, module_mm) + GAP_MM
             for size_pt in SIZES_PT:
                 # A larger code is worth a little of the type, not all of it.
                 if module_mm > MODULES_MM[-1] and size_pt < SIZES_PT[2]:
                     break
-                if _height_mm(parts, room_mm, size_pt) <= height_mm - 2 * PAD_MM:
+                if _height_mm(parts, wide_mm, size_pt) <= high_mm:
                     return Fit(size_pt, module_mm, parts, gone)
     return None
 

@@ -16,9 +16,11 @@ from builder.pages import ink
 from builder.pages.figures import Figures
 from builder.pages.home.label_fit import (
     LINE_HEIGHT,
+    OUT_OF_REACH_MM,
     PAD_MM,
     QUIET_MODULES,
     Fit,
+    Room,
     code_side_mm,
     factor_of,
     fit_of,
@@ -28,8 +30,10 @@ from builder.pages.home.label_words import LabelWords, Part, label_words
 from builder.planning.year import PackLabel
 from builder.record import dataclass
 from builder.speech import Speech, later
+from builder.units import rounded
 
 PAPERS_MM: Mapping[Page, tuple[float, float]] = {"a4": (210.0, 297.0), "letter": (215.9, 279.4)}
+_CUT_MM = 4.0  # beside a line to cut along by hand
 # Plain paper, to be cut: two by five, with room around for what printers cannot reach.
 PLAIN = "plain"
 _PLAIN_ON: Mapping[Page, LabelSheet] = {
@@ -85,7 +89,7 @@ class LabelsFile:
     codes: tuple[tuple[str, int, str], ...]  # id, modules with the quiet ones, path
     sizes: tuple[tuple[str, str], ...]  # class, type in points
     code_sizes: tuple[tuple[str, str], ...]  # class, side in millimetres
-    pad_mm: float
+    room: Room
     line_height: float
     factors: tuple[tuple[str, float], ...]
     choices: tuple[Choice, ...]
@@ -151,7 +155,7 @@ def _view(
         codes=tuple(codes),
         sizes=tuple(sorted(sizes.items())),
         code_sizes=tuple(sorted(code_sizes.items())),
-        pad_mm=PAD_MM,
+        room=room_of(sheet),
         line_height=LINE_HEIGHT,
         factors=tuple((part, factor_of(part)) for part in ("raw", "name")),
         choices=tuple(choices),
@@ -161,7 +165,29 @@ def _view(
 
 def _set(words: LabelWords, sheet: LabelSheet) -> tuple[LabelWords, Fit | None, int, str]:
     modules, drawing = code_of(words.as_text)
-    return words, fit_of(words, modules, sheet.width_mm, sheet.height_mm), modules, drawing
+    return words, fit_of(words, modules, room_of(sheet)), modules, drawing
+
+
+def room_of(sheet: LabelSheet) -> Room:
+    """Give the room on each label of a sheet; those at the paper's edge lose what is out of reach.
+
+    All labels of a sheet are set alike, so each keeps as far from its edge as those must.
+    """
+    if sheet.id == PLAIN:
+        return Room(sheet.width_mm, sheet.height_mm, _CUT_MM, _CUT_MM)
+    wide_mm, high_mm = PAPERS_MM[sheet.page]
+    right_mm = wide_mm - sheet.left_mm - _row_mm(sheet.columns, sheet.width_mm, sheet.across_mm)
+    below_mm = high_mm - sheet.top_mm - _row_mm(sheet.rows, sheet.height_mm, sheet.down_mm)
+    return Room(
+        sheet.width_mm,
+        sheet.height_mm,
+        max(PAD_MM, rounded(OUT_OF_REACH_MM - min(sheet.left_mm, right_mm), 2)),
+        max(PAD_MM, rounded(OUT_OF_REACH_MM - min(sheet.top_mm, below_mm), 2)),
+    )
+
+
+def _row_mm(labels: int, each_mm: float, between_mm: float) -> float:
+    return labels * each_mm + (labels - 1) * between_mm
 
 
 def _drawn(words: LabelWords, fit: Fit, modules: int) -> Drawn:
