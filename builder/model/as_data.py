@@ -28,6 +28,17 @@ def as_data(value: object) -> object:
     return int(value) if isinstance(value, Count) else value
 
 
+def picked(record: object, names: str) -> dict[str, object]:
+    """Give fields of a record under their own names, in that order, for a reader of JSON."""
+    return {name: _in_json(getattr(record, name)) for name in names.split()}
+
+
+def _in_json(value: object) -> object:
+    if isinstance(value, tuple):
+        return [_in_json(each) for each in value]
+    return value.isoformat() if isinstance(value, datetime.date) else value
+
+
 def of_data(kind: type[Record], data: object) -> Record:
     """Give the record that such data tell; raises TypeError or ValueError where they do not."""
     asked: Any = kind

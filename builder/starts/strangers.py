@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from builder.model.batch import Batch
-from builder.model.content import Content
+from builder.model.content import Content, Gear
 from builder.model.food import Food
 from builder.problems import Problem, ProblemsFound, did_you_mean
 from builder.reading.anew.cuttings import Key, cut
@@ -15,7 +15,7 @@ from builder.reading.anew.rewriting import with_entry
 from builder.reading.folder import Folder, RecordText
 from builder.reading.text.spelling import written_anew
 from builder.reading.text.yaml_door import read_yaml
-from builder.record import dataclass, field, fields, replace
+from builder.record import dataclass, field, fields, names_of, replace
 from builder.starts.fresh import StartError
 
 
@@ -158,7 +158,6 @@ def _differs(key: Key, theirs: Any, ours: Any) -> Problem:
 def record_of(content: Content, key: Key) -> Any:
     """Give a record by its kind and id, or None."""
     kind, name = key
-    gear = content.gear
     rooms: Mapping[str, Mapping[str, Any]] = {
         "food": content.foods,
         "recipe": content.recipes,
@@ -166,12 +165,7 @@ def record_of(content: Content, key: Key) -> Any:
         "trip": content.trips,
         "source": content.sources,
         "caution": content.cautions,
-        "stoves": gear.stoves,
-        "fuels": gear.fuels,
-        "pots": gear.pots,
-        "irons": gear.irons,
-        "packaging": gear.packaging,
-        "dryers": gear.dryers,
+        **{sort: getattr(content.gear, sort) for sort in names_of(Gear)},
     }
     return rooms[kind].get(name)
 

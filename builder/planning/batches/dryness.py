@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 
+from builder.model.as_data import picked
 from builder.model.batch import Batch, DryTest, Heated, Method, Packs, Verdict, Weighing
 from builder.model.content import Content
 from builder.model.kit import DryingRun
@@ -95,12 +96,9 @@ class Dryness:
             "fresh_g": judged.batch.fresh_g,
             "water_share": judged.listed_water_share,
             "limit_share": judged.dry_limit_share,
-            "target_g": self.target_g,
-            "now_g": self.now_g,
+            **picked(self, "target_g now_g"),
             "residual_moisture": self.residual_share,
-            "to_go_g": self.to_go_g,
-            "dry_enough": self.dry_enough,
-            "rehydration_ml": self.rehydration_ml,
+            **picked(self, "to_go_g dry_enough rehydration_ml"),
             "residual_low": ruling.low_share if weighed else None,
             "residual_high": ruling.high_share if weighed else None,
             "water_activity": self.water_activity,

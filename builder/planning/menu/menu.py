@@ -36,7 +36,7 @@ from builder.planning.menu.stands import Stand, as_chosen, soonest_ready, stands
 from builder.planning.refusals import told_at
 from builder.planning.stock import heads
 from builder.problems import Problem, ProblemsFound
-from builder.record import dataclass, replace
+from builder.record import dataclass, names_of, replace
 
 _NO_WATER = nothing("water_ml")
 
@@ -285,24 +285,8 @@ class _MenuPlanner:
 
 def _as_cooked(cooked: Cooked) -> dict[str, Any]:
     """Give what of a meal hangs on what it is cooked on and in."""
-    return {
-        "cooked_on": cooked.cooked_on,
-        "pot": cooked.pot.id if cooked.pot else None,
-        "stove": cooked.stove,
-        "steps": cooked.steps,
-        "water_ml": cooked.water_ml,
-        "soak_water_ml": cooked.soak_water_ml,
-        "unboiled_water_ml": cooked.unboiled_water_ml,
-        "potfuls": cooked.potfuls,
-        "presses": cooked.presses,
-        "heat_kj": cooked.heat_kj,
-        "fuel_heat_kj": cooked.fuel_heat_kj,
-        "wood_g": cooked.wood_g,
-        "ember_wood_g": cooked.ember_wood_g,
-        "minutes": cooked.minutes,
-        "most_ml": cooked.most_ml,
-        "embers_min": cooked.embers_min,
-    }
+    told = {name: getattr(cooked, name) for name in names_of(Cooked)}
+    return told | {"pot": cooked.pot.id if cooked.pot else None}
 
 
 def _no_pot(item: MealItem, volume_ml: float) -> Problem:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 from typing import Literal
 
+from builder.model.as_data import picked
 from builder.model.batch import Heated, Method
 from builder.model.recipe import MealName
 from builder.record import dataclass
@@ -33,7 +34,7 @@ class Meal:
 
     def data(self) -> dict[str, object]:
         """Give where it is for a script."""
-        return {"trip": self.trip, "day": self.day, "meal": self.meal}
+        return picked(self, "trip day meal")
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,12 +64,9 @@ class Part:
         """Give all of it for a script."""
         return {
             ("recipe" if self.is_recipe else "food"): self.holds,
-            "name": self.name,
-            "fresh_g": self.fresh_g,
-            "dried_g": self.dried_g,
+            **picked(self, "name fresh_g dried_g"),
             "for": [each.data() for each in self.meals],
-            "packs": self.packs,
-            "best_before": self.best_before.isoformat() if self.best_before else None,
+            **picked(self, "packs best_before"),
             "batch": self.batch or None,
         }
 
@@ -132,10 +130,7 @@ class Run:
             "start": _minute(self.start),
             "end": _minute(self.end),
             "emptied": _minute(self.emptied),
-            "hours": self.hours,
-            "load_g": self.load_g,
-            "water_g": self.water_g,
-            "day_to_spare": self.day_to_spare,
+            **picked(self, "hours load_g water_g day_to_spare"),
             "batches": [each.data() for each in self.parts],
             "steps": [each.data() for each in self.steps],
         }
@@ -153,8 +148,7 @@ class DryingPlan:
         """Give all of it for a script."""
         return {
             "runs": [each.data() for each in self.runs],
-            "impossible": list(self.impossible),
-            "remarks": list(self.remarks),
+            **picked(self, "impossible remarks"),
         }
 
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import datetime
 
+from builder.model.as_data import picked
 from builder.model.trip import ENGLISH
 from builder.planning.batches import (
     VERDICTS,
@@ -25,16 +26,13 @@ def logged_data(judged: Judged, at: datetime.date) -> dict[str, object]:
         "batch": batch.id,
         "food": batch.holds,
         "name": name_now(speech_of(ENGLISH), judged),
-        "method": batch.method,
-        "in_dryer": batch.in_dryer,
+        **picked(batch, "method in_dryer"),
         "verdict": judged.verdict,
         "act": judged.act(speech_of(ENGLISH), at),
         "because": judged.why_thrown_out(at),
-        "fresh_g": batch.fresh_g,
-        "dried_g": batch.dried_g,
+        **picked(batch, "fresh_g dried_g"),
         "residual_moisture": judged.residual_share,
-        "target_g": judged.target_g,
-        "to_go_g": judged.to_go_g,
+        **picked(judged, "target_g to_go_g"),
         "dry_after_min": run.dry_after_min if run else None,
         "dry_after_earliest_min": run.earliest_min if run else None,
         "dry_after_latest_min": run.latest_min if run else None,
@@ -43,8 +41,7 @@ def logged_data(judged: Judged, at: datetime.date) -> dict[str, object]:
         "packs": batch.pack_count,
         "pack_g": judged.pack_g,
         "pack_rehydration_ml": _water_back_ml(judged) / batch.pack_count,
-        "best_before": judged.best_before.isoformat() if judged.best_before else None,
-        "kept_at_told": judged.kept_at_told,
+        **picked(judged, "best_before kept_at_told"),
     }
 
 

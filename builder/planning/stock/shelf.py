@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 from collections.abc import Iterable
 
+from builder.model.as_data import picked
 from builder.model.batch import Verdict
 from builder.model.food import BY_CENTRE_TEMPERATURE
 from builder.model.picture import Picture
@@ -57,26 +58,11 @@ class StockLine:
     def data(self) -> dict[str, object]:
         """Give all of it for a script."""
         return {
-            "batch": self.batch,
-            "food": self.food,
-            "name": self.name,
-            "kind": self.kind,
-            "method": self.method,
-            "verdict": self.verdict,
-            "act": self.act,
+            **picked(self, "batch food name kind method verdict act"),
             "because": self.why,
-            "packs_left": self.packs_left,
-            "packs_promised": self.packs_promised,
-            "packs_free": self.packs_free,
-            "pack_g": self.pack_g,
-            "best_before": self.best_before.isoformat() if self.best_before else None,
-            "kept_at_told": self.kept_at_told,
-            "promised_to": [
-                {"trip": each.trip, "day": each.day, "meal": each.meal, "packs": each.packs}
-                for each in self.promised_to
-            ],
-            "remark": self.remark,
-            "shelf": self.shelf,
+            **picked(self, "packs_left packs_promised packs_free pack_g best_before kept_at_told"),
+            "promised_to": [picked(each, "trip day meal packs") for each in self.promised_to],
+            **picked(self, "remark shelf"),
         }
 
     def said(self) -> tuple[str, str, str]:

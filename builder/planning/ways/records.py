@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime
 
 from builder.formulas.home_drying import pays_after_runs, saved_after_runs
+from builder.model.as_data import picked
 from builder.model.batch import Method
 from builder.model.figure import Figure
 from builder.planning.tracing import work
@@ -52,32 +53,13 @@ class Way:
         """Give all of it for a script."""
         kept = self.vitamin_c
         return {
-            "method": self.method,
-            "dryer": self.dryer,
-            "dried_g": self.dried_g,
-            "room_ml": self.room_ml,
-            "water_back_ml": self.water_back_ml,
-            "takes_up_share": self.takes_up_share,
+            **picked(self, "method dryer dried_g room_ml water_back_ml takes_up_share"),
             "soak_least_min": self.soak_min[0] if self.soak_min else None,
             "soak_min": self.soak_min[1] if self.soak_min else None,
-            "hours": self.hours,
-            "runs": self.runs,
-            "energy_kwh": self.energy_kwh,
-            "cost": self.cost,
-            "portion_cost": self.portion_cost,
-            "keeps_until": self.keeps_until.isoformat() if self.keeps_until else None,
-            "kept_at_told": self.kept_at_told,
+            **picked(self, "hours runs energy_kwh cost portion_cost keeps_until kept_at_told"),
             "heat_first_c": self.heat_first_c,
-            "vitamin_c_kept": {
-                "least_share": kept.least_share,
-                "most_share": kept.most_share,
-                "source": kept.source,
-            }
-            if kept
-            else None,
-            "cautions": list(self.cautions),
-            "cannot": list(self.cannot),
-            "not_told": list(self.not_told),
+            "vitamin_c_kept": picked(kept, "least_share most_share source") if kept else None,
+            **picked(self, "cautions cannot not_told"),
         }
 
 
@@ -118,13 +100,7 @@ class Pays:
 
     def data(self) -> dict[str, object]:
         """Give all of it for a script."""
-        return {
-            "dryer": self.dryer,
-            "against": self.against,
-            "runs": self.runs,
-            "years": self.years,
-            "not_told": list(self.not_told),
-        }
+        return picked(self, "dryer against runs years not_told")
 
 
 @dataclass(frozen=True, slots=True)
@@ -142,9 +118,7 @@ class Ways:
         """Give all of it for a script."""
         return {
             "food": self.holds,
-            "name": self.name,
-            "fresh_g": self.fresh_g,
-            "currency": self.currency,
+            **picked(self, "name fresh_g currency"),
             "ways": [each.data() for each in self.ways],
             "pays": [each.data() for each in self.pays],
         }

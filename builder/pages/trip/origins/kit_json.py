@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-import datetime
 import math
 from collections.abc import Iterable
 
+from builder.model.as_data import picked
 from builder.model.figure import nothing, whole
 from builder.model.kit import (
     Kit,
@@ -70,23 +70,23 @@ def kit_data(kit: Kit) -> Data:
         "batches": [_batch(batch) for batch in kit.batches],
         "weights": _weights(kit),
         "cautions": [
-            _told(each, "id level title text because where at aloud sources")
+            picked(each, "id level title text because where at aloud sources")
             | {"at": _spot(each.at)}
             for each in kit.cautions
         ],
         "standing": kit.standing.text,
         "shopping": [
-            _told(line, "food name mass_g buy_g shelf dry_by dried_g used_in batch dry_on")
+            picked(line, "food name mass_g buy_g shelf dry_by dried_g used_in batch dry_on")
             for line in kit.shopping
         ],
         "proposals": [
-            _told(each, "food name batch mass_g packs best_before kept_at_told")
+            picked(each, "food name batch mass_g packs best_before kept_at_told")
             for each in kit.proposals
         ],
         "coming": [
-            _told(each, "food name batch mass_g in_dryer planned_for") for each in kit.coming
+            picked(each, "food name batch mass_g in_dryer planned_for") for each in kit.coming
         ],
-        "defaults": [_told(each, "what value why") for each in kit.defaults],
+        "defaults": [picked(each, "what value why") for each in kit.defaults],
         "sources": [
             {"id": source.id, "citation": citation(say, source), "how": source.how}
             for source in kit.sources
@@ -103,17 +103,6 @@ def kit_data(kit: Kit) -> Data:
     }
 
 
-def _told(record: object, names: str) -> Data:
-    """Give fields of a record under their own names, in that order."""
-    return {name: _as_json(getattr(record, name)) for name in names.split()}
-
-
-def _as_json(value: object) -> object:
-    if isinstance(value, tuple):
-        return [_as_json(each) for each in value]
-    return value.isoformat() if isinstance(value, datetime.date) else value
-
-
 def _mishap(each: Mishap) -> Data:
     """Give what goes wrong, dishes by their day and their place in it."""
 
@@ -124,7 +113,7 @@ def _mishap(each: Mishap) -> Data:
         **asdict(each),
         "cold": dishes(each.cold),
         "uneaten": dishes(each.uneaten),
-        "still": [_told(person, "name kcal") for person in each.still],
+        "still": [picked(person, "name kcal") for person in each.still],
     }
     return {key: value for key, value in told.items() if value not in (None, "", [], (), 0)}
 
@@ -172,7 +161,7 @@ def _spot(at: Spot) -> Data:
 
 def _trip(kit: Kit) -> Data:
     return {
-        **_told(kit, "id title start units language mug_ml shelter notes"),
+        **picked(kit, "id title start units language mug_ml shelter notes"),
         "party": [
             {
                 "name": person.name,
@@ -213,26 +202,26 @@ def _looks(record: PlannedStep | PlannedMeal | KitDay | KitBatch, *names: str) -
 def _refused(kit: Kit, each: Refused) -> Data:
     """Give a food that is not, or may not be, for somebody, with the meal's place in its day."""
     meal = kit.days[each.day - 1].meals[each.place]
-    return {"day": each.day, "meal": meal.meal, **_told(each, "place what eats how")}
+    return {"day": each.day, "meal": meal.meal, **picked(each, "place what eats how")}
 
 
 def _day(kit: Kit, day: KitDay) -> Data:
     here = day.conditions
     return {
-        **_told(day, "day date title"),
+        **picked(day, "day date title"),
         "camp_altitude_m": here.altitude_m,
-        **_told(here, "pressure_hpa boiling_point_c time_factor air_low_c air_high_c wind"),
-        **_told(here, "water_source treat water_c"),
+        **picked(here, "pressure_hpa boiling_point_c time_factor air_low_c air_high_c wind"),
+        **picked(here, "water_source treat water_c"),
         "ends_home": day.ends_home,
         "travel": {
             "by": day.travel_by,
             "hours": day.travel_hours,
-            **_told(day, "distance_m ascent_m descent_m between_water_h"),
+            **picked(day, "distance_m ascent_m descent_m between_water_h"),
             "legs": [
                 {
                     "by": leg.by,
                     "hours": leg.hours_on_way,
-                    **_told(leg, "distance_m ascent_m descent_m"),
+                    **picked(leg, "distance_m ascent_m descent_m"),
                     "goers": [] if kit.public else list(leg.goers),
                 }
                 for leg in (day.legs if len(day.legs) > 1 else ())
@@ -251,7 +240,7 @@ def _day(kit: Kit, day: KitDay) -> Data:
         "wood_g": day.fuel.wood_g,
         "wood_low_g": day.fuel.wood_low_g,
         "wood_high_g": day.fuel.wood_high_g,
-        "heat": _told(day.fuel, "meals_kj melting_kj boiling_water_kj"),
+        "heat": picked(day.fuel, "meals_kj melting_kj boiling_water_kj"),
         "minutes": day.minutes,
         "notes": day.notes,
         **_looks(day, "treating", "snow", "light"),
@@ -289,18 +278,18 @@ def _person_day(person: PersonDay) -> Data:
 
 def _meal(kit: Kit, meal: PlannedMeal) -> Data:
     return {
-        **_told(meal, "meal title recipe food"),
+        **picked(meal, "meal title recipe food"),
         "eaters": whole(meal.heads),
         "names": [] if kit.public else list(meal.eaters),
         "plate_shares": list(meal.plate_shares) if meal.recipe and not kit.public else [],
-        **_told(meal, "allergens may_contain not_told mass_g packaging_g"),
+        **picked(meal, "allergens may_contain not_told mass_g packaging_g"),
         "energy_kcal": meal.nutrition.energy_kcal,
         "nutrition": asdict(meal.nutrition),
-        **_told(meal, "water_ml soak_water_ml food_water_ml potfuls presses heat_kj fuel_heat_kj"),
-        **_told(meal, "wood_g minutes"),
+        **picked(meal, "water_ml soak_water_ml food_water_ml potfuls presses heat_kj fuel_heat_kj"),
+        **picked(meal, "wood_g minutes"),
         **_without_empty(
             {
-                **_told(meal, "drain_ml embers_min reach_c pot"),
+                **picked(meal, "drain_ml embers_min reach_c pot"),
                 "stove": meal.stove if kit.stove_names else None,
                 "begins_in": meal.begins_in,
                 "ladles": asdict(meal.ladles) if meal.ladles and not kit.public else None,
@@ -308,7 +297,7 @@ def _meal(kit: Kit, meal: PlannedMeal) -> Data:
             }
         ),
         **_looks(meal, "label", "irons"),
-        "ingredients": [_without_empty(_told(each, _INGREDIENT)) for each in meal.ingredients],
+        "ingredients": [_without_empty(picked(each, _INGREDIENT)) for each in meal.ingredients],
         "steps": [_without_empty(_step(step)) for step in meal.steps],
     }
 
@@ -341,7 +330,7 @@ def _order(kit: Kit, day: KitDay, order: OrderOfWork) -> Data:
 def _work(kit: Kit, day: KitDay, step: WorkStep) -> Data:
     meal = day.meals[step.place] if step.place is not None else None
     told: Data = {
-        **_told(step, "before_min minutes do"),
+        **picked(step, "before_min minutes do"),
         "recipe": meal.recipe if meal is not None else None,
         "with": list(step.ingredients),
         "water_ml": step.water_ml,
@@ -359,10 +348,10 @@ def _step(step: PlannedStep) -> Data:
     return {
         "do": step.do,
         "with": [each.id for each in step.ingredients],
-        **_told(step, "water_ml taken_up_ml broth_ml together"),
+        **picked(step, "water_ml taken_up_ml broth_ml together"),
         "in_pot": [{"amount_g": each.amount_g} for each in step.ingredients if step.together],
-        **_told(step, "minutes minutes_at_sea_level each_side_min presses pieces"),
-        **(_told(step, _BAKING) if step.do == "bake" else {}),
+        **picked(step, "minutes minutes_at_sea_level each_side_min presses pieces"),
+        **(picked(step, _BAKING) if step.do == "bake" else {}),
         "say": step.say,
         **_looks(step, "keeps_hot", "soaking", "under_pressure"),
     }
@@ -378,9 +367,9 @@ def _fuel(kit: Kit) -> Data:
 
 def _one_fuel(kit: Kit, fuel: KitFuel) -> Data:
     return {
-        **_told(fuel, "id name stove energy_mj_kg likely_g reserve_share carry_g"),
-        "containers": [_told(each, "holds_g empty_g count") for each in fuel.containers],
-        **_told(fuel, "efficiency_share low_g high_g no_lid_low_g no_lid_high_g"),
+        **picked(fuel, "id name stove energy_mj_kg likely_g reserve_share carry_g"),
+        "containers": [picked(each, "holds_g empty_g count") for each in fuel.containers],
+        **picked(fuel, "efficiency_share low_g high_g no_lid_low_g no_lid_high_g"),
         "test": asdict(fuel.test) if fuel.test else None,
         **_without_empty(
             {"stoves": [asdict(each) for each in fuel.stoves] if kit.stove_names else []}
@@ -390,7 +379,7 @@ def _one_fuel(kit: Kit, fuel: KitFuel) -> Data:
 
 def _batch(batch: KitBatch) -> Data:
     return {
-        **_told(batch, _BATCH),
+        **picked(batch, _BATCH),
         "run": asdict(batch.run) if batch.run else None,
         **_looks(batch, "oxygen", "load"),
     }
@@ -399,17 +388,17 @@ def _batch(batch: KitBatch) -> Data:
 def _weights(kit: Kit) -> Data:
     weights = kit.weights
     return {
-        **_told(weights, "food_g packaging_g fuel_g gear_g water_most_g"),
+        **picked(weights, "food_g packaging_g fuel_g gear_g water_most_g"),
         "people": [_load(each) for each in weights.people],
-        **_told(weights, "food_left_g fuel_left_g by_day_g"),
-        "depots": [_told(each, "camp holds mass_g") for each in weights.depots],
+        **picked(weights, "food_left_g fuel_left_g by_day_g"),
+        "depots": [picked(each, "camp holds mass_g") for each in weights.depots],
     }
 
 
 def _load(each: PersonLoad) -> Data:
     return {
-        **_told(each, "name total_g limit_g"),
+        **picked(each, "name total_g limit_g"),
         "of_limit": each.of_limit if math.isfinite(each.of_limit) else None,
-        "carries": [_told(thing, "what mass_g kind") for thing in each.carries],
-        **_told(each, "by_day_g food_left_g"),
+        "carries": [picked(thing, "what mass_g kind") for thing in each.carries],
+        **picked(each, "by_day_g food_left_g"),
     }
