@@ -6,17 +6,19 @@ import math
 
 from builder.formulas.ranges import require, require_known
 
-# foodsafety.gov chart: 165, 160 and 145 degF, rounded up to whole degrees C, never down.
-POULTRY_CENTRE_C = 74.0
-MINCED_CENTRE_C = 72.0
-WHOLE_CUT_CENTRE_C = 63.0
-FISH_CENTRE_C = 63.0
-EGG_CENTRE_C = 72.0
+# foodsafety.gov chart: 165, 160 and 145 degF, here as exact degrees C, so that who writes what the
+# chart prints has reached it. Pages round up in either scale, never down: 74, 72 and 63 degC.
+_165_F, _160_F, _145_F = ((each - 32.0) / 1.8 for each in (165.0, 160.0, 145.0))
+POULTRY_CENTRE_C = _165_F
+MINCED_CENTRE_C = _160_F
+WHOLE_CUT_CENTRE_C = _145_F
+FISH_CENTRE_C = _145_F
+EGG_CENTRE_C = _160_F
 WHOLE_CUT_REST_MIN = 3.0
 
 # USDA FSIS, Jerky and food safety: 160 degF, poultry 165 degF, before drying; pages round it up.
-HEATED_BEFORE_DRYING_C = 71.1
-POULTRY_HEATED_BEFORE_DRYING_C = 74.0
+HEATED_BEFORE_DRYING_C = _160_F
+POULTRY_HEATED_BEFORE_DRYING_C = _165_F
 # University of Minnesota Extension: ten minutes in an oven of 275 degF, after drying (in a copy).
 HEATED_AFTER_DRYING_C = 135.0
 HEATED_AFTER_DRYING_MIN = 10.0
@@ -64,7 +66,8 @@ def centre_temperature_c(food_kind: str, minced: bool, game: bool) -> float:
 
     Notes
     -----
-    Poultry and game 74, minced meat and egg 72, whole cuts 63 with 3 minutes of rest, fish 63.
+    Poultry and game 165 degF (73.9), minced meat and egg 160 (71.1), whole cuts 145 (62.8) with
+    3 minutes of rest, fish 145.
 
     References
     ----------
@@ -102,7 +105,8 @@ def heated_before_drying_c(food_kind: str, game: bool) -> float:
 
     Notes
     -----
-    Meat and fish 71.1, poultry and game 74: in dry heat germs harden before they die.
+    Meat and fish 160 degF (71.1), poultry and game 165 (73.9): in dry heat germs harden before
+    they die.
 
     References
     ----------

@@ -18,22 +18,27 @@ from builder.formulas.safety import (
 )
 
 
+def _celsius(fahrenheit: float) -> float:
+    """Give a limit of the charts, which are in degrees F."""
+    return (fahrenheit - 32.0) / 1.8
+
+
 @pytest.mark.parametrize(
-    ("kind", "minced", "game", "centre_c"),
+    ("kind", "minced", "game", "centre_f"),
     [
-        ("poultry", False, False, 74.0),
-        ("poultry", True, True, 74.0),
-        ("meat", False, True, 74.0),
-        ("meat", True, True, 74.0),
-        ("meat", True, False, 72.0),
-        ("meat", False, False, 63.0),
-        ("egg", False, False, 72.0),
-        ("fish", False, False, 63.0),
-        ("fish", True, False, 63.0),
+        ("poultry", False, False, 165.0),
+        ("poultry", True, True, 165.0),
+        ("meat", False, True, 165.0),
+        ("meat", True, True, 165.0),
+        ("meat", True, False, 160.0),
+        ("meat", False, False, 145.0),
+        ("egg", False, False, 160.0),
+        ("fish", False, False, 145.0),
+        ("fish", True, False, 145.0),
     ],
 )
-def test_centre_temperatures(kind: str, minced: bool, game: bool, centre_c: float) -> None:
-    assert centre_temperature_c(kind, minced, game) == centre_c
+def test_centre_temperatures(kind: str, minced: bool, game: bool, centre_f: float) -> None:
+    assert centre_temperature_c(kind, minced, game) == _celsius(centre_f)
 
 
 @pytest.mark.parametrize("kind", ["poultry", "meat", "egg", "fish"])
@@ -51,11 +56,16 @@ def test_kinds_without_a_centre_temperature_are_refused(kind: str) -> None:
 
 
 @pytest.mark.parametrize(
-    ("kind", "game", "heated_c"),
-    [("meat", False, 71.1), ("fish", False, 71.1), ("poultry", False, 74.0), ("meat", True, 74.0)],
+    ("kind", "game", "heated_f"),
+    [
+        ("meat", False, 160.0),
+        ("fish", False, 160.0),
+        ("poultry", False, 165.0),
+        ("meat", True, 165.0),
+    ],
 )
-def test_heat_before_drying(kind: str, game: bool, heated_c: float) -> None:
-    assert heated_before_drying_c(kind, game) == heated_c
+def test_heat_before_drying(kind: str, game: bool, heated_f: float) -> None:
+    assert heated_before_drying_c(kind, game) == _celsius(heated_f)
 
 
 def test_egg_has_no_heat_that_makes_drying_it_safe() -> None:

@@ -209,7 +209,7 @@ ACTS: list[tuple[Record, str, str, bool]] = [
     # Raw and dried by heat.
     (batch("hen-raw", 250), "discard", OUT, False),
     (batch("hen-raw", 250, heated=HEATED), "dry", "", True),
-    (batch("hen-raw", 250, heated={**HEATED, "to": "73.9 degC"}), "discard", OUT, False),
+    (batch("hen-raw", 250, heated={**HEATED, "to": "164.9 degF"}), "discard", OUT, False),
     (batch("hen-raw", 250, heated=AFTER), "dry", "", True),
     (batch("mince-raw", 290, "oven"), "discard", OUT, False),
     (batch("mince-raw", 290, "oven", heated=AFTER), "dry", "", True),

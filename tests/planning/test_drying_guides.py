@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from builder.formulas.safety import HEATED_BEFORE_DRYING_C, POULTRY_HEATED_BEFORE_DRYING_C
 from builder.model.kit import Kit
 from tests.planning.folders import GEAR, Record, day, day_trip, food, hand, looks_at, uses
 
@@ -110,10 +111,10 @@ def test_halves_have_no_thickness(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("name", "kind", "form", "heat_to_c"),
     [
-        ("mince_raw", "jerky", "layer", 71.1),
-        ("deer_raw", "jerky", "slices", 74),
-        ("hen_raw", "jerky", "slices", 74),
-        ("trout_raw", "jerky", "slices", 71.1),
+        ("mince_raw", "jerky", "layer", HEATED_BEFORE_DRYING_C),
+        ("deer_raw", "jerky", "slices", POULTRY_HEATED_BEFORE_DRYING_C),
+        ("hen_raw", "jerky", "slices", POULTRY_HEATED_BEFORE_DRYING_C),
+        ("trout_raw", "jerky", "slices", HEATED_BEFORE_DRYING_C),
         ("stew_meat", "cooked-meat", "slices", None),
         ("pulse", "legume", "single", None),
         ("mint", "herb", "single", None),

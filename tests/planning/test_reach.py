@@ -38,29 +38,32 @@ def kinds(
 
 
 @pytest.mark.parametrize(
-    ("what", "dried_by", "least_c"),
+    ("what", "dried_by", "least_c", "least_f"),
     [
-        ("hen-raw", None, 74),
-        ("hen-raw", "dehydrator", 74),
-        ("deer-raw", None, 74),
-        ("deer-raw", "freeze-dryer", 74),
-        ("mince-raw", None, 72),
-        ("mince-raw", "freeze-dryer", 72),
-        ("egg-raw", None, 72),
-        ("egg-raw", "freeze-dryer", 72),
-        ("steak-raw", None, 63),
-        ("steak-raw", "freeze-dryer", 72),  # dried pieces lie like minced meat
-        ("steak-raw", "bought", 72),
-        ("trout-raw", None, 63),
+        ("hen-raw", None, 74, 165),
+        ("hen-raw", "dehydrator", 74, 165),
+        ("deer-raw", None, 74, 165),
+        ("deer-raw", "freeze-dryer", 74, 165),
+        ("mince-raw", None, 72, 160),
+        ("mince-raw", "freeze-dryer", 72, 160),
+        ("egg-raw", None, 72, 160),
+        ("egg-raw", "freeze-dryer", 72, 160),
+        ("steak-raw", None, 63, 145),
+        ("steak-raw", "freeze-dryer", 72, 160),  # dried pieces lie like minced meat
+        ("steak-raw", "bought", 72, 160),
+        ("trout-raw", None, 63, 145),
     ],
 )
 def test_the_least_each_must_reach(
-    tmp_path: Path, what: str, dried_by: str | None, least_c: int
+    tmp_path: Path, what: str, dried_by: str | None, least_c: int, least_f: int
 ) -> None:
     assert kinds(tmp_path / "a", what, None, dried_by=dried_by) == ["reach-missing"]
-    below = f"{least_c - 0.1:.1f} degC"
+    below = f"{least_f - 0.1:.1f} degF"
     assert kinds(tmp_path / "b", what, below, dried_by=dried_by) == ["reach-too-low"]
-    assert kinds(tmp_path / "c", what, f"{least_c} degC", dried_by=dried_by) == []
+    one_less = f"{least_c - 1} degC"
+    assert kinds(tmp_path / "c", what, one_less, dried_by=dried_by) == ["reach-too-low"]
+    assert kinds(tmp_path / "d", what, f"{least_c} degC", dried_by=dried_by) == []
+    assert kinds(tmp_path / "e", what, f"{least_f} degF", dried_by=dried_by) == []
 
 
 @pytest.mark.parametrize(

@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 
+from builder.formulas.safety import HEATED_BEFORE_DRYING_C, POULTRY_HEATED_BEFORE_DRYING_C
 from builder.model.content import Content
 from builder.model.figure import Count, Figure, Found, Reckoned, Worked
 from builder.model.gear import Dryer, Packaging
@@ -231,8 +232,8 @@ def test_each_way_says_what_it_cannot_do(
 @pytest.mark.parametrize(
     ("holds", "method", "heat_c"),
     [
-        ("mince-raw", "oven", 71.1),
-        ("hen-raw", "dehydrator", 74.0),
+        ("mince-raw", "oven", HEATED_BEFORE_DRYING_C),
+        ("hen-raw", "dehydrator", POULTRY_HEATED_BEFORE_DRYING_C),
         ("mince-raw", "sun", None),  # no heat makes that good
         ("mince-raw", "freeze-dryer", None),
         ("stew-meat", "oven", None),

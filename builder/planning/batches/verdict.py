@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import datetime
-import math
 from collections.abc import Mapping
 from typing import Literal
 
@@ -240,8 +239,9 @@ def heated_through(batch: Batch, substance: Substance) -> bool:
         )
     # Egg has no limit of its own for this step; it takes that of meat.
     kind = substance.kind if substance.kind in FLESH_KINDS else "meat"
-    # So a thermometer of whole degrees reads it: 71 °C are 160 °F.
-    return heated.to_c >= math.floor(heated_before_drying_c(kind, substance.is_game)) - SLACK
+    least_c = heated_before_drying_c(kind, substance.is_game)
+    # A thermometer of whole degrees reads 160 °F as 71 °C; 165 °F are less than 74 °C, and do.
+    return heated.to_c >= min(least_c, round(least_c)) - SLACK
 
 
 # -- the one thing to do --------------------------------------------------------------------------

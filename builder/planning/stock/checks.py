@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Mapping, Sequence
 
 from builder.formulas.safety import (
@@ -190,7 +191,7 @@ def raw_food_problems(recipe: Recipe, foods: Mapping[str, Food]) -> list[Problem
                     ingredient.places.record,
                     "reach-missing",
                     f"{recipe.id} uses {food.name}, which is raw, and tells no centre temperature",
-                    f"write `reach: {least_c:.0f} degC`",
+                    f"write `reach: {_rounded_up(least_c)}`",
                 )
             )
         elif recipe.reach_c < least_c - 1e-9:
@@ -198,8 +199,8 @@ def raw_food_problems(recipe: Recipe, foods: Mapping[str, Food]) -> list[Problem
                 Problem(
                     place,
                     "reach-too-low",
-                    f"{recipe.reach_c:.0f} °C in the middle is too little for {food.name}",
-                    f"write `reach: {least_c:.0f} degC`" + _whole_cut_hint(food, least_c),
+                    f"{recipe.reach_c:.4g} °C in the middle is too little for {food.name}",
+                    f"write `reach: {_rounded_up(least_c)}`" + _whole_cut_hint(food, least_c),
                 )
             )
         elif least_c == WHOLE_CUT_CENTRE_C and food.kind == "meat":
@@ -214,6 +215,11 @@ def raw_food_problems(recipe: Recipe, foods: Mapping[str, Food]) -> list[Problem
                 )
             )
     return problems
+
+
+def _rounded_up(least_c: float) -> str:
+    """Give a limit as one writes it, in whole degrees."""
+    return f"{math.ceil(least_c)} degC"
 
 
 def _whole_cut_hint(food: Food, least_c: float) -> str:
@@ -239,10 +245,10 @@ def _rest_problems(recipe: Recipe, food: Food) -> list[Problem]:
         Problem(
             recipe.places.of("steps"),
             "rest-missing",
-            f"{food.name} at {recipe.reach_c:.0f} °C must rest {WHOLE_CUT_REST_MIN:.0f} min "
+            f"{food.name} at {recipe.reach_c:.4g} °C must rest {WHOLE_CUT_REST_MIN:.0f} min "
             "after the heat",
             f"add `- {{do: rest, minutes: {WHOLE_CUT_REST_MIN:.0f}}}` at the end, or "
-            f"write `reach: {MINCED_CENTRE_C:.0f} degC`",
+            f"write `reach: {_rounded_up(MINCED_CENTRE_C)}`",
         )
     ]
 
