@@ -17,6 +17,7 @@ Hazard = Literal[
     "honey", "kidney-bean", "wild-mushroom", "mushroom-gathered", "whole-nut", "choking", "sprouts",
     "garlic-in-oil", "home-canned", "liver", "raw-milk", "soft-cheese", "cured-raw", "raw-fish",
     "game", "freshwater-fish", "shellfish", "wild-plant", "caffeine", "alcohol",
+    "infant-formula",
 ]  # fmt: skip
 
 # The foods whose sorption isotherm is known well enough to tell a water activity.

@@ -236,6 +236,8 @@ CASES: list[Case] = [
     ("fire-and-embers", cooks(boiled(), {"stove": None, "fire": {"pots": ["small"]}}),
      cooks(boiled())),
     ("hot-fat", cooks(FRIED), cooks(boiled())),
+    ("hot-fat", cooks({**PRESSED, "uses": uses(kernel="40 g", oil="9 g"), "steps": [
+        {**PRESSED["steps"][0], "with": ["kernel", "oil"]}]}, FIRE), cooks(PRESSED, FIRE)),
     ("hot-iron", cooks(PRESSED, FIRE), cooks(boiled(), FIRE)),
     ("hot-iron", cooks(BAKED, IN_EMBERS), cooks(boiled(), FIRE)),
     # 30 % propane: at 5 K below −15 °C about 117 kPa, below the 89.9 kPa of 1000 m and 30.

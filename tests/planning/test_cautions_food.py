@@ -38,6 +38,9 @@ FOODS = [
     food("mussels-tin", "fish", "ready", FLESH),
     food("mung-sprouts", "vegetable", "raw", PLANT),
     food("brussels-sprouts", "vegetable", "raw", PLANT),
+    food("infant-milk", "dairy", "dried", "water 3 g, protein 10 g, fat 26 g, carbohydrate 58 g"),
+    food("infant-milk-in-bottles", "dairy", "ready", "water 88 g, protein 2 g, fat 4 g,"
+         " carbohydrate 6 g"),
     food("garlic-oil", "fat", "ready", "water 0 g, fat 100 g"),
     food("plain-oil", "fat", "ready", "water 0 g, fat 100 g"),
     food("home-beans", "vegetable", "cooked", PLANT, beware=["home-canned"]),
@@ -126,6 +129,12 @@ def sunned(what: str, water: float) -> Folder:
     return from_batches(batch("berries", what, "1000", water), method="sun")
 
 
+def bottle(mixed: Record, *before: Record) -> Record:
+    """Give a recipe that puts infant formula in at one step, after others."""
+    step = {**mixed, "with": ["infant-milk"]}
+    return dish(uses(infant_milk="13 g"), *before, step, cook_in="pot")
+
+
 CASES: list[Case] = [
     ("raw-animal-food-eaten", eats("steak-raw"), eats("stew-meat")),
     ("raw-animal-food-eaten", eats("steak-raw"), cooks(boiled("steak-raw", reach="74 degC"))),
@@ -187,6 +196,17 @@ CASES: list[Case] = [
     ("wild-plants", cooks(boiled("nettle-leaves")), cooks(boiled("spinach"))),
     ("gathered-shellfish", cooks(boiled("mussels", reach="74 degC")), eats("mussels-tin")),
     ("garlic-in-oil", eats("garlic-oil"), eats("plain-oil")),
+    ("infant-formula", eats("infant-milk"), eats("infant-milk-in-bottles")),
+    ("infant-formula", cooks(bottle({"do": "mix", "water": "90 ml"})),
+     cooks(bottle({"do": "soak", "water": "90 ml", "minutes": 5, "hot": True}))),
+    ("infant-formula", cooks(bottle({"do": "soak", "water": "90 ml", "minutes": 5})),
+     cooks(bottle({"do": "boil", "water": "90 ml"}))),
+    # Into water that was boiled, and none that was not.
+    ("infant-formula",
+     cooks(bottle({"do": "mix", "water": "90 ml"}, {"do": "boil", "water": "9 ml"})),
+     cooks(bottle({"do": "mix"}, {"do": "boil", "water": "90 ml"}))),
+    ("infant-formula", cooks(bottle({"do": "mix"})),
+     cooks(bottle({"do": "serve"}, {"do": "boil", "water": "90 ml"}))),
     ("raw-sprouts", eats("mung-sprouts"), cooks(boiled("mung-sprouts"))),
     ("raw-sprouts", eats("mung-sprouts"), eats("brussels-sprouts")),
     ("home-canned", cooks(boiled("home-beans")), cooks(boiled("black-beans-boiled"))),

@@ -94,7 +94,41 @@ def starts_untreated(camp: str = "stream", treat: str = "none") -> Folder:
     return {"trip": day_trip(start_camp=start, days=[day(water=water("stream", "filter"))])}
 
 
+def sleeps(*heights: str, start: str = "", home: bool = False, **way: str) -> Folder:
+    """Give nights at these heights, each after a walk; the last day may end at home."""
+    walk = {"by": "walking", "hours": 5, "distance": "9 km", **way}
+    days = [day(camp_altitude=each, travel=walk) for each in heights]
+    if home:
+        del days[-1]["camp_altitude"]
+        days[-1]["ends"] = "home"
+    return {"trip": day_trip(days=days, **({"start_camp": start_at(start)} if start else {}))}
+
+
+def start_at(told: str) -> Record:
+    return {"barometer" if told.endswith("hPa") else "camp_altitude": told}
+
+
 CASES: list[Case] = [
+    ("thin-air", sleeps("2501 m"), sleeps("2500 m")),
+    ("thin-air", sleeps("900 m", "2501 m"), sleeps("900 m", "2500 m")),
+    ("thin-air", sleeps("900 m", start="2501 m"), sleeps("900 m", start="2500 m")),
+    # From 2400 m a climb of 601 m may lead to 3001, or of 1601 from 1400; nobody told how high.
+    ("thin-air", sleeps("2400 m", "2400 m", ascent="601 m"),
+     sleeps("2400 m", "2400 m", ascent="600 m")),
+    ("thin-air", sleeps("1400 m", start="1400 m", ascent="1601 m"),
+     sleeps("1400 m", ascent="1601 m")),
+    # Whoever goes down 301 m to 1400 was at 1701 m and no higher.
+    ("thin-air", sleeps("1400 m", start="1400 m", ascent="1601 m", descent="1601 m"),
+     sleeps("1400 m", start="1400 m", ascent="1601 m", descent="301 m")),
+    ("thin-air", sleeps("2400 m", "2400 m", home=True, ascent="601 m"),
+     sleeps("2400 m", "2400 m", home=True, ascent="600 m")),
+    ("height-gained-fast", sleeps("3001 m"), sleeps("3000 m")),
+    ("height-gained-fast", sleeps("3001 m", start="900 m"), sleeps("3001 m", start="2501 m")),
+    ("height-gained-fast", sleeps("3001 m", start="900 m"), sleeps("3001 m", start="720 hPa")),
+    ("height-gained-fast", sleeps("2800 m", "3301 m"), sleeps("2800 m", "3300 m")),
+    ("height-gained-fast", sleeps("2900 m", "2400 m", "3001 m"),
+     sleeps("2900 m", "2501 m", "3001 m")),
+    ("height-gained-fast", sleeps("2800 m", "3301 m"), sleeps("2800 m", "3301 m", home=True)),
     # The night before day 1 counts like any other.
     ("frozen-filter", starts(low="0 degC"), starts(low="0.1 degC")),
     ("algae", starts("15 degC"), starts("14.9 degC")),

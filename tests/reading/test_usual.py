@@ -13,7 +13,7 @@ from builder.formulas.nutrition import energy_kcal
 from builder.model.food import Composition
 from builder.problems import Problem
 from builder.reading.checks import usual
-from builder.reading.checks.eaten import energy_kcal_of
+from builder.reading.checks.eaten import check_eaten, energy_kcal_of
 from builder.reading.checks.plausible import (
     ASCENTS_M,
     DESCENTS_M,
@@ -502,3 +502,20 @@ def test_a_label_that_does_not_tell_all_is_not_asked_for_the_rest(tmp_path: Path
     wet = files_with("trips", old, "energy: 80 kcal, water: 95 g, protein: 20 g")
     found = read(tmp_path / "wet", wet, None).problems
     assert [(each.kind, each.severity) for each in found] == [("parts-sum", "error")]
+
+
+@pytest.mark.parametrize(
+    ("fat_g", "mass_g", "told"),
+    [(100, 150, []), (100, 151, [151]), (80, 151, [151]), (79.9, 250, [])],
+)
+def test_fat_that_is_only_fried_in_is_asked_about(
+    fat_g: float, mass_g: float, told: list[float]
+) -> None:
+    found: list[float] = []
+
+    def judge(among: Range, value: float, *_: object, **__: object) -> bool:
+        found.append(value)
+        return True
+
+    check_eaten(judge, "amount", mass_g, Composition(fat_g=fat_g))
+    assert found == told

@@ -17,7 +17,7 @@ from builder.planning.cautions.food import (
     raw,
     standing,
 )
-from builder.planning.cautions.outdoors import camp, fuel, heat, loads, people, water
+from builder.planning.cautions.outdoors import camp, fuel, heat, height, loads, people, water
 from builder.units import other_system
 
 STANDING = "standing"
@@ -65,6 +65,7 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "home-canned": poisons.home_canned,
     "raw-sprouts": poisons.raw_sprouts,
     "honey-and-babies": people.honey_and_babies,
+    "infant-formula": poisons.infant_formula,
     "nuts-and-small-children": not_for_them.nuts_and_small_children,
     "small-children": people.small_children,
     "older-people": people.older_people,
@@ -98,6 +99,8 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "weather-not-told": water.weather_not_told,
     "long-dry-stretch": water.long_dry_stretch,
     "melting-snow": water.melting_snow,
+    "height-gained-fast": height.height_gained_fast,
+    "thin-air": height.thin_air,
     "heat-illness": water.heat_illness,
     "over-drinking": water.over_drinking,
     "animals-and-food": camp.animals_and_food,

@@ -66,7 +66,10 @@ WAYS = (
         lambda here: here.altitude_m,
         _at_height,
         6000.0,
-        ("reach-above-boiling", "kidney-beans", "home-canned", "boil-longer"),
+        (
+            *("reach-above-boiling", "kidney-beans", "home-canned", "boil-longer"),
+            *("height-gained-fast", "thin-air"),
+        ),
     ),
     _Way(
         "coldest",

@@ -21,6 +21,12 @@ _WORDS: dict[str, tuple[frozenset[str], str, str, str]] = {
         r"honig(?!melone)",
         r"honning(?!melon)",
     ),
+    "infant-formula": (
+        frozenset(),
+        r"(infant|baby|toddler|follow[- ]on|starter) (formula|milk)|formula (milk|powder)",
+        r"säuglings(milch|nahrung)|(anfangs|folge)(milch|nahrung)|(baby|kinder)milch|\bpre-?milch",
+        r"morsmelkerstatning|(baby|barne|tilskudds)melk|tilskuddsblanding",
+    ),
     "kidney-bean": (
         frozenset(),
         r"kidney[- ]bean",

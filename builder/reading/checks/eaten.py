@@ -21,6 +21,8 @@ from builder.units import plain
 EATEN_G_AT_ONCE = Range((0.02, 1500), (0.001, 5000), "a pinch to a large plate with its drink")
 EATEN_KCAL_AT_ONCE = Range((0, 2500), (0, 15_000), "a whole day's food")
 EATEN_SODIUM_MG_AT_ONCE = Range((0, 8000), (0, 40_000), "20 g of salt; 100 g of salt kills")
+EATEN_FAT_G_AT_ONCE = Range((0, 150), (0, 5000), "of oil or butter: what is fried in is not eaten")
+ALL_FAT_FROM_G = 80.0  # of 100 g; butter holds 81
 EATEN_G_A_DAY = Range((0, 4000), (0, 12_000), "0.6 to 1 kg dry, 3 kg fresh")
 EATEN_KCAL_A_DAY = Range((0, 9000), (0, 25_000), "a racer's 8000")
 
@@ -46,6 +48,8 @@ def check_eaten(
             (energy_kcal_of(composition) * of_100g, EATEN_KCAL_AT_ONCE, "kcal"),
             (composition.sodium_mg * of_100g, EATEN_SODIUM_MG_AT_ONCE, "mg of sodium"),
         ]
+        if composition.fat_g >= ALL_FAT_FROM_G:
+            values.append((mass_g, EATEN_FAT_G_AT_ONCE, "g of fat that is eaten"))
     odd = False
     for value, among, unit in values:
         if among.judge(value):

@@ -45,6 +45,8 @@ _OTHER_THAN_RAW = re.compile(
     r"carob|potato|masa\b|toasted|sprout|noodle|johannisbrot|kartoffel|geröstet|spross|nudel"
     r"|potet|ristet|spire"
 )
+# Of 100 g; what is sold ready to drink holds more, and is free of germs until it is opened.
+_POWDER_BELOW_G = 20.0
 _UNCOOKED_KINDS = frozenset({"grain", "legume", "vegetable"})
 
 
@@ -137,6 +139,27 @@ def _times(recipe: Recipe, minutes: list[float], name: str) -> tuple[float, floa
         elif step.do == "boil":
             boil_min += minutes[number]
     return soak_min, boil_min
+
+
+def infant_formula(facts: Facts) -> Iterator[Finding]:
+    """Powder for a baby's bottle that no boiled water gets onto: it is not free of germs."""
+    for meal, portion in facts.portions():
+        for food in portion.substance.foods:
+            is_powder = food.per_100g.water_g < _POWDER_BELOW_G
+            if is_powder and "infant-formula" in hazards_of(food) and not _scalded(meal, portion):
+                yield holds(facts, food, portion, meal)
+
+
+def _scalded(meal: MenuItem, portion: Portion) -> bool:
+    """Tell whether an ingredient is boiled, or goes into water that was, and none that was not."""
+    place = step_with(meal, portion)
+    if place is None:
+        return False
+    steps = meal.planned.steps
+    if is_heated(meal, portion) or (steps[place].do == "soak" and steps[place].hot):
+        return True
+    poured_on = next((step for step in reversed(steps[: place + 1]) if step.water_ml > 0), None)
+    return poured_on is not None and poured_on.do == "boil"
 
 
 def gathered_mushrooms(facts: Facts) -> Iterator[Finding]:

@@ -65,10 +65,15 @@ def fire_and_embers(facts: Facts) -> Iterator[Finding]:
 
 
 def hot_fat(facts: Facts) -> Iterator[Finding]:
-    """Something is fried."""
+    """Something is fried, or fat goes into an iron, where it runs out into the embers."""
     for meal in facts.steps("fry"):
         said = meal_said(facts.say, meal)
         yield in_meal(facts.say("You fry {meal}.", meal=said), meal, step=first_step(meal, "fry"))
+    for meal in facts.steps("press"):
+        if any("fat" in portion.substance.kinds for portion in meal.portions):
+            said = meal_said(facts.say, meal)
+            because = facts.say("Fat goes into the iron with {meal}.", meal=said)
+            yield in_meal(because, meal, step=first_step(meal, "press"))
 
 
 def hot_iron(facts: Facts) -> Iterator[Finding]:
