@@ -9,6 +9,7 @@ import stat
 import zipfile
 from pathlib import Path
 
+import click
 import pytest
 
 from builder.cli import main
@@ -592,11 +593,20 @@ def test_a_damaged_zip_in_a_kit_is_told_by_the_kits_name(in_empty_folder: Path) 
     assert "Stopped: old.zip/a-trip/content.zip cannot be unpacked" in result.output
 
 
+@pytest.mark.parametrize(
+    ("called", "hint"), [("bild", "Did you mean build?"), ("zzz", "Known are: build, check")]
+)
+def test_a_command_that_is_not_there_is_told_with_what_may_be_meant(called: str, hint: str) -> None:
+    result = tripkit(called)
+    assert result.exit_code == 2
+    assert f"No such command '{called}'. {hint}" in result.output
+
+
 def test_the_list_of_commands_goes_as_the_work_goes_and_each_line_is_whole() -> None:
     said = tripkit("--help").output
     listed = said.split("Commands:\n")[1].splitlines()
     names = [line.split()[0] for line in listed]
-    assert set(names) == set(main.commands)
+    assert names == main.list_commands(click.Context(main))
     order = [names.index(name) for name in ("new", "find", "check", "build", "log", "explain")]
     assert order == sorted(order)
     listed += tripkit("new", "--help").output.split("Commands:\n")[1].splitlines()

@@ -8,6 +8,7 @@ from collections import Counter
 from collections.abc import Iterator
 from pathlib import Path
 
+import click
 import pytest
 import yaml
 from click.testing import CliRunner
@@ -168,7 +169,10 @@ def test_each_formula_module_has_its_tests() -> None:
 
 def test_every_command_is_documented_and_helps() -> None:
     readme = (ROOT / "README.md").read_text("utf-8")
-    for name, command in main.commands.items():
+    context = click.Context(main)
+    for name in main.list_commands(context):
+        command = main.get_command(context, name)
+        assert command is not None
         assert f"`tripkit {name}" in readme, f"README.md does not name {name}"
         result = CliRunner().invoke(main, [name, "--help"])
         assert result.exit_code == 0

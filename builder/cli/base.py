@@ -5,6 +5,7 @@ from __future__ import annotations
 import contextlib
 import datetime
 import gc
+import importlib
 import os
 import shlex
 import shutil
@@ -40,22 +41,52 @@ _RECORDS_BETWEEN_COLLECTIONS = 100_000
 Function = TypeVar("Function", bound=Callable[..., object])
 
 
-# As the work goes: first what is written and looked up, then what is made of it.
-_IN_ORDER = (
-    "new", "join", "find", "fields", "check", "build", "preview", "runs", "ways", "log", "dry",
-    "stock", "labels", "fill", "review", "explain",
-)  # fmt: skip
+# As the work goes: first what is written and looked up, then what is made of it. Beside each stands
+# the module that adds it to the group: one call needs no other.
+_COMMANDS = {
+    "new": "new",
+    "join": "join",
+    "find": "find",
+    "fields": "fields",
+    "check": "check",
+    "build": "build",
+    "preview": "preview",
+    "runs": "runs",
+    "ways": "ways",
+    "log": "log",
+    "dry": "ask",
+    "stock": "ask",
+    "labels": "labels",
+    "fill": "fill",
+    "review": "after",
+    "explain": "ask",
+}
 
 
-class _InOrder(click.Group):
-    """Lists its commands as the work goes, not by the alphabet."""
+class _LoadedWhenCalled(click.Group):
+    """Lists its commands as the work goes, not by the alphabet, and loads one that is called."""
 
     def list_commands(self, ctx: click.Context) -> list[str]:
-        known = [name for name in _IN_ORDER if name in self.commands]
-        return known + sorted(self.commands.keys() - set(known))
+        return list(_COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name in _COMMANDS:
+            importlib.import_module(f"builder.cli.{_COMMANDS[cmd_name]}")
+        return super().get_command(ctx, cmd_name)
+
+    def resolve_command(
+        self, ctx: click.Context, args: list[str]
+    ) -> tuple[str | None, click.Command | None, list[str]]:
+        try:
+            return super().resolve_command(ctx, args)
+        except click.UsageError as error:
+            from builder.speech import with_capital
+
+            hint = with_capital(did_you_mean(args[0], _COMMANDS))
+            raise click.UsageError(f"{error.message} {hint}", ctx) from None
 
 
-@click.group(cls=_InOrder, context_settings={"help_option_names": ["-h", "--help"]})
+@click.group(cls=_LoadedWhenCalled, context_settings={"help_option_names": ["-h", "--help"]})
 @click.version_option(package_name="trip-kit-builder", message="%(version)s")
 def main() -> None:
     """Build an offline website for each trip from plain YAML files.
