@@ -35,6 +35,8 @@ USUAL = (
     "energy-short-day",
 )
 USUAL_TURNS = (
+    "height-gained-fast height 2992.188",
+    "thin-air height 2484.375",
     "gas-in-the-cold coldest -14.33594",
     "frozen-filter coldest 0.078125",
     "heat-illness warmest 29.96094",
