@@ -96,7 +96,7 @@ def test_all_dangers_stand_in_front_and_cares_until_five_lines(
 ) -> None:
     danger, care, note = LEVELS
     levels = (*[danger] * dangers, *[care] * cares, note)
-    shown = [line.level for line in front(with_cautions(*levels, aloud=2)).lines]
+    shown = [box.level for box, _ in front(with_cautions(*levels, aloud=2)).lines]
     assert shown == ["danger"] * dangers + ["care"] * shown_cares
     assert shown_cares <= MOST_CARES
     assert shown_cares == 0 or len(shown) <= MOST_LINES
@@ -115,7 +115,7 @@ def test_a_danger_tells_all_its_reasons_in_front_and_a_care_the_first() -> None:
     danger, care = kit.cautions
     more = [replace(each, because="More so.") for each in (danger, care)]
     lines = front(replace(kit, cautions=(danger, more[0], care, more[1]))).lines
-    assert [line.because for line in lines] == ["It is so. More so.", "It is so. And 1 more."]
+    assert [because for _, because in lines] == ["It is so. More so.", "It is so. And 1 more."]
 
 
 @pytest.mark.parametrize(
@@ -128,9 +128,9 @@ def test_a_danger_tells_all_its_reasons_in_front_and_a_care_the_first() -> None:
 def test_a_care_in_front_names_no_long_list(foods: str, told: str) -> None:
     kit = with_cautions("danger", "care")
     every = tuple(replace(each, because=f"Traces in: {foods}.") for each in kit.cautions)
-    danger, care = front(replace(kit, cautions=every)).lines
-    assert care.because == told
-    assert danger.because == f"Traces in: {foods}."
+    (_, of_danger), (_, of_care) = front(replace(kit, cautions=every)).lines
+    assert of_care == told
+    assert of_danger == f"Traces in: {foods}."
 
 
 def test_raw_stands_in_reverse_letters_wherever_raw_food_is_handled(tmp_path: Path) -> None:

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping, Sequence
+from itertools import groupby
 
 from builder.model.kit import Kit, KitCaution
 from builder.model.source import LEVELS, Level
@@ -24,7 +25,7 @@ class Box:
     """A caution where it is needed, once, with every reason that holds there."""
 
     id: str
-    level: str
+    level: Level
     word: str
     title: str
     text: str
@@ -48,24 +49,18 @@ class Case:
 
 @dataclass(frozen=True, slots=True)
 class Entry:
-    """A caution with all its reasons in this trip."""
+    """A caution with all its reasons in this trip, each with its page."""
 
-    id: str
-    level: str
-    word: str
-    title: str
-    text: str
-    in_both: str  # the text in both systems of units at once
+    box: Box
     cases: tuple[Case, ...]
     sources: tuple[Cell, ...]
-    told: Told
 
 
 @dataclass(frozen=True, slots=True)
 class Group:
     """The cautions of one level."""
 
-    level: str
+    level: Level
     title: str
     says: str
     entries: tuple[Entry, ...]
@@ -110,29 +105,28 @@ def page_names(say: Speech, kit: Kit) -> dict[str, str]:
 
 def boxes(kit: Kit, cautions: Iterable[KitCaution]) -> tuple[Box, ...]:
     """Give cautions as boxes, each once with all its reasons, the gravest first."""
-    say = speech_of(kit.language)
-    alike: dict[tuple[Level, str], list[KitCaution]] = {}
+    return tuple(_box(kit, alike) for alike in _alike(cautions))
+
+
+def _alike(cautions: Iterable[KitCaution]) -> list[list[KitCaution]]:
+    """Put what is one caution together, the gravest first."""
+    together: dict[tuple[Level, str], list[KitCaution]] = {}
     for each in cautions:
-        alike.setdefault((each.level, each.id), []).append(each)
-    return tuple(
-        _box(say, kit.units, together)
-        for wanted in LEVELS
-        for (level, _), together in alike.items()
-        if level == wanted
-    )
+        together.setdefault((each.level, each.id), []).append(each)
+    return sorted(together.values(), key=lambda alike: LEVELS.index(alike[0].level))
 
 
-def _box(say: Speech, units: Units, alike: list[KitCaution]) -> Box:
+def _box(kit: Kit, alike: Sequence[KitCaution]) -> Box:
     first = alike[0]
     return Box(
         first.id,
         first.level,
-        say(words.LEVELS[first.level]),
+        speech_of(kit.language)(words.LEVELS[first.level]),
         first.title,
         first.text,
         first.in_both or first.text,
         tuple(dict.fromkeys(_reason(each) for each in alike)),
-        _told(units, first),
+        _told(kit.units, first),
     )
 
 
@@ -152,47 +146,31 @@ def cautions_page(kit: Kit) -> CautionsPage:
     say = speech_of(kit.language)
     names = page_names(say, kit)
     cited = {source.id: citation(say, source) for source in kit.sources}
-    groups = []
-    for level in LEVELS:
-        together: dict[str, list[KitCaution]] = {}
-        for caution in kit.cautions:
-            if caution.level == level:
-                together.setdefault(caution.id, []).append(caution)
-        if together:
-            title, says = say(words.LEVELS[level]), say(_GROUPS_SAY[level])
-            entries = tuple(
-                _entry(say, kit.units, each, names, cited) for each in together.values()
-            )
-            groups.append(Group(level, title, says, entries))
-    return CautionsPage(tuple(groups), kit.standing.text)
+    entries = [_entry(kit, alike, names, cited) for alike in _alike(kit.cautions)]
+    return CautionsPage(
+        tuple(
+            Group(level, say(words.LEVELS[level]), say(_GROUPS_SAY[level]), tuple(group))
+            for level, group in groupby(entries, key=lambda entry: entry.box.level)
+        ),
+        kit.standing.text,
+    )
 
 
 def _entry(
-    say: Speech,
-    units: Units,
-    alike: list[KitCaution],
-    names: dict[str, str],
-    cited: dict[str, str],
+    kit: Kit, alike: Sequence[KitCaution], names: Mapping[str, str], cited: Mapping[str, str]
 ) -> Entry:
-    first = alike[0]
     sources = dict.fromkeys(source for each in alike for source in each.sources)
     return Entry(
-        first.id,
-        first.level,
-        say(words.LEVELS[first.level]),
-        first.title,
-        first.text,
-        first.in_both or first.text,
+        _box(kit, alike),
         tuple(dict.fromkeys(Case(_reason(each), _where(each.where, names)) for each in alike)),
         tuple(
             link(cited[source], f"numbers.md#source-{source}") if source in cited else text(source)
             for source in sources
         ),
-        _told(units, first),
     )
 
 
-def _where(where: str, names: dict[str, str]) -> Cell:
+def _where(where: str, names: Mapping[str, str]) -> Cell:
     path = page_of(where)
     if path == "cautions.md":
         return ()

@@ -30,22 +30,10 @@ TOLD_APART = frozenset({REFUSED, "may-contain", "allergens-not-told"})
 
 
 @dataclass(frozen=True, slots=True)
-class FrontLine:
-    """One caution of this trip: its act, and what brings it up."""
-
-    level: str
-    word: str
-    title: str
-    href: str
-    id: str
-    because: str
-
-
-@dataclass(frozen=True, slots=True)
 class Front:
     """What the first page says of cautions."""
 
-    lines: tuple[FrontLine, ...]
+    lines: tuple[tuple[Box, str], ...]  # those of this trip, each with what brings it up
     aloud: str  # the gravest of what is read aloud
 
 
@@ -71,19 +59,18 @@ def front(kit: Kit) -> Front:
     gravest = [box for box in every_aloud if box.level == every_aloud[0].level]
     say = speech_of(kit.language)
     return Front(
-        tuple(_front_line(say, box) for box in (*dangers, *cares)),
+        tuple((box, _reasons(say, box)) for box in (*dangers, *cares)),
         "; ".join(box.title for box in gravest),
     )
 
 
-def _front_line(say: Speech, box: Box) -> FrontLine:
+def _reasons(say: Speech, box: Box) -> str:
     """Tell a danger with its reasons, a care with the first, and how many more there are."""
     is_danger = box.level == "danger"
     told = box.because[:MOST_REASONS] if is_danger else (_shortened(say, box.because[0]),)
     because = " ".join(f"{reason}." for reason in told)
-    if more := len(box.because) - len(told):
-        because = f"{because} {say.count('And {n} more.', 'And {n} more.', more)}"
-    return FrontLine(box.level, box.word, box.title, box.href, box.id, because)
+    more = len(box.because) - len(told)
+    return f"{because} {say.count('And {n} more.', 'And {n} more.', more)}" if more else because
 
 
 def _shortened(say: Speech, reason: str) -> str:

@@ -15,7 +15,7 @@ from builder.pages import words
 from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import words_of
 from builder.pages.trip.afterwards.wrong_in_short import WrongInShort
-from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry
+from builder.pages.trip.cautions import Box, Case, CautionsPage, Entry, Group
 from builder.pages.trip.day import DayPage
 from builder.pages.trip.dishes.cook import Cooking, CookPage
 from builder.pages.trip.dishes.drawings import Drawings
@@ -175,18 +175,16 @@ class _Told:
 def pocket_cautions(kit: Kit, page: CautionsPage) -> CautionsPage:
     """Leave out what is read aloud, and what days and meals tell: what is in which meal."""
     aloud = {each.id for each in kit.cautions if each.aloud}
-    groups = tuple(
-        replace(
-            group,
-            entries=tuple(_shorter(kit, each) for each in group.entries if each.id not in aloud),
-        )
-        for group in page.groups
-    )
-    return replace(page, groups=groups)
+
+    def shorter(group: Group) -> Group:
+        entries = (_shorter(kit, each) for each in group.entries if each.box.id not in aloud)
+        return replace(group, entries=tuple(entries))
+
+    return replace(page, groups=tuple(map(shorter, page.groups)))
 
 
 def _shorter(kit: Kit, entry: Entry) -> Entry:
-    if entry.id == REFUSED and not kit.public:
+    if entry.box.id == REFUSED and not kit.public:
         say = speech_of(kit.language)
         refused = tuple(
             say(
