@@ -32,7 +32,8 @@ from builder.planning.menu import avoided_said
 from builder.record import dataclass, replace
 from builder.speech import Speech, speech_of
 
-_DIGITS = re.compile(r"\d+")
+# Numbers, and times however they are told: what is 55 min at one height is 1 h 5 min at another.
+_NUMBERS = re.compile(r"(?:\d+\u00a0[ht] )?\d+(?:\u00a0(?:min|h|t)\b)?")
 _LONG_DAYS = 7  # more than these, and what is alike is told more shortly still
 
 
@@ -265,7 +266,7 @@ def _sameness(meal: PocketMeal) -> object:
 
 
 def _timeless(said: str) -> str:
-    return _DIGITS.sub("0", said)
+    return _NUMBERS.sub("0", said)
 
 
 def _meal(
