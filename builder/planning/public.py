@@ -38,8 +38,8 @@ NO_PLACE = Place("", 0, 0)
 NO_DAY = datetime.date(2001, 1, 1)
 # Faster than this on foot a rounded way is no way: then the hours alone count.
 _FASTEST_KM_H = 7.0
-# Rests on what each one carries, which stays at home.
-_CAUTIONS_OF_PEOPLE = frozenset({"heavy-load"})
+# They rest on what each one carries and on dates, which stay at home.
+_PRIVATE_CAUTIONS = frozenset({"heavy-load", "start-not-told"})
 
 
 def public_kit(kit: Kit, content: Content) -> Kit:
@@ -231,7 +231,7 @@ def without_people(kit: Kit, names: Iterable[str] = ()) -> Kit:
         cautions=tuple(
             each
             for each in kit.cautions
-            if each.id not in _CAUTIONS_OF_PEOPLE
+            if each.id not in _PRIVATE_CAUTIONS
             and not each.at.person
             and not any(name in each.because for name in numbered)
         ),

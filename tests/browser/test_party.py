@@ -198,6 +198,12 @@ def test_a_height_that_cannot_be_is_told(browser: Browser, recipe: str, wrong: s
         expect(page.locator(".kit-wrong")).to_have_text("")
 
 
+# Another height or a guest may bring up cautions that the page does not show.
+NOT_FOLLOWING = (
+    "Cautions, fuel, water and shopping are as planned. Ask guests what they must not eat."
+)
+
+
 def one_person_more(page: Page, times: int) -> None:
     for _ in range(times):
         page.get_by_role("button", name="One person more").click()
@@ -226,10 +232,12 @@ def test_what_another_pot_would_change_is_no_number(browser: Browser, recipe: st
         told, potfuls = page.locator(".kit-changed"), page.locator("[data-figure=potfuls]")
         one_person_more(page, 14)
         expect(told).not_to_contain_text("Another pot")
+        expect(told).to_contain_text(NOT_FOLLOWING)
         one_person_more(page, 1)
         expect(potfuls).to_have_text("needs a new build")
         assert takes(page) == "needs a new build"
         expect(told).to_contain_text("Another pot fits better now: what hangs on it needs")
+        expect(told).to_contain_text(NOT_FOLLOWING)
         expect(told).not_to_contain_text("potfuls, presses and minutes on this page follow")
         # What does not hang on the pot follows all the same.
         assert amount(page, "g") == "760 g"

@@ -109,7 +109,24 @@ def dried_brew(each: str) -> Folder:
     return folder
 
 
+def one_each(his: str, hers: str = "told-none", **her: Any) -> Folder:
+    """Give the same trip, on which each eats something else."""
+    folder = ea(hers, **her)
+    folder["trip"]["days"][0]["meals"] = {
+        "snacks": [
+            {"eat": his, "each": "10 g", "for": ["Bo"]},
+            {"eat": hers, "each": "9 g", "for": ["Ea"]},
+        ]
+    }
+    return folder
+
+
 CASES: list[Case] = [
+    # What she eats herself is told as not to be eaten.
+    ("allergen-beside", one_each("sure", avoids=["nuts"]), ea("sure", avoids=["nuts"])),
+    ("allergen-beside", one_each("sure", avoids=["nuts"]), one_each("traces", avoids=["nuts"])),
+    ("allergen-beside", one_each("tin-fillet", avoids=["fish"]),
+     one_each("tin-fillet", avoids=["vegetarian"])),
     ("not-to-be-eaten", ea("sure", avoids=["nuts"]), ea("traces", avoids=["nuts"])),
     ("not-to-be-eaten", ea("sure", avoids=["nuts"]), only_bo("sure", avoids=["nuts"])),
     ("not-to-be-eaten", packet(allergens=["nuts"]), packet(allergens=["milk"])),

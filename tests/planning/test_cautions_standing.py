@@ -79,6 +79,11 @@ CASES: list[Case] = [
      warm(soaked("dry-bean", minutes=480, rest=95))),
     ("past-best-before", dried("berry", kept_at="15.6 degC", start="2032-01-02"),
      dried("berry", kept_at="15.6 degC", start="2032-01-01")),
+    ("start-not-told", dried("lean-meat", kept_at="15.6 degC", start=None),
+     dried("lean-meat", kept_at="15.6 degC")),
+    ("start-not-told", dried("berry", start=None), {"trip": day_trip(start=None)}),
+    # What failed has no date.
+    ("start-not-told", dried("lean-meat", start=None), dried("lean-meat", "sun", start=None)),
     # Cooked meat keeps one month from 1 January.
     ("animal-food-past-best-before",
      dried("lean-meat", kept_at="15.6 degC", start="2031-02-02"),

@@ -190,6 +190,11 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
      "Alcohol lights from 38\u00a0°C on, and the air falls to 5\u00a0°C (days 1 and 2)."),
     ("may-contain", "care", "shopping", Spot(person="Ea"),
      "Ea avoids tree nuts. Traces may be in: traces."),
+    ("allergen-beside", "care", "cautions", Spot(person="Ea"),
+     "Ea must not eat tree nuts. Others eat: sure."),
+    ("start-not-told", "care", "drying", NOWHERE,
+     "Nobody wrote down when the trip starts. The first pack is best before "
+     "1\u00a0Feb 2031."),
     ("allergens-not-told", "care", "shopping", Spot(person="Ea"),
      "Ea avoids tree nuts. Allergens not given: kernel-nut; untold."),
     ("alcohol", "danger", "day-2", Spot((2, 1), person="Ea"),

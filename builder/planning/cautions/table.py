@@ -24,6 +24,7 @@ STANDING = "standing"
 
 PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "not-to-be-eaten": people.not_to_be_eaten,
+    "allergen-beside": people.allergen_beside,
     "allergens-not-told": people.allergens_not_told,
     "may-contain": people.may_contain,
     "alcohol": not_for_them.alcohol,
@@ -53,6 +54,7 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "jerky-not-heated": dryness.jerky_not_heated,
     "animal-food-past-best-before": keeping.animal_food_past_best_before,
     "past-best-before": keeping.past_best_before,
+    "start-not-told": keeping.start_not_told,
     "dryness-not-proven": dryness.dryness_not_proven,
     "low-oxygen-meat": dryness.low_oxygen_meat,
     "low-oxygen-moist": dryness.low_oxygen_moist,

@@ -127,12 +127,14 @@ def _words(say: Speech) -> Mapping[str, Words]:
             "changedHigh": say("Changed: for {who}, at {height}."),
             "follow": say(
                 "Amounts, potfuls, presses and minutes on this page follow. "
-                "Fuel, water to carry and shopping are as planned."
+                "Cautions, fuel, water and shopping are as planned. "
+                "Ask guests what they must not eat."
             ),
             "rebuild": say("needs a new build"),
             "otherPot": say(
-                "Another pot fits better now: what hangs on it needs a new build of the kit. "
-                "Amounts on this page follow. Fuel, water to carry and shopping are as planned."
+                "Another pot fits better now: what hangs on it needs a new build. Amounts follow. "
+                "Cautions, fuel, water and shopping are as planned. "
+                "Ask guests what they must not eat."
             ),
             "asPlanned": say("As planned"),
             "and": say("{some} and {last}"),

@@ -23,6 +23,19 @@ def animal_food_past_best_before(facts: Facts) -> Iterator[Finding]:
     yield from _carried_warm(facts, has_animal=True)
 
 
+def start_not_told(facts: Facts) -> Iterator[Finding]:
+    """Batches with a date, and no date of the trip to hold it against."""
+    if facts.trip.start is not None:
+        return
+    dates = [each.best_before for each in facts.batches if each.best_before]
+    if dates:
+        says = facts.say(
+            "Nobody wrote down when the trip starts. The first pack is best before {date}.",
+            date=facts.say.short_date(min(dates)),
+        )
+        yield Finding(says, "drying")
+
+
 def _past_date(facts: Facts, has_animal: bool) -> Iterator[Finding]:
     for meal, portion in facts.portions():
         judged = portion.judged

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from builder.model.food import ALLERGENS
 from builder.model.kit import How, Spot
 from builder.model.trip import Person
 from builder.planning.cautions.facts import Facts, Finding, in_meal, meal_said
@@ -79,6 +80,28 @@ def _perhaps(facts: Facts, how: How) -> Iterator[Finding]:
                 foods="; ".join(foods),  # their names hold commas
             )
             yield Finding(says, "shopping", Spot(person=person.name))
+
+
+def allergen_beside(facts: Facts) -> Iterator[Finding]:
+    """An allergen that somebody avoids, in what only others eat: pots and spoons carry it on."""
+    for person in facts.trip.party:
+        words: dict[str, None] = {}
+        foods: dict[str, None] = {}
+        for meal, portion in facts.portions() if person.avoids else ():
+            if person.name in meal.planned.eaters:
+                continue
+            for word in avoided_in(person, portion.substance, "told"):
+                if word in ALLERGENS:
+                    words[avoided_said(facts.say, word)] = None
+                    foods[portion.planned.name] = None
+        if foods:
+            says = facts.say(
+                "{name} must not eat {allergens}. Others eat: {foods}.",
+                name=person.name,
+                allergens=facts.say.listed(words),
+                foods="; ".join(foods),  # their names hold commas
+            )
+            yield Finding(says, "cautions", Spot(person=person.name))
 
 
 def small_children(facts: Facts) -> Iterator[Finding]:
