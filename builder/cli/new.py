@@ -116,7 +116,7 @@ def _new_record(kind: str, name: str, content: Path | None) -> None:
 
     place = own_place(content)
     with or_nothing_written():
-        written = start_record(place.folder, place.shown, layers_of(place), kind, name)
+        written = start_record(place.folder, layers_of(place), kind, name)
     say_written(written, f"edit it, then `{called_as()} check{content_told(place)}`")
 
 

@@ -80,7 +80,7 @@ from builder.planning.needs import (
     water_day,
 )
 from builder.planning.stock import Stock, kit_batches
-from builder.record import replace
+from builder.record import names_of, replace
 from builder.speech import Speech
 
 
@@ -404,14 +404,8 @@ def _distance_m(day: Day) -> float | None:
 
 
 def _sum(parts: Sequence[NutritionTotals]) -> NutritionTotals:
-    return NutritionTotals(
-        energy_kcal=add(part.energy_kcal for part in parts),
-        protein_g=add(part.protein_g for part in parts),
-        fat_g=add(part.fat_g for part in parts),
-        carbohydrate_g=add(part.carbohydrate_g for part in parts),
-        fibre_g=add(part.fibre_g for part in parts),
-        sodium_mg=add(part.sodium_mg for part in parts),
-    )
+    names = names_of(NutritionTotals)
+    return NutritionTotals(*(add(getattr(part, name) for part in parts) for name in names))
 
 
 def _food_sources(menus: Sequence[Sequence[MenuItem]]) -> Iterator[str]:

@@ -96,9 +96,7 @@ def write_content(folder: Path, files: Mapping[str, bytes]) -> list[Path]:
     return written
 
 
-def start_record(
-    folder: Path, shown: str, layers: Iterable[Layer], kind: str, name: str
-) -> list[Path]:
+def start_record(folder: Path, layers: Iterable[Layer], kind: str, name: str) -> list[Path]:
     """Write one commented record into a file of its own."""
     checked_id(name)
     there = read_folder(layers).texts.get((kind, name))

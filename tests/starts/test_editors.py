@@ -54,7 +54,7 @@ def test_a_new_folder_completes_and_underlines(tmp_path: Path) -> None:
 
 
 def test_a_new_record_brings_the_schemas(tmp_path: Path) -> None:
-    (path,) = start_record(tmp_path, "mine", [SHIPPED, Layer(tmp_path, "mine")], "food", "own")
+    (path,) = start_record(tmp_path, [SHIPPED, Layer(tmp_path, "mine")], "food", "own")
     assert path.read_bytes().startswith(LINE + b"../.schemas/food.schema.json\n")
     assert (tmp_path / ".schemas" / "food.schema.json").is_file()
 

@@ -93,24 +93,22 @@ def test_a_folder_is_started_where_nothing_is(tmp_path: Path, kind: str) -> None
 )
 def test_a_record_is_started_in_a_file_of_its_own(tmp_path: Path, kind: str, room: str) -> None:
     layers = [SHIPPED, Layer(tmp_path, "mine")]
-    assert start_record(tmp_path, "mine", layers, kind, "own-thing") == [
-        tmp_path / room / "own-thing.yaml"
-    ]
+    assert start_record(tmp_path, layers, kind, "own-thing") == [tmp_path / room / "own-thing.yaml"]
     text = (tmp_path / room / "own-thing.yaml").read_text("utf-8")
     assert "own-thing" in text and "NAME-" not in text
     assert (kind, "own-thing") in read_folder(layers).texts
     with pytest.raises(
         StartError, match=f"there is a {kind} 'own-thing' already, in {room}/"
     ) as stop:
-        start_record(tmp_path, "mine", layers, kind, "own-thing")
+        start_record(tmp_path, layers, kind, "own-thing")
     assert stop.value.mend.endswith(", or edit that one") is (kind != "food")
     with pytest.raises(StartError, match="cannot be an id"):
-        start_record(tmp_path, "mine", layers, kind, "Own thing")
+        start_record(tmp_path, layers, kind, "Own thing")
 
 
 def test_only_a_food_cannot_be_edited_where_it_ships(tmp_path: Path) -> None:
     with pytest.raises(StartError, match="there is a food 'olive-oil' already") as stop:
-        start_record(tmp_path, "mine", [SHIPPED, Layer(tmp_path, "mine")], "food", "olive-oil")
+        start_record(tmp_path, [SHIPPED, Layer(tmp_path, "mine")], "food", "olive-oil")
     assert stop.value.mend == "choose another name"
 
 

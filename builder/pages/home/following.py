@@ -75,7 +75,7 @@ def follow_page(plan: HomePlan) -> FollowPage:
             "heat": figures.plain(HEATED_AFTER_DRYING_C, "temperature_c"),
             "methods": [[method, figures.say(DRY_BY[method])] for method in WAYS_TO_DRY],
             "dryers": [[each.id, each.name, each.method] for each in plan.dryers],
-            "runs": [_run(figures, each) for each in plan.in_dryer],
+            "runs": [_run(each) for each in plan.in_dryer],
             "foods": [_food(each) for each in plan.dryable],
             "fit": {
                 **FIT,
@@ -158,7 +158,7 @@ def _facts(figures: Figures, each: Followed) -> Iterator[Fact]:
 # -- for the script -------------------------------------------------------------------------------
 
 
-def _run(figures: Figures, each: Followed) -> Data:
+def _run(each: Followed) -> Data:
     judged = each.judged
     batch = judged.batch
     started = batch.started

@@ -132,12 +132,10 @@ def _lines(kit: Kit, figures: Figures, day: KitDay, hrefs: Mapping[int, str]) ->
         lines.append(Fact(say("Water at camp"), text(words.water_at(say, here))))
     if untold := untold_of_day(kit, day.day):
         lines.append(Fact(say("Not given"), text(untold)))
-    return (*lines, *_on_the_way(kit, figures, day, hrefs), *_still_to_dry(kit, say, day))
+    return (*lines, *_on_the_way(figures, day, hrefs), *_still_to_dry(kit, say, day))
 
 
-def _on_the_way(
-    kit: Kit, figures: Figures, day: KitDay, hrefs: Mapping[int, str]
-) -> tuple[Fact, ...]:
+def _on_the_way(figures: Figures, day: KitDay, hrefs: Mapping[int, str]) -> tuple[Fact, ...]:
     """Say what may soak in a bottle while one walks, and how long at most."""
     say = figures.say
     looks = {

@@ -27,7 +27,7 @@ def review_problems(trip: Trip, kit: Kit) -> tuple[Problem, ...]:
         return ()
     return (
         *_not_there(trip, review, kit),
-        *_not_on_the_trip(trip, review, kit.days),
+        *_not_on_the_trip(review, kit.days),
         *_told_twice(review),
         *_more_left_than_there_was(review, kit.days),
         *_odd(review, was),
@@ -49,7 +49,7 @@ def _not_there(trip: Trip, review: Review, kit: Kit) -> Iterator[Problem]:
             )
 
 
-def _not_on_the_trip(trip: Trip, review: Review, days: Sequence[KitDay]) -> Iterator[Problem]:
+def _not_on_the_trip(review: Review, days: Sequence[KitDay]) -> Iterator[Problem]:
     """Refuse dishes and foods that the trip does not eat, or not then."""
     dishes = sorted({meal.recipe for day in days for meal in day.meals if meal.recipe})
     for left in review.left or ():

@@ -18,6 +18,8 @@ from builder.planning.tracing import look_up, work
 from builder.problems import Problem, ProblemsFound
 from builder.record import dataclass, replace
 
+# What 100 g of a food hold besides water, energy and caffeine.
+_HELD = ("protein_g", "fat_g", "carbohydrate_g", "fibre_g", "sodium_mg", "ash_g", "alcohol_g")
 _WATER = Composition(water_g=named(100.0, "water_g (of water)", "common-practice"), energy_kcal=0.0)
 
 
@@ -216,13 +218,7 @@ def mixed(parts: list[tuple[Composition, float]]) -> Composition:
     return Composition(
         water_g=mean("water_g", attrgetter("water_g")),
         energy_kcal=mean("energy_kcal", energy_per_100g_kcal),
-        protein_g=mean("protein_g", attrgetter("protein_g")),
-        fat_g=mean("fat_g", attrgetter("fat_g")),
-        carbohydrate_g=mean("carbohydrate_g", attrgetter("carbohydrate_g")),
-        fibre_g=mean("fibre_g", attrgetter("fibre_g")),
-        sodium_mg=mean("sodium_mg", attrgetter("sodium_mg")),
-        ash_g=mean("ash_g", attrgetter("ash_g")),
-        alcohol_g=mean("alcohol_g", attrgetter("alcohol_g")),
+        **{name: mean(name, attrgetter(name)) for name in _HELD},
         caffeine_mg=_mean_caffeine_mg(parts, total_g),
     )
 
@@ -240,13 +236,7 @@ def concentrated(listed: Composition, residual_share: float) -> Composition:
         listed,
         water_g=residual_share * 100,
         energy_kcal=energy_per_100g_kcal(listed) * factor,
-        protein_g=listed.protein_g * factor,
-        fat_g=listed.fat_g * factor,
-        carbohydrate_g=listed.carbohydrate_g * factor,
-        fibre_g=listed.fibre_g * factor,
-        sodium_mg=listed.sodium_mg * factor,
-        ash_g=listed.ash_g * factor,
-        alcohol_g=listed.alcohol_g * factor,
+        **{name: getattr(listed, name) * factor for name in _HELD},
         caffeine_mg=None if listed.caffeine_mg is None else listed.caffeine_mg * factor,
     )
 

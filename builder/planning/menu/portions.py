@@ -26,7 +26,7 @@ from builder.planning.foods import (
 )
 from builder.planning.naming import told_apart
 from builder.planning.stock import heads, packs_more
-from builder.record import dataclass, replace
+from builder.record import dataclass, names_of, replace
 from builder.speech import speech_of
 
 _NO_PACKS = none("packs")  # of what is eaten as it is, and of what no batch is named for
@@ -197,14 +197,8 @@ def nutrition_of(portions: tuple[Portion, ...]) -> NutritionTotals:
             for portion in portions
         )
 
-    return NutritionTotals(
-        energy_kcal=add(portion.planned.energy_kcal for portion in portions),
-        protein_g=total("protein_g"),
-        fat_g=total("fat_g"),
-        carbohydrate_g=total("carbohydrate_g"),
-        fibre_g=total("fibre_g"),
-        sodium_mg=total("sodium_mg"),
-    )
+    held = [total(name) for name in names_of(NutritionTotals) if name != "energy_kcal"]
+    return NutritionTotals(add(each.planned.energy_kcal for each in portions), *held)
 
 
 def ready_of(portions: Iterable[Portion]) -> dict[str, Ready]:

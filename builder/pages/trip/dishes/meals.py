@@ -162,7 +162,7 @@ def _lines(kit: Kit, day: KitDay, order: OrderOfWork, places: Sequence[int]) -> 
         }
         if told[kit.units] == told[other]:
             del told[other]
-        line = _line(kit, day, order, group, told, of_several=len(places) > 1)
+        line = _line(kit, day, group, told, of_several=len(places) > 1)
         yield replace(line, drawings=not_yet(seen, line.drawings))
 
 
@@ -195,7 +195,6 @@ def _told(
 def _line(
     kit: Kit,
     day: KitDay,
-    order: OrderOfWork,
     group: Sequence[WorkStep],
     said: Mapping[Units, Told],
     *,

@@ -81,7 +81,7 @@ def what(
     """Say what to do, in short imperatives; what goes in with its amount where it is measured."""
     figures = figures_of(kit)
     say = figures.say
-    said = _at_fire(kit, figures, day, order, step) if step.place is None else ""
+    said = _at_fire(figures, day, order, step) if step.place is None else ""
     if step.place is not None:
         meal = day.meals[step.place]
         names = words.short_names(say, meal.ingredients)
@@ -168,7 +168,7 @@ def _which_potful(say: Speech, order: OrderOfWork, step: WorkStep, measured: boo
     return say(told, n=step.potful, potfuls=step.potfuls)
 
 
-def _at_fire(kit: Kit, figures: Figures, day: KitDay, order: OrderOfWork, step: WorkStep) -> str:
+def _at_fire(figures: Figures, day: KitDay, order: OrderOfWork, step: WorkStep) -> str:
     say = figures.say
     if step.do == "preheat":
         pressed = {
