@@ -87,12 +87,17 @@ def _comparing(names: tuple[str, ...], unseen: Collection[str]) -> dict[str, Any
     def alike(one: Any, other: object) -> bool:
         return told(one) == told(other) if type(one) is type(other) else NotImplemented
 
+    def unlike(one: Any, other: object) -> bool:
+        return told(one) != told(other) if type(one) is type(other) else NotImplemented
+
     def shown(one: Any) -> str:
         seen = (name for name in names_of(type(one)) if name not in unseen)
         fields_shown = ", ".join(f"{name}={getattr(one, name)!r}" for name in seen)
         return f"{type(one).__qualname__}({fields_shown})"
 
-    return {"__eq__": alike, "__hash__": lambda one: hash(told(one)), "__repr__": shown}
+    # A struct has a `__ne__` of its own, which does not ask `__eq__`.
+    compared = {"__eq__": alike, "__ne__": unlike, "__hash__": lambda one: hash(told(one))}
+    return {**compared, "__repr__": shown}
 
 
 def _checked(kind: type[Struct], frozen: bool, eq: bool, order: bool) -> type[Struct]:
