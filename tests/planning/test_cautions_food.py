@@ -258,7 +258,7 @@ SAYS: list[tuple[str, Folder, str, str]] = [
      "is boiled for 0\u00a0min. At 1,000\u00a0m it wants 13\u00a0min.",
      "At 3,281\u00a0ft it wants 13\u00a0min."),
     ("game-not-heated", eats("bear-ham-cured"),
-     "bear-ham-cured in bear-ham-cured (day 1, snacks) is not cooked; it must reach 74\u00a0°C",
+     "bear-ham-cured (day 1, snacks) is not cooked; it must reach 74\u00a0°C",
      "it must reach 165\u00a0°F in the middle."),
     ("game-not-heated", cooks(boiled("bear-ham-cured")), "Nobody wrote down how hot",
      ""),

@@ -111,7 +111,7 @@ def test_it_tells_hours_air_and_what_the_food_bears(tmp_path: Path) -> None:
     folder = carried("brie", highs=(33,))
     (found,) = told(tmp_path / "metric", ANIMAL, folder)
     assert found.because == (
-        "brie in brie (day 1, lunch) is carried for 5\u00a0h. "
+        "brie (day 1, lunch) is carried for 5\u00a0h. "
         "In air of 33\u00a0°C it bears 1\u00a0h out of the cold."
     )
     folder["trip"]["units"] = "us"
@@ -145,6 +145,6 @@ def test_shipped_foods_bear_what_their_kind_does() -> None:
 def test_what_is_of_no_kind_is_said_to_be_not_told(tmp_path: Path) -> None:
     (found,) = told(tmp_path, ANIMAL, carried("tuna-sandwich"))
     assert found.because == (
-        "Nobody wrote down how long tuna-sandwich in tuna-sandwich (day 1, lunch) keeps; it is "
+        "Nobody wrote down how long tuna-sandwich (day 1, lunch) keeps; it is "
         "carried for 5\u00a0h. In air of 20\u00a0°C fresh food bears 2\u00a0h out of the cold."
     )

@@ -137,10 +137,10 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("raw-animal-food-eaten", "danger", "day-2", Spot((2, 1), pack="food"),
      "steak-raw (day 2, snacks) is raw, and is eaten as it is."),
     ("game-not-heated", "danger", "day-2", Spot((2, 1), pack="food"),
-     "bear-ham-cured in bear-ham-cured (day 2, snacks) is not cooked; it must reach 74\u00a0°C"
+     "bear-ham-cured (day 2, snacks) is not cooked; it must reach 74\u00a0°C"
      " in the middle."),
     ("freshwater-fish-not-heated", "danger", "day-2", Spot((2, 1), pack="food"),
-     "pike-cured in pike-cured (day 2, snacks) is not cooked; it must reach 63\u00a0°C in the "
+     "pike-cured (day 2, snacks) is not cooked; it must reach 63\u00a0°C in the "
      "middle."),
     ("raw-and-cooked-in-one-run", "danger", "drying", Spot(batch="berries", days=(2,)),
      "Batch berries (berry, dried) shared the dryer with raw food: Batch hens (hen-raw, dried "
@@ -157,17 +157,17 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("gathered-shellfish", "danger", "cook/dish", Spot((2, 1), 0, pack="food"),
      "mussels in dish (day 2, dinner)."),
     ("garlic-in-oil", "danger", "day-2", Spot((2, 1), pack="food"),
-     "garlic-oil in garlic-oil (day 2, snacks)."),
+     "garlic-oil (day 2, snacks)."),
     ("raw-sprouts", "care", "day-2", Spot((2, 1), pack="food"),
-     "mung-sprouts in mung-sprouts (day 2, snacks)."),
+     "mung-sprouts (day 2, snacks)."),
     ("home-canned", "danger", "cook/dish", Spot((2, 1), 0, pack="food"),
      "home-beans in dish (day 2, dinner) is boiled for 0\u00a0min. At 1,000\u00a0m it wants "
      "13\u00a0min."),
     ("animal-food-carried-warm", "danger", "day-2", Spot((2, 1), pack="food"),
-     "brie in brie (day 2, lunch) is carried for 29\u00a0h. In air of 20\u00a0°C it bears "
+     "brie (day 2, lunch) is carried for 29\u00a0h. In air of 20\u00a0°C it bears "
      "2\u00a0h out of the cold."),
     ("plant-food-carried-warm", "care", "day-2", Spot((2, 1), pack="food"),
-     "pulse in pulse (day 2, lunch) is carried for 29\u00a0h. In air of 20\u00a0°C it bears "
+     "pulse (day 2, lunch) is carried for 29\u00a0h. In air of 20\u00a0°C it bears "
      "2\u00a0h out of the cold."),
     ("boil-longer", "care", "water", Spot(days=(2,)),
      "The camp lies at up to 2,001\u00a0m on day 2."),

@@ -113,6 +113,12 @@ def meal_said(say: Speech, meal: MenuItem) -> str:
     )
 
 
+def food_in(say: Speech, food: str, meal: MenuItem) -> str:
+    """Name a food with the meal that it is in; what is eaten as it is has one name for both."""
+    said = meal_said(say, meal)
+    return said if food == meal.planned.title else say("{food} in {meal}", food=food, meal=said)
+
+
 def on_days(facts: Facts, says: str, days: Iterable[int], where: str, **blanks: str) -> Finding:
     """Give a finding whose sentence names days."""
     when = tuple(sorted(set(days)))
@@ -146,7 +152,7 @@ def batch_said(facts: Facts, judged: Judged) -> str:
 
 def holds(facts: Facts, food: Food, portion: Portion, meal: MenuItem) -> Finding:
     """Find a food that a meal holds."""
-    says = facts.say("{food} in {meal}.", food=food.name, meal=meal_said(facts.say, meal))
+    says = facts.say("{food}.", food=food_in(facts.say, food.name, meal))
     return at_portion(says, portion, meal)
 
 

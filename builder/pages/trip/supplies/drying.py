@@ -22,11 +22,9 @@ from builder.units import rounded
 
 _SWELLING_SEEN = 1.1
 _GROWS = {
-    "dry-moulds": later("about {activity}, between {low} and {high}; some moulds can grow"),
-    "moulds": later("about {activity}, between {low} and {high}; moulds can grow"),
-    "staphylococcus": later(
-        "about {activity}, between {low} and {high}; moulds and germs can grow"
-    ),
+    "dry-moulds": later("about {activity}{between}; some moulds can grow"),
+    "moulds": later("about {activity}{between}; moulds can grow"),
+    "staphylococcus": later("about {activity}{between}; moulds and germs can grow"),
 }
 
 
@@ -303,9 +301,11 @@ def _activity(figures: Figures, batch: KitBatch, at: str) -> Cell:
         worked(say, rounded(value or 0.0, 2))
         for value in (batch.water_activity, batch.water_activity_low, batch.water_activity_high)
     )
+    between = say(", between {low} and {high}", low=low, high=high) if low != high else ""
     return filled(
         _growing(say, batch),
         activity=(Piece(likely, href=figures.how(f"{at}.water_activity")),),
+        between=text(between),
         low=text(low),
         high=text(high),
     )
@@ -320,10 +320,8 @@ def _growing(say: Speech, batch: KitBatch) -> str:
             return say(
                 "about {activity}, by its weight between {low} and {high}; its test says dry"
             )
-        return say(
-            "about {activity}, between {low} and {high}; should be too dry for moulds; prove it"
-        )
-    return say("about {activity}, between {low} and {high}; should be too dry for moulds")
+        return say("about {activity}{between}; should be too dry for moulds; prove it")
+    return say("about {activity}{between}; should be too dry for moulds")
 
 
 def _freeze_dried(figures: Figures, batch: KitBatch, at: str) -> Cell:

@@ -12,7 +12,7 @@ from builder.formulas.safety import hours_out_of_cold
 from builder.model.food import BY_CENTRE_TEMPERATURE, FLESH_KINDS, Composition, Food
 from builder.model.meal_times import MealTimes
 from builder.model.trip import Trip
-from builder.planning.cautions.facts import Facts, Finding, at_portion, meal_said
+from builder.planning.cautions.facts import Facts, Finding, at_portion, food_in
 from builder.planning.foods import called, hazards_of
 from builder.planning.menu import MenuItem, Portion
 from builder.record import dataclass
@@ -199,22 +199,20 @@ def _too_long(facts: Facts, meal: MenuItem, food: Food, kept: Bears | None) -> s
         return ""
     at_most_h = hours_out_of_cold(air_c)
     says = later(
-        "Nobody wrote down how long {food} in {meal} keeps; it is carried for {time}. In air of "
-        "{air} fresh food bears {limit} out of the cold."
+        "Nobody wrote down how long {food} keeps; it is carried for {time}. In air of {air} fresh "
+        "food bears {limit} out of the cold."
     )
     if kept is not None:
         at_most_h = max(at_most_h, _hours_at(food, kept, air_c))
         says = later(
-            "{food} in {meal} is carried for {time}. In air of {air} it bears {limit} out of the "
-            "cold."
+            "{food} is carried for {time}. In air of {air} it bears {limit} out of the cold."
         )
     carried_h = meal_at_h(facts.trip, meal.day, meal.planned.meal) - _warms_at_h(facts)
     if carried_h <= at_most_h:
         return ""
     return facts.say(
         says,
-        food=food.name,
-        meal=meal_said(facts.say, meal),
+        food=food_in(facts.say, food.name, meal),
         time=facts.shown(carried_h, "hours"),
         air=facts.shown(air_c, "temperature_c"),
         limit=facts.shown(at_most_h, "hours"),

@@ -12,6 +12,7 @@ from builder.model.trip import GROWN_UP_YEARS, Person
 from builder.planning.cautions.facts import (
     Facts,
     Finding,
+    food_in,
     in_meal,
     is_heated,
     meal_said,
@@ -162,12 +163,8 @@ def _with_hazard(foods: Iterable[Food], hazards: Collection[str]) -> list[Food]:
 
 
 def _for_them(facts: Facts, food: str, meal: MenuItem, person: Person) -> Finding:
-    dish, who = meal_said(facts.say, meal), _who(facts, person)
-    says = (
-        facts.say("{food} in {meal}, and {who}.", food=food, meal=dish, who=who)
-        if meal.planned.recipe
-        else facts.say("{meal}, and {who}.", meal=dish, who=who)
-    )
+    said = food_in(facts.say, food, meal) if meal.planned.recipe else meal_said(facts.say, meal)
+    says = facts.say("{food}, and {who}.", food=said, who=_who(facts, person))
     return in_meal(says, meal, person=person.name)
 
 

@@ -17,9 +17,9 @@ from builder.planning.cautions.facts import (
     Facts,
     Finding,
     at_portion,
+    food_in,
     holds,
     is_heated,
-    meal_said,
     step_with,
 )
 from builder.planning.foods import called, hazards_of
@@ -89,7 +89,7 @@ def _holds_lectin(food: Food) -> bool:
 
 def _too_little(facts: Facts, meal: MenuItem, portion: Portion, food: Food) -> str:
     """Say what the beans' soak and boil lack; "" where they lack nothing."""
-    name, dish, here = food.name, meal_said(facts.say, meal), meal.planned.conditions
+    said, here = food_in(facts.say, food.name, meal), meal.planned.conditions
     if portion.planned.recipe:
         inner = facts.content.recipes[portion.planned.recipe]
         lines = [line.id for line in inner.uses if line.food == food.id]
@@ -104,20 +104,18 @@ def _too_little(facts: Facts, meal: MenuItem, portion: Portion, food: Food) -> s
         soak_min = boil_min = 0.0
     if here.altitude_m > BEANS_UP_TO_M and not portion.planned.recipe:
         return facts.say(
-            "{food} in {meal}: at {height} water boils at {boils}, and no time is known there "
-            "that is long enough.",
-            food=name,
-            meal=dish,
+            "{food}: at {height} water boils at {boils}, and no time is known there that is long "
+            "enough.",
+            food=said,
             height=facts.shown(here.altitude_m, "altitude_m"),
             boils=facts.shown(here.boiling_point_c, "temperature_c"),
         )
     if soak_min >= BEANS_SOAK_MIN and boil_min >= BEANS_BOIL_MIN:
         return ""
     return facts.say(
-        "{food} in {meal}: by the recipe soaked for {soak} and boiled hard for {boil}. They want "
+        "{food}: by the recipe soaked for {soak} and boiled hard for {boil}. They want "
         "{least_soak} and {least_boil}.",
-        food=name,
-        meal=dish,
+        food=said,
         soak=facts.shown(soak_min, "duration_min"),
         boil=facts.shown(boil_min, "duration_min"),
         least_soak=facts.shown(BEANS_SOAK_MIN, "duration_min"),
@@ -215,9 +213,8 @@ def home_canned(facts: Facts) -> Iterator[Finding]:
         for food in portion.substance.foods:
             if "home-canned" in hazards_of(food) and boil_min < least_min:
                 says = facts.say(
-                    "{food} in {meal} is boiled for {boil}. At {height} it wants {least}.",
-                    food=food.name,
-                    meal=meal_said(facts.say, meal),
+                    "{food} is boiled for {boil}. At {height} it wants {least}.",
+                    food=food_in(facts.say, food.name, meal),
                     boil=facts.shown(boil_min, "duration_min"),
                     height=facts.shown(meal.planned.conditions.altitude_m, "altitude_m"),
                     least=facts.shown(least_min, "duration_min"),

@@ -11,6 +11,7 @@ from builder.planning.cautions.facts import (
     Facts,
     Finding,
     at_portion,
+    food_in,
     in_meal,
     is_heated,
     meal_said,
@@ -28,17 +29,15 @@ def raw_dried_animal_food(facts: Facts) -> Iterator[Finding]:
         raw = portion.planned.is_raw_animal and portion.planned.dried_by and meal.planned.recipe
         if raw and not _thrown_out(portion):
             reach = meal.planned.reach_c
-            dish = meal_said(facts.say, meal)
-            food = _food_said(facts, portion)
+            food = food_in(facts.say, _food_said(facts, portion), meal)
             says = (
                 facts.say(
-                    "{food} in {meal}: cook it until the middle reaches {heat}.",
+                    "{food}: cook it until the middle reaches {heat}.",
                     food=food,
-                    meal=dish,
                     heat=facts.say.show_at_least(reach, facts.trip.units),
                 )
                 if reach
-                else facts.say("{food} in {meal}.", food=food, meal=dish)
+                else facts.say("{food}.", food=food)
             )
             yield at_portion(says, portion, meal)
 
@@ -57,11 +56,8 @@ def raw_animal_food(facts: Facts) -> Iterator[Finding]:
     """Raw meat, poultry, fish or egg carried as it is, to be cooked."""
     for meal, portion in facts.portions():
         if portion.planned.is_raw_animal and not portion.planned.dried_by and meal.planned.recipe:
-            says = facts.say(
-                "{food} in {meal} is carried raw.",
-                food=portion.substance.name,
-                meal=meal_said(facts.say, meal),
-            )
+            food = food_in(facts.say, portion.substance.name, meal)
+            says = facts.say("{food} is carried raw.", food=food)
             yield at_portion(says, portion, meal)
 
 
@@ -111,27 +107,22 @@ def _at_most(
 ) -> Iterator[Finding]:
     """Say how hot a meal gets where that is too little, or that nobody told."""
     reach_c = meal.planned.reach_c
-    dish = meal_said(facts.say, meal)
+    said = food_in(facts.say, food.name, meal)
     least = facts.say.show_at_least(least_c, facts.trip.units)
     if not is_heated(meal, portion):
         says = facts.say(
-            "{food} in {meal} is not cooked; it must reach {heat} in the middle.",
-            food=food.name,
-            meal=dish,
-            heat=least,
+            "{food} is not cooked; it must reach {heat} in the middle.", food=said, heat=least
         )
     elif reach_c is None:
         says = facts.say(
-            "Nobody wrote down how hot {food} in {meal} gets in the middle; it must reach {heat}.",
-            food=food.name,
-            meal=dish,
+            "Nobody wrote down how hot {food} gets in the middle; it must reach {heat}.",
+            food=said,
             heat=least,
         )
     elif reach_c < least_c:
         says = facts.say(
-            "{food} in {meal} is heated to {reach} in the middle; it must reach {heat}.",
-            food=food.name,
-            meal=dish,
+            "{food} is heated to {reach} in the middle; it must reach {heat}.",
+            food=said,
             reach=facts.shown(reach_c, "temperature_c"),
             heat=least,
         )

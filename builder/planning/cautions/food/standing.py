@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.formulas.safety import HOT_ABOVE_C
-from builder.planning.cautions.facts import Facts, Finding, in_meal, meal_said
+from builder.planning.cautions.facts import Facts, Finding, food_in, in_meal
 from builder.planning.cooking import (
     Wait,
     animal_food_in,
@@ -79,9 +79,8 @@ def _too_long(facts: Facts) -> Iterator[tuple[MenuItem, Wait]]:
 def _stands(facts: Facts, meal: MenuItem, wait: Wait) -> Finding:
     air_c = meal.planned.conditions.air_high_c
     says = facts.say(
-        "{food} in {meal} stands wet for {time}. In air of {air} wet food keeps {limit}.",
-        food=_as_carried(meal, wait),
-        meal=meal_said(facts.say, meal),
+        "{food} stands wet for {time}. In air of {air} wet food keeps {limit}.",
+        food=food_in(facts.say, _as_carried(meal, wait), meal),
         time=facts.shown(wait.minutes, "duration_min"),
         air=facts.shown(air_c, "temperature_c"),
         limit=facts.shown(stands_at_most_min(air_c), "duration_min"),
