@@ -214,7 +214,9 @@ def _orders(
             here = As(words.day_name(say, day), f"day-{day.day}-{view.anchor}")
             dishes = tuple(_sameness(each) for each in meals if each.meal == view.meal)
             rows = tuple(words_of(each) for row in view.table.rows for each in row)
-            alike = (dishes, tuple(map(_timeless, rows)), view.in_turns)
+            # When to begin a step is never the same words: 55 min may be 1 h 5 min there.
+            doing = (words_of(each) for row in view.table.rows for each in row[1:])
+            alike = (dishes, tuple(map(_timeless, doing)), view.in_turns)
             before, first = told.orders.setdefault(alike, (here, rows))
             again = before if before is not here else None
             yield PocketOrder(here.anchor, view, again, in_other_minutes=rows != first)
