@@ -388,17 +388,24 @@ def _digits(value: float, decimals: int) -> str:
     return "0" if text in ("-0", "") else text.replace("-", "−")
 
 
-# Each row: below this value (in the unit we compute in), this unit with so many decimals.
+# Each row: below this value (in the unit we compute in), this unit with so many decimals. Three
+# digits say all that an estimate knows.
 _Row = tuple[float, str, str, int]
 _SHOWN: dict[tuple[str, System], tuple[_Row, ...]] = {
     ("mass_g", "metric"): (
-        (10, "g", "gram", 1), (999.5, "g", "gram", 0), (math.inf, "kg", "kilogram", 2),
+        (10, "g", "gram", 1), (999.5, "g", "gram", 0), (9995, "kg", "kilogram", 2),
+        (math.inf, "kg", "kilogram", 1),
     ),
-    ("mass_g", "us"): ((453.592, "oz", "ounce", 1), (math.inf, "lb", "pound", 2)),
-    ("volume_ml", "metric"): ((999.5, "ml", "milliliter", 0), (math.inf, "l", "liter", 2)),
+    ("mass_g", "us"): (
+        (453.592, "oz", "ounce", 1), (4533.6, "lb", "pound", 2), (math.inf, "lb", "pound", 1),
+    ),
+    ("volume_ml", "metric"): (
+        (999.5, "ml", "milliliter", 0), (9995, "l", "liter", 2), (math.inf, "l", "liter", 1),
+    ),
     ("volume_ml", "us"): (
         (14.7, "tsp", "teaspoon", 1), (236.5, "fl oz", "fluid_ounce", 1),
-        (3785.4, "cups", "cup", 1), (math.inf, "gal", "gallon", 2),
+        (3785.4, "cups", "cup", 1), (37835, "gal", "gallon", 2),
+        (math.inf, "gal", "gallon", 1),
     ),
     ("temperature_c", "metric"): ((math.inf, "°C", "degree_Celsius", 0),),
     ("temperature_c", "us"): ((math.inf, "°F", "degree_Fahrenheit", 0),),
