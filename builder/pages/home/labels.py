@@ -2,12 +2,16 @@
 
 from __future__ import annotations
 
+from collections import Counter
+
 from builder.model.gear import LabelSheet
+from builder.pages.figures import Figures
 from builder.pages.home.label_sheet import PLAIN, plain_sheet
 from builder.pages.home.label_words import label_words
 from builder.pages.home.showing import figures_of_home
 from builder.pages.pieces import Cell, Piece
 from builder.planning.home import HomePlan
+from builder.planning.year import PackLabel
 from builder.record import dataclass
 from builder.speech import Speech
 
@@ -58,22 +62,14 @@ def labels_page(plan: HomePlan) -> LabelsPage:
     """Give the page of labels."""
     figures = figures_of_home(plan.home)
     say = figures.say
+    kept = [label for label in plan.labels if not label.failed]
+    names = Counter(label.name for label in kept)
     return LabelsPage(
         files=tuple(
             Printable(file_of(each), sheet_said(say, each)) for each in sheets_to_print(plan)
         ),
         sheets=tuple(sorted(plan.sheets)),
-        labels=tuple(
-            (
-                (
-                    Piece(label.name, strong=True),
-                    Piece(say.count(" ({n} label)", " ({n} labels)", label.packs)),
-                ),
-                tuple(words for part, words in label_words(figures, label).parts if part != "name"),
-            )
-            for label in plan.labels
-            if not label.failed
-        ),
+        labels=tuple(_label(figures, label, names[label.name] > 1) for label in kept),
         failed=tuple(
             (Piece(f"{label.name}: ", strong=True), Piece(label.act))
             for label in plan.labels
@@ -92,4 +88,15 @@ def sheet_said(say: Speech, sheet: LabelSheet) -> str:
         rows=sheet.rows,
         width=say.number(sheet.width_mm, 1),
         height=say.number(sheet.height_mm, 1),
+    )
+
+
+def _label(figures: Figures, label: PackLabel, has_namesake: bool) -> tuple[Cell, tuple[str, ...]]:
+    """Give a batch and its packs, told apart by its date where another is of the same food."""
+    parts = label_words(figures, label).parts
+    packs = figures.say.count(" ({n} label)", " ({n} labels)", label.packs)
+    date = [f", {words}" for part, words in parts if part == "best" and has_namesake]
+    return (
+        (Piece(label.name, strong=True), Piece(f"{''.join(date)}{packs}")),
+        tuple(words for part, words in parts if part != "name"),
     )

@@ -23,13 +23,17 @@ const startTicks = () => {
     show(box);
     box.addEventListener("change", () => { show(box); keep(); });
   }
+  const lists = all("ul.steps");
   all(".steps").forEach((list, number) => {
     const boxes = all('input[type="checkbox"]', list);
     if (!boxes.length) return;
     const tools = make("div", { className: "kit-tools" });
-    tools.append(untickButton(boxes));
-    if (list.matches("ul")) leftOnTop(list, boxes);
-    if (list.matches("ol")) tools.append(oneAtATime(list, boxes, number));
+    if (lists.includes(list)) {
+      leftOnTop(list, boxes);
+      // The lists of a page have one row of buttons, above the first.
+      if (list !== lists[0]) return;
+      tools.append(untickButton(all("ul.steps input")));
+    } else tools.append(untickButton(boxes), oneAtATime(list, boxes, number));
     const [toggle, told] = awakeTools();
     tools.append(toggle);
     // Step by step, the step comes first.
