@@ -29,12 +29,21 @@ REFUSED = "not-to-be-eaten"
 TOLD_APART = frozenset({REFUSED, "may-contain", "allergens-not-told"})
 
 
+FrontLine = tuple[Box, str]
+
+
 @dataclass(frozen=True, slots=True)
 class Front:
     """What the first page says of cautions."""
 
-    lines: tuple[tuple[Box, str], ...]  # those of this trip, each with what brings it up
+    dangers: tuple[FrontLine, ...]  # those of this trip, each with what brings it up
+    cares: tuple[FrontLine, ...]
     aloud: str  # the gravest of what is read aloud
+
+    @property
+    def lines(self) -> tuple[FrontLine, ...]:
+        """Give the dangers, then the cares."""
+        return self.dangers + self.cares
 
 
 @dataclass(frozen=True, slots=True)
@@ -59,7 +68,8 @@ def front(kit: Kit) -> Front:
     gravest = [box for box in every_aloud if box.level == every_aloud[0].level]
     say = speech_of(kit.language)
     return Front(
-        tuple((box, _reasons(say, box)) for box in (*dangers, *cares)),
+        tuple((box, _reasons(say, box)) for box in dangers),
+        tuple((box, _reasons(say, box)) for box in cares),
         "; ".join(box.title for box in gravest),
     )
 
