@@ -104,6 +104,8 @@ def _piece(piece: Piece, up: str) -> str:
     if piece.href:
         to = piece.href if piece.href.startswith("#") else up + piece.href
         linked = f"[{words}]({to})"
+        if piece.strong:
+            return f"<strong>{linked}</strong>"
         return f'<span class="small">{linked}</span>' if piece.small else linked
     if piece.scale:
         scaled = _scaled(piece, piece.scale, words)

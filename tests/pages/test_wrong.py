@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from builder.model.mishaps import Mishap, StillEaten
+from builder.pages import ink
 from builder.pages.trip.afterwards.wrong import wrong_page
 from builder.pages.trip.afterwards.wrong_in_short import wrong_in_short
 from builder.record import replace
+from builder.speech import speech_of
+from tests.pages.conftest import TEMPLATES
 from tests.pages.sample_kit import sample_kit
 
 
@@ -61,6 +64,16 @@ def test_its_figures_lead_to_how_they_came_about() -> None:
         "numbers.md#how-mishaps-0-mend_g",
     ]
     assert table == [f"numbers.md#how-mishaps-0-still-0-kcal-{day}" for day in range(3)]
+
+
+def test_too_little_is_bold_where_it_leads_to_how_it_came_about_too() -> None:
+    eaten = StillEaten("Ash", need_kcal=(2000.0, 2000.0), kcal=(1799.0, 1801.0))
+    bag = Mishap("bag", who="Ash", still=(eaten,), missing_kcal=400.0)
+    ways = frozenset(f"mishaps.0.still.0.kcal.{day}" for day in range(2))
+    kit = replace(sample_kit(), mishaps=(bag,), figures=ways)
+    page = ink.write(TEMPLATES, "pages/wrong.md.j2", "", wrong_page(kit), speech_of("en"))
+    assert "<strong>[1,799](numbers.md#how-mishaps-0-still-0-kcal-0)</strong>" in page
+    assert "| [1,801](numbers.md#how-mishaps-0-still-0-kcal-1) |" in page
 
 
 def test_of_large_tables_no_ways_are_told() -> None:
