@@ -179,7 +179,7 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("height-gained-fast", "danger", "day-2", Spot(days=(2,)),
      "Day 2: you sleep at 3,001\u00a0m, and at 1,000\u00a0m the night before."),
     ("infant-formula", "danger", "day-2", Spot((2, 1), pack="food"),
-     "infant-milk in infant-milk (day 2, snacks)."),
+     "infant-milk (day 2, snacks)."),
     ("heat-illness", "care", "water", Spot(days=(2,)),
      "The air reaches up to 30\u00a0°C on day 2."),
     ("hut-flue", "note", "fuel", NOWHERE,
