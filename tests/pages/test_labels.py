@@ -34,6 +34,7 @@ BEANS = PackLabel(
     made_on=datetime.date(2031, 3, 14),
     best_before=datetime.date(2032, 3, 14),
     kept_at_told=True,
+    kept_at_c=20.0,
     water_ml=300.0,
     soak=Soak((5, 30), (2, 10)),
     allergens=(),
@@ -72,7 +73,7 @@ def test_a_label_says_what_a_person_needs_when_they_open_the_pack() -> None:
 @pytest.mark.parametrize(
     ("changes", "doing"),
     [
-        ({"state": "raw"}, "Soak, pour off, boil hard for 10 min; never above 2,000\u00a0m."),
+        ({"state": "raw"}, "Soak 5 h, pour off, boil hard for 10 min; never above 2,000\u00a0m."),
         ({"state": "raw", "kind": "vegetable"}, "Soak, then simmer until soft."),
         ({"state": "raw", "kind": "fruit"}, "Eat as it is, or soak."),
         ({"is_bought": True}, "Do as the packet says."),
@@ -91,6 +92,20 @@ def test_a_date_says_with_which_warmth_it_is_counted_where_nobody_told() -> None
     best = said(kept_at_told=False)["best"]
     assert best == "best before 14\u00a0Mar 2032 if kept at 20\u00a0°C (not given)"
     assert said(kept_at_told=False, best_before=None)["best"] == "best before: not given"
+
+
+@pytest.mark.parametrize(
+    ("kept_at_c", "kept"),
+    [
+        (-18.0, ", kept at \u221218\u00a0°C"),
+        (19.0, ", kept at 19\u00a0°C"),
+        (20.0, ""),
+        (28.0, ""),
+        (None, ""),
+    ],
+)
+def test_a_date_that_asks_for_the_cold_says_so(kept_at_c: float | None, kept: str) -> None:
+    assert said(kept_at_c=kept_at_c)["best"] == f"best before 14\u00a0Mar 2032{kept}"
 
 
 def test_raw_stands_first_and_only_where_it_is_raw() -> None:

@@ -8,6 +8,7 @@ from typing import Any
 
 import pytest
 
+from builder.formulas.safety import POULTRY_CENTRE_C
 from builder.model.content import Content
 from builder.model.home import Home
 from builder.planning.home import HomePlan, day_of, has_home, plan_home
@@ -307,7 +308,7 @@ def test_raw_meat_is_raw_on_the_label_and_tells_how_hot(tmp_path: Path) -> None:
     )
     told = label(read, "hen")
     assert told.is_raw
-    assert told.reach_c == 74
+    assert told.reach_c == POULTRY_CENTRE_C
 
 
 def test_meat_past_its_date_is_thrown_out_and_gets_no_label(tmp_path: Path) -> None:

@@ -59,6 +59,7 @@ from builder.planning.stock import check
 from builder.planning.tracing import TOLD_BY_PARTY
 from builder.record import fields, is_dataclass, replace
 from tests.planning.folders import Hand, Record, day, day_trip, hand, uses
+from tests.planning.test_cautions import dried
 
 # What stays at home, so that a new field is decided and not forgotten: list it here, or in LEAVES
 # with the reason why it may leave.
@@ -546,6 +547,13 @@ def test_batches_are_numbered_and_have_no_days(tmp_path: Path) -> None:
     assert public_of(changed) == public_of(content)
     kits = kit_of(changed), kit_of(content)
     assert public_trip(kits[0], changed) == public_trip(kits[1], content)
+
+
+def test_a_kit_for_everybody_asks_for_no_dates_that_it_does_not_tell(tmp_path: Path) -> None:
+    found = hand(tmp_path, **dried("berry", start=None))
+    assert "start-not-told" in {each.id for each in found.kit().cautions}
+    public = public_kit(found.kit(), found.content)
+    assert "start-not-told" not in {each.id for each in public.cautions}
 
 
 def test_needs_are_one_number_of_the_whole_trip(tmp_path: Path) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Literal
 
+from builder.model.batch import UNTOLD_KEPT_AT_C
 from builder.pages.figures import Figures
 from builder.pages.home.showing import minutes_said, water_said
 from builder.planning.menu import avoided_said
@@ -56,6 +57,11 @@ def _best_before(figures: Figures, label: PackLabel) -> str:
     if label.best_before is None:
         return say("best before: not given")
     until = figures.until(say.short_date(label.best_before), label.kept_at_told)
+    kept_at_c = label.kept_at_c
+    if label.kept_at_told and kept_at_c is not None and kept_at_c < UNTOLD_KEPT_AT_C:
+        # The label goes with the pack: out of the freezer its date is another.
+        cold = figures.plain(kept_at_c, "temperature_c")
+        return say("best before {date}, kept at {cold}", date=until, cold=cold)
     return say("best before {date}", date=until)
 
 
@@ -86,7 +92,7 @@ def _do(say: Speech, figures: Figures, label: PackLabel) -> str:
         return say("Do as the packet says.")
     if label.state == "raw" and label.kind == "legume":
         return say.in_units(
-            say("Soak, pour off, boil hard for 10 min; never above {2000 m|6560 ft}."),
+            say("Soak 5 h, pour off, boil hard for 10 min; never above {2000 m|6560 ft}."),
             figures.units,
         )
     if label.kind in ("fruit", "nut"):

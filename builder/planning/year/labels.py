@@ -38,6 +38,7 @@ class PackLabel:
     made_on: datetime.date | None
     best_before: datetime.date | None
     kept_at_told: bool  # whether that rests on a warmth that somebody told
+    kept_at_c: float | None  # in the last place; None where it was bought
     water_ml: float  # that puts a pack back; 0 where nobody knows or none is needed
     soak: Soak
     allergens: tuple[str, ...]
@@ -77,6 +78,7 @@ def _label(judged: Judged, packs: int, at: datetime.date, say: Speech) -> PackLa
         made_on=batch.done,
         best_before=judged.best_before,
         kept_at_told=judged.kept_at_told,
+        kept_at_c=None if batch.is_bought else batch.kept_at_c,
         water_ml=judged.water_back.poured_ml * judged.pack_g,
         soak=_soak(judged),
         allergens=tuple(sorted(substance.allergens)),
