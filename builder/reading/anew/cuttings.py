@@ -7,6 +7,7 @@ import textwrap
 from collections.abc import Iterable, Iterator, Mapping
 from pathlib import PurePosixPath
 
+from builder.model.batch import Batch
 from builder.model.content import Content
 from builder.model.gear import LOOSE_PACKAGING
 from builder.model.on_asking import with_instead
@@ -32,62 +33,56 @@ Key = tuple[str, str]  # kind and id
 
 
 def records_of_trip(trip: Trip, content: Content, cautions: Iterable[str]) -> list[Key]:
-    """Give every record that a trip uses, directly or through another."""
-    found: dict[Key, None] = {("trip", trip.id): None}
+    """Give every record that a trip uses, directly or through another, each once."""
+    return list(dict.fromkeys(_used(trip, content, cautions)))
 
-    def add(kind: str, name: str | None) -> None:
-        if name:
-            found[kind, name] = None
 
-    def add_food(name: str | None) -> None:
-        if name and name in content.foods:
-            add("food", name)
-            add("source", content.foods[name].source)
-        elif name and name in content.recipes:
-            add_recipe(name)
-
-    def add_recipe(name: str) -> None:
-        if ("recipe", name) in found:
-            return
-        add("recipe", name)
-        for line in content.recipes[name].uses:
-            add_food(line.food or line.recipe)
-
-    def add_batch(name: str) -> None:
-        batch = content.batches[name]
-        add("batch", name)
-        add_food(batch.holds)
-        add("packaging", batch.packs.packaging if batch.packs else None)
-        add("dryers", batch.dryer)
-
-    for day in trip.days:
-        for meal in day.meals:
-            for item in meal.items:
-                if item.recipe:
-                    add_recipe(item.recipe)
-                    for swap in item.swaps:
-                        add_food(swap.food)
-                elif item.food:
-                    add_food(item.food)
-                for _, batch in item.batches:
-                    add_batch(batch)
-    for person in trip.party:
-        for word in person.avoids:
-            if word in content.foods:
-                add_food(word)
-    add("packaging", LOOSE_PACKAGING)
+def _used(trip: Trip, content: Content, cautions: Iterable[str]) -> Iterator[Key]:
+    yield "trip", trip.id
+    for item in (item for day in trip.days for meal in day.meals for item in meal.items):
+        if item.recipe:
+            yield from _of_recipe(item.recipe, content)
+        for food in (item.food, *(swap.food for swap in item.swaps)):
+            yield from _of_food(food, content)
+        for _, batch in item.batches:
+            yield from _of_batch(content.batches[batch], content)
+    for word in (word for person in trip.party for word in person.avoids):
+        if word in content.foods:
+            yield from _of_food(word, content)
+    yield "packaging", LOOSE_PACKAGING
     for stove in trip.stoves:
-        add("stoves", stove)
-        add("fuels", content.gear.stoves[stove].burns)
-    for pot in trip.pots:
-        add("pots", pot)
-    for iron in trip.fire.irons if trip.fire else ():
-        add("irons", iron)
+        yield "stoves", stove
+        yield "fuels", content.gear.stoves[stove].burns
+    yield from (("pots", pot) for pot in trip.pots)
+    yield from (("irons", iron) for iron in (trip.fire.irons if trip.fire else ()))
     for caution in cautions:
-        add("caution", caution)
-        for source in content.cautions[caution].sources:
-            add("source", source)
-    return list(found)
+        yield "caution", caution
+        yield from (("source", source) for source in content.cautions[caution].sources)
+
+
+def _of_food(name: str | None, content: Content) -> Iterator[Key]:
+    """Give a food with its source, or a recipe that stands in the place of one."""
+    if name and name in content.foods:
+        yield "food", name
+        if source := content.foods[name].source:
+            yield "source", source
+    elif name and name in content.recipes:
+        yield from _of_recipe(name, content)
+
+
+def _of_recipe(name: str, content: Content) -> Iterator[Key]:
+    yield "recipe", name
+    for line in content.recipes[name].uses:
+        yield from _of_food(line.food or line.recipe, content)
+
+
+def _of_batch(batch: Batch, content: Content) -> Iterator[Key]:
+    yield "batch", batch.id
+    yield from _of_food(batch.holds, content)
+    if batch.packs and batch.packs.packaging:
+        yield "packaging", batch.packs.packaging
+    if batch.dryer:
+        yield "dryers", batch.dryer
 
 
 def cut_files(
