@@ -58,7 +58,7 @@ def logged_runs(
             name,
             content.gear.dryers.get(dryer),
             batches,
-            tuple(_part(each, stock, content) for each in batches),
+            tuple(_part(each, stock) for each in batches),
             free,
         )
         for (dryer, name, _), batches in runs.items()
@@ -125,7 +125,7 @@ def _hours(dryer: Dryer | None, judged: Judged) -> float:
     return hours_in(dryer, Goes(judged.substance, judged.batch.method, False))
 
 
-def _part(judged: Judged, stock: Stock, content: Content) -> Part:
+def _part(judged: Judged, stock: Stock) -> Part:
     batch = judged.batch
     return Part(
         holds=batch.holds,
@@ -135,13 +135,7 @@ def _part(judged: Judged, stock: Stock, content: Content) -> Part:
         fresh_g=batch.fresh_g or 0.0,
         dried_g=judged.dried_g,
         meals=tuple(
-            Meal(
-                each.trip,
-                each.day,
-                each.meal,
-                each.packs * judged.pack_g,
-                content.trips[each.trip].date_of(each.day),
-            )
+            Meal(each.trip, each.day, each.meal, each.packs * judged.pack_g, each.eaten_on)
             for each in stock.taken(batch.id)
             if each.packs  # some eat what an earlier meal left in its pack
         ),

@@ -41,7 +41,7 @@ def check(content: Content) -> tuple[Stock, tuple[Problem, ...]]:
     """Give the folder's stock, and every problem that formulas find in it."""
     judged, problems = judge_all(content, speech_of(ENGLISH))
     stock = stock_of(content, judged)
-    problems += promise_problems(stock, content)
+    problems += promise_problems(stock)
     problems += taken_name_problems(content)
     problems += told_twice_problems(content)
     for recipe in content.recipes.values():

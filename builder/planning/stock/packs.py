@@ -33,6 +33,11 @@ class Taking:
     first_day: datetime.date | None  # of the trip; None where its start is not told
     last_day: datetime.date | None
 
+    @property
+    def eaten_on(self) -> datetime.date | None:
+        """The day of the meal; None where the trip does not tell its start."""
+        return self.first_day and self.first_day + datetime.timedelta(days=self.day - 1)
+
     def is_eaten(self, at: datetime.date) -> bool:
         """Tell whether the trip was over by a day; one without a date is still to come."""
         return self.last_day is not None and self.last_day < at

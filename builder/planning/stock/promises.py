@@ -2,23 +2,22 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+import datetime
+from collections.abc import Iterable, Iterator, Sequence
 
-from builder.model.batch import Batch
-from builder.model.content import Content
 from builder.planning.stock.packs import Stock, Taking, is_overdrawn
 from builder.problems import Problem, counted
 
 MOST_MEALS_TOLD = 6
 
 
-def promise_problems(stock: Stock, content: Content) -> list[Problem]:
+def promise_problems(stock: Stock) -> list[Problem]:
     """Give every promise of the folder's trips that cannot be kept, each told once."""
     return [
         *_overdrawn(stock),
         *_more_back(stock),
-        *_too_late(stock, content),
-        *_past_date(stock, content),
+        *_too_late(stock),
+        *_past_date(stock),
     ]
 
 
@@ -74,50 +73,45 @@ def _more_back(stock: Stock) -> Iterator[Problem]:
                 )
 
 
-def _too_late(stock: Stock, content: Content) -> Iterator[Problem]:
+def _too_late(stock: Stock) -> Iterator[Problem]:
     """Find batches that are dried only after a trip that eats of them began."""
     for name, judged in stock.judged.items():
         batch = judged.batch
         dried_on = batch.done or batch.planned
         if dried_on is None:
             continue
-        told: set[str] = set()
-        for taking in stock.taken(name):
-            start = content.trips[taking.trip].start
-            if start is None or dried_on <= start or taking.trip in told:
-                continue
-            told.add(taking.trip)
-            key = "done" if batch.done else "planned"
-            yield Problem(
-                taking.place,
-                "batch-too-late",
-                f"{taking.trip} begins on {start.isoformat()}, and batch {name} is {key} only on "
-                f"{dried_on.isoformat()} ({batch.places.of(key)})",
-                _mend_too_late(batch),
-            )
+        key = "done" if batch.done else "planned"
+        mend = "check both dates" if batch.done else "dry it before the trip"
+        for taking in _first_of_each_trip(stock.taken(name)):
+            if taking.first_day is not None and dried_on > taking.first_day:
+                yield Problem(
+                    taking.place,
+                    "batch-too-late",
+                    f"{taking.trip} begins on {taking.first_day.isoformat()}, and batch {name} is "
+                    f"{key} only on {dried_on.isoformat()} ({batch.places.of(key)})",
+                    f"{mend}, or name another batch",
+                )
 
 
-def _mend_too_late(batch: Batch) -> str:
-    check = "check both dates" if batch.done else "dry it before the trip"
-    return f"{check}, or name another batch"
-
-
-def _past_date(stock: Stock, content: Content) -> Iterator[Problem]:
-    """Find batches that a trip eats of on a day after their best-before; each trip told once."""
+def _past_date(stock: Stock) -> Iterator[Problem]:
+    """Find batches that a trip eats of on a day after their best-before."""
     for name, judged in stock.judged.items():
-        if judged.best_before is None:
-            continue
-        told: set[str] = set()
-        for taking in stock.taken(name):
-            eaten_on = content.trips[taking.trip].date_of(taking.day)
-            if eaten_on is None or eaten_on <= judged.best_before or taking.trip in told:
-                continue
-            told.add(taking.trip)
+        until = judged.best_before or datetime.date.max
+        takings = (each for each in stock.taken(name) if (each.eaten_on or until) > until)
+        for taking in _first_of_each_trip(takings):
             yield Problem(
                 taking.place,
                 "batch-past-date",
-                f"{taking.trip} eats of batch {name} on {eaten_on.isoformat()}, and it keeps until "
-                f"{judged.best_before.isoformat()} only ({judged.batch.places.record})",
+                f"{taking.trip} eats of batch {name} on {taking.eaten_on}, and it keeps until "
+                f"{until} only ({judged.batch.places.record})",
                 "eat it sooner, or name another batch",
                 "warning",
             )
+
+
+def _first_of_each_trip(takings: Iterable[Taking]) -> Iterable[Taking]:
+    """Give one meal of each trip, since each trip is told once."""
+    first: dict[str, Taking] = {}
+    for each in takings:
+        first.setdefault(each.trip, each)
+    return first.values()
