@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
 from pathlib import Path, PurePosixPath
 
-from builder.pages.navigation import NavItem
 from builder.problems import Problem, errors
-from builder.record import dataclass
 from builder.site.checks import check_kit
 from builder.site.errors import SiteError, of_the_system
 from builder.site.finishing import offline
@@ -18,13 +15,14 @@ from builder.site.finishing.scripts import written
 from builder.site.finishing.styles import STYLE_NAME, merge_styles
 from builder.site.folder import address, archive, made, swap
 from builder.site.folder.kit_files import POCKET_NAME, write_files
-from builder.site.outfit import HOME_STYLES, TRIP, Outfit
+from builder.site.outfit import HOME_STYLES
 from builder.site.pocket import pocket_page
 from builder.site.rendering.framing import put_together
 from builder.site.rendering.generators import USUAL_GENERATOR, renderer_of
 from builder.site.rendering.navigation import is_safe_path, nav_paths
 from builder.site.rendering.renderer import Renderer, Rendering
 from builder.site.search.search_index import write_searched
+from builder.site.site_input import SiteInput
 from builder.speech import Speech, speech_of
 
 FIRST_PAGE = "index.md"
@@ -32,23 +30,6 @@ COLOURS_SCRIPT = "colours.js"  # runs behind what it makes: switch of colours, s
 # Names the build itself writes; a page or file of the same name would be lost.
 OWN_NAMES = (POCKET_NAME, offline.WORKER_NAME, offline.MANIFEST_NAME)
 OWN_FOLDERS = ("assets", "search")
-
-
-@dataclass(frozen=True, slots=True)
-class SiteInput:
-    """All that one kit is made of."""
-
-    trip_id: str
-    title: str
-    language: str
-    pages: Mapping[str, str]  # Markdown by path, in reading order
-    nav: Sequence[NavItem]
-    files: Mapping[str, bytes]  # written as they are, kit.json among them
-    pocket_html: str  # the body; its head, style, script and policy are added here; "" for none
-    epoch: int  # seconds since 1970, the date of everything in the kit
-    dates: tuple[str, ...] = ()  # first and last day, as ISO dates; none where the trip has none
-    address: str = ""  # of all kits on the web, where they are to be put there
-    outfit: Outfit = TRIP
 
 
 def build_site(
@@ -100,14 +81,9 @@ def _write_new(
     say = speech_of(site.language)
     rendered = renderer(
         Rendering(
+            site,
             files=_given(site, assets, say),
             into=new.resolve(),
-            trip_id=site.trip_id,
-            title=site.title,
-            language=site.language,
-            nav=site.nav,
-            epoch=site.epoch,
-            dates=site.dates,
             theme=(assets / "theme").resolve(),
             base_config=base_config,
         )

@@ -13,7 +13,7 @@ from builder.model.kit import Kit
 from builder.pages.trip.book import write_book
 from builder.problems import Problem
 from builder.record import dataclass, replace
-from builder.site.assemble import SiteInput, build_site
+from builder.site.assemble import build_site
 from builder.site.folder.archive import zip_files
 from builder.site.folder.kit_files import CONTENT_ZIP
 from builder.site.folder.swap import is_current
@@ -22,6 +22,7 @@ from builder.site.inputs import fingerprint, tool_of_sites
 from builder.site.labels_page import labels_page
 from builder.site.outfit import HOME
 from builder.site.rendering.generators import USUAL_GENERATOR
+from builder.site.site_input import SiteInput
 
 if TYPE_CHECKING:
     from builder.planning.home import HomePlan

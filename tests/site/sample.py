@@ -22,7 +22,7 @@ from builder.pages.ink import data
 from builder.pages.trip.origins.changing import part_of
 from builder.planning.cooking import Hearth
 from builder.planning.tracing import work
-from builder.site.assemble import SiteInput
+from builder.site.site_input import SiteInput
 
 ROOT = Path(__file__).resolve().parents[2]
 ASSETS = ROOT / "site_templates"

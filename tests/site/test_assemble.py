@@ -15,9 +15,10 @@ from pathlib import Path
 import pytest
 
 from builder.record import replace
-from builder.site.assemble import SiteInput, build_site
+from builder.site.assemble import build_site
 from builder.site.errors import SiteError, of_the_system
 from builder.site.folder import archive, swap
+from builder.site.site_input import SiteInput
 from tests.conftest import files_of
 from tests.site.sample import ASSETS, BASE_CONFIG, ROOT, sample_site
 

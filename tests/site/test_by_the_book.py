@@ -21,11 +21,12 @@ from builder.model.kit import Kit
 from builder.pages.navigation import NavItem
 from builder.pages.trip.book import write_book
 from builder.record import replace
-from builder.site.assemble import SiteInput, build_site
+from builder.site.assemble import build_site
 from builder.site.folder.kit_files import write_files
 from builder.site.rendering import chrome, run_mkdocs
 from builder.site.rendering.framing import put_together, taken_apart
 from builder.site.rendering.renderer import Rendering, own_settings
+from builder.site.site_input import SiteInput
 from tests.benchmarks.measuring import demo_folder, demo_kits
 from tests.site.sample import ASSETS, BASE_CONFIG, CHART, EPOCH, sample_site
 from tests.site.test_plain_markdown import same
@@ -38,18 +39,8 @@ ODD = f"A\u2028b  <i>&amp; {FROM_THE_RIGHT} `*_[x](y)_*` {{{{ 7 }}}} \\"
 def asked(folder: Path, site: SiteInput, theme: Path = ASSETS / "theme") -> Rendering:
     """Ask for a site."""
     pages = {path: text.encode("utf-8") for path, text in site.pages.items()}
-    return Rendering(
-        files={**pages, **site.files},
-        into=folder / "ours",
-        trip_id=site.trip_id,
-        title=site.title,
-        language=site.language,
-        nav=site.nav,
-        epoch=site.epoch,
-        dates=site.dates,
-        theme=theme,
-        base_config=BASE_CONFIG,
-    )
+    files = {**pages, **site.files}
+    return Rendering(site, files, folder / "ours", theme, BASE_CONFIG)
 
 
 def by_mkdocs_alone(wanted: Rendering) -> Path:

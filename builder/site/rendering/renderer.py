@@ -19,6 +19,7 @@ from builder.record import dataclass
 from builder.site.errors import SiteError
 from builder.site.footer import RULES_FIRST
 from builder.site.rendering.framing import FramedPage
+from builder.site.site_input import SiteInput
 from builder.speech import Speech, later, speech_of
 
 NavConfig: TypeAlias = "dict[str, str | list[NavConfig]]"
@@ -36,14 +37,9 @@ _COLOURS = (
 class Rendering:
     """One site to render; its folders are whole paths."""
 
+    site: SiteInput
     files: Mapping[str, bytes]  # by path: pages as Markdown, and what is left as it is
     into: Path
-    trip_id: str
-    title: str
-    language: str
-    nav: Sequence[NavItem]
-    epoch: int
-    dates: Sequence[str]
     theme: Path  # the folder with the templates that stand over the theme's
     base_config: Path
 
@@ -75,23 +71,23 @@ def own_settings(
 
     `as_title` makes a user's words harmless in the way that the generator's templates need.
     """
-    say = speech_of(asked.language)
+    site, say = asked.site, speech_of(asked.site.language)
     return {
-        "site_name": as_title(asked.title),
+        "site_name": as_title(site.title),
         "site_dir": str(asked.into),
-        "nav": _nav_config(asked.nav, as_title),
+        "nav": _nav_config(site.nav, as_title),
         "theme": {
             **base["theme"],
             "custom_dir": str(asked.theme),
-            "language": asked.language,
+            "language": site.language,
             "palette": _palette(say, base["theme"]["palette"]),
         },
         "copyright": escape(say(RULES_FIRST), quote=False),
         # Tick-offs and timers of two kits on one host are told apart by this.
         "extra": {
             **base["extra"],
-            "kit": asked.trip_id,
-            "dates": list(asked.dates),
+            "kit": site.trip_id,
+            "dates": list(site.dates),
             "said": _said_by_theme(say),
         },
     }

@@ -39,7 +39,7 @@ from builder.site.search.found import found_on
 
 def render(asked: Rendering) -> Rendered:
     """Render pages of Markdown; any warning of the generator stops the kit."""
-    with _collected_warnings() as warnings, _source_date(asked.epoch):
+    with _collected_warnings() as warnings, _source_date(asked.site.epoch):
         try:
             config = _configure(asked)
             rendered = _rendered(config, asked.files)
