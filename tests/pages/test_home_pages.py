@@ -306,7 +306,7 @@ def test_ways_stand_side_by_side() -> None:
         # Halves go up, as in all figures.
         "| <strong>Tall dryer</strong> | A portion 1.13\u00a0EUR | Gives "
         '180\u00a0g <span class="small">490\u00a0ml</span> | Time '
-        '2 × 12 h <span class="small">3.3\u00a0kWh</span> | Water back '
+        '2 × 12\u00a0h <span class="small">3.3\u00a0kWh</span> | Water back '
         '615\u00a0ml <span class="small">30 to 75 min</span> | Keeps until 20\u00a0May 2032 |'
     ) in NAME_OF_COLUMN.sub(r"\1", page)
     assert "Not all costs are given" not in page

@@ -105,7 +105,7 @@ def test_packets_to_read_are_told_food_by_food_with_their_meals() -> None:
     ash, _ = person_pages(kit, {(1, 2): "cook/smoky-bean-pot.md#day-1-dinner"})
     assert ash.on_plate == ()
     (traces,) = ash.traces
-    assert said(traces).startswith("Nut mix: Day 1 snacks, Day 2 ")
+    assert said(traces).startswith("Nut mix: Day 1 snacks; Day 2 ")
     (untold,) = ash.untold
     assert said(untold) == "Black beans: Day 1 dinner"
     assert untold[-1].href == "cook/smoky-bean-pot.md#day-1-dinner"

@@ -210,7 +210,7 @@ class _Food:
         if way.hours is None or way.runs is None:
             return text("–")
         id_ = self._follows(f"{number}.runs", asked.runs if asked else None)
-        after = say(" × {hours} h", hours=say.number(way.hours))
+        after = say(" × {hours}", hours=say.show(rounded(way.hours), "hours"))
         runs = Piece(
             f"{say.number(way.runs)}{after}", scale=_scale(id_, "whole", way.runs, after=after)
         )

@@ -187,7 +187,9 @@ def _packets(
         if each.eats and each.how == how:
             found = meals.setdefault(each.what, {})
             found[_meal_linked(kit, say, each, anchors)] = None
-    return tuple((*text(food), Piece(": "), *join(tuple(found))) for food, found in meals.items())
+    return tuple(
+        (*text(food), Piece(": "), *join(tuple(found), "; ")) for food, found in meals.items()
+    )
 
 
 def _meal_linked(kit: Kit, say: Speech, each: Refused, anchors: Anchors) -> Cell:

@@ -144,10 +144,14 @@ def _strong(said: str) -> Cell:
 
 
 def _dishes(kit: Kit, places: Iterable[tuple[int, int]], say: Speech, with_days: bool) -> str:
-    dishes = [(day, kit.days[day - 1].meals[place].title) for day, place in places]
+    days: dict[str, list[int]] = {}
+    for day, place in places:
+        days.setdefault(kit.days[day - 1].meals[place].title, []).append(day)
     if not with_days:
-        return ", ".join(dict.fromkeys(title for _, title in dishes))
-    return ", ".join(say("{dish} (day {n})", dish=title, n=day) for day, title in dishes)
+        return ", ".join(days)
+    return ", ".join(
+        say("{dish} ({days})", dish=title, days=days_said(say, on)) for title, on in days.items()
+    )
 
 
 def _of_many(each: Mishap, say: Speech) -> str:

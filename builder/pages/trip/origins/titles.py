@@ -14,7 +14,7 @@ _END = re.compile(r"(?<=\.)(least|likely|most)_(?=\w+_)|_range")
 # What each formula works out, in plain words, as the page of sources tells it.
 _WORDS = {
     _END.sub("", formula): said for each in SUBJECTS.values() for formula, said in each.items()
-}
+} | {"heat.fuel_heat_kj": later("Heat out of the fuel")}  # which no source checks by itself
 _NUMBERS = re.compile(r"\.\d+(?=\.|$)")
 # What a trip has several of, besides the first: fuels, and gases held back by the cold.
 _OTHERS = re.compile(r"\bother_(?:(fuel)s|(cold_gas))\.#")
@@ -233,6 +233,7 @@ _TITLES = {
     "guides.#.pieces_mm.#": later("How thick to cut"),
     "days.#.meals.#.irons.heats_min.#": later("Embers heat an iron in"),
     "days.#.meals.#.irons.cold_press_min.#": later("First press in a cold iron"),
+    "batches.#.run.dry_after_min": later("Dry enough after"),
     "batches.#.load.freezing_kwh": later("Energy to freeze the load"),
     "batches.#.load.ice_gone_h.#": later("Until the ice is gone"),
     "batches.#.load.layer_mm": later("Layer on the trays"),
