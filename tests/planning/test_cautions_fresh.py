@@ -35,6 +35,9 @@ FOODS = [
 ]  # fmt: skip
 
 
+BAG = {"until": {"day": 2, "meal": "snacks"}}
+
+
 def carried(
     what: str, on_day: int = 1, meal: str = "lunch", highs: tuple[float, ...] = (20,), **trip: Any
 ) -> Folder:
@@ -48,6 +51,12 @@ def carried(
     if home:
         days[0]["home"] = home
     return {"trip": day_trip(days=days, **trip)}
+
+
+def waits(what: str, on_day: int, camp: int, holds: list[int], meal: str = "lunch") -> Folder:
+    """Give the same trip in mild air, with a depot; the cool bag holds to the end."""
+    chilled = {"until": {"day": on_day, "meal": "snacks"}}
+    return carried(what, on_day, meal, depots=[{"camp": camp, "holds": holds}], chilled=chilled)
 
 
 CASES: list[Case] = [
@@ -90,6 +99,12 @@ CASES: list[Case] = [
     (PLANT, carried("leaf-wrap-untold"), carried("oat-bar")),
     (ANIMAL, carried("tuna-sandwich"),
      carried("tuna-sandwich", chilled={"until": {"day": 1, "meal": "lunch"}})),
+    # What waits at a camp lay there nobody knows since when, whatever the bag holds.
+    (ANIMAL, waits("brie", 2, 1, [2]), carried("brie", 2, chilled=BAG)),
+    (ANIMAL, waits("brie", 2, 1, [2]), waits("trout-canned", 2, 1, [2])),
+    (PLANT, waits("bread", 2, 1, [2]), carried("bread", 2, chilled=BAG)),
+    # Of the depot's own day only dinner waits there.
+    (ANIMAL, waits("brie", 1, 1, [1], "dinner"), waits("brie", 1, 1, [1])),
 ]  # fmt: skip
 
 

@@ -108,7 +108,11 @@ def start_at(told: str) -> Record:
     return {"barometer" if told.endswith("hPa") else "camp_altitude": told}
 
 
+DEPOT = {"depots": [{"camp": 1, "holds": [1]}]}
+
+
 CASES: list[Case] = [
+    ("depot", cooks(boiled(), DEPOT), cooks(boiled())),
     ("thin-air", sleeps("2501 m"), sleeps("2500 m")),
     ("thin-air", sleeps("900 m", "2501 m"), sleeps("900 m", "2500 m")),
     ("thin-air", sleeps("900 m", start="2501 m"), sleeps("900 m", start="2500 m")),

@@ -166,6 +166,7 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("animal-food-carried-warm", "danger", "day-2", Spot((2, 1), pack="food"),
      "brie (day 2, lunch) is carried for 29\u00a0h. In air of 20\u00a0°C it bears "
      "2\u00a0h out of the cold."),
+    ("depot", "care", "carry", Spot(days=(1,)), "Food of day 1 waits at the camp of day 1."),
     ("plant-food-carried-warm", "care", "day-2", Spot((2, 1), pack="food"),
      "pulse (day 2, lunch) is carried for 29\u00a0h. In air of 20\u00a0°C it bears "
      "2\u00a0h out of the cold."),

@@ -105,6 +105,7 @@ PREDICATES: dict[str, Callable[[Facts], Iterator[Finding]]] = {
     "thin-air": height.thin_air,
     "heat-illness": water.heat_illness,
     "over-drinking": water.over_drinking,
+    "depot": camp.depot,
     "animals-and-food": camp.animals_and_food,
     "dishwater": camp.dishwater,
     "heavy-load": loads.heavy_load,

@@ -12,6 +12,7 @@ from builder.formulas.safety import hours_out_of_cold
 from builder.model.food import BY_CENTRE_TEMPERATURE, FLESH_KINDS, Composition, Food
 from builder.model.meal_times import MealTimes
 from builder.model.trip import Trip
+from builder.planning.carrying import waits_at
 from builder.planning.cautions.facts import Facts, Finding, at_portion, food_in
 from builder.planning.foods import called, hazards_of
 from builder.planning.menu import MenuItem, Portion
@@ -145,6 +146,7 @@ def kept_cold(trip: Trip, menus: Sequence[Sequence[MenuItem]]) -> tuple[tuple[in
         for menu in menus
         for each in menu
         if meal_at_h(trip, each.day, each.planned.meal) <= warms_at_h
+        and waits_at(trip.depots, each.day, each.planned.meal) is None
         and any(_perishes(portion) for portion in each.portions)
     )
 
@@ -194,6 +196,13 @@ def _may_hold_animal(food: Food) -> bool:
 
 def _too_long(facts: Facts, meal: MenuItem, food: Food, kept: Bears | None) -> str:
     """Say for how long it is carried and what it bears; "" where that is not too long."""
+    depot = waits_at(facts.trip.depots, meal.day, meal.planned.meal)
+    if depot is not None:
+        return facts.say(
+            "{food} waits at the camp of day {n}. Nobody wrote down since when, and how warm.",
+            food=food_in(facts.say, food.name, meal),
+            n=depot,
+        )
     air_c = max(day.conditions.air_high_c for day in facts.days[: meal.day])
     if air_c <= COLD_UP_TO_C:
         return ""

@@ -15,6 +15,13 @@ def animals_and_food(facts: Facts) -> Iterator[Finding]:
         yield on_days(facts, later("You camp with food on {days}."), nights, "cautions")
 
 
+def depot(facts: Facts) -> Iterator[Finding]:
+    """Food that waits at a camp: nobody knows how warm, and whether it is still there."""
+    for each in facts.trip.depots:
+        says = later("Food of {days} waits at the camp of day {n}.")
+        yield on_days(facts, says, each.holds, "carry", n=str(each.camp))
+
+
 def dishwater(facts: Facts) -> Iterator[Finding]:
     """Washing up at camp."""
     days = [day.day for day in facts.days if day.water.washing_ml > 0]
