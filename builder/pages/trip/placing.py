@@ -7,7 +7,7 @@ cautions too.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping
 
 from builder.model.kit import Carried, Kit, KitCaution, KitDay, PlannedMeal
 from builder.model.source import Level
@@ -101,17 +101,19 @@ def aloud_page(kit: Kit) -> AloudPage:
     return AloudPage(boxes(kit, _aloud(kit)))
 
 
+def _own_boxes(kit: Kit, stands: Callable[[KitCaution], bool]) -> tuple[Box, ...]:
+    """Give those of this trip's own making that stand somewhere."""
+    return boxes(kit, filter(stands, own(kit)))
+
+
 def boxes_of(kit: Kit, path: str) -> tuple[Box, ...]:
     """Give all that belongs to a page, wherever on it."""
-    return boxes(kit, (each for each in own(kit) if page_of(each.where) == path))
+    return _own_boxes(kit, lambda each: page_of(each.where) == path)
 
 
 def boxes_at(kit: Kit, path: str) -> tuple[Box, ...]:
     """Give what stands at the top of a page: what belongs to no part of it."""
-    return boxes(
-        kit,
-        (each for each in own(kit) if page_of(each.where) == path and not _has_part(each, path)),
-    )
+    return _own_boxes(kit, lambda each: page_of(each.where) == path and not _has_part(each, path))
 
 
 def _has_part(caution: KitCaution, path: str) -> bool:
@@ -127,12 +129,10 @@ def _has_part(caution: KitCaution, path: str) -> bool:
 def boxes_at_step(kit: Kit, day: int, meal: PlannedMeal, step: int) -> tuple[Box, ...]:
     """Give what stands at a step; the reasons name days, and the same dish is told once."""
     place = _place(kit.days[day - 1], meal)
-    found = boxes(
+    found = _own_boxes(
         kit,
-        (
-            each
-            for each in own(kit)
-            if (each.at.meal == (day, place) and each.at.step == step)
+        lambda each: (
+            (each.at.meal == (day, place) and each.at.step == step)
             or (_is_of_a_batch(each) and _step_with(meal, each.at.batch) == step)
         ),
     )
@@ -163,46 +163,31 @@ def _place(day: KitDay, meal: PlannedMeal) -> int | None:
 
 def boxes_at_batch(kit: Kit, batch: str) -> tuple[Box, ...]:
     """Give what stands at a batch of the drying log."""
-    path = "drying.md"
-    return boxes(
-        kit,
-        (each for each in own(kit) if page_of(each.where) == path and each.at.batch == batch),
+    return _own_boxes(
+        kit, lambda each: page_of(each.where) == "drying.md" and each.at.batch == batch
     )
 
 
 def boxes_of_person(kit: Kit, name: str) -> tuple[Box, ...]:
     """Give what one person must see to; what they must not eat is told apart."""
-    return boxes(
-        kit, (each for each in own(kit) if each.at.person == name and each.id not in TOLD_APART)
-    )
+    return _own_boxes(kit, lambda each: each.at.person == name and each.id not in TOLD_APART)
 
 
 def boxes_at_meal(kit: Kit, day: KitDay, place: int) -> tuple[Box, ...]:
     """Give what stands at a meal that is eaten as it is: it has no page of its own."""
-    path = day_path(day)
-    return boxes(
-        kit,
-        (
-            each
-            for each in own(kit)
-            if page_of(each.where) == path and each.at.meal == (day.day, place)
-        ),
-    )
+    path, at = day_path(day), (day.day, place)
+    return _own_boxes(kit, lambda each: page_of(each.where) == path and each.at.meal == at)
 
 
 def lines_of_meal(
     kit: Kit, day: KitDay, place: int, steps: Mapping[tuple[int, int], str]
 ) -> tuple[Cell, ...]:
     """Give what stands with the steps of a cooked meal, leading there."""
-    found = boxes(
-        kit,
-        (
-            each
-            for each in own(kit)
-            if page_of(each.where).startswith("cook/") and each.at.meal == (day.day, place)
-        ),
+    at = (day.day, place)
+    found = _own_boxes(
+        kit, lambda each: page_of(each.where).startswith("cook/") and each.at.meal == at
     )
-    href = steps.get((day.day, place), "")
+    href = steps.get(at, "")
     return tuple(_line(box, href) for box in found if box.level != "note")
 
 
@@ -221,12 +206,10 @@ def lines_of_day(kit: Kit, day: KitDay, level: Level) -> tuple[Cell, ...]:
 def pack_line(kit: Kit, thing: Carried) -> Cell:
     """Give what one must see to where a thing is carried: RAW first, then the act."""
     batches = _batches_in(kit, thing)
-    found = boxes(
+    found = _own_boxes(
         kit,
-        (
-            each
-            for each in own(kit)
-            if each.level != "note"
+        lambda each: (
+            each.level != "note"
             and (
                 (each.at.pack == thing.kind and each.at.meal == thing.meal)
                 or (_is_of_a_batch(each) and each.at.batch in batches)
