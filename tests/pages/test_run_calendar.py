@@ -95,6 +95,15 @@ def test_each_thing_to_do_is_an_event_at_the_times_of_the_home() -> None:
     assert {each["DTSTAMP"] for each, _ in events(run())} == {"20310601T063000Z"}
 
 
+def test_what_makes_raw_food_safe_stands_where_a_phone_shows_it() -> None:
+    heat = Step("heat", START, None, "Heat Mince to 72 °C before it goes in")
+    raw = run(steps=(heat, *run().steps))
+    (start, (alarm,)), (empty, _), _ = events(raw)
+    for title in (start["SUMMARY"], alarm["DESCRIPTION"]):
+        assert title.startswith("Heat Mince to 72 °C before it goes in. Start the dryer: Leaf")
+    assert empty["SUMMARY"] == "Empty the dryer"
+
+
 def test_each_event_rings_before() -> None:
     for properties, alarms in events(run()):
         (alarm,) = alarms

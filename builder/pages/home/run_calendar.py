@@ -44,14 +44,14 @@ def run_calendar(runs: Sequence[Run], made: datetime.datetime) -> bytes:
             event.add("uid", str(uuid.uuid5(_SPACE, f"{key}|{seen[key]}|{name}")))
             event.add("dtstamp", made)
             event.add("sequence", (made.date() - _EPOCH).days)
-            event.add("summary", step.says)
+            event.add("summary", _title(run, step))
             event.add("dtstart", step.at)
             event.add("dtend", step.until or step.at + _MOMENT)
             if notes:
                 event.add("description", "\n".join(notes))
             # A dryer at work, or a jar, keeps nobody busy.
             event.add("transp", "TRANSPARENT" if step.until else "OPAQUE")
-            event.add_component(_alarm(step))
+            event.add_component(_alarm(_title(run, step)))
             calendar.add_component(event)
     return bytes(calendar.to_ical())
 
@@ -71,11 +71,17 @@ def _events(run: Run) -> Iterator[tuple[str, Step, list[str]]]:
         yield f"{step.do}|{seen[step.do]}", step, notes
 
 
-def _alarm(step: Step) -> Alarm:
+def _title(run: Run, step: Step) -> str:
+    """Say what is done, and first what makes raw food safe: a phone shows no more than this."""
+    heats = [each.says for each in run.steps if each.do == "heat" and step.do == "start"]
+    return ". ".join([*heats, step.says])
+
+
+def _alarm(title: str) -> Alarm:
     from icalendar import Alarm
 
     alarm = Alarm()
     alarm.add("action", "DISPLAY")
-    alarm.add("description", step.says)
+    alarm.add("description", title)
     alarm.add("trigger", -_WARNED_BEFORE)
     return alarm
