@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from builder.model.gear import LabelSheet
 from builder.model.home import Home
-from builder.pages.home.label_fit import LEAST_PT, MODULES_MM, SIZES_PT, Room, fit_of
+from builder.pages.home.label_fit import LEAST_PT, MODULES_MM, SIZES_PT, fit_of, plain_room
 from builder.pages.home.label_sheet import PAPERS_MM, code_of, labels_file, plain_sheet, room_of
 from builder.pages.home.label_words import GIVEN_UP, LabelWords, allergens_said, label_words
 from builder.pages.home.showing import figures_of_home
@@ -195,7 +195,7 @@ def test_what_matters_most_is_never_given_up(name: str) -> None:
             ("allergens", "Contains milk"),
         ),
     )
-    fit = fit_of(words, 53, Room(70.0, 37.0))
+    fit = fit_of(words, 53, plain_room(70.0, 37.0))
     if fit is not None:
         assert {part for part, _ in fit.parts} >= {"raw", "name", "best", "allergens"}
         assert fit.size_pt in SIZES_PT

@@ -23,6 +23,7 @@ RAW_FACTOR = 1.3
 PAD_MM = 2.0  # printers and knives miss by as much
 OUT_OF_REACH_MM = 5.0  # of the paper's edge, for most printers (common practice, no source)
 GAP_MM = 1.0  # between the words and the code
+ABOVE_CODE_MM = 0.5
 # Five, six and seven dots of a printer of 300 dpi: a phone's camera wants 0.4 mm and more.
 MODULES_MM = (0.593, 0.508, 0.423)
 QUIET_MODULES = 4
@@ -41,17 +42,32 @@ _BOLD: frozenset[Part] = frozenset({"raw", "name", "allergens", "best"})
 
 @dataclass(frozen=True, slots=True)
 class Room:
-    """A label's size, and how far from its edge words and dark dots must stay."""
+    """What the narrowest label of a sheet leaves to words alone, and to words beside a code."""
 
-    width_mm: float
-    height_mm: float
-    beside_mm: float = PAD_MM
-    above_mm: float = PAD_MM
+    wide_mm: float
+    wide_with_code_mm: float  # for both
+    high_mm: float  # for words, and for the dark dots of a code
+    code_high_mm: float
 
-    @property
-    def beside_code_mm(self) -> float:
-        """Give what is left blank beside a code, whose own quiet modules are blank as well."""
-        return max(PAD_MM / 2, rounded(self.beside_mm - QUIET_MODULES * MODULES_MM[-1], 2))
+
+def plain_room(width_mm: float, height_mm: float) -> Room:
+    """Give the room on a label that lies far enough from the paper's edge."""
+    return Room(
+        width_mm - 2 * PAD_MM,
+        width_mm - PAD_MM - beside_code_mm(PAD_MM),
+        height_mm - 2 * PAD_MM,
+        height_mm - 2 * ABOVE_CODE_MM,
+    )
+
+
+def beside_code_mm(beside_mm: float) -> float:
+    """Give what is left blank beside a code, whose own quiet modules are blank as well."""
+    return max(PAD_MM / 2, rounded(beside_mm - QUIET_MODULES * MODULES_MM[-1], 2))
+
+
+def above_code_mm(above_mm: float) -> float:
+    """Give what is left blank above or below a label's code; its words stand in the middle."""
+    return max(ABOVE_CODE_MM, above_mm - (PAD_MM - ABOVE_CODE_MM))
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,24 +85,22 @@ def fit_of(words: LabelWords, modules: int, room: Room) -> Fit | None:
 
     The code goes before any word does, and small type comes before both.
     """
-    high_mm = room.height_mm - 2 * room.above_mm
     sides = [
         module
         for module in MODULES_MM
-        if code_side_mm(modules, module) <= room.height_mm - GAP_MM and modules * module <= high_mm
+        if code_side_mm(modules, module) <= room.code_high_mm and modules * module <= room.high_mm
     ]
     for gone in _given_up():
         parts = words.without(gone)
         for module_mm in (*sides, 0.0) if not gone else (0.0,):
-            wide_mm = room.width_mm - 2 * room.beside_mm
+            wide_mm = room.wide_mm
             if module_mm:
-                wide_mm += room.beside_mm - room.beside_code_mm
-                wide_mm -= code_side_mm(modules, module_mm) + GAP_MM
+                wide_mm = room.wide_with_code_mm - code_side_mm(modules, module_mm) - GAP_MM
             for size_pt in SIZES_PT:
                 # A larger code is worth a little of the type, not all of it.
                 if module_mm > MODULES_MM[-1] and size_pt < SIZES_PT[2]:
                     break
-                if _height_mm(parts, wide_mm, size_pt) <= high_mm:
+                if _height_mm(parts, wide_mm, size_pt) <= room.high_mm:
                     return Fit(size_pt, module_mm, parts, gone)
     return None
 

@@ -15,12 +15,15 @@ from builder.model.gear import LabelSheet, Page
 from builder.pages import ink
 from builder.pages.figures import Figures
 from builder.pages.home.label_fit import (
+    ABOVE_CODE_MM,
     LINE_HEIGHT,
     OUT_OF_REACH_MM,
     PAD_MM,
     QUIET_MODULES,
     Fit,
     Room,
+    above_code_mm,
+    beside_code_mm,
     code_side_mm,
     factor_of,
     fit_of,
@@ -76,6 +79,27 @@ class Choice:
 
 
 @dataclass(frozen=True, slots=True)
+class Edges:
+    """What stays blank within a label: where it lies at the paper's edge, and at any other side."""
+
+    left_mm: float
+    right_mm: float
+    top_mm: float
+    bottom_mm: float
+    inner_mm: float
+
+    @property
+    def beside_code_mm(self) -> tuple[float, float]:
+        """Give what stays blank beside a code in the last column, and in any other."""
+        return beside_code_mm(self.right_mm), beside_code_mm(self.inner_mm)
+
+    @property
+    def above_code_mm(self) -> tuple[float, float]:
+        """Give what stays blank above a code in the first row, and below it in the last."""
+        return above_code_mm(self.top_mm), above_code_mm(self.bottom_mm)
+
+
+@dataclass(frozen=True, slots=True)
 class LabelsFile:
     """One printable file."""
 
@@ -89,7 +113,9 @@ class LabelsFile:
     codes: tuple[tuple[str, int, str], ...]  # id, modules with the quiet ones, path
     sizes: tuple[tuple[str, str], ...]  # class, type in points
     code_sizes: tuple[tuple[str, str], ...]  # class, side in millimetres
-    room: Room
+    edge: Edges
+    above_code_mm: float
+    last_row: int  # the number of its first label
     line_height: float
     factors: tuple[tuple[str, float], ...]
     choices: tuple[Choice, ...]
@@ -155,7 +181,9 @@ def _view(
         codes=tuple(codes),
         sizes=tuple(sorted(sizes.items())),
         code_sizes=tuple(sorted(code_sizes.items())),
-        room=room_of(sheet),
+        edge=edges_of(sheet),
+        above_code_mm=ABOVE_CODE_MM,
+        last_row=places - sheet.columns + 1,
         line_height=LINE_HEIGHT,
         factors=tuple((part, factor_of(part)) for part in ("raw", "name")),
         choices=tuple(choices),
@@ -168,21 +196,39 @@ def _set(words: LabelWords, sheet: LabelSheet) -> tuple[LabelWords, Fit | None, 
     return words, fit_of(words, modules, room_of(sheet)), modules, drawing
 
 
-def room_of(sheet: LabelSheet) -> Room:
-    """Give the room on each label of a sheet; those at the paper's edge lose what is out of reach.
-
-    All labels of a sheet are set alike, so each keeps as far from its edge as those must.
-    """
+def edges_of(sheet: LabelSheet) -> Edges:
+    """Give what stays blank on the labels of a sheet: printers do not reach the paper's edge."""
     if sheet.id == PLAIN:
-        return Room(sheet.width_mm, sheet.height_mm, _CUT_MM, _CUT_MM)
+        return Edges(_CUT_MM, _CUT_MM, _CUT_MM, _CUT_MM, _CUT_MM)
     wide_mm, high_mm = PAPERS_MM[sheet.page]
     right_mm = wide_mm - sheet.left_mm - _row_mm(sheet.columns, sheet.width_mm, sheet.across_mm)
     below_mm = high_mm - sheet.top_mm - _row_mm(sheet.rows, sheet.height_mm, sheet.down_mm)
+
+    def blank(away_mm: float) -> float:
+        return max(PAD_MM, rounded(OUT_OF_REACH_MM - away_mm, 2))
+
+    return Edges(
+        blank(sheet.left_mm), blank(right_mm), blank(sheet.top_mm), blank(below_mm), PAD_MM
+    )
+
+
+def room_of(sheet: LabelSheet) -> Room:
+    """Give the room that each label of a sheet has, wherever on it: all are set alike."""
+    edge = edges_of(sheet)
+    inner, (last_code_mm, code_mm) = edge.inner_mm, edge.beside_code_mm
+    lone = sheet.columns == 1  # then it lies at both edges
+    beside = edge.left_mm + edge.right_mm if lone else max(edge.left_mm, edge.right_mm) + inner
+    beside_code = max(edge.left_mm + (last_code_mm if lone else code_mm), inner + last_code_mm)
+    above = max(edge.top_mm, edge.bottom_mm) + inner
+    if sheet.rows == 1:
+        above = edge.top_mm + edge.bottom_mm
     return Room(
-        sheet.width_mm,
-        sheet.height_mm,
-        max(PAD_MM, rounded(OUT_OF_REACH_MM - min(sheet.left_mm, right_mm), 2)),
-        max(PAD_MM, rounded(OUT_OF_REACH_MM - min(sheet.top_mm, below_mm), 2)),
+        sheet.width_mm - beside,
+        sheet.width_mm - beside_code,
+        sheet.height_mm - above,
+        sheet.height_mm
+        - max(edge.above_code_mm)
+        - (max if sheet.rows == 1 else min)(*edge.above_code_mm, ABOVE_CODE_MM),
     )
 
 
