@@ -80,7 +80,7 @@ def test_it_says_how_water_is_made_safe_and_how_long_food_stays_hot(book: Book) 
 
 def test_a_changed_step_tells_the_time_at_sea_level_only_where_the_other_one_does_not() -> None:
     def step(minutes: int, sea_level: str) -> StepLine:
-        return StepLine((), text(f"Boil {minutes} min."), (), (), sea_level, str(minutes), "")
+        return StepLine(text(f"Boil {minutes} min."), sea_level=sea_level, timer=str(minutes))
 
     high = step(7, "5 min at sea level")
     assert as_changed(high, step(6, "5 min at sea level")).sea_level == ""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
+from typing import TypeAlias
 
 from builder.pages.figures import Figures
 from builder.pages.home.showing import figures_of_home, titles_of_trips
@@ -30,12 +31,8 @@ _KINDS = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class Shelf:
-    """A heading with what stands under it."""
-
-    title: str
-    lines: tuple[Cell, ...]
+# Batches under the headings that they stand under.
+Shelves: TypeAlias = Mapping[str, list[Cell]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +58,8 @@ class StockPage:
     day: str
     acts: tuple[Acts, ...]
     by_date: Table | None
-    by_place: tuple[Shelf, ...]
-    by_kind: tuple[Shelf, ...]
+    by_place: Shelves
+    by_kind: Shelves
     planned: tuple[Cell, ...]
     pictured: tuple[Batch, ...]
 
@@ -162,19 +159,19 @@ def _food(figures: Figures, line: StockLine, titles: Mapping[str, str]) -> Cell:
     return tuple(pieces)
 
 
-def _by_place(figures: Figures, lines: list[StockLine]) -> tuple[Shelf, ...]:
+def _by_place(figures: Figures, lines: list[StockLine]) -> Shelves:
     if not any(line.shelf for line in lines):
-        return ()
+        return {}
     return _shelves(figures, lines, lambda line: line.shelf or figures.say("No place given"))
 
 
 def _shelves(
     figures: Figures, lines: Iterable[StockLine], place: Callable[[StockLine], str]
-) -> tuple[Shelf, ...]:
+) -> Shelves:
     found: dict[str, list[Cell]] = {}
     for line in lines:
         found.setdefault(place(line), []).append(_short(figures, line))
-    return tuple(Shelf(title, tuple(cells)) for title, cells in sorted(found.items()))
+    return dict(sorted(found.items()))
 
 
 def _short(figures: Figures, line: StockLine, is_ahead: bool = False) -> Cell:

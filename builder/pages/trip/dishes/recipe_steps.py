@@ -85,13 +85,13 @@ LET_STAND = {False: later("Let stand {time}."), True: later("Let stand {time}, l
 class StepLine:
     """One line to tick off: first what to measure, then what to do."""
 
-    amounts: tuple[Cell, ...]
     do: Cell
-    more: Cell  # what belongs to it
-    say: Cell
-    sea_level: str
-    timer: str  # whole minutes, "" where there is nothing to wait for
-    timer_says: str
+    amounts: tuple[Cell, ...] = ()
+    more: Cell = ()  # what belongs to it
+    say: Cell = ()
+    sea_level: str = ""
+    timer: str = ""  # whole minutes, "" where there is nothing to wait for
+    timer_says: str = ""
     stands: Cell = ()  # how it stands or soaks
     as_planned: bool = False  # whether `stands` holds for the planned eaters and height only
     boxes: tuple[Box, ...] = ()  # cautions that one must act on here
@@ -147,7 +147,7 @@ def steps_of(
 
 def _only_said(says: str) -> StepLine:
     """Give a line that says all there is to do."""
-    return StepLine((), text(says), (), (), "", "", "")
+    return StepLine(text(says))
 
 
 def stands_by_step(figures: Figures, meal: PlannedMeal) -> Mapping[int, Cell]:
@@ -172,7 +172,7 @@ def _irons_hot(figures: Figures, meal: PlannedMeal) -> StepLine:
     cold: Cell = ()
     if meal.irons is not None:
         heat, cold = irons_heat(figures, meal.irons)
-    return StepLine((), heat, test, cold, "", "", "", drawings=hot_iron_drawn(say))
+    return StepLine(heat, more=test, say=cold, drawings=hot_iron_drawn(say))
 
 
 def _rounds(figures: Figures, step: PlannedStep) -> Iterator[StepLine]:
@@ -181,10 +181,11 @@ def _rounds(figures: Figures, step: PlannedStep) -> Iterator[StepLine]:
     side = figures.plain(step.each_side_min, "duration_min")
     timer = number(rounded(step.each_side_min)) if step.each_side_min else ""
     turn = text(say("Turn the irons. Other side: {time}.", time=side))
-    yield StepLine((), turn, (), (), "", timer, side if timer else "", drawings=turning_drawn(say))
+    timer_says = side if timer else ""
+    yield StepLine(turn, timer=timer, timer_says=timer_says, drawings=turning_drawn(say))
     again = text(say("Take out what is done. Fill again, until all is cooked."))
     if step.presses > 1:
-        yield StepLine((), again, (), (), "", "", "")
+        yield StepLine(again)
 
 
 def _boil_first(figures: Figures, meal: PlannedMeal, at: str) -> StepLine:
@@ -192,7 +193,7 @@ def _boil_first(figures: Figures, meal: PlannedMeal, at: str) -> StepLine:
     water_ml = add(step.water_ml for step in meal.steps if step.do == "soak" and step.hot)
     water = figures.water(water_ml, f"{at}.hot_soak_ml")
     boil = figures.say(DOINGS["boil", False, False])
-    return StepLine((water,), text(boil), (), (), "", "", "")
+    return StepLine(text(boil), (water,))
 
 
 def _measured(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
@@ -203,7 +204,7 @@ def _measured(figures: Figures, meal: PlannedMeal) -> Iterator[StepLine]:
         more = filled(
             say("At least {temperature} in the thickest part. Less? Cook on."), temperature=least
         )
-        yield StepLine((), text(say("Measure the middle.")), more, (), "", "", "")
+        yield StepLine(text(say("Measure the middle.")), more=more)
 
 
 def _poured_off(figures: Figures, meal: PlannedMeal, at: str) -> Iterator[StepLine]:
@@ -211,7 +212,7 @@ def _poured_off(figures: Figures, meal: PlannedMeal, at: str) -> Iterator[StepLi
     if meal.drain_ml:
         away = figures.scaled(meal.drain_ml, "volume_ml", f"{at}.drain_ml")
         more = filled(say("About {water}. Far from stream and lake."), water=away)
-        yield StepLine((), text(say("Pour off the water.")), more, (), "", "", "")
+        yield StepLine(text(say("Pour off the water.")), more=more)
 
 
 def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[str]) -> StepLine:
@@ -247,8 +248,8 @@ def _step(figures: Figures, meal: PlannedMeal, at: str, place: int, seen: set[st
     timed = step.minutes or step.each_side_min
     lasts = Scale("min", step.minutes, f"{at}.steps.{place}.minutes", name="lasts")
     return StepLine(
-        tuple(amounts),
         _do(figures, step, Piece(minutes, scale=lasts)),
+        tuple(amounts),
         _at_embers(figures, step, f"{at}.steps.{place}"),
         (
             *recipe_said(figures, meal, step.say, parts, ids),
