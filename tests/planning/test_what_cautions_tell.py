@@ -175,7 +175,7 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
     ("algae", "care", "water", Spot(days=(1,)), "The lake at the start camp is at 15\u00a0°C."),
     ("chemicals-near", "danger", "water", Spot(days=(1,)),
      "Mines lie near the water of the start camp."),
-    ("thin-air", "care", "cautions", Spot(days=(2,)),
+    ("thin-air", "care", "day-2", Spot(days=(2,)),
      "You sleep at up to 2,501\u00a0m on day 2."),
     ("height-gained-fast", "danger", "day-2", Spot(days=(2,)),
      "Day 2: you sleep at 3,001\u00a0m, and at 1,000\u00a0m the night before."),

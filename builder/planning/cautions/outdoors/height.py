@@ -22,11 +22,13 @@ def thin_air(facts: Facts) -> Iterator[Finding]:
     if nights:
         height = facts.shown(max(map(_camp_m, nights)), "altitude_m")
         says = later("You sleep at up to {height} on {days}.")
-        yield on_days(facts, says, [day.day for day in nights], "cautions", height=height)
+        yield on_days(
+            facts, says, [day.day for day in nights], f"day-{nights[0].day}", height=height
+        )
     elif start is not None and _is_high(start):
         height = facts.shown(start, "altitude_m")
         says = facts.say("The start camp lies at {height}.", height=height)
-        yield Finding(says, "cautions", Spot(days=(1,)))
+        yield Finding(says, "day-1", Spot(days=(1,)))
     ways = {
         day.day: top_m
         for day, before_m in zip(facts.days, _nights_before_m(facts), strict=True)
@@ -36,7 +38,7 @@ def thin_air(facts: Facts) -> Iterator[Finding]:
     if ways:
         height = facts.shown(max(ways.values()), "altitude_m")
         says = later("Nobody wrote down how high the way of {days} leads: up to {height}.")
-        yield on_days(facts, says, ways, "cautions", height=height)
+        yield on_days(facts, says, ways, f"day-{min(ways)}", height=height)
 
 
 def height_gained_fast(facts: Facts) -> Iterator[Finding]:
