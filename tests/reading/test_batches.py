@@ -225,6 +225,20 @@ SPOILT = (
         ),
     ),
     Spoilt(
+        "bought and planned",
+        "batches/beans.yaml",
+        (
+            (
+                "method: dehydrator\ndone: 2031-05-04\nfresh: 900 g\ndried: 340 g\n",
+                "method: bought\nplanned: 2031-05-04\n",
+            ),
+        ),
+        (
+            "batches/beans.yaml:4:10: error: a bought batch is not dried here, and tells no `planned` — leave `planned` out; what is still to be bought needs no batch [bought]",
+            "batches/beans.yaml:5:8: error: a bought batch must tell what a pack holds — write `packs: {count: 3, of: 120 g}` [missing]",
+        ),
+    ),
+    Spoilt(
         "bought without of",
         "batches/beans.yaml",
         (

@@ -89,7 +89,11 @@ def _only_bought_packs_tell_what_they_hold(here: Here) -> None:
         here.refuse_at(packs.place_of("of"), Amiss("packs-of", says, mend))
 
 
-_BOUGHT = {**told("packs"), "properties": {"packs": told("of")}}
+_OF_A_RUN_TO_COME = ("planned", "started")
+_BOUGHT = {
+    **told("packs"),
+    "properties": {"packs": told("of"), **left_out(*_OF_A_RUN_TO_COME)["properties"]},
+}
 _OWN = {
     **told("fresh"),
     **at_least_one("done", "planned", "started"),
@@ -283,8 +287,12 @@ def _untold_of_bought(told: Mapping[str, Node], place: Place) -> Iterator[Proble
     elif told["packs"].is_map and not has(told["packs"], "of"):
         says = "a bought batch must tell what a pack holds"
         yield Problem(told["packs"].place, "missing", says, f"write `packs: {_BOUGHT_PACKS}`")
-    holds_a_day = {"food", "recipe"} & told.keys() and {"done", "planned", "started"} & told.keys()
-    if "id" not in told and not holds_a_day:
+    for name in _OF_A_RUN_TO_COME:
+        if name in told:
+            says = f"a bought batch is not dried here, and tells no `{name}`"
+            mend = f"leave `{name}` out; what is still to be bought needs no batch"
+            yield Problem(told[name].place, "bought", says, mend)
+    if "id" not in told and not ({"food", "recipe"} & told.keys() and "done" in told):
         yield missing("batch", "id", Id().stub).at(place)
 
 
