@@ -68,7 +68,7 @@ def did_you_mean(word: str, known: Iterable[str]) -> str:
         return f"did you mean {listed(near, 'or')}?"
     if not names:
         return "there is none yet"
-    if len(names) <= 20:
+    if len(names) <= 24:
         return "known are: " + ", ".join(names)
     return "see `tripkit find` for those that exist"
 

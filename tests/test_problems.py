@@ -142,8 +142,8 @@ def test_words_are_listed_as_a_sentence_has_them(words: list[str], sentence: str
         ("metrik", ["metric", "us"], "did you mean metric?"),
         ("zzz", ["us", "metric"], "known are: metric, us"),
         ("zzz", [], "there is none yet"),
-        ("zzz", [f"food-{n}" for n in range(20)], "known are: food-0, food-1, food-10, "),
-        ("zzz", [f"food-{n}" for n in range(21)], "see `tripkit find` for those that exist"),
+        ("zzz", [f"food-{n}" for n in range(24)], "known are: food-0, food-1, food-10, "),
+        ("zzz", [f"food-{n}" for n in range(25)], "see `tripkit find` for those that exist"),
     ],
 )
 def test_an_unknown_word_is_answered_with_what_would_do(

@@ -177,7 +177,7 @@ SPOILT = (
         "foods/mine.yaml",
         (("state: raw", "state: raw\n  beware: [bears]"),),
         (
-            "foods/mine.yaml:5:12: error: beware cannot be 'bears' — known are: alcohol, caffeine, choking, cured-raw, freshwater-fish, game, garlic-in-oil, home-canned, honey, kidney-bean, liver, mushroom-gathered, raw-fish, raw-milk, shellfish, soft-cheese, sprouts, whole-nut, wild-mushroom, wild-plant [word-unknown]",
+            "foods/mine.yaml:5:12: error: beware cannot be 'bears' — known are: alcohol, caffeine, choking, cured-raw, freshwater-fish, game, garlic-in-oil, home-canned, honey, infant-formula, kidney-bean, liver, mushroom-gathered, raw-fish, raw-milk, shellfish, soft-cheese, sprouts, whole-nut, wild-mushroom, wild-plant [word-unknown]",
         ),
     ),
     Spoilt(
