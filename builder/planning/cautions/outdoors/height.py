@@ -17,7 +17,8 @@ GAIN_A_NIGHT_M = 500.0
 
 def thin_air(facts: Facts) -> Iterator[Finding]:
     """A night so high that people fall ill of it, or a way that may lead as high."""
-    start = _start_m(facts)
+    before_each_m = _nights_before_m(facts)
+    start = before_each_m[0]
     nights = [day for day in facts.days if not day.ends_home and _is_high(_camp_m(day))]
     if nights:
         height = facts.shown(max(map(_camp_m, nights)), "altitude_m")
@@ -31,7 +32,7 @@ def thin_air(facts: Facts) -> Iterator[Finding]:
         yield Finding(says, "day-1", Spot(days=(1,)))
     ways = {
         day.day: top_m
-        for day, before_m in zip(facts.days, _nights_before_m(facts), strict=True)
+        for day, before_m in zip(facts.days, before_each_m, strict=True)
         if (top_m := _top_m(day, before_m)) > THIN_AIR_FROM_M + GAIN_A_NIGHT_M
         and not _is_high(max(_camp_m(day), before_m or 0.0))
     }
