@@ -714,6 +714,31 @@ def test_a_long_chain_of_dried_meals_is_walked_without_recursion(tmp_path: Path)
     assert {problem.kind for problem in found.problems} == {"recipe-circle"}
 
 
+def test_meals_that_hold_others_twice_over_and_over_are_told_once(tmp_path: Path) -> None:
+    # Each line would be worked out by itself: forty recipes make a million million of them.
+    both = "uses:\n  - {id: again, recipe: r{n}, amount: 90 g}\n", "with: [again, "
+    files = {
+        f"recipes/r{n}.yaml": dried(f"r{n}", f"r{n + 1}")
+        .replace("uses:\n", both[0].replace("{n}", f"{n + 1}"))
+        .replace("with: [", both[1])
+        for n in range(40)
+    }
+    found = read(tmp_path, {**files, "recipes/r40.yaml": changed(BEAN_POT, "bean-pot", "r40")})
+    assert lines(found) == [
+        "recipes/r32.yaml:1:1: error: recipe 'r32' comes to 1022 ingredients with all its dried meals — name fewer dried meals in it, or write what they hold as foods [recipe-too-large]",
+    ]
+    assert sorted(found.content.recipes) == sorted(f"r{n}" for n in range(33, 41))
+
+
+def test_meals_may_lie_eight_deep_in_others(tmp_path: Path) -> None:
+    files = {f"recipes/r{n}.yaml": dried(f"r{n}", f"r{n + 1}") for n in range(150)}
+    found = read(tmp_path, {**files, "recipes/r150.yaml": changed(BEAN_POT, "bean-pot", "r150")})
+    assert lines(found) == [
+        "recipes/r142.yaml:1:1: error: recipe 'r142' holds dried meals more than 8 deep — name fewer dried meals in it, or write what they hold as foods [recipe-too-large]",
+    ]
+    assert sorted(found.content.recipes) == sorted(f"r{n}" for n in range(143, 151))
+
+
 def test_what_the_pot_holds_and_where_it_is_parted_is_read(tmp_path: Path) -> None:
     text = changed(BEAN_POT, "serves: 2\n", "serves: 2\ncooked: 0.6 kg\n")
     text = changed(text, "  - {do: simmer", "  - {do: part}\n  - {do: simmer")

@@ -39,16 +39,14 @@ def records_of_trip(trip: Trip, content: Content, cautions: Iterable[str]) -> li
 
 def _used(trip: Trip, content: Content, cautions: Iterable[str]) -> Iterator[Key]:
     yield "trip", trip.id
-    for item in (item for day in trip.days for meal in day.meals for item in meal.items):
-        if item.recipe:
-            yield from _of_recipe(item.recipe, content)
-        for food in (item.food, *(swap.food for swap in item.swaps)):
-            yield from _of_food(food, content)
-        for _, batch in item.batches:
-            yield from _of_batch(content.batches[batch], content)
-    for word in (word for person in trip.party for word in person.avoids):
-        if word in content.foods:
-            yield from _of_food(word, content)
+    items = [item for day in trip.days for meal in day.meals for item in meal.items]
+    named = [name for item in items for name in (item.food, *(each.food for each in item.swaps))]
+    avoided = (word for person in trip.party for word in person.avoids if word in content.foods)
+    dishes = [("recipe", item.recipe) for item in items if item.recipe]
+    dishes += (_dish(name, content) for name in (*named, *avoided))
+    yield from _of_dishes(dishes, content)
+    for batch in dict.fromkeys(batch for item in items for _, batch in item.batches):
+        yield from _of_batch(content.batches[batch], content)
     yield "packaging", LOOSE_PACKAGING
     for stove in trip.stoves:
         yield "stoves", stove
@@ -60,25 +58,36 @@ def _used(trip: Trip, content: Content, cautions: Iterable[str]) -> Iterator[Key
         yield from (("source", source) for source in content.cautions[caution].sources)
 
 
-def _of_food(name: str | None, content: Content) -> Iterator[Key]:
-    """Give a food with its source, or a recipe that stands in the place of one."""
-    if name and name in content.foods:
-        yield "food", name
-        if source := content.foods[name].source:
-            yield "source", source
-    elif name and name in content.recipes:
-        yield from _of_recipe(name, content)
+def _dish(name: str | None, content: Content) -> Key:
+    """Give the key of a food, or of a recipe that stands in the place of one."""
+    return ("food" if name in content.foods else "recipe"), name or ""
 
 
-def _of_recipe(name: str, content: Content) -> Iterator[Key]:
-    yield "recipe", name
-    for line in content.recipes[name].uses:
-        yield from _of_food(line.food or line.recipe, content)
+def _of_dishes(named: Iterable[Key], content: Content) -> Iterator[Key]:
+    """Give foods with their sources, and recipes with all that they take, each once.
+
+    A recipe may take another that was dried as a meal, and that one a third: gone through again
+    at each naming, a row of them that take the next twice would take twice as long a recipe.
+    """
+    waiting = dict.fromkeys(named)
+    met: set[Key] = set()
+    while waiting:
+        kind, name = key = waiting.popitem()[0]
+        met.add(key)
+        if kind == "food":
+            yield key
+            if source := content.foods[name].source:
+                yield "source", source
+        elif name in content.recipes:
+            yield key
+            uses = (line.food or line.recipe for line in content.recipes[name].uses)
+            taken = (_dish(each, content) for each in uses)
+            waiting.update(dict.fromkeys(each for each in taken if each not in met))
 
 
 def _of_batch(batch: Batch, content: Content) -> Iterator[Key]:
     yield "batch", batch.id
-    yield from _of_food(batch.holds, content)
+    yield from _of_dishes([_dish(batch.holds, content)], content)
     if batch.packs and batch.packs.packaging:
         yield "packaging", batch.packs.packaging
     if batch.dryer:
