@@ -6,6 +6,7 @@ from builder.planning.cooking.conditions import (
     CookingPlaces,
     barometer_problems,
     cooking_places,
+    start_altitude_m,
 )
 from builder.planning.cooking.cooked import NOT_COOKED, Cooked
 from builder.planning.cooking.cooking import cook
@@ -54,5 +55,6 @@ __all__ = [
     "poured_off_after",
     "stands_at_most_min",
     "stands_min",
+    "start_altitude_m",
     "waits",
 ]

@@ -95,12 +95,17 @@ def barometer_problems(trip: Trip) -> tuple[Problem, ...]:
     return tuple(found)
 
 
+def start_altitude_m(trip: Trip) -> float | None:
+    """Give how high the night before the first day is spent; None where nobody told."""
+    if trip.start_camp is None:
+        return None
+    return _altitude_m(trip.start_camp, trip.places, "start camp")
+
+
 def cooking_places(trip: Trip) -> CookingPlaces:
     """Give the conditions of every camp; a day that ends at home cooks at the last camp."""
     by_day: list[Conditions] = []
-    start_altitude = None
-    if trip.start_camp is not None:
-        start_altitude = _altitude_m(trip.start_camp, trip.places, "start camp")
+    start_altitude = start_altitude_m(trip)
     for day in trip.days:
         altitude_m = _altitude_m(day.camp, day.places, f"day {day.number}")
         if altitude_m is None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 
 from builder.model.kit import KitDay, Spot
 from builder.planning.cautions.facts import Facts, Finding, on_days
-from builder.planning.cooking import cooking_places
+from builder.planning.cooking import start_altitude_m
 from builder.speech import later
 
 # Hofmeyr and others 2017 (its abstract): from here on people fall ill, and a night may lie so much
@@ -74,16 +74,8 @@ def _is_high(height_m: float) -> bool:
     return height_m > THIN_AIR_FROM_M
 
 
-def _start_m(facts: Facts) -> float | None:
-    """Give how high the night before day 1 is spent; None where nobody told."""
-    start = facts.trip.start_camp
-    if start is None or (start.altitude_m is None and start.barometer_hpa is None):
-        return None
-    return float(cooking_places(facts.trip).start.altitude_m)
-
-
 def _nights_before_m(facts: Facts) -> list[float | None]:
-    return [_start_m(facts), *map(_camp_m, facts.days[:-1])]
+    return [start_altitude_m(facts.trip), *map(_camp_m, facts.days[:-1])]
 
 
 def _top_m(day: KitDay, before_m: float | None) -> float:
