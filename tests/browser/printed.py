@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
+from io import BytesIO
+
+from pypdf import PdfReader
+from pypdf.generic import ArrayObject, DictionaryObject, IndirectObject
 
 from builder.record import dataclass, field
 
-OBJECT = re.compile(r"(?:^|\n)(\d+) 0 obj\n(.*?)\nendobj", re.S)
-CHILDREN = re.compile(r"/K (?:\[(?P<many>[^\]]*)\]|(?P<one>\d+ 0 R|\d+))")
 # What is smaller is not read at arm's length, by a headlamp.
 SMALLEST_POINTS = 9.0
 # Round a box whose lines are of two kinds Chromium's PDF loses some of them.
@@ -16,7 +17,6 @@ LINES_LOST = """() => [...document.querySelectorAll(".caution, .next")].filter(o
   const { borderTopStyle, borderLeftStyle } = getComputedStyle(one);
   return borderTopStyle !== borderLeftStyle;
 }).map(one => one.className)"""
-BOX = re.compile(r"/MediaBox \[([^\]]*)\]")
 
 
 @dataclass(slots=True)
@@ -52,27 +52,28 @@ class Printed:
 
 
 def read_pdf(data: bytes) -> Printed:
-    """Read the tags of a PDF as Chromium writes it."""
-    objects = dict(OBJECT.findall(data.decode("latin-1")))
-    pages = [number for number, text in objects.items() if re.search(r"/Type /Page\b", text)]
-    sizes = []
-    for number in pages:
-        box = BOX.search(objects[number])
-        assert box is not None
-        left, bottom, right, top = (float(part) for part in box[1].split())
-        sizes.append((right - left, top - bottom))
-    root = next(number for number, text in objects.items() if "/S /Document" in text)
-    return Printed(tuple(sizes), _element(root, objects, pages))
+    """Read the sheets of a PDF and the tags of what stands on them."""
+    reader = PdfReader(BytesIO(data))
+    sizes = tuple(
+        (float(page.mediabox.width), float(page.mediabox.height)) for page in reader.pages
+    )
+    tags = reader.root_object.get("/StructTreeRoot", DictionaryObject())
+    sheets = {page.indirect_reference: number for number, page in enumerate(reader.pages)}
+    return Printed(sizes, _element(tags, sheets))
 
 
-def _element(number: str, objects: dict[str, str], pages: list[str]) -> Element:
-    text = objects[number]
-    kind = re.search(r"/S /(\w+)", text)
-    sheet = re.search(r"/Pg (\d+) 0 R", text)
-    element = Element(kind[1] if kind else "", pages.index(sheet[1]) if sheet else None)
-    children = CHILDREN.search(text)
-    listed = (children["many"] or children["one"]) if children else ""
-    for child in re.findall(r"(\d+) 0 R", listed):
-        if "/StructElem" in objects.get(child, ""):
-            element.inside.append(_element(child, objects, pages))
+def words_of(data: bytes) -> str:
+    """Give what stands in a PDF, as one who marks and copies it gets it."""
+    return "\n".join(page.extract_text() for page in PdfReader(BytesIO(data)).pages)
+
+
+def _element(tag: DictionaryObject, sheets: Mapping[IndirectObject | None, int]) -> Element:
+    sheet = sheets.get(tag.raw_get("/Pg")) if "/Pg" in tag else None
+    element = Element(str(tag.get("/S", "")).removeprefix("/"), sheet)
+    inside = tag.get("/K", ())
+    for each in inside if isinstance(inside, ArrayObject) else (inside,):
+        # A number is text on the sheet itself; so is a dictionary without a kind.
+        child = each.get_object() if isinstance(each, IndirectObject) else each
+        if isinstance(child, DictionaryObject) and "/S" in child:
+            element.inside.append(_element(child, sheets))
     return element

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-import zlib
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -13,6 +12,8 @@ from playwright.sync_api import Browser, Page
 from tests.conftest import tripkit
 from tests.hostile import TEXTS, write
 from tests.test_hostile import DAY, UNWANTED
+
+from .printed import words_of
 
 # Those that do something in a browser, on paper or in what is sent; the first tells what is usual.
 TRIED = ("plain", "script", "attribute", "link", "svg", "markdown", "calendar", "breaks", "turned")
@@ -81,53 +82,6 @@ def test_a_list_that_is_sent_holds_a_line_for_each_thing(
     assert sorted(MARK.findall(own)) == sorted(MARK.findall(plain)) != []
     assert len(own.split("\n")) == len(plain.split("\n"))
     assert not UNWANTED.search(own) and "\r" not in own
-
-
-def words_of(pdf: bytes) -> str:
-    """Read what stands in a PDF of Chromium's, letter by letter, as a reader of PDFs finds it."""
-    objects = {
-        int(number): body
-        for number, body in re.findall(rb"(?:^|\n)(\d+) 0 obj\n(.*?)\nendobj", pdf, re.DOTALL)
-    }
-
-    def stream(number: int) -> bytes:
-        found = re.search(rb"stream\r?\n(.*?)\r?\nendstream", objects[number], re.DOTALL)
-        assert found is not None
-        raw = found[1]
-        return zlib.decompress(raw) if b"/FlateDecode" in objects[number] else raw
-
-    letters: dict[int, dict[int, str]] = {}  # of each font, by its glyphs
-    for number, body in objects.items():
-        if told := re.search(rb"/ToUnicode (\d+) 0 R", body):
-            table = letters.setdefault(number, {})
-            text = stream(int(told[1])).decode("latin-1")
-            for block in re.findall(r"beginbfchar\n(.*?)endbfchar", text, re.DOTALL):
-                for glyph, sign in re.findall(r"<(\w+)> <(\w+)>", block):
-                    table[int(glyph, 16)] = bytes.fromhex(sign).decode("utf-16-be")
-            for block in re.findall(r"beginbfrange\n(.*?)endbfrange", text, re.DOTALL):
-                for first, last, sign in re.findall(r"<(\w+)> <(\w+)> <(\w+)>", block):
-                    for step in range(int(last, 16) - int(first, 16) + 1):
-                        table[int(first, 16) + step] = chr(int(sign, 16) + step)
-    found = []
-    for number, body in objects.items():
-        if b"stream" not in body or b"/Length" not in body or b"/Type /XObject" in body:
-            continue
-        text = stream(number).decode("latin-1")
-        fonts = {
-            name: int(font)
-            for each in objects.values()
-            for name, font in re.findall(rb"/(F\d+) (\d+) 0 R", each)
-        }
-        font = 0
-        for name, glyphs in re.findall(r"/(F\d+) [\d.]+ Tf|<([0-9A-F]+)>", text):
-            if name:
-                font = fonts.get(name.encode(), 0)
-                found.append(" ")
-            else:
-                table = letters.get(font, {})
-                cut = [glyphs[at : at + 4] for at in range(0, len(glyphs), 4)]
-                found.append("".join(table.get(int(each, 16), "") for each in cut))
-    return "".join(found)
 
 
 def test_labels_printed_to_a_file_hold_the_words_and_lead_nowhere(
