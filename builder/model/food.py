@@ -45,6 +45,9 @@ ALLERGENS: tuple[str, ...] = (
 
 FLESH_KINDS = frozenset({"meat", "poultry", "fish"})
 EGG_AND_DAIRY = frozenset({"egg", "dairy"})  # warm air dries them too slowly
+MEAT_KINDS = frozenset({"meat", "poultry"})  # whoever eats no meat eats no chicken either
+# Kinds that say nothing of what is inside.
+ANYTHING = frozenset({"meal", "other"})
 ANIMAL_KINDS = FLESH_KINDS | EGG_AND_DAIRY
 # Goes by its centre temperature instead of a cooking-time factor.
 BY_CENTRE_TEMPERATURE = FLESH_KINDS | {"egg"}
@@ -93,7 +96,7 @@ class Food:
     allergens: tuple[str, ...] | None = None  # None where nobody told them: never "none"
     may_contain: tuple[str, ...] = ()  # traces
     allergen_source: tuple[str, ...] = ()
-    contains: tuple[str, ...] = ()
+    contains: tuple[str, ...] | None = None  # kinds; None where not told: never "none"
     beware: tuple[Hazard, ...] | None = None  # None where name and id decide
     perishable: Perishable | None = None  # None: as its kind has it
     cut: Cut | None = None
@@ -116,7 +119,12 @@ class Food:
     @property
     def kinds(self) -> frozenset[str]:
         """Its own kind and those of what it is made of."""
-        return frozenset((self.kind, *self.contains))
+        return frozenset((self.kind, *(self.contains or ())))
+
+    @property
+    def is_anything(self) -> bool:
+        """Whether nobody told what kinds of food are in it."""
+        return self.kind in ANYTHING and self.contains is None
 
     @property
     def is_raw_animal(self) -> bool:

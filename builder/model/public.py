@@ -149,6 +149,7 @@ LEAVES: Mapping[type, Mapping[str, str]] = {
         "per_100g": _FOOD,
         "allergens": _FOOD,
         "may_contain": _FOOD,
+        "contains": _FOOD,
         "beware": _FOOD,
     },
     SharedGear: {"mass_g": "part of the load"},

@@ -130,6 +130,7 @@ class Label:
     per_100g: Composition
     allergens: tuple[str, ...] | None = None  # None where not told: never "none"
     may_contain: tuple[str, ...] = ()
+    contains: tuple[str, ...] | None = None  # kinds of food, likewise
     beware: tuple[Hazard, ...] | None = None
 
 

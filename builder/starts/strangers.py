@@ -75,22 +75,26 @@ def _settle(found: Taken, key: Key, kit: Folder, here: Folder, take: bool) -> No
             f"--take-theirs {name} takes the kit's."
         )
     if isinstance(stands, Food) and isinstance(other, Food):
-        told = joined_allergens(stands, other)
-        if told != {"allergens": stands.allergens, "may_contain": stands.may_contain}:
+        told = joined_to_avoid(stands, other)
+        if any(getattr(stands, name) != names for name, names in told.items()):
             found.texts[key] = _telling(texts[key], told)
-            found.notes.append(f"Joined the allergens that both tell of {said}.")
+            found.notes.append(f"Joined what both tell to avoid in {said}.")
 
 
-def joined_allergens(stands: Food, other: Food) -> dict[str, tuple[str, ...] | None]:
-    """Give what two foods of one id tell to avoid: never less than either.
+def joined_to_avoid(stands: Food, other: Food) -> dict[str, tuple[str, ...] | None]:
+    """Give the allergens and kinds that two foods of one id tell: never less than either.
 
     Where the one that stands tells none, what the other tells becomes traces: not told stays so.
     """
-    contains, traces = set(other.allergens or ()), {*stands.may_contain, *other.may_contain}
+    held, traces = set(other.allergens or ()), {*stands.may_contain, *other.may_contain}
+    kinds = stands.contains
+    if kinds is not None:
+        kinds = (*kinds, *sorted(set(other.contains or ()) - set(kinds)))
     if stands.allergens is None:
-        return {"allergens": None, "may_contain": tuple(sorted(traces | contains))}
-    every = {*stands.allergens, *contains}
+        return {"contains": kinds, "allergens": None, "may_contain": tuple(sorted(traces | held))}
+    every = {*stands.allergens, *held}
     return {
+        "contains": kinds,
         "allergens": (*stands.allergens, *sorted(every - set(stands.allergens))),
         "may_contain": (
             *stands.may_contain,

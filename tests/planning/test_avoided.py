@@ -61,6 +61,12 @@ HOW: list[tuple[Substance, str, How | None]] = [
     (of(food("grain", "rye-bread")), "oat-bread", None),
     # What nobody told of a kind or an id is no trace of it.
     (of(food("grain", allergens=None)), "fruit", None),
+    (of(food("other", contains=("grain",))), "fruit", None),
+    *((of(food(kind)), "fruit", "not-told") for kind in ("meal", "other")),
+    # Who eats no meat eats no chicken, and may eat fish.
+    *((of(food(kind)), "meat", "told") for kind in ("meat", "poultry")),
+    (of(food("fish")), "meat", None),
+    (of(food("meat")), "poultry", None),
     (of(food("other", allergens=None)), "rye-bread", None),
     # vegetarian
     *((of(food(kind)), "vegetarian", "told") for kind in ("meat", "poultry", "fish")),
@@ -69,7 +75,9 @@ HOW: list[tuple[Substance, str, How | None]] = [
         (of(food("other", allergens=(each,))), "vegetarian", "told")
         for each in ("fish", "crustaceans", "molluscs")
     ),
-    (of(food("other", allergens=("milk",))), "vegetarian", None),
+    (of(food("other", allergens=("milk",), contains=())), "vegetarian", None),
+    (of(food("other", allergens=("milk",))), "vegetarian", "not-told"),  # beef is no allergen
+    (of(food("other", contains=("grain", "poultry"))), "vegetarian", "told"),
     (of(food("sugar", beware=("honey",))), "vegetarian", None),
     # vegan
     *((of(food(kind)), "vegan", "told") for kind in ("meat", "poultry", "fish", "egg", "dairy")),
@@ -85,9 +93,10 @@ HOW: list[tuple[Substance, str, How | None]] = [
     *((of(food("grain", allergens=None)), diet, None) for diet in DIETS),
     *((of(food("meal", allergens=None)), diet, "not-told") for diet in DIETS),
     *((of(food("other", allergens=None)), diet, "not-told") for diet in DIETS),
-    (of(food("other", allergens=()), food("grain", allergens=None), kind="meal"), "vegan", None),
+    *((of(food("other", allergens=None, contains=())), diet, None) for diet in DIETS),
+    (of(food("other", contains=()), food("grain", allergens=None), kind="meal"), "vegan", None),
     (
-        of(food("other", allergens=None), food("grain", allergens=None), kind="meal"),
+        of(food("other"), food("grain", allergens=None), kind="meal"),
         "vegan",
         "not-told",
     ),

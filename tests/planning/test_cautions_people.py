@@ -230,7 +230,7 @@ def test_all_that_may_hold_traces_is_said_once_for_each_person(tmp_path: Path) -
 
 def test_what_is_not_told_names_the_food_and_the_person(tmp_path: Path) -> None:
     (caution,) = of_id(plan(tmp_path, ea("untold", avoids=["nuts"])), "allergens-not-told")
-    assert caution.because == "Ea avoids tree nuts. Allergens not given: untold."
+    assert caution.because == "Ea avoids tree nuts. Nobody told if that is in: untold."
     assert caution.where == "shopping"
 
 

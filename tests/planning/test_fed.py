@@ -16,6 +16,8 @@ from .folders import Hand, Record, day, day_trip, food, hand
 FOODS = [
     food("mystery", "grain", "ready", "water 5 g, carbohydrate 95 g"),
     food("known", "grain", "ready", "water 5 g, carbohydrate 95 g", allergens=[]),
+    food("packet", "other", "ready", "water 5 g, carbohydrate 95 g", allergens=[]),
+    food("read", "other", "ready", "water 5 g, carbohydrate 95 g", contains=["grain"]),
 ]
 # At rest she needs 1844.2 kcal and he (11.472 · 80 + 873.1) · 33.2 / 24 = 2477.3: 4321.5 both.
 EA_KCAL = 1844.2
@@ -201,6 +203,35 @@ def test_a_food_without_allergens_is_warned_of_where_somebody_avoids_one(
 ) -> None:
     folder = hand(tmp_path, eats(name, *avoids), foods=FOODS)
     assert ("allergens-not-told" in kinds(folder)) == warned
+
+
+@pytest.mark.parametrize(
+    ("name", "avoids", "warned"),
+    [
+        ("packet", ("vegetarian",), True),
+        ("packet", ("meat",), True),
+        ("packet", ("nuts",), False),
+        ("packet", ("mystery",), False),
+        ("read", ("vegetarian", "meat"), False),
+        ("mystery", ("vegetarian", "meat"), False),
+    ],
+)
+def test_a_packet_that_tells_no_kinds_is_warned_of_where_somebody_avoids_one(
+    tmp_path: Path, name: str, avoids: tuple[str, ...], warned: bool
+) -> None:
+    folder = hand(tmp_path, eats(name, *avoids), foods=FOODS)
+    assert ("kinds-not-told" in kinds(folder)) == warned
+
+
+def test_a_label_tells_what_is_in_the_packet(tmp_path: Path) -> None:
+    trip = eats("Chilli", "vegetarian")
+    packet = trip["days"][0]["meals"]["snacks"][0]
+    packet |= {"energy": "400 kcal", "allergens": []}
+    assert "kinds-not-told" in kinds(hand(tmp_path / "none", trip, foods=FOODS))
+    packet["contains"] = ["meat", "legume"]
+    folder = hand(tmp_path / "told", trip, foods=FOODS)
+    assert "kinds-not-told" not in kinds(folder)
+    assert "not-to-be-eaten" in {each.id for each in folder.kit().cautions}
 
 
 def test_the_warning_stands_at_the_food_and_once_for_all_trips(tmp_path: Path) -> None:

@@ -197,7 +197,7 @@ TOLD: list[tuple[str, str, str, Spot, str]] = [
      "Nobody wrote down when the trip starts. The first pack is best before "
      "1\u00a0Feb 2031."),
     ("allergens-not-told", "care", "shopping", Spot(person="Ea"),
-     "Ea avoids tree nuts. Allergens not given: kernel-nut; untold."),
+     "Ea avoids tree nuts. Nobody told if that is in: kernel-nut; untold."),
     ("alcohol", "danger", "day-2", Spot((2, 1), person="Ea"),
      "punch (day 2, snacks), and Ea is pregnant."),
     ("liver", "danger", "day-2", Spot((2, 1), person="Ea"),

@@ -12,7 +12,7 @@ import pytest
 from builder.model.food import Composition, Food
 from builder.reading.folder import ALWAYS_SHIPPED, Layer, read_folder
 from builder.record import replace
-from builder.starts.strangers import joined_allergens
+from builder.starts.strangers import joined_to_avoid
 from tests.conftest import tripkit
 
 ROOT = Path(__file__).parents[2]
@@ -67,7 +67,7 @@ def test_a_shipped_food_stays_and_gains_the_allergen(in_empty_folder: Path) -> N
         result.output
     )
     assert "--take-theirs olive-oil takes the kit's." in result.output
-    assert "Joined the allergens that both tell of food 'olive-oil'." in result.output
+    assert "Joined what both tell to avoid in food 'olive-oil'.." in result.output
     foods = foods_here()
     assert foods["olive-oil"] == replace(shipped["olive-oil"], allergens=("sesame",))
     # The composition was named by *per, beside the food that stays behind.
@@ -214,5 +214,24 @@ def test_allergens_are_joined_and_never_lost(
 ) -> None:
     plain = Food("x", "X", "grain", "dried", Composition())
     one, two = (replace(plain, allergens=each[0], may_contain=each[1]) for each in (stands, other))
-    found = joined_allergens(one, two)
+    found = joined_to_avoid(one, two)
     assert (found["allergens"], found["may_contain"]) == joined
+
+
+@pytest.mark.parametrize(
+    ("stands", "other", "joined"),
+    [
+        ((), ("meat",), ("meat",)),
+        (("grain",), ("meat", "grain"), ("grain", "meat")),
+        (("meat",), None, ("meat",)),
+        # What nobody told of the one that stands is asked about, whatever the other tells.
+        (None, ("meat",), None),
+        (None, None, None),
+    ],
+)
+def test_kinds_are_joined_and_never_lost(
+    stands: tuple[str, ...] | None, other: tuple[str, ...] | None, joined: tuple[str, ...] | None
+) -> None:
+    plain = Food("x", "X", "other", "dried", Composition())
+    one, two = (replace(plain, contains=each) for each in (stands, other))
+    assert joined_to_avoid(one, two)["contains"] == joined

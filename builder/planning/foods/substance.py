@@ -124,6 +124,7 @@ def substance_of_label(label: Label) -> Substance:
             label.per_100g,
             allergens=label.allergens,
             may_contain=label.may_contain,
+            contains=label.contains,
             beware=label.beware,
         )
     )

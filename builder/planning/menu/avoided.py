@@ -2,14 +2,12 @@
 
 from __future__ import annotations
 
-from builder.model.food import ALLERGENS
+from builder.model.food import ALLERGENS, KINDS, MEAT_KINDS
 from builder.model.kit import How
 from builder.model.trip import DIETS
 from builder.planning.foods import Substance, hazards_of
 from builder.speech import Speech, later
 
-# Kinds that say nothing of what is inside.
-ANYTHING = frozenset({"meal", "other"})
 SEA_ALLERGENS = frozenset({"fish", "crustaceans", "molluscs"})
 
 _AVOIDED = {
@@ -54,16 +52,17 @@ def avoided_said(say: Speech, word: str) -> str:
 def avoided_how(substance: Substance, word: str) -> How | None:
     """Tell how something is not for who avoids a word of `avoids`; None where it is for them.
 
-    Traces and what is not told matter for allergens. A diet asks no trace, and asks what is not
-    told only of what could be anything, such as a packet.
+    Traces matter for allergens, and so does what nobody told of them. Diets and kinds of food ask
+    what is inside of what could be anything, such as a packet: its allergens tell no beef.
     """
     if _is_told(substance, word):
         return "told"
     if word in substance.may_contain:
         return "may-contain"
-    if word in DIETS:
-        return "not-told" if any(food.kind in ANYTHING for food in substance.untold) else None
-    return "not-told" if word in ALLERGENS and substance.untold else None
+    if word in ALLERGENS:
+        return "not-told" if substance.untold else None
+    asks_kinds = word in DIETS or word in KINDS
+    return "not-told" if asks_kinds and any(each.is_anything for each in substance.foods) else None
 
 
 def _is_told(substance: Substance, word: str) -> bool:
@@ -75,6 +74,8 @@ def _is_told(substance: Substance, word: str) -> bool:
         honey = any("honey" in hazards_of(food) for food in substance.foods)
         animal = bool(kinds & {"egg", "dairy"}) or bool(allergens & {"eggs", "milk"})
         return flesh or honey or animal
+    if word == "meat":
+        return bool(kinds & MEAT_KINDS)
     same_kind = {"eggs": "egg", "milk": "dairy"}.get(word)  # fish is a kind by its own name
     ids = {food.id for food in substance.foods}
     return word in allergens or word in kinds or word in ids or same_kind in kinds

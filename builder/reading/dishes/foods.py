@@ -79,7 +79,7 @@ def _allergens_name_what_its_kind_is_made_of(here: Here) -> None:
     name, kind = here.above.get("name", ""), here.above.get("kind", "")
     if kind == "nut" and _NO_NUT.search(name.lower()):
         return
-    for each in (kind, *here.above.get("contains", ())):
+    for each in (kind, *(here.above.get("contains") or ())):
         usual = ALLERGENS_OF_KIND.get(each, ())
         if usual and not set(usual) & set(here.value):
             amiss = Amiss(
@@ -116,8 +116,10 @@ class WrittenFood(Record, title="food"):
     piece: Annotated[float | None, Quantity("mass_g", positive=True)] = key(
         "What one piece weighs; lets recipes say `2 pieces`.", example="120 g"
     )
-    contains: Annotated[tuple[FoodKind, ...], Words(KINDS)] = key(
-        "Kinds of food inside a ready meal.", default=(), example="[meat, dairy]"
+    contains: Annotated[tuple[FoodKind, ...] | None, Words(KINDS)] = key(
+        "Kinds of food inside what is a `meal` or `other`; `[]` says none, left out means "
+        "*not told*, and who avoids a kind or keeps a diet is asked to read the packet.",
+        example="[meat, dairy]",
     )
     allergens: Annotated[
         tuple[str, ...] | None, Words(ALLERGENS), Check(_allergens_name_what_its_kind_is_made_of)

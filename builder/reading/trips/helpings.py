@@ -28,7 +28,7 @@ from builder.record import dataclass
 
 # Whatever has one of these tells what a label says.
 OF_LABELS = frozenset(
-    [*keys_of(WrittenComposition), "caffeine", "allergens", "may_contain", "beware"]
+    [*keys_of(WrittenComposition), "caffeine", "allergens", "may_contain", "contains", "beware"]
 )
 _TELL_ENERGY = ("energy", "protein", "fat", "carbohydrate")
 _OF_COOKED = frozenset(["cook", "eat", "for", "from", "swap", "heat", "in", "carried_by"])

@@ -8,7 +8,7 @@ from pydantic import ValidationInfo
 from pydantic.json_schema import JsonSchemaValue
 
 from builder.model.batch import METHODS, Method
-from builder.model.food import ALLERGENS, HAZARDS, Hazard
+from builder.model.food import ALLERGENS, HAZARDS, KINDS, FoodKind, Hazard
 from builder.model.place import Places
 from builder.model.recipe import MealName, Swap
 from builder.model.trip import HEATS, Heat, Label, Meal, MealItem
@@ -104,6 +104,10 @@ class WrittenItem(WrittenComposition, WrittenHelping, title="meal", json_schema_
     may_contain: Annotated[tuple[str, ...], Words(ALLERGENS)] = key(
         "Traces that the packet tells.", default=(), example="[nuts]"
     )
+    contains: Annotated[tuple[FoodKind, ...] | None, Words(KINDS)] = key(
+        "Kinds of food in the packet; `[]` says none, left out means *not told*.",
+        example="[meat, grain]",
+    )
     beware: Annotated[tuple[Hazard, ...] | None, Words(HAZARDS)] = key(
         "What it is watched for; left out, its name decides.", example="[liver]"
     )
@@ -146,7 +150,14 @@ class WrittenItem(WrittenComposition, WrittenHelping, title="meal", json_schema_
         if not self.eat or not self._node.entries.keys() & OF_LABELS:
             return None
         composition = replace(self.composition(), caffeine_mg=self.caffeine)
-        return Label(self.eat, composition, self.allergens, self.may_contain, self.beware)
+        return Label(
+            self.eat,
+            composition,
+            allergens=self.allergens,
+            may_contain=self.may_contain,
+            contains=self.contains,
+            beware=self.beware,
+        )
 
     def each_g(self, notes: Notes) -> float:
         """Give what each eater gets of what is eaten as it is; an error of it is told before."""

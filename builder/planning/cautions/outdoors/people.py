@@ -18,7 +18,7 @@ OLDER_FROM_YEARS = 65
 
 _AVOIDS = {
     "may-contain": later("{name} avoids {allergens}. Traces may be in: {foods}."),
-    "not-told": later("{name} avoids {allergens}. Allergens not given: {foods}."),
+    "not-told": later("{name} avoids {allergens}. Nobody told if that is in: {foods}."),
 }
 
 
@@ -55,7 +55,7 @@ def may_contain(facts: Facts) -> Iterator[Finding]:
 
 
 def allergens_not_told(facts: Facts) -> Iterator[Finding]:
-    """Somebody avoids an allergen, and eats what nobody told the allergens of."""
+    """Somebody avoids something, and eats what nobody told the contents of."""
     yield from _perhaps(facts, "not-told")
 
 
