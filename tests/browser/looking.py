@@ -59,15 +59,6 @@ def site_pages_of(kits: Path) -> list[Path]:
     ]
 
 
-# Crossing a breakpoint slides the theme's drawer, and another scheme fades its colours in; what
-# counts is the page once that has ended.
-AT_REST = """async () => {
-  await new Promise(done => setTimeout(done, 50));  // until the fading has begun
-  const settled = Promise.all(document.getAnimations().map(each => each.finished.catch(() => {})));
-  await Promise.race([settled, new Promise(done => setTimeout(done, 500))]);
-}"""
-
-
 # What a reader of a narrow screen cannot get at: a box that scrolls and that no key reaches or that
 # has no name, words cut short, words beyond the screen. Details are looked at open.
 CUT_OFF = """() => {
@@ -106,11 +97,12 @@ def too_wide(
 ) -> dict[tuple[str, int], int]:
     """Give the pages that scroll sideways, with the width that they need."""
     found = {}
+    # Crossing a breakpoint slides the theme's drawer; what counts is the page once that has ended.
+    page.emulate_media(reduced_motion="reduce")
     for file in pages_of(kits):
         page.goto(file.as_uri())
         for width in widths:
             page.set_viewport_size({"width": width, "height": 800})
-            page.evaluate(AT_REST)
             needed = page.evaluate("document.documentElement.scrollWidth")
             if needed > width:
                 found[file.relative_to(kits).as_posix(), width] = needed
