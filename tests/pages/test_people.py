@@ -111,7 +111,7 @@ def test_packets_to_read_are_told_food_by_food_with_their_meals() -> None:
     assert untold[-1].href == "cook/smoky-bean-pot.md#day-1-dinner"
     assert [said(each) for each in ash.with_others] == [
         "Day 1 dinner: Rice in Smoky bean pot (may contain it)",
-        "Day 1 dinner: Oil in Smoky bean pot (not told what is in it)",
+        "Day 1 dinner: Oil in Smoky bean pot (contents not given)",
     ]
 
 

@@ -30,7 +30,7 @@ from tests.planning.every_caution import EVERY
 SAID_APART = {
     "not-to-be-eaten": "It is in your own food",
     "may-contain": "It may hold traces",
-    "allergens-not-told": "Not told what is in it",
+    "allergens-not-told": "Contents not given",
 }
 
 

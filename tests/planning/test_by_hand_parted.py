@@ -38,7 +38,7 @@ CHEESE = food(
     "water 10 g, energy 500 kcal, protein 40 g, fat 50 g",
     allergens=["milk"],
 )
-SALT = food("salt", "other", "ready", "water 0 g", allergens=[])
+SALT = food("salt", "other", "ready", "water 0 g", allergens=[], contains=[])
 UNTOLD = food("paste", "vegetable", "ready", "water 50 g, energy 100 kcal, carbohydrate 25 g")
 FOODS = [LENTIL, STEW, CHEESE, SALT, UNTOLD]
 

@@ -92,9 +92,9 @@ HOW: list[tuple[FoodKind, tuple[str, ...] | None, tuple[str, ...], str, str | No
     ("grain", None, (), "vegan", None),
     ("other", None, (), "vegan", "not-told"),
     ("meal", None, (), "vegetarian", "not-told"),
-    ("other", (), (), "vegan", None),
+    ("other", (), (), "vegan", "not-told"),  # no allergen tells of beef
     ("other", ("eggs",), (), "vegan", "told"),
-    ("other", ("eggs",), (), "vegetarian", None),
+    ("other", ("eggs",), (), "vegetarian", "not-told"),
 ]
 
 

@@ -67,7 +67,7 @@ def test_a_shipped_food_stays_and_gains_the_allergen(in_empty_folder: Path) -> N
         result.output
     )
     assert "--take-theirs olive-oil takes the kit's." in result.output
-    assert "Joined what both tell to avoid in food 'olive-oil'.." in result.output
+    assert "Joined what both tell to avoid in food 'olive-oil'." in result.output
     foods = foods_here()
     assert foods["olive-oil"] == replace(shipped["olive-oil"], allergens=("sesame",))
     # The composition was named by *per, beside the food that stays behind.

@@ -163,7 +163,7 @@ def pack(kit: Kit, figures: Figures, load: PersonLoad) -> Cell:
 
 _PERHAPS: dict[How, str] = {
     "may-contain": later("{food} (may contain it)"),
-    "not-told": later("{food} (not told what is in it)"),
+    "not-told": later("{food} (contents not given)"),
 }
 
 
