@@ -5,6 +5,7 @@ from __future__ import annotations
 import gzip
 import http.server
 import threading
+import time
 from functools import partial
 from pathlib import Path
 
@@ -36,6 +37,27 @@ class Packing(Silent):
         self.send_header("Content-Length", str(len(body)))
         self.end_headers()
         self.wfile.write(body)
+
+
+class Halting(Silent):
+    """Serves a folder as a weak network does: a page comes in two halves, parted at `HALTS_AT`."""
+
+    HALTS_AT = b'<h2 id="next">'
+
+    def do_GET(self) -> None:
+        """Send one file."""
+        path = Path(self.translate_path(self.path))
+        if path.suffix != ".html" or not path.is_file():
+            super().do_GET()
+            return
+        first, sign, rest = path.read_bytes().partition(self.HALTS_AT)
+        self.send_response(200)
+        self.send_header("Content-Type", "text/html; charset=utf-8")
+        self.send_header("Content-Length", str(len(first + sign + rest)))
+        self.end_headers()
+        self.wfile.write(first)
+        time.sleep(1)  # long enough that the first half is painted
+        self.wfile.write(sign + rest)
 
 
 class Host:

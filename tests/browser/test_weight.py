@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from playwright.sync_api import Browser, Page, Route, expect
 
-from .hosting import Host, Packing
+from .hosting import Halting, Host, Packing
 
 MOST_FIRST_PAGE_BYTES = 40_000  # what the search looks through comes with its first touch
 MOST_ZIP_BYTES = 500_000
@@ -74,6 +74,23 @@ def test_nothing_jumps_while_a_page_loads(
     page.wait_for_timeout(300)
     shifts = page.evaluate("shifts")
     context.close()
+    assert shifts == []
+
+
+@pytest.mark.parametrize("width", [320, 1280])
+def test_nothing_jumps_where_the_rest_of_a_page_comes_late(
+    browser: Browser, demo_kits: Path, width: int
+) -> None:
+    weak = Host(demo_kits, Halting)
+    context = browser.new_context(viewport={"width": width, "height": 740}, service_workers="block")
+    page = context.new_page()
+    page.add_init_script(NOTE_SHIFTS)
+    page.goto(f"{weak.address}/tarrow-tops/index.html")
+    expect(page.locator("html.kit-ready")).to_be_attached()
+    page.wait_for_timeout(300)
+    shifts = page.evaluate("shifts")
+    context.close()
+    weak.stop()
     assert shifts == []
 
 
