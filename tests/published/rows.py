@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib
+import os
 import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -15,6 +16,7 @@ from .published import Published
 
 HERE = Path(__file__).parent
 FORMULAS = Path(builder.formulas.__file__).parent
+_IN_HERE, _IN_FORMULAS = f"{HERE}{os.sep}", f"{FORMULAS}{os.sep}"
 
 RowTest = Callable[[Published], None]
 
@@ -37,10 +39,10 @@ def called_by(run: Callable[[], None]) -> tuple[str, ...]:
     def note(frame: FrameType, event: str, _: Any) -> None:
         if event != "call" or frame.f_back is None:
             return
-        path = Path(frame.f_code.co_filename)
-        caller = Path(frame.f_back.f_code.co_filename)
-        if path.parent == FORMULAS and caller.parent == HERE:
-            called.append(f"{path.stem}.{frame.f_code.co_name}")
+        # Of each of millions of calls: names of files are compared as they are.
+        path, caller = frame.f_code.co_filename, frame.f_back.f_code.co_filename
+        if path.startswith(_IN_FORMULAS) and caller.startswith(_IN_HERE):
+            called.append(f"{Path(path).stem}.{frame.f_code.co_name}")
 
     before = sys.getprofile()
     sys.setprofile(note)
