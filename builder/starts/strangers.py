@@ -88,8 +88,9 @@ def joined_to_avoid(stands: Food, other: Food) -> dict[str, tuple[str, ...] | No
     """
     held, traces = set(other.allergens or ()), {*stands.may_contain, *other.may_contain}
     kinds = stands.contains
-    if kinds is not None:
-        kinds = (*kinds, *sorted(set(other.contains or ()) - set(kinds)))
+    # Only of what could be anything does "not told" say more than no kinds at all.
+    if not stands.is_anything and (more := set(other.contains or ()) - set(kinds or ())):
+        kinds = (*(kinds or ()), *sorted(more))
     if stands.allergens is None:
         return {"contains": kinds, "allergens": None, "may_contain": tuple(sorted(traces | held))}
     every = {*stands.allergens, *held}

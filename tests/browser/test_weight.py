@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 import pytest
@@ -22,6 +23,13 @@ new PerformanceObserver(list => {
 @pytest.fixture(scope="module")
 def host(demo_kits: Path) -> Iterator[Host]:
     started = Host(demo_kits, Packing)
+    yield started
+    started.stop()
+
+
+@pytest.fixture
+def weak_host(demo_kits: Path) -> Iterator[Host]:
+    started = Host(demo_kits, Halting)
     yield started
     started.stop()
 
@@ -57,6 +65,24 @@ def slow_scripts(page: Page) -> None:
     page.route("**/assets/kit.js", later)
 
 
+@contextmanager
+def noting_page(browser: Browser, width: int) -> Iterator[Page]:
+    """Open an empty page that notes what jumps on it."""
+    context = browser.new_context(viewport={"width": width, "height": 740}, service_workers="block")
+    try:
+        page = context.new_page()
+        page.add_init_script(NOTE_SHIFTS)
+        yield page
+    finally:
+        context.close()
+
+
+def jumps(page: Page) -> list[object]:
+    """Give what has jumped until a moment from now."""
+    page.wait_for_timeout(300)
+    return list(page.evaluate("shifts"))
+
+
 @pytest.mark.parametrize("width", [320, 360, 1280])
 @pytest.mark.parametrize(
     "name",
@@ -65,45 +91,28 @@ def slow_scripts(page: Page) -> None:
 def test_nothing_jumps_while_a_page_loads(
     browser: Browser, host: Host, name: str, width: int
 ) -> None:
-    context = browser.new_context(viewport={"width": width, "height": 740}, service_workers="block")
-    page = context.new_page()
-    page.add_init_script(NOTE_SHIFTS)
-    slow_scripts(page)
-    page.goto(f"{host.address}/tarrow-tops/{name}", wait_until="networkidle")
-    expect(page.locator("html.kit-ready")).to_be_attached()
-    page.wait_for_timeout(300)
-    shifts = page.evaluate("shifts")
-    context.close()
-    assert shifts == []
+    with noting_page(browser, width) as page:
+        slow_scripts(page)
+        page.goto(f"{host.address}/tarrow-tops/{name}", wait_until="networkidle")
+        expect(page.locator("html.kit-ready")).to_be_attached()
+        assert jumps(page) == []
 
 
 @pytest.mark.parametrize("width", [320, 1280])
 def test_nothing_jumps_where_the_rest_of_a_page_comes_late(
-    browser: Browser, demo_kits: Path, width: int
+    browser: Browser, weak_host: Host, width: int
 ) -> None:
-    weak = Host(demo_kits, Halting)
-    context = browser.new_context(viewport={"width": width, "height": 740}, service_workers="block")
-    page = context.new_page()
-    page.add_init_script(NOTE_SHIFTS)
-    page.goto(f"{weak.address}/tarrow-tops/index.html")
-    expect(page.locator("html.kit-ready")).to_be_attached()
-    page.wait_for_timeout(300)
-    shifts = page.evaluate("shifts")
-    context.close()
-    weak.stop()
-    assert shifts == []
+    with noting_page(browser, width) as page:
+        page.goto(f"{weak_host.address}/tarrow-tops/index.html")
+        expect(page.locator("html.kit-ready")).to_be_attached()
+        assert jumps(page) == []
 
 
 @pytest.mark.parametrize("width", [360, 1280])
 def test_nothing_jumps_on_a_day_of_the_trip(browser: Browser, host: Host, width: int) -> None:
-    context = browser.new_context(viewport={"width": width, "height": 740}, service_workers="block")
-    page = context.new_page()
-    page.add_init_script(NOTE_SHIFTS)
-    page.clock.set_fixed_time("2031-09-05T17:30")
-    slow_scripts(page)
-    page.goto(f"{host.address}/tarrow-tops/index.html", wait_until="networkidle")
-    expect(page.locator(".now")).to_be_visible()
-    page.wait_for_timeout(300)
-    shifts = page.evaluate("shifts")
-    context.close()
-    assert shifts == []
+    with noting_page(browser, width) as page:
+        page.clock.set_fixed_time("2031-09-05T17:30")
+        slow_scripts(page)
+        page.goto(f"{host.address}/tarrow-tops/index.html", wait_until="networkidle")
+        expect(page.locator(".now")).to_be_visible()
+        assert jumps(page) == []

@@ -211,6 +211,7 @@ def test_a_food_without_allergens_is_warned_of_where_somebody_avoids_one(
         ("packet", ("vegetarian",), True),
         ("packet", ("meat",), True),
         ("packet", ("nuts",), False),
+        ("packet", ("fish",), False),  # an allergen, and those are told
         ("packet", ("mystery",), False),
         ("read", ("vegetarian", "meat"), False),
         ("mystery", ("vegetarian", "meat"), False),

@@ -716,11 +716,10 @@ def test_a_long_chain_of_dried_meals_is_walked_without_recursion(tmp_path: Path)
 
 def test_meals_that_hold_others_twice_over_and_over_are_told_once(tmp_path: Path) -> None:
     # Each line would be worked out by itself: forty recipes make a million million of them.
-    both = "uses:\n  - {id: again, recipe: r{n}, amount: 90 g}\n", "with: [again, "
     files = {
         f"recipes/r{n}.yaml": dried(f"r{n}", f"r{n + 1}")
-        .replace("uses:\n", both[0].replace("{n}", f"{n + 1}"))
-        .replace("with: [", both[1])
+        .replace("uses:\n", f"uses:\n  - {{id: again, recipe: r{n + 1}, amount: 90 g}}\n")
+        .replace("with: [", "with: [again, ")
         for n in range(40)
     }
     found = read(tmp_path, {**files, "recipes/r40.yaml": changed(BEAN_POT, "bean-pot", "r40")})

@@ -235,3 +235,10 @@ def test_kinds_are_joined_and_never_lost(
     plain = Food("x", "X", "other", "dried", Composition())
     one, two = (replace(plain, contains=each) for each in (stands, other))
     assert joined_to_avoid(one, two)["contains"] == joined
+
+
+def test_what_is_told_to_be_in_a_fat_is_kept() -> None:
+    plain = Food("x", "X", "fat", "ready", Composition())
+    with_meat = replace(plain, contains=("meat",))
+    assert joined_to_avoid(plain, with_meat)["contains"] == ("meat",)
+    assert joined_to_avoid(plain, plain)["contains"] is None

@@ -61,8 +61,13 @@ def avoided_how(substance: Substance, word: str) -> How | None:
         return "may-contain"
     if word in ALLERGENS:
         return "not-told" if substance.untold else None
-    asks_kinds = word in DIETS or word in KINDS
-    return "not-told" if asks_kinds and any(each.is_anything for each in substance.foods) else None
+    untold = asks_kinds(word) and any(food.is_anything for food in substance.foods)
+    return "not-told" if untold else None
+
+
+def asks_kinds(word: str) -> bool:
+    """Tell whether a word of `avoids` hangs on kinds of food; fish is an allergen first."""
+    return word in DIETS or (word in KINDS and word not in ALLERGENS)
 
 
 def _is_told(substance: Substance, word: str) -> bool:

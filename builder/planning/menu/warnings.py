@@ -5,16 +5,17 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from builder.model.content import Content
-from builder.model.food import ALLERGENS, KINDS, Food
+from builder.model.food import ALLERGENS
 from builder.model.kit import Kit, KitPerson
 from builder.model.place import Place
-from builder.model.trip import DIETS, Day, MealItem, Trip
+from builder.model.trip import Day, MealItem, Trip
 from builder.planning.foods import (
     Substance,
     substance_named,
     substance_of_label,
     substance_of_recipe,
 )
+from builder.planning.menu.avoided import asks_kinds
 from builder.problems import Problem
 
 
@@ -36,53 +37,42 @@ def open_problems(trip: Trip, mend: str) -> tuple[Problem, ...]:
 def menu_problems(trip: Trip, kit: Kit, content: Content) -> tuple[Problem, ...]:
     """Give the warnings about who eats what on one trip."""
     return (
-        *_allergens_not_told(trip, content),
-        *_kinds_not_told(trip, content),
+        *_not_told(trip, content),
         *_no_meal(trip, kit),
         *_too_little(trip, kit),
         *_no_pack_chosen(trip),
     )
 
 
-def _allergens_not_told(trip: Trip, content: Content) -> Iterator[Problem]:
-    """Warn of each food without allergens where somebody of the party avoids one."""
-    if not any(word in ALLERGENS for person in trip.party for word in person.avoids):
+def _not_told(trip: Trip, content: Content) -> Iterator[Problem]:
+    """Warn of each food that does not tell what somebody of the party asks of it."""
+    avoided = {word for person in trip.party for word in person.avoids}
+    of_allergens, of_kinds = not avoided.isdisjoint(ALLERGENS), any(map(asks_kinds, avoided))
+    if not (of_allergens or of_kinds):
         return
-    for place, food in _foods_of(trip, content):
-        if food.allergens is None:
-            yield Problem(
-                place,
-                "allergens-not-told",
-                f"{food.name} tells no allergens, and somebody who avoids some is on a trip "
-                "with it",
-                "write what its packet names, such as `allergens: [milk]`, or `allergens: []` "
-                "where it holds none of the fourteen",
-                "warning",
-            )
-
-
-def _kinds_not_told(trip: Trip, content: Content) -> Iterator[Problem]:
-    """Warn of each packet that may hold any kind of food where somebody avoids one."""
-    if not any(word in (*DIETS, *KINDS) for person in trip.party for word in person.avoids):
-        return
-    for place, food in _foods_of(trip, content):
-        if food.is_anything:
-            yield Problem(
-                place,
-                "kinds-not-told",
-                f"{food.name} tells no kinds of food, and somebody who avoids some is on a trip "
-                "with it",
-                "write what its packet names, such as `contains: [meat, grain]`, or `contains: []` "
-                "where it holds no kind of them",
-                "warning",
-            )
-
-
-def _foods_of(trip: Trip, content: Content) -> Iterator[tuple[Place, Food]]:
-    """Give all that the meals of a trip are made of, and where each is told."""
     for item in (item for day in trip.days for meal in day.meals for item in meal.items):
         for food in _substance_of(item, content).foods:
-            yield (item.places.record if item.label else food.places.record), food
+            place = item.places.record if item.label else food.places.record
+            if of_allergens and food.allergens is None:
+                yield Problem(
+                    place,
+                    "allergens-not-told",
+                    f"{food.name} tells no allergens, and somebody who avoids some is on a trip "
+                    "with it",
+                    "write what its packet names, such as `allergens: [milk]`, or `allergens: []` "
+                    "where it holds none of the fourteen",
+                    "warning",
+                )
+            if of_kinds and food.is_anything:
+                yield Problem(
+                    place,
+                    "kinds-not-told",
+                    f"{food.name} tells no kinds of food, and somebody who avoids some is on a "
+                    "trip with it",
+                    "write what its packet names, such as `contains: [meat, grain]`, or "
+                    "`contains: []` where it holds no kind of them",
+                    "warning",
+                )
 
 
 def _substance_of(item: MealItem, content: Content) -> Substance:

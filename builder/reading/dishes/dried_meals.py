@@ -90,10 +90,7 @@ def _told_too_often(recipes: Mapping[str, Recipe], bad: Iterable[str]) -> Iterat
         if many > MOST_LINES:
             yield name, f"recipe {name!r} comes to {many} ingredients with all its dried meals"
         elif deep > DEEPEST:
-            yield (
-                name,
-                f"recipe {name!r} holds dried meals more than {DEEPEST} deep",
-            )
+            yield name, f"recipe {name!r} holds dried meals more than {DEEPEST} deep"
         else:
             lines[name], depths[name] = many, deep
 
