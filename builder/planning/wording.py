@@ -41,7 +41,7 @@ def content_said(content: Content, say: Speech) -> Content:
             packaging=_named(gear.packaging, say),
             dryers=_named(gear.dryers, say),
         ),
-        cautions={key: _caution(each, say) for key, each in content.cautions.items()},
+        cautions=each_changed(content.cautions, lambda each: _caution(each, say)),
     )
 
 

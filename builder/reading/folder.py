@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from functools import partial
 from pathlib import Path
 from typing import Any, TypeVar
 
@@ -25,7 +26,6 @@ from builder.reading.declared.values import DEVICES, can_be_id, on_one_line
 from builder.reading.dishes.dried_meals import check_nested
 from builder.reading.dishes.foods import read_food
 from builder.reading.dishes.recipes import read_recipe
-from builder.reading.dishes.vouched import Listed, foods_listed, hash_of_list
 from builder.reading.drying.batches import read_batch
 from builder.reading.drying.home import read_home
 from builder.reading.echoes import without_echoes_of_broken, without_echoes_of_unread
@@ -39,6 +39,7 @@ from builder.reading.texts import read_caution, read_source
 from builder.reading.trips.at_hand import AtHand
 from builder.reading.trips.taken_along import not_taken_along
 from builder.reading.trips.trips import not_fed, read_trip
+from builder.reading.vouched import Listed, hash_of_list, listed_in
 from builder.reading.way.tracks import LARGEST_TRACK_BYTES, track_named
 from builder.record import dataclass, field, replace
 
@@ -93,8 +94,8 @@ class _FolderReader:
         self.tracks: dict[str, NamedFile] = {}
         self.broken: set[tuple[str, str]] = set()  # ids that stand in a file but have errors
         self.records: dict[str, dict[str, Any]] = {}  # by kind
-        self.listed: dict[tuple[str, str], Listed] = {}  # of the foods that are ours
-        self.lists: list[str] = []  # the texts of their files
+        self.listed: dict[tuple[str, str], Listed[Any]] = {}  # what is ours and read on asking
+        self.lists: dict[str, list[str]] = {}  # the texts of its files, by kind
 
     def read(
         self,
@@ -115,34 +116,39 @@ class _FolderReader:
                     self.broken.add((kind, Path(file.path).stem))  # its id may be what is wrong
         return self.records.get(kind, {})
 
-    def read_foods(self) -> Mapping[str, Food]:
-        """Read the foods people wrote, and find those that are read when somebody names them."""
-        written = self.read("food", "foods", read_food, self._is_listed)
-        return OnAsking(written, {name: self._listed_food for _, name in self.listed})
+    def read_listed(
+        self, kind: str, room: str, reader: Callable[[Node, Notes], Record | None]
+    ) -> Mapping[str, Record]:
+        """Read the records people wrote, and find those of ours, read when somebody names them."""
 
-    def _is_listed(self, number: int, path: str, shown: str, text: str) -> bool:
-        """Tell whether a file of foods is one of ours, sign by sign, and if so find its foods."""
-        if self.files.layers[number].vouched:
-            self.lists.append(text)
-        elif text not in self.lists:
-            return False
-        for name, each in foods_listed(path, shown, text):
-            self._list(("food", name), each, number)
-        return True
+        def is_listed(number: int, path: str, shown: str, text: str) -> bool:
+            """Tell whether a file is one of ours, sign by sign, and if so find what is in it."""
+            lists = self.lists.setdefault(kind, [])
+            if self.files.layers[number].vouched:
+                lists.append(text)
+            elif text not in lists:
+                return False
+            for name, each in listed_in(path, shown, text, reader):
+                self._list((kind, name), each, number)
+            return True
 
-    def _list(self, key: tuple[str, str], food: Listed, layer: int) -> None:
-        """Note where a food of ours stands; one of a lower layer is read no more."""
+        written: Mapping[str, Record] = self.read(kind, room, reader, is_listed)
+        ours = [name for of, name in self.listed if of == kind]
+        return OnAsking(written, {name: partial(self._listed, kind) for name in ours})
+
+    def _list(self, key: tuple[str, str], record: Listed[Any], layer: int) -> None:
+        """Note where a record of ours stands; one of a lower layer is read no more."""
         if self.owner.get(key) == layer:
-            self._stands_twice(key, food.node.entries["id"].node.place)
+            self._stands_twice(key, record.node.entries["id"].node.place)
             return
         self.records.get(key[0], {}).pop(key[1], None)
         self.texts.pop(key, None)
-        self.listed[key] = food
+        self.listed[key] = record
         self.owner[key] = layer
         self.broken.discard(key)
 
-    def _listed_food(self, name: str) -> Food:
-        return self.listed["food", name].food()
+    def _listed(self, kind: str, name: str) -> Any:
+        return self.listed[kind, name].record()
 
     def all_texts(self) -> Mapping[tuple[str, str], RecordText]:
         """Give the words of every record."""
@@ -182,7 +188,7 @@ class _FolderReader:
     def _stands_twice(self, key: tuple[str, str], place: Place) -> None:
         kind, name = key
         there = self.records.get(kind, {})
-        first = (there[name] if name in there else self._listed_food(name)).places.record
+        first = (there[name] if name in there else self._listed(kind, name)).places.record
         says = f"the id {name!r} stands twice among the {_MANY.get(kind, kind)} (first at {first})"
         self.problems.append(Problem(place, "id-twice", says, "give one of them another id"))
 
@@ -314,11 +320,11 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     reader = _FolderReader(layers)
     top = len(reader.files.layers) - 1
     reader.files.misnamed()
-    sources = reader.read("source", "sources.yaml", read_source)
-    cautions = reader.read("caution", "cautions", read_caution)
+    sources = reader.read_listed("source", "sources.yaml", read_source)
+    cautions = reader.read_listed("caution", "cautions", read_caution)
     gear = reader.read_gear()
     reader.problems.dryers = gear.dryers
-    foods = reader.read_foods()
+    foods = reader.read_listed("food", "foods", read_food)
     reader.problems.foods = foods
     recipes = reader.read_recipes()
     batches = reader.read("batch", "batches", read_batch)
@@ -327,7 +333,8 @@ def read_folder(layers: Iterable[Layer]) -> Folder:
     at_hand = AtHand(foods, recipes, home, {*batches, *broken_batches})
     trips = reader.read_trips(at_hand)
     shown = tuple(layer.shown for layer in reader.files.layers)
-    listed_as = hash_of_list(reader.lists) if reader.lists else ""
+    foods_as = reader.lists.get("food")
+    listed_as = hash_of_list(foods_as) if foods_as else ""
     content = Content(
         foods, batches, recipes, gear, trips, cautions, sources, home, shown, listed_as
     )

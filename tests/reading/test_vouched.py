@@ -1,20 +1,22 @@
-"""The shipped foods, read one by one when they are named."""
+"""Shipped foods, cautions and sources, read one by one when they are named."""
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from builder.model.food import Food
 from builder.problems import ProblemsFound
+from builder.reading import vouched
 from builder.reading.anew.cuttings import content_of_kit, cut
-from builder.reading.dishes import vouched
-from builder.reading.dishes.vouched import Listed, foods_listed
+from builder.reading.dishes.foods import read_food
 from builder.reading.files import ROOMS
 from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
 from builder.reading.text.yaml_door import read_yaml
+from builder.reading.vouched import Listed, listed_in
 from tests.reading.folder_builder import SHIPPED, write
 
 FOOD = """\
@@ -29,32 +31,47 @@ FOOD = """\
 
 @pytest.fixture(scope="module")
 def whole() -> Folder:
-    return read_folder([Layer(SHIPPED, "content", ("foods", "sources.yaml"))])
+    return read_folder([Layer(SHIPPED, "content", ALWAYS_SHIPPED)])
 
 
 @pytest.fixture(scope="module")
 def named() -> Folder:
-    return read_folder([Layer(SHIPPED, "content", ("foods", "sources.yaml"), vouched=True)])
+    return read_folder([Layer(SHIPPED, "content", ALWAYS_SHIPPED, vouched=True)])
 
 
-def test_the_shipped_foods_have_no_fault(whole: Folder) -> None:
+def test_the_shipped_lists_have_no_fault(whole: Folder) -> None:
     """What is read one by one is not checked again where people use it."""
     faults = [str(each) for each in whole.problems if each.kind != "not-used-yet"]
     assert faults == []
 
 
-def test_foods_read_one_by_one_are_those_read_whole(whole: Folder, named: Folder) -> None:
-    assert set(named.content.foods) == set(whole.content.foods)
+@pytest.mark.parametrize("kind", ["foods", "cautions", "sources"])
+def test_records_read_one_by_one_are_those_read_whole(
+    kind: str, whole: Folder, named: Folder
+) -> None:
+    ours: Mapping[str, Any] = getattr(named.content, kind)
+    assert set(ours) == set(getattr(whole.content, kind))
     assert named.own == whole.own
-    for name, food in whole.content.foods.items():
-        each = named.content.foods[name]
-        assert each == food
-        assert (each.places.record, each.places.fields) == (food.places.record, food.places.fields)
+    for name, record in getattr(whole.content, kind).items():
+        each = ours[name]
+        assert each == record
+        assert each.places.record == record.places.record
+        assert each.places.fields == record.places.fields
 
 
-def test_their_words_are_handed_on_with_their_comments(whole: Folder, named: Folder) -> None:
-    for name in ("kidney-beans-canned", "olive-oil", "wine", "turkey-breast-raw"):
-        key = ("food", name)
+@pytest.mark.parametrize(
+    ("kind", "names"),
+    [
+        ("food", ("kidney-beans-canned", "olive-oil", "wine", "turkey-breast-raw")),
+        ("caution", ("raw-dried-animal-food", "two-hours")),
+        ("source", ("usda-sr28", "eu-1169-2011", "fsis-temperatures")),
+    ],
+)
+def test_their_words_are_handed_on_with_their_comments(
+    kind: str, names: tuple[str, ...], whole: Folder, named: Folder
+) -> None:
+    for name in names:
+        key = (kind, name)
         assert cut(named.texts[key]) == cut(whole.texts[key])
         assert named.texts[key].path == whole.texts[key].path
 
@@ -72,16 +89,16 @@ steps: [{do: serve, with: [olive-oil]}]
 
 @pytest.fixture
 def foods_read(monkeypatch: pytest.MonkeyPatch) -> list[str]:
-    """Give where the foods stand that were read one by one."""
+    """Give where what was read one by one stands."""
     read: list[str] = []
-    food: Callable[[Listed], Food] = Listed.food
+    record: Callable[[Listed[Food]], Food] = Listed.record
 
-    def spy(listed: Listed) -> Food:
-        found = food(listed)
+    def spy(listed: Listed[Food]) -> Food:
+        found = record(listed)
         read.append(f"{listed.shown} {found.id}")
         return found
 
-    monkeypatch.setattr(Listed, "food", spy)
+    monkeypatch.setattr(Listed, "record", spy)
     return read
 
 
@@ -105,7 +122,8 @@ def test_of_a_kit_only_what_it_hands_on_is_read(monkeypatch: pytest.MonkeyPatch)
 
     monkeypatch.setattr(vouched, "read_yaml", spy)
     assert "foods/fats.yaml" in content_of_kit(folder, "tarrow-tops", ())
-    assert read == []  # all that a trip names was read when it was named
+    # All foods that a trip names were read when it was named; what foods rest on, nobody asked for.
+    assert {*read} == {"content/sources.yaml"}
 
 
 # -- files of the list that people copied into their folder ----------------------------------------
@@ -204,6 +222,41 @@ def test_a_food_of_ones_own_takes_the_place_of_a_shipped_one(tmp_path: Path) -> 
     assert ("food", "butter") not in found.own
 
 
+OWN_CAUTION = """\
+- id: two-hours
+  level: care
+  title: Eat it soon
+  text: "{}"
+  sources: [our-own]
+"""
+OWN_SOURCE = "- id: our-own\n  title: Our own\n"
+
+
+def test_a_caution_and_a_source_of_ones_own_take_the_place_of_shipped_ones(tmp_path: Path) -> None:
+    files = {
+        "cautions/a.yaml": OWN_CAUTION.format("Soon."),
+        "sources.yaml": OWN_SOURCE + "\n- id: usda-sr28\n  title: The table\n",
+    }
+    whole, named = (over_shipped(tmp_path, files, each) for each in (False, True))
+    assert named.problems == whole.problems == ()
+    assert (named.own, named.broken) == (whole.own, whole.broken)
+    caution = named.content.cautions["two-hours"]
+    assert (caution.title, caution.sources) == ("Eat it soon", ("our-own",))
+    assert named.content.sources["usda-sr28"].title == "The table"
+    assert named.texts["source", "usda-sr28"].path == "sources.yaml"
+
+
+def test_what_is_wrong_in_a_caution_of_ones_own_is_told_beside_ours(tmp_path: Path) -> None:
+    files = {
+        "cautions/a.yaml": OWN_CAUTION.format("Within {two hours}."),
+        "sources.yaml": OWN_SOURCE * 2,
+    }
+    whole, named = (over_shipped(tmp_path, files, each) for each in (False, True))
+    assert named.problems == whole.problems
+    assert named.broken == whole.broken
+    assert "id-twice" in {each.kind for each in named.problems}
+
+
 def test_rooms_that_are_not_read_are_not_listed() -> None:
     rooms = tuple(room for room in ROOMS if room != "foods")
     assert not read_folder([Layer(SHIPPED, "shipped", rooms[:3], vouched=True)]).content.foods
@@ -211,9 +264,9 @@ def test_rooms_that_are_not_read_are_not_listed() -> None:
 
 def test_places_are_those_in_the_file() -> None:
     text = f"# Head.\n\n# About a.\n{FOOD.format(name='a')}\n{FOOD.format(name='b')}"
-    listed = dict(foods_listed("foods/x.yaml", "shown/x.yaml", text))
+    listed = dict(listed_in("foods/x.yaml", "shown/x.yaml", text, read_food))
     assert list(listed) == ["a", "b"]
-    assert [str(each.food().places.record) for each in listed.values()] == [
+    assert [str(each.record().places.record) for each in listed.values()] == [
         "shown/x.yaml:4:3",
         "shown/x.yaml:11:3",
     ]
@@ -223,4 +276,4 @@ def test_places_are_those_in_the_file() -> None:
 def test_a_fault_of_ours_is_told_not_passed_over(fault: str) -> None:
     text = FOOD.format(name="a").replace("kind: grain", fault)
     with pytest.raises(ProblemsFound, match=r"x\.yaml:"):
-        dict(foods_listed("foods/x.yaml", "x.yaml", text))["a"].food()
+        dict(listed_in("foods/x.yaml", "x.yaml", text, read_food))["a"].record()

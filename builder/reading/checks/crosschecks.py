@@ -33,7 +33,7 @@ def crosscheck(content: Content, broken: Broken) -> tuple[Content, list[Problem]
     checked = replace(
         content,
         gear=check.gear(),
-        cautions={name: check.caution(each) for name, each in content.cautions.items()},
+        cautions=each_changed(content.cautions, check.caution),
         foods=each_changed(content.foods, check.food),
     )
     check.content = replace(checked, home=check.home())
