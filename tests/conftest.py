@@ -10,6 +10,7 @@ import pytest
 from click.testing import CliRunner, Result
 
 from builder.cli import main
+from builder.reading.text.yaml_door import Memory, remembering
 from builder.shipped import shipped_root
 
 
@@ -17,6 +18,19 @@ def pytest_addoption(parser: pytest.Parser) -> None:
     parser.addoption(
         "--rewrite-golden", action="store_true", help="write golden files anew; read the diff"
     )
+
+
+@pytest.fixture(scope="session")
+def files_read() -> Iterator[Memory]:
+    """Remember what a file says that one test after another reads, as `preview` does."""
+    with remembering() as memory:
+        yield memory
+
+
+@pytest.fixture(autouse=True)
+def _next_test(files_read: Memory) -> None:
+    """Let go of what neither this test nor the one before it read."""
+    files_read.next_round()
 
 
 @pytest.fixture

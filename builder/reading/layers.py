@@ -41,7 +41,9 @@ class Layer:
     rooms: tuple[str, ...] = ROOMS
     # Files not written yet, by their path in there: they are read as if they were.
     unwritten: Mapping[str, bytes] = field(default_factory=dict)
-    vouched: bool = False  # its foods are ours: each is read when somebody names it
+    vouched: bool = (
+        False  # it is ours: each of its foods, cautions, sources is read when it is named
+    )
 
 
 @dataclass(frozen=True, slots=True)

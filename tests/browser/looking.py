@@ -92,6 +92,9 @@ SCROLLS = """() => {
 }"""
 
 
+WIDTH_NEEDED = "document.documentElement.scrollWidth"
+
+
 def too_wide(
     page: Page, kits: Path, widths: tuple[int, ...] = (320, 360, 1280)
 ) -> dict[tuple[str, int], int]:
@@ -103,7 +106,7 @@ def too_wide(
         page.goto(file.as_uri())
         for width in widths:
             page.set_viewport_size({"width": width, "height": 800})
-            needed = page.evaluate("document.documentElement.scrollWidth")
+            needed = page.evaluate(WIDTH_NEEDED)
             if needed > width:
                 found[file.relative_to(kits).as_posix(), width] = needed
     return found

@@ -2,57 +2,71 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
-from playwright.sync_api import Browser, expect
+from playwright.sync_api import Browser, Page, expect
 
-from .looking import CUT_OFF, SCROLLS, offline_page, pages_of, search_for, site_pages_of, too_wide
+from .looking import (
+    CUT_OFF,
+    SCROLLS,
+    WIDTH_NEEDED,
+    offline_page,
+    pages_of,
+    search_for,
+    site_pages_of,
+)
+
+PAPER = """() => [
+  getComputedStyle(document.querySelector("h1")).color,
+  getComputedStyle(document.body).backgroundColor,
+  [...document.querySelectorAll("header.md-header, button")].filter(one => one.checkVisibility())
+    .length,
+]"""
+BLACK_ON_WHITE = ["rgb(0, 0, 0)", "rgb(255, 255, 255)", 0]
 
 
-def test_no_page_asks_for_anything_but_files_or_complains(browser: Browser, kits: Path) -> None:
-    with offline_page(browser) as (page, seen):
+def test_every_page_opens_from_disk_fits_any_width_and_prints(
+    browser: Browser, kits: Path, sample_kits: Path
+) -> None:
+    """Each page is opened once for all of it: to open them takes longer than to look at them."""
+    found: list[tuple[str, str, object]] = []
+    with offline_page(browser, 320, color_scheme="dark", reduced_motion="reduce") as (page, seen):
         for file in pages_of(kits):
+            name = file.relative_to(kits).as_posix()
             page.goto(file.as_uri(), wait_until="load")
-            page.wait_for_timeout(100)
-            assert page.locator("h1").count() == 1, file
+            # Tables of the made-up kits are wider than any of a trip.
+            # Sheets of labels are as large as their paper, or nothing on them fits the labels.
+            may_scroll = kits == sample_kits or "/labels-" in name
+            found += [(name, *each) for each in faults_of_a_page(page, may_scroll)]
+            page.emulate_media(media="print")
+            printed = page.evaluate(PAPER)
+            found += [] if printed == BLACK_ON_WHITE else [(name, "printed", printed)]
+            page.emulate_media(media="screen")
+    assert found == []
     assert seen.outside == []
     assert seen.complaints == []
     assert len(seen.requests) > len(pages_of(kits))
 
 
-def test_no_page_scrolls_sideways(browser: Browser, kits: Path) -> None:
-    with offline_page(browser) as (page, _):
-        assert too_wide(page, kits) == {}
-
-
-def test_no_words_are_cut_off_on_a_narrow_screen(browser: Browser, demo_kits: Path) -> None:
-    found = {}
-    with offline_page(browser, width=320) as (page, _):
-        for file in pages_of(demo_kits):
-            page.goto(file.as_uri())
-            if cut := page.evaluate(CUT_OFF):
-                found[file.relative_to(demo_kits).as_posix()] = cut
-    assert found == {}
-
-
-def scrolling_sideways(browser: Browser, kits: Path) -> dict[tuple[int, str], list[str]]:
-    found = {}
-    for width in (320, 360):
-        with offline_page(browser, width=width) as (page, _):
-            for file in pages_of(kits):
-                page.goto(file.as_uri())
-                if boxes := page.evaluate(SCROLLS):
-                    found[width, file.relative_to(kits).as_posix()] = boxes
-    return found
-
-
-def test_no_table_and_nothing_else_scrolls_sideways_on_a_phone(
-    browser: Browser, demo_kits: Path
-) -> None:
-    found = scrolling_sideways(browser, demo_kits)
-    # Sheets of labels are as large as their paper, or nothing on them fits the labels.
-    assert {each for each in found if "/labels-" not in each[1]} == set()
+def faults_of_a_page(page: Page, may_scroll: bool) -> Iterator[tuple[str, object]]:
+    """Look at a page that was opened at a width of 320, then wider, then with larger letters."""
+    if (headings := page.locator("h1").count()) != 1:
+        yield "headings", headings
+    for width in (320, 360, 1280):
+        page.set_viewport_size({"width": width, "height": 800})
+        if (needed := page.evaluate(WIDTH_NEEDED)) > width:
+            yield f"scrolls sideways at {width}", needed
+        if width <= 360 and not may_scroll and (boxes := page.evaluate(SCROLLS)):
+            yield f"boxes that scroll sideways at {width}", boxes
+        if width == 320 and (cut := page.evaluate(CUT_OFF)):
+            yield "cut off", cut
+    # What a browser's own zoom does: 200 % of 1280 px leaves 640, 400 % leaves 320.
+    page.set_viewport_size({"width": 640, "height": 800})
+    page.evaluate("document.documentElement.style.fontSize = '200%'")
+    if (needed := page.evaluate(WIDTH_NEEDED)) > 640:
+        yield "scrolls sideways with larger letters", needed
 
 
 @pytest.mark.parametrize("width", [360, 1280])
@@ -154,20 +168,6 @@ def test_a_script_in_a_page_is_not_run(browser: Browser, kits: Path, tmp_path: P
     assert any("Content Security Policy" in text for text in seen.complaints)
 
 
-def test_paper_is_black_on_white_without_anything_to_press(browser: Browser, kits: Path) -> None:
-    with offline_page(browser, color_scheme="dark") as (page, _):
-        for file in pages_of(kits):
-            page.goto(file.as_uri())
-            page.emulate_media(media="print")
-            assert page.locator("header.md-header:visible, button:visible").count() == 0, file
-            ink, ground = page.evaluate(
-                """() => { const style = getComputedStyle(document.querySelector('h1'));
-                     return [style.color, getComputedStyle(document.body).backgroundColor]; }"""
-            )
-            assert ink == "rgb(0, 0, 0)", file
-            assert ground == "rgb(255, 255, 255)", file
-
-
 # A screen of 1280 at 200 % has room for 640; one of 360 is the narrowest that a menu folds on.
 @pytest.mark.parametrize("width", [360, 640])
 def test_the_folded_menu_is_used_by_keys_alone(
@@ -206,16 +206,3 @@ def test_the_folded_menu_is_used_by_keys_alone(
         page.keyboard.press("Enter")
         expect(page).to_have_url((kit / "cautions.html").as_uri())
     assert seen.complaints == []
-
-
-# What a browser's own zoom does: 200 % of 1280 px leaves 640, 400 % leaves 320.
-def test_nothing_scrolls_sideways_with_larger_letters(browser: Browser, kits: Path) -> None:
-    wide = {}
-    with offline_page(browser, 640) as (page, _):
-        for file in pages_of(kits):
-            page.goto(file.as_uri())
-            page.evaluate("document.documentElement.style.fontSize = '200%'")
-            needed = page.evaluate("document.documentElement.scrollWidth")
-            if needed > 640:
-                wide[file.name] = needed
-    assert wide == {}

@@ -104,6 +104,7 @@ review:
   back: {peas-may: 1}
 """
 HOME = "{electricity: 0.31 per kWh, portion: 60 g}"
+SOURCE = "{id: own-table, title: Our table, year: 2015}"
 EVERY: dict[str, str] = {
     "foods/all.yaml": FOOD,
     "gear/all.yaml": GEAR,
@@ -112,6 +113,7 @@ EVERY: dict[str, str] = {
     "batches/all.yaml": BATCH,
     "trips/tarrow.yaml": TRIP,
     "home.yaml": HOME,
+    "sources.yaml": SOURCE,
 }
 
 

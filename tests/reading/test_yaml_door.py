@@ -26,6 +26,13 @@ from builder.reading.text.yaml_door import (
     remembering,
 )
 
+
+@pytest.fixture(autouse=True)
+def _nothing_remembered(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Read each text anew: here it is the reading that is looked at."""
+    monkeypatch.setattr(yaml_door, "_MEMORY", None)
+
+
 LOADERS = sorted({yaml_door._LOADER, yaml.SafeLoader}, key=lambda loader: loader.__name__)
 
 

@@ -200,11 +200,11 @@ _MEMORY: Memory | None = None
 def remembering() -> Iterator[Memory]:
     """Remember meanwhile what is read, for whoever reads a folder over and over."""
     global _MEMORY
-    _MEMORY = Memory()
+    before, _MEMORY = _MEMORY, Memory()
     try:
         yield _MEMORY
     finally:
-        _MEMORY = None
+        _MEMORY = before
 
 
 def _read(text: str, file: str) -> tuple[Node | None, list[Problem]]:
