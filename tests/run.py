@@ -50,7 +50,9 @@ def main() -> int:
     if chromium is None:
         print("No Chromium found: the browser tests cannot run.", file=sys.stderr)
     environment = {**os.environ, **({"CHROMIUM": chromium} if chromium else {})}
-    command = [sys.executable, "-m", "pytest", "-n", "auto", *sys.argv[1:]]
+    # Tests that look at the same kits run in one process, which builds them once.
+    spread = ("-n", "auto", "--dist", "worksteal")
+    command = [sys.executable, "-m", "pytest", *spread, *sys.argv[1:]]
     return subprocess.run(command, cwd=ROOT, env=environment, check=False).returncode
 
 

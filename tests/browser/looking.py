@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -96,13 +96,16 @@ WIDTH_NEEDED = "document.documentElement.scrollWidth"
 
 
 def too_wide(
-    page: Page, kits: Path, widths: tuple[int, ...] = (320, 360, 1280)
+    page: Page,
+    kits: Path,
+    widths: tuple[int, ...] = (320, 360, 1280),
+    files: Iterable[Path] | None = None,
 ) -> dict[tuple[str, int], int]:
-    """Give the pages that scroll sideways, with the width that they need."""
+    """Give the pages, all or those named, that scroll sideways, with the width that they need."""
     found = {}
     # Crossing a breakpoint slides the theme's drawer; what counts is the page once that has ended.
     page.emulate_media(reduced_motion="reduce")
-    for file in pages_of(kits):
+    for file in files or pages_of(kits):
         page.goto(file.as_uri())
         for width in widths:
             page.set_viewport_size({"width": width, "height": 800})

@@ -67,8 +67,14 @@ def page(browser: Browser) -> Iterator[Page]:
 
 
 def test_no_page_scrolls_sideways(page: Page, crowd_kits: Path) -> None:
-    assert len(pages_of(crowd_kits)) > 50
-    assert too_wide(page, crowd_kits) == {}
+    # Of the days' figures one has the lines of all.
+    pages = [
+        each
+        for each in pages_of(crowd_kits)
+        if each.parent.name != "numbers" or each.name == "day-2.html"
+    ]
+    assert len(pages) > 50
+    assert too_wide(page, crowd_kits, files=pages) == {}
 
 
 def test_axe_finds_no_violation(page: Page, crowd_kits: Path) -> None:

@@ -17,7 +17,7 @@ from builder.site.labels_page import labels_page
 from tests.pages.conftest import TEMPLATES
 from tests.pages.test_labels import BEANS, FIGURES, SHEETS
 
-from .looking import offline_page, pages_of, too_wide
+from .looking import offline_page, pages_of
 from .printed import read_pdf
 from .test_access import faults
 
@@ -31,7 +31,7 @@ def home(demo_kits: Path) -> Path:
     return demo_kits / "at-home"
 
 
-# -- all pages ------------------------------------------------------------------------------------
+# -- all pages; that each opens, fits and prints is looked at in test_from_disk.py -----------------
 
 
 @pytest.mark.parametrize("scheme", ["light", "dark"])
@@ -43,21 +43,6 @@ def test_axe_finds_no_violation_at_home(browser: Browser, home: Path, scheme: st
             page.goto(file.as_uri())
             found += [(file.name, fault) for fault in faults(axe, page)]
         assert found == []
-
-
-def test_no_page_of_the_home_scrolls_sideways(browser: Browser, home: Path) -> None:
-    with offline_page(browser) as (page, _):
-        assert too_wide(page, home) == {}
-
-
-def test_every_page_of_the_home_opens_with_no_network_and_no_complaint(
-    browser: Browser, home: Path
-) -> None:
-    with offline_page(browser) as (page, seen):
-        for file in pages_of(home):
-            page.goto(file.as_uri())
-        assert seen.complaints == []
-        assert seen.outside == []
 
 
 # -- shopping -------------------------------------------------------------------------------------
