@@ -19,8 +19,8 @@ from .looking import offline_page, pages_of, search_for, site_pages_of, wait_unt
 COLOUR_RULES = ("color-contrast", "link-in-text-block")
 OF_COLOURS = {"runOnly": {"type": "rule", "values": [*COLOUR_RULES]}}
 # Those two take two thirds of the time, on the thousands of texts of a day's figures half a minute.
-# They are asked of one trip here, and of the home in test_home.py: contrast is looked at on every page by ourselves, and how
-# links stand out is the same style everywhere.
+# They are asked of one trip here, and of the home in test_home.py: contrast is looked at on every
+# page by ourselves, and how links stand out is the same style everywhere.
 BESIDES_COLOURS = {"rules": {name: {"enabled": False} for name in COLOUR_RULES}}
 MANY_TEXTS = "numbers"
 ASKED_FOR_COLOURS = ("lake-emmerin", "lake-walk")
