@@ -33,8 +33,9 @@ from builder.reading.gear.gear import WrittenGear
 from builder.reading.gear.gear_files import GearFile
 from builder.reading.layers import But, Layer, LayeredFiles, ReadFile
 from builder.reading.notes import Notes
+from builder.reading.record_text import RecordText
 from builder.reading.text.uncollected import uncollected
-from builder.reading.text.yaml_door import Node, quoted, read_yaml
+from builder.reading.text.yaml_door import Node, quoted
 from builder.reading.texts import read_caution, read_source
 from builder.reading.trips.at_hand import AtHand
 from builder.reading.trips.taken_along import not_taken_along
@@ -43,32 +44,13 @@ from builder.reading.vouched import Listed, hash_of_list, listed_in
 from builder.reading.way.tracks import LARGEST_TRACK_BYTES, track_named
 from builder.record import dataclass, field, replace
 
-__all__ = ["ALWAYS_SHIPPED", "Folder", "Layer", "RecordText", "read_folder"]
+__all__ = ["ALWAYS_SHIPPED", "Folder", "Layer", "read_folder"]
 
 ALWAYS_SHIPPED = ("sources.yaml", "cautions", "gear", "foods")
 
 HOME = "home"  # there is one of it
 
 Record = TypeVar("Record", Food, Batch, Recipe, Trip, CautionText, Source)
-
-
-@dataclass(frozen=True, slots=True)
-class RecordText:
-    """A record's own words, so that a kit can hand them on with their comments."""
-
-    path: str  # inside a content folder, such as "foods/fruit.yaml"
-    text: str  # of the whole file
-    kept_node: Node | None  # None where the words are read again when somebody asks
-    section: str = ""  # of a gear file, such as "stoves"
-    whole_file: bool = False
-    shown: str = ""  # the file as people are told it, where it is read again
-
-    @property
-    def node(self) -> Node:
-        """Where it stands in its file."""
-        node = self.kept_node or read_yaml(self.text, self.shown)[0]
-        assert node is not None, "what was read once can be read again"
-        return node
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,8 @@ from typing import Any
 from builder.model.trip import MealItem, Trip
 from builder.planning.filling import ChosenDish
 from builder.problems import ProblemsFound, errors
-from builder.reading.folder import Layer, RecordText
+from builder.reading.folder import Layer
+from builder.reading.record_text import RecordText
 from builder.reading.text.as_written import edited_bytes
 from builder.reading.text.layout import with_text
 from builder.reading.text.spelling import (

@@ -10,7 +10,8 @@ from builder.model.trip import Trip
 from builder.problems import ProblemsFound
 from builder.reading.anew.joining import Part, joined
 from builder.reading.anew.rewriting import Changes
-from builder.reading.folder import Layer, RecordText
+from builder.reading.folder import Layer
+from builder.reading.record_text import RecordText
 from builder.reading.text.yaml_door import read_yaml
 from builder.record import dataclass
 from builder.starts.fresh import StartError, title_of, write_content

@@ -19,8 +19,9 @@ from builder.reading.anew.cuttings import (
     track_beside,
 )
 from builder.reading.anew.rewriting import Rewritten, rewritten, with_entry
-from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, RecordText, read_folder
+from builder.reading.folder import ALWAYS_SHIPPED, Folder, Layer, read_folder
 from builder.reading.pictures.small_copies import copy_of
+from builder.reading.record_text import RecordText
 from builder.record import dataclass, replace
 from builder.site.errors import SiteError
 from builder.site.folder.archive import unpack

@@ -12,7 +12,8 @@ from builder.problems import Problem, ProblemsFound, did_you_mean, errors, in_or
 from builder.reading.anew.cuttings import own_beside, pictures_told, track_beside
 from builder.reading.anew.rewriting import Changes, Rewritten, rewritten
 from builder.reading.beside import Beside
-from builder.reading.folder import Folder, Layer, RecordText, read_folder
+from builder.reading.folder import Folder, Layer, read_folder
+from builder.reading.record_text import RecordText
 from builder.record import dataclass, field, replace
 from builder.starts.editors import with_schema_line
 from builder.starts.fresh import StartError, checked_id

@@ -13,7 +13,8 @@ from builder.model.kit import Kit
 from builder.problems import Problem, ProblemsFound, errors
 from builder.reading.declared.values import is_blank
 from builder.reading.files import LARGEST_BYTES
-from builder.reading.folder import Folder, Layer, RecordText
+from builder.reading.folder import Folder, Layer
+from builder.reading.record_text import RecordText
 from builder.reading.text.as_written import edited_bytes
 from builder.reading.text.layout import with_keys, with_value, without_key
 from builder.reading.text.spelling import Edit, as_yaml, edited, in_flow, plain

@@ -12,7 +12,8 @@ from builder.model.food import Food
 from builder.problems import Problem, ProblemsFound, did_you_mean
 from builder.reading.anew.cuttings import Key, cut
 from builder.reading.anew.rewriting import with_entry
-from builder.reading.folder import Folder, RecordText
+from builder.reading.folder import Folder
+from builder.reading.record_text import RecordText
 from builder.reading.text.spelling import written_anew
 from builder.reading.text.yaml_door import read_yaml
 from builder.record import dataclass, field, fields, names_of, replace

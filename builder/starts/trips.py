@@ -7,7 +7,8 @@ from pathlib import Path
 
 from builder.problems import printable
 from builder.reading.anew.rewriting import Changes, rewritten
-from builder.reading.folder import Layer, RecordText
+from builder.reading.folder import Layer
+from builder.reading.record_text import RecordText
 from builder.reading.text.yaml_door import read_yaml
 from builder.starts.asked import NewTrip, changes_asked, check_who
 from builder.starts.fresh import StartError, example, title_of, write_content

@@ -21,7 +21,8 @@ from builder.reading.anew.cuttings import (
     track_beside,
     written_words,
 )
-from builder.reading.folder import Folder, RecordText, read_folder
+from builder.reading.folder import Folder, read_folder
+from builder.reading.record_text import RecordText
 from builder.reading.text.layout import line_end
 from builder.reading.text.yaml_door import read_yaml
 from tests.conftest import tripkit

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 import pytest
 
 from builder.reading.anew.rewriting import Changes, PacksNow, PlaceOfPacks, rewritten, with_entry
-from builder.reading.folder import RecordText
+from builder.reading.record_text import RecordText
 from builder.reading.text.yaml_door import read_yaml
 
 DAY = datetime.date(2032, 6, 12)

@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from builder.reading.anew.cuttings import cut, cut_files
 from builder.reading.anew.rewriting import Changes, rewritten
-from builder.reading.folder import RecordText
+from builder.reading.record_text import RecordText
 from builder.reading.text.spelling import as_yaml, plain, spelt_out, written_anew
 from builder.reading.text.yaml_door import Node, read_yaml
 

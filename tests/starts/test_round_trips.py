@@ -11,7 +11,7 @@ import pytest
 from click.testing import Result
 
 from builder.reading.anew.rewriting import Changes, rewritten
-from builder.reading.folder import RecordText
+from builder.reading.record_text import RecordText
 from builder.reading.text.yaml_door import read_yaml
 from builder.starts.editors import SCHEMAS, SETTINGS
 from builder.starts.fresh import EXAMPLES

@@ -15,7 +15,8 @@ from builder.model.picture import Picture
 from builder.model.trip import Trip
 from builder.reading.declared.values import on_one_line
 from builder.reading.files import TABLE
-from builder.reading.folder import Folder, RecordText
+from builder.reading.folder import Folder
+from builder.reading.record_text import RecordText
 from builder.reading.text.layout import comments_above, last_offset, line_end
 from builder.reading.text.spelling import (
     Edit,

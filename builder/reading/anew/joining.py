@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from builder.model.trip import Trip
 from builder.reading.anew.uniting import Draft, unite_gear, unite_party, unite_rest
-from builder.reading.folder import RecordText
+from builder.reading.record_text import RecordText
 from builder.reading.text.spelling import in_flow, plain
 from builder.reading.text.yaml_door import Node
 from builder.reading.way.overlays import EVERY_DAY

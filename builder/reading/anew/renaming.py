@@ -7,7 +7,7 @@ import textwrap
 from collections.abc import Iterator, Mapping, Sequence
 
 from builder.reading.anew.cuttings import cut
-from builder.reading.folder import RecordText
+from builder.reading.record_text import RecordText
 from builder.reading.text.layout import (
     with_items,
     with_text,

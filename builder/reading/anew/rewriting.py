@@ -10,7 +10,7 @@ import datetime
 from collections.abc import Iterator, Mapping, Sequence
 
 from builder.reading.anew.renaming import People, left_over, names_changed, party_changed
-from builder.reading.folder import RecordText
+from builder.reading.record_text import RecordText
 from builder.reading.text.as_written import edited_bytes
 from builder.reading.text.layout import (
     first_key,

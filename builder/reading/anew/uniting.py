@@ -9,7 +9,7 @@ from builder.model.place import Place
 from builder.model.trip import Trip
 from builder.reading.anew.cuttings import cut
 from builder.reading.declared.values import has, on_one_line
-from builder.reading.folder import RecordText
+from builder.reading.record_text import RecordText
 from builder.reading.text.layout import (
     behind_items,
     margin_of_items,

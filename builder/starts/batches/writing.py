@@ -19,7 +19,8 @@ from builder.reading.drying.log_files import (
     completed_in_yaml,
 )
 from builder.reading.files import TABLE
-from builder.reading.folder import Folder, Layer, RecordText, read_folder
+from builder.reading.folder import Folder, Layer, read_folder
+from builder.reading.record_text import RecordText
 from builder.reading.text.as_written import edited_bytes
 from builder.reading.text.spelling import Edit
 from builder.reading.text.tables import table_of
