@@ -46,8 +46,8 @@ ALLERGENS: tuple[str, ...] = (
 FLESH_KINDS = frozenset({"meat", "poultry", "fish"})
 EGG_AND_DAIRY = frozenset({"egg", "dairy"})  # warm air dries them too slowly
 MEAT_KINDS = frozenset({"meat", "poultry"})  # whoever eats no meat eats no chicken either
-# Kinds that say nothing of what is inside.
-ANYTHING = frozenset({"meal", "other"})
+# Kinds that say nothing of what is inside: lard as a fat, gelatine in a sweet, beef in a broth.
+ANYTHING = frozenset({"meal", "other", "fat", "sugar", "drink"})
 ANIMAL_KINDS = FLESH_KINDS | EGG_AND_DAIRY
 # Goes by its centre temperature instead of a cooking-time factor.
 BY_CENTRE_TEMPERATURE = FLESH_KINDS | {"egg"}

@@ -70,7 +70,11 @@ HOW: list[tuple[Substance, str, How | None]] = [
     (of(food("other", allergens=None)), "rye-bread", None),
     # vegetarian
     *((of(food(kind)), "vegetarian", "told") for kind in ("meat", "poultry", "fish")),
-    *((of(food(kind)), "vegetarian", None) for kind in ("egg", "dairy", "sugar", "grain")),
+    *((of(food(kind)), "vegetarian", None) for kind in ("egg", "dairy", "grain")),
+    # Gelatine in sweets, lard as a fat, beef in a broth.
+    *((of(food(kind)), "vegetarian", "not-told") for kind in ("sugar", "fat", "drink")),
+    *((of(food(kind, contains=())), "vegetarian", None) for kind in ("sugar", "fat", "drink")),
+    (of(food("sugar", contains=("meat",))), "vegetarian", "told"),
     *(
         (of(food("other", allergens=(each,))), "vegetarian", "told")
         for each in ("fish", "crustaceans", "molluscs")
@@ -78,7 +82,7 @@ HOW: list[tuple[Substance, str, How | None]] = [
     (of(food("other", allergens=("milk",), contains=())), "vegetarian", None),
     (of(food("other", allergens=("milk",))), "vegetarian", "not-told"),  # beef is no allergen
     (of(food("other", contains=("grain", "poultry"))), "vegetarian", "told"),
-    (of(food("sugar", beware=("honey",))), "vegetarian", None),
+    (of(food("sugar", beware=("honey",), contains=())), "vegetarian", None),
     # vegan
     *((of(food(kind)), "vegan", "told") for kind in ("meat", "poultry", "fish", "egg", "dairy")),
     *(

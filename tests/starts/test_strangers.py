@@ -237,8 +237,8 @@ def test_kinds_are_joined_and_never_lost(
     assert joined_to_avoid(one, two)["contains"] == joined
 
 
-def test_what_is_told_to_be_in_a_fat_is_kept() -> None:
-    plain = Food("x", "X", "fat", "ready", Composition())
+def test_what_is_told_to_be_in_a_plain_kind_is_kept() -> None:
+    plain = Food("x", "X", "grain", "ready", Composition())
     with_meat = replace(plain, contains=("meat",))
     assert joined_to_avoid(plain, with_meat)["contains"] == ("meat",)
     assert joined_to_avoid(plain, plain)["contains"] is None

@@ -117,8 +117,9 @@ class WrittenFood(Record, title="food"):
         "What one piece weighs; lets recipes say `2 pieces`.", example="120 g"
     )
     contains: Annotated[tuple[FoodKind, ...] | None, Words(KINDS)] = key(
-        "Kinds of food inside what is a `meal` or `other`; `[]` says none, left out means "
-        "*not told*, and who avoids a kind or keeps a diet is asked to read the packet.",
+        "Kinds of food inside what is a `meal`, `fat`, `sugar`, `drink` or `other`; `[]` says "
+        "none, left out means *not told*, and who avoids a kind or keeps a diet is asked to read "
+        "the packet.",
         example="[meat, dairy]",
     )
     allergens: Annotated[
