@@ -253,7 +253,8 @@ class Fire:
 class DefaultUsed:
     """Something the trip file did not tell, and what was taken instead.
 
-    The texts may have {blanks}, which `blanks` fills: they are said in the trip's language.
+    The texts may have {blanks}, which `blanks` fills: they are said in the trip's language. Beside
+    them `blanks` tells whose it is, and `of` which key.
     """
 
     what: str

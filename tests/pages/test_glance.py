@@ -7,6 +7,7 @@ import re
 from html import unescape
 
 from builder.model.kit import Kit, Refused
+from builder.model.trip import DefaultUsed
 from builder.pages.trip.book import write_book
 from builder.record import replace
 from tests.pages.conftest import TEMPLATES
@@ -68,6 +69,26 @@ def test_the_menu_knows_what_is_not_for_whom_and_a_public_one_does_not() -> None
 
     assert {ash.name: [["Milk"], ["Oats"]]} in [json.loads(each) for each in told(kit)]
     assert told(replace(kit, public=True)) == []
+
+
+def test_whose_food_nobody_told_is_asked_first() -> None:
+    kit = sample_kit()
+    first, last = kit.party[0].name, kit.party[-1].name
+    untold = tuple(
+        DefaultUsed("what", "nothing", "why", (("name", name), ("of", key)))
+        for name, key in ((last, "avoids"), (first, "mass"))
+    )
+
+    def listed(kit: Kit) -> str:
+        page = write_book(kit, TEMPLATES).markdown["index.md"].replace("\u00a0", " ")
+        return page.partition("## Menu")[0]
+
+    asked = "Ask what they must not eat, it is not given: "
+    assert asked not in listed(kit)
+    told = listed(replace(kit, defaults=untold))
+    assert f"{asked}[{last}](person-" in told
+    assert first not in told.partition(asked)[2].partition("\n")[0]
+    assert told.index(asked) < told.index("Buy: ")
 
 
 def test_figures_are_lines_that_lead_to_their_pages() -> None:

@@ -11,7 +11,7 @@ from builder.pages import words
 from builder.pages.charts import Chart, profile_chart, way_chart
 from builder.pages.figures import Figures, figures_of, number
 from builder.pages.pictures import Shown, shown
-from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, link, text
+from builder.pages.pieces import Cell, Fact, Mark, Piece, Table, filled, join, link, text
 from builder.pages.trip.addresses import at_person, day_path
 from builder.pages.trip.afterwards.since import Since, since_of
 from builder.pages.trip.day import energy_share, has_page, meal_path
@@ -20,10 +20,12 @@ from builder.pages.trip.dishes.meals import screens
 from builder.pages.trip.dishes.work_said import what
 from builder.pages.trip.light import eaten_at
 from builder.pages.trip.menu_grid import day_cell, meal_cell, menu_grid
+from builder.pages.trip.people import person_paths
 from builder.pages.trip.placing import Front, front
 from builder.pages.trip.supplies.bags import BAGS
 from builder.pages.trip.supplies.carry import short_carry
 from builder.pages.trip.supplies.fuel import container_sizes, containers, likely_fuels, likely_wood
+from builder.pages.trip.untold import people_not_told
 from builder.record import dataclass, replace
 from builder.speech import Speech
 from builder.units import rounded
@@ -109,6 +111,12 @@ def _at_home(kit: Kit, figures: Figures) -> list[Cell]:
     """Say what is to be done at home first."""
     say = figures.say
     things: list[Cell] = []
+    if asked := people_not_told(kit, "avoids"):
+        pages = dict(zip((each.name for each in kit.party), person_paths(kit), strict=True))
+        names = join([link(name, pages[name]) for name in asked])
+        things.append(
+            filled(say("Ask what they must not eat, it is not given: {names}"), names=names)
+        )
     unproven = sum(each.verdict == "undecided" for each in kit.batches)
     failed = sum(each.failed for each in kit.batches)
     # What planned batches ask for stands on the shopping list with all else.

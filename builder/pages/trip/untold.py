@@ -11,6 +11,12 @@ def untold_of_person(kit: Kit, name: str) -> str:
     return _untold(kit, ("name", name))
 
 
+def people_not_told(kit: Kit, key: str) -> tuple[str, ...]:
+    """Name those of the party of whom the trip does not tell a key."""
+    untold = {blank for each in kit.defaults if ("of", key) in each.blanks for blank in each.blanks}
+    return tuple(person.name for person in kit.party if ("name", person.name) in untold)
+
+
 def untold_of_day(kit: Kit, day: int) -> str:
     """Name what was not told of a day."""
     return _untold(kit, ("n", str(day)))

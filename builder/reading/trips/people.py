@@ -202,7 +202,7 @@ def untold(person: Person) -> Iterator[DefaultUsed]:
     blanks = (("name", person.name),)
     for each, (what, value) in _UNTOLD_KEYS.items():
         if each not in person.places.fields:
-            yield DefaultUsed(what, value, why, blanks)
+            yield DefaultUsed(what, value, why, (*blanks, ("of", each)))
     if person.own_gear_g is None and person.carries_to_g != 0:
         counts = later("write own_gear: it counts in load and walking")
         yield DefaultUsed(later("own gear of {name}"), "0 g", counts, blanks)
