@@ -157,6 +157,19 @@ def test_another_version_of_the_tool_is_refused(
     assert not list(Path().glob("there/*"))
 
 
+def test_another_date_is_refused_also_where_this_process_was_told_one_before(
+    mine: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with spawned() as executor:
+        executor.submit(os.getpid).result()
+        monkeypatch.setenv("SOURCE_DATE_EPOCH", "1930000000")
+        with pytest.raises(BuilderStop, match="told another date"):
+            build_with(executor, mine, Path("there"))
+        monkeypatch.delenv("SOURCE_DATE_EPOCH")
+        build_with(executor, mine, Path("there"))
+    assert files_of(Path("there")) == files_of(Path("here"))
+
+
 @pytest.mark.parametrize("spoil", ["zip", "record", "other"])
 def test_a_kit_that_was_damaged_on_its_way_is_not_put_in_place(spoil: str, mine: Path) -> None:
     out = Path("here")

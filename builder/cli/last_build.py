@@ -8,6 +8,7 @@ from functools import cache
 from pathlib import Path
 from typing import TypeAlias
 
+from builder import clock
 from builder.cli.dangers import Dangers
 from builder.cli.places import Place, shown_path
 from builder.record import dataclass, replace
@@ -46,13 +47,22 @@ def state_of(place: Place, order: object) -> str:
     )
 
 
-@cache
 def state_of_tool(is_demo: bool) -> str:
     """Name the tool, with all that it ships, and what else changes a build from outside."""
+    from builder.site.inputs import fingerprint
+
+    around = (is_demo, os.environ.get(clock.VARIABLE))
+    return fingerprint(
+        {"files": _files_of_tool(is_demo).encode("ascii"), "around": repr(around).encode("utf-8")}
+    )
+
+
+@cache
+def _files_of_tool(is_demo: bool) -> str:
+    """Name what is installed: none of it changes while it runs, unlike the date that is told."""
     from builder.site.inputs import fingerprint, libraries, shipped_files
 
     root = shipped_root()
-    around = (is_demo, os.environ.get("SOURCE_DATE_EPOCH"))
     return fingerprint(
         {
             # The demo's own records are told apart one by one.
@@ -61,7 +71,6 @@ def state_of_tool(is_demo: bool) -> str:
             **shipped_files("builder", Path(__file__).resolve().parent.parent),
             **libraries(),
             "base configuration": (root / "mkdocs.yml").read_bytes(),
-            "around": repr(around).encode("utf-8"),
         }
     )
 
