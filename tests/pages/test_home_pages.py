@@ -222,6 +222,7 @@ def test_what_several_batches_ask_for_is_said_once() -> None:
         on_shelf("Leek", None, act="Dry on."),
         on_shelf("Apple", old, act="Test it.", remark="PAST ITS DATE: smell it"),
         on_shelf("Mince", old, act="Throw it out.", remark="PAST ITS DATE", is_waste=True),
+        on_shelf("Egg", None, act="Throw it away.", why="raw egg, dried by heat"),
         on_shelf("Beans", None, act="Wait.", is_planned=True, made_on=None),
     )
     page = book(stock=stock).markdown["stock.md"].replace("\xa0", " ")
@@ -234,6 +235,7 @@ def test_what_several_batches_ask_for_is_said_once() -> None:
         "<strong>Leek: </strong>Dry on.",
         "<strong>Apple: </strong>Test it. PAST ITS DATE: smell it.",
         "<strong>Mince: </strong>Throw it out.",
+        "<strong>Egg</strong> (raw egg, dried by heat)&#58; Throw it away.",
     ]
     assert page.count("Dry on.") == 1, "neither by place nor by kind"
     assert "<strong>Leek</strong>&#58; 2 packs of 30 g, no date" in page
@@ -245,13 +247,13 @@ def test_what_is_thrown_out_stands_apart_from_what_is_looked_at() -> None:
     text = front(
         tasks=(
             Task("throw-out", "a", "Jerky", old, "", 2),
-            Task("throw-out", "b", "Leek", None, "Throw it out.", 1),
+            Task("throw-out", "b", "Leek", None, "Throw it out.", 1, "raw egg, dried by heat"),
             Task("past", "c", "Carrot", old, "PAST ITS DATE", 3),
         )
     )
     thrown, past = text[text.index("## Throw out") :].split("## Past their date")
     assert "**Jerky**: 2 packs, best before 1 Jun 2031" in thrown
-    assert "**Leek**: 1 pack</span>" in thrown
+    assert "**Leek**: 1 pack (raw egg, dried by heat)</span>" in thrown
     assert "**Carrot**: 3 packs, best before 1 Jun 2031" in past
     assert "No load to see to, nothing to buy or to pack." in text
     assert "nothing to throw out" not in text

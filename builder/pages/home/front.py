@@ -6,6 +6,7 @@ import datetime
 from collections.abc import Iterable, Iterator
 
 from builder.pages.home.runs import step_line
+from builder.pages.home.showing import why_waste
 from builder.pages.pieces import Cell, Piece, filled, link, text
 from builder.planning.home import HomePlan
 from builder.planning.year import LOOK_AHEAD_DAYS, Doing, Task, TripAhead
@@ -127,17 +128,19 @@ def _to_pack(plan: HomePlan, say: Speech, bagging_paths: dict[str, str]) -> Iter
 
 
 def _on_the_shelf(say: Speech, task: Task) -> Cell:
-    """Name what is to be taken off the shelf, how many packs, and until when it was good."""
+    """Name what is to be taken off the shelf, how many packs, until when it was good, and why."""
     packs = say.count("{n} pack", "{n} packs", task.packs)
     name: Cell = (Piece(task.name, strong=True),)
+    why = why_waste(say, task.why)
     if task.day is None:
-        return filled(say("{food}: {packs}"), food=name, packs=text(packs))
-    return filled(
+        return (*filled(say("{food}: {packs}"), food=name, packs=text(packs)), *why)
+    told = filled(
         say("{food}: {packs}, best before {day}"),
         food=name,
         packs=text(packs),
         day=text(say.short_date(task.day)),
     )
+    return (*told, *why)
 
 
 def _eat_first(say: Speech, task: Task) -> Cell:

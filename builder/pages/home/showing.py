@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from builder.model.home import Home
 from builder.pages.figures import Figures
+from builder.pages.pieces import Cell, Piece
 from builder.planning.home import HomePlan
 from builder.planning.year import PackLabel
 from builder.speech import Speech, speech_of
@@ -20,6 +21,11 @@ def figures_of_home(home: Home) -> Figures:
 def titles_of_trips(plan: HomePlan) -> dict[str, str]:
     """Give what the trips ahead are called, by their ids."""
     return {each.trip: each.title for each in plan.trips}
+
+
+def why_waste(say: Speech, why: str) -> Cell:
+    """Say why a batch is thrown out, behind what names it; nothing where its date alone does."""
+    return (Piece(f" ({say(why)})"),) if why else ()
 
 
 def minutes_said(say: Speech, span: tuple[float, float]) -> str:

@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import TypeAlias
 
 from builder.pages.figures import Figures
-from builder.pages.home.showing import figures_of_home, titles_of_trips
+from builder.pages.home.showing import figures_of_home, titles_of_trips, why_waste
 from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import Cell, Piece, Table, table, text
 from builder.pages.words import MEALS
@@ -97,8 +97,16 @@ def _acts(figures: Figures, lines: Iterable[StockLine]) -> Iterator[Acts]:
     own = [(says, each[0]) for says, each in asked.items() if len(each) == 1]
     if own:
         yield Acts(
-            "", tuple((Piece(f"{line.name}: ", strong=True), Piece(says)) for says, line in own)
+            "",
+            tuple((*_named(figures, line), Piece(says)) for says, line in own),
         )
+
+
+def _named(figures: Figures, line: StockLine) -> Cell:
+    """Name a batch before what it asks for."""
+    if why := why_waste(figures.say, line.why):
+        return (Piece(line.name, strong=True), *why, Piece(": "))
+    return (Piece(f"{line.name}: ", strong=True),)
 
 
 def _says(line: StockLine) -> str:
@@ -109,11 +117,11 @@ def _says(line: StockLine) -> str:
 
 def _dated(figures: Figures, line: StockLine) -> Cell:
     """Name a batch by its date, since there may be another one of the same food."""
-    name = Piece(line.name, strong=True)
+    name, why = Piece(line.name, strong=True), why_waste(figures.say, line.why)
     if line.best_before is None:
-        return (name,)
+        return (name, *why)
     said = figures.say("best before {date}", date=_until(figures, line))
-    return (name, Piece(f", {said}"))
+    return (name, Piece(f", {said}"), *why)
 
 
 def _by_date(figures: Figures, lines: Iterable[StockLine], titles: Mapping[str, str]) -> Table:

@@ -101,7 +101,7 @@ class Judged:
         return act_of(self.load, self.ruling, at)
 
     def why_thrown_out(self, at: datetime.date | None) -> str:
-        """Say on the terminal why it is thrown out; nothing where it is not."""
+        """Give why it is thrown out, to be said; nothing where it is not."""
         return why_thrown_out(self.act_as_of(at), self.ruling.cause)
 
     @property

@@ -68,14 +68,14 @@ ACTS = {
     "heat": later("10 minutes at {heat} in the oven, or boil it through, before anybody eats it."),
     "cook": later("Cook it through before anybody eats it."),
 }
-# Why something is thrown out, for the terminal: pages say it by their cautions.
+# Why something is thrown out: it is …
 _WHY_THROWN_OUT: Mapping[Cause, str] = {
-    "sun": "meat or fish, and dried in the sun",
-    "raw-egg": "raw egg, dried by heat",
-    "raw-loose": "raw poultry or mince, and not heated through before it was dried",
-    "airless-wet": "not dry, and packed without oxygen",
-    "airless-flesh-undecided": "meat or fish that may not be dry, and packed without oxygen",
-    "wet": "not dry, and no longer to be dried on",
+    "sun": later("meat or fish, and dried in the sun"),
+    "raw-egg": later("raw egg, dried by heat"),
+    "raw-loose": later("raw poultry or mince, and not heated through before it was dried"),
+    "airless-wet": later("not dry, and packed without oxygen"),
+    "airless-flesh-undecided": later("meat or fish that may not be dry, and packed without oxygen"),
+    "wet": later("not dry, and no longer to be dried on"),
 }
 # Tests that prove a batch dry which its weight leaves open.
 _PROVING: frozenset[DryTest] = frozenset({"constant", "snap"})
@@ -272,7 +272,7 @@ def act_of(load: Load, ruling: Ruling, at: datetime.date | None) -> Act:
 
 
 def why_thrown_out(act: Act, cause: Cause) -> str:
-    """Say on the terminal why something is thrown out; nothing where it is not."""
+    """Give why something is thrown out, to be said; nothing where it is not."""
     return _WHY_THROWN_OUT[cause] if act == "throw-out" else ""
 
 

@@ -40,7 +40,7 @@ class StockLine:
     kept_at_told: bool = True  # whether its date rests on a warmth that somebody told
     is_waste: bool = False  # nobody is to eat of it any more
     picture: Picture | None = None
-    why: str = ""  # it is thrown out, for the terminal
+    why: str = ""  # it is thrown out, to be said
 
     @property
     def packs_free(self) -> int:

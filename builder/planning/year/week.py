@@ -31,6 +31,7 @@ class Task:
     day: datetime.date | None  # until when; None: now
     act: str = ""
     packs: int = 0
+    why: str = ""  # it is thrown out, to be said
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,7 +91,7 @@ def _of_the_shelf(stock: Stock, lines: Iterable[StockLine], at: datetime.date) -
         act = stock.judged[line.batch].act_as_of(at)
         day = line.best_before if line.is_past(at) else None
         if line.is_waste:
-            yield Task("throw-out", line.batch, line.name, day, line.act, line.packs_left)
+            yield Task("throw-out", line.batch, line.name, day, line.act, line.packs_left, line.why)
         elif day:
             yield Task("past", line.batch, line.name, day, line.remark, line.packs_left)
         elif act not in ("", "cook"):
