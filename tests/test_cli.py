@@ -13,6 +13,7 @@ import click
 import pytest
 
 from builder.cli import main
+from builder.cli.base import called_as
 from builder.reading.folder import Layer, read_folder
 from tests.conftest import files_of, tripkit
 
@@ -591,6 +592,18 @@ def test_a_damaged_zip_in_a_kit_is_told_by_the_kits_name(in_empty_folder: Path) 
     result = tripkit("new", "trip", "again", "--from", "old.zip")
     assert result.exit_code == 1
     assert "Stopped: old.zip/a-trip/content.zip cannot be unpacked" in result.output
+
+
+@pytest.mark.parametrize("found", ["a program", "the one called", "nothing"])
+def test_the_name_that_calls_the_tool_again_is_one_that_is_there(
+    found: str, in_empty_folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    program = in_empty_folder / "bin/tripkit"
+    program.parent.mkdir()
+    program.touch(mode=0o755)
+    monkeypatch.setenv("PATH", "" if found == "nothing" else str(program.parent))
+    monkeypatch.setattr("sys.argv", [str(program) if found != "a program" else "tripkit"])
+    assert called_as() == (str(program) if found == "nothing" else "tripkit")
 
 
 @pytest.mark.parametrize(

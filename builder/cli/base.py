@@ -154,7 +154,8 @@ def called_as() -> str:
     That is its name where the shell finds it by that, else the whole path it was called by.
     """
     called = os.path.abspath(sys.argv[0])
-    if os.path.basename(called) != NAME:  # a module of Python, or a test
+    # A module of Python, a test, or a name that whoever started it chose.
+    if os.path.basename(called) != NAME or not os.path.exists(called):
         return NAME
     found = shutil.which(NAME)
     if found is not None and os.path.samefile(found, called):
