@@ -14,9 +14,14 @@ VARIABLE = "SOURCE_DATE_EPOCH"
 LATEST_EPOCH = 253370764799
 
 
+def told_epoch() -> str:
+    """Give what the environment tells as the date, as it stands; "" where it tells none."""
+    return os.environ.get(VARIABLE, "")
+
+
 def odd_epoch() -> str | None:
     """Give what the environment tells as the date, where that can be none."""
-    told = os.environ.get(VARIABLE, "")
+    told = told_epoch()
     if not told or (told.isascii() and told.isdecimal() and _in_range(told)):
         return None
     return told
@@ -27,14 +32,14 @@ def _in_range(digits: str) -> bool:
     return len(digits.lstrip("0")) <= len(str(LATEST_EPOCH)) and int(digits) <= LATEST_EPOCH
 
 
-def _told_epoch() -> int | None:
-    told = os.environ.get(VARIABLE, "")
+def _seconds_told() -> int | None:
+    told = told_epoch()
     return int(told) if told and odd_epoch() is None else None
 
 
 def today() -> datetime.date:
     """Give today's date."""
-    epoch = _told_epoch()
+    epoch = _seconds_told()
     if epoch is not None:
         return datetime.datetime.fromtimestamp(epoch, datetime.UTC).date()
     return datetime.date.today()
@@ -42,7 +47,7 @@ def today() -> datetime.date:
 
 def now() -> datetime.datetime:
     """Give the moment, in UTC and to the second, for what carries the time it was made at."""
-    epoch = _told_epoch()
+    epoch = _seconds_told()
     if epoch is not None:
         return datetime.datetime.fromtimestamp(epoch, datetime.UTC)
     return datetime.datetime.now(datetime.UTC).replace(microsecond=0)
@@ -53,7 +58,7 @@ def build_epoch(start: datetime.date | None) -> int:
 
     The same trip then gives the same bytes whenever it is built.
     """
-    epoch = _told_epoch()
+    epoch = _seconds_told()
     if epoch is not None:
         return epoch
     day = start or LONG_AGO

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Mapping, Sequence
 from functools import cache
 from pathlib import Path
 from typing import TypeAlias
 
-from builder import clock
 from builder.cli.dangers import Dangers
 from builder.cli.places import Place, shown_path
+from builder.clock import told_epoch
 from builder.record import dataclass, replace
 from builder.shipped import shipped_root
 from builder.site.folder.memory import as_text, told_in, write_over
@@ -51,9 +50,9 @@ def state_of_tool(is_demo: bool) -> str:
     """Name the tool, with all that it ships, and what else changes a build from outside."""
     from builder.site.inputs import fingerprint
 
-    around = (is_demo, os.environ.get(clock.VARIABLE))
+    parts = {"files": _files_of_tool(is_demo), "date": told_epoch()}
     return fingerprint(
-        {"files": _files_of_tool(is_demo).encode("ascii"), "around": repr(around).encode("utf-8")}
+        {name: told.encode("utf-8", "surrogateescape") for name, told in parts.items()}
     )
 
 

@@ -27,6 +27,7 @@ from builder.planning.ways import Pays, VitaminC, Way, Ways
 from builder.planning.year import Experience, Purchase, Task, TripAhead
 from builder.record import replace
 from tests.pages.conftest import TEMPLATES
+from tests.pages.test_labels import BEANS as LABEL
 from tests.planning.folders import hand
 
 APPLES = Part("apple", False, "Apple, raw", "dehydrator", 2200.0, 389.0, (), 8, None)
@@ -257,6 +258,12 @@ def test_what_is_thrown_out_stands_apart_from_what_is_looked_at() -> None:
     assert "**Carrot**: 3 packs, best before 1 Jun 2031" in past
     assert "No load to see to, nothing to buy or to pack." in text
     assert "nothing to throw out" not in text
+
+
+def test_what_gets_no_label_tells_why_it_is_thrown_out() -> None:
+    label = replace(LABEL, failed=True, act="Throw it out.", why="raw egg, dried by heat")
+    page = book(labels=(label,)).markdown["labels.md"]
+    assert f"<strong>{LABEL.name}</strong> (raw egg, dried by heat)&#58; Throw it out." in page
 
 
 # -- ways to dry ----------------------------------------------------------------------------------

@@ -131,16 +131,16 @@ def _on_the_shelf(say: Speech, task: Task) -> Cell:
     """Name what is to be taken off the shelf, how many packs, until when it was good, and why."""
     packs = say.count("{n} pack", "{n} packs", task.packs)
     name: Cell = (Piece(task.name, strong=True),)
-    why = why_waste(say, task.why)
     if task.day is None:
-        return (*filled(say("{food}: {packs}"), food=name, packs=text(packs)), *why)
-    told = filled(
-        say("{food}: {packs}, best before {day}"),
-        food=name,
-        packs=text(packs),
-        day=text(say.short_date(task.day)),
-    )
-    return (*told, *why)
+        told = filled(say("{food}: {packs}"), food=name, packs=text(packs))
+    else:
+        told = filled(
+            say("{food}: {packs}, best before {day}"),
+            food=name,
+            packs=text(packs),
+            day=text(say.short_date(task.day)),
+        )
+    return (*told, *why_waste(say, task.why))
 
 
 def _eat_first(say: Speech, task: Task) -> Cell:

@@ -8,7 +8,7 @@ from builder.model.gear import LabelSheet
 from builder.pages.figures import Figures
 from builder.pages.home.label_sheet import PLAIN, plain_sheet
 from builder.pages.home.label_words import label_words
-from builder.pages.home.showing import figures_of_home
+from builder.pages.home.showing import asking, figures_of_home
 from builder.pages.pieces import Cell, Piece
 from builder.planning.home import HomePlan
 from builder.planning.year import PackLabel
@@ -71,9 +71,7 @@ def labels_page(plan: HomePlan) -> LabelsPage:
         sheets=tuple(sorted(plan.sheets)),
         labels=tuple(_label(figures, label, names[label.name] > 1) for label in kept),
         failed=tuple(
-            (Piece(f"{label.name}: ", strong=True), Piece(label.act))
-            for label in plan.labels
-            if label.failed
+            asking(say, label.name, label.act, label.why) for label in plan.labels if label.failed
         ),
     )
 

@@ -28,6 +28,13 @@ def why_waste(say: Speech, why: str) -> Cell:
     return (Piece(f" ({say(why)})"),) if why else ()
 
 
+def asking(say: Speech, name: str, act: str, why: str) -> Cell:
+    """Name a batch, then what it asks for."""
+    if waste := why_waste(say, why):
+        return (Piece(name, strong=True), *waste, Piece(f": {act}"))
+    return (Piece(f"{name}: ", strong=True), Piece(act))
+
+
 def minutes_said(say: Speech, span: tuple[float, float]) -> str:
     """Say a range of minutes; from two hours on in hours."""
     fewest, most = span

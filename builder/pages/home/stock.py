@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from typing import TypeAlias
 
 from builder.pages.figures import Figures
-from builder.pages.home.showing import figures_of_home, titles_of_trips, why_waste
+from builder.pages.home.showing import asking, figures_of_home, titles_of_trips, why_waste
 from builder.pages.pictures import Shown, shown
 from builder.pages.pieces import Cell, Piece, Table, table, text
 from builder.pages.words import MEALS
@@ -96,17 +96,7 @@ def _acts(figures: Figures, lines: Iterable[StockLine]) -> Iterator[Acts]:
             yield Acts(says, tuple(_dated(figures, line) for line in each))
     own = [(says, each[0]) for says, each in asked.items() if len(each) == 1]
     if own:
-        yield Acts(
-            "",
-            tuple((*_named(figures, line), Piece(says)) for says, line in own),
-        )
-
-
-def _named(figures: Figures, line: StockLine) -> Cell:
-    """Name a batch before what it asks for."""
-    if why := why_waste(figures.say, line.why):
-        return (Piece(line.name, strong=True), *why, Piece(": "))
-    return (Piece(f"{line.name}: ", strong=True),)
+        yield Acts("", tuple(asking(figures.say, line.name, says, line.why) for says, line in own))
 
 
 def _says(line: StockLine) -> str:
